@@ -1,0 +1,36 @@
+/**
+ * Decimal truth. A person types decimals; a computer keeps binary fractions, in which
+ * 73.04 − 73.00 is 0.04000000000000625 and so "over" 0.04. Lengths, pressures and ratios that
+ * people type carry far fewer than nine decimals, therefore every comparison here is made on a
+ * grid of 1e-9 of the unit, and a difference of typed values is put back on that grid.
+ *
+ * Above about 9·10⁶ units doubles are coarser than the grid; there a few units in the last place
+ * of the larger value take its place.
+ */
+const GRID = 1e9;
+const HALF_STEP = 0.5e-9;
+const EXACT = Number.MAX_SAFE_INTEGER / GRID;
+
+/** The decimal nearest to `x` with nine decimals: 73.04 − 73.00 gives 0.04, and −0 gives 0. */
+export function decimal(x: number): number {
+  if (x > EXACT || x < -EXACT) return x;
+  // Adding 0 turns −0 into 0, which a sheet would show as "-0".
+  return Math.round(x * GRID) / GRID + 0;
+}
+
+/** The widest gap between two doubles that still stand for the same typed decimal. */
+export function slack(a: number, b: number): number {
+  const coarse = Math.max(Math.abs(a), Math.abs(b)) * (4 * Number.EPSILON);
+  return Math.max(coarse, HALF_STEP);
+}
+
+/** −1, 0 or 1 as the decimal `a` is below, at or above the decimal `b`. */
+export function compareDecimals(a: number, b: number): -1 | 0 | 1 {
+  const gap = a - b;
+  // Equal infinities differ by NaN, which fails both tests below and so counts as equal.
+  const play = slack(a, b);
+  return gap > play ? 1 : gap < -play ? -1 : 0;
+}
+
+export const isAbove = (a: number, b: number): boolean => a - b > slack(a, b);
+export const isBelow = (a: number, b: number): boolean => b - a > slack(a, b);

@@ -1,0 +1,230 @@
+import type { Argument, Block, Cell, Result } from "./cell.ts";
+import type { Spec } from "./define.ts";
+import { Fault } from "./fault.ts";
+import { BLANK, type Bore, type Grid, type Param, type Taken } from "./param.ts";
+import { checkText } from "./sentences.ts";
+
+/** What a call comes to: one value, a block that spills, or a fault for a call that gives one value. */
+export type Outcome = Result | Result[][] | Fault;
+
+const NOTHING = "";
+
+/** One argument as the loop sees it: so many rows and columns of elements, each taken on demand. */
+interface Lane {
+  name: string;
+  rows: number;
+  columns: number;
+  take(row: number, column: number): Taken<unknown>;
+}
+
+/**
+ * Applies a spec's compute to whatever a sheet hands over: broadcasts as the sheet's own array
+ * arithmetic does (n×1 with 1×m gives n×m), leaves blank what has a blank input, and keeps a bad
+ * element to itself: in a batch it becomes text starting `check: `, alone it is the fault.
+ */
+export function call(spec: Spec, args: readonly Argument[]): Outcome {
+  const lanes: Lane[] = [];
+  const axes = axesOf(spec, args);
+  if (axes instanceof Fault) return axes.placed(spec.name);
+  for (let i = 0; i < spec.inputs.length; i++) {
+    const { name, param } = spec.inputs[i]!;
+    const given = i < args.length ? args[i] : undefined;
+    if (i >= args.length && !param.isOptional) return new Fault("missing", name, undefined, param.want, undefined, spec.name);
+    const lane = param.lifting === "axes" ? settingLane(name, axes) : laneOf(name, param, given, axes);
+    if (lane instanceof Fault) return lane.placed(spec.name);
+    lanes.push(lane);
+  }
+  return run(spec, lanes);
+}
+
+function run(spec: Spec, lanes: readonly Lane[]): Outcome {
+  let rows = 1;
+  let columns = 1;
+  for (const lane of lanes) {
+    if (lane.rows > rows) rows = lane.rows;
+    if (lane.columns > columns) columns = lane.columns;
+  }
+  for (const lane of lanes) {
+    if ((lane.rows !== 1 && lane.rows !== rows) || (lane.columns !== 1 && lane.columns !== columns)) return shapeFault(spec, lanes, lane, rows, columns);
+  }
+  const inputs: Record<string, unknown> = {};
+  if (spec.returns.kind === "value") {
+    if (rows === 1 && columns === 1) return one(spec, lanes, inputs, 0, 0) as Outcome;
+    const out: Result[][] = new Array(rows);
+    for (let r = 0; r < rows; r++) {
+      const line: Result[] = new Array(columns);
+      for (let c = 0; c < columns; c++) {
+        const element = one(spec, lanes, inputs, r, c) as Result | Fault;
+        line[c] = element instanceof Fault ? checkText(element) : element;
+      }
+      out[r] = line;
+    }
+    return out;
+  }
+  if (spec.returns.kind === "table") {
+    const wide = lanes.find((lane) => lane.rows * lane.columns > 1);
+    if (wide) return new Fault("shape", wide.name, `${wide.rows}×${wide.columns}`, "one cell for the whole call", undefined, spec.name);
+    const whole = one(spec, lanes, inputs, 0, 0);
+    return typeof whole === "object" && !(whole instanceof Fault) ? (whole as Result[][]).map((line) => [...line]) : (whole as Outcome);
+  }
+  return labelled(spec, lanes, inputs, rows, columns);
+}
+
+/** A header row, then one row of values per element. A lone element's fault stays a fault. */
+function labelled(spec: Spec, lanes: readonly Lane[], inputs: Record<string, unknown>, rows: number, columns: number): Outcome {
+  const labels = spec.returns.columns ?? [];
+  const out: Result[][] = [[...labels]];
+  for (let r = 0; r < rows; r++) {
+    for (let c = 0; c < columns; c++) {
+      const element = one(spec, lanes, inputs, r, c);
+      if (element instanceof Fault && rows * columns === 1) return element;
+      if (element instanceof Fault) out.push([checkText(element), ...labels.slice(1).map(() => NOTHING)]);
+      else out.push(element === NOTHING ? labels.map(() => NOTHING) : [...(element as Result[])]);
+    }
+  }
+  return out;
+}
+
+/** One element: takes each input, stops at the first fault, stays blank when a needed input is. */
+function one(spec: Spec, lanes: readonly Lane[], inputs: Record<string, unknown>, row: number, column: number): unknown {
+  let blank = false;
+  for (let i = 0; i < lanes.length; i++) {
+    const lane = lanes[i]!;
+    const taken = lane.take(lane.rows === 1 ? 0 : row, lane.columns === 1 ? 0 : column);
+    if (taken instanceof Fault) return taken.placed(spec.name);
+    if (taken === BLANK) blank = true;
+    else inputs[lane.name] = taken;
+  }
+  if (blank) return NOTHING;
+  const made = spec.compute(inputs);
+  if (made instanceof Fault) return made.placed(spec.name);
+  if (typeof made === "number" && !Number.isFinite(made)) {
+    return new Fault("unfit", lanes[0]?.name ?? "", inputs[lanes[0]?.name ?? ""], "the result is not a finite number with these inputs", undefined, spec.name);
+  }
+  return made;
+}
+
+function shapeFault(spec: Spec, lanes: readonly Lane[], lane: Lane, rows: number, columns: number): Fault {
+  const misfit = lane.rows !== 1 && lane.rows !== rows ? (l: Lane) => l.rows === rows : (l: Lane) => l.columns === columns;
+  const larger = lanes.find(misfit) ?? lane;
+  return new Fault("shape", lane.name, `${lane.rows}×${lane.columns}`, `${larger.name} of ${larger.rows}×${larger.columns}`, undefined, spec.name);
+}
+
+/** The value of `axes`, for functions that have it: `undefined` when not given or blank. */
+function axesOf(spec: Spec, args: readonly Argument[]): number | undefined | Fault {
+  const index = spec.inputs.findIndex(({ param }) => param.lifting === "axes");
+  if (index < 0) return undefined;
+  const { name, param } = spec.inputs[index]!;
+  const given = args[index];
+  const cell = Array.isArray(given) ? only(given) : given;
+  if (cell === MANY) return new Fault("unfit", name, given, "one number is wanted for the whole call");
+  // Zero axes are impossible, so a host's 0 is a blank cell here too.
+  if (cell === 0) return undefined;
+  const taken = param.take(cell, name);
+  if (taken === BLANK) return undefined;
+  return taken as number | Fault;
+}
+
+const MANY = Symbol("many");
+const only = (block: Block): Cell | typeof MANY => (block.length === 1 && block[0]?.length === 1 ? block[0][0] : MANY);
+
+const settingLane = (name: string, setting: unknown): Lane => ({ name, rows: 1, columns: 1, take: () => setting });
+
+function laneOf(name: string, param: Param<unknown>, given: Argument, axes: number | undefined): Lane | Fault {
+  const block = Array.isArray(given) ? given : undefined;
+  const rows = block ? block.length : 1;
+  const columns = block ? (block[0]?.length ?? 0) : 1;
+  if (rows === 0 || columns === 0) return new Fault("empty", name, undefined, param.want);
+  const at = (row: number, column: number): Cell => (block ? block[row]![column] : (given as Cell));
+  switch (param.lifting) {
+    case "bore":
+      return boreLane(name, param, rows, columns, at, axes);
+    case "list":
+      return { name, rows: 1, columns: 1, take: () => listOf(name, param, rows, columns, at) };
+    case "grid":
+      return { name, rows: 1, columns: 1, take: () => gridOf(name, param, rows, columns, at) };
+    default:
+      return { name, rows, columns, take: (row, column) => orDefault(param, param.take(at(row, column), name)) };
+  }
+}
+
+function orDefault(param: Param<unknown>, taken: Taken<unknown>): Taken<unknown> {
+  return taken === BLANK && param.isOptional ? param.fallback : taken;
+}
+
+type CellAt = (row: number, column: number) => Cell;
+
+function boreLane(name: string, param: Param<unknown>, rows: number, columns: number, at: CellAt, axes: number | undefined): Lane | Fault {
+  if (axes === undefined) {
+    return { name, rows: 1, columns: 1, take: () => boreOf(name, param, rows, columns, at, (height, axis) => placeIn(rows, columns, height, axis)) };
+  }
+  if (columns % axes !== 0) return new Fault("axes", name, axes, `${columns} columns of ${name}`);
+  return {
+    name,
+    rows,
+    columns: 1,
+    take: (row) =>
+      boreOf(
+        name,
+        param,
+        columns / axes,
+        axes,
+        (height, axis) => at(row, height * axes + axis),
+        (height, axis) => placeIn(rows, columns, row, height * axes + axis),
+      ),
+  };
+}
+
+/** One bore. A blank among its readings leaves it blank: an unfinished bore must not look round. */
+function boreOf(
+  name: string,
+  param: Param<unknown>,
+  heights: number,
+  axes: number,
+  at: CellAt,
+  where: (height: number, axis: number) => string | undefined,
+): Taken<Bore> {
+  const values = new Array<number>(heights * axes);
+  let blank = false;
+  for (let h = 0; h < heights; h++) {
+    for (let a = 0; a < axes; a++) {
+      const taken = param.take(at(h, a), name);
+      if (taken instanceof Fault) return taken.placed("", where(h, a));
+      if (taken === BLANK) blank = true;
+      else values[h * axes + a] = taken as number;
+    }
+  }
+  return blank ? BLANK : { heights, axes, values };
+}
+
+const place = (row: number, column: number): string => `row ${row + 1}, column ${column + 1}`;
+
+function placeIn(rows: number, columns: number, row: number, column: number): string | undefined {
+  if (rows === 1 && columns === 1) return undefined;
+  return columns === 1 ? `row ${row + 1}` : rows === 1 ? `column ${column + 1}` : place(row, column);
+}
+
+function gridOf(name: string, param: Param<unknown>, rows: number, columns: number, at: CellAt): Taken<Grid> {
+  const values: (number | null)[] = [];
+  let filled = 0;
+  for (let r = 0; r < rows; r++) {
+    for (let c = 0; c < columns; c++) {
+      const taken = param.take(at(r, c), name);
+      if (taken instanceof Fault) return taken.placed("", placeIn(rows, columns, r, c));
+      values.push(taken === BLANK ? null : (taken as number));
+      if (taken !== BLANK) filled++;
+    }
+  }
+  return filled === 0 ? blankOr(param) : { rows, columns, values };
+}
+
+function listOf(name: string, param: Param<unknown>, rows: number, columns: number, at: CellAt): Taken<readonly number[]> {
+  const whole = gridOf(name, param, rows, columns, at);
+  if (whole instanceof Fault || whole === BLANK || whole === undefined) return whole as Taken<readonly number[]>;
+  return whole.values.filter((value): value is number => value !== null);
+}
+
+/** An optional range left blank is "not given"; a needed one leaves the result blank. */
+function blankOr(param: Param<unknown>): Taken<never> {
+  return (param.isOptional ? param.fallback : BLANK) as Taken<never>;
+}

@@ -1,0 +1,227 @@
+import { type Cell, isBlank, isCellError, isErrorCode } from "./cell.ts";
+import { Fault } from "./fault.ts";
+import { CHECK_PREFIX } from "./sentences.ts";
+
+/**
+ * Inputs of a function, declared once: what it is, in which unit kind, its bounds and default. The
+ * same declaration coerces cells, words the faults and writes the help.
+ */
+export type Quantity =
+  | "length"
+  | "volume"
+  | "area"
+  | "ratio"
+  | "pressure"
+  | "angle"
+  | "temperature"
+  | "force"
+  | "speed"
+  | "number"
+  | "count"
+  | "text"
+  | "choice"
+  | "truth";
+
+/**
+ * How a param meets a range: `element` broadcasts cell by cell; `bore` is one bore's block of
+ * readings (or one bore a row when `axes` is given); `list` and `grid` take the whole range as one
+ * input, flattened or as it stands; `axes` is the one setting that reshapes `bore`.
+ */
+export type Lifting = "element" | "bore" | "list" | "grid" | "axes";
+
+/** The readings of one bore: rows are heights from the top, columns are axes (thrust, then pin). */
+export interface Bore {
+  readonly heights: number;
+  readonly axes: number;
+  /** Row by row: `values[height * axes + axis]`. */
+  readonly values: readonly number[];
+}
+
+/** A whole range as numbers, `null` where a cell is blank. */
+export interface Grid {
+  readonly rows: number;
+  readonly columns: number;
+  readonly values: readonly (number | null)[];
+}
+
+export const BLANK = Symbol("blank");
+export type Taken<T> = T | typeof BLANK | Fault;
+
+interface Bounds {
+  low?: number;
+  lowOpen?: boolean;
+  high?: number;
+  highOpen?: boolean;
+  choices?: readonly string[];
+}
+
+export class Param<T> {
+  /** Carries the type for inference; never holds a value. */
+  declare readonly type: T;
+
+  constructor(
+    readonly quantity: Quantity,
+    readonly help: string,
+    readonly lifting: Lifting,
+    readonly bounds: Bounds = {},
+    readonly isOptional = false,
+    readonly fallback: number | string | boolean | undefined = undefined,
+  ) {}
+
+  #with(bounds: Bounds): Param<T> {
+    return new Param<T>(this.quantity, this.help, this.lifting, { ...this.bounds, ...bounds }, this.isOptional, this.fallback);
+  }
+
+  /** Strictly above `low`. Above 0 also says that 0 means "not filled in yet". */
+  above(low: number): Param<T> {
+    return this.#with({ low, lowOpen: true });
+  }
+
+  atLeast(low: number): Param<T> {
+    return this.#with({ low, lowOpen: false });
+  }
+
+  below(high: number): Param<T> {
+    return this.#with({ high, highOpen: true });
+  }
+
+  atMost(high: number): Param<T> {
+    return this.#with({ high, highOpen: false });
+  }
+
+  /** Any number, zero and negatives included. */
+  unbounded(): Param<T> {
+    return new Param<T>(this.quantity, this.help, this.lifting, {}, this.isOptional, this.fallback);
+  }
+
+  default(value: number | string | boolean): Param<T> {
+    return new Param<T>(this.quantity, this.help, this.lifting, this.bounds, true, value);
+  }
+
+  optional(): Param<T | undefined> {
+    return new Param<T | undefined>(this.quantity, this.help, this.lifting, this.bounds, true, undefined);
+  }
+
+  /** Zero is impossible for this input, so a host's 0 stands for a blank cell. */
+  get zeroIsBlank(): boolean {
+    return this.bounds.lowOpen === true && this.bounds.low !== undefined && this.bounds.low >= 0;
+  }
+
+  /** What is wanted, as faults and help say it: `a length above 0`. */
+  get want(): string {
+    if (this.bounds.choices) return `one of ${this.bounds.choices.join(", ")}`;
+    const noun = NOUNS[this.quantity];
+    const { low, lowOpen, high, highOpen } = this.bounds;
+    const bounds = [
+      low === undefined ? "" : lowOpen ? `above ${low}` : `of at least ${low}`,
+      high === undefined ? "" : highOpen ? `below ${high}` : `of at most ${high}`,
+    ].filter(Boolean);
+    return bounds.length ? `${noun} ${bounds.join(" and ")}` : noun;
+  }
+
+  /** One cell of this kind: the value, `BLANK`, or a fault that names `name`. */
+  take(cell: Cell, name: string): Taken<number | string | boolean> {
+    if (typeof cell === "number") return this.#number(cell, name);
+    if (isBlank(cell)) return BLANK;
+    if (isCellError(cell)) return new Fault("cell-error", name, cell.error);
+    if (typeof cell === "boolean") return this.quantity === "truth" ? cell : new Fault("truth", name, cell, this.want);
+    const text = String(cell);
+    if (isErrorCode(text)) return new Fault("cell-error", name, { error: text });
+    if (text.startsWith(CHECK_PREFIX)) return new Fault("upstream", name, text.slice(CHECK_PREFIX.length));
+    if (this.quantity === "text") return text;
+    if (this.quantity === "choice") return this.#choice(text, name);
+    return textFault(text, name, this.want);
+  }
+
+  #number(value: number, name: string): Taken<number | string | boolean> {
+    if (!Number.isFinite(value)) return new Fault("not-finite", name, value, this.want);
+    if (this.quantity === "text") return value === 0 ? BLANK : String(value);
+    if (this.quantity === "truth") return value === 0 || value === 1 ? value === 1 : new Fault("not-a-choice", name, value, this.want);
+    // A host that hands a blank cell over as 0 must not make an optional choice a fault.
+    if (this.quantity === "choice") return value === 0 ? BLANK : this.#choice(String(value), name);
+    if (value === 0 && this.zeroIsBlank) return BLANK;
+    const { low, lowOpen, high, highOpen } = this.bounds;
+    if (low !== undefined && (lowOpen ? value <= low : value < low)) return new Fault("too-small", name, value, this.want);
+    if (high !== undefined && (highOpen ? value >= high : value > high)) return new Fault("too-large", name, value, this.want);
+    if (this.quantity === "count" && !Number.isInteger(value)) return new Fault("not-whole", name, value, this.want);
+    return value;
+  }
+
+  #choice(text: string, name: string): Taken<string> {
+    const wanted = text.trim().toLowerCase();
+    return this.bounds.choices?.find((choice) => choice.toLowerCase() === wanted) ?? new Fault("not-a-choice", name, text, this.want);
+  }
+}
+
+const NOUNS: Record<Quantity, string> = {
+  length: "a length",
+  volume: "a volume",
+  area: "an area",
+  ratio: "a ratio",
+  pressure: "a pressure",
+  angle: "an angle in degrees",
+  temperature: "a temperature",
+  force: "a force",
+  speed: "a speed",
+  number: "a number",
+  count: "a whole number",
+  text: "text",
+  choice: "a choice",
+  truth: "TRUE or FALSE",
+};
+
+const LOOKS_NUMERIC = /^[\s'’]*[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?\s*$/i;
+const LOOKS_COMMA = /^\s*[+-]?\d*,\d+\s*$/;
+
+/** Text where a number belongs: says which of the three usual slips it is; guesses nothing. */
+export function textFault(text: string, name: string, want: string): Fault {
+  if (LOOKS_NUMERIC.test(text)) return new Fault("number-as-text", name, text, want);
+  if (LOOKS_COMMA.test(text)) return new Fault("decimal-comma", name, text, want);
+  return new Fault("text", name, text, want);
+}
+
+const quantity =
+  (kind: Quantity, low?: number, lowOpen = true) =>
+  (help: string) =>
+    new Param<number>(kind, help, "element", low === undefined ? {} : { low, lowOpen });
+
+/** A measured length above 0 in any one unit; `.atLeast(0)` or `.unbounded()` where zero or less can be. */
+export const length = quantity("length", 0);
+export const volume = quantity("volume", 0);
+export const area = quantity("area", 0);
+export const ratio = quantity("ratio", 0);
+export const pressure = quantity("pressure", 0);
+export const force = quantity("force", 0);
+export const angle = quantity("angle");
+export const temperature = quantity("temperature");
+export const speed = quantity("speed", 0);
+export const number = quantity("number");
+/** A whole number of at least 1. */
+export const count = quantity("count", 1, false);
+export const text = (help: string) => new Param<string>("text", help, "element");
+export const truth = (help: string) => new Param<boolean>("truth", help, "element");
+
+/** One word of a fixed list, read without regard to case. */
+export function choice<const C extends readonly string[]>(help: string, choices: C): Param<C[number]> {
+  return new Param<C[number]>("choice", help, "element", { choices });
+}
+
+/** The readings of one bore, or with `axes` one bore a row. Each is a length above 0; a blank one leaves the bore blank. */
+export const readings = (help = "bore readings: rows are heights from the top, columns are axes (thrust, then pin)") =>
+  new Param<Bore>("length", help, "bore", { low: 0, lowOpen: true });
+
+/** Number of axes in each row of `readings`; given, each row is one bore, height by height. */
+export const axes = () =>
+  new Param<number | undefined>(
+    "count",
+    "axes measured at each height; given, each row of readings is one bore, height by height",
+    "axes",
+    { low: 1, lowOpen: false },
+    true,
+  );
+
+/** The whole range as one list of numbers, row by row, blank cells left out. Bounds apply to each. */
+export const list = (kind: Quantity, help: string) => new Param<readonly number[]>(kind, help, "list", kind === "number" ? {} : { low: 0, lowOpen: true });
+
+/** The whole range as it stands, `null` where a cell is blank. Bounds apply to each. */
+export const grid = (kind: Quantity, help: string) => new Param<Grid>(kind, help, "grid", kind === "number" ? {} : { low: 0, lowOpen: true });

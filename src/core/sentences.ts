@@ -1,0 +1,76 @@
+import { isCellError } from "./cell.ts";
+import type { Fault } from "./fault.ts";
+
+/** Text cells hold this in a batch where a fault would otherwise turn the whole block into an error. */
+export const CHECK_PREFIX = "check: ";
+
+const LONGEST_QUOTE = 40;
+
+/** A value as a sentence shows it: numbers as typed, text in quotes and never longer than a line. */
+export function show(value: unknown): string {
+  if (typeof value === "number") return String(value);
+  if (typeof value === "string") {
+    const flat = value.replace(/\s+/g, " ");
+    return `"${flat.length > LONGEST_QUOTE ? `${flat.slice(0, LONGEST_QUOTE)}…` : flat}"`;
+  }
+  if (typeof value === "boolean") return value ? "TRUE" : "FALSE";
+  if (Array.isArray(value)) return "of several cells";
+  if (isCellError(value)) return value.error;
+  return value === null || value === undefined ? "nothing" : String(value);
+}
+
+/** The sentence of a fault without the function's name: `skirt 73.06 is larger than bore 73.02: are they swapped?` */
+export function faultBody(fault: Fault): string {
+  const { param, got, want } = fault;
+  switch (fault.code) {
+    case "missing":
+      return `${param} is not given: it wants ${want}`;
+    case "empty":
+      return `${param} is an empty range: it wants ${want}`;
+    case "shape":
+      return `${param} is ${got} cells, which does not fit ${want}: ranges must be of one size, or one row, one column or one cell`;
+    case "number-as-text":
+      return `${param} holds ${show(got)} as text: type it again as a number`;
+    case "decimal-comma":
+      return `${param} holds the text ${show(got)}: a decimal comma is not read, type it with this sheet's decimal sign`;
+    case "text":
+      return `${param} holds the text ${show(got)}: it wants ${want}`;
+    case "truth":
+      return `${param} holds ${show(got)}: it wants ${want}`;
+    case "cell-error":
+      return `${param} holds the error ${show(got)}: mend that cell first`;
+    case "upstream":
+      return String(got);
+    case "not-finite":
+      return `${param} is not a finite number: it wants ${want}`;
+    case "too-small":
+      return `${param} ${show(got)} is too small: it wants ${want}`;
+    case "too-large":
+      return `${param} ${show(got)} is too large: it wants ${want}`;
+    case "not-whole":
+      return `${param} ${show(got)} is not a whole number: it wants ${want}`;
+    case "not-a-choice":
+      return `${param} ${show(got)} is not known: it wants ${want}`;
+    case "swapped": {
+      const { other, bound } = want as { other: string; bound: number };
+      return `${param} ${show(got)} is larger than ${other} ${show(bound)}: are they swapped?`;
+    }
+    case "axes":
+      return `axes ${show(got)} does not divide the ${want}: each row must hold every height of one bore`;
+    case "unfit":
+      return `${param} ${show(got)}: ${want}`;
+  }
+}
+
+/** The whole sentence, for an error's tooltip, the terminal and reports. */
+export function sentence(fault: Fault): string {
+  const body = faultBody(fault);
+  const where = fault.at && fault.code !== "upstream" ? ` (${fault.at})` : "";
+  return `${fault.fn ? `${fault.fn}: ` : ""}${body}${where}`;
+}
+
+/** What an element of a batch shows in its cell in place of a number. */
+export function checkText(fault: Fault): string {
+  const where = fault.at && fault.code !== "upstream" ? ` (${fault.at})` : "";
+  return `${CHECK_PREFIX}${faultBody(fault)}${where}`;
+}

@@ -1,0 +1,40 @@
+import { decimal, isAbove } from "../../core/decimal.ts";
+import { define, value } from "../../core/define.ts";
+import { swapped } from "../../core/fault.ts";
+import { axes, choice, length, readings } from "../../core/param.ts";
+
+/**
+ * Piston-to-wall clearance: bore diameter less skirt diameter, on the diameter. Source: TM
+ * 9-2815-226-34-1 (skirt measured 90° to the pin); the smallest reading is the default because that
+ * is where a piston seizes.
+ */
+export const pistonClearance = define({
+  name: "PISTONCLEARANCE",
+  group: "cylinder",
+  summary: "Piston-to-wall clearance, on the diameter, from the bore readings and the piston skirt",
+  definition: "basis of readings − skirt",
+  source: "TM 9-2815-226-34-1, piston inspection; basis of the bore: common practice",
+  params: {
+    readings: readings(),
+    skirt: length("piston skirt, measured at 90° to the pin"),
+    basis: choice("which bore reading counts", ["smallest", "mean", "largest"]).default("smallest"),
+    axes: axes(),
+  },
+  returns: value("clearance, in the unit of the readings"),
+  examples: [
+    { formula: "=HATCH.PISTONCLEARANCE(73.04, 73.00)", gives: 0.04 },
+    { formula: '=HATCH.PISTONCLEARANCE({73.03,73.02;73.02,73.01}, 72.97, "largest")', gives: 0.06 },
+    { formula: "=HATCH.PISTONCLEARANCE({73.02,73.02;73.05,73.04}, {72.98;72.99}, , 2)", gives: [[0.04], [0.05]] },
+  ],
+  notes: ["Measure bore and piston at one temperature; the maker's service manual says where on the skirt."],
+  compute: ({ readings: bore, skirt, basis }) => {
+    const size = decimal(sizeOf(bore.values, basis));
+    return isAbove(skirt, size) ? swapped("skirt", skirt, "bore", size) : decimal(size - skirt);
+  },
+});
+
+function sizeOf(values: readonly number[], basis: "smallest" | "mean" | "largest"): number {
+  if (basis === "smallest") return Math.min(...values);
+  if (basis === "largest") return Math.max(...values);
+  return values.reduce((sum, reading) => sum + reading, 0) / values.length;
+}

@@ -1,0 +1,37 @@
+import { decimal } from "../../core/decimal.ts";
+import { define, value } from "../../core/define.ts";
+import { axes, readings } from "../../core/param.ts";
+
+/**
+ * Bore taper: along each axis the largest reading less the smallest, over the heights; of these the
+ * largest. Source: FAA powerplant handbook (top against bottom); heights and axes as in the US Navy
+ * Engineman training manual, p. 3-5.
+ */
+export const taper = define({
+  name: "TAPER",
+  group: "cylinder",
+  summary: "Bore taper: the largest difference between heights along one axis",
+  definition: "max over axes of (max over heights − min over heights)",
+  source: "FAA-H-8083-32 powerplant handbook, cylinder inspection; US Navy Engineman training manual p. 3-5",
+  params: { readings: readings(), axes: axes() },
+  returns: value("taper, in the unit of the readings"),
+  examples: [
+    { formula: "=HATCH.TAPER({73.01,73.02;73.00,73.01})", gives: 0.01 },
+    { formula: "=HATCH.TAPER({73.03,73.02,73.01,73.00;73.00,73.00,73.00,73.00}, 2)", gives: [[0.02], [0]] },
+  ],
+  notes: ["Readings at one height only always give 0: taper needs at least two heights."],
+  compute: ({ readings: bore }) => {
+    let widest = 0;
+    for (let axis = 0; axis < bore.axes; axis++) {
+      let least = Number.POSITIVE_INFINITY;
+      let most = Number.NEGATIVE_INFINITY;
+      for (let height = 0; height < bore.heights; height++) {
+        const reading = bore.values[height * bore.axes + axis]!;
+        if (reading < least) least = reading;
+        if (reading > most) most = reading;
+      }
+      widest = Math.max(widest, most - least);
+    }
+    return decimal(widest);
+  },
+});

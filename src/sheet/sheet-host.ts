@@ -1,0 +1,67 @@
+import type { Cell } from "../core/cell.ts";
+import type { CellAddress } from "./address.ts";
+
+export interface SheetSnapshot {
+  name: string;
+  /** Where the block starts: its top left cell. */
+  row: number;
+  column: number;
+  /** Calculated values, row by row; errors as `{ error, message }`, blanks as `null`. */
+  values: Cell[][];
+  /** The formula with its `=` in names that people type (`=HATCH.TAPER(B3:C5)`), or `null`. Same shape as `values`. */
+  formulas: (string | null)[][];
+}
+
+export interface WorkbookSnapshot {
+  name: string;
+  sheets: SheetSnapshot[];
+}
+
+/** A block of values or formulas (text starting with `=`) to write; `null` leaves a cell as it is. */
+export interface Edit {
+  sheet: string;
+  row: number;
+  column: number;
+  cells: (number | string | boolean | null)[][];
+}
+
+export type MarkTone = "outside" | "doubt" | "near" | "fault";
+
+export interface Mark {
+  cell: CellAddress;
+  tone: MarkTone;
+}
+
+/**
+ * The port between the tool and whatever holds the workbook: Excel, the bench, a file, memory. An
+ * adapter translates only; it does no arithmetic, words no findings and sets no policy. Rows and
+ * columns count from 0.
+ */
+export interface SheetHost {
+  /** Everything on every sheet, in as few round trips as the host allows. */
+  read(): Promise<WorkbookSnapshot>;
+  /** Makes the cell the active one and brings it into view. */
+  select(cell: CellAddress): Promise<void>;
+  /** Writes all edits as one undoable step, or none of them. */
+  write(edits: readonly Edit[]): Promise<void>;
+  /** Colours the marked cells as one undoable step and remembers what they looked like; takes earlier marks off first. */
+  mark(marks: readonly Mark[]): Promise<void>;
+  /** Gives every marked cell its earlier look back as one step; says how many there were. */
+  unmark(): Promise<number>;
+  /** Calls `changed` after cells change; returns how to stop. */
+  watch(changed: () => void): Promise<() => void>;
+  /** Text kept inside the workbook under a key of ours; `null` when there is none. */
+  recall(key: string): Promise<string | null>;
+  keep(key: string, value: string): Promise<void>;
+}
+
+/** The host would not do it: a protected sheet, a sheet that is gone. The message is a whole sentence for people. */
+export class HostRefusal extends Error {}
+
+/** Fill colours of marks, one place for every adapter. The words stand in the pane; colour only repeats them. */
+export const MARK_FILL: Record<MarkTone, string> = {
+  outside: "#F4B6B0",
+  doubt: "#F6DFA4",
+  near: "#D9E6F5",
+  fault: "#DDD3E8",
+};
