@@ -1,6 +1,6 @@
 import { execFile } from "node:child_process";
 import { existsSync } from "node:fs";
-import { access, mkdir, mkdtemp, rename, rm } from "node:fs/promises";
+import { access, mkdir, mkdtemp, rename, rm, writeFile } from "node:fs/promises";
 import { createRequire } from "node:module";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
@@ -69,6 +69,7 @@ async function unpacked(): Promise<string> {
       env: { ...process.env, TMPDIR: beside, AWS_EXECUTION_ENV: "AWS_Lambda_nodejs22.x" },
     });
     await access(join(beside, "chromium"));
+    await writeFile(join(beside, "fonts", "fonts.conf"), fontsOf(folder));
     await rename(beside, folder).catch((error) => {
       if (!existsSync(join(folder, "chromium"))) throw error;
     });
@@ -77,6 +78,19 @@ async function unpacked(): Promise<string> {
   }
   return folder;
 }
+
+/** The package's own list names folders of a Lambda host; without one that exists here the browser draws no letter at all. */
+const fontsOf = (folder: string) => `<?xml version="1.0"?>
+<!DOCTYPE fontconfig SYSTEM "fonts.dtd">
+<fontconfig>
+  <dir>${join(folder, "fonts")}</dir>
+  <dir>/usr/share/fonts</dir>
+  <dir>/usr/local/share/fonts</dir>
+  <cachedir>${join(folder, "fonts-cache")}</cachedir>
+  <alias><family>sans-serif</family><prefer><family>Open Sans</family></prefer></alias>
+  <alias><family>monospace</family><prefer><family>DejaVu Sans Mono</family></prefer></alias>
+</fontconfig>
+`;
 
 async function launchInstalled(options: LaunchOptions): Promise<Browser> {
   if (!existsSync("/etc/debian_version") || process.getuid?.() !== 0) throw new Error("only on Debian as root");
