@@ -1,0 +1,104 @@
+/**
+ * Writes what is made from the specs: `src/functions/index.ts` and README's function table. With
+ * `--check` it writes nothing and fails when a file differs from what it would write.
+ */
+import { existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { pathToFileURL } from "node:url";
+import type { Group, Spec } from "../core/define.ts";
+import { GROUP_TITLES, GROUPS } from "../core/groups.ts";
+import { root } from "./paths.ts";
+
+const FUNCTIONS = join(root, "src", "functions");
+const TABLE_START = "<!-- functions: made by `npm run generate` -->";
+const TABLE_END = "<!-- end of functions -->";
+
+interface SpecFile {
+  group: Group;
+  file: string;
+  exported: string;
+}
+
+/** Every file below `src/functions/<group>/` that declares a function, in the order of the groups. */
+export function specFiles(): SpecFile[] {
+  const found: SpecFile[] = [];
+  for (const group of GROUPS) {
+    const folder = join(FUNCTIONS, group);
+    if (!existsSync(folder)) continue;
+    for (const file of readdirSync(folder).sort()) {
+      const exported = /export const (\w+) = define\(/.exec(readFileSync(join(folder, file), "utf8"))?.[1];
+      if (exported) found.push({ group, file, exported });
+    }
+  }
+  return found;
+}
+
+export function indexSource(files: readonly SpecFile[]): string {
+  const imports = files.map(({ group, file, exported }) => ({ from: `./${group}/${file}`, exported })).sort((a, b) => (a.from < b.from ? -1 : 1));
+  return [
+    "// Made by `npm run generate` from the files in this folder.",
+    'import type { Spec } from "../core/define.ts";',
+    ...imports.map(({ from, exported }) => `import { ${exported} } from "${from}";`),
+    "",
+    "/** Every worksheet function, in the order of the trade groups. */",
+    `export const specs: readonly Spec[] = [`,
+    ...files.map(({ exported }) => `  ${exported},`),
+    "];",
+    "",
+    "export const specByName: ReadonlyMap<string, Spec> = new Map(specs.map((spec) => [spec.name, spec]));",
+    "",
+  ].join("\n");
+}
+
+/** `HATCH.CLEARANCE(hole, shaft)`, optional arguments in brackets. */
+export function signature(spec: Spec): string {
+  return `${spec.name}(${spec.inputs.map(({ name, param }) => (param.isOptional ? `[${name}]` : name)).join(", ")})`;
+}
+
+export function functionTable(specs: readonly Spec[]): string {
+  const lines: string[] = [];
+  for (const group of GROUPS) {
+    const members = specs.filter((spec) => spec.group === group);
+    if (members.length === 0) continue;
+    lines.push(`**${GROUP_TITLES[group]}**`, "", "| function | gives |", "|---|---|");
+    for (const spec of members) lines.push(`| \`${signature(spec)}\` | ${spec.summary.replaceAll("|", "\\|")} |`);
+    lines.push("");
+  }
+  return lines.join("\n");
+}
+
+function withTable(readme: string, table: string): string {
+  const start = readme.indexOf(TABLE_START);
+  const end = readme.indexOf(TABLE_END);
+  if (start < 0 || end < 0) throw new Error(`README.md has no place for the function table: ${TABLE_START} … ${TABLE_END}`);
+  return `${readme.slice(0, start + TABLE_START.length)}\n\n${table}\n${readme.slice(end)}`;
+}
+
+/** What each generated file should hold, by path. */
+export async function generated(): Promise<Map<string, string>> {
+  const files = specFiles();
+  const specs: Spec[] = [];
+  for (const { group, file, exported } of files) {
+    const module = (await import(pathToFileURL(join(FUNCTIONS, group, file)).href)) as Record<string, Spec>;
+    specs.push(module[exported]!);
+  }
+  const wanted = new Map([[join(FUNCTIONS, "index.ts"), indexSource(files)]]);
+  const readme = join(root, "README.md");
+  if (existsSync(readme)) wanted.set(readme, withTable(readFileSync(readme, "utf8"), functionTable(specs)));
+  return wanted;
+}
+
+/** Paths of generated files that are not as they should be. */
+export async function stale(): Promise<string[]> {
+  return [...(await generated())].filter(([path, text]) => !existsSync(path) || readFileSync(path, "utf8") !== text).map(([path]) => path);
+}
+
+if (process.argv[1] && import.meta.url === pathToFileURL(process.argv[1]).href) {
+  if (process.argv.includes("--check")) {
+    const differing = await stale();
+    for (const path of differing) console.error(`${path} is not what the specs make: run npm run generate`);
+    process.exitCode = differing.length ? 1 : 0;
+  } else {
+    for (const [path, text] of await generated()) writeFileSync(path, text);
+  }
+}
