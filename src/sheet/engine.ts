@@ -12,12 +12,16 @@ interface EngineValue {
 /** One argument: a value, a block of them column by column, or `undefined` where it is skipped. */
 type EngineArgument = EngineValue | undefined | (EngineValue | undefined)[][];
 
+interface EngineResult {
+  value: Result;
+}
+
 interface EngineFunction {
   description: string;
   category: string;
   args: { name: string; description: string; type: ("ANY" | "RANGE")[]; acceptMatrix: true; acceptErrors: true; optional: true }[];
   isExported: true;
-  compute(...args: EngineArgument[]): unknown;
+  compute(...args: EngineArgument[]): EngineResult | EngineResult[][];
 }
 
 /** The parts of the engine that registering needs; its whole module or browser global fits. */
@@ -82,7 +86,7 @@ function argumentOf(given: EngineArgument): Argument {
 }
 
 /** Rows of results as the engine's columns of values. */
-function turned(rows: readonly (readonly Result[])[]): EngineValue[][] {
+function turned(rows: readonly (readonly Result[])[]): EngineResult[][] {
   const width = rows.reduce((widest, line) => Math.max(widest, line.length), 1);
   return Array.from({ length: width }, (_, column) => rows.map((line) => ({ value: line[column] ?? "" })));
 }
