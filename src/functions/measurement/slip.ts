@@ -1,0 +1,79 @@
+import { decimal, isAbove } from "../../core/decimal.ts";
+import { define, value } from "../../core/define.ts";
+import { number } from "../../core/param.ts";
+
+export type Slip = "decimal point" | "inch for mm" | "mm for inch" | "two digits swapped" | "one digit wrong" | "";
+
+const SHIFTS = [10, 0.1, 100, 0.01, 1000, 0.001];
+const MM_PER_INCH = 25.4;
+/** Nobody types more than fifteen digits, and beyond them a double has no decimals to look at. */
+const MOST_TYPED = 1e15;
+/** Share of the nominal inside which a reading is taken as honest when no window is typed. */
+const WINDOW_SHARE = 0.1;
+
+/** Names a likely keying slip. Sources: common practice; 1 in = 25.4 mm exactly (NIST SP 811, appendix B). */
+export const slip = define({
+  name: "SLIP",
+  group: "measurement",
+  summary: "Names a likely keying slip in a reading far from its nominal; never corrects it",
+  definition: "outside nominal ± window, and inside it after × 10ⁿ (n = ±1…±3), × or ÷ 25.4, a swap of two neighbouring digits, or one other digit",
+  source: "common practice; 1 in = 25.4 mm exactly, NIST SP 811 appendix B",
+  params: {
+    value: number("the reading as typed").above(0),
+    nominal: number("what the reading should be near, in the same unit").above(0),
+    window: number("how far from nominal an honest reading can lie; blank for a tenth of nominal").atLeast(0).optional(),
+  },
+  returns: value("the slip in words; empty when the reading is near its nominal or no single slip explains it"),
+  examples: [
+    { formula: "=HATCH.SLIP(730.1, 73, 0.3)", gives: "decimal point" },
+    {
+      formula: "=HATCH.SLIP({73.02;2.874;37.02;73.84}, 73, 0.3)",
+      gives: [[""], ["inch for mm"], ["two digits swapped"], ["one digit wrong"]],
+    },
+  ],
+  notes: [
+    "The first slip that explains the reading is named, in the order decimal point, unit, swapped digits, one digit: look at the gauge, not at the word.",
+    "A window of 0 counts as typed: only the nominal itself is then honest. For bores, the most wear ever seen is a good window.",
+  ],
+  compute: ({ value: reading, nominal, window }) => slipOf(reading, nominal, window),
+});
+
+/** The slip that would explain why a positive `value` lies outside `nominal` ± `window`; `""` when none does or none is needed. */
+export function slipOf(value: number, nominal: number, window: number = nominal * WINDOW_SHARE): Slip {
+  const near = (candidate: number) => !isAbove(Math.abs(candidate - nominal), window);
+  if (near(value) || !(value > 0) || !(nominal > 0)) return "";
+  if (SHIFTS.some((shift) => near(value * shift))) return "decimal point";
+  if (near(value * MM_PER_INCH)) return "inch for mm";
+  if (near(value / MM_PER_INCH)) return "mm for inch";
+  if (value >= MOST_TYPED || nominal >= MOST_TYPED) return "";
+  const typed = digitsOf(value, decimalsOf(nominal));
+  if (swaps(typed).some(near)) return "two digits swapped";
+  return replacements(typed).some(near) ? "one digit wrong" : "";
+}
+
+interface Typed {
+  digits: readonly number[];
+  /** What the digits read as one whole number are divided by. */
+  scale: number;
+}
+
+const decimalsOf = (value: number): number => decimal(value).toFixed(9).replace(/0+$/, "").split(".")[1]!.length;
+
+/**
+ * The digits as typed, behind one leading zero, and with the trailing zeros that a sheet drops: beside a
+ * nominal of 73.01 a reading of 73.1 was typed 73.10, and its twin is 73.01.
+ */
+function digitsOf(value: number, decimalsRead: number): Typed {
+  const decimals = Math.max(decimalsOf(value), decimalsRead);
+  return { digits: [0, ...decimal(value).toFixed(decimals).replace(".", "")].map(Number), scale: 10 ** decimals };
+}
+
+const numberOf = (digits: readonly number[], scale: number): number => digits.reduce((sum, digit) => sum * 10 + digit, 0) / scale;
+
+function swaps({ digits, scale }: Typed): number[] {
+  return digits.slice(1).map((digit, i) => numberOf(digits.with(i, digit).with(i + 1, digits[i]!), scale));
+}
+
+function replacements({ digits, scale }: Typed): number[] {
+  return digits.flatMap((_, i) => Array.from({ length: 10 }, (__, digit) => numberOf(digits.with(i, digit), scale)));
+}
