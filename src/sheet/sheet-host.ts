@@ -56,7 +56,12 @@ export interface SheetHost {
 }
 
 /** The host would not do it: a protected sheet, a sheet that is gone. The message is a whole sentence for people. */
-export class HostRefusal extends Error {}
+export class HostRefusal extends Error {
+  /** Tells a refusal from a fault of ours also where the host lives in another page and has a class of its own. */
+  override readonly name = "HostRefusal";
+}
+
+export const isRefusal = (error: unknown): error is HostRefusal => (error as HostRefusal | null)?.name === "HostRefusal";
 
 /** Fill colours of marks, one place for every adapter. The words stand in the pane; colour only repeats them. */
 export const MARK_FILL: Record<MarkTone, string> = {

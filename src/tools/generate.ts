@@ -7,6 +7,7 @@ import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import type { Group, Spec } from "../core/define.ts";
 import { GROUP_TITLES, GROUPS } from "../core/groups.ts";
+import { signature } from "../core/signature.ts";
 import { root } from "./paths.ts";
 
 const FUNCTIONS = join(root, "src", "functions");
@@ -48,11 +49,6 @@ export function indexSource(files: readonly SpecFile[]): string {
     "export const specByName: ReadonlyMap<string, Spec> = new Map(specs.map((spec) => [spec.name, spec]));",
     "",
   ].join("\n");
-}
-
-/** `HATCH.CLEARANCE(hole, shaft)`, optional arguments in brackets. */
-export function signature(spec: Spec): string {
-  return `${spec.name}(${spec.inputs.map(({ name, param }) => (param.isOptional ? `[${name}]` : name)).join(", ")})`;
 }
 
 export function functionTable(specs: readonly Spec[]): string {
