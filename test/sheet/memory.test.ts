@@ -1,0 +1,29 @@
+import type { CellAddress } from "../../src/sheet/address.ts";
+import { type MemoryCell, memoryHost } from "../../src/sheet/memory.ts";
+import { hostContract } from "./contract.ts";
+import type { ContractCell, ContractSheet, Stage } from "./stage.ts";
+
+function given(cell: ContractCell): MemoryCell {
+  if (typeof cell !== "object" || cell === null || "error" in cell || "formula" in cell) return cell;
+  return "date" in cell ? cell.date : cell.spilled;
+}
+
+async function stage(sheets: ContractSheet[]): Promise<Stage> {
+  const host = memoryHost(sheets.map(({ name, cells }) => ({ name, cells: cells.map((line) => line.map(given)) })));
+  return {
+    host,
+    fill: async (cell: CellAddress) => host.fill(cell),
+    paint: async (cell: CellAddress, colour: string) => host.paint(cell, colour),
+    type: async (cell: CellAddress, content: number | string) => host.type(cell, content),
+    undo: async () => host.undo(),
+    protect: async (sheet: string) => host.protect(sheet),
+    selected: async () => host.active()!,
+    again: async () => host,
+  };
+}
+
+hostContract("memory", stage, ["undo", "protect", "selected", "again"]);
+
+test("a workbook in memory says its name", async () => {
+  expect((await memoryHost([], "readings.csv").read()).name).toBe("readings.csv");
+});
