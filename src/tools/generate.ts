@@ -1,5 +1,6 @@
 /**
- * Writes what is made from the specs: `src/functions/index.ts` and README's function table. With
+ * Writes what is made from the specs (`src/functions/index.ts`, README's function table) and from design
+ * tokens (the pane's colours). With
  * `--check` it writes nothing and fails when a file differs from what it would write.
  */
 import { existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
@@ -8,6 +9,7 @@ import { pathToFileURL } from "node:url";
 import type { Group, Spec } from "../core/define.ts";
 import { GROUP_TITLES, GROUPS } from "../core/groups.ts";
 import { signature } from "../core/signature.ts";
+import { coloursFile } from "./pane-colours.ts";
 import { root } from "./paths.ts";
 
 const FUNCTIONS = join(root, "src", "functions");
@@ -78,7 +80,7 @@ export async function generated(): Promise<Map<string, string>> {
     const module = (await import(pathToFileURL(join(FUNCTIONS, group, file)).href)) as Record<string, Spec>;
     specs.push(module[exported]!);
   }
-  const wanted = new Map([[join(FUNCTIONS, "index.ts"), indexSource(files)]]);
+  const wanted = new Map([[join(FUNCTIONS, "index.ts"), indexSource(files)], coloursFile()]);
   const readme = join(root, "README.md");
   if (existsSync(readme)) wanted.set(readme, withTable(readFileSync(readme, "utf8"), functionTable(specs)));
   return wanted;
