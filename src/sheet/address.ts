@@ -4,3 +4,23 @@ export interface CellAddress {
   row: number;
   column: number;
 }
+
+/** `A` for 0, `AA` for 26. */
+export function columnLetters(column: number): string {
+  let letters = "";
+  for (let rest = column; rest >= 0; rest = Math.floor(rest / 26) - 1) letters = String.fromCharCode(65 + (rest % 26)) + letters;
+  return letters;
+}
+
+/** `C7`, without the sheet. */
+export const cellName = ({ row, column }: Pick<CellAddress, "row" | "column">): string => `${columnLetters(column)}${row + 1}`;
+
+const PLAIN_SHEET = /^[A-Za-z_][A-Za-z0-9_]*$/;
+const LIKE_A_CELL = /^(?:[A-Za-z]{1,3}\d+|r\d*c\d*)$/i;
+
+/** `Bores!C7`, with the sheet in quotes where a formula would need them. */
+export function placeName(cell: CellAddress): string {
+  const { sheet } = cell;
+  const plain = PLAIN_SHEET.test(sheet) && !LIKE_A_CELL.test(sheet);
+  return `${plain ? sheet : `'${sheet.replaceAll("'", "''")}'`}!${cellName(cell)}`;
+}
