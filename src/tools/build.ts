@@ -1,0 +1,105 @@
+/**
+ * `npm run build`: everything that is served or run, into dist/, every file local. Other tools call
+ * `build` for another folder or another address.
+ */
+import { copyFileSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
+import { dirname, join, relative } from "node:path";
+import { pathToFileURL } from "node:url";
+import { gzipSync } from "node:zlib";
+import { type BuildOptions, build as bundle, type Metafile } from "esbuild";
+import { functionsJson } from "./functions-json.ts";
+import { licencesOf, packagesIn } from "./licences.ts";
+import { copyOfficeJs } from "./office-js.ts";
+import { root } from "./paths.ts";
+
+export const DIST = join(root, "dist");
+
+/** Where office.js comes from: beside the add-in, or from Microsoft's content delivery network. */
+export type OfficeJs = "local" | "cdn";
+const OFFICE_JS: Record<OfficeJs, string> = { local: "office-js/office.js", cdn: "https://appsforoffice.microsoft.com/lib/1/hosted/office.js" };
+
+const COMMON = { bundle: true, minify: true, metafile: true, target: "es2020", legalComments: "none", logLevel: "warning", absWorkingDir: root } as const;
+
+/** The add-in's own files into `out`; says which packages went into them. */
+export async function buildAddin(out: string, officeJs: OfficeJs = "local"): Promise<string[]> {
+  mkdirSync(out, { recursive: true });
+  const made = await Promise.all([bundleFunctions(out), ...(existsSync(join(root, "src", "addin", "pane.ts")) ? [bundlePane(out)] : [])]);
+  write(out, "functions.json", `${JSON.stringify(functionsJson(), null, 2)}\n`);
+  const page = readFileSync(join(root, "src", "addin", "pane.html"), "utf8");
+  write(out, "pane.html", page.replace("{{office.js}}", OFFICE_JS[officeJs]));
+  for (const icon of readdirSync(join(root, "src", "addin", "icons"))) copy(join("src", "addin", "icons", icon), join(out, "icons", icon));
+  if (officeJs === "local") copyOfficeJs(join(out, "office-js"));
+  const packages = packagesIn(made);
+  return officeJs === "local" ? [...packages, "node_modules/@microsoft/office-js"] : packages;
+}
+
+async function bundleFunctions(out: string): Promise<Metafile> {
+  const options = { ...COMMON, entryPoints: ["src/addin/functions.ts"], outfile: join(out, "functions.js"), format: "iife" } satisfies BuildOptions;
+  return (await bundle(options)).metafile;
+}
+
+/** Parts that the pane imports on demand become files of their own. */
+async function bundlePane(out: string): Promise<Metafile> {
+  const options = {
+    ...COMMON,
+    entryPoints: { pane: "src/addin/pane.ts" },
+    outdir: out,
+    format: "esm",
+    splitting: true,
+    chunkNames: "pane-[name]-[hash]",
+    jsx: "automatic",
+    jsxImportSource: "preact",
+  } satisfies BuildOptions;
+  return (await bundle(options)).metafile;
+}
+
+/** The command line as plain JavaScript; its packages stay in node_modules. */
+export async function buildCommandLine(out: string): Promise<void> {
+  const options = {
+    ...COMMON,
+    minify: false,
+    target: "node20",
+    platform: "node",
+    format: "esm",
+    packages: "external",
+    entryPoints: ["src/cli/main.ts"],
+    outfile: join(out, "cli", "crosshatch.js"),
+  } satisfies BuildOptions;
+  await bundle(options);
+}
+
+export async function build(out = DIST): Promise<void> {
+  rmSync(out, { recursive: true, force: true });
+  const packages = await buildAddin(out);
+  copy("manifest.xml", join(out, "manifest.xml"));
+  write(out, "THIRD-PARTY-LICENSES", licencesOf(packages));
+  if (existsSync(join(root, "src", "cli", "main.ts"))) await buildCommandLine(out);
+}
+
+function write(out: string, file: string, text: string): void {
+  writeFileSync(join(out, file), text);
+}
+
+function copy(from: string, to: string): void {
+  mkdirSync(dirname(to), { recursive: true });
+  copyFileSync(join(root, from), to);
+}
+
+/** Name, bytes and bytes gzipped of every file under `folder` that is not office.js. */
+export function sizes(folder: string): { file: string; bytes: number; gzipped: number }[] {
+  return readdirSync(folder, { recursive: true })
+    .map(String)
+    .filter((file) => !file.startsWith("office-js") && statSync(join(folder, file)).isFile())
+    .sort()
+    .map((file) => {
+      const bytes = readFileSync(join(folder, file));
+      return { file, bytes: bytes.length, gzipped: gzipSync(bytes).length };
+    });
+}
+
+if (process.argv[1] && import.meta.url === pathToFileURL(process.argv[1]).href) {
+  const started = performance.now();
+  await build();
+  for (const { file, bytes, gzipped } of sizes(DIST)) console.log(`${String(bytes).padStart(9)} ${String(gzipped).padStart(8)} gz  ${file}`);
+  console.log(`Built ${relative(root, DIST)} in ${((performance.now() - started) / 1000).toFixed(1)} s`);
+}
