@@ -1,0 +1,133 @@
+import type { CorePlugin, Model, UIPlugin } from "@odoo/o-spreadsheet";
+
+/** A command of the engine, as data. */
+export interface EngineCommand {
+  type: string;
+  [key: string]: unknown;
+}
+
+/** One marked cell: where it is, the fill it got and the fill it had (`""` for none). */
+export interface MarkedCell {
+  sheetId: string;
+  col: number;
+  row: number;
+  fill: string;
+  earlier: string;
+}
+
+/** The parts of the engine that the bench's own commands need; its whole module or browser global fits. */
+export interface PluginEngine {
+  CorePlugin: typeof CorePlugin;
+  UIPlugin: typeof UIPlugin;
+  coreTypes: { add(type: never): unknown };
+  registries: {
+    corePluginRegistry: Registry;
+    featurePluginRegistry: Registry;
+    inverseCommandRegistry: Registry;
+  };
+}
+
+interface Registry {
+  add(key: string, value: never): unknown;
+  contains(key: string): boolean;
+}
+
+const STEP = "HATCH_STEP";
+const REMEMBER = "HATCH_REMEMBER_MARKS";
+
+/** Name of the plugins in the engine's registries, and of the marks in its workbook data. */
+const KEY = "hatchMarks";
+
+/** Performs commands as one step of the engine's undo history. */
+export function step(model: Model, commands: readonly EngineCommand[]): void {
+  (model.dispatch as unknown as (type: string, payload: object) => void)(STEP, { commands });
+}
+
+/** A command that replaces the remembered marks; for `step`. */
+export const remember = (marks: readonly MarkedCell[]): EngineCommand => ({ type: REMEMBER, marks });
+
+export function rememberedMarks(model: Model): readonly MarkedCell[] {
+  return (model.getters as unknown as { getHatchMarks(): readonly MarkedCell[] }).getHatchMarks();
+}
+
+/**
+ * Teaches the engine two commands, before a model is made: several changes as one step back, and
+ * the memory of marks, which moves with inserted and removed rows, follows undo and redo, and is
+ * part of the workbook's data. Doing it again changes nothing.
+ */
+export function extendEngine(engine: PluginEngine): void {
+  const { corePluginRegistry, featurePluginRegistry, inverseCommandRegistry } = engine.registries;
+  if (corePluginRegistry.contains(KEY)) return;
+  engine.coreTypes.add(REMEMBER as never);
+  inverseCommandRegistry.add(REMEMBER, ((command: unknown) => [command]) as never);
+  corePluginRegistry.add(KEY, marksPlugin(engine) as never);
+  featurePluginRegistry.add(KEY, stepPlugin(engine) as never);
+}
+
+function stepPlugin({ UIPlugin }: PluginEngine) {
+  return class Step extends UIPlugin {
+    override handle(command: unknown): void {
+      const { type, commands } = command as EngineCommand & { commands: EngineCommand[] };
+      if (type !== STEP) return;
+      for (const one of commands) (this.dispatch as unknown as (type: string, payload: object) => void)(one.type, one);
+    }
+  };
+}
+
+interface KeptMark {
+  range: unknown;
+  fill: string;
+  earlier: string;
+}
+
+interface Zone {
+  left: number;
+  right: number;
+  top: number;
+  bottom: number;
+}
+
+type ApplyChange = (range: unknown) => { changeType: string; range: unknown };
+
+function marksPlugin({ CorePlugin }: PluginEngine) {
+  return class Marks extends CorePlugin {
+    static override getters = ["getHatchMarks"] as never;
+    // The engine's history writes to this field by its name.
+    marks: readonly KeptMark[] = [];
+
+    getHatchMarks(): readonly MarkedCell[] {
+      return this.marks.map(({ range, fill, earlier }) => {
+        const { sheetId, zone } = range as { sheetId: string; zone: Zone };
+        return { sheetId, col: zone.left, row: zone.top, fill, earlier };
+      });
+    }
+
+    override handle(command: unknown): void {
+      const { type, marks } = command as EngineCommand & { marks: MarkedCell[] };
+      if (type === REMEMBER) this.#keep(marks.map((mark) => this.#kept(mark)));
+    }
+
+    override adaptRanges({ applyChange }: never): void {
+      if (this.marks.length === 0) return;
+      const moved = this.marks.map((mark) => ({ mark, change: (applyChange as ApplyChange)(mark.range) }));
+      if (moved.every(({ change }) => change.changeType === "NONE")) return;
+      this.#keep(moved.filter(({ change }) => change.changeType !== "REMOVE").map(({ mark, change }) => ({ ...mark, range: change.range })));
+    }
+
+    override import(data: never): void {
+      this.marks = ((data as Record<string, MarkedCell[]>)[KEY] ?? []).map((mark) => this.#kept(mark));
+    }
+
+    override export(data: never): void {
+      if (this.marks.length > 0) (data as Record<string, unknown>)[KEY] = this.getHatchMarks();
+    }
+
+    #kept({ sheetId, col, row, fill, earlier }: MarkedCell): KeptMark {
+      return { range: this.getters.getRangeFromZone(sheetId, { left: col, right: col, top: row, bottom: row }), fill, earlier };
+    }
+
+    #keep(marks: readonly KeptMark[]): void {
+      (this.history.update as unknown as (field: string, value: unknown) => void)("marks", marks);
+    }
+  };
+}
