@@ -11,7 +11,10 @@ console.debug = () => {};
 // The engine is made for browsers, which all have this; Node has it from 21.
 (Object as { groupBy?: unknown }).groupBy ??= <T>(items: Iterable<T>, keyOf: (item: T) => string) => {
   const groups: Record<string, T[]> = {};
-  for (const item of items) (groups[keyOf(item)] ??= []).push(item);
+  for (const item of items) {
+    groups[keyOf(item)] ??= [];
+    groups[keyOf(item)]!.push(item);
+  }
   return groups;
 };
 registerFunctions(specs, engine as unknown as FormulaEngine);
