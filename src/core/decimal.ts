@@ -8,7 +8,8 @@
  * of the larger value take its place.
  */
 const GRID = 1e9;
-const HALF_STEP = 0.5e-9;
+/** Half a step of the grid: what is nearer than this is the same decimal. */
+export const HALF_STEP = 0.5e-9;
 const EXACT = Number.MAX_SAFE_INTEGER / GRID;
 
 /** The decimal nearest to `x` with nine decimals: 73.04 − 73.00 gives 0.04, and −0 gives 0. */

@@ -4,6 +4,7 @@
  */
 export type FaultCode =
   | "missing"
+  | "surplus"
   | "empty"
   | "shape"
   | "number-as-text"
@@ -18,6 +19,7 @@ export type FaultCode =
   | "not-whole"
   | "not-a-choice"
   | "swapped"
+  | "units"
   | "axes"
   | "unfit";
 
@@ -58,6 +60,14 @@ export class Fault implements FaultData {
 /** For compute functions: the input is well formed but cannot be. `want` completes "param got: want". */
 export function refuse(param: string, got: unknown, want: string): Fault {
   return new Fault("unfit", param, got, want);
+}
+
+/** Measures of one part never differ as much as this; 25.4 or ten of them is a slip of unit or decimal point. */
+const UNLIKELY_RATIO = 5;
+
+/** For compute functions: a fault when two lengths of one part cannot have been typed in one unit. */
+export function unlike(param: string, got: number, other: string, bound: number): Fault | undefined {
+  return got > bound * UNLIKELY_RATIO || bound > got * UNLIKELY_RATIO ? new Fault("units", param, got, { other, bound }) : undefined;
 }
 
 /** For compute functions: `param` must not be larger than `other`, and a swap is the likely reason. */

@@ -1,6 +1,6 @@
-import type { Argument, Block, Cell, Result } from "./cell.ts";
+import type { Argument, Cell, Result } from "./cell.ts";
 import type { Spec } from "./define.ts";
-import { Fault } from "./fault.ts";
+import { Fault, unlike } from "./fault.ts";
 import { BLANK, type Bore, type Grid, type Param, type Taken } from "./param.ts";
 import { checkText } from "./sentences.ts";
 
@@ -23,6 +23,7 @@ interface Lane {
  * element to itself: in a batch it becomes text starting `check: `, alone it is the fault.
  */
 export function call(spec: Spec, args: readonly Argument[]): Outcome {
+  if (args.length > spec.inputs.length) return surplus(spec, args.length);
   const lanes: Lane[] = [];
   const axes = axesOf(spec, args);
   if (axes instanceof Fault) return axes.placed(spec.name);
@@ -35,6 +36,11 @@ export function call(spec: Spec, args: readonly Argument[]): Outcome {
     lanes.push(lane);
   }
   return run(spec, lanes);
+}
+
+function surplus({ name, inputs }: Spec, given: number): Fault {
+  const takes = inputs.length === 0 ? "no inputs" : `${inputs.length} input${inputs.length === 1 ? "" : "s"} (${inputs.map((input) => input.name).join(", ")})`;
+  return new Fault("surplus", inputs.at(-1)?.name ?? "", given, takes, undefined, name);
 }
 
 function run(spec: Spec, lanes: readonly Lane[]): Outcome {
@@ -98,10 +104,17 @@ function one(spec: Spec, lanes: readonly Lane[], inputs: Record<string, unknown>
   if (blank) return NOTHING;
   const made = spec.compute(inputs);
   if (made instanceof Fault) return made.placed(spec.name);
-  if (typeof made === "number" && !Number.isFinite(made)) {
-    return new Fault("unfit", lanes[0]?.name ?? "", inputs[lanes[0]?.name ?? ""], "the result is not a finite number with these inputs", undefined, spec.name);
+  if (isUnfinished(made)) {
+    const first = lanes[0]?.name ?? "";
+    return new Fault("unfit", first, inputs[first], "the result is not a finite number with these inputs", undefined, spec.name);
   }
   return made;
+}
+
+/** True for a result, or a block of them, with a number that no sheet can show. */
+function isUnfinished(made: unknown): boolean {
+  if (typeof made === "number") return !Number.isFinite(made);
+  return Array.isArray(made) && made.some(isUnfinished);
 }
 
 function shapeFault(spec: Spec, lanes: readonly Lane[], lane: Lane, rows: number, columns: number): Fault {
@@ -116,17 +129,12 @@ function axesOf(spec: Spec, args: readonly Argument[]): number | undefined | Fau
   if (index < 0) return undefined;
   const { name, param } = spec.inputs[index]!;
   const given = args[index];
-  const cell = Array.isArray(given) ? only(given) : given;
-  if (cell === MANY) return new Fault("unfit", name, given, "one number is wanted for the whole call");
-  // Zero axes are impossible, so a host's 0 is a blank cell here too.
-  if (cell === 0) return undefined;
-  const taken = param.take(cell, name);
-  if (taken === BLANK) return undefined;
-  return taken as number | Fault;
+  const cells = Array.isArray(given) ? given.flat() : [given];
+  if (cells.length === 0) return new Fault("empty", name, undefined, param.want);
+  if (cells.length > 1) return new Fault("unfit", name, given, "one number is wanted for the whole call");
+  const taken = param.take(cells[0], name);
+  return taken === BLANK ? undefined : (taken as number | Fault);
 }
-
-const MANY = Symbol("many");
-const only = (block: Block): Cell | typeof MANY => (block.length === 1 && block[0]?.length === 1 ? block[0][0] : MANY);
 
 const settingLane = (name: string, setting: unknown): Lane => ({ name, rows: 1, columns: 1, take: () => setting });
 
@@ -140,9 +148,9 @@ function laneOf(name: string, param: Param<unknown>, given: Argument, axes: numb
     case "bore":
       return boreLane(name, param, rows, columns, at, axes);
     case "list":
-      return { name, rows: 1, columns: 1, take: () => listOf(name, param, rows, columns, at) };
+      return settingLane(name, listOf(name, param, rows, columns, at));
     case "grid":
-      return { name, rows: 1, columns: 1, take: () => gridOf(name, param, rows, columns, at) };
+      return settingLane(name, gridOf(name, param, rows, columns, at));
     default:
       return { name, rows, columns, take: (row, column) => orDefault(param, param.take(at(row, column), name)) };
   }
@@ -156,7 +164,10 @@ type CellAt = (row: number, column: number) => Cell;
 
 function boreLane(name: string, param: Param<unknown>, rows: number, columns: number, at: CellAt, axes: number | undefined): Lane | Fault {
   if (axes === undefined) {
-    return { name, rows: 1, columns: 1, take: () => boreOf(name, param, rows, columns, at, (height, axis) => placeIn(rows, columns, height, axis)) };
+    return settingLane(
+      name,
+      boreOf(name, param, rows, columns, at, (height, axis) => placeIn(rows, columns, height, axis)),
+    );
   }
   if (columns % axes !== 0) return new Fault("axes", name, axes, `${columns} columns of ${name}`);
   return {
@@ -175,7 +186,10 @@ function boreLane(name: string, param: Param<unknown>, rows: number, columns: nu
   };
 }
 
-/** One bore. A blank among its readings leaves it blank: an unfinished bore must not look round. */
+/**
+ * One bore. A blank among its readings leaves it blank: an unfinished bore must not look round.
+ * Inches among millimetres are a fault at the reading that parts from the first.
+ */
 function boreOf(
   name: string,
   param: Param<unknown>,
@@ -186,12 +200,20 @@ function boreOf(
 ): Taken<Bore> {
   const values = new Array<number>(heights * axes);
   let blank = false;
+  let first: number | undefined;
   for (let h = 0; h < heights; h++) {
     for (let a = 0; a < axes; a++) {
       const taken = param.take(at(h, a), name);
       if (taken instanceof Fault) return taken.placed("", where(h, a));
-      if (taken === BLANK) blank = true;
-      else values[h * axes + a] = taken as number;
+      if (taken === BLANK) {
+        blank = true;
+        continue;
+      }
+      const reading = taken as number;
+      first ??= reading;
+      const odd = unlike(name, reading, "reading", first);
+      if (odd) return odd.placed("", where(h, a));
+      values[h * axes + a] = reading;
     }
   }
   return blank ? BLANK : { heights, axes, values };

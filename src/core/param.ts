@@ -1,4 +1,5 @@
 import { type Cell, isBlank, isCellError, isErrorCode } from "./cell.ts";
+import { HALF_STEP, isAbove, isBelow } from "./decimal.ts";
 import { Fault } from "./fault.ts";
 import { CHECK_PREFIX } from "./sentences.ts";
 
@@ -58,6 +59,8 @@ interface Bounds {
 export class Param<T> {
   /** Carries the type for inference; never holds a value. */
   declare readonly type: T;
+  /** Zero is impossible for this input, so a host's 0 stands for a blank cell. */
+  readonly zeroIsBlank: boolean;
 
   constructor(
     readonly quantity: Quantity,
@@ -66,7 +69,10 @@ export class Param<T> {
     readonly bounds: Bounds = {},
     readonly isOptional = false,
     readonly fallback: number | string | boolean | undefined = undefined,
-  ) {}
+  ) {
+    const { low, lowOpen } = bounds;
+    this.zeroIsBlank = low !== undefined && (low > 0 || (low === 0 && lowOpen === true));
+  }
 
   #with(bounds: Bounds): Param<T> {
     return new Param<T>(this.quantity, this.help, this.lifting, { ...this.bounds, ...bounds }, this.isOptional, this.fallback);
@@ -102,11 +108,6 @@ export class Param<T> {
     return new Param<T | undefined>(this.quantity, this.help, this.lifting, this.bounds, true, undefined);
   }
 
-  /** Zero is impossible for this input, so a host's 0 stands for a blank cell. */
-  get zeroIsBlank(): boolean {
-    return this.bounds.lowOpen === true && this.bounds.low !== undefined && this.bounds.low >= 0;
-  }
-
   /** What is wanted, as faults and help say it: `a length above 0`. */
   get want(): string {
     if (this.bounds.choices) return `one of ${this.bounds.choices.join(", ")}`;
@@ -123,8 +124,8 @@ export class Param<T> {
   take(cell: Cell, name: string): Taken<number | string | boolean> {
     if (typeof cell === "number") return this.#number(cell, name);
     if (isBlank(cell)) return BLANK;
-    if (isCellError(cell)) return new Fault("cell-error", name, cell.error);
-    if (typeof cell === "boolean") return this.quantity === "truth" ? cell : new Fault("truth", name, cell, this.want);
+    if (isCellError(cell)) return new Fault("cell-error", name, cell);
+    if (typeof cell === "boolean") return this.#truth(cell, name);
     const text = String(cell);
     if (isErrorCode(text)) return new Fault("cell-error", name, { error: text });
     if (text.startsWith(CHECK_PREFIX)) return new Fault("upstream", name, text.slice(CHECK_PREFIX.length));
@@ -139,12 +140,21 @@ export class Param<T> {
     if (this.quantity === "truth") return value === 0 || value === 1 ? value === 1 : new Fault("not-a-choice", name, value, this.want);
     // A host that hands a blank cell over as 0 must not make an optional choice a fault.
     if (this.quantity === "choice") return value === 0 ? BLANK : this.#choice(String(value), name);
-    if (value === 0 && this.zeroIsBlank) return BLANK;
+    // 0.1 + 0.2 − 0.3 is no length either: what is nothing as a decimal is nothing here.
+    if (this.zeroIsBlank && value < HALF_STEP && value > -HALF_STEP) return BLANK;
     const { low, lowOpen, high, highOpen } = this.bounds;
-    if (low !== undefined && (lowOpen ? value <= low : value < low)) return new Fault("too-small", name, value, this.want);
-    if (high !== undefined && (highOpen ? value >= high : value > high)) return new Fault("too-large", name, value, this.want);
+    if (low !== undefined && value <= low && (lowOpen || isBelow(value, low))) return new Fault("too-small", name, value, this.want);
+    // Above 0 is settled by the lines before this one, which keeps the usual length cheap.
+    if (lowOpen && low && !isAbove(value, low)) return new Fault("too-small", name, value, this.want);
+    if (high !== undefined && (highOpen ? !isBelow(value, high) : isAbove(value, high))) return new Fault("too-large", name, value, this.want);
     if (this.quantity === "count" && !Number.isInteger(value)) return new Fault("not-whole", name, value, this.want);
     return value;
+  }
+
+  /** A sheet turns the typed word true into TRUE, also where it is one of the choices. */
+  #truth(cell: boolean, name: string): Taken<string | boolean> {
+    if (this.quantity === "truth") return cell;
+    return this.bounds.choices?.find((choice) => choice.toLowerCase() === String(cell)) ?? new Fault("truth", name, cell, this.want);
   }
 
   #choice(text: string, name: string): Taken<string> {

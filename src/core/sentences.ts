@@ -1,4 +1,5 @@
 import { isCellError } from "./cell.ts";
+import { decimal } from "./decimal.ts";
 import type { Fault } from "./fault.ts";
 
 /** Text cells hold this in a batch where a fault would otherwise turn the whole block into an error. */
@@ -6,17 +7,16 @@ export const CHECK_PREFIX = "check: ";
 
 const LONGEST_QUOTE = 40;
 
-/** A value as a sentence shows it: numbers as typed, text in quotes and never longer than a line. */
+/** A value as a sentence shows it: numbers as typed decimals, text in quotes and never longer than a line. */
 export function show(value: unknown): string {
-  if (typeof value === "number") return String(value);
+  if (typeof value === "number") return String(decimal(value) || value);
   if (typeof value === "string") {
     const flat = value.replace(/\s+/g, " ");
     return `"${flat.length > LONGEST_QUOTE ? `${flat.slice(0, LONGEST_QUOTE)}…` : flat}"`;
   }
   if (typeof value === "boolean") return value ? "TRUE" : "FALSE";
-  if (Array.isArray(value)) return "of several cells";
   if (isCellError(value)) return value.error;
-  return value === null || value === undefined ? "nothing" : String(value);
+  return value === null || value === undefined ? "nothing" : "of several cells";
 }
 
 /** The sentence of a fault without the function's name: `skirt 73.06 is larger than bore 73.02: are they swapped?` */
@@ -25,6 +25,8 @@ export function faultBody(fault: Fault): string {
   switch (fault.code) {
     case "missing":
       return `${param} is not given: it wants ${want}`;
+    case "surplus":
+      return `takes ${want}, ${got} are given`;
     case "empty":
       return `${param} is an empty range: it wants ${want}`;
     case "shape":
@@ -54,6 +56,10 @@ export function faultBody(fault: Fault): string {
     case "swapped": {
       const { other, bound } = want as { other: string; bound: number };
       return `${param} ${show(got)} is larger than ${other} ${show(bound)}: are they swapped?`;
+    }
+    case "units": {
+      const { other, bound } = want as { other: string; bound: number };
+      return `${param} ${show(got)} and ${other} ${show(bound)} do not go together: are both in one unit, with the decimal point in place?`;
     }
     case "axes":
       return `axes ${show(got)} does not divide the ${want}: each row must hold every height of one bore`;

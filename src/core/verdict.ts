@@ -18,12 +18,12 @@ export interface Judgement {
   limit: number;
 }
 
-/** Distance to the nearest limit, negative outside, as a decimal; undefined with no limit. */
+/** Distance to the nearest limit, negative outside, as a decimal; undefined with no limit. Halfway counts as the upper one. */
 export function marginOf(value: number, { lower, upper }: Limits): { margin: number; side: "lower" | "upper"; limit: number } | undefined {
-  const below = upper === undefined ? Number.POSITIVE_INFINITY : upper - value;
-  const above = lower === undefined ? Number.POSITIVE_INFINITY : value - lower;
-  if (upper !== undefined && !(above < below)) return { margin: decimal(below), side: "upper", limit: upper };
-  return lower === undefined ? undefined : { margin: decimal(above), side: "lower", limit: lower };
+  const below = upper === undefined ? Number.POSITIVE_INFINITY : decimal(upper - value);
+  const above = lower === undefined ? Number.POSITIVE_INFINITY : decimal(value - lower);
+  if (upper !== undefined && !(above < below)) return { margin: below, side: "upper", limit: upper };
+  return lower === undefined ? undefined : { margin: above, side: "lower", limit: lower };
 }
 
 /**
