@@ -26,7 +26,7 @@ export function faultBody(fault: Fault): string {
     case "missing":
       return `${param} is not given: it wants ${want}`;
     case "surplus":
-      return `takes ${want}, ${got} are given`;
+      return `takes ${want}, ${got} ${got === 1 ? "is" : "are"} given`;
     case "empty":
       return `${param} is an empty range: it wants ${want}`;
     case "shape":

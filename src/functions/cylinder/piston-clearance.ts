@@ -1,7 +1,16 @@
-import { decimal, isAbove } from "../../core/decimal.ts";
 import { define, value } from "../../core/define.ts";
-import { swapped } from "../../core/fault.ts";
-import { axes, choice, length, readings } from "../../core/param.ts";
+import { axes, type Bore, choice, length, readings } from "../../core/param.ts";
+import { largestOf, meanOf, smallestOf } from "./bore.ts";
+import { fitClearance } from "./fit.ts";
+
+const BASES = ["smallest", "mean", "largest"] as const;
+
+/** Which size of the bore counts, by its basis. */
+const SIZE: Record<(typeof BASES)[number], (bore: Bore) => number> = {
+  smallest: smallestOf,
+  mean: meanOf,
+  largest: (bore) => largestOf(bore).reading,
+};
 
 /**
  * Piston-to-wall clearance: bore diameter less skirt diameter, on the diameter. Source: TM
@@ -17,7 +26,7 @@ export const pistonClearance = define({
   params: {
     readings: readings(),
     skirt: length("piston skirt, measured at 90° to the pin"),
-    basis: choice("which bore reading counts", ["smallest", "mean", "largest"]).default("smallest"),
+    basis: choice("which bore reading counts", BASES).default("smallest"),
     axes: axes(),
   },
   returns: value("clearance, in the unit of the readings"),
@@ -27,14 +36,5 @@ export const pistonClearance = define({
     { formula: "=HATCH.PISTONCLEARANCE({73.02,73.02;73.05,73.04}, {72.98;72.99}, , 2)", gives: [[0.04], [0.05]] },
   ],
   notes: ["Measure bore and piston at one temperature; the maker's service manual says where on the skirt."],
-  compute: ({ readings: bore, skirt, basis }) => {
-    const size = decimal(sizeOf(bore.values, basis));
-    return isAbove(skirt, size) ? swapped("skirt", skirt, "bore", size) : decimal(size - skirt);
-  },
+  compute: ({ readings: bore, skirt, basis }) => fitClearance(SIZE[basis](bore), skirt, "bore", "skirt"),
 });
-
-function sizeOf(values: readonly number[], basis: "smallest" | "mean" | "largest"): number {
-  if (basis === "smallest") return Math.min(...values);
-  if (basis === "largest") return Math.max(...values);
-  return values.reduce((sum, reading) => sum + reading, 0) / values.length;
-}

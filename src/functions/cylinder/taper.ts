@@ -1,6 +1,6 @@
-import { decimal } from "../../core/decimal.ts";
 import { define, value } from "../../core/define.ts";
 import { axes, readings } from "../../core/param.ts";
+import { taperOf } from "./bore.ts";
 
 /**
  * Bore taper: along each axis the largest reading less the smallest, over the heights; of these the
@@ -19,19 +19,9 @@ export const taper = define({
     { formula: "=HATCH.TAPER({73.01,73.02;73.00,73.01})", gives: 0.01 },
     { formula: "=HATCH.TAPER({73.03,73.02,73.01,73.00;73.00,73.00,73.00,73.00}, 2)", gives: [[0.02], [0]] },
   ],
-  notes: ["Readings at one height only always give 0: taper needs at least two heights."],
-  compute: ({ readings: bore }) => {
-    let widest = 0;
-    for (let axis = 0; axis < bore.axes; axis++) {
-      let least = Number.POSITIVE_INFINITY;
-      let most = Number.NEGATIVE_INFINITY;
-      for (let height = 0; height < bore.heights; height++) {
-        const reading = bore.values[height * bore.axes + axis]!;
-        if (reading < least) least = reading;
-        if (reading > most) most = reading;
-      }
-      widest = Math.max(widest, most - least);
-    }
-    return decimal(widest);
-  },
+  notes: [
+    "Readings at one height only always give 0: taper needs at least two heights, and three show a barrel or a waist.",
+    "Measure just below the top of ring travel, in the middle and just above the bottom of ring travel.",
+  ],
+  compute: ({ readings: bore }) => taperOf(bore),
 });

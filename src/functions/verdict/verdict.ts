@@ -1,7 +1,6 @@
 import { define, value } from "../../core/define.ts";
-import { swapped } from "../../core/fault.ts";
 import { judge } from "../../core/verdict.ts";
-import { judgingParams } from "./limit-params.ts";
+import { judgingParams, limitsFault } from "./limit-params.ts";
 
 /**
  * The verdict on a value against limits typed by the shop. Source: ISO 14253-1 default decision
@@ -21,8 +20,10 @@ export const verdict = define({
     { formula: "=HATCH.VERDICT({0.019;0.021;0.039;0.045}, 0.02, 0.04, 0.002)", gives: [["not proven"], ["not proven"], ["not proven"], ["over"]] },
     { formula: "=HATCH.VERDICT(0.038, 0.02, 0.04, , 0.003)", gives: "near limit" },
   ],
-  compute: ({ value: reading, lower, upper, uncertainty, near }) => {
-    if (lower !== undefined && upper !== undefined && lower > upper) return swapped("lower", lower, "upper", upper);
-    return judge(reading, { lower, upper }, uncertainty, near)?.verdict ?? "";
-  },
+  notes: [
+    "Values are compared as decimals, on a grid of 0.000000001 of the unit: 73.04 − 73.00 is within a limit of 0.04.",
+    "Value, limits, uncertainty and near are of one unit. Limits come from the maker's service manual; none is built in.",
+  ],
+  compute: ({ value: reading, lower, upper, uncertainty, near }) =>
+    limitsFault({ lower, upper }) ?? judge(reading, { lower, upper }, uncertainty, near)?.verdict ?? "",
 });

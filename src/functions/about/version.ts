@@ -1,0 +1,16 @@
+import release from "../../../package.json" with { type: "json" };
+import { define, value } from "../../core/define.ts";
+
+/** The version of Crosshatch that calculates in this sheet, as the package declares it. */
+export const version = define({
+  name: "VERSION",
+  group: "about",
+  summary: "The version of Crosshatch that calculates in this sheet",
+  definition: "major.minor.patch; results change only with the first or second number",
+  source: "semantic versioning 2.0.0",
+  params: {},
+  returns: value("the version as text"),
+  examples: [{ formula: "=HATCH.VERSION()", gives: release.version }],
+  notes: ["Put it on a build sheet that is kept: a later reader then knows what calculated it."],
+  compute: () => release.version,
+});

@@ -1,0 +1,54 @@
+import { decimal } from "../../core/decimal.ts";
+import type { Bore } from "../../core/param.ts";
+
+/** A reading and where it was taken; heights and axes count from 0. */
+export interface Spot {
+  reading: number;
+  height: number;
+  axis: number;
+}
+
+/** The largest reading; of equal ones the first from the top. */
+export function largestOf({ axes, values }: Bore): Spot {
+  let at = 0;
+  for (let i = 1; i < values.length; i++) if (values[i]! > values[at]!) at = i;
+  return { reading: values[at]!, height: Math.floor(at / axes), axis: at % axes };
+}
+
+export function smallestOf({ values }: Bore): number {
+  let least = values[0]!;
+  for (let i = 1; i < values.length; i++) if (values[i]! < least) least = values[i]!;
+  return least;
+}
+
+export function meanOf({ values }: Bore): number {
+  let sum = 0;
+  for (let i = 0; i < values.length; i++) sum += values[i]!;
+  return decimal(sum / values.length);
+}
+
+/** Along each axis the largest reading less the smallest, over the heights; of these the largest. */
+export function taperOf({ heights, axes, values }: Bore): number {
+  let widest = 0;
+  for (let axis = 0; axis < axes; axis++) widest = Math.max(widest, spread(values, axis, axes, heights));
+  return decimal(widest);
+}
+
+/** At each height the largest reading less the smallest, over the axes; of these the largest. */
+export function outOfRoundOf({ heights, axes, values }: Bore): number {
+  let widest = 0;
+  for (let height = 0; height < heights; height++) widest = Math.max(widest, spread(values, height * axes, 1, axes));
+  return decimal(widest);
+}
+
+/** Largest less smallest of the `count` readings that start at `from` and stand `step` apart. */
+function spread(values: readonly number[], from: number, step: number, count: number): number {
+  let least = values[from]!;
+  let most = least;
+  for (let i = 1; i < count; i++) {
+    const reading = values[from + i * step]!;
+    if (reading < least) least = reading;
+    if (reading > most) most = reading;
+  }
+  return most - least;
+}
