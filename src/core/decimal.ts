@@ -19,6 +19,10 @@ export function decimal(x: number): number {
   return Math.round(x * GRID) / GRID + 0;
 }
 
+/** `x` counted in whole steps of the grid, for arithmetic in which equal decimals must give equal sums; `fromSteps` turns it back. */
+export const toSteps = (x: number): number => Math.round(x * GRID);
+export const fromSteps = (steps: number): number => steps / GRID + 0;
+
 /** The widest gap between two doubles that still stand for the same typed decimal. */
 export function slack(a: number, b: number): number {
   const coarse = Math.max(Math.abs(a), Math.abs(b)) * (4 * Number.EPSILON);

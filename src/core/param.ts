@@ -26,9 +26,10 @@ export type Quantity =
 /**
  * How a param meets a range: `element` broadcasts cell by cell; `bore` is one bore's block of
  * readings (or one bore a row when `axes` is given); `list` and `grid` take the whole range as one
- * input, flattened or as it stands; `axes` is the one setting that reshapes `bore`.
+ * input, flattened or as it stands; `cells` does so too, but a bad cell is left for compute to show in
+ * its own place; `axes` is the one setting that reshapes `bore`.
  */
-export type Lifting = "element" | "bore" | "list" | "grid" | "axes";
+export type Lifting = "element" | "bore" | "list" | "grid" | "cells" | "axes";
 
 /** The readings of one bore: rows are heights from the top, columns are axes (thrust, then pin). */
 export interface Bore {
@@ -43,6 +44,13 @@ export interface Grid {
   readonly rows: number;
   readonly columns: number;
   readonly values: readonly (number | null)[];
+}
+
+/** A whole range: a number, `null` where a cell is blank, or the fault of that one cell. */
+export interface Cells {
+  readonly rows: number;
+  readonly columns: number;
+  readonly values: readonly (number | null | Fault)[];
 }
 
 export const BLANK = Symbol("blank");
@@ -106,6 +114,11 @@ export class Param<T> {
 
   optional(): Param<T | undefined> {
     return new Param<T | undefined>(this.quantity, this.help, this.lifting, this.bounds, true, undefined);
+  }
+
+  /** Any number inside the bounds will do: nothing to round, look up or read as text. */
+  get isMeasured(): boolean {
+    return !["count", "text", "choice", "truth"].includes(this.quantity);
   }
 
   /** What is wanted, as faults and help say it: `a length above 0`. */
@@ -235,3 +248,6 @@ export const list = (kind: Quantity, help: string) => new Param<readonly number[
 
 /** The whole range as it stands, `null` where a cell is blank. Bounds apply to each. */
 export const grid = (kind: Quantity, help: string) => new Param<Grid>(kind, help, "grid", kind === "number" ? {} : { low: 0, lowOpen: true });
+
+/** The whole range as it stands, for planners that put one row of results beside each cell. Bounds apply to each. */
+export const cells = (kind: Quantity, help: string) => new Param<Cells>(kind, help, "cells", kind === "number" ? {} : { low: 0, lowOpen: true });
