@@ -5,3 +5,5 @@ export const noSheet = (name: string): HostRefusal => new HostRefusal(`There is 
 
 export const protectedSheet = (name: string): HostRefusal =>
   new HostRefusal(`The sheet "${name}" is protected: take the protection off, or work on a copy, and try again.`);
+
+export const hiddenSheet = (name: string): HostRefusal => new HostRefusal(`The sheet "${name}" is hidden: show it, and try again.`);

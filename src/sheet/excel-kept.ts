@@ -1,0 +1,26 @@
+import { KEPT_NAMESPACE, keptFrom, keptXml } from "./kept.ts";
+
+/** What is kept lies in a part of the workbook file, so that other programs can read it there. */
+async function keptPart(context: Excel.RequestContext): Promise<{ part: Excel.CustomXmlPart | undefined; texts: Map<string, string> }> {
+  const parts = context.workbook.customXmlParts.getByNamespace(KEPT_NAMESPACE);
+  parts.load("items");
+  await context.sync();
+  const [part] = parts.items;
+  if (!part) return { part: undefined, texts: new Map() };
+  const xml = part.getXml();
+  await context.sync();
+  // eslint-disable-next-line office-addins/load-object-before-read -- the result of a call is there after a sync and has no load
+  return { part, texts: keptFrom(xml.value) };
+}
+
+export async function recallText(context: Excel.RequestContext, key: string): Promise<string | null> {
+  return (await keptPart(context)).texts.get(key) ?? null;
+}
+
+export async function keepText(context: Excel.RequestContext, key: string, value: string): Promise<void> {
+  const { part, texts } = await keptPart(context);
+  texts.set(key, value);
+  if (part) part.setXml(keptXml(texts));
+  else context.workbook.customXmlParts.add(keptXml(texts));
+  await context.sync();
+}

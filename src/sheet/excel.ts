@@ -1,0 +1,165 @@
+import type { Cell } from "../core/cell.ts";
+import { asHostRefusal } from "./excel-errors.ts";
+import { keepText, recallText } from "./excel-kept.ts";
+import { mark, unmark } from "./excel-marks.ts";
+import { hiddenSheet, noSheet, protectedSheet } from "./refusals.ts";
+import type { Edit, SheetHost, SheetSnapshot, WorkbookSnapshot } from "./sheet-host.ts";
+
+/** Runs a batch of requests in a context of its own, as `Excel.run` does. */
+export type RunExcel = <T>(batch: (context: Excel.RequestContext) => Promise<T>) => Promise<T>;
+
+/**
+ * Waits while a cell is being typed into rather than failing. Excel makes one undo step of each sync
+ * that changes something, so every change below is made in one sync.
+ */
+const runExcel: RunExcel = (batch) => Excel.run({ delayForCellEdit: true }, batch);
+
+/** The workbook that is open in Excel. */
+export function excelHost(run: RunExcel = runExcel): SheetHost {
+  const asked: RunExcel = async (batch) => {
+    try {
+      return await run(batch);
+    } catch (error) {
+      throw asHostRefusal(error);
+    }
+  };
+  return {
+    read: () => asked(readWorkbook),
+    select: (cell) =>
+      asked(async (context) => {
+        const sheet = context.workbook.worksheets.getItemOrNullObject(cell.sheet);
+        sheet.load("visibility");
+        await context.sync();
+        if (sheet.isNullObject) throw noSheet(cell.sheet);
+        if (sheet.visibility !== "Visible") throw hiddenSheet(cell.sheet);
+        sheet.activate();
+        sheet.getCell(cell.row, cell.column).select();
+        await context.sync();
+      }),
+    write: (edits) => asked((context) => write(context, edits)),
+    mark: (marks) => asked((context) => mark(context, marks)),
+    unmark: () => asked(unmark),
+    watch: (changed) =>
+      asked(async (context) => {
+        const watch = context.workbook.worksheets.onChanged.add(async () => changed());
+        await context.sync();
+        return () => {
+          watch.remove();
+          // Nobody waits for the end of a watch; if Excel is gone by then, so is the watch.
+          watch.context.sync().catch(() => {});
+        };
+      }),
+    recall: (key) => asked((context) => recallText(context, key)),
+    keep: (key, value) => asked((context) => keepText(context, key, value)),
+  };
+}
+
+/** Two syncs whatever the size: the sheets, then everything on them; a third where something may have spilled. */
+async function readWorkbook(context: Excel.RequestContext): Promise<WorkbookSnapshot> {
+  const { workbook } = context;
+  const { worksheets } = workbook;
+  workbook.load("name");
+  worksheets.load("items/name");
+  await context.sync();
+  const used = worksheets.items.map((sheet) => {
+    // Cells with content only: formats alone can reach down to the last row of a sheet.
+    const range = sheet.getUsedRangeOrNullObject(true);
+    range.load("rowIndex,columnIndex,values,valueTypes,formulas");
+    return { sheet, range };
+  });
+  await context.sync();
+  const sheets = used.map(({ sheet, range }) => snapshotOf(sheet.name, range));
+  await takeOffSpilled(
+    context,
+    used.map(({ sheet }) => sheet),
+    sheets,
+  );
+  return { name: workbook.name, sheets };
+}
+
+function snapshotOf(name: string, range: Excel.Range): SheetSnapshot {
+  if (range.isNullObject) return { name, row: 0, column: 0, values: [], formulas: [] };
+  const { rowIndex: row, columnIndex: column, values: raw, valueTypes: types, formulas: written } = range;
+  const values = raw.map((line, r) => line.map((value, c) => cellOf(value, types[r]![c]!)));
+  const formulas = written.map((line, r) => line.map((text, c) => formulaOf(text, raw[r]![c])));
+  return { name, row, column, values, formulas };
+}
+
+function cellOf(value: unknown, type: string): Cell {
+  if (type === "Error") return { error: String(value) };
+  if (type === "Empty" || value === null || value === undefined) return null;
+  return value as Cell;
+}
+
+/** For a cell without a formula Excel repeats its value, which may be text that starts with `=`. */
+function formulaOf(written: unknown, value: unknown): string | null {
+  return typeof written === "string" && written.startsWith("=") && written !== value ? written : null;
+}
+
+/**
+ * Excel may show an anchor's formula in the cells that it spills into as well. A formula equal to the
+ * one above or beside it is either spilled or copied with fixed references: the first of each run is
+ * asked how far it spills.
+ */
+async function takeOffSpilled(context: Excel.RequestContext, worksheets: readonly Excel.Worksheet[], sheets: readonly SheetSnapshot[]): Promise<void> {
+  const asked = sheets.flatMap((sheet, index) =>
+    runStarts(sheet).map(([r, c]) => {
+      const range = worksheets[index]!.getCell(sheet.row + r, sheet.column + c).getSpillingToRangeOrNullObject();
+      range.load("rowCount,columnCount");
+      return { sheet, r, c, range };
+    }),
+  );
+  if (asked.length === 0) return;
+  await context.sync();
+  for (const { sheet, r, c, range } of asked) {
+    if (range.isNullObject) continue;
+    for (let row = r; row < Math.min(r + range.rowCount, sheet.formulas.length); row++) {
+      const line = sheet.formulas[row]!;
+      for (let column = c; column < Math.min(c + range.columnCount, line.length); column++) if (row !== r || column !== c) line[column] = null;
+    }
+  }
+}
+
+/** Top left cells of runs of one and the same formula. */
+function runStarts({ formulas }: SheetSnapshot): [number, number][] {
+  const starts: [number, number][] = [];
+  formulas.forEach((line, r) => {
+    line.forEach((formula, c) => {
+      if (formula === null || formula === line[c - 1] || formula === formulas[r - 1]?.[c]) return;
+      if (formula === line[c + 1] || formula === formulas[r + 1]?.[c]) starts.push([r, c]);
+    });
+  });
+  return starts;
+}
+
+async function write(context: Excel.RequestContext, edits: readonly Edit[]): Promise<void> {
+  const sheets = await openSheets(
+    context,
+    edits.map(({ sheet }) => sheet),
+  );
+  for (const { sheet, row, column, cells } of edits) {
+    const width = Math.max(0, ...cells.map((line) => line.length));
+    if (width === 0) continue;
+    // Excel leaves a cell alone where the block holds null.
+    const block = cells.map((line) => Array.from({ length: width }, (_, c) => typed(line[c] ?? null)));
+    sheets.get(sheet)!.getRangeByIndexes(row, column, block.length, width).formulas = block;
+  }
+  await context.sync();
+}
+
+/** Excel reads text as if it were typed: `'` in front keeps 73,02 or 3/4 from becoming something else. */
+function typed(value: number | string | boolean | null): number | string | boolean | null {
+  return typeof value === "string" && value !== "" && !value.startsWith("=") ? `'${value}` : value;
+}
+
+/** The named sheets, once all of them are known to be there and open to changes. One sync. */
+export async function openSheets(context: Excel.RequestContext, names: readonly string[]): Promise<Map<string, Excel.Worksheet>> {
+  const sheets = new Map([...new Set(names)].map((name) => [name, context.workbook.worksheets.getItemOrNullObject(name)]));
+  for (const sheet of sheets.values()) sheet.load("name,protection/protected");
+  await context.sync();
+  for (const [name, sheet] of sheets) {
+    if (sheet.isNullObject) throw noSheet(name);
+    if (sheet.protection.protected) throw protectedSheet(name);
+  }
+  return sheets;
+}
