@@ -1,2 +1,2 @@
-/** The version of package.json, as a constant because the functions run where no file can be read. */
+// Made by `npm run generate` from package.json.
 export const VERSION = "0.1.0";

@@ -72,6 +72,13 @@ function withTable(readme: string, table: string): string {
   return `${readme.slice(0, start + TABLE_START.length)}\n\n${table}\n${readme.slice(end)}`;
 }
 
+/** The functions and the pane run where no file can be read, so they get the package's version as a constant. */
+function versionFile(): [path: string, text: string] {
+  const { version } = JSON.parse(readFileSync(join(root, "package.json"), "utf8")) as { version: string };
+  const lines = ["// Made by `npm run generate` from package.json.", `export const VERSION = ${JSON.stringify(version)};`, ""];
+  return [join(root, "src", "core", "version.ts"), lines.join("\n")];
+}
+
 /** What each generated file should hold, by path. */
 export async function generated(): Promise<Map<string, string>> {
   const files = specFiles();
@@ -80,7 +87,7 @@ export async function generated(): Promise<Map<string, string>> {
     const module = (await import(pathToFileURL(join(FUNCTIONS, group, file)).href)) as Record<string, Spec>;
     specs.push(module[exported]!);
   }
-  const wanted = new Map([[join(FUNCTIONS, "index.ts"), indexSource(files)], coloursFile()]);
+  const wanted = new Map([[join(FUNCTIONS, "index.ts"), indexSource(files)], coloursFile(), versionFile()]);
   const readme = join(root, "README.md");
   if (existsSync(readme)) wanted.set(readme, withTable(readFileSync(readme, "utf8"), functionTable(specs)));
   return wanted;

@@ -1,5 +1,5 @@
-import release from "../../../package.json" with { type: "json" };
 import { define, value } from "../../core/define.ts";
+import { VERSION } from "../../core/version.ts";
 
 /** The version of Crosshatch that calculates in this sheet, as the package declares it. */
 export const version = define({
@@ -10,7 +10,7 @@ export const version = define({
   source: "semantic versioning 2.0.0",
   params: {},
   returns: value("the version as text"),
-  examples: [{ formula: "=HATCH.VERSION()", gives: release.version }],
+  examples: [{ formula: "=HATCH.VERSION()", gives: VERSION }],
   notes: ["Put it on a build sheet that is kept: a later reader then knows what calculated it."],
-  compute: () => release.version,
+  compute: () => VERSION,
 });

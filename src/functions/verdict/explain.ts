@@ -1,6 +1,7 @@
 import { define, value } from "../../core/define.ts";
 import { explain as explainVerdict } from "../../core/explain.ts";
-import { judgingParams, limitsFault } from "./limit-params.ts";
+import { Fault } from "../../core/fault.ts";
+import { judgingParams, limitsOf } from "./limit-params.ts";
 
 /** The verdict as one plain sentence with its numbers. Source: as VERDICT. */
 export const explain = define({
@@ -23,6 +24,8 @@ export const explain = define({
     },
   ],
   notes: ["Value, limits, uncertainty and near are of one unit; the sentence repeats them as decimals."],
-  compute: ({ value: reading, lower, upper, uncertainty, near }) =>
-    limitsFault({ lower, upper }) ?? explainVerdict(reading, { lower, upper }, uncertainty, near),
+  compute: ({ value: reading, lower, upper, uncertainty, near }) => {
+    const limits = limitsOf(lower, upper);
+    return limits instanceof Fault ? limits : explainVerdict(reading, limits, uncertainty, near);
+  },
 });

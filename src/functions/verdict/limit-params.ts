@@ -16,7 +16,13 @@ export const judgingParams = {
   near: number("distance from a limit inside which a value is near it").atLeast(0).default(0),
 };
 
-/** No value lies between limits that are the wrong way round. */
-export function limitsFault({ lower, upper }: Limits): Fault | undefined {
-  return lower !== undefined && upper !== undefined && isAbove(lower, upper) ? swapped("lower", lower, "upper", upper) : undefined;
+/**
+ * The limits that a person meant, or a fault when they are the wrong way round. Some hosts hand a
+ * blank cell over as 0: an upper limit of 0 where the lower one is not negative leaves no room for
+ * any value, so it stands for a blank; so do two limits of 0.
+ */
+export function limitsOf(lower: number | undefined, upper: number | undefined): Limits | Fault {
+  if (lower === undefined || upper === undefined) return { lower, upper };
+  if (upper === 0 && lower >= 0) return { lower: lower || undefined };
+  return isAbove(lower, upper) ? swapped("lower", lower, "upper", upper) : { lower, upper };
 }

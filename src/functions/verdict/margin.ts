@@ -1,6 +1,7 @@
 import { define, value } from "../../core/define.ts";
+import { Fault } from "../../core/fault.ts";
 import { marginOf } from "../../core/verdict.ts";
-import { limitParams, limitsFault } from "./limit-params.ts";
+import { limitParams, limitsOf } from "./limit-params.ts";
 
 /** Distance of a value to the nearest limit: positive inside, 0 on it, negative outside. */
 export const margin = define({
@@ -17,5 +18,8 @@ export const margin = define({
     { formula: "=HATCH.MARGIN(73.04-73.00, , 0.04)", gives: 0 },
   ],
   notes: ["Sort a sheet by this column to see what is nearest to its limit, whatever was measured."],
-  compute: ({ value: reading, lower, upper }) => limitsFault({ lower, upper }) ?? marginOf(reading, { lower, upper })?.margin ?? "",
+  compute: ({ value: reading, lower, upper }) => {
+    const limits = limitsOf(lower, upper);
+    return limits instanceof Fault ? limits : (marginOf(reading, limits)?.margin ?? "");
+  },
 });

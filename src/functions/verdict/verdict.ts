@@ -1,6 +1,7 @@
 import { define, value } from "../../core/define.ts";
+import { Fault } from "../../core/fault.ts";
 import { judge } from "../../core/verdict.ts";
-import { judgingParams, limitsFault } from "./limit-params.ts";
+import { judgingParams, limitsOf } from "./limit-params.ts";
 
 /**
  * The verdict on a value against limits typed by the shop. Source: ISO 14253-1 default decision
@@ -24,6 +25,8 @@ export const verdict = define({
     "Values are compared as decimals, on a grid of 0.000000001 of the unit: 73.04 − 73.00 is within a limit of 0.04.",
     "Value, limits, uncertainty and near are of one unit. Limits come from the maker's service manual; none is built in.",
   ],
-  compute: ({ value: reading, lower, upper, uncertainty, near }) =>
-    limitsFault({ lower, upper }) ?? judge(reading, { lower, upper }, uncertainty, near)?.verdict ?? "",
+  compute: ({ value: reading, lower, upper, uncertainty, near }) => {
+    const limits = limitsOf(lower, upper);
+    return limits instanceof Fault ? limits : (judge(reading, limits, uncertainty, near)?.verdict ?? "");
+  },
 });
