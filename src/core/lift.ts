@@ -1,7 +1,8 @@
+import { BATCH_FROM, type BatchLane, runBatch } from "./batch.ts";
 import type { Argument, Cell, Result } from "./cell.ts";
 import type { Spec } from "./define.ts";
 import { Fault, unlike } from "./fault.ts";
-import { BLANK, type Bore, type Grid, type Param, type Taken } from "./param.ts";
+import { BLANK, type Bore, type Cells, type Grid, type Param, type Taken } from "./param.ts";
 import { checkText } from "./sentences.ts";
 
 /** What a call comes to: one value, a block that spills, or a fault for a call that gives one value. */
@@ -10,10 +11,7 @@ export type Outcome = Result | Result[][] | Fault;
 const NOTHING = "";
 
 /** One argument as the loop sees it: so many rows and columns of elements, each taken on demand. */
-interface Lane {
-  name: string;
-  rows: number;
-  columns: number;
+interface Lane extends BatchLane {
   take(row: number, column: number): Taken<unknown>;
 }
 
@@ -56,16 +54,7 @@ function run(spec: Spec, lanes: readonly Lane[]): Outcome {
   const inputs: Record<string, unknown> = {};
   if (spec.returns.kind === "value") {
     if (rows === 1 && columns === 1) return one(spec, lanes, inputs, 0, 0) as Outcome;
-    const out: Result[][] = new Array(rows);
-    for (let r = 0; r < rows; r++) {
-      const line: Result[] = new Array(columns);
-      for (let c = 0; c < columns; c++) {
-        const element = one(spec, lanes, inputs, r, c) as Result | Fault;
-        line[c] = element instanceof Fault ? checkText(element) : element;
-      }
-      out[r] = line;
-    }
-    return out;
+    return spread(spec, lanes, inputs, rows, columns);
   }
   if (spec.returns.kind === "table") {
     const wide = lanes.find((lane) => lane.rows * lane.columns > 1);
@@ -74,6 +63,22 @@ function run(spec: Spec, lanes: readonly Lane[]): Outcome {
     return typeof whole === "object" && !(whole instanceof Fault) ? (whole as Result[][]).map((line) => [...line]) : (whole as Outcome);
   }
   return labelled(spec, lanes, inputs, rows, columns);
+}
+
+/** One result per element; a fault becomes text in its own cell. */
+function spread(spec: Spec, lanes: readonly Lane[], inputs: Record<string, unknown>, rows: number, columns: number): Result[][] {
+  const out: Result[][] = Array.from({ length: rows }, () => new Array(columns));
+  const closer = (row: number, column: number) => {
+    const element = one(spec, lanes, inputs, row, column) as Result | Fault;
+    out[row]![column] = element instanceof Fault ? checkText(element) : element;
+  };
+  const place = (made: unknown, row: number, column: number) => {
+    if (typeof made === "number" ? made - made === 0 : typeof made === "string") out[row]![column] = made as Result;
+    else closer(row, column);
+  };
+  if (rows * columns >= BATCH_FROM && runBatch(spec, lanes, rows, columns, place, closer)) return out;
+  for (let r = 0; r < rows; r++) for (let c = 0; c < columns; c++) closer(r, c);
+  return out;
 }
 
 /** A header row, then one row of values per element. A lone element's fault stays a fault. */
@@ -151,8 +156,17 @@ function laneOf(name: string, param: Param<unknown>, given: Argument, axes: numb
       return settingLane(name, listOf(name, param, rows, columns, at));
     case "grid":
       return settingLane(name, gridOf(name, param, rows, columns, at));
+    case "cells":
+      return settingLane(name, cellsOf(name, param, rows, columns, at));
     default:
-      return { name, rows, columns, take: (row, column) => orDefault(param, param.take(at(row, column), name)) };
+      return {
+        name,
+        rows,
+        columns,
+        block: param.isMeasured ? block : undefined,
+        param,
+        take: (row, column) => orDefault(param, param.take(at(row, column), name)),
+      };
   }
 }
 
@@ -244,6 +258,19 @@ function listOf(name: string, param: Param<unknown>, rows: number, columns: numb
   const whole = gridOf(name, param, rows, columns, at);
   if (whole instanceof Fault || whole === BLANK || whole === undefined) return whole as Taken<readonly number[]>;
   return whole.values.filter((value): value is number => value !== null);
+}
+
+/** A whole range in which each bad cell keeps its fault; the fault of a lone cell is the call's. */
+function cellsOf(name: string, param: Param<unknown>, rows: number, columns: number, at: CellAt): Taken<Cells> {
+  const values: (number | null | Fault)[] = [];
+  for (let r = 0; r < rows; r++) {
+    for (let c = 0; c < columns; c++) {
+      const taken = param.take(at(r, c), name);
+      if (taken instanceof Fault && rows * columns === 1) return taken;
+      values.push(taken === BLANK ? null : taken instanceof Fault ? taken.placed("", placeIn(rows, columns, r, c)) : (taken as number));
+    }
+  }
+  return values.every((value) => value === null) ? blankOr(param) : { rows, columns, values };
 }
 
 /** An optional range left blank is "not given"; a needed one leaves the result blank. */

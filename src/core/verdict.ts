@@ -27,24 +27,30 @@ export function marginOf(value: number, { lower, upper }: Limits): { margin: num
 }
 
 /**
- * Judges a value against limits typed by the shop; a value on a limit is within it. With an
+ * The verdict on a value by limits typed by the shop; a value on a limit is within it. With an
  * expanded uncertainty U the default rule of ISO 14253-1 holds: conformity is proven inside the
  * limits drawn in by U, non-conformity outside the limits let out by U, and nothing in between.
  * `near` is a distance from a limit inside which a value that is within is called near.
  *
  * @returns undefined when there is no limit to judge by.
  */
-export function judge(value: number, limits: Limits, uncertainty = 0, near = 0): Judgement | undefined {
-  const nearest = marginOf(value, limits);
-  if (!nearest) return undefined;
-  const { lower, upper } = limits;
-  if (upper !== undefined && isAbove(value, upper + uncertainty)) return { verdict: "over", ...distance(value, upper, "upper") };
-  if (lower !== undefined && isBelow(value, lower - uncertainty)) return { verdict: "under", ...distance(value, lower, "lower") };
-  const proven = (upper === undefined || !isAbove(value, upper - uncertainty)) && (lower === undefined || !isBelow(value, lower + uncertainty));
-  if (!proven) return { verdict: "not proven", ...nearest };
-  return { verdict: near > 0 && !isAbove(nearest.margin, near) ? "near limit" : "within", ...nearest };
+export function verdictOf(value: number, lower: number | undefined, upper: number | undefined, uncertainty = 0, near = 0): Verdict | undefined {
+  if (lower === undefined && upper === undefined) return undefined;
+  if (upper !== undefined && isAbove(value, upper + uncertainty)) return "over";
+  if (lower !== undefined && isBelow(value, lower - uncertainty)) return "under";
+  if (upper !== undefined && isAbove(value, upper - uncertainty)) return "not proven";
+  if (lower !== undefined && isBelow(value, lower + uncertainty)) return "not proven";
+  if (near <= 0) return "within";
+  const close = (upper !== undefined && !isAbove(upper - value, near)) || (lower !== undefined && !isAbove(value - lower, near));
+  return close ? "near limit" : "within";
 }
 
-function distance(value: number, limit: number, side: "lower" | "upper") {
-  return { margin: decimal(side === "upper" ? limit - value : value - limit), side, limit };
+/** The verdict with the limit that decides it: the one that is passed, otherwise the nearest. */
+export function judge(value: number, limits: Limits, uncertainty = 0, near = 0): Judgement | undefined {
+  const nearest = marginOf(value, limits);
+  const verdict = verdictOf(value, limits.lower, limits.upper, uncertainty, near);
+  if (!nearest || !verdict) return undefined;
+  if (verdict === "over") return { verdict, margin: decimal(limits.upper! - value), side: "upper", limit: limits.upper! };
+  if (verdict === "under") return { verdict, margin: decimal(value - limits.lower!), side: "lower", limit: limits.lower! };
+  return { verdict, ...nearest };
 }

@@ -1,6 +1,6 @@
 import { define, value } from "../../core/define.ts";
 import { Fault } from "../../core/fault.ts";
-import { judge } from "../../core/verdict.ts";
+import { verdictOf } from "../../core/verdict.ts";
 import { judgingParams, limitsOf } from "./limit-params.ts";
 
 /**
@@ -27,6 +27,6 @@ export const verdict = define({
   ],
   compute: ({ value: reading, lower, upper, uncertainty, near }) => {
     const limits = limitsOf(lower, upper);
-    return limits instanceof Fault ? limits : (judge(reading, limits, uncertainty, near)?.verdict ?? "");
+    return limits instanceof Fault ? limits : (verdictOf(reading, limits.lower, limits.upper, uncertainty, near) ?? "");
   },
 });
