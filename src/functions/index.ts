@@ -4,42 +4,78 @@ import { version } from "./about/version.ts";
 import { boreSummary } from "./cylinder/bore-summary.ts";
 import { boreWear } from "./cylinder/bore-wear.ts";
 import { clearance } from "./cylinder/clearance.ts";
+import { finishBore } from "./cylinder/finish-bore.ts";
+import { hotClearance } from "./cylinder/hot-clearance.ts";
 import { outOfRound } from "./cylinder/out-of-round.ts";
 import { pistonClearance } from "./cylinder/piston-clearance.ts";
+import { pistonSpeed } from "./cylinder/piston-speed.ts";
 import { reboreSize } from "./cylinder/rebore-size.ts";
 import { taper } from "./cylinder/taper.ts";
+import { combine } from "./measurement/combine.ts";
+import { lengthOf } from "./measurement/length.ts";
 import { slip } from "./measurement/slip.ts";
 import { toReference } from "./measurement/to-reference.ts";
+import { uncertainty } from "./measurement/uncertainty.ts";
 import { ringGapAtBore } from "./rings/ring-gap-at-bore.ts";
 import { ringGapFile } from "./rings/ring-gap-file.ts";
 import { ringGapTarget } from "./rings/ring-gap-target.ts";
+import { ringSide } from "./rings/ring-side.ts";
+import { ringWear } from "./rings/ring-wear.ts";
+import { leakDown } from "./tests/leak-down.ts";
+import { coilBind } from "./valves/coil-bind.ts";
+import { springRate } from "./valves/spring-rate.ts";
+import { conformity } from "./verdict/conformity.ts";
 import { explain } from "./verdict/explain.ts";
 import { margin } from "./verdict/margin.ts";
 import { verdict } from "./verdict/verdict.ts";
+import { chamberFor } from "./volumes/chamber-for.ts";
 import { compressionRatio } from "./volumes/compression-ratio.ts";
+import { crankingPressure } from "./volumes/cranking-pressure.ts";
 import { discVolume } from "./volumes/disc-volume.ts";
+import { headSkim } from "./volumes/head-skim.ts";
+import { pistonTravel } from "./volumes/piston-travel.ts";
+import { squish } from "./volumes/squish.ts";
 import { sweptVolume } from "./volumes/swept-volume.ts";
+import { trappedRatio } from "./volumes/trapped-ratio.ts";
 
 /** Every worksheet function, in the order of the trade groups. */
 export const specs: readonly Spec[] = [
   boreSummary,
   boreWear,
   clearance,
+  finishBore,
+  hotClearance,
   outOfRound,
   pistonClearance,
+  pistonSpeed,
   reboreSize,
   taper,
   ringGapAtBore,
   ringGapFile,
   ringGapTarget,
+  ringSide,
+  ringWear,
+  chamberFor,
   compressionRatio,
+  crankingPressure,
   discVolume,
+  headSkim,
+  pistonTravel,
+  squish,
   sweptVolume,
+  trappedRatio,
+  coilBind,
+  springRate,
+  leakDown,
+  conformity,
   explain,
   margin,
   verdict,
+  combine,
+  lengthOf,
   slip,
   toReference,
+  uncertainty,
   version,
 ];
 
