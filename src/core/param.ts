@@ -46,6 +46,13 @@ export interface Grid {
   readonly values: readonly (number | null)[];
 }
 
+/** A whole range of words, `null` where a cell is blank; a number stands as its text. */
+export interface Labels {
+  readonly rows: number;
+  readonly columns: number;
+  readonly values: readonly (string | null)[];
+}
+
 /** A whole range: a number, `null` where a cell is blank, or the fault of that one cell. */
 export interface Cells {
   readonly rows: number;
@@ -251,3 +258,6 @@ export const grid = (kind: Quantity, help: string) => new Param<Grid>(kind, help
 
 /** The whole range as it stands, for planners that put one row of results beside each cell. Bounds apply to each. */
 export const cells = (kind: Quantity, help: string) => new Param<Cells>(kind, help, "cells", kind === "number" ? {} : { low: 0, lowOpen: true });
+
+/** The whole range as words, `null` where a cell is blank. */
+export const labels = (help: string) => new Param<Labels>("text", help, "grid");
