@@ -83,7 +83,7 @@ function bores(): SampleSheet {
       ),
     );
   });
-  cells.push(...line(20, ["Cylinder", "Piston clearance in words"], "head"));
+  cells.push(...line(20, ["Cylinder", "In words"], "head"));
   for (const c of SKIRTS_A.keys()) cells.push(...line(21 + c, [c + 1, `=HATCH.EXPLAIN(I${16 + c}, ${limit("Piston clearance")})`], ["label", "result"]));
   return { name: "Bores", widths: [10, 10, 10, 11, 12, 11, 10, 11, 11, 11, 10], frozen: 3, cells };
 }
@@ -181,5 +181,5 @@ function boreBook(): SampleSheet {
     { address: "K4", content: '=HATCH.REBORESIZE(C4:H9, 73, {0.25,0.5,0.75,1}, 0.02, "true", 2)', look: "result", spill: "K4:K9" },
     { address: "B12", content: "=HATCH.BORESUMMARY(C4:H9, 2)", look: "result", spill: "B12:H18" },
   );
-  return { name: "Bore book", widths: [9, 10, 11, 11, 11, 11, 11, 11, 10, 11, 10], frozen: 3, cells };
+  return { name: "Bore book", widths: [9, 10, 11, 11, 14, 11, 14, 11, 10, 11, 11], frozen: 3, cells };
 }

@@ -74,6 +74,7 @@ function style(page: Worksheet, address: string, look: Look): void {
     cell.fill = HEAD;
     cell.alignment = { wrapText: true, vertical: "middle" };
   }
+  if (look === "label") cell.alignment = { horizontal: "left" };
   if (look.startsWith("typed")) cell.fill = TYPED;
   if (look.endsWith("3")) cell.numFmt = "0.000";
   if (look !== "title" && look !== "note") cell.border = { top: THIN, left: THIN, bottom: THIN, right: THIN };
