@@ -3,8 +3,9 @@ import { KEPT_NAMESPACE, keptFrom, keptXml } from "./kept.ts";
 /** What is kept lies in a part of the workbook file, so that other programs can read it there. */
 async function keptPart(context: Excel.RequestContext): Promise<{ part: Excel.CustomXmlPart | undefined; texts: Map<string, string> }> {
   const parts = context.workbook.customXmlParts.getByNamespace(KEPT_NAMESPACE);
-  parts.load("items");
+  parts.load("items/id");
   await context.sync();
+  // eslint-disable-next-line office-addins/load-object-before-read -- loading a property of the items loads the list
   const [part] = parts.items;
   if (!part) return { part: undefined, texts: new Map() };
   const xml = part.getXml();

@@ -16,7 +16,11 @@ export const DIST = join(root, "dist");
 
 /** Where office.js comes from: beside the add-in, or from Microsoft's content delivery network. */
 export type OfficeJs = "local" | "cdn";
-const OFFICE_JS: Record<OfficeJs, string> = { local: "office-js/office.js", cdn: "https://appsforoffice.microsoft.com/lib/1/hosted/office.js" };
+const CDN = "https://appsforoffice.microsoft.com";
+const OFFICE_JS: Record<OfficeJs, { src: string; origin: string }> = {
+  local: { src: "office-js/office.js", origin: "'self'" },
+  cdn: { src: `${CDN}/lib/1/hosted/office.js`, origin: `'self' ${CDN}` },
+};
 
 const COMMON = { bundle: true, minify: true, metafile: true, target: "es2020", legalComments: "none", logLevel: "warning", absWorkingDir: root } as const;
 
@@ -26,7 +30,8 @@ export async function buildAddin(out: string, officeJs: OfficeJs = "local"): Pro
   const made = await Promise.all([bundleFunctions(out), ...(existsSync(join(root, "src", "addin", "pane.ts")) ? [bundlePane(out)] : [])]);
   write(out, "functions.json", `${JSON.stringify(functionsJson(), null, 2)}\n`);
   const page = readFileSync(join(root, "src", "addin", "pane.html"), "utf8");
-  write(out, "pane.html", page.replace("{{office.js}}", OFFICE_JS[officeJs]));
+  const { src, origin } = OFFICE_JS[officeJs];
+  write(out, "pane.html", page.replace("{{office.js}}", src).replace("{{script-src}}", origin));
   for (const icon of readdirSync(join(root, "src", "addin", "icons"))) copy(join("src", "addin", "icons", icon), join(out, "icons", icon));
   if (officeJs === "local") copyOfficeJs(join(out, "office-js"));
   const packages = packagesIn(made);
@@ -49,6 +54,7 @@ async function bundlePane(out: string): Promise<Metafile> {
     chunkNames: "pane-[name]-[hash]",
     jsx: "automatic",
     jsxImportSource: "preact",
+    external: existsSync(join(root, "src", "buildsheet", "check.ts")) ? [] : ["../buildsheet/check.ts"],
   } satisfies BuildOptions;
   return (await bundle(options)).metafile;
 }

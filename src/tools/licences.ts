@@ -1,5 +1,5 @@
 /** THIRD-PARTY-LICENSES: the licence of every package that ends up in what we ship. */
-import { existsSync, readdirSync, readFileSync } from "node:fs";
+import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import type { Metafile } from "esbuild";
 import { root } from "./paths.ts";
@@ -16,16 +16,25 @@ export function packagesIn(bundles: readonly Metafile[]): string[] {
   return [...folders].sort();
 }
 
-/** One section per package; the texts as the packages bring them. */
+const TEXTS = /^(?:licen[cs]e|copying|notice)/i;
+const RULE = "=".repeat(72);
+
+/** The texts as the packages bring them, each once, under the names of all packages that bring it. */
 export function licencesOf(folders: readonly string[], base = root): string {
-  return folders.map((folder) => section(join(base, folder))).join("\n");
+  const names = new Map<string, string[]>();
+  for (const folder of [...new Set(folders)].sort()) {
+    const { name, text } = licenceOf(join(base, folder));
+    names.set(text, [...(names.get(text) ?? []), name]);
+  }
+  return [...names].map(([text, packages]) => `${RULE}\n${packages.join("\n")}\n${RULE}\n\n${text}\n`).join("\n");
 }
 
-const TEXTS = /^(?:licen[cs]e|copying|notice)/i;
-
-function section(folder: string): string {
+function licenceOf(folder: string): { name: string; text: string } {
   const { name, version, license } = JSON.parse(readFileSync(join(folder, "package.json"), "utf8")) as Record<string, string>;
-  const files = existsSync(folder) ? readdirSync(folder).filter((file) => TEXTS.test(file)) : [];
-  const texts = files.sort().map((file) => readFileSync(join(folder, file), "utf8").replace(/\r\n/g, "\n").trim());
-  return `${"=".repeat(72)}\n${name} ${version} (${license ?? "see below"})\n${"=".repeat(72)}\n\n${texts.join("\n\n") || "The package brings no licence text."}\n`;
+  const files = readdirSync(folder, { withFileTypes: true }).filter((entry) => entry.isFile() && TEXTS.test(entry.name));
+  const texts = files
+    .map((entry) => entry.name)
+    .sort()
+    .map((file) => readFileSync(join(folder, file), "utf8").replace(/\r\n/g, "\n").trim());
+  return { name: `${name} ${version} (${license ?? "see below"})`, text: texts.join("\n\n") || "The package brings no licence text beyond the name above." };
 }

@@ -1,0 +1,27 @@
+/** The pane's page in Excel: waits for office.js, then shows the pane over the workbook that is open. */
+import { mountPane } from "../pane/mount.tsx";
+import { excelHost } from "../sheet/excel.ts";
+import { themeFor } from "./theme.ts";
+
+const root = document.getElementById("pane")!;
+
+const OUTSIDE =
+  "This page is Crosshatch's pane for Excel: open it there with the button on the Home tab. Without Excel, the bench shows the same pane beside a sheet of its own.";
+const NO_OFFICE =
+  "The pane could not load office.js, which it needs to reach the workbook. Check the connection to the address it is served from, then open the pane again.";
+
+function say(sentence: string): void {
+  const line = document.createElement("p");
+  line.textContent = sentence;
+  line.className = "outside";
+  root.replaceChildren(line);
+}
+
+async function start(): Promise<void> {
+  if (typeof Office === "undefined") return say(NO_OFFICE);
+  const { host } = await Office.onReady();
+  if (host !== Office.HostType.Excel) return say(OUTSIDE);
+  mountPane(root, excelHost(), { theme: themeFor(Office.context.officeTheme?.bodyBackgroundColor) });
+}
+
+void start();
