@@ -5,11 +5,22 @@ import { mean, squaresAboutMean, sum } from "./statistics.ts";
 export interface Source {
   squares: number;
   freedom: number;
-  /** Mean square. */
+  /** Squares by degree of freedom. */
   mean: number;
 }
 
-const source = (squares: number, freedom: number): Source => ({ squares, freedom, mean: squares / freedom });
+export const source = (squares: number, freedom: number): Source => ({ squares, freedom, mean: squares / freedom });
+
+/** Between and within groups of readings; each group wants at least 1 reading, one of them 2. */
+export function oneWayAnova(groups: readonly (readonly number[])[]): { between: Source; within: Source; f: number } {
+  // About the grand mean, so that readings with many digits in common keep those they do not share.
+  const grand = mean(groups.flat());
+  const own = groups.map((group) => mean(group.map((reading) => reading - grand)));
+  const count = sum(groups.map((group) => group.length));
+  const between = source(sum(groups.map((group, g) => group.length * own[g]! ** 2)), groups.length - 1);
+  const within = source(sum(groups.map(squaresAboutMean)), count - groups.length);
+  return { between, within, f: between.mean / within.mean };
+}
 
 export interface Crossed {
   parts: Source;
@@ -17,14 +28,11 @@ export interface Crossed {
   interaction: Source;
   /** Within the cells: the same operator on the same part. */
   repeats: Source;
-  /** Chance of so much interaction when there is none. */
-  interactionP: number;
 }
 
 /**
  * Two-way crossed analysis of variance with equal repeats. `cells[part][operator]` holds the repeats,
- * at least 2, as many in each cell; at least 2 parts and 2 operators. Everything is taken about the
- * grand mean first: sums of squares of raw readings would lose the digits that matter.
+ * at least 2 and as many in each cell; at least 2 parts and 2 operators.
  */
 export function crossedAnova(cells: readonly (readonly (readonly number[])[])[]): Crossed {
   const parts = cells.length;
@@ -32,17 +40,17 @@ export function crossedAnova(cells: readonly (readonly (readonly number[])[])[])
   const repeats = cells[0]![0]!.length;
   const grand = mean(cells.flat(2));
   const means = cells.map((row) => row.map((cell) => mean(cell.map((reading) => reading - grand))));
-  const partMeans = means.map((row) => mean(row));
+  const partMeans = means.map(mean);
   const operatorMeans = means[0]!.map((_, o) => mean(means.map((row) => row[o]!)));
   const centre = mean(partMeans);
   const left = means.flatMap((row, p) => row.map((cell, o) => (cell - partMeans[p]! - operatorMeans[o]! + centre) ** 2));
-  const interaction = source(repeats * sum(left), (parts - 1) * (operators - 1));
-  const within = source(sum(cells.flat().map(squaresAboutMean)), parts * operators * (repeats - 1));
   return {
     parts: source(operators * repeats * squaresAboutMean(partMeans), parts - 1),
     operators: source(parts * repeats * squaresAboutMean(operatorMeans), operators - 1),
-    interaction,
-    repeats: within,
-    interactionP: upperTailF(interaction.mean / within.mean, interaction.freedom, within.freedom),
+    interaction: source(repeats * sum(left), (parts - 1) * (operators - 1)),
+    repeats: source(sum(cells.flat().map(squaresAboutMean)), parts * operators * (repeats - 1)),
   };
 }
+
+/** Chance of so large a mean square beside another when both measure the same spread. */
+export const chanceOf = (above: Source, below: Source): number => upperTailF(above.mean / below.mean, above.freedom, below.freedom);

@@ -34,3 +34,14 @@ export const standardDeviation = (values: readonly number[]): number => Math.sqr
 
 /** True when all values are the same decimal, so that there is no spread to judge by. */
 export const allEqual = (values: readonly number[]): boolean => values.every((value) => value === values[0]);
+
+/** One variance in a sum of them, with the degrees of freedom it was found with; `Infinity` when it is known. */
+export interface Share {
+  variance: number;
+  freedom: number;
+}
+
+/** Effective degrees of freedom of a sum of independent variances (Welch-Satterthwaite); infinite when none has a spread of its own. */
+export function effectiveFreedom(shares: readonly Share[]): number {
+  return sum(shares.map(({ variance }) => variance)) ** 2 / sum(shares.map(({ variance, freedom }) => variance ** 2 / freedom));
+}

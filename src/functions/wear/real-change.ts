@@ -1,0 +1,30 @@
+import { isAbove } from "../../core/decimal.ts";
+import { define, value } from "../../core/define.ts";
+import { length } from "../../core/param.ts";
+import { changeParams, uncertaintyOfChange } from "./change.ts";
+
+/** Whether a change is larger than what the measuring alone explains. Sources: JCGM 100:2008, 5.1.2; ISO/IEC 17043 (|En| ≤ 1 agrees). */
+export const realChange = define({
+  name: "REALCHANGE",
+  group: "wear",
+  summary: "Says whether a size has really changed, or only been measured twice",
+  definition: "no real change: |after − before| ≤ √(uBefore² + uAfter²); otherwise real increase or real decrease",
+  source: "JCGM 100:2008 (GUM), 5.1.2; ISO/IEC 17043, En number of at most 1",
+  params: { ...changeParams, uAfter: length("expanded uncertainty U of the size after; blank when the same gauge was used").optional() },
+  returns: value("no real change, real increase or real decrease"),
+  examples: [
+    { formula: "=HATCH.REALCHANGE(73.01, 73.02, 0.008)", gives: "no real change" },
+    {
+      formula: "=HATCH.REALCHANGE({73.01;73.01;72.98}, {73.016;73.05;72.95}, 0.006, 0.008)",
+      gives: [["no real change"], ["real increase"], ["real decrease"]],
+    },
+  ],
+  notes: [
+    "No real change does not mean no wear: it means that this gauge cannot see any.",
+    "With both U at 95 %, about one unchanged size in 20 still counts as changed.",
+  ],
+  compute: ({ before, after, uBefore, uAfter }) => {
+    if (!isAbove(Math.abs(after - before), uncertaintyOfChange(uBefore, uAfter ?? uBefore))) return "no real change";
+    return after > before ? "real increase" : "real decrease";
+  },
+});
