@@ -1,0 +1,73 @@
+import type { CheckResult, Finding, FindingKind } from "../buildsheet/finding.ts";
+import { decimal } from "../core/decimal.ts";
+import { placeName } from "../sheet/address.ts";
+import type { Mark, MarkTone } from "../sheet/sheet-host.ts";
+
+/** How a finding is coloured, here and in its cell: by what it asks for, not by its exact kind. */
+export const TONES: Readonly<Record<FindingKind, MarkTone>> = {
+  "outside limit": "outside",
+  refused: "fault",
+  "not proven": "doubt",
+  "mixed units": "fault",
+  "likely slip": "doubt",
+  "near limit": "near",
+  "missing reading": "fault",
+  "missing limit": "fault",
+};
+
+/** The word that stands first: for a reading outside its limits the one that the sheet's verdict cell says. */
+export const wordOf = ({ kind, verdict }: Finding): string => (kind === "outside limit" && verdict ? verdict : kind);
+
+/** A number as typed, with a true minus sign. */
+export const numberText = (value: number): string => String(decimal(value)).replace("-", "−");
+
+/** The numbers that a finding has, by name; one with neither limit nor margin says nothing of them. */
+export function numbersOf({ value, lower, upper, margin }: Finding): [name: string, text: string][] {
+  const numbers: [string, string][] = [["value", valueText(value)]];
+  const limit = limitText(lower, upper);
+  if (limit) numbers.push(["limit", limit]);
+  if (margin !== null) numbers.push(["margin", numberText(margin)]);
+  return numbers;
+}
+
+function valueText(value: Finding["value"]): string {
+  if (value === null || value === "") return "blank";
+  return typeof value === "number" ? numberText(value) : value;
+}
+
+/** In words, because screen readers skip or misread "≤". */
+function limitText(lower: number | null, upper: number | null): string {
+  if (lower !== null && upper !== null) return `${numberText(lower)} to ${numberText(upper)}`;
+  if (upper !== null) return `at most ${numberText(upper)}`;
+  return lower !== null ? `at least ${numberText(lower)}` : "";
+}
+
+/** One mark a cell: findings stand worst first, so the first tone that a cell gets is its worst. */
+export function marksOf(findings: readonly Finding[]): Mark[] {
+  const marks = new Map<string, Mark>();
+  for (const { cell, kind } of findings) {
+    const place = placeName(cell);
+    if (!marks.has(place)) marks.set(place, { cell, tone: TONES[kind] });
+  }
+  return [...marks.values()];
+}
+
+/** `1 finding`, `10 000 findings`. */
+export function counted(count: number, one: string, many = `${one}s`): string {
+  return `${grouped(count)} ${count === 1 ? one : many}`;
+}
+
+/** Thousands apart by a thin space that does not break. */
+const grouped = (count: number): string => String(count).replace(/\B(?=(\d{3})+$)/g, "\u202f");
+
+/** Nothing that goes in gets lost: `24 rows in = 22 checked + 2 refused`. */
+export function countsText({ rowsIn, checked, refused }: CheckResult): string {
+  return `${counted(rowsIn, "row")} in = ${grouped(checked)} checked + ${grouped(refused)} refused`;
+}
+
+/** How many findings there are of each word, in the order in which the words first come up: worst first. */
+export function tally(findings: readonly Finding[]): Map<string, number> {
+  const counts = new Map<string, number>();
+  for (const finding of findings) counts.set(wordOf(finding), (counts.get(wordOf(finding)) ?? 0) + 1);
+  return counts;
+}

@@ -1,0 +1,61 @@
+import { useEffect, useMemo, useState } from "preact/hooks";
+import type { Spec } from "../core/define.ts";
+import { GROUP_TITLES } from "../core/groups.ts";
+import { FunctionHelp } from "./function-help.tsx";
+import { findSpecs } from "./function-search.ts";
+
+/** Every worksheet function by trade group, with a search; the specs are the manual. */
+export function FunctionsView({ load }: { load(): Promise<readonly Spec[]> }) {
+  const [specs, setSpecs] = useState<readonly Spec[] | null>(null);
+  const [trouble, setTrouble] = useState("");
+  const [attempt, setAttempt] = useState(0);
+  useEffect(() => {
+    setTrouble("");
+    load().then(setSpecs, (error) => setTrouble(`The list of functions could not be loaded: ${error?.message ?? error}.`));
+  }, [load, attempt]);
+  if (specs) return <FunctionList specs={specs} />;
+  return (
+    <>
+      <p class="refusal" role="alert">
+        {trouble}
+      </p>
+      {trouble ? (
+        <button type="button" onClick={() => setAttempt(attempt + 1)}>
+          Try again
+        </button>
+      ) : (
+        <p class="notice">Loading the functions …</p>
+      )}
+    </>
+  );
+}
+
+function FunctionList({ specs }: { specs: readonly Spec[] }) {
+  const [search, setSearch] = useState("");
+  const groups = useMemo(() => [...findSpecs(specs, search)], [specs, search]);
+  const found = groups.reduce((sum, [, members]) => sum + members.length, 0);
+  return (
+    <>
+      <h2 class="heard-only">Functions</h2>
+      <search>
+        <label class="search">
+          <span>Search functions</span>
+          <input type="search" value={search} placeholder="taper, clearance, gap …" onInput={(event) => setSearch(event.currentTarget.value)} />
+        </label>
+      </search>
+      <p class="notice" role="status">
+        {search ? `${found} of ${specs.length} functions` : `${specs.length} functions`}
+      </p>
+      {found === 0 && <p class="advice">No function has all of these words. Try one word, such as the name of the part.</p>}
+      {groups.map(([group, members]) => (
+        <section key={group} aria-labelledby={`group-${group}`}>
+          <h3 id={`group-${group}`}>{GROUP_TITLES[group]}</h3>
+          {members.map((spec) => (
+            <FunctionHelp key={spec.name} spec={spec} />
+          ))}
+        </section>
+      ))}
+      <p class="advice">Examples have a decimal point, commas between inputs and semicolons between rows; a sheet set to another language has its own signs.</p>
+    </>
+  );
+}

@@ -1,0 +1,34 @@
+import { render } from "preact";
+import type { SheetHost } from "../sheet/sheet-host.ts";
+import { App } from "./app.tsx";
+import "./pane.css";
+import { type Theme, wearTheme } from "./theme.ts";
+import type { Checker } from "./use-check.ts";
+
+export interface PaneOptions {
+  /** The host's theme; without one the pane follows the system's light or dark. */
+  theme?: Theme | undefined;
+  /** Checks in place of the built-in check, for a host that has its own place for long work. */
+  checker?: Checker;
+}
+
+export interface Pane {
+  setTheme(theme: Theme | undefined): void;
+  unmount(): void;
+}
+
+/** Shows the pane in `root`, over whatever workbook `host` stands for. */
+export function mountPane(root: HTMLElement, host: SheetHost, options: PaneOptions = {}): Pane {
+  const page = root.ownerDocument.documentElement;
+  const { checker } = options;
+  wearTheme(page, options.theme);
+  render(<App host={host} checker={checker ? async () => checker : builtInChecker} functions={allFunctions} />, root);
+  return {
+    setTheme: (theme) => wearTheme(page, theme),
+    unmount: () => render(null, root),
+  };
+}
+
+// Loaded on first use, so that the pane itself is there at once.
+const builtInChecker = async (): Promise<Checker> => (await import("../buildsheet/check.ts")).checkWorkbook;
+const allFunctions = async () => (await import("../functions/index.ts")).specs;
