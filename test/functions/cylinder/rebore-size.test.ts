@@ -1,0 +1,192 @@
+import fc from "fast-check";
+import { cleansUp, neededSize, smallestOversize } from "../../../src/functions/cylinder/oversize.ts";
+import { reboreSize } from "../../../src/functions/cylinder/rebore-size.ts";
+import { bore, inInches } from "../arbitrary.ts";
+import { ask, BLANKS_AND_ZERO } from "../ask.ts";
+
+const STEPS = [[0.25, 0.5, 0.75, 1]];
+
+describe("cited values", () => {
+  // TM 55-1905-219-14-10 p. 5-368: an average bore over 4.6285 in goes to the +.005 size, bored to
+  // 4.631; the next are 4.636 and 4.646, from a standard bore of 4.626 in.
+  test.each([
+    [4.6286, 0.005],
+    [4.631, 0.005],
+    [4.6311, 0.01],
+    [4.636, 0.01],
+    [4.6361, 0.02],
+    [4.646, 0.02],
+    [4.6461, "none: sleeve"],
+  ])("a bore of %p in gets %p by TM 55-1905-219-14-10", (size, oversize) => {
+    expect(ask(reboreSize, size, 4.626, [[0.005, 0.01, 0.02]])).toBe(oversize);
+  });
+
+  // Metric steps of 0.25 mm, chosen on the largest bore: common practice.
+  test("metric steps of 0.25 mm, chosen on the largest reading", () => {
+    expect(
+      ask(
+        reboreSize,
+        [
+          [73.11, 73.3],
+          [73.05, 73.02],
+        ],
+        73,
+        STEPS,
+      ),
+    ).toBe(0.5);
+  });
+
+  // Geometry: with all the wear w on one side the far wall stands at standard/2 + w from the true
+  // centre line, so the diameter that reaches it is standard + 2w.
+  test("kept on the true centre line a bore needs twice its wear", () => {
+    expect(ask(reboreSize, 73.2, 73, STEPS, 0, "worn")).toBe(0.25);
+    expect(ask(reboreSize, 73.2, 73, STEPS, 0, "true")).toBe(0.5);
+  });
+});
+
+describe("identities", () => {
+  const centring = fc.constantFrom("worn", "true");
+  const allowance = fc.integer({ min: 0, max: 10 }).map((hundredths) => hundredths / 100);
+
+  test("the answer cleans up and no smaller listed size does", () => {
+    fc.assert(
+      fc.property(bore, centring, allowance, (readings, how, stock) => {
+        const needed = neededSize(Math.max(...readings.flat()), 73, stock, how as "worn");
+        const enough = STEPS[0]!.filter((oversize) => cleansUp(73 + oversize, needed));
+        expect(ask(reboreSize, readings, 73, STEPS, stock, how)).toBe(enough[0] ?? "none: sleeve");
+      }),
+    );
+  });
+
+  test("the order and the shape of the list do not matter", () => {
+    fc.assert(
+      fc.property(bore, fc.shuffledSubarray(STEPS[0]!, { minLength: 4 }), (readings, steps) => {
+        const answer = ask(reboreSize, readings, 73, STEPS);
+        expect(ask(reboreSize, readings, 73, [steps])).toBe(answer);
+        expect(
+          ask(
+            reboreSize,
+            readings,
+            73,
+            steps.map((step) => [step]),
+          ),
+        ).toBe(answer);
+      }),
+    );
+  });
+
+  test("more allowance and the true centre line never give a smaller oversize", () => {
+    const rank = (answer: unknown) => (typeof answer === "number" ? answer : Number.POSITIVE_INFINITY);
+    fc.assert(
+      fc.property(bore, allowance, (readings, stock) => {
+        const plain = rank(ask(reboreSize, readings, 73, STEPS));
+        expect(rank(ask(reboreSize, readings, 73, STEPS, stock))).toBeGreaterThanOrEqual(plain);
+        expect(rank(ask(reboreSize, readings, 73, STEPS, 0, "true"))).toBeGreaterThanOrEqual(plain);
+      }),
+    );
+  });
+
+  test("in inches the same step of the list is chosen", () => {
+    fc.assert(
+      fc.property(bore, centring, (readings, how) => {
+        const metric = ask(reboreSize, readings, 73, STEPS, 0, how);
+        const imperial = ask(reboreSize, inInches(readings), 73 / 25.4, inInches(STEPS), 0, how);
+        if (typeof metric === "number") expect((imperial as number) * 25.4).toBeCloseTo(metric, 9);
+        else expect(imperial).toBe(metric);
+      }),
+    );
+  });
+});
+
+describe("at the limits", () => {
+  test("a bore worn to exactly the oversize cleans up, a thousandth more does not", () => {
+    expect(ask(reboreSize, 73.25, 73, STEPS)).toBe(0.25);
+    expect(ask(reboreSize, 73.251, 73, STEPS)).toBe(0.5);
+    expect(ask(reboreSize, 73.125, 73, STEPS, 0, "true")).toBe(0.25);
+    expect(ask(reboreSize, 73.126, 73, STEPS, 0, "true")).toBe(0.5);
+  });
+
+  test("the allowance is added once, whatever the centring", () => {
+    expect(ask(reboreSize, 73.22, 73, STEPS, 0.03)).toBe(0.25);
+    expect(ask(reboreSize, 73.22, 73, STEPS, 0.031)).toBe(0.5);
+    expect(ask(reboreSize, 73.11, 73, STEPS, 0.03, "true")).toBe(0.25);
+    expect(ask(reboreSize, 73.11, 73, STEPS, 0.031, "true")).toBe(0.5);
+  });
+
+  // 4.631 − 4.626 and the like are not decimals in binary: exact integers are the yardstick.
+  test("every tenth of a thou decides as exact integers do", () => {
+    const wrong: string[] = [];
+    for (let tenths = 46_200; tenths <= 46_470; tenths++) {
+      const size = Number(`4.${String(tenths).slice(1)}`);
+      const exact = [50, 100, 200].find((oversize) => tenths <= 46_260 + oversize);
+      const answer = ask(reboreSize, size, 4.626, [[0.005, 0.01, 0.02]]);
+      if (answer !== (exact === undefined ? "none: sleeve" : exact / 10_000)) wrong.push(`${size}: ${answer}`);
+    }
+    expect(wrong).toEqual([]);
+  });
+
+  test("a bore nowhere above its standard gets the first size, on either centre line", () => {
+    expect(ask(reboreSize, 72.99, 73, STEPS)).toBe(0.25);
+    expect(ask(reboreSize, 72.99, 73, STEPS, 0, "true")).toBe(0.25);
+    expect(neededSize(72.99, 73, 0, "true")).toBe(72.99);
+  });
+
+  test("the finish bore of a size can be told apart from standard + oversize", () => {
+    const finish = [73.24, 73.52];
+    expect(smallestOversize(73.245, 73, [0.25, 0.5])).toBe(0.25);
+    expect(smallestOversize(73.245, 73, [0.25, 0.5], (_, i) => finish[i]!)).toBe(0.5);
+  });
+
+  test("TRUE, which a sheet makes of the typed word true, is the centring true", () => {
+    expect(ask(reboreSize, 73.2, 73, STEPS, 0, true)).toBe(0.5);
+  });
+});
+
+describe("faults", () => {
+  test("finished sizes in the list of oversizes are refused: anything would clean up", () => {
+    expect(ask(reboreSize, 73.1, 73, [[73.25, 73.5]])).toEqual({
+      code: "unfit",
+      sentence: "REBORESIZE: oversizes 73.25: it wants what is added to the standard bore 73, not the finished size",
+    });
+  });
+
+  test("a standard in another unit is refused", () => {
+    expect(ask(reboreSize, 73.1, 2.874, STEPS)).toEqual({
+      code: "units",
+      sentence: "REBORESIZE: readings 73.1 and standard 2.874 do not go together: are both in one unit, with the decimal point in place?",
+    });
+  });
+
+  test("a bad oversize is named with its place", () => {
+    expect(ask(reboreSize, 73.1, 73, [[0.25, "0,50"]])).toEqual({
+      code: "decimal-comma",
+      sentence: 'REBORESIZE: oversizes holds the text "0,50": a decimal comma is not read, type it with this sheet\'s decimal sign (column 2)',
+    });
+  });
+
+  test("an unknown centring and a negative allowance are refused", () => {
+    expect(ask(reboreSize, 73.1, 73, STEPS, 0, "old")).toEqual({
+      code: "not-a-choice",
+      sentence: 'REBORESIZE: centring "old" is not known: it wants one of worn, true',
+    });
+    expect(ask(reboreSize, 73.1, 73, STEPS, -0.01)).toEqual({
+      code: "too-small",
+      sentence: "REBORESIZE: allowance -0.01 is too small: it wants a length of at least 0",
+    });
+  });
+});
+
+describe("blanks", () => {
+  test("blank readings, standard or list leave the answer blank", () => {
+    for (const blank of BLANKS_AND_ZERO) {
+      expect(ask(reboreSize, [[73.1, blank as number]], 73, STEPS)).toBe("");
+      expect(ask(reboreSize, 73.1, blank, STEPS)).toBe("");
+      expect(ask(reboreSize, 73.1, 73, blank)).toBe("");
+    }
+  });
+
+  test("blanks among the oversizes are left out; blank settings are the defaults", () => {
+    expect(ask(reboreSize, 73.1, 73, [["", 0.5, 0, 0.25]])).toBe(0.25);
+    expect(ask(reboreSize, 73.2, 73, STEPS, "", "")).toBe(0.25);
+  });
+});
