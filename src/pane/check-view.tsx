@@ -82,17 +82,17 @@ function Findings({ result, onSelect }: { result: CheckResult; onSelect(finding:
         )}
       </div>
       <p class="counts">{countsText(result)}</p>
-      {result.findings.length === 0 && <NoFindings rowsIn={result.rowsIn} />}
+      {result.findings.length === 0 && <NoFindings result={result} />}
       {shown.length > 0 && <FindingsList key={shown} findings={shown} onSelect={onSelect} />}
     </section>
   );
 }
 
-function NoFindings({ rowsIn }: { rowsIn: number }) {
+function NoFindings({ result: { rowsIn, inputs } }: { result: CheckResult }) {
   if (rowsIn > 0) return <p class="advice">Every judged reading is within its limits, none near one.</p>;
   return (
     <div class="advice">
-      <p>Nothing in this workbook is judged yet.</p>
+      <p>Nothing in this workbook is judged against a limit yet{inputs > 0 && `; the ${counted(inputs, "cell")} that functions read show no slip`}.</p>
       <HowTo />
     </div>
   );

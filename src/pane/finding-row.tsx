@@ -20,7 +20,7 @@ export function FindingRow({ finding, index, count, isReached, isChosen }: Props
     <li class="finding" aria-posinset={index + 1} aria-setsize={count}>
       <button type="button" data-index={index} tabIndex={isReached ? 0 : -1} aria-current={isChosen ? "true" : undefined}>
         <span class="finding-head">
-          <span class={`word ${tone}`}>
+          <span class={`word tone-${tone}`}>
             <ToneShape shape={word === "under" ? "under" : tone} />
             {word}
           </span>

@@ -27,7 +27,7 @@ const COLOURS: Readonly<Record<string, Token>> = {
   "accent-pressed": "colorBrandBackgroundPressed",
   "on-accent": "colorNeutralForegroundOnBrand",
   bar: "colorCompoundBrandStroke",
-  link: "colorBrandForegroundLink",
+  link: "colorBrandForeground2",
   chosen: "colorBrandBackground2",
   focus: "colorStrokeFocus2",
   "outside-fill": "colorStatusDangerBackground2",
@@ -48,12 +48,12 @@ const THEMES: Readonly<Record<string, { tokens: Tokens; scheme: "light" | "dark"
     scheme: "light",
     surfaces: { surface: "colorNeutralBackground3", raised: "colorNeutralBackground1", hover: "colorNeutralBackground5" },
   },
-  "dark-gray": {
+  "dark-gray": { tokens: webDarkTheme, scheme: "dark", surfaces: { hover: "colorNeutralBackground1Selected" } },
+  black: {
     tokens: webDarkTheme,
     scheme: "dark",
-    surfaces: { surface: "colorNeutralBackground1Selected", raised: "colorNeutralBackground1", hover: "colorNeutralStroke2" },
+    surfaces: { surface: "colorNeutralBackground3", raised: "colorNeutralBackground2", hover: "colorNeutralBackground1" },
   },
-  black: { tokens: webDarkTheme, scheme: "dark", surfaces: { surface: "colorNeutralBackground3", raised: "colorNeutralBackground1" } },
 };
 
 /** The colours of one theme by our names. */

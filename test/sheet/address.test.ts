@@ -1,6 +1,6 @@
 import { cellName, columnLetters, placeName } from "../../src/sheet/address.ts";
 
-test("columns are lettered as ECMA-376 Part 1, 18.18.62 (ST_Ref) has them, up to the last, XFD", () => {
+test("columns are lettered up to the 16 384th, XFD (Microsoft, Excel specifications and limits; from memory)", () => {
   expect([0, 25, 26, 51, 52, 701, 702, 16383].map(columnLetters)).toEqual(["A", "Z", "AA", "AZ", "BA", "ZZ", "AAA", "XFD"]);
 });
 
@@ -12,7 +12,7 @@ test("a sheet's name is quoted where a formula needs it", () => {
   const place = (sheet: string) => placeName({ sheet, row: 6, column: 2 });
   expect(place("Bores")).toBe("Bores!C7");
   expect(place("Run-in log")).toBe("'Run-in log'!C7");
-  expect(place("Joe's")).toBe("'Joe''s'!C7");
+  expect(place("Yard's")).toBe("'Yard''s'!C7");
   expect(place("B12")).toBe("'B12'!C7");
   expect(place("R1C1")).toBe("'R1C1'!C7");
   expect(place("2024")).toBe("'2024'!C7");

@@ -1,0 +1,93 @@
+import { FINDING_KINDS, type Finding } from "../../src/buildsheet/finding.ts";
+import { counted, countsText, marksOf, numbersOf, tally, wordOf } from "../../src/pane/finding-words.ts";
+
+const finding = (given: Partial<Finding>): Finding => ({
+  kind: "near limit",
+  cell: { sheet: "Bores", row: 1, column: 1 },
+  label: "",
+  value: null,
+  lower: null,
+  upper: null,
+  margin: null,
+  verdict: null,
+  sentence: "",
+  ...given,
+});
+
+describe("the word that stands first", () => {
+  test("is the verdict's own for a reading outside its limits", () => {
+    expect(wordOf(finding({ kind: "outside limit", verdict: "over" }))).toBe("over");
+    expect(wordOf(finding({ kind: "outside limit", verdict: "under" }))).toBe("under");
+  });
+
+  test("is the kind's for everything else, whatever the verdict", () => {
+    expect(wordOf(finding({ kind: "likely slip", verdict: "over" }))).toBe("likely slip");
+    expect(wordOf(finding({ kind: "outside limit", verdict: null }))).toBe("outside limit");
+  });
+});
+
+describe("the numbers", () => {
+  test("two limits are a span, one says its side", () => {
+    expect(numbersOf(finding({ value: 0.18, lower: 0.25, upper: 0.4, margin: -0.07 }))).toEqual([
+      ["value", "0.18"],
+      ["limit", "0.25 to 0.4"],
+      ["margin", "−0.07"],
+    ]);
+    expect(numbersOf(finding({ value: 0.18, upper: 0.4 }))).toContainEqual(["limit", "at most 0.4"]);
+    expect(numbersOf(finding({ value: 0.18, lower: 0.25 }))).toContainEqual(["limit", "at least 0.25"]);
+  });
+
+  test("a finding without limit and margin shows its value alone", () => {
+    expect(numbersOf(finding({ value: "73,02" }))).toEqual([["value", "73,02"]]);
+  });
+
+  test("a value that is not there is called blank", () => {
+    expect(numbersOf(finding({ value: null }))).toEqual([["value", "blank"]]);
+    expect(numbersOf(finding({ value: "" }))).toEqual([["value", "blank"]]);
+  });
+
+  test("binary noise is not shown: 73.04 − 73.00 is 0.04", () => {
+    expect(numbersOf(finding({ value: 73.04 - 73.0, margin: 0.04 - (73.04 - 73.0) }))).toEqual([
+      ["value", "0.04"],
+      ["margin", "0"],
+    ]);
+  });
+});
+
+describe("marks", () => {
+  test("every kind of finding has one", () => {
+    const findings = FINDING_KINDS.map((kind, row) => finding({ kind, cell: { sheet: "Bores", row, column: 0 } }));
+    expect(marksOf(findings).map(({ tone }) => tone)).toEqual(["outside", "fault", "doubt", "fault", "doubt", "near", "fault", "fault"]);
+  });
+
+  test("a cell with several findings gets the mark of the worst", () => {
+    const cell = { sheet: "Bores", row: 1, column: 1 };
+    const findings = [finding({ kind: "outside limit", cell }), finding({ kind: "likely slip", cell: { ...cell } })];
+    expect(marksOf(findings)).toEqual([{ cell, tone: "outside" }]);
+  });
+
+  test("cells of the same name on two sheets are two cells", () => {
+    const findings = ["Bores", "Pistons"].map((sheet) => finding({ cell: { sheet, row: 1, column: 1 } }));
+    expect(marksOf(findings)).toHaveLength(2);
+  });
+});
+
+describe("counts", () => {
+  test("rows in are told as checked and refused", () => {
+    expect(countsText({ findings: [], rowsIn: 24, checked: 22, refused: 2, inputs: 0 })).toBe("24 rows in = 22 checked + 2 refused");
+    expect(countsText({ findings: [], rowsIn: 1, checked: 1, refused: 0, inputs: 0 })).toBe("1 row in = 1 checked + 0 refused");
+  });
+
+  test("large counts have their thousands apart", () => {
+    expect([1, 999, 1000, 1234567].map((count) => counted(count, "row"))).toEqual(["1 row", "999 rows", "1\u202f000 rows", "1\u202f234\u202f567 rows"]);
+  });
+
+  test("findings are counted by word, in the order of the list", () => {
+    const findings = [finding({ kind: "outside limit", verdict: "over" }), finding({}), finding({ kind: "outside limit", verdict: "under" }), finding({})];
+    expect([...tally(findings)]).toEqual([
+      ["over", 1],
+      ["near limit", 2],
+      ["under", 1],
+    ]);
+  });
+});
