@@ -1,0 +1,36 @@
+/** How much of a file is taken in before it is refused. A workbook that a shop keeps comes nowhere near. */
+export interface Limits {
+  /** Bytes of the file itself. */
+  file: number;
+  /** Parts in the archive. */
+  entries: number;
+  /** Bytes of one part, and of all parts that are read, when inflated. */
+  part: number;
+  inflated: number;
+  /** Inflated to packed size, looked at in parts larger than `ratioFrom` bytes. */
+  ratio: number;
+  ratioFrom: number;
+  /** Elements inside one another in a part. */
+  depth: number;
+  /** Cells that hold something, and cells of the rectangles around them, in the whole workbook. */
+  cells: number;
+  area: number;
+}
+
+export const LIMITS: Limits = {
+  file: 200e6,
+  entries: 10_000,
+  part: 300e6,
+  inflated: 500e6,
+  ratio: 250,
+  ratioFrom: 4e6,
+  depth: 100,
+  cells: 2_000_000,
+  area: 10_000_000,
+};
+
+const ROUND = new Intl.NumberFormat("en", { maximumSignificantDigits: 3 });
+
+/** `1,500,000` → `1,500,000`; bytes as `12.3 MB`. */
+export const many = (count: number): string => ROUND.format(count);
+export const megabytes = (bytes: number): string => `${ROUND.format(bytes / 1e6)} MB`;
