@@ -1,0 +1,150 @@
+import { nodeTypes, parseA1Ref } from "@borgar/fx";
+import type { Argument, Block, Cell, CellError } from "../../core/cell.ts";
+import { Fault } from "../../core/fault.ts";
+import { call } from "../../core/lift.ts";
+import { sentence } from "../../core/sentences.ts";
+import { specByName } from "../../functions/index.ts";
+import { type Area, type Book, EMPTY_BOOK } from "./book.ts";
+import { type Binary, binary, type Unary, unary } from "./operators.ts";
+import { type AstExpression, type CallExpression, ownName, parseFormula } from "./parse.ts";
+
+/** The formula needs something that this reader does not know; its value is unknown, not wrong. */
+export class CannotTell {
+  constructor(readonly why: string) {}
+}
+
+export type Evaluated = Cell | Block | CannotTell;
+
+export interface FormulaContext {
+  book: Book;
+  /** Sheet on which the formula stands, for references that name none. */
+  sheet: string;
+}
+
+const NOWHERE: FormulaContext = { book: EMPTY_BOOK, sheet: "" };
+
+/** Levels of nesting; a formula typed by a person has few, and more could only exhaust the stack. */
+const DEEPEST = 100;
+/** Cells in one reference. A larger one is not looked at. */
+const LARGEST = 2_000_000;
+
+/**
+ * What a formula comes to: references, literals, a sheet's operators and our own functions. Cells
+ * that it refers to are taken as they stand in the snapshot. Any other function gives `CannotTell`.
+ */
+export function evaluateFormula(formula: string, context: FormulaContext = NOWHERE): Evaluated {
+  const tree = parseFormula(formula);
+  return tree ? evaluateNode(tree, context) : new CannotTell("the formula cannot be read");
+}
+
+export function evaluateNode(node: AstExpression, context: FormulaContext, depth = 0): Evaluated {
+  if (depth > DEEPEST) return new CannotTell("the formula is nested too deeply");
+  switch (node.type) {
+    case nodeTypes.LITERAL:
+      return (node as { value: Cell }).value;
+    case nodeTypes.ERROR:
+      return { error: (node as { value: string }).value };
+    case nodeTypes.ARRAY:
+      return arrayOf(node as { elements: AstExpression[][] }, context, depth);
+    case nodeTypes.REFERENCE:
+      return content(areaOf(node, context, depth), context);
+    case nodeTypes.UNARY:
+      return unaryOf(node as Operation, context, depth);
+    case nodeTypes.BINARY:
+      return binaryOf(node as Operation, context, depth);
+    case nodeTypes.CALL:
+      return callOf(node as CallExpression, context, depth);
+    default:
+      return new CannotTell(`${node.type} is not looked into`);
+  }
+}
+
+interface Operation {
+  type: string;
+  operator: string;
+  arguments: AstExpression[];
+}
+
+function arrayOf({ elements }: { elements: AstExpression[][] }, context: FormulaContext, depth: number): Evaluated {
+  const block: Block = [];
+  for (const line of elements) {
+    const row: Cell[] = [];
+    for (const element of line) {
+      const cell = evaluateNode(element, context, depth + 1);
+      if (cell instanceof CannotTell || Array.isArray(cell)) return new CannotTell("the array holds more than literals");
+      row.push(cell);
+    }
+    block.push(row);
+  }
+  return block.every((row) => row.length === block[0]!.length) ? block : new CannotTell("the rows of the array differ in length");
+}
+
+function unaryOf(node: Operation, context: FormulaContext, depth: number): Evaluated {
+  if (node.operator === "#") return content(areaOf(node as AstExpression, context, depth), context);
+  const operand = evaluateNode(node.arguments[0]!, context, depth + 1);
+  if (operand instanceof CannotTell) return operand;
+  if (node.operator === "@") return Array.isArray(operand) ? new CannotTell("@ before a range depends on where the formula stands") : operand;
+  return unary(node.operator as Unary, operand);
+}
+
+const COMBINING = new Set(["+", "-", "*", "/", "^", "&", "=", "<>", "<", ">", "<=", ">="]);
+
+function binaryOf(node: Operation, context: FormulaContext, depth: number): Evaluated {
+  if (!COMBINING.has(node.operator)) return new CannotTell("references combined into another reference are not followed");
+  const left = evaluateNode(node.arguments[0]!, context, depth + 1);
+  if (left instanceof CannotTell) return left;
+  const right = evaluateNode(node.arguments[1]!, context, depth + 1);
+  return right instanceof CannotTell ? right : binary(node.operator as Binary, left, right);
+}
+
+function callOf(node: CallExpression, context: FormulaContext, depth: number): Evaluated {
+  const spec = specByName.get(ownName(node) ?? "");
+  if (!spec) return new CannotTell(`${node.callee.name} is not looked into`);
+  const args: Argument[] = [];
+  for (const given of node.arguments as (AstExpression | null)[]) {
+    const argument = given ? evaluateNode(given, context, depth + 1) : undefined;
+    if (argument instanceof CannotTell) return argument;
+    args.push(argument);
+  }
+  const outcome = call(spec, args);
+  return outcome instanceof Fault ? { error: "#VALUE!", message: sentence(outcome) } : outcome;
+}
+
+function content(area: Area | CellError | CannotTell | undefined, { book }: FormulaContext): Evaluated {
+  if (area === undefined) return new CannotTell("a reference cannot be followed");
+  if (!("rows" in area)) return area;
+  return area.rows === 1 && area.columns === 1 ? book.value(area) : book.block(area);
+}
+
+/** The cells that a part of a formula refers to; `undefined` when it is not a reference. */
+export function areaOf(node: AstExpression, context: FormulaContext, depth = 0): Area | CellError | CannotTell | undefined {
+  if (node.type === nodeTypes.UNARY && (node as Operation).operator === "#") return spillOf((node as Operation).arguments[0]!, context, depth);
+  if (node.type !== nodeTypes.REFERENCE) return undefined;
+  const { value: text, kind } = node as { value: string; kind: string };
+  if (kind !== "range" && kind !== "beam") return new CannotTell(`the name ${text} is not looked up`);
+  const reference = text.startsWith("[") || text.startsWith("'[") ? undefined : parseA1Ref(text);
+  if (!reference || !("range" in reference)) return new CannotTell(`the reference ${text} leads out of the workbook`);
+  const sheet = reference.context?.[0] ?? context.sheet;
+  const page = context.book.sheet(sheet);
+  if (!page && (reference.context?.length ?? 0) > 0) return { error: "#REF!" };
+  const { top, left, bottom, right } = reference.range;
+  // An open end, as in C:C, stops where the sheet's content does.
+  const lastRow = bottom ?? (page ? page.row + page.values.length - 1 : 0);
+  const lastColumn = right ?? (page ? page.column + (page.values[0]?.length ?? 0) - 1 : 0);
+  const area = { sheet: page?.name ?? sheet, row: top ?? 0, column: left ?? 0 };
+  const rows = Math.max(1, lastRow - area.row + 1);
+  const columns = Math.max(1, lastColumn - area.column + 1);
+  return rows * columns > LARGEST ? new CannotTell(`the reference ${text} is too large`) : { ...area, rows, columns };
+}
+
+/** `D4#`: the block that the formula in D4 comes to, from D4 on. */
+function spillOf(node: AstExpression, context: FormulaContext, depth: number): Area | CellError | CannotTell | undefined {
+  const anchor = areaOf(node, context, depth);
+  if (anchor === undefined || !("rows" in anchor)) return anchor;
+  const formula = context.book.formula(anchor);
+  const tree = formula ? parseFormula(formula) : undefined;
+  if (!tree) return { error: "#REF!" };
+  const spilled = evaluateNode(tree, { ...context, sheet: anchor.sheet }, depth + 1);
+  if (spilled instanceof CannotTell) return spilled;
+  return Array.isArray(spilled) ? { ...anchor, rows: spilled.length, columns: spilled[0]?.length ?? 1 } : anchor;
+}
