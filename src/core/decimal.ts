@@ -25,7 +25,8 @@ export const fromSteps = (steps: number): number => steps / GRID + 0;
 
 /** The widest gap between two doubles that still stand for the same typed decimal. */
 export function slack(a: number, b: number): number {
-  const coarse = Math.max(Math.abs(a), Math.abs(b)) * (4 * Number.EPSILON);
+  // The cap keeps an infinity beyond every number rather than equal to all of them.
+  const coarse = Math.min(Math.max(Math.abs(a), Math.abs(b)), Number.MAX_VALUE) * (4 * Number.EPSILON);
   return Math.max(coarse, HALF_STEP);
 }
 

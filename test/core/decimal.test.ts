@@ -1,0 +1,79 @@
+import fc from "fast-check";
+import { compareDecimals, decimal, isAbove, isBelow, slack } from "../../src/core/decimal.ts";
+
+/** A decimal of up to nine places as its digits, with the number that a person's typing gives. */
+const typed = fc
+  .tuple(fc.bigInt({ min: -(10n ** 14n), max: 10n ** 14n }), fc.integer({ min: 0, max: 9 }))
+  .map(([digits, places]) => ({ digits, places, number: Number(`${digits}e-${places}`) }))
+  .filter(({ number }) => Math.abs(number) < 9e6);
+
+describe("decimal", () => {
+  test("a typed decimal of up to nine places is itself", () => {
+    fc.assert(fc.property(typed, ({ number }) => expect(decimal(number)).toBe(number + 0)));
+  });
+
+  test("a difference of typed decimals is the typed difference", () => {
+    expect(decimal(73.04 - 73.0)).toBe(0.04);
+    expect(decimal(0.3 - 0.1)).toBe(0.2);
+    expect(decimal(4.631 - 4.626)).toBe(0.005);
+  });
+
+  test("nothing is 0, never -0", () => {
+    expect(Object.is(decimal(-0), 0)).toBe(true);
+    expect(Object.is(decimal(-1e-12), 0)).toBe(true);
+  });
+
+  test("beyond nine million units, and for what is no number, it changes nothing", () => {
+    expect(decimal(123_456_789.123_456_7)).toBe(123_456_789.123_456_7);
+    expect(decimal(-1e300)).toBe(-1e300);
+    expect(decimal(Number.POSITIVE_INFINITY)).toBe(Number.POSITIVE_INFINITY);
+    expect(decimal(Number.NaN)).toBeNaN();
+  });
+});
+
+describe("comparison", () => {
+  const exact = (a: { digits: bigint; places: number }, b: { digits: bigint; places: number }) => {
+    const left = a.digits * 10n ** BigInt(9 - a.places);
+    const right = b.digits * 10n ** BigInt(9 - b.places);
+    return left > right ? 1 : left < right ? -1 : 0;
+  };
+
+  test("two typed decimals compare as exact integers do", () => {
+    fc.assert(
+      fc.property(typed, typed, (a, b) => expect(compareDecimals(a.number, b.number)).toBe(exact(a, b))),
+      { numRuns: 2000 },
+    );
+  });
+
+  test("so do neighbours on the ninth place", () => {
+    fc.assert(
+      fc.property(fc.bigInt({ min: -(10n ** 12n), max: 10n ** 12n }), fc.constantFrom(-1n, 0n, 1n), (digits, step) => {
+        const [a, b] = [Number(`${digits}e-9`), Number(`${digits + step}e-9`)];
+        expect(compareDecimals(a, b)).toBe(Number(-step));
+      }),
+      { numRuns: 2000 },
+    );
+  });
+
+  test("above, below and compare agree", () => {
+    fc.assert(
+      fc.property(fc.double({ noNaN: true }), fc.double({ noNaN: true }), (a, b) => {
+        expect(isAbove(a, b)).toBe(compareDecimals(a, b) === 1);
+        expect(isBelow(a, b)).toBe(compareDecimals(a, b) === -1);
+        expect(isAbove(a, b)).toBe(isBelow(b, a));
+      }),
+    );
+  });
+
+  test("infinities are equal to themselves and beyond every number", () => {
+    expect(compareDecimals(Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY)).toBe(0);
+    expect(compareDecimals(Number.POSITIVE_INFINITY, 1)).toBe(1);
+    expect(compareDecimals(Number.NEGATIVE_INFINITY, 1)).toBe(-1);
+  });
+
+  test("large values are compared to a few units of their last place", () => {
+    expect(slack(0.04, 0.03)).toBe(0.5e-9);
+    expect(compareDecimals(1e12 + 0.0001, 1e12)).toBe(0);
+    expect(compareDecimals(1e12 + 1, 1e12)).toBe(1);
+  });
+});
