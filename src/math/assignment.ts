@@ -13,103 +13,115 @@ export type Costs = readonly (readonly number[])[];
  * for the second row, … so that the answer depends on the costs alone.
  *
  * Exact: the shortest augmenting path method of Jonker and Volgenant (library). Its dual values
- * show which pairs occur in any best pairing (reduced cost 0), and only these go on to the next table.
+ * show which pairs the best pairings are made of, and only these go on to the next table.
  *
  * @returns the column of each row, −1 for a row left over; `undefined` when the forbidden pairs leave no pairing.
  */
 export function assign(tables: readonly Costs[]): number[] | undefined {
   const columns = tables[0]![0]!.length;
-  let open: boolean[][] | undefined;
-  let pairing: number[] = [];
+  let best: Best | undefined;
   for (const costs of tables) {
-    const solved = solve(squared(costs, open));
-    if (!solved) return undefined;
-    ({ open, pairing } = solved);
+    best = solve(best ? among(best, padded(costs)) : padded(costs));
+    if (!best) return undefined;
   }
-  return earliest(open!, pairing)
-    .slice(0, tables[0]!.length)
-    .map((column) => (column < columns ? column : -1));
+  return earliest(best!).map((column) => (column < columns ? column : -1));
 }
 
 /** As `assign`, but first makes the costliest single pair as cheap as can be, and only then the sum. */
 export function assignEvenly(costs: Costs): number[] | undefined {
   const steps = [...new Set(costs.flat())].filter(Number.isFinite).sort((a, b) => a - b);
   const capped = (most: number, cost: (c: number) => number): Costs => costs.map((row) => row.map((c) => (c <= most ? cost(c) : Number.POSITIVE_INFINITY)));
-  const nothing = () => 0;
   let low = 0;
   let high = steps.length - 1;
   while (low < high) {
     const middle = (low + high) >> 1;
-    if (solve(squared(capped(steps[middle]!, nothing)))) high = middle;
+    if (solve(padded(capped(steps[middle]!, () => 0)))) high = middle;
     else low = middle + 1;
   }
   return assign([capped(steps[low] ?? 0, (c) => c)]);
 }
 
-/** Rows or columns that cost nothing whatever they meet make the table square; pairs not `open` are forbidden. */
-function squared(costs: Costs, open?: boolean[][]): number[][] {
-  const size = Math.max(costs.length, costs[0]!.length);
-  return Array.from({ length: size }, (_, r) =>
-    Array.from({ length: size }, (_, c) => (open && !open[r]![c] ? Number.POSITIVE_INFINITY : (costs[r]?.[c] ?? 0))),
-  );
+/** With fewer columns than rows, columns of no cost stand for "left over". */
+function padded(costs: Costs): number[][] {
+  const missing = Math.max(costs.length - costs[0]!.length, 0);
+  return costs.map((row) => [...row, ...new Array<number>(missing).fill(0)]);
 }
 
-interface Solved {
-  /** Column of each row in one best pairing. */
+/** The best pairings of a table: all those that are made of open pairs and cover every needed column. */
+interface Best {
+  /** The column of each row in one of them. */
   pairing: number[];
-  /** The pairs that best pairings are made of: every complete pairing of them is a best one. */
   open: boolean[][];
+  needed: boolean[];
 }
 
-function solve(table: number[][]): Solved | undefined {
-  const least = Math.min(...table.map((row) => Math.min(...row)));
+function solve(table: number[][]): Best | undefined {
+  const least = table.reduce((a, row) => Math.min(a, ...row), Number.POSITIVE_INFINITY);
   if (!Number.isFinite(least)) return undefined;
   const made = linearSumAssignment(table, { maximaze: false });
   const pairing = Array.from(made.rowAssignments);
   if (pairing.includes(-1)) return undefined;
   const { dualVariableForRows: ofRow, dualVariableForColumns: ofColumn } = made;
+  // Complementary slackness: a pair of reduced cost 0, a column of dual value 0 that may stay free.
   const open = table.map((row, r) => row.map((cost, c) => cost - least - ofRow[r]! - ofColumn[c]! === 0));
-  return { pairing, open };
+  return { pairing, open, needed: Array.from(ofColumn, (dual) => dual !== 0) };
+}
+
+/** The table that has the best pairings of an earlier one only: other pairs forbidden, a needed column worth more than all costs. */
+function among({ open, needed }: Best, table: number[][]): number[][] {
+  const most = table.flat().reduce((a, cost) => (Number.isFinite(cost) ? Math.max(a, Math.abs(cost)) : a), 0);
+  const worth = 2 * most * table.length + 1;
+  return table.map((row, r) => row.map((cost, c) => (open[r]![c] ? cost - (needed[c] ? worth : 0) : Number.POSITIVE_INFINITY)));
 }
 
 /**
- * Of all complete pairings of open pairs the one that gives the first row the earliest column, then
- * the second row, …: each row in turn takes the earliest open column whose owner can, over a chain
- * of later rows, be moved on to the column that becomes free.
+ * Of the best pairings the one that gives the first row the earliest column, then the second row, …:
+ * each row in turn takes the earliest open column from which a chain of later rows, each moving on to
+ * the next column, ends in the column that the row gives up.
  */
-function earliest(open: readonly (readonly boolean[])[], pairing: readonly number[]): number[] {
-  const columnOf = [...pairing];
-  const rowOf: number[] = [];
+function earliest(best: Best): number[] {
+  const columnOf = [...best.pairing];
+  const rowOf: (number | undefined)[] = new Array(best.needed.length);
   for (const [row, column] of columnOf.entries()) rowOf[column] = row;
-  for (let row = 0; row < columnOf.length; row++) {
-    const next = chainsTo(columnOf[row]!, row, open, columnOf);
-    let mover = row;
-    let column = open[row]!.findIndex((isOpen, at) => isOpen && next[at] !== undefined);
-    // Each column on the chain is taken by the mover; its owner moves on along the chain.
-    while (columnOf[mover] !== column) {
-      const owner = rowOf[column]!;
+  for (const [row, goal] of columnOf.entries()) {
+    const next = chainsTo(goal, row, best, columnOf, rowOf);
+    const chain = [best.open[row]!.findIndex((isOpen, at) => isOpen && next[at] !== undefined)];
+    while (chain.at(-1) !== goal) chain.push(next[chain.at(-1)!]!);
+    const movers = [row, ...chain.slice(0, -1).map((column) => rowOf[column])];
+    for (const column of chain) rowOf[column] = undefined;
+    for (const [i, column] of chain.entries()) {
+      const mover = movers[i];
+      // A free column has no row to move on; the one after it on the chain is left free in its place.
+      if (mover === undefined) continue;
       columnOf[mover] = column;
       rowOf[column] = mover;
-      if (owner === row) break;
-      mover = owner;
-      column = next[column]!;
     }
   }
   return columnOf;
 }
 
 /** For every column from which a chain of rows after `row` leads to `goal`, the next column on that chain. */
-function chainsTo(goal: number, row: number, open: readonly (readonly boolean[])[], columnOf: readonly number[]): (number | undefined)[] {
+function chainsTo(
+  goal: number,
+  row: number,
+  { open, needed }: Best,
+  columnOf: readonly number[],
+  rowOf: readonly (number | undefined)[],
+): (number | undefined)[] {
   const next: (number | undefined)[] = [];
   next[goal] = goal;
   const reached = [goal];
+  let freed = false;
+  const reach = (column: number, from: number) => {
+    if (next[column] !== undefined) return;
+    next[column] = from;
+    reached.push(column);
+  };
   for (const column of reached) {
-    for (let later = row + 1; later < columnOf.length; later++) {
-      const own = columnOf[later]!;
-      if (next[own] !== undefined || !open[later]![column]) continue;
-      next[own] = column;
-      reached.push(own);
-    }
+    for (let later = row + 1; later < columnOf.length; later++) if (open[later]![column]) reach(columnOf[later]!, column);
+    if (needed[column] || freed) continue;
+    freed = true;
+    for (let free = 0; free < needed.length; free++) if (rowOf[free] === undefined) reach(free, column);
   }
   return next;
 }

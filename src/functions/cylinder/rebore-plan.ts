@@ -1,0 +1,101 @@
+import type { Result } from "../../core/cell.ts";
+import { decimal } from "../../core/decimal.ts";
+import { define, table } from "../../core/define.ts";
+import { Fault, unlike } from "../../core/fault.ts";
+import { axes, type Cells, cells, choice, type Grid, grid, length, truth } from "../../core/param.ts";
+import { checkText } from "../../core/sentences.ts";
+import { CENTRINGS, cleansUp, NO_OVERSIZE, neededSize, oversizeFault } from "./oversize.ts";
+
+const HEADER = ["bore", "needed", "oversize", "finish bore", "least stock", "most stock"];
+
+/**
+ * To what size each bore of a block is taken. Source: TM 55-1905-219-14-10 p. 5-368 (the worn bore
+ * decides the oversize, the sizes come from a list); one oversize for the block: common practice.
+ */
+export const reborePlan = define({
+  name: "REBOREPLAN",
+  group: "cylinder",
+  summary: "Rebore of a whole block: needed size, oversize, finish bore and stock to remove, bore by bore",
+  definition: "needed as in REBORESIZE; finish bore = piston + pistonClearance, or standard + oversize; stock = finish bore − largest and − smallest reading",
+  source: "TM 55-1905-219-14-10 p. 5-368 (oversizes chosen by the worn bore); one oversize throughout, centring and allowance: common practice",
+  params: {
+    bores: cells("length", "readings of one bore; with axes one bore a row, height by height"),
+    standard: length("standard bore, to which the oversizes are added"),
+    oversizes: grid("length", "oversizes that can be had: what each adds to the standard bore"),
+    allowance: length("least stock to leave for honing, on the diameter").atLeast(0).default(0),
+    centring: choice("worn: bored on the worn hole; true: bored on the original centre line", CENTRINGS).default("worn"),
+    axes: axes(),
+    common: truth("TRUE: one oversize for the block; FALSE: each bore its own").default(true),
+    pistons: grid("length", "measured skirt of the piston of each oversize, in the shape of oversizes").optional(),
+    pistonClearance: length("piston-to-wall clearance, added to those pistons").optional(),
+  },
+  returns: table("a row for each bore: needed size, oversize, finish bore, least and most stock to remove, on the diameter"),
+  examples: [
+    {
+      formula: "=HATCH.REBOREPLAN({73.05,73.02;73.27,73.2}, 73, {0.25,0.5,0.75}, 0.03, , 2)",
+      gives: [HEADER, [1, 73.08, 0.5, 73.5, 0.45, 0.48], [2, 73.3, 0.5, 73.5, 0.23, 0.3]],
+    },
+    {
+      formula: "=HATCH.REBOREPLAN({73.05,73.02;73.24,73.2}, 73, {0.25,0.5}, , , 2, FALSE, {73.2,73.46}, 0.04)",
+      gives: [HEADER, [1, 73.05, 0.25, 73.24, 0.19, 0.22], [2, 73.24, 0.25, 73.24, 0, 0.04]],
+    },
+  ],
+  notes: [
+    "A bore that no listed oversize cleans up gets the words none: sleeve; the others are planned without it.",
+    "One common oversize counts the bores measured so far: it can grow until the last one is filled in.",
+    "Which oversizes a block bears, and how far apart bores may end up, its maker's service manual says.",
+    "Honing dust is hard and fine: wear eye protection, wash the bores with hot soapy water and oil them.",
+  ],
+  compute: ({ bores, standard, oversizes, allowance, centring, axes: axesGiven, common, pistons, pistonClearance }) => {
+    const choices = choicesOf(standard, oversizes, pistons, pistonClearance);
+    if (choices instanceof Fault) return choices;
+    const holes = boresOf(bores, axesGiven, standard);
+    if (holes instanceof Fault) return holes;
+    const sizeFor = (needed: number): Choice | undefined => choices.find(({ finish }) => cleansUp(finish, needed));
+    const needs = holes.map((hole) => (Array.isArray(hole) ? neededSize(Math.max(...hole), standard, allowance, centring) : 0));
+    const worst = needs.filter((needed) => sizeFor(needed)).reduce((a, b) => Math.max(a, b), 0);
+    const rows = holes.map((hole, at): Result[] => {
+      if (!Array.isArray(hole)) return [at + 1, hole ? checkText(hole) : "", "", "", "", ""];
+      const chosen = sizeFor(needs[at]!);
+      if (!chosen) return [at + 1, needs[at]!, NO_OVERSIZE, "", "", ""];
+      const { oversize, finish } = common ? sizeFor(worst)! : chosen;
+      return [at + 1, needs[at]!, oversize, finish, decimal(finish - Math.max(...hole)), decimal(finish - Math.min(...hole))];
+    });
+    return [HEADER, ...rows];
+  },
+});
+
+interface Choice {
+  oversize: number;
+  finish: number;
+}
+
+/** Each listed oversize with the bore that it is finished to, the smallest oversize first. */
+function choicesOf(standard: number, oversizes: Grid, pistons: Grid | undefined, pistonClearance: number | undefined): Choice[] | Fault {
+  const shape = ({ rows, columns }: Grid) => `${rows}×${columns}`;
+  if (pistons && shape(pistons) !== shape(oversizes)) return new Fault("shape", "pistons", shape(pistons), `oversizes of ${shape(oversizes)}`);
+  if (pistons && pistonClearance === undefined) return new Fault("missing", "pistonClearance", undefined, "the clearance to add to the pistons");
+  const odd = pistons?.values.map((piston) => piston && unlike("pistons", piston, "standard", standard)).find((fault) => fault instanceof Fault);
+  if (odd) return odd;
+  const listed = oversizes.values.flatMap((oversize, at): Choice[] => {
+    const piston = pistons?.values[at];
+    return oversize === null ? [] : [{ oversize, finish: decimal(piston ? piston + pistonClearance! : standard + oversize) }];
+  });
+  const sizes = listed.map(({ oversize }) => oversize);
+  return oversizeFault("oversizes", sizes, standard) ?? listed.sort((a, b) => a.oversize - b.oversize);
+}
+
+/** The readings of each bore, without blank bores at the end; `null` for a bore with a reading missing, a fault for a bad one. */
+function boresOf({ rows, columns, values }: Cells, axesGiven: number | undefined, standard: number): (number[] | null | Fault)[] | Fault {
+  if (axesGiven !== undefined && columns % axesGiven !== 0) return new Fault("axes", "bores", axesGiven, `${columns} columns of bores`);
+  const size = axesGiven === undefined ? rows * columns : columns;
+  const all = Array.from({ length: values.length / size }, (_, at) => {
+    const cells = values
+      .slice(at * size, (at + 1) * size)
+      .map((cell) => (typeof cell === "number" ? (unlike("bores", cell, "standard", standard) ?? cell) : cell));
+    const bad = cells.find((cell) => cell instanceof Fault);
+    return bad ?? (cells.includes(null) ? null : (cells as number[]));
+  });
+  const used = values.findLastIndex((cell) => cell !== null);
+  return all.slice(0, Math.floor(used / size) + 1);
+}

@@ -1,0 +1,72 @@
+import type { Result } from "../../core/cell.ts";
+import { decimal } from "../../core/decimal.ts";
+import { define, table } from "../../core/define.ts";
+import { Fault, refuse } from "../../core/fault.ts";
+import { cells, choice, number } from "../../core/param.ts";
+import { checkText, show } from "../../core/sentences.ts";
+import { judge } from "../../core/verdict.ts";
+import { inShape } from "./in-shape.ts";
+
+const RULES = ["share", "average", "difference"] as const;
+type Rule = (typeof RULES)[number];
+
+/**
+ * Judges each cylinder of a compression test by one rule and says which. Sources: share of the
+ * highest, service practice; below the average, TM 1-1500-204-23-1; difference, TM 10-3930-618-20.
+ */
+export const compressionCheck = define({
+  name: "COMPRESSIONCHECK",
+  group: "tests",
+  summary: "Verdict on each cylinder of a compression test by one rule, which the verdict names",
+  definition: "lowest allowed: limit × highest (share), (1 − limit) × average (average), highest − limit (difference)",
+  source: "share: service practice; average: TM 1-1500-204-23-1; difference: TM 10-3930-618-20",
+  params: {
+    pressures: cells("pressure", "the reading of each cylinder of one engine"),
+    rule: choice("share: of the highest; average: so far below the average; difference: so far below the highest", RULES),
+    limit: number("share of the highest (0.75), share below the average (0.2), or difference in the unit of the readings").above(0),
+  },
+  returns: table("for each reading the verdict and its rule, in the shape of the readings; blank until two cylinders are measured"),
+  examples: [
+    {
+      formula: '=HATCH.COMPRESSIONCHECK({150;118}, "difference", 10)',
+      gives: [
+        ["within: 150, difference rule asks at least 140 (highest 150 less 10)"],
+        ["under: 118, difference rule asks at least 140 (highest 150 less 10)"],
+      ],
+    },
+    {
+      formula: '=HATCH.COMPRESSIONCHECK({150,118}, "share", 0.75)',
+      gives: [
+        ["within: 150, share rule asks at least 112.5 (0.75 of the highest, 150)", "within: 118, share rule asks at least 112.5 (0.75 of the highest, 150)"],
+      ],
+    },
+  ],
+  notes: [
+    "The rules do not agree: 150, 148, 152 and 118 psi pass 75 % of the highest and 20 % below the average, and fail a difference of 10. The maker's rule decides.",
+    "A reading on the limit is within it.",
+    "Ignition off and fuel shut off; stand clear of plug holes, belts and propeller while the engine is cranked.",
+    "A cylinder that shows nothing: type the smallest mark of the gauge, as an empty cell may arrive here as 0 and is left out.",
+  ],
+  compute: ({ pressures, rule, limit }) => {
+    if (rule !== "difference" && limit > 1) return refuse("limit", limit, `the ${rule} rule wants a share, such as ${rule === "share" ? 0.75 : 0.2}`);
+    const read = pressures.values.filter((cell): cell is number => typeof cell === "number");
+    const bound = read.length < 2 ? undefined : boundBy(rule, limit, read);
+    const verdictOn = (cell: number | null | Fault): Result => {
+      if (cell instanceof Fault) return checkText(cell);
+      if (cell === null || !bound) return "";
+      return `${judge(cell, { lower: bound.lower })!.verdict}: ${show(cell)}, ${rule} rule asks at least ${short(bound.lower)} (${bound.why})`;
+    };
+    return inShape(pressures, verdictOn);
+  },
+});
+
+function boundBy(rule: Rule, limit: number, read: readonly number[]): { lower: number; why: string } {
+  const highest = read.reduce((a, b) => Math.max(a, b));
+  if (rule === "share") return { lower: decimal(limit * highest), why: `${show(limit)} of the highest, ${show(highest)}` };
+  if (rule === "difference") return { lower: decimal(highest - limit), why: `highest ${show(highest)} less ${show(limit)}` };
+  const average = read.reduce((a, b) => a + b) / read.length;
+  return { lower: decimal((1 - limit) * average), why: `${show(limit)} below the average, ${short(average)}` };
+}
+
+/** An average with no more digits than a gauge deserves. */
+const short = (x: number): string => String(Math.round(x * 1000) / 1000);

@@ -1,0 +1,127 @@
+import type { Result } from "../../core/cell.ts";
+import { fromSteps, isAbove, toSteps } from "../../core/decimal.ts";
+import { define, table } from "../../core/define.ts";
+import { Fault, swapped } from "../../core/fault.ts";
+import { type Cells, cells, length } from "../../core/param.ts";
+import { checkText } from "../../core/sentences.ts";
+import { assign } from "../../math/assignment.ts";
+import { nearestStep, noStep } from "./shim-step.ts";
+
+const HEADER = ["valve", "shim", "from", "clearance"];
+
+interface Valve {
+  number: number;
+  installed: number;
+  clearance: number;
+  least: number;
+  most: number;
+}
+
+/** A shim at hand, or for one valve alone the shim that would be bought, or none where no step lands in the limits. */
+interface Shim {
+  size: number;
+  from: string;
+  /** The valve that it sits in, or the only one that it is for. */
+  valve?: Valve;
+  kind: "own" | "spare" | "buy" | "none";
+}
+
+/** Where each valve's shim comes from. Exact, not greedy. Source: linear assignment in three orders (Burkard and others). */
+export const shimPlan = define({
+  name: "SHIMPLAN",
+  group: "valves",
+  summary: "Which shim goes to which valve: from another valve, a spare or bought, with the fewest bought",
+  definition:
+    "of all ways to bring each valve into its limits the fewest bought, then the least sum of |clearance − (least + most) ÷ 2|, then the fewest moved",
+  source: "service practice: new shim = installed + (measured − wanted); assignment: Burkard, Dell'Amico, Martello, Assignment Problems, SIAM",
+  params: {
+    installed: cells("length", "shim now in each valve, measured"),
+    clearance: cells("length", "clearance measured at each valve, in the shape of installed"),
+    least: cells("length", "least clearance: one cell, or one for each valve"),
+    most: cells("length", "largest clearance: one cell, or one for each valve"),
+    spares: cells("length", "shims at hand, measured").optional(),
+    step: length("step in which shims are made").default(0.05),
+  },
+  returns: table("a row for each valve: the shim, where it comes from and the clearance that it gives"),
+  examples: [
+    {
+      formula: "=HATCH.SHIMPLAN({2.5;2.6}, {0.1;0.3}, 0.15, 0.25)",
+      gives: [HEADER, [1, 2.4, "buy", 0.2], [2, 2.7, "buy", 0.2]],
+    },
+    {
+      formula: "=HATCH.SHIMPLAN({2.5;2.4;2.45}, {0.1;0.3;0.3}, 0.15, {0.25;0.25;0.3}, {2.75;2.55})",
+      gives: [HEADER, [1, 2.4, "valve 2", 0.2], [2, 2.5, "valve 1", 0.2], [3, 2.55, "spare 2", 0.2]],
+    },
+  ],
+  notes: [
+    "Valves are numbered along the rows of the range, as it is read. Give inlet and exhaust valves their own limits as ranges.",
+    "A shim that a valve could keep may still move when that brings the clearances nearer the middle.",
+    "A valve without any clearance cannot be measured: fit a thinner shim first. One not measured yet keeps its shim and stays blank.",
+    "Measure every shim: a printed size says what it was when new. Measure the clearances again once all are in.",
+  ],
+  compute: ({ installed, clearance, least, most, spares, step }) => {
+    const ill = misfit(clearance, "clearance", installed, false) ?? misfit(least, "least", installed, true) ?? misfit(most, "most", installed, true);
+    if (ill) return ill;
+    const all = installed.values.map((_, at) => valveAt(at, [installed, clearance, least, most]));
+    const valves = all.filter((valve): valve is Valve => valve !== null && !(valve instanceof Fault));
+    const planned = plan(valves, spares?.values ?? [], step);
+    const last = all.findLastIndex((valve) => valve !== null);
+    const rows = all.slice(0, last + 1).map((valve, at): Result[] => {
+      if (valve instanceof Fault) return [at + 1, checkText(valve), "", ""];
+      return valve ? planned.get(valve)! : [at + 1, "", "", ""];
+    });
+    const badSpares = (spares?.values ?? []).flatMap((spare, at): Result[][] =>
+      spare instanceof Fault ? [["", checkText(spare), `spare ${at + 1}`, ""]] : [],
+    );
+    return [HEADER, ...rows, ...badSpares];
+  },
+});
+
+function misfit(range: Cells, name: string, like: Cells, mayBeOne: boolean): Fault | undefined {
+  if ((mayBeOne && range.values.length === 1) || (range.rows === like.rows && range.columns === like.columns)) return undefined;
+  return new Fault("shape", name, `${range.rows}×${range.columns}`, `installed of ${like.rows}×${like.columns}`);
+}
+
+/** One valve; `null` while something of it is not filled in. */
+function valveAt(at: number, ranges: readonly Cells[]): Valve | null | Fault {
+  const read = ranges.map(({ values }) => values[values.length === 1 ? 0 : at] as Cells["values"][number]);
+  const bad = read.find((cell) => cell instanceof Fault);
+  if (bad) return bad;
+  if (read.includes(null)) return null;
+  const [installed, clearance, least, most] = read as [number, number, number, number];
+  return isAbove(least, most) ? swapped("least", least, "most", most) : { number: at + 1, installed, clearance, least, most };
+}
+
+function plan(valves: readonly Valve[], spares: Cells["values"], step: number): Map<Valve, Result[]> {
+  if (valves.length === 0) return new Map();
+  const shims: Shim[] = [
+    ...valves.map((valve): Shim => ({ size: valve.installed, from: `valve ${valve.number}`, valve, kind: "own" })),
+    ...spares.flatMap((size, at): Shim[] => (typeof size === "number" ? [{ size, from: `spare ${at + 1}`, kind: "spare" }] : [])),
+    ...valves.map((valve): Shim => {
+      const bought = nearestStep(valve.installed, valve.clearance, valve.least, valve.most, step);
+      return bought ? { size: bought.size, from: "buy", valve, kind: "buy" } : { size: 0, from: "", valve, kind: "none" };
+    }),
+  ];
+  const tableOf = (cost: (valve: Valve, shim: Shim) => number) => valves.map((valve) => shims.map((shim) => cost(valve, shim)));
+  // Leaving a valve unset counts as worse than buying for all the others.
+  const bought = tableOf((valve, shim) => (fits(valve, shim) ? { own: 0, spare: 0, buy: 1, none: valves.length + 1 }[shim.kind] : Number.POSITIVE_INFINITY));
+  const off = tableOf((valve, shim) => (shim.kind === "none" ? 0 : Math.abs(2 * left(valve, shim) - toSteps(valve.least) - toSteps(valve.most))));
+  const moved = tableOf((valve, shim) => (shim.valve === valve && shim.kind === "own" ? 0 : 1));
+  // Each valve may buy for itself or stay unset, so there is always a pairing.
+  const chosen = assign([bought, off, moved])!;
+  return new Map(valves.map((valve, row) => [valve, rowFor(valve, shims[chosen[row]!]!, step)]));
+}
+
+const left = (valve: Valve, shim: Shim): number => toSteps(valve.installed) + toSteps(valve.clearance) - toSteps(shim.size);
+
+function fits(valve: Valve, shim: Shim): boolean {
+  if (shim.kind === "buy" || shim.kind === "none") return shim.valve === valve;
+  const clearance = left(valve, shim);
+  return clearance >= toSteps(valve.least) && clearance <= toSteps(valve.most);
+}
+
+function rowFor(valve: Valve, shim: Shim, step: number): Result[] {
+  if (shim.kind === "none") return [valve.number, noStep(step), "", ""];
+  const from = shim.valve === valve && shim.kind === "own" ? "its own" : shim.from;
+  return [valve.number, shim.size, from, fromSteps(left(valve, shim))];
+}
