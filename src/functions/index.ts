@@ -8,10 +8,14 @@ import { finishBore } from "./cylinder/finish-bore.ts";
 import { hotClearance } from "./cylinder/hot-clearance.ts";
 import { outOfRound } from "./cylinder/out-of-round.ts";
 import { pistonClearance } from "./cylinder/piston-clearance.ts";
+import { pistonMatch } from "./cylinder/piston-match.ts";
 import { pistonSpeed } from "./cylinder/piston-speed.ts";
+import { reborePlan } from "./cylinder/rebore-plan.ts";
 import { reboreSize } from "./cylinder/rebore-size.ts";
+import { roundness } from "./cylinder/roundness.ts";
 import { taper } from "./cylinder/taper.ts";
 import { combine } from "./measurement/combine.ts";
+import { gaugeStudy } from "./measurement/gauge-study.ts";
 import { lengthOf } from "./measurement/length.ts";
 import { slip } from "./measurement/slip.ts";
 import { toReference } from "./measurement/to-reference.ts";
@@ -21,8 +25,13 @@ import { ringGapFile } from "./rings/ring-gap-file.ts";
 import { ringGapTarget } from "./rings/ring-gap-target.ts";
 import { ringSide } from "./rings/ring-side.ts";
 import { ringWear } from "./rings/ring-wear.ts";
+import { compressionCheck } from "./tests/compression-check.ts";
+import { compressionSpread } from "./tests/compression-spread.ts";
 import { leakDown } from "./tests/leak-down.ts";
+import { wetTest } from "./tests/wet-test.ts";
 import { coilBind } from "./valves/coil-bind.ts";
+import { shimPlan } from "./valves/shim-plan.ts";
+import { shimSize } from "./valves/shim-size.ts";
 import { springRate } from "./valves/spring-rate.ts";
 import { conformity } from "./verdict/conformity.ts";
 import { explain } from "./verdict/explain.ts";
@@ -37,6 +46,11 @@ import { pistonTravel } from "./volumes/piston-travel.ts";
 import { squish } from "./volumes/squish.ts";
 import { sweptVolume } from "./volumes/swept-volume.ts";
 import { trappedRatio } from "./volumes/trapped-ratio.ts";
+import { compareGroups } from "./wear/compare-groups.ts";
+import { enNumber } from "./wear/en-number.ts";
+import { realChange } from "./wear/real-change.ts";
+import { wearLife } from "./wear/wear-life.ts";
+import { wearRate } from "./wear/wear-rate.ts";
 
 /** Every worksheet function, in the order of the trade groups. */
 export const specs: readonly Spec[] = [
@@ -47,8 +61,11 @@ export const specs: readonly Spec[] = [
   hotClearance,
   outOfRound,
   pistonClearance,
+  pistonMatch,
   pistonSpeed,
+  reborePlan,
   reboreSize,
+  roundness,
   taper,
   ringGapAtBore,
   ringGapFile,
@@ -65,17 +82,28 @@ export const specs: readonly Spec[] = [
   sweptVolume,
   trappedRatio,
   coilBind,
+  shimPlan,
+  shimSize,
   springRate,
+  compressionCheck,
+  compressionSpread,
   leakDown,
+  wetTest,
   conformity,
   explain,
   margin,
   verdict,
   combine,
+  gaugeStudy,
   lengthOf,
   slip,
   toReference,
   uncertainty,
+  compareGroups,
+  enNumber,
+  realChange,
+  wearLife,
+  wearRate,
   version,
 ];
 
