@@ -20,7 +20,8 @@ interface FunctionEntry {
   name: string;
   description: string;
   parameters: { name: string; description: string; type: "any"; dimensionality: "matrix"; optional?: true }[];
-  result: { type: "any"; dimensionality: "matrix" };
+  /** Its type, left out, is `any`, as Microsoft's own generator leaves it. */
+  result: { dimensionality: "matrix" };
 }
 
 /** Beyond this some hosts cut a description off. */
@@ -51,7 +52,7 @@ function entry(spec: Spec): FunctionEntry {
       dimensionality: "matrix",
       ...(param.isOptional ? { optional: true as const } : {}),
     })),
-    result: { type: "any", dimensionality: "matrix" },
+    result: { dimensionality: "matrix" },
   };
 }
 
