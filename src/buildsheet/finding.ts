@@ -3,7 +3,8 @@ import type { CellAddress } from "../sheet/address.ts";
 
 /**
  * What Check can report, worst first. `refused` is input that could not be judged at all; it never
- * hides: rows in = checked + refused.
+ * hides: rows in = checked + refused, and each refused row is one such finding. A row whose reading
+ * or limit is still missing is checked: the finding says what is missing.
  */
 export const FINDING_KINDS = [
   "outside limit",
@@ -42,4 +43,6 @@ export interface CheckResult {
   rowsIn: number;
   checked: number;
   refused: number;
+  /** Cells looked at as inputs of functions, judged or not; with no rows and no inputs there was nothing to check. */
+  inputs: number;
 }

@@ -1,0 +1,58 @@
+import { isBlank } from "../../core/cell.ts";
+import { type CellAddress, placeName } from "../../sheet/address.ts";
+import { type Area, type Book, cellsOf } from "../formula/book.ts";
+import { evaluateFormula } from "../formula/evaluate.ts";
+
+/** Which formula a cell's content comes from, and which cell of that formula's block it is. */
+export interface Origin {
+  at: CellAddress;
+  formula: string;
+  block: Area;
+  row: number;
+  column: number;
+}
+
+/** Finds the formula behind a cell, also where it has spilled there from another one. */
+export class Origins {
+  #spilled: Map<string, Origin> | undefined;
+
+  constructor(readonly book: Book) {}
+
+  of(cell: CellAddress): Origin | undefined {
+    const formula = this.book.formula(cell);
+    if (formula !== null) return { at: cell, formula, block: { ...cell, rows: 1, columns: 1 }, row: 0, column: 0 };
+    this.#spilled ??= this.#findSpilled();
+    return this.#spilled.get(placeName(cell));
+  }
+
+  #findSpilled(): Map<string, Origin> {
+    const spilled = new Map<string, Origin>();
+    for (const sheet of this.book.sheets) {
+      for (const [r, line] of sheet.formulas.entries()) {
+        for (const [c, formula] of line.entries()) {
+          const at = { sheet: sheet.name, row: sheet.row + r, column: sheet.column + c };
+          if (formula !== null && this.#mayHaveSpilled(at)) this.#trace(at, formula, spilled);
+        }
+      }
+    }
+    return spilled;
+  }
+
+  /** Only a formula with content of no formula right of it or below it can have spilled. */
+  #mayHaveSpilled({ sheet, row, column }: CellAddress): boolean {
+    const neighbours = [
+      { sheet, row: row + 1, column },
+      { sheet, row, column: column + 1 },
+    ];
+    return neighbours.some((cell) => this.book.formula(cell) === null && !isBlank(this.book.value(cell)));
+  }
+
+  #trace(at: CellAddress, formula: string, spilled: Map<string, Origin>): void {
+    const result = evaluateFormula(formula, { book: this.book, sheet: at.sheet });
+    if (!Array.isArray(result)) return;
+    const block = { ...at, rows: result.length, columns: result[0]?.length ?? 0 };
+    for (const cell of cellsOf(block)) {
+      if (this.book.formula(cell) === null) spilled.set(placeName(cell), { at, formula, block, row: cell.row - at.row, column: cell.column - at.column });
+    }
+  }
+}

@@ -1,0 +1,95 @@
+import { placeName } from "../../sheet/address.ts";
+import type { CheckResult, Finding, FindingKind } from "../finding.ts";
+import { FINDING_KINDS } from "../finding.ts";
+import type { Judged } from "./given.ts";
+import { KIND_OF_VERDICT } from "./said.ts";
+
+/** A finding before it is known what was found: what it is about. */
+export type Subject = Omit<Finding, "kind" | "sentence">;
+
+/** What a reading is about before it has been judged. */
+export type Place = Pick<Finding, "cell" | "label" | "line">;
+
+/** Gathers findings and counts rows, so that rows in = checked + refused whatever happens. */
+export class Report {
+  readonly #findings: Finding[] = [];
+  readonly #seen = new Set<string>();
+  #checked = 0;
+  #refused = 0;
+  inputs = 0;
+
+  /** One judged thing: counted, and reported where there is something to say. Returns what it was about. */
+  row(judged: Judged, place: Place, raw: Finding["value"] = null): Subject {
+    const subject = subjectOf(judged, place, raw);
+    if (judged.as === "nothing") return subject;
+    if (judged.as === "refused") this.#refused++;
+    else this.#checked++;
+    switch (judged.as) {
+      case "refused":
+        this.#findings.push({ kind: "refused", ...subject, sentence: judged.why });
+        break;
+      case "missing reading":
+        this.find("missing reading", subject, "the reading is still blank");
+        break;
+      case "missing limit":
+        this.find("missing limit", subject, `${judged.value} has no limit to be judged by`);
+        break;
+      case "judged": {
+        const kind = KIND_OF_VERDICT[judged.judgement.verdict];
+        if (kind) this.#findings.push({ kind, ...subject, sentence: judged.sentence });
+      }
+    }
+    return subject;
+  }
+
+  /** A row judged by the sheet alone: counted, and reported where the sheet says so. */
+  said(kind: FindingKind | undefined, subject: Subject, sentence: string): void {
+    this.#checked++;
+    if (kind) this.#findings.push({ kind, ...subject, sentence });
+  }
+
+  /** Something found about a reading: once a cell or line for each kind. */
+  find(kind: FindingKind, subject: Subject, sentence: string): void {
+    const place = `${kind}|${subject.line ?? placeName(subject.cell)}`;
+    if (this.#seen.has(place)) return;
+    this.#seen.add(place);
+    this.#findings.push({ kind, ...subject, sentence });
+  }
+
+  /** Worst first: by kind, then by how far outside, then in reading order of the sheets named. */
+  result(sheets: readonly string[] = []): CheckResult {
+    const order = new Map(sheets.map((sheet, i) => [sheet, i]));
+    const at = (finding: Finding) => order.get(finding.cell.sheet) ?? 0;
+    const findings = this.#findings.sort(
+      (a, b) =>
+        FINDING_KINDS.indexOf(a.kind) - FINDING_KINDS.indexOf(b.kind) ||
+        severity(b) - severity(a) ||
+        at(a) - at(b) ||
+        a.cell.row - b.cell.row ||
+        a.cell.column - b.cell.column,
+    );
+    return { findings, rowsIn: this.#checked + this.#refused, checked: this.#checked, refused: this.#refused, inputs: this.inputs };
+  }
+}
+
+function subjectOf(judged: Judged, place: Place, raw: Finding["value"]): Subject {
+  const limits = "limits" in judged ? judged.limits : {};
+  const judgement = judged.as === "judged" ? judged.judgement : undefined;
+  return {
+    ...place,
+    value: "value" in judged ? judged.value : raw,
+    lower: limits.lower ?? null,
+    upper: limits.upper ?? null,
+    margin: judgement?.margin ?? null,
+    verdict: judgement?.verdict ?? null,
+  };
+}
+
+const JUDGED_KINDS = new Set<FindingKind>(["outside limit", "not proven", "near limit"]);
+
+/** How bad, in shares of the room between the limits, so that bores and pressures can stand in one list. */
+function severity({ kind, margin, lower, upper }: Finding): number {
+  if (!JUDGED_KINDS.has(kind) || margin === null) return 0;
+  const room = lower !== null && upper !== null ? upper - lower : Math.abs(lower ?? upper ?? 0);
+  return -margin / (room > 0 ? room : 1);
+}

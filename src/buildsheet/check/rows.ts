@@ -1,0 +1,117 @@
+import { type Cell, isCellError } from "../../core/cell.ts";
+import { Fault } from "../../core/fault.ts";
+import { judgingParams } from "../../functions/verdict/limit-params.ts";
+import { type CellAddress, placeName } from "../../sheet/address.ts";
+import { alikeBetween, suspect } from "./alike.ts";
+import type { Candidate } from "./candidates.ts";
+import { type Given, type Judged, judgeGiven } from "./given.ts";
+import type { Labels } from "./labels.ts";
+import type { Origins } from "./origins.ts";
+import type { Report, Subject } from "./report.ts";
+import { KIND_OF_VERDICT, readVerdict } from "./said.ts";
+import { blankSource, faultSource } from "./trace.ts";
+import { isLengthUnit } from "./units.ts";
+import type { Watch } from "./watch.ts";
+
+/** The judged things of a workbook, each once, however many formulas and tables judge it. */
+export class Rows {
+  readonly #candidates = new Map<string, Candidate>();
+  readonly #blankResults: CellAddress[] = [];
+  /** Cells that a refused row already points to. */
+  readonly covered = new Set<string>();
+
+  constructor(
+    readonly origins: Origins,
+    readonly labels: Labels,
+    readonly report: Report,
+    readonly watch: Watch,
+  ) {}
+
+  add(candidate: Candidate): void {
+    const known = this.#candidates.get(candidate.key);
+    this.#candidates.set(candidate.key, known ? merged(known, candidate) : candidate);
+  }
+
+  judgeAll(): void {
+    for (const candidate of this.#candidates.values()) this.#judge(candidate);
+  }
+
+  /** Results that are still blank, after the blank readings themselves have been told. */
+  reportBlanks(): void {
+    for (const cell of this.#blankResults) {
+      const source = blankSource(this.origins, cell);
+      this.report.row({ as: "missing reading", limits: {} }, { cell: source, label: this.labels.of(source) });
+    }
+  }
+
+  #judge(candidate: Candidate): void {
+    const { whole, given, cell } = candidate;
+    if (whole && "fault" in whole) this.#refuse(cell, whole.fault, null);
+    else if (whole) this.#takeSaid(candidate, whole.unknown, whole.said);
+    else {
+      const judged = judgeGiven(given);
+      if (judged.as === "refused") this.#refuse(this.#faultyCell(candidate), judged.why, given.value, candidate.label);
+      else if (judged.as === "missing reading" && !candidate.isTyped) this.#blankResults.push(cell);
+      else this.#compare(candidate, judged);
+    }
+  }
+
+  /** The cell to mend: where the reading's fault came in, or else the limit that is no good. */
+  #faultyCell({ given, beside, cell, isTyped }: Candidate): CellAddress {
+    for (const name of Object.keys(judgingParams) as (keyof Given)[]) {
+      if (!(judgingParams[name].take(given[name], name) instanceof Fault)) continue;
+      const at = name === "value" ? cell : (beside[name] ?? cell);
+      return isTyped && name === "value" ? at : faultSource(this.origins, at);
+    }
+    return cell;
+  }
+
+  #refuse(cell: CellAddress, why: string, value: Cell, label = this.labels.of(cell)): void {
+    this.covered.add(placeName(cell));
+    this.report.row({ as: "refused", why }, { cell, label }, plainValue(value));
+  }
+
+  #compare(candidate: Candidate, judged: Judged): void {
+    const { cell, given, isTyped, group, unit, label = this.labels.of(cell) } = candidate;
+    const subject = this.report.row(judged, { cell, label }, plainValue(given.value));
+    if (!isTyped || (judged.as !== "judged" && judged.as !== "missing limit")) return;
+    this.report.inputs++;
+    const { lower, upper } = subject;
+    const areLengths = unit === undefined ? undefined : isLengthUnit(unit);
+    const suspicion = lower !== null && upper !== null ? suspect(judged.value, alikeBetween(lower, upper), areLengths) : undefined;
+    if (suspicion) this.report.find(suspicion.kind, subject, suspicion.sentence);
+    if (group) this.watch.add(group, { value: judged.value, unit, subject: () => subject });
+  }
+
+  /** The formula uses what cannot be looked into: its cell's word is taken, and the sentence says so. */
+  #takeSaid({ cell, given }: Candidate, why: string, at: CellAddress): void {
+    const cellSays = this.origins.book.value(at);
+    const said = readVerdict(cellSays);
+    const label = this.labels.of(cell);
+    if (said === "blank") this.#blankResults.push(at);
+    else if (said === "unclear") this.#refuse(at, `the formula cannot be looked into (${why}), and its cell shows no verdict`, cellSays);
+    else if ("refused" in said) this.#refuse(faultSource(this.origins, at), said.refused, given.value);
+    else {
+      const { verdict, margin } = said;
+      const subject: Subject = { cell, label, value: plainValue(given.value), lower: null, upper: null, margin, verdict };
+      const words = margin === null ? `the sheet says ${verdict}` : `the sheet gives a margin of ${margin}, outside a limit`;
+      this.report.said(KIND_OF_VERDICT[verdict], subject, `${words}; its formula cannot be looked into (${why}), so its limits are not shown`);
+    }
+  }
+}
+
+/** One reading judged twice by the same limits: by whichever allows for more doubt. */
+function merged(known: Candidate, other: Candidate): Candidate {
+  const given = { ...known.given };
+  for (const name of ["uncertainty", "near"] as const) {
+    const [a, b] = [known.given[name], other.given[name]];
+    given[name] = typeof a === "number" && typeof b === "number" ? Math.max(a, b) : (a ?? b);
+  }
+  return { ...other, ...known, beside: { ...other.beside, ...known.beside }, given };
+}
+
+function plainValue(cell: Cell): Subject["value"] {
+  if (typeof cell === "number") return cell;
+  if (cell === null || cell === undefined || cell === "") return null;
+  return isCellError(cell) ? cell.error : String(cell);
+}

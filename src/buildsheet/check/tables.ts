@@ -1,0 +1,75 @@
+import { type Cell, isBlank, isCellError } from "../../core/cell.ts";
+import { type CellAddress, placeName } from "../../sheet/address.ts";
+import type { SheetSnapshot } from "../../sheet/sheet-host.ts";
+import { type Columns, canBeJudged, FIELDS, type Field, groupFrom, labelFrom, readHeadings } from "../headers.ts";
+import { type Candidate, limitKey } from "./candidates.ts";
+import { type Given, NOT_GIVEN } from "./given.ts";
+import type { Origins } from "./origins.ts";
+import { unitOf } from "./units.ts";
+
+/** Tables in long form on the sheets: a row of headings that names a value and a limit, one reading a row below it. */
+export function* tableRows(origins: Origins): Generator<Candidate> {
+  for (const sheet of origins.book.sheets) {
+    let columns: Columns | undefined;
+    let top = 0;
+    let gap = false;
+    for (const [r, line] of sheet.values.entries()) {
+      const headings = headingsOf(line);
+      if (headings) {
+        columns = headings;
+        top = r;
+        gap = false;
+      } else if (columns) {
+        const cells = fieldsOf(columns, line);
+        if (isBlankRow(cells)) gap = true;
+        // Behind a gap something else may stand in the same columns.
+        else if (gap && !looksLikeReading(cells)) columns = undefined;
+        else yield candidateOf(origins, sheet, columns, cells, r, `${sheet.name}|${top}`);
+      }
+    }
+  }
+}
+
+type Fields = Partial<Record<Field, Cell>>;
+
+/** The columns, when the row is one of headings. */
+function headingsOf(line: readonly Cell[]): Columns | undefined {
+  const texts = line.map((cell) => (typeof cell === "string" ? cell : ""));
+  if (texts.filter(Boolean).length < 2) return undefined;
+  const columns = readHeadings(texts);
+  return canBeJudged(columns) ? columns : undefined;
+}
+
+const fieldsOf = ({ at }: Columns, line: readonly Cell[]): Fields =>
+  Object.fromEntries(FIELDS.flatMap((field) => (at[field] === undefined ? [] : [[field, line[at[field]]]])));
+
+const isBlankRow = (cells: Fields): boolean => Object.values(cells).every(isBlank);
+
+const looksLikeReading = ({ value, lower, upper }: Fields): boolean =>
+  (typeof value === "number" || isBlank(value)) && (typeof lower === "number" || typeof upper === "number");
+
+function candidateOf(origins: Origins, sheet: SheetSnapshot, { at, unit }: Columns, cells: Fields, row: number, table: string): Candidate {
+  const place = (column: number): CellAddress => ({ sheet: sheet.name, row: sheet.row + row, column: sheet.column + column });
+  const cell = place(at.value!);
+  const given = { ...NOT_GIVEN };
+  const beside: Candidate["beside"] = {};
+  for (const name of Object.keys(NOT_GIVEN) as (keyof Given)[]) {
+    if (at[name] === undefined) continue;
+    given[name] = cells[name];
+    beside[name] = place(at[name]);
+  }
+  const texts = Object.fromEntries(Object.entries(cells).map(([field, value]) => [field, textOf(value)])) as Partial<Record<Field, string>>;
+  const label = labelFrom(texts);
+  return {
+    key: `${placeName(cell)}|${limitKey(given)}`,
+    cell,
+    given,
+    isTyped: origins.of(cell) === undefined,
+    beside,
+    group: `${table}|${groupFrom(texts)}`,
+    unit: unitOf(texts.unit ?? "") ?? unit,
+    ...(label ? { label } : {}),
+  };
+}
+
+const textOf = (cell: Cell): string => (isBlank(cell) || isCellError(cell) ? "" : String(cell));

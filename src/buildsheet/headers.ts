@@ -1,0 +1,82 @@
+import { unitOf } from "./check/units.ts";
+
+/** Columns of readings in long form: one reading a row. */
+export const FIELDS = ["engine", "cylinder", "characteristic", "position", "value", "lower", "upper", "unit", "uncertainty", "near"] as const;
+export type Field = (typeof FIELDS)[number];
+
+/** Other headings that shops give these columns. The field's own name always counts, and goes before these. */
+const SYNONYMS: Readonly<Record<Field, readonly string[]>> = {
+  engine: ["engine no", "engine number", "engine id", "motor"],
+  cylinder: ["cyl", "cyl no", "cylinder no", "cylinder number"],
+  characteristic: ["feature", "dimension", "item", "part", "parameter", "quantity", "what"],
+  position: ["pos", "place", "location", "where", "point"],
+  value: ["reading", "readings", "measured", "measured value", "measurement", "actual", "result"],
+  lower: ["lower limit", "low", "low limit", "min", "minimum", "least", "lsl", "lower bound"],
+  upper: ["upper limit", "high", "high limit", "max", "maximum", "most", "usl", "upper bound"],
+  unit: ["units", "unit of measure", "uom"],
+  uncertainty: ["u", "expanded uncertainty", "measurement uncertainty", "gauge uncertainty", "uncertainty u"],
+  near: ["near limit", "near band"],
+};
+
+const BY_NAME = new Map(FIELDS.flatMap((field) => [field, ...SYNONYMS[field]].map((name) => [name, field] as const)));
+
+/** Where each recognised column stands. */
+export interface Columns {
+  at: Partial<Record<Field, number>>;
+  /** The unit that the heading of the value gives, as in `value (mm)`. */
+  unit: string | undefined;
+}
+
+const IN_BRACKETS = /[([]([^)\]]*)[)\]]/g;
+
+/** `Lower limit (mm)` as `lower limit`. */
+const plain = (heading: string): string =>
+  heading
+    .replace(IN_BRACKETS, " ")
+    .toLowerCase()
+    .replace(/[^\p{L}\p{N}]+/gu, " ")
+    .trim();
+
+/** Reads a row of headings. Two columns that could both be one field are left out, unless one has its very name. */
+export function readHeadings(headings: readonly string[]): Columns {
+  const at: Columns["at"] = {};
+  const named = new Set<Field>();
+  const doubtful = new Set<Field>();
+  for (const [column, heading] of headings.entries()) {
+    const name = plain(heading);
+    const field = BY_NAME.get(name);
+    if (!field) continue;
+    const own = name === field;
+    if (at[field] === undefined || (own && !named.has(field))) {
+      if (own) doubtful.delete(field);
+      at[field] = column;
+      if (own) named.add(field);
+    } else if (own || !named.has(field)) doubtful.add(field);
+  }
+  for (const field of doubtful) delete at[field];
+  return { at, unit: at.value === undefined ? undefined : unitIn(headings[at.value]!) };
+}
+
+function unitIn(heading: string): string | undefined {
+  const [, inside] = [...heading.matchAll(IN_BRACKETS)].at(-1) ?? [];
+  return inside === undefined ? undefined : unitOf(inside);
+}
+
+/** Readings can be judged when it is known where they and at least one of their limits stand. */
+export const canBeJudged = ({ at }: Columns): boolean => at.value !== undefined && (at.lower !== undefined || at.upper !== undefined);
+
+/** `engine A, cylinder 2, bore, top thrust` */
+export function labelFrom(cells: Partial<Record<Field, string>>): string {
+  const { engine = "", cylinder = "", characteristic = "", position = "" } = cells;
+  return [numbered("engine", engine), numbered("cylinder", cylinder), characteristic.trim(), position.trim()].filter(Boolean).join(", ");
+}
+
+/** The word goes before a bare number or letter, not before text that names itself. */
+function numbered(word: string, text: string): string {
+  const typed = text.trim();
+  return typed === "" || typed.toLowerCase().startsWith(word.slice(0, 3)) ? typed : `${word} ${typed}`;
+}
+
+/** Readings of one characteristic of one engine are alike. */
+export const groupFrom = ({ engine = "", characteristic = "" }: Partial<Record<Field, string>>): string =>
+  `${engine.trim().toLowerCase()}|${characteristic.trim().toLowerCase()}`;
