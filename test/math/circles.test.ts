@@ -1,0 +1,200 @@
+import fc from "fast-check";
+import { CIRCLES, roundnessOf } from "../../src/math/circles.ts";
+
+type Point = readonly [cos: number, sin: number, deviation: number];
+
+const onCircle = (deviations: readonly number[]): Point[] =>
+  deviations.map((d, i) => [Math.cos((2 * Math.PI * i) / deviations.length), Math.sin((2 * Math.PI * i) / deviations.length), d]);
+
+/** Radius and centre of the limaçons through each three readings, by Cramer's rule. */
+function* through(points: readonly Point[]): Generator<[r: number, a: number, b: number]> {
+  const minor = (m: number[][]) =>
+    m[0]![0]! * (m[1]![1]! * m[2]![2]! - m[1]![2]! * m[2]![1]!) -
+    m[0]![1]! * (m[1]![0]! * m[2]![2]! - m[1]![2]! * m[2]![0]!) +
+    m[0]![2]! * (m[1]![0]! * m[2]![1]! - m[1]![1]! * m[2]![0]!);
+  for (let i = 0; i < points.length; i++) {
+    for (let j = i + 1; j < points.length; j++) {
+      for (let k = j + 1; k < points.length; k++) {
+        const three = [points[i]!, points[j]!, points[k]!];
+        const rows = three.map(([cos, sin]) => [1, cos, sin]);
+        const right = three.map(([, , d]) => d);
+        const det = minor(rows);
+        if (Math.abs(det) < 1e-9) continue;
+        const [r, a, b] = [0, 1, 2].map((column) => minor(rows.map((row, n) => row.with(column, right[n]!))) / det);
+        yield [r!, a!, b!];
+      }
+    }
+  }
+}
+
+/** Least width over every centre at which two readings are highest and two lowest, or three and one: all of them tried. */
+function zoneByTrial(deviations: readonly number[]): number {
+  const points = onCircle(deviations);
+  const width = (a: number, b: number) => {
+    const left = points.map(([cos, sin, d]) => d - a * cos - b * sin);
+    return Math.max(...left) - Math.min(...left);
+  };
+  let best = Number.POSITIVE_INFINITY;
+  for (let i = 0; i < points.length; i++) {
+    for (let j = i + 1; j < points.length; j++) {
+      for (let k = 0; k < points.length; k++) {
+        for (let l = k + 1; l < points.length; l++) {
+          // i and j equally high, k and l equally low: two equations for the centre.
+          const [p, q, s, t] = [points[i]!, points[j]!, points[k]!, points[l]!];
+          const [u, v, w, x] = [p[0] - q[0], p[1] - q[1], s[0] - t[0], s[1] - t[1]];
+          const det = u * x - v * w;
+          if (Math.abs(det) < 1e-9) continue;
+          const [high, low] = [p[2] - q[2], s[2] - t[2]];
+          best = Math.min(best, width((high * x - v * low) / det, (u * low - high * w) / det));
+        }
+      }
+    }
+  }
+  for (const [, a, b] of through(points)) best = Math.min(best, width(a, b));
+  return best;
+}
+
+/** Radius of the smallest circle around, by trying every three readings and every opposite two. */
+function smallestAround(deviations: readonly number[]): number {
+  const points = onCircle(deviations);
+  let best = Number.POSITIVE_INFINITY;
+  for (const [r, a, b] of through(points)) {
+    if (points.every(([cos, sin, d]) => d <= r + a * cos + b * sin + 1e-9)) best = Math.min(best, r);
+  }
+  return best;
+}
+
+const trace = fc.array(fc.integer({ min: -20, max: 20 }), { minLength: 4, maxLength: 9 });
+
+describe("cited values", () => {
+  // Twelve deviations every 30° on a radius of 43 mm, µm; computed by exact enumeration over real circles, which the limaçon
+  // meets within a thousandth of a µm.
+  const deviations = [3, 6, 2, -4, -1, 5, 7, 1, -6, -2, 4, 0];
+
+  test.each([
+    ["LS", 12.4004],
+    ["MZ", 11.4227],
+    ["MC", 11.7321],
+    ["MI", 15.3091],
+  ] as const)("twelve readings by %s: %p", (circle, expected) => {
+    expect(Math.abs(roundnessOf(deviations, circle) - expected)).toBeLessThanOrEqual(0.001);
+  });
+
+  // Four points (±1.1, 0), (0, ±0.9): least-squares radius 1.000, minimum-zone width 0.2 (computed).
+  test.each(CIRCLES)("four points 1.1 and 0.9 from the centre by %s: 0.2", (circle) => {
+    expect(roundnessOf([1.1, 0.9, 1.1, 0.9], circle)).toBeCloseTo(0.2, 12);
+  });
+
+  // By definition: lobes of amplitude a lie between −a and a about the centre (ISO 12181-1).
+  test.each([2, 3, 4, 5, 6])("%p pure lobes of amplitude 1 have a minimum-zone roundness of 2", (lobes) => {
+    const lobed = Array.from({ length: 720 }, (_, i) => Math.cos((2 * Math.PI * lobes * i) / 720));
+    expect(roundnessOf(lobed, "MZ")).toBeCloseTo(2, 9);
+  });
+});
+
+describe("against every possible circle", () => {
+  test("the minimum zone is the narrowest of all rings", () => {
+    fc.assert(
+      fc.property(trace, (deviations) => expect(roundnessOf(deviations, "MZ")).toBeCloseTo(zoneByTrial(deviations), 8)),
+      { numRuns: 60 },
+    );
+  });
+
+  test("the circles around and inside leave the trace on one side, touch it, and are the best of all", () => {
+    fc.assert(
+      fc.property(trace, (deviations) => {
+        const around = smallestAround(deviations);
+        const inside = -smallestAround(deviations.map((d) => -d));
+        // No circle around can be smaller, or the zone between it and the lowest reading would be.
+        expect(roundnessOf(deviations, "MC")).toBeGreaterThanOrEqual(around - inside - 1e-9);
+        expect(roundnessOf(deviations, "MI")).toBeGreaterThanOrEqual(around - inside - 1e-9);
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  test("where three readings hold the circle around, its roundness is that circle's", () => {
+    fc.assert(
+      fc.property(trace, (deviations) => {
+        const points = onCircle(deviations);
+        const around = smallestAround(deviations);
+        const holding = [...through(points)].filter(
+          ([r, a, b]) => Math.abs(r - around) < 1e-9 && points.every(([cos, sin, d]) => d <= r + a * cos + b * sin + 1e-9),
+        );
+        const centres = new Set(holding.map(([, a, b]) => `${a.toFixed(6)} ${b.toFixed(6)}`));
+        fc.pre(centres.size === 1);
+        const [r, a, b] = holding[0]!;
+        expect(roundnessOf(deviations, "MC")).toBeCloseTo(r - Math.min(...points.map(([cos, sin, d]) => d - a * cos - b * sin)), 8);
+      }),
+      { numRuns: 60 },
+    );
+  });
+});
+
+describe("identities", () => {
+  const circle = fc.constantFrom(...CIRCLES);
+  const long = fc.array(fc.integer({ min: -50, max: 50 }), { minLength: 4, maxLength: 48 });
+
+  test("setting the part off centre, or the gauge off zero, changes nothing", () => {
+    fc.assert(
+      fc.property(long, circle, fc.integer({ min: -100, max: 100 }), fc.integer({ min: -100, max: 100 }), (deviations, by, a, b) => {
+        const moved = onCircle(deviations).map(([cos, sin, d]) => d + 17 + a * cos + b * sin);
+        expect(roundnessOf(moved, by)).toBeCloseTo(roundnessOf(deviations, by), 7);
+      }),
+    );
+  });
+
+  test("turning the part, or reading it the other way round, changes nothing", () => {
+    fc.assert(
+      fc.property(long, circle, fc.nat(47), (deviations, by, turn) => {
+        const at = turn % deviations.length;
+        const turned = [...deviations.slice(at), ...deviations.slice(0, at)];
+        expect(roundnessOf(turned, by)).toBeCloseTo(roundnessOf(deviations, by), 7);
+        expect(roundnessOf([...turned].reverse(), by)).toBeCloseTo(roundnessOf(deviations, by), 7);
+      }),
+    );
+  });
+
+  test("readings twice as large are twice as much out of round", () => {
+    fc.assert(
+      fc.property(long, circle, (deviations, by) => {
+        expect(
+          roundnessOf(
+            deviations.map((d) => 2 * d),
+            by,
+          ),
+        ).toBeCloseTo(2 * roundnessOf(deviations, by), 7);
+      }),
+    );
+  });
+
+  test("no circle gives less than the minimum zone", () => {
+    fc.assert(
+      fc.property(long, circle, (deviations, by) => {
+        expect(roundnessOf(deviations, by)).toBeGreaterThanOrEqual(roundnessOf(deviations, "MZ") - 1e-9);
+      }),
+    );
+  });
+
+  test("a trace turned inside out swaps the circle around with the circle inside", () => {
+    fc.assert(
+      fc.property(long, (deviations) => {
+        const inverted = deviations.map((d) => -d);
+        expect(roundnessOf(inverted, "MI")).toBeCloseTo(roundnessOf(deviations, "MC"), 9);
+        expect(roundnessOf(inverted, "LS")).toBeCloseTo(roundnessOf(deviations, "LS"), 9);
+      }),
+    );
+  });
+});
+
+test.each(CIRCLES)("a round part set off centre is round by %s", (circle) => {
+  const deviations = Array.from({ length: 12 }, (_, i) => 5 + 3 * Math.cos((Math.PI * i) / 6));
+  expect(roundnessOf(deviations, circle)).toBeCloseTo(0, 12);
+});
+
+test.each(CIRCLES)("3600 readings are done within a second by %s", (circle) => {
+  const deviations = Array.from({ length: 3600 }, (_, i) => 5 * Math.sin(i) + 3 * Math.cos((6 * Math.PI * i) / 3600));
+  const start = performance.now();
+  expect(roundnessOf(deviations, circle)).toBeGreaterThan(6);
+  expect(performance.now() - start).toBeLessThan(1000);
+});
