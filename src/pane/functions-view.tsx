@@ -8,11 +8,9 @@ import { findSpecs } from "./function-search.ts";
 export function FunctionsView({ load }: { load(): Promise<readonly Spec[]> }) {
   const [specs, setSpecs] = useState<readonly Spec[] | null>(null);
   const [trouble, setTrouble] = useState("");
-  const [attempt, setAttempt] = useState(0);
   useEffect(() => {
-    setTrouble("");
-    load().then(setSpecs, (error) => setTrouble(`The list of functions could not be loaded: ${error?.message ?? error}.`));
-  }, [load, attempt]);
+    load().then(setSpecs, (error: Error) => setTrouble(error.message));
+  }, [load]);
   if (specs) return <FunctionList specs={specs} />;
   return (
     <>
@@ -20,8 +18,8 @@ export function FunctionsView({ load }: { load(): Promise<readonly Spec[]> }) {
         {trouble}
       </p>
       {trouble ? (
-        <button type="button" onClick={() => setAttempt(attempt + 1)}>
-          Try again
+        <button type="button" onClick={() => location.reload()}>
+          Reload the pane
         </button>
       ) : (
         <p class="notice">Loading the functions …</p>

@@ -2,6 +2,7 @@ import { render } from "preact";
 import type { SheetHost } from "../sheet/sheet-host.ts";
 import { App } from "./app.tsx";
 import "./pane.css";
+import { loadChecker, loadFunctions } from "./parts.ts";
 import { type Theme, wearTheme } from "./theme.ts";
 import type { Checker } from "./use-check.ts";
 
@@ -22,13 +23,9 @@ export function mountPane(root: HTMLElement, host: SheetHost, options: PaneOptio
   const page = root.ownerDocument.documentElement;
   const { checker } = options;
   wearTheme(page, options.theme);
-  render(<App host={host} checker={checker ? async () => checker : builtInChecker} functions={allFunctions} />, root);
+  render(<App host={host} checker={checker ? async () => checker : loadChecker} functions={loadFunctions} />, root);
   return {
     setTheme: (theme) => wearTheme(page, theme),
     unmount: () => render(null, root),
   };
 }
-
-// Loaded on first use, so that the pane itself is there at once.
-const builtInChecker = async (): Promise<Checker> => (await import("../buildsheet/check.ts")).checkWorkbook;
-const allFunctions = async () => (await import("../functions/index.ts")).specs;

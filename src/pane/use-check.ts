@@ -3,6 +3,7 @@ import type { CheckResult, Finding } from "../buildsheet/finding.ts";
 import { isRefusal, type SheetHost, type WorkbookSnapshot } from "../sheet/sheet-host.ts";
 import { type CheckEvent, type CheckState, FIRST_RUN, next, type Work } from "./check-state.ts";
 import { counted, countsText, marksOf } from "./finding-words.ts";
+import { PartMissing } from "./parts.ts";
 
 export type Checker = (snapshot: WorkbookSnapshot) => CheckResult | Promise<CheckResult>;
 
@@ -75,9 +76,9 @@ async function unmarked(host: SheetHost): Promise<CheckEvent> {
   return { type: "done", notice: count === 0 ? "There were no marks to take off." : `Marks taken off ${counted(count, "cell")}.` };
 }
 
-/** A refusal is a sentence for people already; anything else is a fault of ours and says so. */
+/** Some errors are sentences for people already; anything else is a fault of ours and says so. */
 function sentenceOf(error: unknown): string {
-  if (isRefusal(error)) return error.message;
+  if (isRefusal(error) || error instanceof PartMissing) return error.message;
   return `This did not work, through a fault in Crosshatch: ${(error as Error | null)?.message ?? error}`;
 }
 

@@ -1,0 +1,18 @@
+/** Parts of the pane that are loaded on first use, so that the pane itself is there at once. */
+export const loadChecker = async () => (await part(import("../buildsheet/check.ts"))).checkWorkbook;
+export const loadFunctions = async () => (await part(import("../functions/index.ts"))).specs;
+
+/** A part did not come. Browsers remember that, so only a page loaded anew asks again. */
+export class PartMissing extends Error {
+  constructor() {
+    super("This part of the pane could not be loaded. See that the address it comes from can be reached, then reload the pane.");
+  }
+}
+
+async function part<T>(loading: Promise<T>): Promise<T> {
+  try {
+    return await loading;
+  } catch {
+    throw new PartMissing();
+  }
+}

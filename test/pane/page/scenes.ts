@@ -1,0 +1,128 @@
+import type { CheckResult, Finding } from "../../../src/buildsheet/finding.ts";
+import type { PaneOptions } from "../../../src/pane/mount.tsx";
+import { type MemoryHost, memoryHost } from "../../../src/sheet/memory.ts";
+
+/** What the page under test shows: a workbook in memory, and what its check comes to. */
+export interface Scene {
+  host: MemoryHost;
+  options: PaneOptions;
+}
+
+const cell = (sheet: string, row: number, column: number) => ({ sheet, row, column });
+const finding = (given: Partial<Finding> & Pick<Finding, "kind" | "cell" | "sentence">): Finding => ({
+  label: "",
+  value: null,
+  lower: null,
+  upper: null,
+  margin: null,
+  verdict: null,
+  ...given,
+});
+
+/** One of each kind, worst first, from two engines of an invented hire-boat yard. */
+export const FINDINGS: readonly Finding[] = [
+  finding({
+    kind: "outside limit",
+    cell: cell("Bores", 6, 2),
+    label: "Engine 2, bore 3, taper",
+    value: 0.062,
+    lower: null,
+    upper: 0.05,
+    margin: -0.012,
+    verdict: "over",
+    sentence: "0.062 is over the upper limit 0.05 by 0.012",
+  }),
+  finding({
+    kind: "outside limit",
+    cell: cell("Rings", 9, 4),
+    label: "Engine 1, cylinder 2, top ring, end gap",
+    value: 0.18,
+    lower: 0.25,
+    upper: 0.4,
+    margin: -0.07,
+    verdict: "under",
+    sentence: "0.18 is under the lower limit 0.25 by 0.07",
+  }),
+  finding({
+    kind: "refused",
+    cell: cell("Pistons", 4, 3),
+    label: "Engine 2, piston 1, clearance",
+    value: "73,02",
+    sentence: 'PISTONCLEARANCE: skirt holds the text "73,02": a decimal comma is not read, type it with this sheet\'s decimal sign',
+  }),
+  finding({
+    kind: "not proven",
+    cell: cell("Bores", 8, 2),
+    label: "Engine 1, bore 1, out-of-round",
+    value: 0.029,
+    upper: 0.03,
+    margin: 0.001,
+    verdict: "not proven",
+    sentence: "0.029 is within 0.03, but by less than the uncertainty 0.003 of the gauge",
+  }),
+  finding({ kind: "mixed units", cell: cell("Bores", 3, 5), label: "Bore 2", value: 2.875, sentence: "2.875 looks like inches among millimetres" }),
+  finding({
+    kind: "likely slip",
+    cell: cell("Run-in log", 11, 1),
+    label: "Bore 1, middle, thrust",
+    value: 730.2,
+    sentence: "730.2 looks like 73.02 with the decimal point moved",
+  }),
+  finding({
+    kind: "near limit",
+    cell: cell("Pistons", 7, 6),
+    label: "Engine 1, piston 3, clearance",
+    value: 0.038,
+    lower: 0.02,
+    upper: 0.04,
+    margin: 0.002,
+    verdict: "near limit",
+    sentence: "0.038 is within 0.02 to 0.04, 0.002 from the upper limit",
+  }),
+  finding({ kind: "missing reading", cell: cell("Bores", 5, 3), label: "Engine 2, bore 2, bottom, pin", sentence: "The reading is blank" }),
+  finding({ kind: "missing limit", cell: cell("Valves", 2, 3), label: "Exhaust 1, clearance", value: 0.3, sentence: "0.3 has no limit to be judged by" }),
+];
+
+const RESULT: CheckResult = { findings: [...FINDINGS], rowsIn: 24, checked: 23, refused: 1, inputs: 60 };
+
+/** Many findings, each with a cell of its own. */
+export function manyFindings(count: number): Finding[] {
+  return Array.from({ length: count }, (_, index) =>
+    finding({
+      kind: index % 3 === 0 ? "outside limit" : "near limit",
+      cell: cell("Batch", index, 2),
+      label: `Engine ${index + 1}, bore 1, taper`,
+      value: 0.05 + index / 1e5,
+      upper: 0.05,
+      margin: -index / 1e5,
+      verdict: index % 3 === 0 ? "over" : "near limit",
+      sentence: `Reading ${index + 1} against the limit 0.05`,
+    }),
+  );
+}
+
+const SHEETS = ["Bores", "Rings", "Pistons", "Valves", "Run-in log", "Batch"];
+const book = () => memoryHost(SHEETS.map((name) => ({ name, cells: [[73.02]] })));
+
+const checking = (result: CheckResult, host = book()): Scene => ({ host, options: { checker: () => result } });
+const later = (milliseconds: number) => new Promise((resolve) => setTimeout(resolve, milliseconds));
+
+function protectedBook(): MemoryHost {
+  const host = book();
+  host.protect("Rings");
+  return host;
+}
+
+export const SCENES = {
+  findings: () => checking(RESULT),
+  clean: () => checking({ findings: [], rowsIn: 24, checked: 24, refused: 0, inputs: 60 }),
+  unjudged: () => checking({ findings: [], rowsIn: 0, checked: 0, refused: 0, inputs: 18 }),
+  empty: () => checking({ findings: [], rowsIn: 0, checked: 0, refused: 0, inputs: 0 }),
+  many: () => checking({ findings: manyFindings(10_000), rowsIn: 10_000, checked: 10_000, refused: 0, inputs: 10_000 }),
+  gone: () => checking({ findings: [{ ...FINDINGS[0]!, cell: cell("Old bores", 6, 2) }], rowsIn: 1, checked: 1, refused: 0, inputs: 1 }),
+  guarded: () => checking(RESULT, protectedBook()),
+  slow: (): Scene => ({ host: book(), options: { checker: () => later(1500).then(() => RESULT) } }),
+  broken: (): Scene => ({ host: book(), options: { checker: () => Promise.reject(new Error("no such thing")) } }),
+} satisfies Record<string, () => Scene>;
+
+export type SceneName = keyof typeof SCENES;
