@@ -1,5 +1,5 @@
 import { existsSync, readFileSync, statSync } from "node:fs";
-import type { IncomingMessage, ServerResponse } from "node:http";
+import type { IncomingMessage, RequestListener, ServerResponse } from "node:http";
 import { createServer, type Server } from "node:https";
 import { extname, join, normalize, sep } from "node:path";
 import { ToolRefusal } from "./manifest.ts";
@@ -13,13 +13,9 @@ const TYPES: Readonly<Record<string, string>> = {
   ".xml": "application/xml; charset=utf-8",
 };
 
-/**
- * A folder over https on this machine alone, read anew for every request, so that a build shows at
- * the next load of the pane. Pictures go without a word on caching: with one, Office shows an icon of
- * its own in their place.
- */
+/** A folder over https on this machine alone. */
 export async function serveFolder(folder: string, port: number, certificate: { cert: Buffer; key: Buffer }): Promise<Server> {
-  const server = createServer(certificate, (request, response) => answer(folder, request, response));
+  const server = createServer(certificate, folderListener(folder));
   await new Promise<void>((resolve, reject) => {
     server.once("error", (error: NodeJS.ErrnoException) => {
       reject(error.code === "EADDRINUSE" ? new ToolRefusal(`Port ${port} is taken by another program: stop it, or choose another with --port.`) : error);
@@ -27,6 +23,14 @@ export async function serveFolder(folder: string, port: number, certificate: { c
     server.listen(port, "localhost", resolve);
   });
   return server;
+}
+
+/**
+ * Reads the folder anew for every request, so that a build shows at the next load of the pane. Pictures
+ * go without a word on caching: with one, Office shows an icon of its own in their place.
+ */
+export function folderListener(folder: string): RequestListener {
+  return (request, response) => answer(folder, request, response);
 }
 
 function answer(folder: string, request: IncomingMessage, response: ServerResponse): void {
