@@ -1,0 +1,132 @@
+import fc from "fast-check";
+import type { Cell } from "../../src/core/cell.ts";
+import { Fault } from "../../src/core/fault.ts";
+import { BLANK, choice, count, length, number, type Param, ratio, text, truth } from "../../src/core/param.ts";
+import { faultBody } from "../../src/core/sentences.ts";
+
+const bore = length("bore");
+const take = (param: Param<unknown>, cell: Cell) => {
+  const taken = param.take(cell, "bore");
+  return taken instanceof Fault ? `${taken.code}: ${faultBody(taken)}` : taken;
+};
+
+describe("a number", () => {
+  test("inside its bounds is itself", () => {
+    fc.assert(fc.property(fc.double({ min: 1e-3, max: 1e9, noNaN: true }), (x) => expect(take(bore, x)).toBe(x)));
+  });
+
+  test.each([
+    ["73.02", 'number-as-text: bore holds "73.02" as text: type it again as a number'],
+    [" 73.02 ", 'number-as-text: bore holds " 73.02 " as text: type it again as a number'],
+    ["'73.02", 'number-as-text: bore holds "\'73.02" as text: type it again as a number'],
+    [".5", 'number-as-text: bore holds ".5" as text: type it again as a number'],
+    ["1e3", 'number-as-text: bore holds "1e3" as text: type it again as a number'],
+    ["73,02", 'decimal-comma: bore holds the text "73,02": a decimal comma is not read, type it with this sheet\'s decimal sign'],
+    ["73.02 mm", 'text: bore holds the text "73.02 mm": it wants a length above 0'],
+    ["2 7/8", 'text: bore holds the text "2 7/8": it wants a length above 0'],
+    ["1.234,5", 'text: bore holds the text "1.234,5": it wants a length above 0'],
+    ["tbd", 'text: bore holds the text "tbd": it wants a length above 0'],
+  ])("typed as the text %p is refused for what it is", (cell, said) => {
+    expect(take(bore, cell)).toBe(said);
+  });
+
+  test("long text is quoted in one short line", () => {
+    expect(take(bore, `by\n${"hand ".repeat(20)}`)).toBe(`text: bore holds the text "by ${"hand ".repeat(20).slice(0, 37)}…": it wants a length above 0`);
+  });
+
+  test.each([
+    [true, "truth: bore holds TRUE: it wants a length above 0"],
+    [false, "truth: bore holds FALSE: it wants a length above 0"],
+    [{ error: "#DIV/0!" }, "cell-error: bore holds the error #DIV/0!: mend that cell first"],
+    ["#VALUE!", "cell-error: bore holds the error #VALUE!: mend that cell first"],
+    [Number.NaN, "not-finite: bore is not a finite number: it wants a length above 0"],
+    [Number.POSITIVE_INFINITY, "not-finite: bore is not a finite number: it wants a length above 0"],
+    [-73.02, "too-small: bore -73.02 is too small: it wants a length above 0"],
+    ["check: skirt 2 is larger than bore 1: are they swapped?", "upstream: skirt 2 is larger than bore 1: are they swapped?"],
+  ])("%p is refused", (cell, said) => {
+    expect(take(bore, cell)).toBe(said);
+  });
+});
+
+describe("bounds", () => {
+  const share = ratio("share").atLeast(0).atMost(1);
+
+  test("closed ones include the bound, as a decimal", () => {
+    expect(take(share, 0)).toBe(0);
+    expect(take(share, 1)).toBe(1);
+    expect(take(share, 0.1 * 3 + 0.7)).toBe(0.1 * 3 + 0.7);
+    expect(take(share, 0.3 - 0.1 - 0.2)).toBe(0.3 - 0.1 - 0.2);
+    expect(take(share, -1e-8)).toBe("too-small: bore -1e-8 is too small: it wants a ratio of at least 0 and of at most 1");
+    expect(take(share, 1.00000001)).toBe("too-large: bore 1.00000001 is too large: it wants a ratio of at least 0 and of at most 1");
+  });
+
+  test("open ones exclude the bound, as a decimal", () => {
+    const compression = ratio("ratio").above(1).below(50);
+    expect(take(compression, 1)).toBe("too-small: bore 1 is too small: it wants a ratio above 1 and below 50");
+    expect(take(compression, 0.7 + 0.1 + 0.2 + 1e-15)).toBe("too-small: bore 1 is too small: it wants a ratio above 1 and below 50");
+    expect(take(compression, 50 - 1e-12)).toBe("too-large: bore 50 is too large: it wants a ratio above 1 and below 50");
+    expect(take(compression, 1.000001)).toBe(1.000001);
+  });
+
+  test("a count is whole and at least 1", () => {
+    expect(take(count("cylinders"), 3)).toBe(3);
+    expect(take(count("cylinders"), 2.5)).toBe("not-whole: bore 2.5 is not a whole number: it wants a whole number of at least 1");
+    expect(take(count("cylinders"), -1)).toBe("too-small: bore -1 is too small: it wants a whole number of at least 1");
+  });
+
+  test("unbounded takes anything finite", () => {
+    expect(take(length("deck").unbounded(), -0.2)).toBe(-0.2);
+    expect(take(number("value"), -1e300)).toBe(-1e300);
+  });
+});
+
+describe("blanks", () => {
+  test("nothing, empty text and spaces are blank", () => {
+    for (const cell of [null, undefined, "", "   ", "\u00a0"]) expect(take(bore, cell)).toBe(BLANK);
+  });
+
+  test("zero is blank where it is impossible, and a number where it is not", () => {
+    expect(take(bore, 0)).toBe(BLANK);
+    expect(take(bore, -0)).toBe(BLANK);
+    expect(take(bore, 0.1 + 0.2 - 0.3)).toBe(BLANK);
+    expect(take(count("cylinders"), 0)).toBe(BLANK);
+    expect(take(length("deck").atLeast(0), 0)).toBe(0);
+    expect(take(number("value"), 0)).toBe(0);
+  });
+});
+
+describe("words", () => {
+  const basis = choice("basis", ["smallest", "mean"]);
+
+  test("a choice is read without regard to case or spaces around it", () => {
+    expect(take(basis, " Mean ")).toBe("mean");
+  });
+
+  test("what is not among the choices is refused with them", () => {
+    expect(take(basis, "median")).toBe('not-a-choice: bore "median" is not known: it wants one of smallest, mean');
+    expect(take(basis, 3)).toBe('not-a-choice: bore "3" is not known: it wants one of smallest, mean');
+    expect(take(basis, true)).toBe("truth: bore holds TRUE: it wants one of smallest, mean");
+  });
+
+  test("TRUE is the choice true, as sheets make it of the typed word", () => {
+    const centring = choice("centring", ["worn", "true"]);
+    expect(take(centring, true)).toBe("true");
+    expect(take(centring, false)).toBe("truth: bore holds FALSE: it wants one of worn, true");
+  });
+
+  test("0 for a choice or a text is a blank cell", () => {
+    expect(take(basis, 0)).toBe(BLANK);
+    expect(take(text("material"), 0)).toBe(BLANK);
+  });
+
+  test("text takes a number as typed", () => {
+    expect(take(text("material"), 11.4)).toBe("11.4");
+  });
+
+  test("a truth takes TRUE, FALSE, 1 and 0 and nothing else", () => {
+    const common = truth("common");
+    expect([take(common, true), take(common, false), take(common, 1), take(common, 0)]).toEqual([true, false, true, false]);
+    expect(take(common, 2)).toBe("not-a-choice: bore 2 is not known: it wants TRUE or FALSE");
+    expect(take(common, "yes")).toBe('text: bore holds the text "yes": it wants TRUE or FALSE');
+  });
+});

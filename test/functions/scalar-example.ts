@@ -1,0 +1,29 @@
+import { EMPTY_BOOK } from "../../src/buildsheet/formula/book.ts";
+import { evaluateNode } from "../../src/buildsheet/formula/evaluate.ts";
+import { type AstExpression, parseFormula } from "../../src/buildsheet/formula/parse.ts";
+import type { Argument } from "../../src/core/cell.ts";
+import type { Spec } from "../../src/core/define.ts";
+import { Fault } from "../../src/core/fault.ts";
+import { call } from "../../src/core/lift.ts";
+
+/** The arguments of an example's formula, as a sheet would hand them over. */
+export function argumentsOf(formula: string): Argument[] {
+  const tree = parseFormula(formula) as unknown as { arguments: (AstExpression | null)[] };
+  return tree.arguments.map((node) => (node ? (evaluateNode(node, { book: EMPTY_BOOK, sheet: "" }) as Argument) : undefined));
+}
+
+/** True for an input that is taken cell by cell and whose value can be any number within its bounds. */
+export const isMeasured = (spec: Spec, index: number): boolean => {
+  const { param } = spec.inputs[index]!;
+  return param.lifting === "element" && param.isMeasured;
+};
+
+/** The first example of a function with each input that is taken cell by cell brought down to one cell. */
+export function scalarExample(spec: Spec): Argument[] {
+  for (const { formula } of spec.examples) {
+    const args = argumentsOf(formula).map((given, i) => (Array.isArray(given) && spec.inputs[i]!.param.lifting === "element" ? given[0]![0] : given));
+    const outcome = call(spec, args);
+    if (!(outcome instanceof Fault) && (spec.returns.kind !== "value" || !Array.isArray(outcome))) return args;
+  }
+  throw new Error(`${spec.name} has no example that gives one value`);
+}
