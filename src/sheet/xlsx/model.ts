@@ -7,6 +7,8 @@ export interface WorkbookFile {
   tables: Table[];
   /** Dates count from 1904 instead of 1900. */
   from1904: boolean;
+  /** Texts of ours that are kept in the file. */
+  kept: Map<string, string>;
 }
 
 export interface SheetFile {

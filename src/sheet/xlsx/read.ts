@@ -1,3 +1,4 @@
+import { KEPT_NAMESPACE, keptFrom } from "../kept.ts";
 import { expectZip } from "./container.ts";
 import { LIMITS, type Limits, many } from "./limits.ts";
 import type { SheetFile, Table, WorkbookFile } from "./model.ts";
@@ -35,7 +36,7 @@ export function readXlsx(bytes: Uint8Array, limits: Limits = LIMITS): WorkbookFi
     counter.sheet(sheet);
     sheets.push(sheet);
   }
-  return { sheets, names, tables, from1904 };
+  return { sheets, names, tables, from1904, kept: keptTexts(zip, relations) };
 }
 
 function need(zip: Zip, part: string): Uint8Array {
@@ -63,6 +64,16 @@ function tablesOf(zip: Zip, part: string, sheet: number, limits: Limits): Table[
   return relationsOf(zip, part, limits)
     .filter((relation) => relation.kind === "table")
     .flatMap(({ target }) => readTable(need(zip, target), target, sheet, limits) ?? []);
+}
+
+/** What we keep in a workbook lies in a custom XML part; those of other programs are not looked into. */
+function keptTexts(zip: Zip, relations: readonly Relation[]): Map<string, string> {
+  const decoder = new TextDecoder();
+  for (const { target } of relations.filter((relation) => relation.kind === "customXml")) {
+    const xml = decoder.decode(zip.read(target));
+    if (xml.includes(`"${KEPT_NAMESPACE}"`)) return keptFrom(xml);
+  }
+  return new Map();
 }
 
 /** Keeps the whole workbook within the limits on cells. */

@@ -1,0 +1,103 @@
+import type { CellAddress } from "./address.ts";
+import { type Calculated, calculate } from "./headless/calculate.ts";
+import { noSheet } from "./refusals.ts";
+import type { Edit, Mark, SheetHost } from "./sheet-host.ts";
+import { peoplesFormula } from "./xlsx/formula-text.ts";
+import type { CellFile, SheetFile, WorkbookFile } from "./xlsx/model.ts";
+import { readXlsx } from "./xlsx/read.ts";
+import { UnreadableFile } from "./xlsx/unreadable.ts";
+
+export { UnreadableFile };
+
+/** A workbook read from a file and calculated here. Writes and marks stay in memory; the file is not touched. */
+export interface FileHost extends SheetHost {
+  /** What a person should know about the calculation, in sentences: formulas that could not be calculated, and why. */
+  notes(): readonly string[];
+  /** The marks that are on. */
+  marks(): readonly Mark[];
+}
+
+/**
+ * Opens the bytes of an .xlsx. All formulas are calculated anew, whatever program saved the file:
+ * values that it left there may be old or missing.
+ *
+ * @throws UnreadableFile with the name and the reason.
+ */
+export async function openWorkbook(bytes: Uint8Array, name: string): Promise<FileHost> {
+  try {
+    return fileHost(readXlsx(bytes), name);
+  } catch (reason) {
+    throw reason instanceof UnreadableFile ? reason.of(name) : reason;
+  }
+}
+
+export function fileHost(book: WorkbookFile, name: string): FileHost {
+  const watchers = new Set<() => void>();
+  let marks: Mark[] = [];
+  let calculated: Calculated | undefined;
+  const current = (): Calculated => {
+    calculated ??= calculate(book);
+    return calculated;
+  };
+  const sheetNamed = (wanted: string): SheetFile => {
+    const sheet = book.sheets.find((one) => one.name === wanted);
+    if (!sheet) throw noSheet(wanted);
+    return sheet;
+  };
+
+  return {
+    notes: () => current().notes,
+    marks: () => marks,
+    read: async () => ({ name, sheets: current().sheets }),
+    async select(cell) {
+      sheetNamed(cell.sheet);
+    },
+    async write(edits) {
+      const targets = edits.map((edit) => [sheetNamed(edit.sheet), edit] as const);
+      for (const [sheet, edit] of targets) put(sheet, edit);
+      calculated = undefined;
+      for (const changed of watchers) changed();
+    },
+    async mark(wanted) {
+      for (const { cell } of wanted) sheetNamed(cell.sheet);
+      marks = lastOfEach(wanted);
+    },
+    async unmark() {
+      const count = marks.length;
+      marks = [];
+      return count;
+    },
+    async watch(changed) {
+      watchers.add(changed);
+      return async () => void watchers.delete(changed);
+    },
+    recall: async (key) => book.kept.get(key) ?? null,
+    keep: async (key, value) => void book.kept.set(key, value),
+  };
+}
+
+function put(sheet: SheetFile, { row, column, cells }: Edit): void {
+  const byPlace = new Map(sheet.cells.map((cell) => [placeKey(cell), cell]));
+  for (const [r, line] of cells.entries()) {
+    for (const [c, content] of line.entries()) {
+      if (content === null) continue;
+      const place = { row: row + r, column: column + c };
+      if (content === "") byPlace.delete(placeKey(place));
+      else byPlace.set(placeKey(place), cellOf(place, content));
+    }
+  }
+  sheet.cells = [...byPlace.values()].sort((a, b) => a.row - b.row || a.column - b.column);
+}
+
+const placeKey = ({ row, column }: { row: number; column: number }): string => `${row},${column}`;
+
+/** A formula that someone types may fill as many cells as it has results. */
+function cellOf(place: { row: number; column: number }, content: number | string | boolean): CellFile {
+  if (typeof content !== "string" || !content.startsWith("=")) return { ...place, value: content };
+  return { ...place, value: null, formula: peoplesFormula(content.slice(1)), array: { rows: 1, columns: 1, grows: true } };
+}
+
+function lastOfEach(marks: readonly Mark[]): Mark[] {
+  const place = ({ sheet, row, column }: CellAddress): string => `${row},${column},${sheet}`;
+  return [...new Map(marks.map((mark) => [place(mark.cell), mark])).values()];
+}
