@@ -65,6 +65,15 @@ describe("a check", () => {
     await page.getByRole("button", { name: "over Bores!C7 Engine 2, bore 3, taper value 0.062 limit at most 0.05 margin −0.012" }).waitFor();
   });
 
+  test("is the tool's own unless the host brings another", async () => {
+    const page = await pane.open("sheet");
+    await check(page);
+    expect(await page.locator(".counts").textContent()).toBe("3 rows in = 3 checked + 0 refused");
+    expect(await page.locator(".word").allTextContents()).toEqual(["over"]);
+    await row(page, 0).click();
+    expect(await active(page)).toMatchObject({ sheet: "Bores", row: 2 });
+  });
+
   test("without findings says so, and what to do when nothing was judged", async () => {
     const clean = await pane.open("clean");
     await check(clean);

@@ -113,7 +113,19 @@ function protectedBook(): MemoryHost {
   return host;
 }
 
+/** Typed values and formulas with the verdicts that they would have, for the check that the pane brings along. */
+const sheet = (): Scene => {
+  const judged = (row: number, value: number, verdict: string) => [
+    `Bore ${row - 1}, taper`,
+    value,
+    { formula: `=HATCH.VERDICT(B${row}, , 0.05)`, value: verdict },
+  ];
+  const cells = [["", "taper", "verdict"], judged(2, 0.02, "within"), judged(3, 0.062, "over"), judged(4, 0.05, "within")];
+  return { host: memoryHost([{ name: "Bores", cells }]), options: {} };
+};
+
 export const SCENES = {
+  sheet,
   findings: () => checking(RESULT),
   clean: () => checking({ findings: [], rowsIn: 24, checked: 24, refused: 0, inputs: 60 }),
   unjudged: () => checking({ findings: [], rowsIn: 0, checked: 0, refused: 0, inputs: 18 }),

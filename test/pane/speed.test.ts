@@ -1,0 +1,73 @@
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { gzipSync } from "node:zlib";
+import type { Metafile } from "esbuild";
+import { type PaneBrowser, paneBrowser } from "../helpers/pane-browser.ts";
+import { panePage } from "../helpers/pane-page.ts";
+
+import.meta.jest.setTimeout(60_000);
+
+const ROOT = fileURLToPath(new URL("../../", import.meta.url));
+const KILOBYTE = 1024;
+
+/** The entry and whatever it imports at once; parts loaded on demand are left out. */
+function firstFiles({ outputs }: Metafile): string[] {
+  const files = new Set<string>();
+  const add = (file: string) => {
+    if (files.has(file)) return;
+    files.add(file);
+    for (const { path, kind } of outputs[file]!.imports) if (kind === "import-statement") add(path);
+  };
+  add(Object.keys(outputs).find((file) => outputs[file]!.entryPoint !== undefined && file.endsWith(".js"))!);
+  return [...files];
+}
+
+test("what the pane loads before it shows is at most 20 kB compressed, style and all", async () => {
+  const served = await panePage("src/pane/mount.tsx");
+  const files = [...firstFiles(served.metafile), ...Object.keys(served.metafile.outputs).filter((file) => file.endsWith(".css"))];
+  const bytes = files.map((file) => gzipSync(readFileSync(join(ROOT, file))).length).reduce((sum, size) => sum + size, 0);
+  await served.close();
+  expect(bytes).toBeGreaterThan(5 * KILOBYTE);
+  expect(bytes).toBeLessThanOrEqual(20 * KILOBYTE);
+});
+
+describe("in the browser", () => {
+  let pane: PaneBrowser;
+  beforeAll(async () => {
+    pane = await paneBrowser();
+  });
+  afterAll(() => pane.close());
+
+  test("the pane is ready within 350 ms of asking for its page", async () => {
+    const times: number[] = [];
+    for (let run = 0; run < 5; run++) {
+      const context = await pane.browser.newContext({ viewport: { width: 320, height: 900 } });
+      const page = await context.newPage();
+      await page.addInitScript(() => {
+        new MutationObserver((_, observer) => {
+          if (!document.querySelector(".primary")) return;
+          observer.disconnect();
+          // After the frame in which the button is painted.
+          requestAnimationFrame(() => setTimeout(() => performance.mark("ready")));
+        }).observe(document, { childList: true, subtree: true });
+      });
+      await page.goto(`${pane.served.address}/pane.html`);
+      times.push(await page.waitForFunction(() => performance.getEntriesByName("ready")[0]?.startTime).then((handle) => handle.jsonValue() as Promise<number>));
+      await context.close();
+    }
+    expect(times.sort((a, b) => a - b)[2]!).toBeLessThanOrEqual(350);
+  });
+
+  test("neither the check nor the functions are loaded before they are asked for", async () => {
+    const page = await pane.browser.newPage();
+    const asked: string[] = [];
+    page.on("request", (request) => asked.push(new URL(request.url()).pathname));
+    await page.goto(`${pane.served.address}/pane.html?scene=sheet`);
+    await page.getByRole("button", { name: "Check" }).waitFor();
+    expect(asked.filter((path) => /functions|check/.test(path))).toEqual([]);
+    await page.getByRole("button", { name: "Check" }).click();
+    await page.locator(".counts").waitFor();
+    expect(asked.filter((path) => /check/.test(path))).toHaveLength(1);
+  });
+});
