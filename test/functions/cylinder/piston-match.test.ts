@@ -164,14 +164,7 @@ describe("faults", () => {
       HEADER,
       [1, 73.02, 1, 72.98, 0.04, 0],
       [2, 73.01, "", "", "", ""],
-      [
-        "left over",
-        "",
-        2,
-        "check: pistons 2.873 and the middle of all sizes 73.01 do not go together: are both in one unit?",
-        "",
-        "",
-      ],
+      ["left over", "", 2, "check: pistons 2.873 and the middle of all sizes 73.01 do not go together: are both in one unit?", "", ""],
     ]);
   });
 
