@@ -4,6 +4,7 @@ import { type CellAddress, placeName } from "../sheet/address.ts";
 import type { WorkbookSnapshot } from "../sheet/sheet-host.ts";
 import { callsIn, type OwnCall } from "./check/calls.ts";
 import { candidatesOf, judges } from "./check/candidates.ts";
+import { plainValue } from "./check/given.ts";
 import { type BadInput, Inputs } from "./check/inputs.ts";
 import { Labels } from "./check/labels.ts";
 import { Origins } from "./check/origins.ts";
@@ -44,12 +45,7 @@ export function checkWorkbook(snapshot: WorkbookSnapshot): CheckResult {
     const source = faultSource(origins, cell);
     if (rows.covered.has(placeName(source))) continue;
     rows.covered.add(placeName(source));
-    const value = book.value(source);
-    report.row(
-      { as: "refused", why },
-      { cell: source, label: labels.of(source) },
-      isCellError(value) ? value.error : ((value ?? null) as string | number | null),
-    );
+    report.row({ as: "refused", why }, () => ({ cell: source, label: labels.of(source) }), plainValue(book.value(source)));
   }
   watch.finish();
   return report.result(snapshot.sheets.map(({ name }) => name));

@@ -63,11 +63,11 @@ export function suspect(value: number, { middle, spread, step, source }: Alike, 
   if (Math.abs(value - middle) <= Math.max(FAR_SPREADS * spread, FAR_STEPS * step, floor)) return undefined;
   const slip = slipOf(value, middle, Math.max(NEAR_SPREADS * spread, floor));
   if (slip === "" || (looseness > TIGHT && (slip === "two digits swapped" || slip === "one digit wrong"))) return undefined;
-  const beside = `${decimal(value)} is far from ${rounded(middle, value)}, ${source}`;
+  const beside = `${decimal(value)} is far from ${rounded(middle)}, ${source}`;
   if (slip === "inch for mm")
-    return { kind: "mixed units", sentence: `${beside}: inches among millimetres? ${decimal(value)} in is ${rounded(value * MM_PER_INCH, middle)} mm` };
+    return { kind: "mixed units", sentence: `${beside}: inches among millimetres? ${decimal(value)} in is ${rounded(value * MM_PER_INCH)} mm` };
   if (slip === "mm for inch")
-    return { kind: "mixed units", sentence: `${beside}: millimetres among inches? ${decimal(value)} mm is ${rounded(value / MM_PER_INCH, middle)} in` };
+    return { kind: "mixed units", sentence: `${beside}: millimetres among inches? ${decimal(value)} mm is ${rounded(value / MM_PER_INCH)} in` };
   return { kind: "likely slip", sentence: `${beside}: ${QUESTIONS[slip]}` };
 }
 
@@ -77,8 +77,8 @@ const QUESTIONS = {
   "one digit wrong": "is one digit wrong?",
 };
 
-/** As many decimals as readings of this size carry: about five figures in all. */
-const rounded = (value: number, like: number): number => Number(value.toFixed(Math.max(0, 4 - Math.floor(Math.log10(Math.max(value, like))))));
+/** To five figures, which is what a gauge shows. */
+const rounded = (value: number): number => Number(value.toPrecision(5));
 
 const stepOf = (values: readonly number[]): number => Math.min(...values.map((value) => 10 ** -(String(decimal(value)).split(".")[1]?.length ?? 0)));
 

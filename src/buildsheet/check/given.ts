@@ -1,9 +1,10 @@
-import { type Cell, isCellError } from "../../core/cell.ts";
+import { type Cell, isBlank, isCellError } from "../../core/cell.ts";
 import { explain } from "../../core/explain.ts";
 import { Fault } from "../../core/fault.ts";
 import { BLANK } from "../../core/param.ts";
 import { faultBody } from "../../core/sentences.ts";
 import { type Judgement, judge, type Limits } from "../../core/verdict.ts";
+import { specByName } from "../../functions/index.ts";
 import { judgingParams, limitsOf } from "../../functions/verdict/limit-params.ts";
 
 /** What one judged thing is judged from, cell by cell as it stands in the sheet or file. */
@@ -38,9 +39,19 @@ export function judgeGiven(given: Given): Judged {
   return { as: "judged", value, limits, judgement, sentence: judgement.verdict === "within" ? "" : explain(value, limits, uncertainty, near) };
 }
 
-/** Why a cell cannot be taken. An error that carries its own sentence speaks for itself. */
+const OUR_SENTENCE = /^([A-Z]{3,}): /;
+
+/** Why a cell cannot be taken. An error that a function of ours left there speaks for itself. */
 export function reasonOf(cell: Cell, fault: Fault): string {
-  return isCellError(cell) && cell.message ? cell.message : faultBody(fault);
+  const said = isCellError(cell) ? (cell.message ?? "") : "";
+  return specByName.has(OUR_SENTENCE.exec(said)?.[1] ?? "") ? said : faultBody(fault);
 }
 
 export const NOT_GIVEN: Given = { value: null, lower: null, upper: null, uncertainty: null, near: null };
+
+/** A cell as a finding shows it: an error by its code. */
+export function plainValue(cell: Cell): number | string | null {
+  if (typeof cell === "number") return cell;
+  if (isBlank(cell)) return null;
+  return isCellError(cell) ? cell.error : String(cell);
+}

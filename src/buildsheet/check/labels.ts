@@ -7,7 +7,7 @@ import type { Book } from "../formula/book.ts";
 /** Text cells at the head of a row that name it. */
 const MOST_NAMES = 3;
 /** Text as short as this says little without its heading. */
-const LONGEST_BARE = 3;
+const LONGEST_BARE = 2;
 
 const VERDICT_WORDS = new Set<string>(VERDICTS);
 /** Headings of judging columns say nothing about what is judged. */

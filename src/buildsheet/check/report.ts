@@ -18,28 +18,31 @@ export class Report {
   #refused = 0;
   inputs = 0;
 
-  /** One judged thing: counted, and reported where there is something to say. Returns what it was about. */
-  row(judged: Judged, place: Place, raw: Finding["value"] = null): Subject {
-    const subject = subjectOf(judged, place, raw);
-    if (judged.as === "nothing") return subject;
+  /**
+   * One judged thing: counted, and reported where there is something to say. `place` is asked for only
+   * then, as most rows are within and need no name. Returns how to tell what it was about.
+   */
+  row(judged: Judged, place: () => Place, raw: Finding["value"] = null): () => Subject {
+    const about = () => subjectOf(judged, place(), raw);
+    if (judged.as === "nothing") return about;
     if (judged.as === "refused") this.#refused++;
     else this.#checked++;
     switch (judged.as) {
       case "refused":
-        this.#findings.push({ kind: "refused", ...subject, sentence: judged.why });
+        this.#findings.push({ kind: "refused", ...about(), sentence: judged.why });
         break;
       case "missing reading":
-        this.find("missing reading", subject, "the reading is still blank");
+        this.find("missing reading", about(), "the reading is still blank");
         break;
       case "missing limit":
-        this.find("missing limit", subject, `${judged.value} has no limit to be judged by`);
+        this.find("missing limit", about(), `${judged.value} has no limit to be judged by`);
         break;
       case "judged": {
         const kind = KIND_OF_VERDICT[judged.judgement.verdict];
-        if (kind) this.#findings.push({ kind, ...subject, sentence: judged.sentence });
+        if (kind) this.#findings.push({ kind, ...about(), sentence: judged.sentence });
       }
     }
-    return subject;
+    return about;
   }
 
   /** A row judged by the sheet alone: counted, and reported where the sheet says so. */

@@ -1,10 +1,10 @@
-import { type Cell, isCellError } from "../../core/cell.ts";
+import type { Cell } from "../../core/cell.ts";
 import { Fault } from "../../core/fault.ts";
 import { judgingParams } from "../../functions/verdict/limit-params.ts";
 import { type CellAddress, placeName } from "../../sheet/address.ts";
 import { alikeBetween, suspect } from "./alike.ts";
 import type { Candidate } from "./candidates.ts";
-import { type Given, type Judged, judgeGiven } from "./given.ts";
+import { type Given, type Judged, judgeGiven, plainValue } from "./given.ts";
 import type { Labels } from "./labels.ts";
 import type { Origins } from "./origins.ts";
 import type { Report, Subject } from "./report.ts";
@@ -40,7 +40,7 @@ export class Rows {
   reportBlanks(): void {
     for (const cell of this.#blankResults) {
       const source = blankSource(this.origins, cell);
-      this.report.row({ as: "missing reading", limits: {} }, { cell: source, label: this.labels.of(source) });
+      this.report.row({ as: "missing reading", limits: {} }, () => ({ cell: source, label: this.labels.of(source) }));
     }
   }
 
@@ -56,31 +56,34 @@ export class Rows {
     }
   }
 
-  /** The cell to mend: where the reading's fault came in, or else the limit that is no good. */
+  /** The cell to mend: where the reading's fault came in, or else the limit that is no good. The row speaks for them all. */
   #faultyCell({ given, beside, cell, isTyped }: Candidate): CellAddress {
+    const faulty: CellAddress[] = [];
     for (const name of Object.keys(judgingParams) as (keyof Given)[]) {
       if (!(judgingParams[name].take(given[name], name) instanceof Fault)) continue;
       const at = name === "value" ? cell : (beside[name] ?? cell);
-      return isTyped && name === "value" ? at : faultSource(this.origins, at);
+      faulty.push(isTyped && name === "value" ? at : faultSource(this.origins, at));
     }
-    return cell;
+    for (const one of faulty) this.covered.add(placeName(one));
+    return faulty[0] ?? cell;
   }
 
   #refuse(cell: CellAddress, why: string, value: Cell, label = this.labels.of(cell)): void {
     this.covered.add(placeName(cell));
-    this.report.row({ as: "refused", why }, { cell, label }, plainValue(value));
+    this.report.row({ as: "refused", why }, () => ({ cell, label }), plainValue(value));
   }
 
   #compare(candidate: Candidate, judged: Judged): void {
-    const { cell, given, isTyped, group, unit, label = this.labels.of(cell) } = candidate;
-    const subject = this.report.row(judged, { cell, label }, plainValue(given.value));
+    const { cell, given, isTyped, group, unit, label } = candidate;
+    const about = this.report.row(judged, () => ({ cell, label: label ?? this.labels.of(cell) }), plainValue(given.value));
     if (!isTyped || (judged.as !== "judged" && judged.as !== "missing limit")) return;
     this.report.inputs++;
-    const { lower, upper } = subject;
+    const { value } = judged;
+    const { lower, upper } = judged.as === "judged" ? judged.limits : {};
     const areLengths = unit === undefined ? undefined : isLengthUnit(unit);
-    const suspicion = lower !== null && upper !== null ? suspect(judged.value, alikeBetween(lower, upper), areLengths) : undefined;
-    if (suspicion) this.report.find(suspicion.kind, subject, suspicion.sentence);
-    if (group) this.watch.add(group, { value: judged.value, unit, subject: () => subject });
+    const suspicion = lower !== undefined && upper !== undefined ? suspect(value, alikeBetween(lower, upper), areLengths) : undefined;
+    if (suspicion) this.report.find(suspicion.kind, about(), suspicion.sentence);
+    if (group) this.watch.add(group, { value, unit, subject: about });
   }
 
   /** The formula uses what cannot be looked into: its cell's word is taken, and the sentence says so. */
@@ -108,10 +111,4 @@ function merged(known: Candidate, other: Candidate): Candidate {
     given[name] = typeof a === "number" && typeof b === "number" ? Math.max(a, b) : (a ?? b);
   }
   return { ...other, ...known, beside: { ...other.beside, ...known.beside }, given };
-}
-
-function plainValue(cell: Cell): Subject["value"] {
-  if (typeof cell === "number") return cell;
-  if (cell === null || cell === undefined || cell === "") return null;
-  return isCellError(cell) ? cell.error : String(cell);
 }

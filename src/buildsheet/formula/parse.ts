@@ -10,7 +10,7 @@ const LONGEST = 8192;
 export function parseFormula(formula: string): AstExpression | undefined {
   if (formula.length > LONGEST) return undefined;
   try {
-    return parse(tokenize(formula));
+    return parse(tokenize(formula, { withLocation: true }));
   } catch {
     // The parser's only way to say that it cannot read the text; deep nesting ends here too.
     return undefined;
