@@ -9,7 +9,7 @@ export const toReference = define({
   name: "TOREFERENCE",
   group: "measurement",
   summary: "Length of a part at 20 °C from its length measured warm or cold",
-  definition: "length ÷ (1 + coefficient × (temperature − reference))",
+  definition: "length × (1 + coefficient × (reference − 20 °C)) ÷ (1 + coefficient × (temperature − 20 °C))",
   source: "ISO 1 (reference temperature 20 °C); expansion coefficients: Callister & Rethwisch table B.6, D. Swyt J. Res. NIST 99(1)",
   params: {
     length: length("length or diameter as measured"),
@@ -32,7 +32,10 @@ export const toReference = define({
   compute: ({ length: measured, temperature: at, material, reference, unit }) => {
     const coefficient = coefficientOf(material);
     if (coefficient instanceof Fault) return coefficient;
-    const scale = 1 + coefficient * kelvins(reference ?? REFERENCE_TEMPERATURE[unit], at, unit);
-    return scale > 0 ? decimal(measured / scale) : refuse("temperature", at, "no part is as cold as that");
+    // Lengths at 20 °C carry the coefficient, so that going to a temperature and back ends where it began.
+    const scale = (to: number) => 1 + coefficient * kelvins(REFERENCE_TEMPERATURE[unit], to, unit);
+    const [now, wanted] = [scale(at), scale(reference ?? REFERENCE_TEMPERATURE[unit])];
+    if (!(now > 0)) return refuse("temperature", at, "no part is as cold as that");
+    return wanted > 0 ? decimal((measured * wanted) / now) : refuse("reference", reference, "no part is as cold as that");
   },
 });

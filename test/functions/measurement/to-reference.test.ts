@@ -1,0 +1,143 @@
+import fc from "fast-check";
+import { coefficientOf, MATERIAL_NAMES, MATERIALS } from "../../../src/functions/measurement/materials.ts";
+import { toReference } from "../../../src/functions/measurement/to-reference.ts";
+import { ask, BLANKS, BLANKS_AND_ZERO, number } from "../ask.ts";
+
+describe("cited values", () => {
+  // D. Swyt, J. Res. NIST 99(1), 31, 1994: 100 mm of aluminium at +5 K is 11.55 µm longer; the reference temperature is 20 °C (ISO 1).
+  test("100 mm of aluminium at 25 °C reads 100.01155", () => {
+    expect(number(toReference, 100.01155, 25, "aluminium")).toBeCloseTo(100, 9);
+  });
+
+  // Callister & Rethwisch, table B.6: grey iron 11.4, alloy 356.0 21.5; an 80 mm bore at +10 K grows by 9.12 µm, a piston by 17.20 µm.
+  test("80 mm of grey iron and of cast aluminium at 30 °C", () => {
+    expect(number(toReference, 80.00912, 30, "grey iron")).toBeCloseTo(80, 9);
+    expect(number(toReference, 80.0172, 30, "cast aluminium")).toBeCloseTo(80, 9);
+  });
+
+  // The same table and Swyt, row by row.
+  test.each([
+    ["grey iron", 11.4],
+    ["ductile iron", 11.2],
+    ["steel", 11.5],
+    ["carbon steel", 11.7],
+    ["alloy steel", 12.3],
+    ["stainless steel", 17.2],
+    ["aluminium", 23.1],
+    ["cast aluminium", 21.5],
+    ["wrought aluminium", 23.6],
+    ["magnesium", 26],
+    ["brass", 20.5],
+    ["bronze", 18],
+    ["copper", 17],
+    ["titanium", 8.6],
+  ])("%s expands by %p millionths per K", (name, millionths) => {
+    expect(coefficientOf(name)).toBeCloseTo(millionths * 1e-6, 15);
+  });
+});
+
+test("every material has a source, and a name that finds it whatever the case", () => {
+  for (const { name, source, coefficient } of MATERIALS) {
+    expect(source.length).toBeGreaterThan(10);
+    expect(coefficientOf(` ${name.toUpperCase()} `)).toBe(coefficient * 1e-6);
+  }
+  expect(new Set(MATERIAL_NAMES).size).toBe(MATERIALS.length);
+});
+
+test("other spellings find the same row", () => {
+  expect(coefficientOf("cast iron")).toBe(coefficientOf("grey iron"));
+  expect(coefficientOf("gray  iron")).toBe(coefficientOf("grey iron"));
+  expect(coefficientOf("aluminum")).toBe(coefficientOf("aluminium"));
+});
+
+describe("identities", () => {
+  const length = fc.integer({ min: 1000, max: 20_000 }).map((hundredths) => hundredths / 100);
+  const warm = fc.integer({ min: 21, max: 60 });
+
+  test("at the reference temperature nothing changes", () => {
+    fc.assert(fc.property(length, fc.constantFrom(...MATERIAL_NAMES), (mm, material) => expect(ask(toReference, mm, 20, material)).toBe(mm)));
+  });
+
+  test("a warm part is shorter at 20 °C, a cold one longer, and twice the length changes by twice as much", () => {
+    fc.assert(
+      fc.property(length, warm, (mm, at) => {
+        expect(number(toReference, mm, at, "steel")).toBeLessThan(mm);
+        expect(number(toReference, mm, 40 - at, "steel")).toBeGreaterThan(mm);
+        expect(number(toReference, 2 * mm, at, "steel")).toBeCloseTo(2 * number(toReference, mm, at, "steel"), 7);
+      }),
+    );
+  });
+
+  test("Fahrenheit and Celsius tell the same", () => {
+    fc.assert(
+      fc.property(length, warm, (mm, at) => {
+        expect(number(toReference, mm, at * 1.8 + 32, "grey iron", undefined, "F")).toBeCloseTo(number(toReference, mm, at, "grey iron"), 8);
+      }),
+    );
+  });
+
+  test("a coefficient typed as a number is the material's own", () => {
+    fc.assert(fc.property(length, warm, (mm, at) => expect(ask(toReference, mm, at, 11.5)).toBe(ask(toReference, mm, at, "steel"))));
+  });
+
+  test("there and back again is where it was", () => {
+    fc.assert(
+      fc.property(length, warm, (mm, at) => {
+        const cold = number(toReference, mm, at, 23.1);
+        expect(number(toReference, cold, 20, 23.1, at)).toBeCloseTo(mm, 8);
+        expect(ask(toReference, mm, at, 23.1, at)).toBe(mm);
+      }),
+    );
+  });
+});
+
+describe("faults", () => {
+  test("an unknown material is answered with the known ones", () => {
+    expect(ask(toReference, 100, 25, "unobtainium")).toEqual({
+      code: "not-a-choice",
+      sentence: `TOREFERENCE: material "unobtainium" is not known: it wants one of ${MATERIAL_NAMES.join(", ")}, or a coefficient in millionths per K, such as 11.5`,
+    });
+  });
+
+  test("a coefficient typed per K instead of in millionths is refused", () => {
+    expect(ask(toReference, 100, 25, 0.0000115)).toEqual({
+      code: "too-small",
+      sentence: "TOREFERENCE: material 0.0000115 is too small: it wants a coefficient in millionths per K, such as 11.5",
+    });
+  });
+
+  test("a coefficient of no solid is refused", () => {
+    expect(ask(toReference, 100, 25, 1150)).toEqual({
+      code: "too-large",
+      sentence: "TOREFERENCE: material 1150 is too large: it wants a coefficient in millionths per K, such as 11.5",
+    });
+  });
+
+  test("a temperature far below anything is refused", () => {
+    expect(ask(toReference, 100, -100_000, 100)).toEqual({ code: "unfit", sentence: "TOREFERENCE: temperature -100000: no part is as cold as that" });
+  });
+
+  test("a temperature wanted far below anything is refused", () => {
+    expect(ask(toReference, 100, 20, 100, -100_000)).toEqual({ code: "unfit", sentence: "TOREFERENCE: reference -100000: no part is as cold as that" });
+  });
+
+  test("a scale that is neither C nor F is refused", () => {
+    expect(ask(toReference, 100, 25, "steel", 20, "K")).toEqual({ code: "not-a-choice", sentence: 'TOREFERENCE: unit "K" is not known: it wants one of C, F' });
+  });
+
+  test("in a batch the one bad element says so and the others compute", () => {
+    expect(ask(toReference, [[100], [100]], 20, [["steel"], ["steal"]])).toEqual([[100], [expect.stringMatching(/^check: material "steal" is not known/)]]);
+  });
+});
+
+describe("blanks", () => {
+  test("a blank length, temperature or material leaves it blank", () => {
+    for (const blank of BLANKS_AND_ZERO) expect(ask(toReference, blank, 25, "steel")).toBe("");
+    for (const blank of BLANKS) expect(ask(toReference, 100, blank, "steel")).toBe("");
+    for (const blank of BLANKS_AND_ZERO) expect(ask(toReference, 100, 25, blank)).toBe("");
+  });
+
+  test("a temperature of 0 is a cold day and not a blank", () => {
+    expect(number(toReference, 100, 0, "steel")).toBeCloseTo(100.023, 4);
+  });
+});
