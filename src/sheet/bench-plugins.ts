@@ -36,7 +36,7 @@ const STEP = "HATCH_STEP";
 const REMEMBER = "HATCH_REMEMBER_MARKS";
 
 /** Name of the plugins in the engine's registries, and of the marks in its workbook data. */
-const KEY = "hatchMarks";
+export const MARKS_KEY = "hatchMarks";
 
 /** Performs commands as one step of the engine's undo history. */
 export function step(model: Model, commands: readonly EngineCommand[]): void {
@@ -57,11 +57,11 @@ export function rememberedMarks(model: Model): readonly MarkedCell[] {
  */
 export function extendEngine(engine: PluginEngine): void {
   const { corePluginRegistry, featurePluginRegistry, inverseCommandRegistry } = engine.registries;
-  if (corePluginRegistry.contains(KEY)) return;
+  if (corePluginRegistry.contains(MARKS_KEY)) return;
   engine.coreTypes.add(REMEMBER as never);
   inverseCommandRegistry.add(REMEMBER, ((command: unknown) => [command]) as never);
-  corePluginRegistry.add(KEY, marksPlugin(engine) as never);
-  featurePluginRegistry.add(KEY, stepPlugin(engine) as never);
+  corePluginRegistry.add(MARKS_KEY, marksPlugin(engine) as never);
+  featurePluginRegistry.add(MARKS_KEY, stepPlugin(engine) as never);
 }
 
 function stepPlugin({ UIPlugin }: PluginEngine) {
@@ -115,11 +115,11 @@ function marksPlugin({ CorePlugin }: PluginEngine) {
     }
 
     override import(data: never): void {
-      this.marks = ((data as Record<string, MarkedCell[]>)[KEY] ?? []).map((mark) => this.#kept(mark));
+      this.marks = ((data as Record<string, MarkedCell[]>)[MARKS_KEY] ?? []).map((mark) => this.#kept(mark));
     }
 
     override export(data: never): void {
-      if (this.marks.length > 0) (data as Record<string, unknown>)[KEY] = this.getHatchMarks();
+      if (this.marks.length > 0) (data as Record<string, unknown>)[MARKS_KEY] = this.getHatchMarks();
     }
 
     #kept({ sheetId, col, row, fill, earlier }: MarkedCell): KeptMark {

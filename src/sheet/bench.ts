@@ -68,10 +68,10 @@ export function valueAt(model: Model, position: Position): Cell {
   return cell.value;
 }
 
-/** The formula of a cell with its `=`, or `null`; a spilled cell has none. */
-export function formulaAt(model: Model, position: Position): string | null {
+/** The formula of a cell with its `=`, or `null`; a spilled cell has none. `bounded` ends open ranges where the sheet ends. */
+export function formulaAt(model: Model, position: Position, bounded = false): string | null {
   const cell = model.getters.getCell(position);
-  return cell?.isFormula ? peoplesFormula(cell.compiledFormula.toFormulaString(model.getters)) : null;
+  return cell?.isFormula ? peoplesFormula(cell.compiledFormula.toFormulaString(model.getters, { useBoundedReference: bounded })) : null;
 }
 
 function positionOf(model: Model, { sheet, row, column }: CellAddress): Position {

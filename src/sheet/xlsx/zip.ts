@@ -33,6 +33,11 @@ export class Zip {
     return [...this.#entries.keys()];
   }
 
+  /** The names of all parts as the archive spells them. */
+  spelledNames(): string[] {
+    return [...this.#entries.values()].map(({ name }) => name);
+  }
+
   /** The content of a part, or `undefined` when there is none of that name. */
   read(name: string): Uint8Array | undefined {
     const entry = this.#entries.get(name.toLowerCase());

@@ -1,0 +1,148 @@
+import type { Model } from "@odoo/o-spreadsheet";
+import { benchHost, keptTexts } from "../sheet/bench.ts";
+import type { DefinedName } from "../sheet/xlsx/model.ts";
+import { elements } from "./elements.ts";
+import type { Engine, Screen } from "./engine.ts";
+import { type Grid, mountGrid } from "./grid.ts";
+import { OpenRefusal, openWorkbook } from "./open.ts";
+import { ask } from "./question.ts";
+import { saveWorkbook } from "./save.ts";
+import type {} from "./shared.ts";
+import { uncalculatedNote } from "./uncalculated.ts";
+import { Workbook } from "./workbook.ts";
+
+const SAMPLE = "samples/build-sheet.xlsx";
+const XLSX = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
+
+/** One workbook at a time, its grid and its pane. Nothing here loses work without asking. */
+export class Bench {
+  #workbook: Workbook | undefined;
+  #grid: Grid | undefined;
+
+  constructor(
+    readonly engine: Engine,
+    readonly screen: Screen,
+    readonly templates: string,
+  ) {}
+
+  /** A sentence in the page; an empty one takes the last away. */
+  tell(sentence: string): void {
+    elements.message.hidden = sentence === "";
+    elements.messageText.textContent = sentence;
+  }
+
+  get wouldLose(): boolean {
+    return this.#workbook?.unsaved === true || this.#grid?.isTyping === true;
+  }
+
+  async openFile(file: File): Promise<void> {
+    await this.#open(file.name, async () => new Uint8Array(await file.arrayBuffer()));
+  }
+
+  async openSample(): Promise<void> {
+    await this.#open("build-sheet.xlsx", async () => {
+      const answer = await fetch(SAMPLE);
+      if (!answer.ok) throw new OpenRefusal("The sample build sheet is not there: npm run samples makes it.");
+      return new Uint8Array(await answer.arrayBuffer());
+    });
+    if (!this.#workbook) await this.#show(new this.engine.Model(), "workbook.xlsx");
+  }
+
+  /** The file is read and calculated before anything of the open workbook is given up. */
+  async #open(name: string, read: () => Promise<Uint8Array>): Promise<void> {
+    this.tell("");
+    try {
+      const { data, names, kept, note } = openWorkbook(this.engine, await read(), name);
+      const model = new this.engine.Model(data);
+      for (const [key, text] of kept) keptTexts(model).set(key, text);
+      if (!(await this.#mayLeave(name))) return;
+      await this.#show(model, name, names);
+      this.tell([note, uncalculatedNote(model)].filter(Boolean).join(" "));
+    } catch (reason) {
+      this.tell(reason instanceof OpenRefusal ? reason.message : `${name} could not be opened, through a fault in Crosshatch: ${(reason as Error).message}`);
+    }
+  }
+
+  async #mayLeave(next: string): Promise<boolean> {
+    this.#grid?.finishTyping();
+    if (!this.#workbook?.unsaved) return true;
+    const answer = await ask(`${this.#workbook.name} has changes that are not saved. What is to happen before ${next} is opened?`, {
+      save: "Save, then open",
+      drop: "Open without saving",
+      stay: "Keep working here",
+    });
+    return answer === "drop" || (answer === "save" && (await this.save()));
+  }
+
+  async #show(model: Model, name: string, otherNames: readonly DefinedName[] = []): Promise<void> {
+    const { grid, pane, save } = elements;
+    const host = benchHost(model, name);
+    this.#grid?.remove();
+    this.#workbook = new Workbook(this.engine, model, name, otherNames, () => this.#showState());
+    window.crosshatchBench = { host, openFile: (file) => this.openFile(file) };
+    this.#grid = await mountGrid(grid, model, { ...this, dark: isDark(), tell: (sentence) => this.tell(sentence) });
+    // The pane starts afresh: what it showed was of the other workbook.
+    pane.src = "pane.html";
+    save.disabled = false;
+    this.#showState();
+  }
+
+  #showState(): void {
+    const { name, unsaved } = this.#workbook!;
+    elements.book.textContent = name;
+    elements.book.title = name;
+    elements.unsaved.classList.toggle("bench-unseen", !unsaved);
+    document.title = `${unsaved ? "* " : ""}${name} – Crosshatch bench`;
+  }
+
+  /** Hands the workbook to the browser as a file; says whether that went well. */
+  async save(): Promise<boolean> {
+    this.#grid?.finishTyping();
+    const workbook = this.#workbook;
+    if (!workbook) return false;
+    try {
+      const saved = workbook.saving();
+      const { bytes, differences } = await saveWorkbook(workbook.model, workbook.otherNames, this.engine.helpers.toXC);
+      download(bytes, workbook.name);
+      if (differences.length > 0) return this.#doubt(workbook.name, differences);
+      saved();
+      this.tell("");
+      this.#showState();
+      return true;
+    } catch (reason) {
+      this.tell(`${workbook.name} could not be saved, through a fault in Crosshatch: ${(reason as Error).message}. The workbook is still open here.`);
+      return false;
+    }
+  }
+
+  /** The workbook stays unsaved: whoever leaves the page is asked. */
+  #doubt(name: string, places: readonly string[]): false {
+    this.tell(
+      `${name} was written and read again, and does not hold the same in ${places.slice(0, 5).join(", ")}: look at these cells in the file before you rely on it.`,
+    );
+    return false;
+  }
+
+  togglePane(): void {
+    const { pane, paneToggle } = elements;
+    pane.hidden = !pane.hidden;
+    paneToggle.textContent = pane.hidden ? "Show pane" : "Hide pane";
+    paneToggle.setAttribute("aria-expanded", String(!pane.hidden));
+  }
+
+  wearScheme(): void {
+    document.documentElement.dataset.bsTheme = isDark() ? "dark" : "light";
+    this.#grid?.setDark(isDark());
+  }
+}
+
+const isDark = () => matchMedia("(prefers-color-scheme: dark)").matches;
+
+function download(bytes: Uint8Array, name: string): void {
+  const link = document.createElement("a");
+  link.href = URL.createObjectURL(new Blob([bytes as Uint8Array<ArrayBuffer>], { type: XLSX }));
+  link.download = name;
+  link.click();
+  // The browser has taken the bytes over by then.
+  setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
+}

@@ -1,0 +1,36 @@
+import type * as OSpreadsheet from "@odoo/o-spreadsheet";
+import type * as Owl from "@odoo/owl";
+import { specs } from "../functions/index.ts";
+import { extendEngine, type PluginEngine } from "../sheet/bench-plugins.ts";
+import { type FormulaEngine, registerFunctions } from "../sheet/engine.ts";
+
+export type Engine = typeof OSpreadsheet;
+export type Screen = typeof Owl;
+
+/** The spreadsheet engine and the library of its screen parts: files of their own, which the page loads before this script. */
+declare global {
+  var o_spreadsheet: Engine;
+  var owl: Screen;
+}
+
+/** Menu entries that need what the bench has not: a chart library, a store for pictures, a data source. */
+const WITHOUT_USE: readonly [id: string, menu: string][] = [
+  ["insert_chart", "insert"],
+  ["insert_carousel", "insert"],
+  ["insert_pivot", "insert"],
+  ["insert_image", "insert"],
+  ["pivot_data_sources", "data"],
+  ["reinsert_dynamic_pivot", "data"],
+  ["reinsert_static_pivot", "data"],
+];
+
+/** The engine with our functions and commands, ready to make models. */
+export function loadEngine(): Engine {
+  const engine = globalThis.o_spreadsheet;
+  registerFunctions(specs, engine as unknown as FormulaEngine);
+  extendEngine(engine as unknown as PluginEngine);
+  for (const [id, menu] of WITHOUT_USE) {
+    engine.registries.topbarMenuRegistry.replaceChild(id, [menu], { name: "", isVisible: () => false });
+  }
+  return engine;
+}

@@ -1,0 +1,41 @@
+import type { Model } from "@odoo/o-spreadsheet";
+import type { CellAddress } from "../sheet/address.ts";
+import { keptTexts } from "../sheet/bench.ts";
+import { type MarkedCell, rememberedMarks } from "../sheet/bench-plugins.ts";
+
+/** The key under which a saved workbook remembers its marks. */
+const MARKED = "marked";
+
+interface KeptMark {
+  cell: CellAddress;
+  /** The fill before the mark, and that of the mark. */
+  before: string | null;
+  mark: string;
+}
+
+/** The texts kept in a workbook, with the memory of its marks among them. */
+export function withMarks(model: Model): ReadonlyMap<string, string> {
+  const texts = new Map(keptTexts(model));
+  const marks = rememberedMarks(model).map(({ sheetId, col, row, fill, earlier }): KeptMark => {
+    return { cell: { sheet: model.getters.getSheetName(sheetId), row, column: col }, before: earlier || null, mark: fill };
+  });
+  if (marks.length > 0) texts.set(MARKED, JSON.stringify(marks));
+  return texts;
+}
+
+/** Takes the memory of marks out of the texts kept in a file, for the engine. What cannot be read is no memory. */
+export function takeMarks(texts: Map<string, string>, sheetIds: ReadonlyMap<string, string>): MarkedCell[] {
+  const text = texts.get(MARKED);
+  texts.delete(MARKED);
+  try {
+    const marks = JSON.parse(text ?? "[]") as KeptMark[];
+    return marks.flatMap(({ cell, before, mark }) => {
+      const sheetId = sheetIds.get(cell.sheet);
+      return sheetId === undefined || !Number.isInteger(cell.row) || !Number.isInteger(cell.column)
+        ? []
+        : [{ sheetId, col: cell.column, row: cell.row, fill: mark, earlier: before ?? "" }];
+    });
+  } catch {
+    return [];
+  }
+}

@@ -1,0 +1,118 @@
+import { MARKS_KEY } from "../sheet/bench-plugins.ts";
+import { keptFrom } from "../sheet/kept.ts";
+import { LIMITS } from "../sheet/xlsx/limits.ts";
+import type { DefinedName } from "../sheet/xlsx/model.ts";
+import { readXlsx } from "../sheet/xlsx/read.ts";
+import { UnreadableFile } from "../sheet/xlsx/unreadable.ts";
+import { Zip } from "../sheet/xlsx/zip.ts";
+import { type Contents, contentsOf } from "./contents.ts";
+import type { Engine } from "./engine.ts";
+import { takeMarks } from "./kept-marks.ts";
+import { type EngineData, type EngineSheet, lookOf } from "./look.ts";
+
+/** Why a file is not opened, as a whole sentence for people. */
+export class OpenRefusal extends Error {}
+
+export interface Opened {
+  /** For a model of the engine. */
+  data: EngineData;
+  /** Names that the engine cannot hold; a saved workbook has them again. */
+  names: DefinedName[];
+  /** Texts kept in the file by this tool. */
+  kept: Map<string, string>;
+  /** What of the file the bench leaves behind, as sentences; empty when nothing. */
+  note: string;
+}
+
+/**
+ * Reads the bytes of an .xlsx for the engine. What the cells hold comes from the reader that all
+ * hosts share, which takes in no more than is safe; how they look comes from the engine's own reader.
+ */
+export function openWorkbook(engine: Engine, bytes: Uint8Array, name: string): Opened {
+  try {
+    const book = readXlsx(bytes);
+    if (book.from1904) throw new UnreadableFile("counts its dates from 1904: in the program it comes from, set dates to count from 1900 and save it again");
+    const contents = contentsOf(book);
+    const zip = new Zip(bytes, LIMITS);
+    const look = lookOf(engine, zip, Math.max(0, ...contents.sheets.map(({ rows }) => rows)));
+    const data = engineData(
+      engine,
+      contents,
+      look,
+      book.sheets.map((sheet) => sheet.name),
+    );
+    book.sheets.forEach(({ hidden }, i) => {
+      data.sheets[i]!.isVisible = !hidden;
+    });
+    const kept = keptIn(zip);
+    data[MARKS_KEY] = takeMarks(kept, new Map(data.sheets.map((sheet) => [sheet.name, sheet.id])));
+    return { data, names: contents.otherNames, kept, note: noteOn(zip, look !== undefined, name) };
+  } catch (reason) {
+    if (reason instanceof UnreadableFile) throw new OpenRefusal(`${name} ${reason.reason}.`);
+    throw reason;
+  }
+}
+
+const SMALLEST = { rows: 100, columns: 26 };
+
+/** The sheets in the order of the file, each with its look where there is one. */
+function engineData(engine: Engine, contents: Contents, look: EngineData | undefined, fileNames: readonly string[]): EngineData {
+  const base = look ?? (engine.load(undefined) as unknown as EngineData);
+  const sheets = contents.sheets.map(({ name, cells, rows, columns }, i): EngineSheet => {
+    const looks = look?.sheets.find((sheet) => sheet.name === fileNames[i]) ?? {
+      ...engine.helpers.createEmptySheet(`sheet${i}`, name),
+      colNumber: 0,
+      rowNumber: 0,
+    };
+    return {
+      ...(looks as EngineSheet),
+      name,
+      cells: withLinks(cells, looks.cells as Record<string, string>),
+      colNumber: Math.max(looks.colNumber, columns, SMALLEST.columns),
+      rowNumber: Math.max(looks.rowNumber, rows, SMALLEST.rows),
+      // Charts and pictures need what the bench has not; the note says so.
+      figures: [],
+    };
+  });
+  return { ...base, sheets, namedRanges: contents.namedRanges };
+}
+
+const LINK = /^\[([^\]]+)\]\([^)]+\)$/;
+
+/** The engine writes a cell with a link as `[text](address)`; of its reading of the cells this alone is taken over. */
+function withLinks(cells: Record<string, string>, looks: Record<string, string>): Record<string, string> {
+  for (const [name, content] of Object.entries(cells)) {
+    const link = looks[name];
+    if (link !== undefined && LINK.exec(link)?.[1] === content) cells[name] = link;
+  }
+  return cells;
+}
+
+function keptIn(zip: Zip): Map<string, string> {
+  const parts = zip.names().filter((name) => /^customxml\/item\d+\.xml$/.test(name));
+  return new Map(parts.flatMap((part) => [...keptFrom(new TextDecoder().decode(zip.read(part)))]));
+}
+
+/** Kinds of parts that the bench neither shows nor saves. */
+const LEFT_BEHIND: readonly [part: RegExp, kind: string][] = [
+  [/^xl\/vbaproject\.bin$/, "macros"],
+  [/^xl\/charts\//, "charts"],
+  [/^xl\/media\//, "pictures"],
+  [/^xl\/(?:comments|threadedcomments)/, "comments"],
+  [/^xl\/pivottables\//, "pivot tables"],
+  [/^xl\/(?:slicers|timelines)\//, "slicers"],
+  [/^xl\/(?:ctrlprops|activex)\//, "buttons and controls"],
+  [/^xl\/externallinks\//, "links to other workbooks"],
+];
+
+function noteOn(zip: Zip, hasLook: boolean, name: string): string {
+  const parts = zip.names();
+  const kinds = LEFT_BEHIND.filter(([part]) => parts.some((one) => part.test(one))).map(([, kind]) => kind);
+  const sentences = [
+    kinds.length ? `${name} also holds ${list(kinds)}, which the bench neither shows nor saves: keep the file as it is and save under another name.` : "",
+    hasLook ? "" : `The looks of ${name} could not be read: its cells are all here, without colours and widths.`,
+  ];
+  return sentences.filter(Boolean).join(" ");
+}
+
+const list = (kinds: readonly string[]): string => new Intl.ListFormat("en").format(kinds);

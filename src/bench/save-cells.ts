@@ -1,0 +1,119 @@
+import type { Model } from "@odoo/o-spreadsheet";
+import { parseFormula } from "../buildsheet/formula/parse.ts";
+import type { Cell } from "../core/cell.ts";
+import { isCellError } from "../core/cell.ts";
+import { formulaAt, valueAt } from "../sheet/bench.ts";
+import { storedFormula } from "./stored-formula.ts";
+import { cellText, xmlText } from "./xml.ts";
+
+/** What a cell holds, as the file is to hold it. */
+export interface SavedCell {
+  /** In the file's spelling, without `=`. */
+  formula?: string;
+  /** The range that the formula fills. */
+  spill?: string;
+  value: Cell;
+}
+
+/** Texts of a workbook file, which its cells point to by number. */
+export class SharedStrings {
+  readonly #numbers = new Map<string, number>();
+
+  numberOf(text: string): number {
+    const known = this.#numbers.get(text);
+    if (known !== undefined) return known;
+    const number = this.#numbers.size;
+    this.#numbers.set(text, number);
+    return number;
+  }
+
+  xml(): string {
+    const items = [...this.#numbers.keys()].map((text) => `<si><t xml:space="preserve">${cellText(text)}</t></si>`);
+    return `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n<sst xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main" uniqueCount="${items.length}">${items.join("")}</sst>`;
+  }
+}
+
+/** `C7` for column 2 and row 6. */
+export type ToName = (column: number, row: number) => string;
+
+/** Everything that the cells of a sheet hold, by address. */
+export function savedCells(model: Model, sheetId: string, toName: ToName): Map<string, SavedCell> {
+  const cells = new Map<string, SavedCell>();
+  for (const position of model.getters.getEvaluatedCellsPositions(sheetId)) {
+    const name = toName(position.col, position.row);
+    const value = valueAt(model, position);
+    const typed = formulaAt(model, position);
+    if (typed === null) {
+      if (value !== null && value !== undefined) cells.set(name, { value });
+      continue;
+    }
+    const formula = fileFormula(HALF_OPEN.test(typed) ? (formulaAt(model, position, true) ?? typed) : typed);
+    const zone = model.getters.getSpreadZone(position);
+    const spill = zone && (zone.right > zone.left || zone.bottom > zone.top) ? `${name}:${toName(zone.right, zone.bottom)}` : undefined;
+    cells.set(name, formula === undefined ? { value: typed } : { formula, value, ...(spill ? { spill } : {}) });
+  }
+  return cells;
+}
+
+/** `A2:A`, from a cell down to the end of its column, is the engine's own. */
+const HALF_OPEN = /\$?[A-Z]{1,3}\$?\d+:\$?[A-Z]{1,3}(?![\w$(])|(?<![\w$])\$?[A-Z]{1,3}:\$?[A-Z]{1,3}\$?\d/i;
+
+/** In the file's spelling; `undefined` for what no program would take for a formula, which is kept as the text that it is. */
+function fileFormula(typed: string): string | undefined {
+  const formula = storedFormula(typed);
+  return parseFormula(formula) ? formula : undefined;
+}
+
+const ROW = /<row\b([^>]*?)(?:\/>|>([\s\S]*?)<\/row>)/g;
+const CELL = /<c\b([^>]*?)(?:\/>|>[\s\S]*?<\/c>)/g;
+const SHEET_DATA = /<sheetData\s*\/>|<sheetData>[\s\S]*?<\/sheetData>/;
+const attribute = (attributes: string, name: string) => new RegExp(`\\b${name}="([^"]*)"`).exec(attributes)?.[1];
+
+/**
+ * A sheet's part with these cells in place of those that the engine wrote into it. From the engine
+ * come the rows' heights and the cells' looks; what it writes into the cells would lose a formula
+ * that it cannot read or that it takes for its own, and would rewrite text in formulas that looks
+ * like a date.
+ */
+export function withCells(xml: string, cells: ReadonlyMap<string, SavedCell>, strings: SharedStrings): string {
+  const left = new Map(cells);
+  const refill = (_: string, rowAttributes: string, inside = ""): string => {
+    const filled = inside.replace(CELL, (_cell, attributes: string) => {
+      const name = attribute(attributes, "r")!;
+      const cell = left.get(name);
+      left.delete(name);
+      return cellXml(name, attribute(attributes, "s"), cell, strings);
+    });
+    return `<row${rowAttributes}>${filled.trim()}</row>`;
+  };
+  const saved = xml.replace(SHEET_DATA, (data) => data.replace(ROW, refill));
+  if (left.size > 0) throw new Error(`The engine left cells out: ${[...left.keys()].join(", ")}`);
+  return saved;
+}
+
+function cellXml(name: string, style: string | undefined, cell: SavedCell | undefined, strings: SharedStrings): string {
+  const opening = `<c r="${name}"${style ? ` s="${style}"` : ""}`;
+  if (!cell) return `${opening}/>`;
+  const { formula, spill, value } = cell;
+  if (formula === undefined && typeof value === "string") return `${opening} t="s"><v>${strings.numberOf(value)}</v></c>`;
+  const { type, text } = storedValue(value);
+  const marks = `${formula !== undefined && mayFill(formula, spill) ? ' cm="1"' : ""}${type ? ` t="${type}"` : ""}`;
+  return `${opening}${marks}>${formula === undefined ? "" : formulaXml(formula, name, spill)}<v>${text}</v></c>`;
+}
+
+/** A formula that can fill more than one cell is stored as one that does, or programs put an `@` into it that keeps it to one. */
+const mayFill = (formula: string, spill: string | undefined): boolean => spill !== undefined || /[:{#]|_xludf|_xldudf|ANCHORARRAY/.test(formula);
+
+const formulaXml = (formula: string, name: string, spill: string | undefined): string =>
+  mayFill(formula, spill) ? `<f t="array" ref="${spill ?? name}">${xmlText(formula)}</f>` : `<f>${xmlText(formula)}</f>`;
+
+/** Error codes that workbook files know (ECMA-376 part 1, 18.18.11); the engine has more. */
+const FILE_ERRORS = new Set(["#NULL!", "#DIV/0!", "#VALUE!", "#REF!", "#NAME?", "#NUM!", "#N/A"]);
+const OTHER_ERRORS: Readonly<Record<string, string>> = { "#REF": "#REF!", "#BAD_EXPR": "#NAME?" };
+
+function storedValue(value: Cell): { type: string; text: string } {
+  if (typeof value === "boolean") return { type: "b", text: value ? "1" : "0" };
+  if (typeof value === "number") return { type: "", text: String(value) };
+  if (isCellError(value)) return { type: "e", text: FILE_ERRORS.has(value.error) ? value.error : (OTHER_ERRORS[value.error] ?? "#VALUE!") };
+  return { type: "str", text: cellText(String(value ?? "")) };
+}

@@ -1,0 +1,96 @@
+import type { Model } from "@odoo/o-spreadsheet";
+import { strToU8, type Zippable, zipSync } from "fflate";
+import { keptXml } from "../sheet/kept.ts";
+import type { DefinedName } from "../sheet/xlsx/model.ts";
+import { withMarks } from "./kept-marks.ts";
+import { differences } from "./reread.ts";
+import { SharedStrings, savedCells, type ToName, withCells } from "./save-cells.ts";
+import { storedFormula } from "./stored-formula.ts";
+import { xmlText } from "./xml.ts";
+
+const HEADING = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n';
+const RELATIONS = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
+
+export interface SavedWorkbook {
+  bytes: Uint8Array;
+  /** Cells that read otherwise in the file than in the workbook; none, unless something is wrong. */
+  differences: string[];
+}
+
+/**
+ * The workbook as an .xlsx: looks, widths, merged cells and the rest as the engine writes them,
+ * contents as `withCells` does, and then read again and compared. Needs a page, because the engine
+ * makes XML with one.
+ */
+export async function saveWorkbook(model: Model, otherNames: readonly DefinedName[], toName: ToName): Promise<SavedWorkbook> {
+  const parts = new Map<string, string>();
+  const pictures = new Map<string, string>();
+  for (const file of (await model.exportXLSX()).files) {
+    if ("imageSrc" in file) pictures.set(file.path, file.imageSrc);
+    // The engine's XML writer repeats an empty namespace that would hide the element from its readers.
+    else parts.set(file.path, file.content.replaceAll(' xmlns=""', ""));
+  }
+  const strings = new SharedStrings();
+  const sheets = model.getters.getSheetIds().map((sheetId) => ({ name: model.getters.getSheetName(sheetId), cells: savedCells(model, sheetId, toName) }));
+  sheets.forEach(({ cells }, i) => {
+    change(parts, `xl/worksheets/sheet${i}.xml`, (xml) => inOrder(withCells(xml, cells, strings)));
+  });
+  parts.set("xl/sharedStrings.xml", strings.xml());
+  change(parts, "xl/workbook.xml", (xml) =>
+    xml.replace("</workbook>", `${definedNames(model, otherNames, toName)}<calcPr calcId="191029" fullCalcOnLoad="1"/></workbook>`),
+  );
+  addKept(parts, withMarks(model));
+  const bytes = zipSync(zippable(parts, await bytesOf(pictures)));
+  return { bytes, differences: differences(bytes, sheets) };
+}
+
+function change(parts: Map<string, string>, path: string, by: (xml: string) => string): void {
+  const xml = parts.get(path);
+  if (xml === undefined) throw new Error(`The engine wrote no ${path}`);
+  parts.set(path, by(xml));
+}
+
+const PROTECTION = /<sheetProtection\b[^>]*\/>/;
+
+/** A sheet's protection stands right after its cells (ECMA-376 part 1, 18.3.1.99); the engine puts merged cells between. */
+function inOrder(xml: string): string {
+  const protection = PROTECTION.exec(xml)?.[0];
+  return protection ? xml.replace(protection, "").replace("</sheetData>", () => `</sheetData>${protection}`) : xml;
+}
+
+/** Named ranges, which the engine reads and calculates with but does not write, and the names that it never knew. */
+function definedNames(model: Model, otherNames: readonly DefinedName[], toName: ToName): string {
+  const fixed = (column: number, row: number) => toName(column, row).replace(/([A-Z]+)(\d+)/, "$$$1$$$2");
+  const ranges = model.getters.getNamedRanges().map(({ name, range }): DefinedName => {
+    const { left, top, right, bottom } = range.zone;
+    const sheet = model.getters.getSheetName(range.sheetId).replaceAll("'", "''");
+    return { name, formula: `'${sheet}'!${left === right && top === bottom ? fixed(left, top) : `${fixed(left, top)}:${fixed(right, bottom)}`}` };
+  });
+  const taken = new Set(ranges.map(({ name }) => name.toLowerCase()));
+  const sheets = model.getters.getSheetIds().length;
+  const others = otherNames.filter(({ name, sheet }) => (sheet === undefined ? !taken.has(name.toLowerCase()) : sheet < sheets));
+  const names = [...ranges, ...others].map(({ name, sheet, formula }) => {
+    const scope = sheet === undefined ? "" : ` localSheetId="${sheet}"`;
+    return `<definedName name="${xmlText(name)}"${scope}>${xmlText(storedFormula(formula))}</definedName>`;
+  });
+  return names.length ? `<definedNames>${names.join("")}</definedNames>` : "";
+}
+
+/** What is kept in the workbook, as the part in which every host of ours finds it. */
+function addKept(parts: Map<string, string>, texts: ReadonlyMap<string, string>): void {
+  if (texts.size === 0) return;
+  parts.set("customXml/item1.xml", HEADING + keptXml(texts));
+  change(parts, "xl/_rels/workbook.xml.rels", (xml) =>
+    xml.replace("</Relationships>", `<Relationship Id="rIdKept" Type="${RELATIONS}/customXml" Target="../customXml/item1.xml"/></Relationships>`),
+  );
+}
+
+async function bytesOf(pictures: ReadonlyMap<string, string>): Promise<Zippable> {
+  const read = async ([path, source]: [string, string]) => [path, new Uint8Array(await (await fetch(source)).arrayBuffer())] as const;
+  return Object.fromEntries(await Promise.all([...pictures].map(read)));
+}
+
+const zippable = (parts: ReadonlyMap<string, string>, pictures: Zippable): Zippable => ({
+  ...Object.fromEntries([...parts].map(([path, xml]) => [path, strToU8(xml.startsWith("<?xml") ? xml : HEADING + xml)])),
+  ...pictures,
+});

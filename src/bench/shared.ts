@@ -1,0 +1,15 @@
+import type { SheetHost } from "../sheet/sheet-host.ts";
+
+/** What the bench's page leaves on its window for the pane in the frame, and for whoever drives the page. */
+export interface Shared {
+  /** The workbook that is open now. */
+  host: SheetHost;
+  /** For a file that is let go over the pane. */
+  openFile(file: File): Promise<void>;
+}
+
+declare global {
+  interface Window {
+    crosshatchBench?: Shared;
+  }
+}

@@ -1,0 +1,37 @@
+import type { Model } from "@odoo/o-spreadsheet";
+import type { DefinedName } from "../sheet/xlsx/model.ts";
+import type { Engine } from "./engine.ts";
+
+/** The workbook that is open, and whether the file on disk is behind it. */
+export class Workbook {
+  #edits = 0;
+  #savedAt = 0;
+
+  constructor(
+    engine: Engine,
+    readonly model: Model,
+    readonly name: string,
+    /** Names that the engine cannot hold. */
+    readonly otherNames: readonly DefinedName[],
+    changed: () => void,
+  ) {
+    const on = model.on as unknown as (event: string, owner: object, heard: (command: { type: string }) => void) => void;
+    on.call(model, "command-dispatched", this, ({ type }) => {
+      if (!engine.isCoreCommand({ type } as never) && type !== "UNDO" && type !== "REDO") return;
+      this.#edits++;
+      changed();
+    });
+  }
+
+  get unsaved(): boolean {
+    return this.#edits !== this.#savedAt;
+  }
+
+  /** Call when saving begins; what it gives back, call when it has succeeded: edits made meanwhile stay unsaved. */
+  saving(): () => void {
+    const edits = this.#edits;
+    return () => {
+      this.#savedAt = edits;
+    };
+  }
+}

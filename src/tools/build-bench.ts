@@ -1,0 +1,54 @@
+/**
+ * The bench's files into a folder: its page, the pane's page, the sample, and the spreadsheet engine
+ * with what it stands on as separate files, which anyone may replace by their own copies (it is under
+ * the LGPL).
+ */
+import { copyFileSync, existsSync, mkdirSync, rmSync } from "node:fs";
+import { basename, dirname, join } from "node:path";
+import { type BuildOptions, build as bundle } from "esbuild";
+import { packagesIn } from "./licences.ts";
+import { root } from "./paths.ts";
+
+/** Files taken over as they are, by package; `index.html` names them under `vendor/`. */
+const VENDORED: Readonly<Record<string, readonly string[]>> = {
+  "@odoo/o-spreadsheet": ["dist/o_spreadsheet.min.iife.js", "dist/o_spreadsheet.css", "dist/o_spreadsheet.xml", "LICENSE"],
+  "@odoo/owl": ["dist/owl.iife.min.js", "LICENSE"],
+  bootstrap: ["dist/css/bootstrap.min.css", "LICENSE"],
+  "font-awesome": ["css/font-awesome.min.css", "fonts/fontawesome-webfont.woff2", "README.md"],
+};
+
+const SAMPLE = join("samples", "build-sheet.xlsx");
+
+/** Builds the bench into `out`; says which packages went into it, as `node_modules/…`. */
+export async function buildBench(out: string, sample = join(root, SAMPLE)): Promise<string[]> {
+  rmSync(out, { recursive: true, force: true });
+  const options = {
+    bundle: true,
+
+    minify: true,
+    metafile: true,
+    splitting: true,
+    format: "esm",
+    target: "es2022",
+    legalComments: "none",
+    logLevel: "warning",
+    absWorkingDir: root,
+    jsx: "automatic",
+    jsxImportSource: "preact",
+    entryPoints: { bench: "src/bench/page.ts", pane: "src/bench/pane-frame.ts" },
+    outdir: out,
+    chunkNames: "part-[name]-[hash]",
+  } satisfies BuildOptions;
+  const { metafile } = await bundle(options);
+  for (const page of ["bench/index.html", "pane/pane.html"]) copy(join(root, "src", page), join(out, basename(page)));
+  for (const [name, files] of Object.entries(VENDORED)) {
+    for (const file of files) copy(join(root, "node_modules", name, file), join(out, "vendor", name, file));
+  }
+  if (existsSync(sample)) copy(sample, join(out, SAMPLE));
+  return [...packagesIn([metafile]), ...Object.keys(VENDORED).map((name) => `node_modules/${name}`)];
+}
+
+function copy(from: string, to: string): void {
+  mkdirSync(dirname(to), { recursive: true });
+  copyFileSync(from, to);
+}
