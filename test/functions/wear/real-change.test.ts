@@ -1,0 +1,88 @@
+import fc from "fast-check";
+import { enNumber } from "../../../src/functions/wear/en-number.ts";
+import { realChange } from "../../../src/functions/wear/real-change.ts";
+import { ask, BLANKS, BLANKS_AND_ZERO, number } from "../ask.ts";
+
+describe("cited values", () => {
+  // ISO/IEC 17043: results agree when |En| ≤ 1; 3-4-5 makes the uncertainty of the difference 0.01 by hand.
+  test.each([
+    [73, 73.01, "no real change"],
+    [73, 72.99, "no real change"],
+    [73, 73.011, "real increase"],
+    [73, 72.989, "real decrease"],
+    [73, 73, "no real change"],
+  ])("%p to %p with U 0.006 and 0.008: %s", (before, after, said) => {
+    expect(ask(realChange, before, after, 0.006, 0.008)).toBe(said);
+  });
+});
+
+describe("identities", () => {
+  const size = fc.integer({ min: 7200, max: 7400 }).map((n) => n / 100);
+  const u = fc.integer({ min: 1, max: 100 }).map((n) => n / 1000);
+
+  test("it says real exactly when En is beyond 1", () => {
+    fc.assert(
+      fc.property(size, size, u, u, (before, after, uBefore, uAfter) => {
+        const en = number(enNumber, before, after, uBefore, uAfter);
+        fc.pre(Math.abs(Math.abs(en) - 1) > 1e-6);
+        expect(ask(realChange, before, after, uBefore, uAfter)).toBe(en > 1 ? "real increase" : en < -1 ? "real decrease" : "no real change");
+      }),
+    );
+  });
+
+  test("before and after exchanged turn an increase into a decrease", () => {
+    const other: Record<string, string> = { "real increase": "real decrease", "real decrease": "real increase", "no real change": "no real change" };
+    fc.assert(
+      fc.property(size, size, u, u, (before, after, uBefore, uAfter) => {
+        expect(ask(realChange, after, before, uAfter, uBefore)).toBe(other[ask(realChange, before, after, uBefore, uAfter) as string]);
+      }),
+    );
+  });
+
+  test("a change that is real stays real with a better gauge", () => {
+    fc.assert(
+      fc.property(size, size, u, (before, after, uBefore) => {
+        fc.pre(ask(realChange, before, after, uBefore) !== "no real change");
+        expect(ask(realChange, before, after, uBefore / 2)).toBe(ask(realChange, before, after, uBefore));
+      }),
+    );
+  });
+});
+
+describe("at the limits", () => {
+  test("a difference of exactly the uncertainty is none, in decimals", () => {
+    // 73.04 − 73.00 and √(0.024² + 0.032²) are both 0.04.
+    expect(ask(realChange, 73, 73.04, 0.024, 0.032)).toBe("no real change");
+    expect(ask(realChange, 73, 73.0401, 0.024, 0.032)).toBe("real increase");
+  });
+
+  test("with one uncertainty both sides have it", () => {
+    expect(ask(realChange, 73, 73.028, 0.02)).toBe("no real change");
+    expect(ask(realChange, 73, 73.029, 0.02)).toBe("real increase");
+  });
+});
+
+describe("faults", () => {
+  test("a negative uncertainty is refused and named", () => {
+    expect(ask(realChange, 73, 73.1, -0.01)).toEqual({ code: "too-small", sentence: "REALCHANGE: uBefore -0.01 is too small: it wants a length above 0" });
+  });
+
+  test("a missing uncertainty is named", () => {
+    expect(ask(realChange, 73, 73.1)).toEqual({ code: "missing", sentence: "REALCHANGE: uBefore is not given: it wants a length above 0" });
+  });
+
+  test("in a batch the one bad element says so and the others compute", () => {
+    expect(ask(realChange, [[73], ["worn"]], 73.1, 0.01)).toEqual([["real increase"], ['check: before holds the text "worn": it wants a number']]);
+  });
+});
+
+test("a blank size or uncertainty leaves it blank", () => {
+  for (const blank of BLANKS) {
+    expect(ask(realChange, blank, 73, 0.01)).toBe("");
+    expect(ask(realChange, 73, blank, 0.01)).toBe("");
+  }
+  for (const blank of BLANKS_AND_ZERO) {
+    expect(ask(realChange, 73, 73.1, blank)).toBe("");
+    expect(ask(realChange, 73, 73.1, 0.01, blank)).toBe("real increase");
+  }
+});
