@@ -85,7 +85,7 @@ function Input({ name, param }: { name: string; param: Param<unknown> }) {
 
 function leftOut({ isOptional, fallback }: Param<unknown>): string {
   if (!isOptional) return "needed";
-  return fallback === undefined ? "may be left out" : `left out: ${typeof fallback === "boolean" ? String(fallback).toUpperCase() : fallback}`;
+  return fallback === undefined ? "may be left out" : `${typeof fallback === "boolean" ? String(fallback).toUpperCase() : fallback} if left out`;
 }
 
 function ExampleRow({ example }: { example: Example }) {

@@ -132,6 +132,20 @@ describe("going to a cell", () => {
     expect(await reached()).toBe("0");
   });
 
+  test("a finding that is walked to is not hidden under the tabs", async () => {
+    const page = await pane.open("findings", { viewport: { width: 320, height: 300 } });
+    await check(page);
+    await row(page, 8).focus();
+    const tops: number[] = [];
+    for (let step = 0; step < 8; step++) {
+      await page.keyboard.press("ArrowUp");
+      tops.push(
+        await page.evaluate(() => document.activeElement!.getBoundingClientRect().top - document.querySelector("header")!.getBoundingClientRect().bottom),
+      );
+    }
+    expect(Math.min(...tops)).toBeGreaterThanOrEqual(0);
+  });
+
   test("a sheet that is gone is told as a sentence, and choosing another finding goes on", async () => {
     const page = await pane.open("gone");
     await check(page);
