@@ -1,4 +1,3 @@
-import type { CellAddress } from "./address.ts";
 import { noSheet, protectedSheet } from "./refusals.ts";
 import { MARK_FILL, type Mark } from "./sheet-host.ts";
 
@@ -10,7 +9,10 @@ interface Fill {
 }
 
 interface Marked {
-  cell: CellAddress;
+  /** Excel's own id of the sheet, which stays when the sheet is renamed. */
+  sheet: string;
+  row: number;
+  column: number;
   /** What it looked like before, and the colour that the mark gave it. */
   before: Fill | null;
   mark: string;
@@ -19,61 +21,70 @@ interface Marked {
 /** The setting of the workbook that remembers what marked cells looked like. */
 const MARKED = "crosshatch.marked";
 
-/** Colours the cells in one sync, after two that read. Earlier marks come off in the same one. */
-export async function mark(context: Excel.RequestContext, marks: readonly Mark[]): Promise<void> {
-  const tones = new Map(marks.map((one) => [placeOf(one.cell), one]));
-  await replaceMarks(context, [...tones.values()]);
+/** A cell that is or will be marked, with its fill. */
+interface Place {
+  sheet: Excel.Worksheet;
+  row: number;
+  column: number;
+  fill: Excel.RangeFill;
+  earlier?: Marked;
+  colour?: string;
 }
 
-export async function unmark(context: Excel.RequestContext): Promise<number> {
-  return replaceMarks(context, []);
-}
-
-/** Takes every remembered mark off and puts these on; says how many there were. */
-async function replaceMarks(context: Excel.RequestContext, marks: readonly Mark[]): Promise<number> {
+/** Takes every remembered mark off and puts these on; says how many there were. Changes in one sync, after two that read. */
+export async function replaceMarks(context: Excel.RequestContext, marks: readonly Mark[]): Promise<number> {
   const { worksheets, settings } = context.workbook;
   const setting = settings.getItemOrNullObject(MARKED);
   setting.load("value");
-  worksheets.load("items/name,items/protection/protected");
+  worksheets.load("items/id,items/name,items/protection/protected");
   await context.sync();
-  const earlier = setting.isNullObject ? [] : (JSON.parse(String(setting.value)) as Marked[]);
-  if (earlier.length === 0 && marks.length === 0) return 0;
-  const sheets = new Map(worksheets.items.map((sheet) => [sheet.name, sheet]));
-  for (const { cell } of marks) refuseClosed(sheets, cell.sheet);
-  // A sheet deleted since has taken its marks with it.
-  const there = earlier.filter(({ cell }) => sheets.has(cell.sheet));
-  for (const { cell } of there) refuseClosed(sheets, cell.sheet);
-
-  const fillAt = ({ sheet, row, column }: CellAddress) => sheets.get(sheet)!.getCell(row, column).format.fill;
-  const cells = new Map([...there, ...marks].map(({ cell }) => [placeOf(cell), { cell, fill: fillAt(cell) }]));
-  for (const { fill } of cells.values()) fill.load("color,pattern,patternColor,tintAndShade");
+  const remembered = setting.isNullObject ? [] : (JSON.parse(String(setting.value)) as Marked[]);
+  if (remembered.length === 0 && marks.length === 0) return 0;
+  const places = placesOf(worksheets.items, remembered, marks);
+  for (const { fill } of places) fill.load("color,pattern,patternColor,tintAndShade");
   await context.sync();
-
-  const looks = new Map([...cells].map(([place, { fill }]) => [place, lookOf(fill)]));
-  for (const { cell, before, mark: colour } of there) {
-    const place = placeOf(cell);
-    // Filled by the person since: that is how they want it.
-    if (looks.get(place)?.color.toUpperCase() !== colour) continue;
-    looks.set(place, before);
-    give(cells.get(place)!.fill, before);
-  }
-  const marked = marks.map(({ cell, tone }) => {
-    const place = placeOf(cell);
-    give(cells.get(place)!.fill, { color: MARK_FILL[tone] });
-    return { cell, before: looks.get(place) ?? null, mark: MARK_FILL[tone].toUpperCase() };
-  });
+  const marked = places.flatMap(repaint);
   settings.add(MARKED, JSON.stringify(marked));
   await context.sync();
-  return earlier.length;
+  return remembered.length;
 }
 
-function refuseClosed(sheets: ReadonlyMap<string, Excel.Worksheet>, name: string): void {
-  const sheet = sheets.get(name);
-  if (!sheet) throw noSheet(name);
-  if (sheet.protection.protected) throw protectedSheet(name);
+/** Each cell once, whether it has a mark, gets one, or both; refuses where a sheet is closed to changes. */
+function placesOf(sheets: readonly Excel.Worksheet[], remembered: readonly Marked[], marks: readonly Mark[]): Place[] {
+  const places = new Map<string, Place>();
+  const place = (sheet: Excel.Worksheet, row: number, column: number): Place => {
+    if (sheet.protection.protected) throw protectedSheet(sheet.name);
+    const key = `${row},${column},${sheet.id}`;
+    const found = places.get(key) ?? { sheet, row, column, fill: sheet.getCell(row, column).format.fill };
+    places.set(key, found);
+    return found;
+  };
+  for (const { cell, tone } of marks) {
+    const sheet = sheets.find(({ name }) => name === cell.sheet);
+    if (!sheet) throw noSheet(cell.sheet);
+    place(sheet, cell.row, cell.column).colour = MARK_FILL[tone];
+  }
+  for (const earlier of remembered) {
+    const sheet = sheets.find(({ id }) => id === earlier.sheet);
+    // A sheet deleted since has taken its marks with it.
+    if (sheet) place(sheet, earlier.row, earlier.column).earlier = earlier;
+  }
+  return [...places.values()];
 }
 
-const placeOf = ({ sheet, row, column }: CellAddress): string => `${row},${column},${sheet}`;
+/** Gives a cell its look: its mark, or the one it had before; says what to remember. */
+function repaint({ sheet, row, column, fill, earlier, colour }: Place): Marked[] {
+  const now = lookOf(fill);
+  // Filled by the person since it was marked: that is how they want it.
+  const own = earlier && now?.color.toUpperCase() !== earlier.mark;
+  const before = earlier && !own ? earlier.before : now;
+  if (colour === undefined) {
+    if (!own) give(fill, before);
+    return [];
+  }
+  give(fill, { color: colour });
+  return [{ sheet: sheet.id, row, column, before, mark: colour.toUpperCase() }];
+}
 
 /**
  * Excel calls a cell without a fill #FFFFFF as it does a white one; only the tint tells them apart:

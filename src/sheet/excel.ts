@@ -1,7 +1,7 @@
 import type { Cell } from "../core/cell.ts";
 import { asHostRefusal } from "./excel-errors.ts";
 import { keepText, recallText } from "./excel-kept.ts";
-import { mark, unmark } from "./excel-marks.ts";
+import { replaceMarks } from "./excel-marks.ts";
 import { hiddenSheet, noSheet, protectedSheet } from "./refusals.ts";
 import type { Edit, SheetHost, SheetSnapshot, WorkbookSnapshot } from "./sheet-host.ts";
 
@@ -37,13 +37,17 @@ export function excelHost(run: RunExcel = runExcel): SheetHost {
         await context.sync();
       }),
     write: (edits) => asked((context) => write(context, edits)),
-    mark: (marks) => asked((context) => mark(context, marks)),
-    unmark: () => asked(unmark),
+    mark: (marks) => asked(async (context) => void (await replaceMarks(context, marks))),
+    unmark: () => asked((context) => replaceMarks(context, [])),
     watch: (changed) =>
       asked(async (context) => {
-        const watch = context.workbook.worksheets.onChanged.add(async () => changed());
+        let watching = true;
+        const watch = context.workbook.worksheets.onChanged.add(async () => {
+          if (watching) changed();
+        });
         await context.sync();
         return () => {
+          watching = false;
           watch.remove();
           // Nobody waits for the end of a watch; if Excel is gone by then, so is the watch.
           watch.context.sync().catch(() => {});

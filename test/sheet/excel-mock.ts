@@ -1,0 +1,282 @@
+import { OfficeMockObject } from "office-addin-mock";
+import type { CellAddress } from "../../src/sheet/address.ts";
+import type { RunExcel } from "../../src/sheet/excel.ts";
+import type { ExcelBook, Look } from "./excel-book.ts";
+
+/** An error as office.js throws it. */
+export class RichApiError extends Error {
+  override readonly name = "RichApi.Error";
+  constructor(
+    readonly code: string,
+    message: string,
+  ) {
+    super(message);
+  }
+}
+
+export interface MockOptions {
+  /** What a cell that a formula spilled into says its formula is. */
+  spilled?: "the anchor's formula" | "its value";
+  /** Thrown by the sync of this number. */
+  failing?: { sync: number; error: Error };
+}
+
+type Handler = () => Promise<unknown>;
+
+/**
+ * Excel as far as office-addin-mock carries it, over a workbook of our own: objects whose properties
+ * must be loaded and synced before they are read. Reading too early throws, as in office.js, where the
+ * mock alone would give a text. Calls and writes are queued and reach the workbook with the next sync.
+ */
+export function mockExcel(book: ExcelBook, options: MockOptions = {}): { run: RunExcel; changed(): void } {
+  const handlers = new Set<Handler>();
+  const changed = () =>
+    void setTimeout(() => {
+      for (const handler of [...handlers]) void handler();
+    });
+  return { changed, run: (batch) => batch(new Batch(book, options, handlers, changed).context as unknown as Excel.RequestContext) };
+}
+
+type Fields = Record<string, unknown>;
+type Setters = Record<string, (value: unknown) => void>;
+/** What the mock gives for a property that was not loaded, or not yet synced. */
+const UNREADABLE = /^Error, /;
+
+/** The mock as office.js behaves: throws on a read too early, a property that is not there and a write nobody takes. */
+function strict(mock: OfficeMockObject, members: Fields, setters: Setters): Fields {
+  return new Proxy(mock, {
+    get(_, property) {
+      if (typeof property === "symbol" || property === "then") return undefined;
+      if (property in members) return members[property];
+      const value: unknown = mock[property];
+      if (value === undefined) throw new Error(`the mocked Excel has no ${property}`);
+      if (typeof value === "string" && UNREADABLE.test(value)) throw new RichApiError("PropertyNotLoaded", `${property}: ${value}`);
+      if (value instanceof OfficeMockObject) return strict(value, {}, {});
+      return typeof value === "function" ? value.bind(mock) : value;
+    },
+    set(_, property, value) {
+      const setter = setters[String(property)];
+      if (!setter) throw new Error(`the mocked Excel does not let ${String(property)} be written`);
+      setter(value);
+      return true;
+    },
+  }) as unknown as Fields;
+}
+
+/** One run: its queue, and the objects that its syncs fill. */
+class Batch {
+  readonly context: Fields;
+  readonly #book: ExcelBook;
+  readonly #options: MockOptions;
+  readonly #handlers: Set<Handler>;
+  readonly #tell: () => void;
+  readonly #queue: (() => void)[] = [];
+  readonly #mocks: OfficeMockObject[] = [];
+  #changes: "none" | "looks" | "cells" = "none";
+
+  constructor(book: ExcelBook, options: MockOptions, handlers: Set<Handler>, tell: () => void) {
+    this.#book = book;
+    this.#options = options;
+    this.#handlers = handlers;
+    this.#tell = tell;
+    this.context = { sync: () => this.#sync() };
+    const members = { worksheets: this.#worksheets(), settings: this.#settings(), customXmlParts: this.#parts() };
+    this.context.workbook = this.#object({ name: book.name }, members);
+  }
+
+  async #sync(): Promise<void> {
+    const { failing } = this.#options;
+    this.#book.syncs++;
+    if (failing?.sync === this.#book.syncs) throw failing.error;
+    if (this.#changes !== "none") this.#book.remember();
+    for (const command of this.#queue.splice(0)) command();
+    if (this.#changes === "cells") this.#tell();
+    this.#changes = "none";
+    for (const mock of this.#mocks) await mock.sync();
+  }
+
+  #object(fields: Fields, members: Fields = {}, setters: Setters = {}): Fields {
+    const mock = new OfficeMockObject();
+    // Not through the constructor, which takes null for an object.
+    for (const [name, value] of Object.entries(fields)) (mock as unknown as { setValue(name: string, value: unknown): void }).setValue(name, value);
+    this.#mocks.push(mock);
+    return strict(mock, members, setters);
+  }
+
+  /** For the calls that may answer with a null object: of that only `isNullObject` can be read. */
+  #orNull(there: boolean, fields: () => Fields, members: (own: Fields) => Fields = () => ({}), setters: Setters = {}): Fields {
+    const inner = this.#object({ isNullObject: !there, ...(there ? fields() : {}) });
+    const load = inner.load as (names: string) => void;
+    const own: Fields = {
+      load: (names: string) => {
+        load("isNullObject");
+        if (there) load(names);
+      },
+    };
+    Object.assign(own, members(own));
+    return new Proxy(inner, {
+      get: (_, property) => own[String(property)] ?? inner[String(property)],
+      set(_, property, value) {
+        setters[String(property)]!(value);
+        return true;
+      },
+    });
+  }
+
+  #settings(): Fields {
+    const { settings } = this.#book;
+    return {
+      getItemOrNullObject: (name: string) => this.#orNull(settings.has(name), () => ({ value: settings.get(name) })),
+      add: (name: string, value: unknown) => this.#queue.push(() => settings.set(name, value)),
+    };
+  }
+
+  #worksheets(): Fields {
+    const { sheets } = this.#book;
+    return Object.assign(
+      this.#collection(() => sheets.map(({ name }) => this.#worksheet(name))),
+      {
+        getItemOrNullObject: (name: string) => this.#worksheet(name),
+        onChanged: {
+          add: (handler: Handler) => {
+            this.#queue.push(() => this.#handlers.add(handler));
+            return { remove: () => this.#queue.push(() => this.#handlers.delete(handler)), context: this.context };
+          },
+        },
+      },
+    );
+  }
+
+  /** `load("items/name,…")` loads each item; the list itself is there after a sync. */
+  #collection(items: () => Fields[]): Fields {
+    let list: Fields[] = [];
+    let synced = false;
+    return {
+      load: (names: string) => {
+        list = items();
+        for (const name of names.split(",")) {
+          if (!name.startsWith("items/")) throw new RichApiError("InvalidArgument", `a list has no ${name}`);
+          for (const item of list) (item.load as (name: string) => void)(name.slice("items/".length));
+        }
+        this.#queue.push(() => {
+          synced = true;
+        });
+      },
+      get items() {
+        if (!synced) throw new RichApiError("PropertyNotLoaded", "the list was not loaded and synced");
+        return list;
+      },
+    };
+  }
+
+  #worksheet(name: string): Fields {
+    const sheet = this.#book.sheet(name);
+    const protection = this.#object({ protected: sheet?.protected ?? false });
+    const at = (row: number, column: number): CellAddress => ({ sheet: name, row, column });
+    return this.#orNull(
+      sheet !== undefined,
+      () => ({ id: sheet!.id, name, visibility: sheet!.visibility }),
+      ({ load }) => ({
+        protection,
+        load: (names: string) => {
+          const own = names.split(",").filter((one) => one !== "protection/protected");
+          if (own.length > 0) (load as (names: string) => void)(own.join(","));
+          if (names.includes("protection/protected")) (protection.load as (name: string) => void)("protected");
+        },
+        activate: () => this.#queue.push(() => this.#book.activate(at(0, 0))),
+        getCell: (row: number, column: number) => this.#range(at(row, column), 1, 1),
+        getRangeByIndexes: (row: number, column: number, rows: number, columns: number) => this.#range(at(row, column), rows, columns),
+        getUsedRangeOrNullObject: () => {
+          const used = this.#book.used(name);
+          if (!used) return this.#orNull(false, () => ({}));
+          const [top, left, bottom, right] = used;
+          return this.#range(at(top, left), bottom - top + 1, right - left + 1);
+        },
+      }),
+    );
+  }
+
+  #range(at: CellAddress, rows: number, columns: number, there = true): Fields {
+    const book = this.#book;
+    const places = Array.from({ length: rows }, (_, r) => Array.from({ length: columns }, (_, c) => ({ ...at, row: at.row + r, column: at.column + c })));
+    const each = (pick: (place: CellAddress) => unknown) => places.map((line) => line.map(pick));
+    const write = (block: unknown) => {
+      const written = block as unknown[][];
+      if (written.length !== rows || written.some((line) => line.length !== columns))
+        throw new RichApiError("InvalidArgument", "the block does not fit the range");
+      this.#change("cells", at.sheet, () => {
+        for (const [r, line] of places.entries()) for (const [c, place] of line.entries()) book.type(place, written[r]![c]);
+      });
+    };
+    const anchor = this.#options.spilled === "the anchor's formula";
+    return this.#orNull(
+      there,
+      () => ({
+        rowIndex: at.row,
+        columnIndex: at.column,
+        rowCount: rows,
+        columnCount: columns,
+        values: each((place) => book.cell(place)?.value ?? ""),
+        valueTypes: each((place) => book.cell(place)?.type ?? "Empty"),
+        formulas: each((place) => book.formula(place, anchor) ?? book.cell(place)?.value ?? ""),
+      }),
+      () => ({
+        format: { fill: this.#fill(at) },
+        select: () => this.#queue.push(() => book.activate(at)),
+        getSpillingToRangeOrNullObject: () => {
+          const [down, across] = book.spill(at) ?? [1, 1];
+          return this.#range(at, down, across, book.spill(at) !== undefined);
+        },
+      }),
+      { formulas: write },
+    );
+  }
+
+  /** Excel gives a cell without a fill the colour of a white one, and only the tint tells them apart. */
+  #fill(at: CellAddress): Fields {
+    const book = this.#book;
+    const look = book.look(at);
+    const fields = { color: look?.color ?? "#FFFFFF", pattern: look?.pattern ?? null, patternColor: look?.patternColor ?? null, tintAndShade: look ? 0 : null };
+    const give = (change: Partial<Look>) => this.#change("looks", at.sheet, () => book.setLook(at, { color: "#FFFFFF", ...book.look(at), ...change }));
+    return this.#object(
+      fields,
+      { clear: () => this.#change("looks", at.sheet, () => book.setLook(at, null)) },
+      {
+        // A colour alone makes a plain fill of it.
+        color: (color) => this.#change("looks", at.sheet, () => book.setLook(at, { color: String(color) })),
+        pattern: (pattern) => give({ pattern: String(pattern) }),
+        patternColor: (patternColor) => give({ patternColor: String(patternColor) }),
+      },
+    );
+  }
+
+  #change(kind: "looks" | "cells", sheet: string, act: () => void): void {
+    if (this.#changes !== "cells") this.#changes = kind;
+    this.#queue.push(() => {
+      if (this.#book.sheet(sheet)!.protected) throw new RichApiError("AccessDenied", "You cannot perform the requested operation.");
+      act();
+    });
+  }
+
+  #parts(): Fields {
+    const { parts } = this.#book;
+    const part = (entry: (typeof parts)[number]) =>
+      this.#object(
+        { id: entry.id },
+        {
+          getXml: () => {
+            const result: { value?: string } = {};
+            this.#queue.push(() => {
+              result.value = entry.xml;
+            });
+            return result;
+          },
+          setXml: (xml: string) => this.#queue.push(() => Object.assign(entry, { xml })),
+        },
+      );
+    return {
+      getByNamespace: (namespace: string) => this.#collection(() => parts.filter(({ xml }) => xml.includes(`xmlns="${namespace}"`)).map(part)),
+      add: (xml: string) => this.#queue.push(() => parts.push({ id: `{${parts.length}}`, xml })),
+    };
+  }
+}
