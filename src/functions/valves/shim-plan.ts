@@ -65,7 +65,7 @@ export const shimPlan = define({
     const all = installed.values.map((_, at) => valveAt(at, [installed, clearance, least, most]));
     const valves = all.filter((valve): valve is Valve => valve !== null && !(valve instanceof Fault));
     const planned = plan(valves, spares?.values ?? [], step);
-    const last = all.findLastIndex((valve) => valve !== null);
+    const last = all.findLastIndex((_, at) => installed.values[at] !== null || clearance.values[at] !== null);
     const rows = all.slice(0, last + 1).map((valve, at): Result[] => {
       if (valve instanceof Fault) return [at + 1, checkText(valve), "", ""];
       return valve ? planned.get(valve)! : [at + 1, "", "", ""];
