@@ -74,7 +74,7 @@ function contentOf(cell: CellFile, sheet: number, translator: Translator, blocke
   } catch (reason) {
     if (!(reason instanceof Untranslatable)) throw reason;
     refused.set(cell, reason);
-    return `=${errorText(reason.code)}`;
+    return `=${errorText(reason.code, `This formula ${reason.message}.`)}`;
   }
 }
 
@@ -113,7 +113,7 @@ function blockedFormulas(book: WorkbookFile, model: Model): CellFile[] {
   return [...formulas(book)].filter(([cell, sheet]) => !cell.array && valueAt(model, sheet, cell.row, cell.column).value === "#SPILL!").map(([cell]) => cell);
 }
 
-function snapshot(book: WorkbookFile, sheet: number, { model, refused }: Trial): SheetSnapshot {
+function snapshot(book: WorkbookFile, sheet: number, { model }: Trial): SheetSnapshot {
   const { name, cells } = book.sheets[sheet]!;
   const own = new Map(cells.map((cell) => [keyOf(cell), cell]));
   const positions = model.getters.getEvaluatedCellsPositions(idOf(sheet));
@@ -128,7 +128,7 @@ function snapshot(book: WorkbookFile, sheet: number, { model, refused }: Trial):
   for (const { row, col: column } of positions) {
     const cell = own.get(keyOf({ row, column }));
     const isFormula = cell?.formula !== undefined || cell?.beyond !== undefined;
-    values[row]![column] = cell && !isFormula ? cell.value : calculated(model, sheet, row, column, cell && refused.get(cell));
+    values[row]![column] = cell && !isFormula ? cell.value : calculated(model, sheet, row, column);
     if (cell?.formula !== undefined) formulas[row]![column] = `=${cell.formula}`;
   }
   return { name, row: 0, column: 0, values, formulas };
@@ -137,11 +137,11 @@ function snapshot(book: WorkbookFile, sheet: number, { model, refused }: Trial):
 /** The engine's own codes as other sheets write them. */
 const CODES: Readonly<Record<string, string>> = { "#ERROR": "#VALUE!", "#BAD_EXPR": "#VALUE!", "#REF": "#REF!", "#CYCLE": "#REF!" };
 
-function calculated(model: Model, sheet: number, row: number, column: number, refused: Untranslatable | undefined): Cell {
+function calculated(model: Model, sheet: number, row: number, column: number): Cell {
   const { value, type, message } = valueAt(model, sheet, row, column) as { value: Cell; type: string; message?: unknown };
   if (type !== "error") return value;
   const error: CellError = { error: CODES[String(value)] ?? String(value) };
-  const sentence = refused ? `This formula ${refused.message}.` : value === "#CYCLE" ? "This formula depends on itself." : String(message ?? "");
+  const sentence = value === "#CYCLE" ? "This formula depends on itself." : String(message ?? "");
   return sentence ? { ...error, message: sentence } : error;
 }
 

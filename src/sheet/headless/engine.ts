@@ -25,8 +25,8 @@ function prepare(): Signatures {
   engine.addFunction(ERROR, {
     description: "an error",
     hidden: true,
-    args: [any("code")],
-    compute: (code: Given) => new engine.EvaluationError("", String((code as Value).value)),
+    args: [any("code"), any("why")],
+    compute: (code: Given, why: Given) => new engine.EvaluationError(String((why as Value).value), String((code as Value).value)),
   });
   engine.addFunction(FILL, {
     description: "a block of so many rows and columns",

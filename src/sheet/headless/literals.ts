@@ -1,8 +1,8 @@
 /** The engine's helper that gives an error. */
 export const ERROR = "SHEET.ERROR";
 
-/** An error written in a formula, for the engine, which has no such literals. */
-export const errorText = (code: string): string => `${ERROR}("${code}")`;
+/** An error written in a formula, for the engine, which has no such literals; with the sentence that says why. */
+export const errorText = (code: string, why = ""): string => `${ERROR}("${code}",${quoted(why)})`;
 
 const HARD = /["\\]/;
 

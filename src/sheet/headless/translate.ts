@@ -74,7 +74,9 @@ export class Translator {
   #area(area: Area, site: Site, { array, one }: Mode): string {
     if (array || !one || isOneCell(area)) return this.grids.name(area, site.sheet);
     const cell = intersectWith(area, site);
-    return cell ? this.grids.name(cell, site.sheet) : errorText("#VALUE!");
+    return cell
+      ? this.grids.name(cell, site.sheet)
+      : errorText("#VALUE!", "A range stands where one value is wanted, and no cell of it is in this row or column.");
   }
 
   /** A defined name stands for its formula, whose relative references count from A1. */

@@ -92,11 +92,11 @@ class WorksheetReader implements Handlers {
   }
 
   #openCell({ r, t, cm }: Attributes): void {
-    const place = r === undefined ? { row: this.#row, column: this.#column + 1 } : placeOf(r, this.#part);
-    if (place.column >= MOST_COLUMNS || place.row < 0) throw this.#damaged(`cell ${r ?? "after the last column"}`);
-    this.#row = place.row;
-    this.#column = place.column;
-    this.#draft = { ...place, type: t ?? "n", grows: cm !== undefined && cm !== "0", value: null, formula: null };
+    const { row, column } = r === undefined ? { row: this.#row, column: this.#column + 1 } : placeOf(r, this.#part);
+    if (column >= MOST_COLUMNS || row < 0) throw this.#damaged(`cell ${r ?? "after the last column"}`);
+    this.#row = row;
+    this.#column = column;
+    this.#draft = { row, column, type: t ?? "n", grows: cm !== undefined && cm !== "0", value: null, formula: null };
   }
 
   #closeCell(draft: Draft): void {
