@@ -2,7 +2,7 @@ import { mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { createContext, runInContext } from "node:vm";
-import { buildAddin } from "../../src/tools/build.ts";
+import { buildAddin, type OfficeJs } from "../../src/tools/build.ts";
 
 export interface Built {
   folder: string;
@@ -10,10 +10,10 @@ export interface Built {
   remove(): void;
 }
 
-/** The add-in built into a folder of its own, without office.js. */
-export async function builtAddin(): Promise<Built> {
+/** The add-in built into a folder of its own. */
+export async function builtAddin(officeJs: OfficeJs = "cdn"): Promise<Built> {
   const folder = mkdtempSync(join(tmpdir(), "crosshatch-addin-"));
-  const packages = await buildAddin(folder, "cdn");
+  const packages = await buildAddin(folder, officeJs);
   return { folder, packages, remove: () => rmSync(folder, { recursive: true }) };
 }
 

@@ -1,0 +1,98 @@
+import type { Browser, Page } from "playwright-core";
+import { launchBrowser } from "../../src/tools/browser.ts";
+import { type StaticServer, serve } from "../helpers/static-server.ts";
+import { type Built, builtAddin } from "./built.ts";
+
+let built: Built;
+let server: StaticServer;
+let browser: Browser;
+let page: Page;
+const outside: string[] = [];
+const faults: string[] = [];
+
+beforeAll(async () => {
+  built = await builtAddin("local");
+  server = await serve(built.folder);
+  browser = await launchBrowser();
+}, 120_000);
+afterAll(async () => {
+  await browser?.close();
+  await server?.close();
+  built?.remove();
+});
+beforeEach(async () => {
+  outside.length = 0;
+  faults.length = 0;
+  page = await browser.newPage({ viewport: { width: 320, height: 640 } });
+  page.on("request", (request) => {
+    if (!request.url().startsWith(server.address)) outside.push(request.url());
+  });
+  page.on("pageerror", (error) => faults.push(error.message));
+}, 30_000);
+afterEach(() => page.close());
+
+/** In place of office.js: an Excel of this theme, with a workbook of one empty sheet. */
+const officeWith = (host: string | null, ground: string) => `
+  window.CustomFunctions = { associate() {} };
+  const range = { load() {}, isNullObject: true };
+  const sheet = { name: "Bores", load() {}, getUsedRangeOrNullObject: () => range };
+  const worksheets = { items: [sheet], load() {}, onChanged: { add: () => ({ remove() {}, context }) } };
+  const context = { sync: async () => {}, workbook: { name: "build-sheet.xlsx", load() {}, worksheets } };
+  window.Excel = { run: (options, batch) => batch(context) };
+  window.Office = { HostType: { Excel: "Excel" }, context: { officeTheme: { bodyBackgroundColor: "${ground}" } }, onReady: async () => ({ host: ${JSON.stringify(host)} }) };
+`;
+const standIn = (script: string) => page.route("**/office-js/office.js", (route) => route.fulfill({ contentType: "text/javascript", body: script }));
+
+test("with the real office.js and no Excel, the page says where it belongs", async () => {
+  await page.goto(`${server.address}/pane.html`);
+  await page.getByText("This page is Crosshatch's pane for Excel: open it there with the button on the Home tab.").waitFor();
+  expect(await page.evaluate("typeof Office.onReady")).toBe("function");
+  expect(faults).toEqual([]);
+}, 30_000);
+
+test("office.js reaches no other address from the page, its telemetry included", async () => {
+  const refused = page.waitForEvent("console", (message) => message.text().includes("Content Security Policy"));
+  await page.goto(`${server.address}/pane.html`);
+  expect((await refused).text()).toContain("telemetry");
+  expect(outside).toEqual([]);
+}, 30_000);
+
+test.each([
+  ["#262626", "black"],
+  ["#FFFFFF", "white"],
+])(
+  "in an Excel with the ground %s the pane comes up in the theme %s",
+  async (ground, theme) => {
+    await standIn(officeWith("Excel", ground));
+    await page.goto(`${server.address}/pane.html`);
+    await page.getByRole("tab", { name: "Check" }).waitFor();
+    expect(await page.evaluate("document.documentElement.dataset.theme")).toBe(theme);
+    expect([faults, outside]).toEqual([[], []]);
+  },
+  30_000,
+);
+
+test("Check reads the workbook through Excel and says that it found nothing", async () => {
+  await standIn(officeWith("Excel", "#FFFFFF"));
+  await page.goto(`${server.address}/pane.html`);
+  await page.getByRole("button", { name: "Check", exact: false }).first().click();
+  await page
+    .getByText("0 rows in", { exact: false })
+    .or(page.getByText("No findings", { exact: false }))
+    .first()
+    .waitFor();
+  expect(faults).toEqual([]);
+}, 30_000);
+
+test("in another program the page says where it belongs", async () => {
+  await standIn(officeWith("Word", "#FFFFFF"));
+  await page.goto(`${server.address}/pane.html`);
+  await page.getByText("This page is Crosshatch's pane for Excel").waitFor();
+  expect(await page.getByRole("tab").count()).toBe(0);
+}, 30_000);
+
+test("when office.js does not come, the page says so", async () => {
+  await page.route("**/office-js/office.js", (route) => route.abort());
+  await page.goto(`${server.address}/pane.html`);
+  await page.getByText("The pane could not load office.js, which it needs to reach the workbook.").waitFor();
+}, 30_000);
