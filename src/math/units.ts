@@ -31,8 +31,17 @@ const UnitOf: new (value: number | null, name: string) => Unit = createUnitClass
 
 const METRE = new UnitOf(1, "m");
 
+const factors = new Map<string, number>();
+
 /** How many of `to` one `from` is, where both are names of units of length; undefined where `from` is none. */
 export function lengthFactor(from: string, to: string): number | undefined {
+  const pair = `${from} ${to}`;
+  const known = factors.get(pair) ?? factorOf(from, to);
+  if (known !== undefined) factors.set(pair, known);
+  return known;
+}
+
+function factorOf(from: string, to: string): number | undefined {
   try {
     const unit = new UnitOf(1, from);
     return unit.equalBase(METRE) ? unit.toNumber(to) : undefined;

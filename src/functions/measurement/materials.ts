@@ -52,7 +52,7 @@ const known = new Map(MATERIALS.flatMap((material) => [material.name, ...(materi
  */
 export function coefficientOf(materialOrNumber: string | number, param = "material"): number | Fault {
   const text = String(materialOrNumber).trim();
-  const named = known.get(text.toLowerCase().replace(/\s+/g, " "));
+  const named = known.get(text) ?? known.get(text.toLowerCase().replace(/\s+/g, " "));
   if (named !== undefined) return named * PER_MILLION;
   const typed = text === "" ? Number.NaN : Number(text);
   if (Number.isNaN(typed)) return new Fault("not-a-choice", param, materialOrNumber, `one of ${MATERIAL_NAMES.join(", ")}, or ${WANT}`);

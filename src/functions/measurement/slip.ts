@@ -6,6 +6,7 @@ export type Slip = "decimal point" | "inch for mm" | "mm for inch" | "two digits
 
 const SHIFTS = [10, 0.1, 100, 0.01, 1000, 0.001];
 const MM_PER_INCH = 25.4;
+const DIGITS = [0, 1, 2, 3, 4, 5, 6, 7, 8, 9];
 /** Nobody types more than fifteen digits, and beyond them a double has no decimals to look at. */
 const MOST_TYPED = 1e15;
 /** Share of the nominal inside which a reading is taken as honest when no window is typed. */
@@ -40,20 +41,23 @@ export const slip = define({
 
 /** The slip that would explain why a positive `value` lies outside `nominal` ± `window`; `""` when none does or none is needed. */
 export function slipOf(value: number, nominal: number, window: number = nominal * WINDOW_SHARE): Slip {
-  const near = (candidate: number) => !isAbove(Math.abs(candidate - nominal), window);
+  const near: Near = (candidate) => !isAbove(Math.abs(candidate - nominal), window);
   if (near(value) || !(value > 0) || !(nominal > 0)) return "";
   if (SHIFTS.some((shift) => near(value * shift))) return "decimal point";
   if (near(value * MM_PER_INCH)) return "inch for mm";
   if (near(value / MM_PER_INCH)) return "mm for inch";
   if (value >= MOST_TYPED || nominal >= MOST_TYPED) return "";
   const typed = digitsOf(value, decimalsOf(nominal));
-  if (swaps(typed).some(near)) return "two digits swapped";
-  return replacements(typed).some(near) ? "one digit wrong" : "";
+  if (isSwapped(typed, near)) return "two digits swapped";
+  return isOneWrong(typed, near) ? "one digit wrong" : "";
 }
+
+type Near = (candidate: number) => boolean;
 
 interface Typed {
   digits: readonly number[];
-  /** What the digits read as one whole number are divided by. */
+  /** The digits read as one whole number, and what that is divided by. */
+  whole: number;
   scale: number;
 }
 
@@ -65,15 +69,17 @@ const decimalsOf = (value: number): number => decimal(value).toFixed(9).replace(
  */
 function digitsOf(value: number, decimalsRead: number): Typed {
   const decimals = Math.max(decimalsOf(value), decimalsRead);
-  return { digits: [0, ...decimal(value).toFixed(decimals).replace(".", "")].map(Number), scale: 10 ** decimals };
+  const text = decimal(value).toFixed(decimals).replace(".", "");
+  return { digits: [0, ...text].map(Number), whole: Number(text), scale: 10 ** decimals };
 }
 
-const numberOf = (digits: readonly number[], scale: number): number => digits.reduce((sum, digit) => sum * 10 + digit, 0) / scale;
+/** Weight of a digit in the whole number. */
+const weight = (digits: readonly number[], place: number): number => 10 ** (digits.length - 1 - place);
 
-function swaps({ digits, scale }: Typed): number[] {
-  return digits.slice(1).map((digit, i) => numberOf(digits.with(i, digit).with(i + 1, digits[i]!), scale));
+function isSwapped({ digits, whole, scale }: Typed, near: Near): boolean {
+  return digits.slice(1).some((digit, i) => near((whole + (digit - digits[i]!) * (weight(digits, i) - weight(digits, i + 1))) / scale));
 }
 
-function replacements({ digits, scale }: Typed): number[] {
-  return digits.flatMap((_, i) => Array.from({ length: 10 }, (__, digit) => numberOf(digits.with(i, digit), scale)));
+function isOneWrong({ digits, whole, scale }: Typed, near: Near): boolean {
+  return digits.some((digit, i) => DIGITS.some((other) => near((whole + (other - digit) * weight(digits, i)) / scale)));
 }
