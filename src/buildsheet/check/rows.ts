@@ -2,15 +2,14 @@ import type { Cell } from "../../core/cell.ts";
 import { Fault } from "../../core/fault.ts";
 import { judgingParams } from "../../functions/verdict/limit-params.ts";
 import { type CellAddress, placeName } from "../../sheet/address.ts";
-import { alikeBetween, suspect } from "./alike.ts";
 import type { Candidate } from "./candidates.ts";
+import { compareReading } from "./compare.ts";
 import { type Given, type Judged, judgeGiven, plainValue } from "./given.ts";
 import type { Labels } from "./labels.ts";
 import type { Origins } from "./origins.ts";
 import type { Report, Subject } from "./report.ts";
 import { KIND_OF_VERDICT, readVerdict } from "./said.ts";
 import { blankSource, faultSource } from "./trace.ts";
-import { isLengthUnit } from "./units.ts";
 import type { Watch } from "./watch.ts";
 
 /** The judged things of a workbook, each once, however many formulas and tables judge it. */
@@ -76,14 +75,7 @@ export class Rows {
   #compare(candidate: Candidate, judged: Judged): void {
     const { cell, given, isTyped, group, unit, label } = candidate;
     const about = this.report.row(judged, () => ({ cell, label: label ?? this.labels.of(cell) }), plainValue(given.value));
-    if (!isTyped || (judged.as !== "judged" && judged.as !== "missing limit")) return;
-    this.report.inputs++;
-    const { value } = judged;
-    const { lower, upper } = judged.as === "judged" ? judged.limits : {};
-    const areLengths = unit === undefined ? undefined : isLengthUnit(unit);
-    const suspicion = lower !== undefined && upper !== undefined ? suspect(value, alikeBetween(lower, upper), areLengths) : undefined;
-    if (suspicion) this.report.find(suspicion.kind, about(), suspicion.sentence);
-    if (group) this.watch.add(group, { value, unit, subject: about });
+    if (isTyped) compareReading(this.report, this.watch, judged, about, unit, group);
   }
 
   /** The formula uses what cannot be looked into: its cell's word is taken, and the sentence says so. */

@@ -1,0 +1,17 @@
+import { alikeBetween, suspect } from "./alike.ts";
+import type { Judged } from "./given.ts";
+import type { Report, Subject } from "./report.ts";
+import { isLengthUnit } from "./units.ts";
+import type { Watch } from "./watch.ts";
+
+/** A typed reading beside its limits and beside its like: does it look mistyped? */
+export function compareReading(report: Report, watch: Watch, judged: Judged, about: () => Subject, unit: string | undefined, group: string | undefined): void {
+  if (judged.as !== "judged" && judged.as !== "missing limit") return;
+  report.inputs++;
+  const { value } = judged;
+  const { lower, upper } = judged.as === "judged" ? judged.limits : {};
+  const areLengths = unit === undefined ? undefined : isLengthUnit(unit);
+  const suspicion = lower !== undefined && upper !== undefined ? suspect(value, alikeBetween(lower, upper), areLengths) : undefined;
+  if (suspicion) report.find(suspicion.kind, about(), suspicion.sentence);
+  if (group !== undefined) watch.add(group, { value, unit, subject: about });
+}
