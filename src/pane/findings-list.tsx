@@ -25,7 +25,7 @@ export function FindingsList({ findings, onSelect }: ListProps) {
   const make = (chunks: readonly number[]) => setMade((before) => (chunks.every((chunk) => before.has(chunk)) ? before : new Set([...before, ...chunks])));
 
   useLayoutEffect(() => {
-    if (hasWalked.current) list.current?.querySelector<HTMLElement>(`button[data-index="${reached}"]`)?.focus();
+    if (hasWalked.current) goTo(list.current?.querySelector<HTMLElement>(`button[data-index="${reached}"]`));
     hasWalked.current = false;
   }, [reached]);
   useEffect(() => nearing(list.current!, make), [made]);
@@ -44,9 +44,15 @@ export function FindingsList({ findings, onSelect }: ListProps) {
     const chunk = numberAt(event.target, "chunk");
     if (chunk !== undefined) make([chunk]);
     if (index === undefined) return;
+    // Not every browser gives a clicked button the focus.
     setReached(index);
     setChosen(index);
     onSelect(findings[index]!);
+  };
+  // A row can be reached by pointer and by a screen reader too; arrow keys go on from there.
+  const onFocusIn = (event: FocusEvent) => {
+    const index = numberAt(event.target, "index");
+    if (index !== undefined) setReached(index);
   };
   const chunks = Array.from({ length: Math.ceil(findings.length / CHUNK) }, (_, chunk) => {
     const inside = (index: number) => (Math.floor(index / CHUNK) === chunk ? index : -1);
@@ -54,7 +60,15 @@ export function FindingsList({ findings, onSelect }: ListProps) {
   });
   return (
     <>
-      <ul ref={list} class="findings" aria-label="Findings, worst first" aria-describedby="walking" onKeyDown={onKeyDown} onClick={onClick}>
+      <ul
+        ref={list}
+        class="findings"
+        aria-label="Findings, worst first"
+        aria-describedby="walking"
+        onKeyDown={onKeyDown}
+        onFocusIn={onFocusIn}
+        onClick={onClick}
+      >
         {chunks}
       </ul>
       <p id="walking" class="heard-only">
@@ -62,6 +76,12 @@ export function FindingsList({ findings, onSelect }: ListProps) {
       </p>
     </>
   );
+}
+
+/** Focus alone is content with a row that lies under the tabs. */
+function goTo(row: HTMLElement | null | undefined): void {
+  row?.focus();
+  row?.scrollIntoView({ block: "nearest" });
 }
 
 const PAGE = 8;
