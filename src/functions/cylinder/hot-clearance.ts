@@ -33,6 +33,7 @@ export const hotClearance = define({
   notes: [
     "An estimate: a piston is not at one temperature, and skirts are ground oval and tapered to allow for it. The maker's clearance decides.",
     "The coefficients hold near room temperature; with the maker's figure, type that.",
+    "A temperature of 0 counts as measured; an empty cell reaches some sheets' functions as 0.",
   ],
   compute: ({ bore, boreMaterial, boreTemperature, piston, pistonMaterial, pistonTemperature, unit }) => {
     const cold = fitClearance(bore, piston, "bore", "piston");

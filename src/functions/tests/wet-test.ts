@@ -1,4 +1,4 @@
-import { decimal, isAbove, isBelow } from "../../core/decimal.ts";
+import { decimal, isBelow } from "../../core/decimal.ts";
 import { define, table } from "../../core/define.ts";
 import { Fault, refuse } from "../../core/fault.ts";
 import { type Cells, cells, number } from "../../core/param.ts";
@@ -18,7 +18,7 @@ export const wetTest = define({
   params: {
     dry: cells("pressure", "reading of each cylinder, dry; neighbours in the engine side by side, each bank in its own column"),
     wet: cells("pressure", "reading of each with a little oil in the cylinder, in the shape of dry"),
-    gain: number("least gain that counts, as a share of the dry reading").atLeast(0).atMost(1).default(0.1),
+    gain: number("least gain that counts, as a share of the dry reading").above(0).atMost(1).default(0.1),
     low: number("share of the highest dry reading below which a cylinder is low").above(0).atMost(1).default(0.75),
   },
   returns: table("for each cylinder the part that the test points at, in the shape of dry; blank where a reading is missing"),
@@ -71,8 +71,8 @@ function rise(before: Cells["values"][number], after: Cells["values"][number], g
   if (typeof before !== "number" || typeof after !== "number") return 0;
   const change = decimal(after - before);
   const counts = decimal(gain * before);
-  if (isAbove(change, 0) && !isBelow(change, counts)) return 1;
-  return isBelow(change, 0) && isBelow(change, -counts) ? -1 : 0;
+  if (!isBelow(change, counts)) return 1;
+  return isBelow(change, -counts) ? -1 : 0;
 }
 
 /** The cylinders before and after one in its bank: up and down its column, or along a single row. */

@@ -15,12 +15,12 @@ export const trappedRatio = define({
     ratio: ratio("static compression ratio").above(1),
     stroke: length("stroke of the piston"),
     rod: length("connecting rod, centre to centre"),
-    intakeCloses: angle("intake valve closes, degrees after bottom dead centre; − for before").above(-180).below(180),
+    intakeCloses: angle("intake valve closes, degrees after bottom dead centre").above(0).below(180),
   },
   returns: value("compression ratio of what is trapped"),
   examples: [
     { formula: "=HATCH.TRAPPEDRATIO(9, 50, 100, 60)", gives: 7.379501 },
-    { formula: "=HATCH.TRAPPEDRATIO(9.5, 76, 130, {0;45;60})", gives: [[9.5], [8.569171], [7.848578]] },
+    { formula: "=HATCH.TRAPPEDRATIO(9.5, 76, 130, {30;45;60})", gives: [[9.086735], [8.569171], [7.848578]] },
   ],
   notes: ["Use the closing point at the lift at which the maker times the valve; at the seat it closes later than at 1 mm or .050 in of lift."],
   compute: ({ ratio: full, stroke, rod, intakeCloses }) => {

@@ -3,11 +3,11 @@ import { compressionRatio } from "../../../src/functions/volumes/compression-rat
 import { pistonTravel } from "../../../src/functions/volumes/piston-travel.ts";
 import { sweptVolume } from "../../../src/functions/volumes/swept-volume.ts";
 import { trappedRatio } from "../../../src/functions/volumes/trapped-ratio.ts";
-import { ask, BLANKS, BLANKS_AND_ZERO, number } from "../ask.ts";
+import { ask, BLANKS_AND_ZERO, number } from "../ask.ts";
 
 const ratio = fc.integer({ min: 40, max: 220 }).map((tenths) => tenths / 10);
 const stroke = fc.integer({ min: 400, max: 2000 }).map((tenths) => tenths / 10);
-const closing = fc.integer({ min: -90, max: 110 });
+const closing = fc.integer({ min: 1, max: 110 });
 
 describe("cited values", () => {
   // A published article on valve timing: with the valve closing 70° after bottom dead centre the piston
@@ -37,7 +37,7 @@ describe("identities", () => {
 
   test("the later the valve closes, the less is trapped", () => {
     fc.assert(
-      fc.property(ratio, stroke, fc.integer({ min: 0, max: 110 }), (full, s, degrees) =>
+      fc.property(ratio, stroke, closing, (full, s, degrees) =>
         expect(number(trappedRatio, full, s, s * 1.7, degrees + 5)).toBeLessThan(number(trappedRatio, full, s, s * 1.7, degrees)),
       ),
     );
@@ -50,19 +50,15 @@ describe("identities", () => {
       ),
     );
   });
-
-  test("closing before bottom dead centre traps as much as closing after it", () => {
-    fc.assert(
-      fc.property(ratio, stroke, closing, (full, s, degrees) =>
-        expect(number(trappedRatio, full, s, s * 1.7, -degrees)).toBeCloseTo(number(trappedRatio, full, s, s * 1.7, degrees), 8),
-      ),
-    );
-  });
 });
 
 describe("at the limits", () => {
-  test("closing at bottom dead centre traps the whole ratio", () => {
-    fc.assert(fc.property(ratio, stroke, (full, s) => expect(ask(trappedRatio, full, s, s * 1.7, 0)).toBe(full)));
+  test("closing just after bottom dead centre traps the whole ratio, to four digits", () => {
+    fc.assert(fc.property(ratio, stroke, (full, s) => expect(number(trappedRatio, full, s, s * 1.7, 0.1)).toBeCloseTo(full, 4)));
+  });
+
+  test("closing just before top dead centre traps next to nothing", () => {
+    expect(number(trappedRatio, 9, 50, 100, 179.9)).toBeCloseTo(1, 4);
   });
 });
 
@@ -74,23 +70,22 @@ describe("faults", () => {
   test("half a turn or more after bottom dead centre is refused", () => {
     expect(ask(trappedRatio, 9, 50, 100, 180)).toEqual({
       code: "too-large",
-      sentence: "TRAPPEDRATIO: intakeCloses 180 is too large: it wants an angle in degrees above -180 and below 180",
+      sentence: "TRAPPEDRATIO: intakeCloses 180 is too large: it wants an angle in degrees above 0 and below 180",
     });
   });
 
   test("a ratio of 1 or less is refused, in its own cell where there are more", () => {
-    expect(ask(trappedRatio, [[9], [0.9]], 50, 100, 0)).toEqual([[9], ["check: ratio 0.9 is too small: it wants a ratio above 1"]]);
+    expect(ask(trappedRatio, [[9], [0.9]], 50, 100, 60)).toEqual([[7.379500648], ["check: ratio 0.9 is too small: it wants a ratio above 1"]]);
   });
 });
 
 describe("blanks", () => {
-  test("a blank input leaves it blank, closing at 0 counts", () => {
+  test("a blank input leaves it blank", () => {
     for (const blank of BLANKS_AND_ZERO) {
       expect(ask(trappedRatio, blank, 50, 100, 60)).toBe("");
       expect(ask(trappedRatio, 9, blank, 100, 60)).toBe("");
       expect(ask(trappedRatio, 9, 50, blank, 60)).toBe("");
+      expect(ask(trappedRatio, 9, 50, 100, blank)).toBe("");
     }
-    for (const blank of BLANKS) expect(ask(trappedRatio, 9, 50, 100, blank)).toBe("");
-    expect(ask(trappedRatio, 9, 50, 100, 0)).toBe(9);
   });
 });
