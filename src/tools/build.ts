@@ -7,6 +7,7 @@ import { dirname, join, relative } from "node:path";
 import { pathToFileURL } from "node:url";
 import { gzipSync } from "node:zlib";
 import { type BuildOptions, build as bundle, type Metafile } from "esbuild";
+import { buildBench } from "./build-bench.ts";
 import { functionsJson } from "./functions-json.ts";
 import { licencesOf, packagesIn } from "./licences.ts";
 import { copyOfficeJs } from "./office-js.ts";
@@ -27,7 +28,7 @@ const COMMON = { bundle: true, minify: true, metafile: true, target: "es2020", l
 /** The add-in's own files into `out`; says which packages went into them. */
 export async function buildAddin(out: string, officeJs: OfficeJs = "local"): Promise<string[]> {
   mkdirSync(out, { recursive: true });
-  const made = await Promise.all([bundleFunctions(out), ...(existsSync(join(root, "src", "addin", "pane.ts")) ? [bundlePane(out)] : [])]);
+  const made = await Promise.all([bundleFunctions(out), bundlePane(out)]);
   write(out, "functions.json", `${JSON.stringify(functionsJson(), null, 2)}\n`);
   const page = readFileSync(join(root, "src", "addin", "pane.html"), "utf8");
   const { src, origin } = OFFICE_JS[officeJs];
@@ -54,7 +55,6 @@ async function bundlePane(out: string): Promise<Metafile> {
     chunkNames: "pane-[name]-[hash]",
     jsx: "automatic",
     jsxImportSource: "preact",
-    external: existsSync(join(root, "src", "buildsheet", "check.ts")) ? [] : ["../buildsheet/check.ts"],
   } satisfies BuildOptions;
   return (await bundle(options)).metafile;
 }
@@ -76,7 +76,7 @@ export async function buildCommandLine(out: string): Promise<void> {
 
 export async function build(out = DIST): Promise<void> {
   rmSync(out, { recursive: true, force: true });
-  const packages = await buildAddin(out);
+  const packages = [...(await buildAddin(out)), ...(await buildBench(join(out, "bench")))];
   copy("manifest.xml", join(out, "manifest.xml"));
   write(out, "THIRD-PARTY-LICENSES", licencesOf(packages));
   if (existsSync(join(root, "src", "cli", "main.ts"))) await buildCommandLine(out);

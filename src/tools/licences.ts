@@ -17,6 +17,7 @@ export function packagesIn(bundles: readonly Metafile[]): string[] {
 }
 
 const TEXTS = /^(?:licen[cs]e|copying|notice)/i;
+const README = /^readme/i;
 const RULE = "=".repeat(72);
 
 /** The texts as the packages bring them, each once, under the names of all packages that bring it. */
@@ -29,12 +30,22 @@ export function licencesOf(folders: readonly string[], base = root): string {
   return [...names].map(([text, packages]) => `${RULE}\n${packages.join("\n")}\n${RULE}\n\n${text}\n`).join("\n");
 }
 
+/** From a heading about the licence to the next heading. */
+const SECTION = /^#+ *licen[cs]e.*\n([\s\S]*?)(?=^#+ |$(?![\s\S]))/im;
+
 function licenceOf(folder: string): { name: string; text: string } {
-  const { name, version, license } = JSON.parse(readFileSync(join(folder, "package.json"), "utf8")) as Record<string, string>;
-  const files = readdirSync(folder, { withFileTypes: true }).filter((entry) => entry.isFile() && TEXTS.test(entry.name));
-  const texts = files
-    .map((entry) => entry.name)
-    .sort()
-    .map((file) => readFileSync(join(folder, file), "utf8").replace(/\r\n/g, "\n").trim());
-  return { name: `${name} ${version} (${license ?? "see below"})`, text: texts.join("\n\n") || "The package brings no licence text beyond the name above." };
+  const { name, version, license, author } = JSON.parse(readFileSync(join(folder, "package.json"), "utf8")) as Record<string, string | { name?: string }>;
+  const read = (file: string) => readFileSync(join(folder, file), "utf8").replace(/\r\n/g, "\n").trim();
+  const files = readdirSync(folder, { withFileTypes: true }).filter((entry) => entry.isFile());
+  const names = files.map((entry) => entry.name).sort();
+  const own = names.filter((file) => TEXTS.test(file)).map(read);
+  const readme = names.filter((file) => README.test(file)).map((file) => SECTION.exec(read(file))?.[1]?.trim() ?? "");
+  const text = [own.join("\n\n"), readme.join("\n\n"), byName(license, author)].find((one) => one.length > 0)!;
+  return { name: `${name} ${version} (${license ?? "see below"})`, text };
+}
+
+/** For a package that brings no text of its licence. */
+function byName(license: unknown, author: unknown): string {
+  const by = typeof author === "object" && author !== null ? (author as { name?: string }).name : author;
+  return `By ${by ?? "its authors"}. The package names its licence without the text, which is at https://spdx.org/licenses/${license}.html`;
 }

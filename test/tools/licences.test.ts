@@ -23,12 +23,14 @@ test("a text that several packages bring stands once, under all their names", ()
   add("b", { "LICENCE.txt": "Free for all." });
   add("c", { LICENSE: "Free for some.", NOTICE: "Made by c." });
   add("d", {});
+  add("e", { "README.md": "# e\n\n## Licence\n\nFree on Sundays.\n\n## More\n\nNothing." });
   const rule = "=".repeat(72);
-  expect(licencesOf(["d", "c", "a", "b"], base)).toBe(
+  expect(licencesOf(["e", "d", "c", "a", "b"], base)).toBe(
     [
       `${rule}\na 1.0.0 (MIT)\nb 1.0.0 (MIT)\n${rule}\n\nFree for all.\n`,
       `${rule}\nc 1.0.0 (MIT)\n${rule}\n\nFree for some.\n\nMade by c.\n`,
-      `${rule}\nd 1.0.0 (MIT)\n${rule}\n\nThe package brings no licence text beyond the name above.\n`,
+      `${rule}\nd 1.0.0 (MIT)\n${rule}\n\nBy its authors. The package names its licence without the text, which is at https://spdx.org/licenses/MIT.html\n`,
+      `${rule}\ne 1.0.0 (MIT)\n${rule}\n\nFree on Sundays.\n`,
     ].join("\n"),
   );
   rmSync(base, { recursive: true });
