@@ -41,6 +41,8 @@ export function calculate(book: WorkbookFile): Calculated {
   return { sheets: book.sheets.map((_, sheet) => snapshot(book, sheet, trial)), notes: notesOn(book, trial) };
 }
 
+const isFormula = ({ formula, beyond }: CellFile): boolean => formula !== undefined || beyond !== undefined;
+
 const idOf = (sheet: number): string => `s${sheet}`;
 
 function tryOut(book: WorkbookFile, room: { rows: number; columns: number }, blocked: ReadonlySet<CellFile>): Trial {
@@ -64,7 +66,7 @@ function tryOut(book: WorkbookFile, room: { rows: number; columns: number }, blo
 }
 
 function contentOf(cell: CellFile, sheet: number, translator: Translator, blocked: boolean, refused: Trial["refused"]): string {
-  if (cell.formula === undefined && cell.beyond === undefined) return literalContent(cell.value);
+  if (!isFormula(cell)) return literalContent(cell.value);
   try {
     if (cell.formula === undefined) throw new Untranslatable("#VALUE!", cell.beyond!);
     const { array } = cell;
@@ -97,7 +99,7 @@ function dataOf(book: WorkbookFile, { all }: Grids, contents: ReadonlyMap<CellFi
 const valueAt = (model: Model, sheet: number, row: number, column: number) => model.getters.getEvaluatedCell({ sheetId: idOf(sheet), row, col: column });
 
 function* formulas({ sheets }: WorkbookFile): Generator<[CellFile, number]> {
-  for (const [sheet, { cells }] of sheets.entries()) for (const cell of cells) if (cell.formula !== undefined) yield [cell, sheet];
+  for (const [sheet, { cells }] of sheets.entries()) for (const cell of cells) if (isFormula(cell)) yield [cell, sheet];
 }
 
 /** True when a result found the end of the sheet in its way. */
@@ -127,8 +129,7 @@ function snapshot(book: WorkbookFile, sheet: number, { model }: Trial): SheetSna
   const formulas: (string | null)[][] = Array.from({ length: rows }, () => new Array(columns).fill(null));
   for (const { row, col: column } of positions) {
     const cell = own.get(keyOf({ row, column }));
-    const isFormula = cell?.formula !== undefined || cell?.beyond !== undefined;
-    values[row]![column] = cell && !isFormula ? cell.value : calculated(model, sheet, row, column);
+    values[row]![column] = cell && !isFormula(cell) ? cell.value : calculated(model, sheet, row, column);
     if (cell?.formula !== undefined) formulas[row]![column] = `=${cell.formula}`;
   }
   return { name, row: 0, column: 0, values, formulas };

@@ -32,7 +32,7 @@ export class CellFormulas {
   /** What a cell's formula comes to, or `null` when its element says nothing. */
   of(stored: StoredFormula, place: Place, grows: boolean): Formula | null {
     if (stored.kind === "shared") return this.#ofGroup(stored, place);
-    if (stored.kind === "dataTable") return { beyond: "it is part of a what-if table, which is not calculated here" };
+    if (stored.kind === "dataTable") return { beyond: "is part of a what-if table, which is not calculated here" };
     if (stored.text.trim() === "") return null;
     const formula = peoplesFormula(stored.text.trim());
     if (stored.kind !== "array") return { formula };

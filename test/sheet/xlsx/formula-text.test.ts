@@ -1,0 +1,33 @@
+import { peoplesFormula, shiftFormula } from "../../../src/sheet/xlsx/formula-text.ts";
+
+describe("formulas are shown as people type them", () => {
+  test.each([
+    ["_xldudf_HATCH_TAPER(A1:B2)", "HATCH.TAPER(A1:B2)"],
+    ["_XLDUDF_hatch_taper(A1:B2)+1", "HATCH.TAPER(A1:B2)+1"],
+    ["hatch.Taper(A1:B2)", "HATCH.TAPER(A1:B2)"],
+    ["IF(A1,_xldudf_HATCH_VERDICT(_xldudf_HATCH_CLEARANCE(A1,B1),,0.04))", "IF(A1,HATCH.VERDICT(HATCH.CLEARANCE(A1,B1),,0.04))"],
+    ["_xlfn.SINGLE(_xldudf_HATCH_TAPER(A1:D5,2))*2", "HATCH.TAPER(A1:D5,2)*2"],
+    ["@HATCH.TAPER(A1:D5,2)", "HATCH.TAPER(A1:D5,2)"],
+    ["_xlfn.SINGLE(A1:A3)+1", "@A1:A3+1"],
+    ["SUM(_xlfn.ANCHORARRAY('Bore book'!I4))", "SUM('Bore book'!I4#)"],
+    ["_xlfn._xlws.SORT(_xlfn.UNIQUE(A1:A3))", "SORT(UNIQUE(A1:A3))"],
+    ["_xlfn.LET(_xlpm.x,1,_xlpm.x+1)", "LET(x,1,x+1)"],
+    // Text, sheets and names that only look alike are left as they are.
+    ['"_xldudf_HATCH_TAPER("&A1', '"_xldudf_HATCH_TAPER("&A1'],
+    ["'_xlfn.x'!A1+hatch", "'_xlfn.x'!A1+hatch"],
+    ["Readings[@Bore]", "Readings[@Bore]"],
+  ])("%s", (stored, shown) => {
+    expect(peoplesFormula(stored)).toBe(shown);
+  });
+});
+
+describe("a shared formula in another cell", () => {
+  test.each([
+    ["A1+$B$1+C$1+$D1", "E1", "F3", "B3+$B$1+D$1+$D3"],
+    ["SUM(A:A,1:1,A1:$B$2)", "E1", "F2", "SUM(B:B,2:2,$B$2:B2)"],
+    ["'Bore book'!A1&\"A1\"&LOG10(A1)", "E1", "E2", "'Bore book'!A2&\"A1\"&LOG10(A2)"],
+    ["HATCH.TAPER(A1:B3)+Limit+Readings[@Bore]", "E1", "E2", "HATCH.TAPER(A2:B4)+Limit+Readings[@Bore]"],
+  ])("%s from %s to %s", (formula, from, to, shifted) => {
+    expect(shiftFormula(formula, from, to)).toBe(shifted);
+  });
+});
