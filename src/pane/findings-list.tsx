@@ -25,7 +25,7 @@ export function FindingsList({ findings, onSelect }: ListProps) {
   const make = (chunks: readonly number[]) => setMade((before) => (chunks.every((chunk) => before.has(chunk)) ? before : new Set([...before, ...chunks])));
 
   useLayoutEffect(() => {
-    if (hasWalked.current) goTo(list.current?.querySelector<HTMLElement>(`button[data-index="${reached}"]`));
+    if (hasWalked.current) list.current?.querySelector<HTMLElement>(`button[data-index="${reached}"]`)?.focus();
     hasWalked.current = false;
   }, [reached]);
   useEffect(() => nearing(list.current!, make), [made]);
@@ -76,12 +76,6 @@ export function FindingsList({ findings, onSelect }: ListProps) {
       </p>
     </>
   );
-}
-
-/** Focus alone is content with a row that lies under the tabs. */
-function goTo(row: HTMLElement | null | undefined): void {
-  row?.focus();
-  row?.scrollIntoView({ block: "nearest" });
 }
 
 const PAGE = 8;

@@ -2,7 +2,7 @@
 export const THEMES = ["white", "colorful", "dark-gray", "black"] as const;
 export type Theme = (typeof THEMES)[number];
 
-/** Themes are blocks of `colours.css`; which one holds is an attribute of the page. */
+/** Themes are blocks of `style/colours.css`; which one holds is an attribute of the page. */
 export function wearTheme(page: HTMLElement, theme: Theme | undefined): void {
   if (theme) page.dataset.theme = theme;
   else delete page.dataset.theme;

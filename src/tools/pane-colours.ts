@@ -1,5 +1,5 @@
 /**
- * What `src/pane/colours.css` holds: the pane's few colours as CSS variables, taken from Fluent's tokens
+ * What `src/pane/style/colours.css` holds: the pane's few colours as CSS variables, taken from Fluent's tokens
  * so that the pane looks at home beside Excel without loading a component library. A generated file,
  * because the tokens' modules are far larger than the two dozen colours in use.
  */
@@ -7,7 +7,7 @@ import { join } from "node:path";
 import { webDarkTheme, webLightTheme } from "@fluentui/tokens";
 import { root } from "./paths.ts";
 
-const FILE = join(root, "src", "pane", "colours.css");
+const FILE = join(root, "src", "pane", "style", "colours.css");
 
 type Token = keyof typeof webLightTheme;
 type Tokens = Readonly<Record<string, string | number>>;

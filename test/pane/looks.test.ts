@@ -124,6 +124,7 @@ describe("the page", () => {
 
   test("never opens a dialogue of the browser, which Office refuses", () => {
     const folder = new URL("../../src/pane/", import.meta.url);
-    for (const file of readdirSync(folder)) expect(readFileSync(new URL(file, folder), "utf8")).not.toMatch(/\b(?:alert|confirm|prompt)\(/);
+    for (const file of readdirSync(folder).filter((name) => name.includes(".ts")))
+      expect(readFileSync(new URL(file, folder), "utf8")).not.toMatch(/\b(?:alert|confirm|prompt)\(/);
   });
 });
