@@ -22,7 +22,7 @@ export class Bench {
   constructor(
     readonly engine: Engine,
     readonly screen: Screen,
-    readonly templates: string,
+    readonly templates: XMLDocument,
   ) {}
 
   /** A sentence in the page; an empty one takes the last away. */
@@ -79,7 +79,7 @@ export class Bench {
     const host = benchHost(model, name);
     this.#grid?.remove();
     this.#workbook = new Workbook(this.engine, model, name, otherNames, () => this.#showState());
-    window.crosshatchBench = { host, openFile: (file) => this.openFile(file) };
+    window.crosshatchBench = { host, model, openFile: (file) => this.openFile(file) };
     this.#grid = await mountGrid(grid, model, { ...this, dark: isDark(), tell: (sentence) => this.tell(sentence) });
     // The pane starts afresh: what it showed was of the other workbook.
     pane.src = "pane.html";

@@ -14,8 +14,8 @@ export interface Grid {
 export interface GridOptions {
   engine: Engine;
   screen: Screen;
-  /** The engine's templates, as its package brings them. */
-  templates: string;
+  /** The templates of the engine. */
+  templates: XMLDocument;
   dark: boolean;
   /** Sentences of the engine, for the page's own place for sentences. */
   tell(sentence: string): void;

@@ -1,5 +1,4 @@
 import { MARKS_KEY } from "../sheet/bench-plugins.ts";
-import { keptFrom } from "../sheet/kept.ts";
 import { LIMITS } from "../sheet/xlsx/limits.ts";
 import type { DefinedName } from "../sheet/xlsx/model.ts";
 import { readXlsx } from "../sheet/xlsx/read.ts";
@@ -44,7 +43,7 @@ export function openWorkbook(engine: Engine, bytes: Uint8Array, name: string): O
     book.sheets.forEach(({ hidden }, i) => {
       data.sheets[i]!.isVisible = !hidden;
     });
-    const kept = keptIn(zip);
+    const { kept } = book;
     data[MARKS_KEY] = takeMarks(kept, new Map(data.sheets.map((sheet) => [sheet.name, sheet.id])));
     return { data, names: contents.otherNames, kept, note: noteOn(zip, look !== undefined, name) };
   } catch (reason) {
@@ -86,11 +85,6 @@ function withLinks(cells: Record<string, string>, looks: Record<string, string>)
     if (link !== undefined && LINK.exec(link)?.[1] === content) cells[name] = link;
   }
   return cells;
-}
-
-function keptIn(zip: Zip): Map<string, string> {
-  const parts = zip.names().filter((name) => /^customxml\/item\d+\.xml$/.test(name));
-  return new Map(parts.flatMap((part) => [...keptFrom(new TextDecoder().decode(zip.read(part)))]));
 }
 
 /** Kinds of parts that the bench neither shows nor saves. */

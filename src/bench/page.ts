@@ -2,12 +2,13 @@ import "./bench.css";
 import { Bench } from "./bench.ts";
 import { elements } from "./elements.ts";
 import { loadEngine } from "./engine.ts";
+import { mendTemplates } from "./templates.ts";
 
 const TEMPLATES = "vendor/@odoo/o-spreadsheet/dist/o_spreadsheet.xml";
 
 async function start(): Promise<void> {
   const engine = loadEngine();
-  const templates = await (await fetch(TEMPLATES)).text();
+  const templates = mendTemplates(await (await fetch(TEMPLATES)).text());
   const bench = new Bench(engine, globalThis.owl, templates);
   const { file, save, sample, paneToggle, messageClose } = elements;
 

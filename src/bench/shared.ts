@@ -1,9 +1,12 @@
+import type { Model } from "@odoo/o-spreadsheet";
 import type { SheetHost } from "../sheet/sheet-host.ts";
 
 /** What the bench's page leaves on its window for the pane in the frame, and for whoever drives the page. */
 export interface Shared {
   /** The workbook that is open now. */
   host: SheetHost;
+  /** The same, as the engine has it. */
+  model: Model;
   /** For a file that is let go over the pane. */
   openFile(file: File): Promise<void>;
 }

@@ -1,0 +1,25 @@
+import { storedFormula } from "../../src/bench/stored-formula.ts";
+import { peoplesFormula } from "../../src/sheet/xlsx/formula-text.ts";
+
+/** Spellings: [MS-XLSX] 2.2.2 (future functions), ECMA-376 part 1, 18.17. */
+test.each([
+  ["=HATCH.TAPER(B2:C4)", "_xldudf_HATCH_TAPER(B2:C4)"],
+  ["=hatch.taper(B2:C4)", "_xldudf_HATCH_TAPER(B2:C4)"],
+  ["=SUM(A1:A2)", "SUM(A1:A2)"],
+  ["=XLOOKUP(A1,B:B,C:C)", "_xlfn.XLOOKUP(A1,B:B,C:C)"],
+  ["=FILTER(A1:A5,A1:A5>1)", "_xlfn._xlws.FILTER(A1:A5,A1:A5>1)"],
+  ["=STDEV.S(A1:A5)+VAR.P(A1:A5)", "_xlfn.STDEV.S(A1:A5)+_xlfn.VAR.P(A1:A5)"],
+  ["=SUM(D4#)", "SUM(_xlfn.ANCHORARRAY(D4))"],
+  ['=IF(A1="FILTER(x) HATCH.TAPER(y) D4#",1,2)', 'IF(A1="FILTER(x) HATCH.TAPER(y) D4#",1,2)'],
+  ["='SORT(1)'!A1", "'SORT(1)'!A1"],
+  ['="a ""SORT(1)"" b"&CONCAT("c")', '"a ""SORT(1)"" b"&_xlfn.CONCAT("c")'],
+])("%s is stored as %s", (typed, stored) => {
+  expect(storedFormula(typed)).toBe(stored);
+});
+
+test.each(["HATCH.VERDICT(C4,Limits!$B$4,Limits!$C$4)", "SORT(UNIQUE(A1:A9))", "SUM(D4#)", 'IFNA(TEXTJOIN("-",TRUE,A1:A3),"")'])(
+  "%s comes back as it was typed",
+  (formula) => {
+    expect(peoplesFormula(storedFormula(formula))).toBe(formula);
+  },
+);
