@@ -59,17 +59,19 @@ async function bundlePane(out: string): Promise<Metafile> {
   return (await bundle(options)).metafile;
 }
 
-/** The command line as plain JavaScript; its packages stay in node_modules. */
+/** The command line as plain JavaScript, with its threads beside it; its packages stay in node_modules. */
 export async function buildCommandLine(out: string): Promise<void> {
+  const threads = readdirSync(join(root, "src", "cli")).filter((name) => name.endsWith("-worker.ts"));
   const options = {
     ...COMMON,
     minify: false,
     target: "node20",
     platform: "node",
     format: "esm",
+    splitting: true,
     packages: "external",
-    entryPoints: ["src/cli/main.ts"],
-    outfile: join(out, "cli", "crosshatch.js"),
+    entryPoints: { crosshatch: "src/cli/main.ts", ...Object.fromEntries(threads.map((name) => [name.slice(0, -".ts".length), `src/cli/${name}`])) },
+    outdir: join(out, "cli"),
   } satisfies BuildOptions;
   await bundle(options);
 }
