@@ -4,13 +4,15 @@
  * people type carry far fewer than nine decimals, therefore every comparison here is made on a
  * grid of 1e-9 of the unit, and a difference of typed values is put back on that grid.
  *
- * Above about 9·10⁶ units doubles are coarser than the grid; there a few units in the last place
- * of the larger value take its place.
+ * Doubles grow coarser with their size: above about half a million units a few units in the last
+ * place of the larger value take the place of the grid in a comparison, and above four million a
+ * value is no longer put back on it.
  */
 const GRID = 1e9;
 /** Half a step of the grid: what is nearer than this is the same decimal. */
 export const HALF_STEP = 0.5e-9;
-const EXACT = Number.MAX_SAFE_INTEGER / GRID;
+/** Up to here rounding to the grid gives every decimal of nine places back as it was typed. */
+const EXACT = 2 ** 22;
 
 /** The decimal nearest to `x` with nine decimals: 73.04 − 73.00 gives 0.04, and −0 gives 0. */
 export function decimal(x: number): number {

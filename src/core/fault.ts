@@ -62,8 +62,8 @@ export function refuse(param: string, got: unknown, want: string): Fault {
   return new Fault("unfit", param, got, want);
 }
 
-/** Measures of one part never differ as much as this; 25.4 or ten of them is a slip of unit or decimal point. */
-const UNLIKELY_RATIO = 5;
+/** Diameters that fit into one another never differ as much as this; inches among millimetres differ by 25.4. */
+const UNLIKELY_RATIO = 20;
 
 /** For compute functions: a fault when two lengths of one part cannot have been typed in one unit. */
 export function unlike(param: string, got: number, other: string, bound: number): Fault | undefined {

@@ -59,7 +59,7 @@ export function faultBody(fault: Fault): string {
     }
     case "units": {
       const { other, bound } = want as { other: string; bound: number };
-      return `${param} ${show(got)} and ${other} ${show(bound)} do not go together: are both in one unit, with the decimal point in place?`;
+      return `${param} ${show(got)} and ${other} ${show(bound)} do not go together: are both in one unit?`;
     }
     case "axes":
       return `axes ${show(got)} does not divide the ${want}: each row must hold every height of one bore`;

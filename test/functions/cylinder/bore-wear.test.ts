@@ -75,7 +75,7 @@ describe("faults", () => {
   test("a standard in inches for a bore in millimetres is refused and both are named", () => {
     expect(ask(boreWear, [[73.05]], 2.874)).toEqual({
       code: "units",
-      sentence: "BOREWEAR: readings 73.05 and standard 2.874 do not go together: are both in one unit, with the decimal point in place?",
+      sentence: "BOREWEAR: readings 73.05 and standard 2.874 do not go together: are both in one unit?",
     });
   });
 

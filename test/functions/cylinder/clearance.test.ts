@@ -64,11 +64,11 @@ describe("faults", () => {
   test("a shaft in inches in a hole in millimetres is refused, either way round", () => {
     expect(ask(clearance, 50.8, 1.999)).toEqual({
       code: "units",
-      sentence: "CLEARANCE: shaft 1.999 and hole 50.8 do not go together: are both in one unit, with the decimal point in place?",
+      sentence: "CLEARANCE: shaft 1.999 and hole 50.8 do not go together: are both in one unit?",
     });
     expect(ask(clearance, 2, 50.775)).toEqual({
       code: "units",
-      sentence: "CLEARANCE: shaft 50.775 and hole 2 do not go together: are both in one unit, with the decimal point in place?",
+      sentence: "CLEARANCE: shaft 50.775 and hole 2 do not go together: are both in one unit?",
     });
   });
 

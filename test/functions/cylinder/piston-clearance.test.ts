@@ -98,7 +98,7 @@ describe("faults", () => {
   test("a skirt in inches is refused and both are named", () => {
     expect(ask(pistonClearance, WORN, 2.873)).toEqual({
       code: "units",
-      sentence: "PISTONCLEARANCE: skirt 2.873 and bore 73.02 do not go together: are both in one unit, with the decimal point in place?",
+      sentence: "PISTONCLEARANCE: skirt 2.873 and bore 73.02 do not go together: are both in one unit?",
     });
   });
 

@@ -153,7 +153,7 @@ describe("faults", () => {
   test("a standard in another unit is refused", () => {
     expect(ask(reboreSize, 73.1, 2.874, STEPS)).toEqual({
       code: "units",
-      sentence: "REBORESIZE: readings 73.1 and standard 2.874 do not go together: are both in one unit, with the decimal point in place?",
+      sentence: "REBORESIZE: readings 73.1 and standard 2.874 do not go together: are both in one unit?",
     });
   });
 

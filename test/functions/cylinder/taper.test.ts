@@ -114,7 +114,7 @@ describe("faults", () => {
   test("an inch among millimetres is refused with its place", () => {
     expect(ask(taper, [[73.01], [2.874], [73]])).toEqual({
       code: "units",
-      sentence: "TAPER: readings 2.874 and reading 73.01 do not go together: are both in one unit, with the decimal point in place? (row 2)",
+      sentence: "TAPER: readings 2.874 and reading 73.01 do not go together: are both in one unit? (row 2)",
     });
   });
 

@@ -56,7 +56,7 @@ describe("faults", () => {
   test("bores of two units are refused and both are named", () => {
     expect(ask(ringGapAtBore, 0.3, 73, 2.875)).toEqual({
       code: "units",
-      sentence: "RINGGAPATBORE: boreRun 2.875 and boreMeasuredIn 73 do not go together: are both in one unit, with the decimal point in place?",
+      sentence: "RINGGAPATBORE: boreRun 2.875 and boreMeasuredIn 73 do not go together: are both in one unit?",
     });
   });
 

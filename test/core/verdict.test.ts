@@ -1,0 +1,37 @@
+import { judge, marginOf } from "../../src/core/verdict.ts";
+
+// The words are checked against ISO 14253-1 in test/functions/verdict; here is what else a judgement holds.
+describe("judge", () => {
+  test("names the limit that decides and the distance to it", () => {
+    expect(judge(0.041, { lower: 0.02, upper: 0.04 })).toEqual({ verdict: "over", margin: -0.001, side: "upper", limit: 0.04 });
+    expect(judge(0.019, { lower: 0.02, upper: 0.04 })).toEqual({ verdict: "under", margin: -0.001, side: "lower", limit: 0.02 });
+    expect(judge(0.035, { lower: 0.02, upper: 0.04 })).toEqual({ verdict: "within", margin: 0.005, side: "upper", limit: 0.04 });
+    expect(judge(0.025, { lower: 0.02, upper: 0.04 }, 0, 0.005)).toEqual({ verdict: "near limit", margin: 0.005, side: "lower", limit: 0.02 });
+    expect(judge(0.039, { upper: 0.04 }, 0.002)).toEqual({ verdict: "not proven", margin: 0.001, side: "upper", limit: 0.04 });
+  });
+
+  test("without a limit there is no judgement", () => {
+    expect(judge(0.03, {})).toBeUndefined();
+    expect(marginOf(0.03, {})).toBeUndefined();
+  });
+
+  test("not proven comes before near: what the gauge cannot see is not called close", () => {
+    expect(judge(0.039, { upper: 0.04 }, 0.002, 0.005)?.verdict).toBe("not proven");
+  });
+});
+
+describe("marginOf", () => {
+  test("halfway between the limits counts from the upper one, whatever binary makes of the halves", () => {
+    for (const [lower, value, upper] of [
+      [0.02, 0.03, 0.04],
+      [0.1, 0.2, 0.3],
+      [72.99, 73, 73.01],
+    ] as const) {
+      expect(marginOf(value, { lower, upper })?.side).toBe("upper");
+    }
+  });
+
+  test("a limit of 0 is a limit", () => {
+    expect(marginOf(-0.1, { upper: 0 })).toEqual({ margin: 0.1, side: "upper", limit: 0 });
+  });
+});
