@@ -4,6 +4,7 @@
  * used: it brings native code that has to be compiled on installing.
  */
 import { spawnSync } from "node:child_process";
+import { X509Certificate } from "node:crypto";
 import { copyFileSync, existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { homedir } from "node:os";
 import { dirname, join } from "node:path";
@@ -22,7 +23,7 @@ interface Options {
 
 /** Where Microsoft's tool for development certificates puts the one for localhost. */
 const CERTIFICATES = ".office-addin-dev-certs";
-const CERTIFICATE_TOOL = "office-addin-dev-certs@2";
+const CERTIFICATE_TOOL = "office-addin-dev-certs@3";
 
 export function portFrom(text: string): number {
   // The helper alone would read "3553x" as 3553.
@@ -31,25 +32,34 @@ export function portFrom(text: string): number {
   return port;
 }
 
-/** The certificate given, or the one of Microsoft's tool, which is fetched and asked for it when there is none yet. */
-export function certificateFor({ cert, key }: Options, home = homedir(), fetchTool = installCertificate): { cert: Buffer; key: Buffer } {
+/** The certificate given, or the one of Microsoft's tool, which is fetched to make one where there is none or it has run out. */
+export function certificateFor(
+  { cert, key }: Omit<Options, "port">,
+  home = homedir(),
+  fetchTool = installCertificate,
+  now = new Date(),
+): { cert: Buffer; key: Buffer } {
   if ((cert === undefined) !== (key === undefined)) throw new ToolRefusal("A certificate of your own needs both --cert and --key.");
-  const files = { cert: cert ?? join(home, CERTIFICATES, "localhost.crt"), key: key ?? join(home, CERTIFICATES, "localhost.key") };
-  if (!cert && !existsSync(files.cert)) fetchTool();
-  for (const [name, file] of Object.entries(files)) {
-    if (existsSync(file)) continue;
-    throw new ToolRefusal(
-      cert
-        ? `There is no file ${file} for --${name}.`
-        : `There is no development certificate in ${dirname(file)}. Run "npx ${CERTIFICATE_TOOL} install" once with a connection, or give a certificate for localhost with --cert and --key.`,
-    );
+  const folder = join(home, CERTIFICATES);
+  const files = { cert: cert ?? join(folder, "localhost.crt"), key: key ?? join(folder, "localhost.key") };
+  if (cert === undefined && !holds(files.cert, now)) {
+    fetchTool();
+    if (!holds(files.cert, now)) {
+      throw new ToolRefusal(
+        `There is no valid development certificate in ${folder}. Run "npx ${CERTIFICATE_TOOL} install" once with a connection, or give a certificate for localhost with --cert and --key.`,
+      );
+    }
   }
+  for (const [name, file] of Object.entries(files)) if (!existsSync(file)) throw new ToolRefusal(`There is no file ${file} for --${name}.`);
   return { cert: readFileSync(files.cert), key: readFileSync(files.key) };
 }
 
+/** The tool's certificates run out after 30 days. */
+const holds = (file: string, now: Date): boolean => existsSync(file) && new Date(new X509Certificate(readFileSync(file)).validTo) > now;
+
 /** Asks the person, through their system, to trust the new certificate. */
 function installCertificate(): void {
-  console.log(`No development certificate yet: fetching ${CERTIFICATE_TOOL} to make one. Your system will ask whether to trust it.`);
+  console.log(`No valid development certificate yet: fetching ${CERTIFICATE_TOOL} to make one. Your system will ask whether to trust it.`);
   spawnSync("npx", ["--yes", CERTIFICATE_TOOL, "install"], { stdio: "inherit", shell: process.platform === "win32" });
 }
 
