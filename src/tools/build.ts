@@ -2,7 +2,7 @@
  * `npm run build`: everything that is served or run, into dist/, every file local. Other tools call
  * `build` for another folder or another address.
  */
-import { copyFileSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
+import { copyFileSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { dirname, join, relative } from "node:path";
 import { pathToFileURL } from "node:url";
 import { gzipSync } from "node:zlib";
@@ -59,29 +59,22 @@ async function bundlePane(out: string): Promise<Metafile> {
   return (await bundle(options)).metafile;
 }
 
-/** The command line as plain JavaScript, with its threads beside it; its packages stay in node_modules. */
-export async function buildCommandLine(out: string): Promise<void> {
-  const threads = readdirSync(join(root, "src", "cli")).filter((name) => name.endsWith("-worker.ts"));
-  const options = {
-    ...COMMON,
-    minify: false,
-    target: "node20",
-    platform: "node",
-    format: "esm",
-    splitting: true,
-    packages: "external",
-    entryPoints: { crosshatch: "src/cli/main.ts", ...Object.fromEntries(threads.map((name) => [name.slice(0, -".ts".length), `src/cli/${name}`])) },
-    outdir: join(out, "cli"),
-  } satisfies BuildOptions;
-  await bundle(options);
+/** The command line bundles itself, because its launcher must do so in a fresh clone, in plain JavaScript. */
+async function buildCommandLine(out: string): Promise<void> {
+  const bundler = pathToFileURL(join(root, "src", "cli", "build.mjs")).href;
+  await ((await import(bundler)) as { buildCommandLine(out: string): Promise<string> }).buildCommandLine(out);
 }
 
+/** What other tasks put beside the build, and may be in use. */
+const OTHERS = ["package", "sideload"];
+
 export async function build(out = DIST): Promise<void> {
-  rmSync(out, { recursive: true, force: true });
+  mkdirSync(out, { recursive: true });
+  for (const name of readdirSync(out)) if (!OTHERS.includes(name)) rmSync(join(out, name), { recursive: true, force: true });
   const packages = [...(await buildAddin(out)), ...(await buildBench(join(out, "bench")))];
   copy("manifest.xml", join(out, "manifest.xml"));
   write(out, "THIRD-PARTY-LICENSES", licencesOf(packages));
-  if (existsSync(join(root, "src", "cli", "main.ts"))) await buildCommandLine(out);
+  await buildCommandLine(out);
 }
 
 function write(out: string, file: string, text: string): void {
