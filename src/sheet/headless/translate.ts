@@ -11,6 +11,8 @@ import { Untranslatable } from "./untranslatable.ts";
 /** Longer than any formula of a sheet, deeper than any that a person wrote: not taken apart. */
 const LONGEST = 8192;
 const DEEPEST = 150;
+/** Parts of one formula with its names written out: names that name names can grow without end. */
+const MOST_PARTS = 20_000;
 
 /** How a part of a formula is calculated. */
 interface Mode {
@@ -32,6 +34,8 @@ const IS_ERROR = /#REF!/;
  * terms throws `Untranslatable`; nothing is left to come out differently.
  */
 export class Translator {
+  #parts = 0;
+
   constructor(
     private readonly book: WorkbookFile,
     private readonly grids: Grids,
@@ -40,11 +44,13 @@ export class Translator {
 
   /** The engine's formula, with its `=`. */
   translate(formula: string, site: Site, isArray: boolean): string {
+    this.#parts = 0;
     return `=${this.#emit(treeOf(formula), site, { array: isArray, one: !isArray }, 0)}`;
   }
 
   #emit(node: AstExpression | null, site: Site, mode: Mode, depth: number): string {
     if (!node) return "";
+    if (++this.#parts > MOST_PARTS) throw new Untranslatable("#NAME?", "grows too long when its names are written out");
     if (depth > DEEPEST) throw new Untranslatable("#NAME?", "is nested too deeply to be read");
     switch (node.type) {
       case nodeTypes.LITERAL:

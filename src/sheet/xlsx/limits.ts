@@ -25,7 +25,7 @@ export const LIMITS: Limits = {
   ratio: 250,
   ratioFrom: 4e6,
   depth: 100,
-  cells: 2_000_000,
+  cells: 1_000_000,
   area: 10_000_000,
 };
 

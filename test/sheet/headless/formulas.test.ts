@@ -147,6 +147,16 @@ describe("what cannot be calculated says why", () => {
     expect(await result(formula)).toEqual({ error, message });
   });
 
+  test("names that grow without end, and names that name themselves", async () => {
+    const doubling = Array.from({ length: 40 }, (_, i) => `<definedName name="Twice${i}">Twice${i + 1}+Twice${i + 1}</definedName>`).join("");
+    const names = `${doubling}<definedName name="Twice40">1</definedName><definedName name="Round">Round+1</definedName>`;
+    const bytes = workbookBytes({ names, sheets: [{ name: "A", cells: [[{ f: "Twice0" }, { f: "Round" }]] }] });
+    expect((await (await openWorkbook(bytes, "x.xlsx")).read()).sheets[0]!.values[0]).toEqual([
+      { error: "#NAME?", message: "This formula grows too long when its names are written out." },
+      { error: "#NAME?", message: "This formula is nested too deeply to be read." },
+    ]);
+  });
+
   test("and is listed with its cell", async () => {
     const bytes = workbookBytes({ sheets: [{ name: "Bore book", cells: [[1, { f: "FOO(A1)", v: 5 }], [{ f: "IFERROR(B1,7)" }]] }] });
     const host = await openWorkbook(bytes, "x.xlsx");
