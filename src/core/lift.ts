@@ -9,6 +9,8 @@ import { checkText } from "./sentences.ts";
 export type Outcome = Result | Result[][] | Fault;
 
 const NOTHING = "";
+/** A whole column beside a whole row would ask for more results than any host has room for. */
+const MOST_RESULTS = 5_000_000;
 
 /** One argument as the loop sees it: so many rows and columns of elements, each taken on demand. */
 interface Lane extends BatchLane {
@@ -51,6 +53,7 @@ function run(spec: Spec, lanes: readonly Lane[]): Outcome {
   for (const lane of lanes) {
     if ((lane.rows !== 1 && lane.rows !== rows) || (lane.columns !== 1 && lane.columns !== columns)) return shapeFault(spec, lanes, lane, rows, columns);
   }
+  if (rows * columns > MOST_RESULTS) return crowd(spec, lanes, rows, columns);
   const inputs: Record<string, unknown> = {};
   if (spec.returns.kind === "value") {
     if (rows === 1 && columns === 1) return one(spec, lanes, inputs, 0, 0) as Outcome;
@@ -126,6 +129,11 @@ function shapeFault(spec: Spec, lanes: readonly Lane[], lane: Lane, rows: number
   const misfit = lane.rows !== 1 && lane.rows !== rows ? (l: Lane) => l.rows === rows : (l: Lane) => l.columns === columns;
   const larger = lanes.find(misfit) ?? lane;
   return new Fault("shape", lane.name, `${lane.rows}×${lane.columns}`, `${larger.name} of ${larger.rows}×${larger.columns}`, undefined, spec.name);
+}
+
+function crowd(spec: Spec, lanes: readonly Lane[], rows: number, columns: number): Fault {
+  const lane = lanes.find((l) => l.rows * l.columns > 1)!;
+  return new Fault("unfit", lane.name, lane, `the ranges ask for ${rows}×${columns} results, more than ${MOST_RESULTS}`, undefined, spec.name);
 }
 
 /** The value of `axes`, for functions that have it: `undefined` when not given or blank. */

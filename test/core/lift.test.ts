@@ -1,5 +1,6 @@
 import type { Argument, Block } from "../../src/core/cell.ts";
 import type { Spec } from "../../src/core/define.ts";
+import { clearance } from "../../src/functions/cylinder/clearance.ts";
 import { specs } from "../../src/functions/index.ts";
 import { ask, BLANKS, type Refusal } from "../functions/ask.ts";
 import { isMeasured, scalarExample } from "../functions/scalar-example.ts";
@@ -158,5 +159,14 @@ describe.each(specs.map((spec) => ({ name: spec.name, spec, args: scalarExample(
         sentence: `${spec.name}: shaft 2 is larger than hole 1: are they swapped?`,
       });
     }
+  });
+});
+
+test("a whole column beside a whole row is refused before it fills the memory", () => {
+  const column = Array.from({ length: 100_000 }, () => [73.04]);
+  const row = [new Array<number>(16_384).fill(73)];
+  expect(ask(clearance, column, row)).toEqual({
+    code: "unfit",
+    sentence: "CLEARANCE: hole of several cells: the ranges ask for 100000×16384 results, more than 5000000",
   });
 });

@@ -1,8 +1,8 @@
 import { define, value } from "../../core/define.ts";
-import { Fault, swapped } from "../../core/fault.ts";
+import { Fault } from "../../core/fault.ts";
 import { number } from "../../core/param.ts";
 import { normalBelow } from "../../math/distributions.ts";
-import { limitParams } from "./limit-params.ts";
+import { limitParams, limitsOf } from "./limit-params.ts";
 
 // Stands after the limits, which may be left out, so it has to be asked for in compute.
 const u = number("standard uncertainty u of the value: half of U at 95 %").above(0);
@@ -22,11 +22,12 @@ export const conformity = define({
   ],
   notes: ["A value on a limit is as likely outside as inside. HATCH.VERDICT with U = 2u calls it not proven."],
   compute: ({ value: reading, lower, upper, u: deviation }) => {
-    if (lower !== undefined && upper !== undefined && lower > upper) return swapped("lower", lower, "upper", upper);
-    if (lower === undefined && upper === undefined) return "";
+    const limits = limitsOf(lower, upper);
+    if (limits instanceof Fault) return limits;
+    if (limits.lower === undefined && limits.upper === undefined) return "";
     if (deviation === undefined) return new Fault("missing", "u", undefined, u.want);
-    const below = lower === undefined ? Number.NEGATIVE_INFINITY : (lower - reading) / deviation;
-    const above = upper === undefined ? Number.POSITIVE_INFINITY : (upper - reading) / deviation;
+    const below = ((limits.lower ?? Number.NEGATIVE_INFINITY) - reading) / deviation;
+    const above = ((limits.upper ?? Number.POSITIVE_INFINITY) - reading) / deviation;
     // Both far above 0 would leave the difference of two numbers next to 1; mirrored they are small and exact.
     return below > 0 ? normalBelow(-below) - normalBelow(-above) : normalBelow(above) - normalBelow(below);
   },
