@@ -1,7 +1,12 @@
 import { KEPT_NAMESPACE, keptFrom, keptXml } from "./kept.ts";
 
-/** What is kept lies in a part of the workbook file, so that other programs can read it there. */
-async function keptPart(context: Excel.RequestContext): Promise<{ part: Excel.CustomXmlPart | undefined; texts: Map<string, string> }> {
+export interface Kept {
+  part: Excel.CustomXmlPart | undefined;
+  texts: Map<string, string>;
+}
+
+/** What is kept lies in a part of the workbook file, so that other programs can read it there. One sync, or two where there is such a part. */
+export async function keptIn(context: Excel.RequestContext): Promise<Kept> {
   const parts = context.workbook.customXmlParts.getByNamespace(KEPT_NAMESPACE);
   parts.load("items/id");
   await context.sync();
@@ -15,13 +20,18 @@ async function keptPart(context: Excel.RequestContext): Promise<{ part: Excel.Cu
 }
 
 export async function recallText(context: Excel.RequestContext, key: string): Promise<string | null> {
-  return (await keptPart(context)).texts.get(key) ?? null;
+  return (await keptIn(context)).texts.get(key) ?? null;
 }
 
 export async function keepText(context: Excel.RequestContext, key: string, value: string): Promise<void> {
-  const { part, texts } = await keptPart(context);
-  texts.set(key, value);
+  const kept = await keptIn(context);
+  kept.texts.set(key, value);
+  keep(context, kept);
+  await context.sync();
+}
+
+/** Puts the texts back with the next sync. */
+export function keep(context: Excel.RequestContext, { part, texts }: Kept): void {
   if (part) part.setXml(keptXml(texts));
   else context.workbook.customXmlParts.add(keptXml(texts));
-  await context.sync();
 }

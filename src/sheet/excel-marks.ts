@@ -1,3 +1,5 @@
+import { keep, keptIn } from "./excel-kept.ts";
+import { type KeptMark, keptMarks, MARKED } from "./kept.ts";
 import { noSheet, protectedSheet } from "./refusals.ts";
 import { MARK_FILL, type Mark } from "./sheet-host.ts";
 
@@ -8,49 +10,34 @@ interface Fill {
   patternColor?: string;
 }
 
-interface Marked {
-  /** Excel's own id of the sheet, which stays when the sheet is renamed. */
-  sheet: string;
-  row: number;
-  column: number;
-  /** What it looked like before, and the colour that the mark gave it. */
-  before: Fill | null;
-  mark: string;
-}
-
-/** The setting of the workbook that remembers what marked cells looked like. */
-const MARKED = "crosshatch.marked";
-
 /** A cell that is or will be marked, with its fill. */
 interface Place {
   sheet: Excel.Worksheet;
   row: number;
   column: number;
   fill: Excel.RangeFill;
-  earlier?: Marked;
+  earlier?: KeptMark;
   colour?: string;
 }
 
-/** Takes every remembered mark off and puts these on; says how many there were. Changes in one sync, after two that read. */
+/** Takes every remembered mark off and puts these on; says how many there were. Changes in one sync, after two or three that read. */
 export async function replaceMarks(context: Excel.RequestContext, marks: readonly Mark[]): Promise<number> {
-  const { worksheets, settings } = context.workbook;
-  const setting = settings.getItemOrNullObject(MARKED);
-  setting.load("value");
+  const { worksheets } = context.workbook;
   worksheets.load("items/id,items/name,items/protection/protected");
-  await context.sync();
-  const remembered = setting.isNullObject ? [] : (JSON.parse(String(setting.value)) as Marked[]);
+  const kept = await keptIn(context);
+  const remembered = keptMarks(kept.texts);
   if (remembered.length === 0 && marks.length === 0) return 0;
   const places = placesOf(worksheets.items, remembered, marks);
   for (const { fill } of places) fill.load("color,pattern,patternColor,tintAndShade");
   await context.sync();
-  const marked = places.flatMap(repaint);
-  settings.add(MARKED, JSON.stringify(marked));
+  kept.texts.set(MARKED, JSON.stringify(places.flatMap(repaint)));
+  keep(context, kept);
   await context.sync();
   return remembered.length;
 }
 
 /** Each cell once, whether it has a mark, gets one, or both; refuses where a sheet is closed to changes. */
-function placesOf(sheets: readonly Excel.Worksheet[], remembered: readonly Marked[], marks: readonly Mark[]): Place[] {
+function placesOf(sheets: readonly Excel.Worksheet[], remembered: readonly KeptMark[], marks: readonly Mark[]): Place[] {
   const places = new Map<string, Place>();
   const place = (sheet: Excel.Worksheet, row: number, column: number): Place => {
     if (sheet.protection.protected) throw protectedSheet(sheet.name);
@@ -65,25 +52,31 @@ function placesOf(sheets: readonly Excel.Worksheet[], remembered: readonly Marke
     place(sheet, cell.row, cell.column).colour = MARK_FILL[tone];
   }
   for (const earlier of remembered) {
-    const sheet = sheets.find(({ id }) => id === earlier.sheet);
+    const { id, cell } = earlier;
+    const sheet = sheets.find((one) => (id === undefined ? one.name === cell.sheet : one.id === id));
     // A sheet deleted since has taken its marks with it.
-    if (sheet) place(sheet, earlier.row, earlier.column).earlier = earlier;
+    if (sheet) place(sheet, cell.row, cell.column).earlier = earlier;
   }
   return [...places.values()];
 }
 
 /** Gives a cell its look: its mark, or the one it had before; says what to remember. */
-function repaint({ sheet, row, column, fill, earlier, colour }: Place): Marked[] {
+function repaint({ sheet, row, column, fill, earlier, colour }: Place): KeptMark[] {
   const now = lookOf(fill);
   // Filled by the person since it was marked: that is how they want it.
-  const own = earlier && now?.color.toUpperCase() !== earlier.mark;
-  const before = earlier && !own ? earlier.before : now;
+  const own = earlier && now?.color.toUpperCase() !== earlier.mark.toUpperCase();
+  const before = earlier && !own ? lookBefore(earlier) : now;
   if (colour === undefined) {
     if (!own) give(fill, before);
     return [];
   }
   give(fill, { color: colour });
-  return [{ sheet: sheet.id, row, column, before, mark: colour.toUpperCase() }];
+  const { color = null, ...pattern } = before ?? {};
+  return [{ cell: { sheet: sheet.name, row, column }, before: color, mark: colour, id: sheet.id, ...pattern }];
+}
+
+function lookBefore({ before, pattern, patternColor }: KeptMark): Fill | null {
+  return before === null ? null : { color: before, ...(pattern ? { pattern, patternColor } : {}) };
 }
 
 /**

@@ -1,9 +1,42 @@
+import type { CellAddress } from "./address.ts";
+
 /**
  * Texts kept inside a workbook, as one custom XML part: its own namespace, and inside it one JSON
  * object of key and text. Read and written as text, because neither a pane nor the command line
  * needs an XML parser for one element.
  */
 export const KEPT_NAMESPACE = "urn:crosshatch:kept";
+
+/** The key under which a workbook remembers its marked cells, whichever host marked them. */
+export const MARKED = "marked";
+
+/** A marked cell as it is remembered. */
+export interface KeptMark {
+  cell: CellAddress;
+  /** The fill before the mark, `null` for none, and that of the mark. */
+  before: string | null;
+  mark: string;
+  /** What Excel knows beyond that: its own id of the sheet, which outlives a new name, and the pattern of the fill before. */
+  id?: string;
+  pattern?: string;
+  patternColor?: string;
+}
+
+/** The marks in what is kept; what cannot be read is no memory. */
+export function keptMarks(texts: ReadonlyMap<string, string>): KeptMark[] {
+  try {
+    const marks: unknown = JSON.parse(texts.get(MARKED) ?? "[]");
+    return Array.isArray(marks) ? marks.filter(isMark) : [];
+  } catch {
+    return [];
+  }
+}
+
+function isMark(given: unknown): given is KeptMark {
+  const { cell, before, mark } = (given ?? {}) as Partial<KeptMark>;
+  const isPlace = typeof cell?.sheet === "string" && Number.isInteger(cell.row) && cell.row >= 0 && Number.isInteger(cell.column) && cell.column >= 0;
+  return isPlace && typeof mark === "string" && (before === null || typeof before === "string");
+}
 
 export function keptXml(texts: ReadonlyMap<string, string>): string {
   const json = JSON.stringify(Object.fromEntries(texts));

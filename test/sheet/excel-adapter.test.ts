@@ -1,5 +1,6 @@
 import type { CellAddress } from "../../src/sheet/address.ts";
 import { excelHost } from "../../src/sheet/excel.ts";
+import { keptXml } from "../../src/sheet/kept.ts";
 import { HostRefusal, MARK_FILL, type Mark } from "../../src/sheet/sheet-host.ts";
 import { ExcelBook } from "./excel-book.ts";
 import { type MockOptions, mockExcel, RichApiError } from "./excel-mock.ts";
@@ -39,13 +40,13 @@ test("one formula copied down with fixed references stays a formula in every cel
   expect((await host.read()).sheets[0]!.formulas).toEqual([[copied.formula], [copied.formula], [copied.formula]]);
 });
 
-test("changes take one sync to look and one to write, marks one more to see how cells look", async () => {
+test("changes take one sync to look and one to write, marks two more to see what is remembered and how cells look", async () => {
   const { book, host } = open();
   const edits = [B2, at("Summary 2", 0, 0)].map((cell) => ({ ...cell, cells: [[1, 2]] }));
   expect(await syncs(book, () => host.write(edits))).toBe(2);
   expect(await syncs(book, () => host.mark([outside(B2), outside(at("Summary 2", 1, 2))]))).toBe(3);
-  expect(await syncs(book, () => host.mark([outside(B2)]))).toBe(3);
-  expect(await syncs(book, () => host.unmark())).toBe(3);
+  expect(await syncs(book, () => host.mark([outside(B2)]))).toBe(4);
+  expect(await syncs(book, () => host.unmark())).toBe(4);
   expect(await syncs(book, () => host.select(B2))).toBe(2);
 });
 
@@ -124,6 +125,37 @@ test("marks come off a sheet that was renamed, and are forgotten with one that w
   expect(book.look(at("Bores of engine 2", 1, 1))).toBeNull();
   expect(await host.unmark()).toBe(0);
 });
+
+test("marks that another host remembered in the file come off, and its other texts stay", async () => {
+  const { book, host } = open();
+  const marks = [
+    { cell: B2, before: "#00FF00", mark: "#F4B6B0" },
+    { cell: at("Bores", 2, 1), before: null, mark: "#F4B6B0" },
+    { cell: at("Gone", 0, 0), before: null, mark: "#F4B6B0" },
+  ];
+  book.parts.push({
+    id: "{0}",
+    xml: keptXml(
+      new Map([
+        ["layout", "B2:C5"],
+        ["marked", JSON.stringify(marks)],
+      ]),
+    ),
+  });
+  for (const { cell, mark } of marks.slice(0, 2)) book.setLook(cell, { color: mark });
+  expect(await host.unmark()).toBe(3);
+  expect([book.look(B2), book.look(at("Bores", 2, 1))]).toEqual([{ color: "#00FF00" }, null]);
+  expect(await host.recall("layout")).toBe("B2:C5");
+});
+
+test.each(["not json", "{}", '[{"cell":{"sheet":"Bores","row":-1,"column":0},"before":null,"mark":"#F4B6B0"},null,7]'])(
+  "a memory of marks that cannot be read, %s, is none",
+  async (text) => {
+    const { book, host } = open();
+    book.parts.push({ id: "{0}", xml: keptXml(new Map([["marked", text]])) });
+    expect(await host.unmark()).toBe(0);
+  },
+);
 
 test("marks on a sheet that was protected since are refused with its name", async () => {
   const { book, host } = open();

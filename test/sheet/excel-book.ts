@@ -25,11 +25,10 @@ interface Sheet {
 
 const key = (row: number, column: number): string => `${row},${column}`;
 
-/** The workbook behind the mocked Excel: cells, looks, settings and parts, and steps back through them. */
+/** The workbook behind the mocked Excel: cells, looks and parts, and steps back through them. */
 export class ExcelBook {
   name = "build-sheet.xlsx";
   sheets: Sheet[] = [];
-  readonly settings = new Map<string, unknown>();
   readonly parts: { id: string; xml: string }[] = [];
   active: CellAddress | null = null;
   syncs = 0;

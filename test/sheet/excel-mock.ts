@@ -80,7 +80,7 @@ class Batch {
     this.#handlers = handlers;
     this.#tell = tell;
     this.context = { sync: () => this.#sync() };
-    const members = { worksheets: this.#worksheets(), settings: this.#settings(), customXmlParts: this.#parts() };
+    const members = { worksheets: this.#worksheets(), customXmlParts: this.#parts() };
     this.context.workbook = this.#object({ name: book.name }, members);
   }
 
@@ -121,14 +121,6 @@ class Batch {
         return true;
       },
     });
-  }
-
-  #settings(): Fields {
-    const { settings } = this.#book;
-    return {
-      getItemOrNullObject: (name: string) => this.#orNull(settings.has(name), () => ({ value: settings.get(name) })),
-      add: (name: string, value: unknown) => this.#queue.push(() => settings.set(name, value)),
-    };
   }
 
   #worksheets(): Fields {
