@@ -125,6 +125,11 @@ describe("at the limits", () => {
     expect(wrong).toEqual([]);
   });
 
+  test("73.02 + 0.02 is 73.04, which in binary it is not", () => {
+    expect(73.02 + 0.02).toBeLessThan(73.04);
+    expect(ask(reboreSize, 73.04, 73.02, 0.02)).toBe(0.02);
+  });
+
   test("a bore nowhere above its standard gets the first size, on either centre line", () => {
     expect(ask(reboreSize, 72.99, 73, STEPS)).toBe(0.25);
     expect(ask(reboreSize, 72.99, 73, STEPS, 0, "true")).toBe(0.25);
