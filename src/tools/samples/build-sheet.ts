@@ -84,8 +84,8 @@ function bores(): SampleSheet {
     );
   });
   cells.push(...line(20, ["Cylinder", "In words"], "head"));
-  for (const c of SKIRTS_A.keys()) cells.push(...line(21 + c, [c + 1, `=HATCH.EXPLAIN(I${16 + c}, ${limit("Piston clearance")})`], ["label", "result"]));
-  return { name: "Bores", widths: [10, 10, 10, 11, 12, 11, 10, 11, 11, 11, 10], frozen: 3, cells };
+  for (const c of SKIRTS_A.keys()) cells.push(...line(21 + c, [c + 1, `=HATCH.EXPLAIN(I${16 + c}, ${limit("Piston clearance")})`], ["label", "words"]));
+  return { name: "Bores", widths: [10, 10, 10, 11, 14, 11, 10, 11, 12, 11, 10], frozen: 3, cells };
 }
 
 function limits(): SampleSheet {

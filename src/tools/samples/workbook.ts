@@ -4,7 +4,7 @@ import type { Cell } from "../../core/cell.ts";
 import { storeFormulas } from "../../sheet/xlsx/stored-formulas.ts";
 
 /** How a sample cell looks: what people type stands out from what is calculated. */
-export type Look = "title" | "note" | "head" | "label" | "typed" | "typed3" | "result" | "result3";
+export type Look = "title" | "note" | "head" | "label" | "typed" | "typed3" | "words" | "result" | "result3";
 
 export interface SampleCell {
   address: string;
@@ -77,7 +77,8 @@ function style(page: Worksheet, address: string, look: Look): void {
   if (look === "label") cell.alignment = { horizontal: "left" };
   if (look.startsWith("typed")) cell.fill = TYPED;
   if (look.endsWith("3")) cell.numFmt = "0.000";
-  if (look !== "title" && look !== "note") cell.border = { top: THIN, left: THIN, bottom: THIN, right: THIN };
+  // Words run on over the empty cells beside them, which a border would stop.
+  if (look !== "title" && look !== "note" && look !== "words") cell.border = { top: THIN, left: THIN, bottom: THIN, right: THIN };
 }
 
 /** The addresses of a block row by row: `A1:B2` gives A1, B1, A2, B2. */
