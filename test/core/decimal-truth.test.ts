@@ -46,6 +46,13 @@ const UNITS = [
 ];
 const RUNS = { numRuns: 10_000, seed: 7304 };
 
+/** Mirrored about zero an upper limit is a lower one, and over is under. */
+const MIRRORED: Record<string, string> = { over: "under", within: "within", "not proven": "not proven", "near limit": "near limit" };
+const judged = (value: number, upper: number, ...more: number[]) => {
+  const answer = ask(verdict, value, undefined, upper, ...more) as string;
+  return ask(verdict, -value, -upper, undefined, ...more) === MIRRORED[answer] ? answer : `${answer}, but not below zero`;
+};
+
 describe.each(UNITS)("typed in $unit", ({ sizes }) => {
   const drawn = fc.sample(sizes, RUNS);
   const cases = drawn.map(({ hole, shaft, limit, places }) => ({
@@ -70,7 +77,7 @@ describe.each(UNITS)("typed in $unit", ({ sizes }) => {
   test("over the upper limit by one last digit is over, on it is within", () => {
     const wrong = cases.filter(({ exact, limit, numbers: [hole, shaft, bound] }) => {
       const expected = exact > limit ? "over" : "within";
-      return ask(verdict, ask(clearance, hole, shaft) as number, undefined, bound) !== expected || ask(verdict, hole - shaft, undefined, bound) !== expected;
+      return judged(ask(clearance, hole, shaft) as number, bound) !== expected || judged(hole - shaft, bound) !== expected;
     });
     expect(wrong.map(({ text }) => text)).toEqual([]);
   });
@@ -85,9 +92,9 @@ describe.each(UNITS)("typed in $unit", ({ sizes }) => {
       const [u, uncertainty] = [limit / 3n, typed(limit / 3n, places)];
       const expected = exact > limit + u ? "over" : exact > limit - u ? "not proven" : "within";
       // The value itself, and the values exactly on both drawn and let out limits.
-      const onInner = ask(verdict, typed(limit - u, places), undefined, bound, uncertainty);
-      const onOuter = ask(verdict, typed(limit + u, places), undefined, bound, uncertainty);
-      return ask(verdict, hole - shaft, undefined, bound, uncertainty) !== expected || onInner !== "within" || onOuter !== (u === 0n ? "within" : "not proven");
+      const onInner = judged(typed(limit - u, places), bound, uncertainty);
+      const onOuter = judged(typed(limit + u, places), bound, uncertainty);
+      return judged(hole - shaft, bound, uncertainty) !== expected || onInner !== "within" || onOuter !== (u === 0n ? "within" : "not proven");
     });
     expect(wrong.map(({ text }) => text)).toEqual([]);
   });
@@ -95,7 +102,7 @@ describe.each(UNITS)("typed in $unit", ({ sizes }) => {
   test("near its limit by exactly the typed distance is near", () => {
     const wrong = cases.filter(({ exact, limit, numbers: [hole, shaft, bound], places }) => {
       const expected = exact > limit ? "over" : limit - exact <= 1n ? "near limit" : "within";
-      return ask(verdict, hole - shaft, undefined, bound, 0, typed(1n, places)) !== expected;
+      return judged(hole - shaft, bound, 0, typed(1n, places)) !== expected;
     });
     expect(wrong.map(({ text }) => text)).toEqual([]);
   });

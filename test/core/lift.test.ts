@@ -70,10 +70,12 @@ describe.each(withElements)("$name over a range", ({ spec, args, at }) => {
     }
   });
 
-  test("a hundred rows are calculated as a hundred cells are, blanks and faults among them", () => {
+  test("a hundred rows are calculated as a hundred cells are, blanks, faults and next to nothing among them", () => {
     for (const i of places) {
       const cell = args[i] as number;
-      const column = Array.from({ length: 100 }, (_, n) => [n % 9 === 4 ? "" : n % 11 === 5 ? "worn" : cell * (1 + (n % 7) / 1e6)]);
+      const column = Array.from({ length: 100 }, (_, n) => [
+        n % 9 === 4 ? "" : n % 11 === 5 ? "worn" : n % 13 === 6 ? 0.1 + 0.2 - 0.3 : cell * (1 + (n % 7) / 1e6),
+      ]);
       const alone = column.map(([value]) => ask(spec, ...put(args, i, value)));
       const shown = alone.map((one) => [typeof one === "object" ? (one as Refusal).sentence.replace(`${spec.name}: `, "check: ") : one]);
       expect(ask(spec, ...put(args, i, column))).toEqual(shown);
