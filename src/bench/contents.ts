@@ -1,7 +1,7 @@
 import { parseStructRef, stringifyTokens, type Token, tokenize, tokenTypes } from "@borgar/fx/xlsx";
 import { isCellError } from "../core/cell.ts";
 import { cellName } from "../sheet/address.ts";
-import { engineFormula, typedText } from "../sheet/engine-text.ts";
+import { typedText } from "../sheet/engine-text.ts";
 import { areaOfTable } from "../sheet/headless/areas.ts";
 import type { CellFile, DefinedName, SheetFile, WorkbookFile } from "../sheet/xlsx/model.ts";
 
@@ -57,7 +57,7 @@ function renaming(names: readonly SheetName[]): Rename {
 }
 
 function contentOf({ formula, value, row, column }: CellFile, sheet: number, book: WorkbookFile, rename: Rename): string {
-  if (formula !== undefined) return `=${engineFormula(rename(withoutTableNames(formula, { sheet, row, column }, book)))}`;
+  if (formula !== undefined) return `=${rename(withoutTableNames(formula, { sheet, row, column }, book))}`;
   if (isCellError(value)) return value.error;
   return value === null || value === undefined ? "" : typedText(value);
 }

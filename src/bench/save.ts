@@ -27,8 +27,7 @@ export async function saveWorkbook(model: Model, otherNames: readonly DefinedNam
   const pictures = new Map<string, string>();
   for (const file of (await model.exportXLSX()).files) {
     if ("imageSrc" in file) pictures.set(file.path, file.imageSrc);
-    // The engine's XML writer repeats an empty namespace that would hide the element from its readers.
-    else parts.set(file.path, file.content.replaceAll(' xmlns=""', ""));
+    else parts.set(file.path, tidy(file.content));
   }
   const strings = new SharedStrings();
   const sheets = model.getters.getSheetIds().map((sheetId) => ({ name: model.getters.getSheetName(sheetId), cells: savedCells(model, sheetId, toName) }));
@@ -43,6 +42,12 @@ export async function saveWorkbook(model: Model, otherNames: readonly DefinedNam
   const bytes = zipSync(zippable(parts, await bytesOf(pictures)));
   return { bytes, differences: differences(bytes, sheets) };
 }
+
+/**
+ * The engine's XML writer repeats an empty namespace, which would hide the element from its readers,
+ * and leaves out the opacity with which the format begins a colour (ECMA-376 part 1, 18.18.86).
+ */
+const tidy = (xml: string): string => xml.replaceAll(' xmlns=""', "").replaceAll(/\brgb="([\dA-F]{6})"/gi, 'rgb="FF$1"');
 
 function change(parts: Map<string, string>, path: string, by: (xml: string) => string): void {
   const xml = parts.get(path);

@@ -1,4 +1,5 @@
-import type { CorePlugin, Model, UIPlugin } from "@odoo/o-spreadsheet";
+import type { CompiledFormula, CorePlugin, Model, UIPlugin } from "@odoo/o-spreadsheet";
+import { engineFormula, peoplesFormula } from "./engine-text.ts";
 
 /** A command of the engine, as data. */
 export interface EngineCommand {
@@ -17,6 +18,7 @@ export interface MarkedCell {
 
 /** The parts of the engine that the bench's own commands need; its whole module or browser global fits. */
 export interface PluginEngine {
+  CompiledFormula: typeof CompiledFormula;
   CorePlugin: typeof CorePlugin;
   UIPlugin: typeof UIPlugin;
   coreTypes: { add(type: never): unknown };
@@ -51,9 +53,10 @@ export function rememberedMarks(model: Model): readonly MarkedCell[] {
 }
 
 /**
- * Teaches the engine two commands, before a model is made: several changes as one step back, and
- * the memory of marks, which moves with inserted and removed rows, follows undo and redo, and is
- * part of the workbook's data. Doing it again changes nothing.
+ * Teaches the engine, before a model is made, two commands and one spelling: several changes as one
+ * step back; the memory of marks, which moves with inserted and removed rows, follows undo and redo,
+ * and is part of the workbook's data; and formulas as people and files write them. Doing it again
+ * changes nothing.
  */
 export function extendEngine(engine: PluginEngine): void {
   const { corePluginRegistry, featurePluginRegistry, inverseCommandRegistry } = engine.registries;
@@ -62,6 +65,17 @@ export function extendEngine(engine: PluginEngine): void {
   inverseCommandRegistry.add(REMEMBER, ((command: unknown) => [command]) as never);
   corePluginRegistry.add(MARKS_KEY, marksPlugin(engine) as never);
   featurePluginRegistry.add(MARKS_KEY, stepPlugin(engine) as never);
+  teachSpelling(engine.CompiledFormula);
+}
+
+/** Whatever makes a formula cell compiles its text, and whatever shows or stores one asks for its text. */
+function teachSpelling(formulas: typeof CompiledFormula): void {
+  const { Compile } = formulas;
+  const { toFormulaString } = formulas.prototype;
+  formulas.Compile = (text, ...where) => Compile.call(formulas, engineFormula(text), ...where);
+  formulas.prototype.toFormulaString = function (...how) {
+    return peoplesFormula(toFormulaString.apply(this, how));
+  };
 }
 
 function stepPlugin({ UIPlugin }: PluginEngine) {

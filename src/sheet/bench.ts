@@ -2,7 +2,7 @@ import type { Model } from "@odoo/o-spreadsheet";
 import type { Cell } from "../core/cell.ts";
 import type { CellAddress } from "./address.ts";
 import { type EngineCommand, type MarkedCell, remember, rememberedMarks, step } from "./bench-plugins.ts";
-import { engineFormula, peoplesFormula, typedText } from "./engine-text.ts";
+import { typedText } from "./engine-text.ts";
 import { noSheet, protectedSheet } from "./refusals.ts";
 import { type Edit, HostRefusal, MARK_FILL, type Mark, type SheetHost, type SheetSnapshot, type WorkbookSnapshot } from "./sheet-host.ts";
 
@@ -71,7 +71,7 @@ export function valueAt(model: Model, position: Position): Cell {
 /** The formula of a cell with its `=`, or `null`; a spilled cell has none. `bounded` ends open ranges where the sheet ends. */
 export function formulaAt(model: Model, position: Position, bounded = false): string | null {
   const cell = model.getters.getCell(position);
-  return cell?.isFormula ? peoplesFormula(cell.compiledFormula.toFormulaString(model.getters, { useBoundedReference: bounded })) : null;
+  return cell?.isFormula ? cell.compiledFormula.toFormulaString(model.getters, { useBoundedReference: bounded }) : null;
 }
 
 function positionOf(model: Model, { sheet, row, column }: CellAddress): Position {
@@ -109,7 +109,7 @@ function write(model: Model, edits: readonly Edit[]): void {
   step(model, [...[...reach].flatMap(([sheetId, far]) => growth(model, sheetId, far)), ...commands]);
 }
 
-const contentOf = (cell: number | string | boolean): string => (typeof cell === "string" && cell.startsWith("=") ? engineFormula(cell) : typedText(cell));
+const contentOf = (cell: number | string | boolean): string => (typeof cell === "string" && cell.startsWith("=") ? cell : typedText(cell));
 
 /** The commands that make a sheet large enough to be written to. */
 function growth({ getters }: Model, sheetId: string, { columns, rows }: { columns: number; rows: number }): EngineCommand[] {

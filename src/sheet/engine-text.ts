@@ -13,21 +13,34 @@ export function typedText(value: number | string | boolean): string {
   return LIKE_A_NUMBER.test(value) || LIKE_SOMETHING_ELSE.test(value) ? `'${value}` : value;
 }
 
-const QUOTED = /"(?:[^"]|"")*"/g;
+const TEXT = /("(?:[^"]|"")*")/;
 const SPLICE = '"&CHAR(34)&"';
 const SPLICED = /\("[^"]*"(?:&CHAR\(34\)&"[^"]*")+\)/g;
 
 /**
- * A formula as people and files write it, for the engine, which has no quote inside text, writes a
- * lost reference as `#REF` and knows functions by their names alone.
+ * A formula as people and files write it, as the engine can read it: it has no quote inside text, and
+ * writes a lost reference as `#REF`.
  */
 export function engineFormula(formula: string): string {
-  return formula
-    .replace(QUOTED, (text) => (text.slice(1, -1).includes('""') ? `("${text.slice(1, -1).replaceAll('""', SPLICE)}")` : text))
-    .replaceAll("#REF!", "#REF");
+  const splice = (text: string) => (text.slice(1, -1).includes('""') ? `("${text.slice(1, -1).replaceAll('""', SPLICE)}")` : text);
+  return inPieces(formula, splice, (rest) => rest.replaceAll("#REF!", "#REF"));
 }
 
-/** The other way: a formula of the engine as people and files write it. */
+/** The other way. */
 export function peoplesFormula(formula: string): string {
-  return formula.replace(SPLICED, (spliced) => spliced.slice(1, -1).replaceAll(SPLICE, '""')).replaceAll(/#REF(?!!)/g, "#REF!");
+  const whole = formula.replace(SPLICED, (spliced) => spliced.slice(1, -1).replaceAll(SPLICE, '""'));
+  return inPieces(
+    whole,
+    (text) => text,
+    (rest) => rest.replaceAll(/#REF(?!!)/g, "#REF!"),
+  );
+}
+
+/** Text in quotes and what stands between, each put through its own change. */
+function inPieces(formula: string, text: (piece: string) => string, rest: (piece: string) => string): string {
+  if (!formula.includes('"') && !formula.includes("#REF")) return formula;
+  return formula
+    .split(TEXT)
+    .map((piece, i) => (i % 2 ? text(piece) : rest(piece)))
+    .join("");
 }

@@ -74,7 +74,7 @@ export class BenchPage {
   }
 
   /** Where a cell is drawn, for the mouse. */
-  async #centre(name: string): Promise<{ x: number; y: number }> {
+  async centre(name: string): Promise<{ x: number; y: number }> {
     return this.page.evaluate((cell) => {
       const { model } = window.crosshatchBench!;
       const [, letters, digits] = /([A-Z]+)(\d+)/.exec(cell)!;
@@ -87,7 +87,7 @@ export class BenchPage {
   }
 
   async click(name: string): Promise<void> {
-    const { x, y } = await this.#centre(name);
+    const { x, y } = await this.centre(name);
     await this.page.mouse.click(x, y);
   }
 

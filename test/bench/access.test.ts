@@ -1,0 +1,77 @@
+import { AxeBuilder } from "@axe-core/playwright";
+import { type BenchPage, type Stand, stand } from "./stand.ts";
+
+let bench: Stand;
+
+beforeAll(async () => {
+  bench = await stand();
+}, 120_000);
+afterAll(() => bench?.close());
+
+/** Everything on the page and in the pane, the engine's own parts included. */
+async function violations(page: BenchPage): Promise<string[]> {
+  const { violations: found } = await new AxeBuilder({ page: page.page }).analyze();
+  return found.flatMap(({ id, nodes }) => nodes.map((node) => `${id}: ${node.target.join(" ")}`));
+}
+
+const SIZES = { wide: { width: 1400, height: 850 }, narrow: { width: 320, height: 640 } } as const;
+
+describe.each(["light", "dark"] as const)("in %s", (colorScheme) => {
+  test.each(["wide", "narrow"] as const)(
+    "axe finds nothing on the %s page, at rest and with findings shown",
+    async (size) => {
+      const page = await bench.page({ colorScheme, viewport: SIZES[size] });
+      await page.pane.getByRole("button", { name: "Check", exact: true }).waitFor();
+      expect(await violations(page)).toEqual([]);
+      await page.pane.getByRole("button", { name: "Check", exact: true }).click();
+      await page.pane.locator(".finding").first().waitFor();
+      expect(await violations(page)).toEqual([]);
+      await page.picture(`${size}-${colorScheme}`);
+      expect(page.trouble).toEqual([]);
+      await page.close();
+    },
+    120_000,
+  );
+});
+
+test("the question before leaving and the sentence of a refused file are as accessible", async () => {
+  const page = await bench.page();
+  await page.give("notes.xlsx", Buffer.from("1;2\n"));
+  await page.page.locator("#message").waitFor();
+  expect(await violations(page)).toEqual([]);
+  await page.type("C4", "73.03");
+  await page.page.getByRole("button", { name: "Sample" }).click();
+  await page.page.getByRole("dialog").waitFor();
+  expect(await violations(page)).toEqual([]);
+  await page.close();
+}, 120_000);
+
+test("at 320 px nothing sticks out, and pane and grid are both there", async () => {
+  const page = await bench.page({ viewport: SIZES.narrow });
+  await page.pane.locator("main").waitFor();
+  const [pageWidth, paneWidth] = await Promise.all([
+    page.page.evaluate(() => document.documentElement.scrollWidth),
+    page.pane.locator("html").evaluate((html) => html.scrollWidth),
+  ]);
+  expect([pageWidth, paneWidth]).toEqual([320, 320]);
+  for (const part of [".o-grid canvas", "#pane", "#save"]) {
+    const box = (await page.page.locator(part).first().boundingBox())!;
+    expect(box.height).toBeGreaterThan(20);
+    expect(box.x).toBeGreaterThanOrEqual(0);
+    expect(box.x + box.width).toBeLessThanOrEqual(320);
+    expect(box.y + box.height).toBeLessThanOrEqual(640);
+  }
+  await page.close();
+}, 60_000);
+
+test("keys alone lead from the bar to the pane and back", async () => {
+  const page = await bench.page();
+  await page.page.locator("#file").focus();
+  const reached: string[] = [];
+  for (let step = 0; step < 4; step++) {
+    reached.push(await page.page.evaluate(() => document.activeElement!.id));
+    await page.page.keyboard.press("Tab");
+  }
+  expect(reached).toEqual(["file", "save", "sample", "pane-toggle"]);
+  await page.close();
+}, 60_000);

@@ -1,0 +1,187 @@
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { strToU8, unzipSync, zipSync } from "fflate";
+import { readXlsx } from "../../src/sheet/xlsx/read.ts";
+import { root } from "../../src/tools/paths.ts";
+import { readElsewhere, shopBook } from "./shop-book.ts";
+import { type BenchPage, type Stand, stand } from "./stand.ts";
+
+const SAMPLE = new Uint8Array(readFileSync(join(root, "samples", "build-sheet.xlsx")));
+
+let bench: Stand;
+let page: BenchPage;
+let shop: Uint8Array;
+
+beforeAll(async () => {
+  shop = await shopBook();
+  bench = await stand();
+}, 120_000);
+afterAll(() => bench?.close());
+beforeEach(async () => {
+  page = await bench.page();
+}, 60_000);
+afterEach(async () => {
+  await page.close();
+});
+
+/** Waits until a workbook of this name is open. */
+const opened = (name: string) => page.page.locator("#book", { hasText: name }).waitFor();
+
+describe("a workbook from disk", () => {
+  beforeEach(async () => {
+    await page.give("shop book.xlsx", shop);
+    await opened("shop book.xlsx");
+  }, 60_000);
+
+  test("is calculated, each value of its kind", async () => {
+    const [bores, odd] = await page.sheets();
+    expect(bores!.values[1]!.slice(0, 6)).toEqual([1, "top", 73.02, 73.015, 0.02, "within"]);
+    expect(bores!.values[5]!.slice(0, 3)).toEqual(["smallest", "largest", "mean"]);
+    const texts = odd!.values.slice(0, 10).map((row) => row[0]);
+    expect(texts).toEqual(["73.04", "=1+1", "-not a number", "+49 30 1234", "@home", "'quoted", 'two\nlines & <signs> "quoted"', " padded ", "1/2", "⌀ 73 µm"]);
+    expect(odd!.values.slice(0, 8).map((row) => row[1])).toEqual([
+      true,
+      46027,
+      { error: "#N/A" },
+      1.5e-7,
+      { error: "#DIV/0!", message: expect.anything() },
+      'a "b"',
+      146.07,
+      { error: "#NAME?", message: expect.anything() },
+    ]);
+    expect(odd!.values[4]![3]).toBeCloseTo(0.65, 12);
+    expect(await page.value("Owner’s!A1")).toBe(146.04);
+  }, 60_000);
+
+  test("says which formula is not calculated, and keeps it", async () => {
+    expect(await page.message()).toBe(
+      "Not calculated here, because the bench cannot read the formula or does not know its function, but kept as it is: 'Odd & ends'!B8.",
+    );
+    expect(await page.formula("Odd & ends!B8")).toBe("=MYSTERY(1)");
+  }, 60_000);
+
+  test("saved, reads the same elsewhere: formulas, values, looks", async () => {
+    const { name, bytes } = await page.saved();
+    expect(name).toBe("shop book.xlsx");
+    const [before, after] = [readXlsx(shop), readXlsx(bytes)];
+    expect(after.sheets.map((sheet) => [sheet.name, sheet.hidden])).toEqual([
+      ["Bores", false],
+      ["Odd & ends", false],
+      ["Owner’s", false],
+      ["Old figures", true],
+    ]);
+    for (const [i, sheet] of before.sheets.entries()) {
+      const byPlace = new Map(after.sheets[i]!.cells.map((cell) => [`${cell.row},${cell.column}`, cell]));
+      for (const cell of sheet.cells) {
+        const again = byPlace.get(`${cell.row},${cell.column}`);
+        expect({ ...again, array: undefined, value: undefined }).toEqual({
+          ...cell,
+          array: undefined,
+          value: undefined,
+          ...(cell.formula?.includes("[") ? { formula: "SUM($E$2:$E$3)" } : {}),
+        });
+        if (cell.formula === undefined) expect(again!.value).toEqual(cell.value);
+      }
+      expect(byPlace.size).toBe(sheet.cells.length);
+    }
+    expect(after.sheets[0]!.cells.find((cell) => cell.formula?.startsWith("HATCH.BORESUMMARY"))?.array).toEqual({ rows: 2, columns: 7, grows: true });
+    expect(after.names).toEqual([
+      { name: "readings", formula: "'Bores'!$C$2:$D$4" },
+      { name: "limit", formula: "'Bores'!$G$1" },
+    ]);
+
+    const elsewhere = await readElsewhere(bytes);
+    const sheet = elsewhere.getWorksheet("Bores")!;
+    expect(sheet.getCell("A1").font).toMatchObject({ bold: true, italic: true, size: 13, color: { argb: "FF1F3864" } });
+    expect(sheet.getCell("C2").fill).toMatchObject({ type: "pattern", pattern: "solid", fgColor: { argb: "FFFFF8E1" } });
+    expect(sheet.getCell("C2").numFmt).toBe("0.000");
+    expect(sheet.getCell("E2").border?.top?.style).toBe("thin");
+    expect(sheet.getColumn(2).width).toBeCloseTo(20, 0);
+    expect(sheet.getCell("B9").isMerged).toBe(true);
+    expect(sheet.views[0]).toMatchObject({ state: "frozen", ySplit: 1 });
+    expect(sheet.getCell("B6").value).toBe("largest");
+    const odd = elsewhere.getWorksheet("Odd & ends")!;
+    expect(odd.getCell("B2").value).toEqual(new Date(Date.UTC(2026, 0, 5)));
+    expect(odd.getCell("B9").value).toMatchObject({ text: "standards", hyperlink: "https://example.org/" });
+    expect(odd.getCell("A2").value).toBe("=1+1");
+  }, 60_000);
+
+  test("saved and opened again, is the same on the bench", async () => {
+    const before = await page.sheets();
+    const { bytes } = await page.saved();
+    await page.give("again.xlsx", bytes);
+    await opened("again.xlsx");
+    expect(await page.sheets()).toEqual(before);
+    expect(page.trouble).toEqual([]);
+  }, 60_000);
+});
+
+/** The engine writes formulas without spaces. */
+const tight = (formula: string | undefined) => formula?.replaceAll(", ", ",");
+
+test("the sample, saved untouched, holds the same cells as the sample", async () => {
+  const { bytes } = await page.saved();
+  const cells = (file: Uint8Array) =>
+    readXlsx(file).sheets.map(({ name, cells: all }) => ({
+      name,
+      cells: all.map(({ row, column, formula, value }) => ({ row, column, formula: tight(formula), value })),
+    }));
+  expect(cells(bytes)).toEqual(cells(SAMPLE));
+}, 60_000);
+
+test("marks and what is kept live on in a saved workbook", async () => {
+  await page.page.evaluate(async () => {
+    const { host } = window.crosshatchBench!;
+    await host.keep("layout", '{"range":"C4:D6"}');
+    await host.mark([{ cell: { sheet: "Bores", row: 3, column: 2 }, tone: "outside" }]);
+  });
+  const { bytes } = await page.saved();
+  await page.give("marked.xlsx", bytes);
+  await opened("marked.xlsx");
+  expect(await page.fill("C4")).toBe("#F4B6B0");
+  const [layout, marks] = await page.page.evaluate(async () => {
+    const { host } = window.crosshatchBench!;
+    return [await host.recall("layout"), await host.unmark()] as const;
+  });
+  expect([layout, marks]).toEqual(['{"range":"C4:D6"}', 1]);
+  expect(await page.fill("C4")).toBe("#FFF8E1");
+}, 60_000);
+
+describe("a file that cannot be opened is refused in a sentence, and the open workbook stays", () => {
+  const truncated = SAMPLE.subarray(0, SAMPLE.length / 2);
+  const bomb = zipSync({ "[Content_Types].xml": strToU8("<Types/>"), "xl/worksheets/sheet1.xml": new Uint8Array(60_000_000) });
+  const noSheets = zipSync({ "hello.txt": strToU8("hello") });
+  test.each([
+    ["notes.xlsx", strToU8("cylinder;bore\n1;73,02\n"), /^notes\.xlsx is a text file, not a workbook: .*\.csv\.$/],
+    ["half.xlsx", truncated, /^half\.xlsx is cut short or damaged: .*\.$/],
+    ["empty.xlsx", new Uint8Array(0), /^empty\.xlsx is empty\.$/],
+    ["archive.xlsx", noSheets, /^archive\.xlsx is a zip archive without a workbook in it\.$/],
+    ["large.xlsx", bomb, /^large\.xlsx holds a part .* zip bomb\.$/],
+    [
+      "secret.xlsx",
+      Buffer.concat([Buffer.from("d0cf11e0a1b11ae1", "hex"), Buffer.alloc(512), Buffer.from("EncryptedPackage\0", "utf16le")]),
+      /protected by a password/,
+    ],
+  ])(
+    "%s",
+    async (name, bytes, sentence) => {
+      await page.type("C4", "73.031");
+      await page.give(name, bytes as Uint8Array);
+      await page.page.locator("#message").waitFor();
+      expect(await page.message()).toMatch(sentence);
+      expect(await page.page.locator("#book").textContent()).toBe("build-sheet.xlsx");
+      expect([await page.value("Bores!C4"), await page.page.locator("#unsaved").isVisible()]).toEqual([73.031, true]);
+      await page.page.getByRole("button", { name: "Close" }).click();
+      expect(await page.message()).toBe("");
+    },
+    60_000,
+  );
+});
+
+test("parts that the bench leaves behind are named when the file is opened", async () => {
+  const parts = unzipSync(shop);
+  const withMore = zipSync({ ...parts, "xl/vbaProject.bin": strToU8("x"), "xl/comments1.xml": strToU8("<comments/>") });
+  await page.give("macros.xlsx", withMore);
+  await opened("macros.xlsx");
+  expect(await page.message()).toMatch(/^macros\.xlsx also holds macros and comments, which the bench neither shows nor saves: keep the file as it is/);
+}, 60_000);
