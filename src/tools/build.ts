@@ -23,7 +23,19 @@ const OFFICE_JS: Record<OfficeJs, { src: string; origin: string }> = {
   cdn: { src: `${CDN}/lib/1/hosted/office.js`, origin: `'self' ${CDN}` },
 };
 
-const COMMON = { bundle: true, minify: true, metafile: true, target: "es2020", legalComments: "none", logLevel: "warning", absWorkingDir: root } as const;
+/** The matrix package's modules in place of its one CommonJS file, of which nothing could be left out (8 KB gz less). */
+export const ALIAS = { "ml-matrix": "./node_modules/ml-matrix/src/index.js" };
+
+const COMMON = {
+  bundle: true,
+  minify: true,
+  metafile: true,
+  target: "es2020",
+  legalComments: "none",
+  logLevel: "warning",
+  absWorkingDir: root,
+  alias: ALIAS,
+} as const;
 
 /** The add-in's own files into `out`; says which packages went into them. */
 export async function buildAddin(out: string, officeJs: OfficeJs = "local"): Promise<string[]> {
