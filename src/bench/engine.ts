@@ -3,6 +3,7 @@ import type * as Owl from "@odoo/owl";
 import { specs } from "../functions/index.ts";
 import { extendEngine, type PluginEngine } from "../sheet/bench-plugins.ts";
 import { type FormulaEngine, registerFunctions } from "../sheet/engine.ts";
+import { likeOtherSheets } from "../sheet/engine-manners.ts";
 
 export type Engine = typeof OSpreadsheet;
 export type Screen = typeof Owl;
@@ -28,6 +29,7 @@ const WITHOUT_USE: readonly [id: string, menu: string][] = [
 export function loadEngine(): Engine {
   const engine = globalThis.o_spreadsheet;
   registerFunctions(specs, engine as unknown as FormulaEngine);
+  likeOtherSheets(engine);
   extendEngine(engine as unknown as PluginEngine);
   for (const [id, menu] of WITHOUT_USE) {
     engine.registries.topbarMenuRegistry.replaceChild(id, [menu], { name: "", isVisible: () => false });

@@ -1,6 +1,7 @@
 import * as engine from "@odoo/o-spreadsheet";
 import { specs } from "../../functions/index.ts";
 import { registerFunctions } from "../engine.ts";
+import { likeOtherSheets } from "../engine-manners.ts";
 import { ERROR } from "./literals.ts";
 import { type Signatures, signaturesOf } from "./signatures.ts";
 import { FILL } from "./translate.ts";
@@ -34,7 +35,7 @@ function prepare(): Signatures {
     args: [any("block"), any("rows"), any("columns")],
     compute: (block: Given, rows: Given, columns: Given) => fill(block, Number((rows as Value).value), Number((columns as Value).value)),
   });
-  refuseEmptyText();
+  likeOtherSheets(engine);
   return signaturesOf(engine.registries.functionRegistry as never);
 }
 
@@ -47,34 +48,6 @@ function fill(block: Given, rows: number, columns: number): Value[][] {
     const line = given[at(given, column)];
     return Array.from({ length: rows }, (_, row) => (line ? (at(line, row) < line.length ? (line[at(line, row)] ?? { value: null }) : missing) : missing));
   });
-}
-
-interface OwnFunction {
-  args: { type: string[]; acceptMatrix?: boolean; acceptErrors?: boolean; repeating?: boolean }[];
-  compute: (this: unknown, ...args: Given[]) => unknown;
-}
-
-/**
- * Where a number is wanted, the engine takes empty text for 0; other sheets say `#VALUE!`. A cell
- * that says "nothing yet" must not turn into a measured zero.
- */
-function refuseEmptyText(): void {
-  const registry = engine.registries.functionRegistry as unknown as { content: Record<string, OwnFunction>; replace(name: string, own: OwnFunction): void };
-  for (const [name, own] of Object.entries(registry.content)) {
-    const numeric = own.args.map((arg) => arg.type.length === 1 && arg.type[0] === "NUMBER" && !arg.acceptMatrix && !arg.acceptErrors && !arg.repeating);
-    if (!numeric.includes(true)) continue;
-    const { compute } = own;
-    registry.replace(name, {
-      ...own,
-      compute(...args) {
-        for (let i = 0; i < args.length; i++) {
-          if (numeric[i] && (args[i] as Value | undefined)?.value === "")
-            return new engine.EvaluationError("A number is wanted where there is empty text.", "#VALUE!");
-        }
-        return compute.apply(this, args);
-      },
-    });
-  }
 }
 
 /** A calculated model. The engine's remarks on its own running are kept off the console; `hurried` tells that it gave up before all was settled. */
