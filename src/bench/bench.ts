@@ -79,7 +79,7 @@ export class Bench {
     const host = benchHost(model, name);
     this.#grid?.remove();
     this.#workbook = new Workbook(this.engine, model, name, otherNames, () => this.#showState());
-    window.crosshatchBench = { host, model, openFile: (file) => this.openFile(file) };
+    window.crosshatchBench = { host, model, openFile: (file) => this.openFile(file), save: () => this.save() };
     this.#grid = await mountGrid(grid, model, { ...this, dark: isDark(), tell: (sentence) => this.tell(sentence) });
     // The pane starts afresh: what it showed was of the other workbook.
     pane.src = "pane.html";
@@ -100,6 +100,11 @@ export class Bench {
     this.#grid?.finishTyping();
     const workbook = this.#workbook;
     if (!workbook) return false;
+    const tooLong = longName(workbook.model);
+    if (tooLong) {
+      this.tell(tooLong);
+      return false;
+    }
     try {
       const saved = workbook.saving();
       const { bytes, differences } = await saveWorkbook(workbook.model, workbook.otherNames, this.engine.helpers.toXC);
@@ -134,6 +139,19 @@ export class Bench {
     document.documentElement.dataset.bsTheme = isDark() ? "dark" : "light";
     this.#grid?.setDark(isDark());
   }
+}
+
+const LONGEST_SHEET_NAME = 31;
+
+/** Workbook files hold sheet names of at most 31 characters (ECMA-376 part 1, 18.2.19, as Excel applies it); the engine holds longer ones. */
+function longName({ getters }: Model): string {
+  const long = getters
+    .getSheetIds()
+    .map((id) => getters.getSheetName(id))
+    .find((name) => name.length > LONGEST_SHEET_NAME);
+  return long
+    ? `The sheet "${long}" has a name of more than ${LONGEST_SHEET_NAME} characters, which a workbook file cannot hold: give it a shorter one, then save.`
+    : "";
 }
 
 const isDark = () => matchMedia("(prefers-color-scheme: dark)").matches;

@@ -12,3 +12,9 @@ addEventListener("drop", (event) => {
   const [file] = event.dataTransfer?.files ?? [];
   if (file) void shared.openFile(file);
 });
+
+addEventListener("keydown", (event) => {
+  if (!(event.ctrlKey || event.metaKey) || event.key.toLowerCase() !== "s") return;
+  event.preventDefault();
+  void shared.save();
+});

@@ -9,6 +9,8 @@ export interface Shared {
   model: Model;
   /** For a file that is let go over the pane. */
   openFile(file: File): Promise<void>;
+  /** For a key pressed in the pane. */
+  save(): Promise<boolean>;
 }
 
 declare global {

@@ -57,11 +57,30 @@ test("what is being typed is in the saved file, and a saved workbook is left wit
   expect(await heldBack()).toBe(false);
 }, 60_000);
 
-test("Ctrl+S saves, also from the grid", async () => {
-  await page.type("C4", "73.031");
-  const coming = page.page.waitForEvent("download");
-  await page.page.keyboard.press("Control+s");
-  expect((await coming).suggestedFilename()).toBe("build-sheet.xlsx");
+test.each(["grid", "pane"])(
+  "Ctrl+S saves from the %s",
+  async (from) => {
+    await page.type("C4", "73.031");
+    if (from === "pane") await page.pane.getByRole("tab", { name: "Check" }).click();
+    const coming = page.page.waitForEvent("download");
+    await page.page.keyboard.press("Control+s");
+    expect((await coming).suggestedFilename()).toBe("build-sheet.xlsx");
+  },
+  60_000,
+);
+
+test("a sheet name that no file can hold is refused in a sentence before anything is written", async () => {
+  const name = "Bores measured after the first season";
+  await page.page.evaluate((newName) => {
+    const { model } = window.crosshatchBench!;
+    model.dispatch("RENAME_SHEET", { sheetId: model.getters.getActiveSheetId(), oldName: "Bores", newName });
+  }, name);
+  await page.page.getByRole("button", { name: "Save", exact: true }).click();
+  await page.page.locator("#message").waitFor();
+  expect(await page.message()).toBe(
+    `The sheet "${name}" has a name of more than 31 characters, which a workbook file cannot hold: give it a shorter one, then save.`,
+  );
+  expect(await unsaved()).toBe(true);
 }, 60_000);
 
 describe("opening another workbook over unsaved changes asks first", () => {
