@@ -1,0 +1,3 @@
+import type { Metafile } from "esbuild";
+
+export function buildCommandLine(out: string): Promise<Metafile>;

@@ -1,0 +1,69 @@
+import { Worker } from "node:worker_threads";
+import type { CheckResult } from "../buildsheet/finding.ts";
+import type { Result } from "../core/cell.ts";
+
+export type Task = { kind: "formula"; formula: string } | { kind: "workbook"; name: string; bytes: Uint8Array };
+export type FormulaAnswer = { value: Result | boolean | (Result | boolean)[][] } | { fault: string };
+export type WorkbookAnswer = { result: CheckResult; notes: string[] } | { fault: string };
+export type Answer = FormulaAnswer | WorkbookAnswer;
+
+/** Megabytes of one thread; a formula that needs more fails alone. */
+const MOST_MEMORY = 2048;
+
+/**
+ * The spreadsheet engine in a thread of its own: a formula or workbook that takes all memory or all
+ * time ends the thread and is told so; the next task gets a new one.
+ */
+export class EngineThread {
+  #worker: Worker | undefined;
+  /** The task under way. */
+  #open: { answer: (answer: Answer) => void; subject: string; timer: NodeJS.Timeout | undefined } | undefined;
+
+  /** One task at a time: the next is asked when the last has been answered. */
+  ask(task: Task & { kind: "formula" }, seconds: number): Promise<FormulaAnswer>;
+  ask(task: Task & { kind: "workbook" }): Promise<WorkbookAnswer>;
+  ask(task: Task, seconds?: number): Promise<Answer> {
+    const worker = this.#running();
+    const subject = task.kind === "formula" ? "the formula " : "";
+    const late = (): void => this.#giveUp(worker, `took longer than ${seconds} s to work out`);
+    return new Promise((answer) => {
+      this.#open = { answer, subject, timer: seconds === undefined ? undefined : setTimeout(late, seconds * 1000) };
+      worker.postMessage(task);
+    });
+  }
+
+  async close(): Promise<void> {
+    const worker = this.#worker;
+    this.#worker = undefined;
+    await worker?.terminate();
+  }
+
+  #running(): Worker {
+    if (this.#worker) return this.#worker;
+    // The engine's remarks on its own running must not get between our lines.
+    const options = { resourceLimits: { maxOldGenerationSizeMb: MOST_MEMORY }, stdout: true, stderr: true };
+    const worker = new Worker(new URL("./engine-worker.js", import.meta.url), options);
+    this.#worker = worker;
+    worker.on("message", (answer: Answer) => this.#end(answer));
+    worker.on("error", ({ code, message }: NodeJS.ErrnoException) => {
+      this.#giveUp(worker, code === "ERR_WORKER_OUT_OF_MEMORY" ? "needs more memory than there is" : `led to a fault in Crosshatch: ${message}`);
+    });
+    worker.on("exit", () => this.#giveUp(worker, "ended the engine that works it out"));
+    return worker;
+  }
+
+  /** Ends a thread that is of no more use. A thread that has been given up already says nothing more. */
+  #giveUp(worker: Worker, why: string): void {
+    if (worker !== this.#worker) return;
+    this.#worker = undefined;
+    void worker.terminate();
+    this.#end({ fault: `${this.#open?.subject ?? ""}${why}` });
+  }
+
+  #end(answer: Answer): void {
+    const open = this.#open;
+    this.#open = undefined;
+    clearTimeout(open?.timer);
+    open?.answer(answer);
+  }
+}

@@ -1,0 +1,23 @@
+import { parentPort } from "node:worker_threads";
+import { checkWorkbook } from "../buildsheet/check.ts";
+import { openWorkbook, UnreadableFile } from "../sheet/file.ts";
+import type { Answer, Task } from "./engine-thread.ts";
+import { workOut } from "./evaluator.ts";
+
+/** The far end of the engine's thread: works out one task after the other. */
+parentPort!.on("message", async (task: Task) => {
+  parentPort!.postMessage(await answer(task));
+});
+
+async function answer(task: Task): Promise<Answer> {
+  try {
+    if (task.kind === "formula") return workOut(task.formula);
+    const host = await openWorkbook(task.bytes, task.name);
+    const snapshot = await host.read();
+    return { result: checkWorkbook(snapshot), notes: [...host.notes()] };
+  } catch (error) {
+    if (error instanceof UnreadableFile) return { fault: error.reason };
+    // Whatever the input made of the engine must not end the run.
+    return { fault: `led to a fault in Crosshatch: ${error instanceof Error ? error.message : error}` };
+  }
+}

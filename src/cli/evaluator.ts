@@ -1,0 +1,72 @@
+import { type Cell, isErrorCode } from "../core/cell.ts";
+import { type Model, type ModelData, modelOf, signatures } from "../sheet/headless/engine.ts";
+import { Grids } from "../sheet/headless/grids.ts";
+import { Translator } from "../sheet/headless/translate.ts";
+import { Untranslatable } from "../sheet/headless/untranslatable.ts";
+import { peoplesFormula } from "../sheet/xlsx/formula-text.ts";
+import type { WorkbookFile } from "../sheet/xlsx/model.ts";
+import type { FormulaAnswer } from "./engine-thread.ts";
+
+/** A workbook of one empty sheet, on which a formula stands that holds its numbers itself. */
+const EMPTY: WorkbookFile = {
+  sheets: [{ name: "Sheet1", hidden: false, cells: [], hiddenRows: [] }],
+  names: [],
+  tables: [],
+  from1904: false,
+  kept: new Map(),
+};
+const SHEET = "s0";
+/** Larger than what a reference of a formula is let through to. */
+const SIZE = { rowNumber: 2100, colNumber: 120 };
+/** The engine keeps every formula that it has read; now and then it gets a fresh start. */
+const FORMULAS_A_MODEL = 20_000;
+
+let model: Model | undefined;
+let worked = 0;
+
+/** What a formula comes to, worked out by the same engine as a workbook's. The leading `=` may be left out. */
+export function workOut(formula: string): FormulaAnswer {
+  const text = peoplesFormula(formula.trim().replace(/^=/, ""));
+  if (text.trim() === "") return { fault: "there is no formula" };
+  try {
+    const translated = new Translator(EMPTY, new Grids(EMPTY), signatures()).translate(text, { sheet: 0, row: 0, column: 0 }, true);
+    return answerOf(engine().getters.evaluateFormulaResult(SHEET, translated) as EngineResult);
+  } catch (error) {
+    if (error instanceof Untranslatable) return { fault: `the formula ${error.message}` };
+    return { fault: `the formula cannot be worked out: ${error instanceof Error ? error.message : error}` };
+  }
+}
+
+function engine(): Model {
+  if (!model || worked++ >= FORMULAS_A_MODEL) {
+    model = modelOf({ version: "19.3.2", sheets: [{ id: SHEET, name: "Sheet1", ...SIZE, cells: {} }] } as unknown as ModelData).model;
+    worked = 0;
+  }
+  return model;
+}
+
+interface Payload {
+  value: Cell;
+  message?: unknown;
+}
+
+/** One value, or a block column by column. */
+type EngineResult = Payload | Payload[][];
+
+function answerOf(result: EngineResult): FormulaAnswer {
+  if (!Array.isArray(result)) return faultOf(result) ?? { value: plainOf(result) };
+  const rows = result[0]?.length ?? 0;
+  if (rows === 1 && result.length === 1) return answerOf(result[0]![0]!);
+  return { value: Array.from({ length: rows }, (_, row) => result.map((column) => plainOf(column[row]!))) };
+}
+
+const OUR_SENTENCE = /^[A-Z]{3,}: /;
+
+function faultOf({ value, message }: Payload): FormulaAnswer | undefined {
+  if (typeof value !== "string" || !isErrorCode(value)) return undefined;
+  const said = message ? String(message).replace(/\.$/, "") : "";
+  // A fault of ours is a sentence that names its function; the engine's own remarks need the code beside them.
+  return { fault: OUR_SENTENCE.test(said) ? said : `the formula gives ${value}${said ? `: ${said}` : ""}` };
+}
+
+const plainOf = ({ value }: Payload): number | string | boolean => (typeof value === "object" || value === undefined ? "" : value);

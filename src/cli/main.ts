@@ -1,0 +1,80 @@
+import { Command, CommanderError } from "commander";
+import { VERSION } from "../core/version.ts";
+import { ALL_WELL, Refusal, UNREADABLE } from "./exit-codes.ts";
+import { complain, endQuietlyWithReader, print } from "./output.ts";
+import { plain } from "./text.ts";
+
+/** The command line. Each command loads what it needs when it runs, so that the others start at once. */
+function program(done: (code: number) => void): Command {
+  const root = new Command("crosshatch")
+    .description("Worksheet functions and checks for engine build sheets")
+    .version(VERSION, "--version", "print the version")
+    .helpOption("--help", "print this")
+    .helpCommand(false)
+    .exitOverride()
+    .configureOutput({ writeErr: () => {} })
+    .showSuggestionAfterError();
+
+  root
+    .command("check")
+    .description("check build sheets (.xlsx) and readings (.csv, - for standard input): what is outside its limits, doubtful, missing or mistyped, worst first")
+    .argument("<file...>", "workbooks and readings")
+    .option("--json", "one line of JSON for each finding, and one with the counts at the end")
+    .option("--locale <tag>", "how numbers in .csv are written: de reads a decimal comma", "en")
+    .addHelpText("after", "\nLeaves 0 when all is within, 1 with findings, 2 when an input could not be read.")
+    .action(async (files: string[], options: { json?: boolean; locale: string }) => done(await (await import("./check-command.ts")).check(files, options)));
+
+  root
+    .command("calc")
+    .description("work out a formula; with - one formula a line from standard input, one line of JSON for each")
+    .argument("<formula>", "such as HATCH.TAPER({73.01,73.02;73.00,73.01})")
+    .action(async (formula: string) => {
+      const { calc, calcLines } = await import("./calc-command.ts");
+      done(await (formula === "-" ? calcLines(process.stdin) : calc(formula)));
+    });
+
+  root
+    .command("help")
+    .description("list the functions, or tell all about one")
+    .argument("[function]", "such as TAPER")
+    .action(async (name?: string) => {
+      const { functionHelp, functionList } = await import("./help-command.ts");
+      const command = root.commands.find((one) => one.name() === name);
+      await print(command ? command.helpInformation().trimEnd() : name === undefined ? `${root.helpInformation()}\n${functionList()}` : functionHelp(name));
+      done(ALL_WELL);
+    });
+
+  // Commands take over the way of ending from their parent only when they are told.
+  for (const command of root.commands)
+    command
+      .exitOverride()
+      .configureOutput({ writeErr: () => {} })
+      .helpOption("--help", "print this");
+  return root;
+}
+
+/** Runs the command that the arguments ask for; gives the exit code. */
+async function run(args: readonly string[]): Promise<number> {
+  let code = ALL_WELL;
+  try {
+    const root = program((result) => {
+      code = result;
+    });
+    if (args.length === 0) throw new Refusal("a command is wanted: check, calc or help");
+    await root.parseAsync(args, { from: "user" });
+    return code;
+  } catch (error) {
+    if (error instanceof CommanderError) return error.exitCode === 0 ? ALL_WELL : refuse(error.message.replace(/^error: /, ""));
+    if (error instanceof Refusal) return refuse(error.message);
+    complain(`a fault in Crosshatch: ${error instanceof Error ? error.stack : error}`);
+    return UNREADABLE;
+  }
+}
+
+function refuse(sentence: string): number {
+  complain(`${plain(sentence)}. See crosshatch help`);
+  return UNREADABLE;
+}
+
+endQuietlyWithReader();
+process.exitCode = await run(process.argv.slice(2));

@@ -1,0 +1,39 @@
+import type { SingleBar } from "cli-progress";
+
+/** Milliseconds after which work is long enough to show how far it is. */
+const LONG = 1000;
+
+/** How far the work is, on a terminal and only while it takes long. */
+export class Progress {
+  #bar: SingleBar | undefined;
+  #done = 0;
+  #isShowing = false;
+  readonly #started = performance.now();
+
+  constructor(
+    readonly total: number,
+    readonly isShown = process.stderr.isTTY === true && total > 0,
+  ) {}
+
+  add(bytes: number): void {
+    this.#done += bytes;
+    this.#bar?.update(Math.min(this.#done, this.total));
+    if (this.isShown && !this.#isShowing && performance.now() - this.#started > LONG) void this.#show();
+  }
+
+  /** Takes the bar off the terminal, so that lines can be printed; it comes back with the next work done. */
+  hide(): void {
+    this.#bar?.stop();
+    this.#bar = undefined;
+    this.#isShowing = false;
+  }
+
+  async #show(): Promise<void> {
+    this.#isShowing = true;
+    const { SingleBar } = await import("cli-progress");
+    const bar = new SingleBar({ format: "{bar} {percentage} %, {eta_formatted} left", stream: process.stderr, clearOnComplete: true, hideCursor: true });
+    if (!this.#isShowing) return;
+    bar.start(this.total, this.#done);
+    this.#bar = bar;
+  }
+}

@@ -1,0 +1,27 @@
+/**
+ * Signs that steer a terminal, or that turn the direction of writing and so make text read as what
+ * it is not. Text from files never reaches the terminal with them.
+ */
+const STEERING = /[\p{Cc}\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069]/gu;
+const BREAKS = /[\t\n\r\v\f\u0085\u2028\u2029]+/g;
+
+/** Text as one harmless line. */
+export const plain = (text: string): string => text.replace(BREAKS, " ").replace(STEERING, "");
+
+/** A value as one line of JSON; what steers a terminal is written as an escape, so that nothing is lost. */
+export const jsonLine = (value: unknown): string => JSON.stringify(value).replace(STEERING, (sign) => `\\u${sign.charCodeAt(0).toString(16).padStart(4, "0")}`);
+
+/** Rows as columns that stand below one another; a column takes as much as it needs, up to `widest`. */
+export function aligned(rows: readonly (readonly string[])[], widest = 44): string[] {
+  const widths: number[] = [];
+  for (const row of rows) for (const [i, cell] of row.entries()) widths[i] = Math.max(widths[i] ?? 0, Math.min(cell.length, widest));
+  return rows.map((row) =>
+    row
+      .map((cell, i) => (i === row.length - 1 ? cell : cell.padEnd(widths[i]!)))
+      .join("  ")
+      .trimEnd(),
+  );
+}
+
+/** `1 row`, `12,345 rows`. */
+export const counted = (count: number, one: string, many = `${one}s`): string => `${count.toLocaleString("en")} ${count === 1 ? one : many}`;
