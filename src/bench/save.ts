@@ -11,6 +11,12 @@ import { xmlText } from "./xml.ts";
 const HEADING = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n';
 const RELATIONS = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
 
+/**
+ * Says that the values are of a current calculation: a program that does not have our functions then
+ * shows them, where it would otherwise calculate anew and show `#NAME?`.
+ */
+const CALCULATED = '<calcPr calcId="191029"/>';
+
 export interface SavedWorkbook {
   bytes: Uint8Array;
   /** Cells that read otherwise in the file than in the workbook; none, unless something is wrong. */
@@ -35,9 +41,7 @@ export async function saveWorkbook(model: Model, otherNames: readonly DefinedNam
     change(parts, `xl/worksheets/sheet${i}.xml`, (xml) => inOrder(withCells(xml, cells, strings)));
   });
   parts.set("xl/sharedStrings.xml", strings.xml());
-  change(parts, "xl/workbook.xml", (xml) =>
-    xml.replace("</workbook>", `${definedNames(model, otherNames, toName)}<calcPr calcId="191029" fullCalcOnLoad="1"/></workbook>`),
-  );
+  change(parts, "xl/workbook.xml", (xml) => xml.replace("</workbook>", `${definedNames(model, otherNames, toName)}${CALCULATED}</workbook>`));
   addKept(parts, withMarks(model));
   const bytes = zipSync(zippable(parts, await bytesOf(pictures)));
   return { bytes, differences: differences(bytes, sheets) };

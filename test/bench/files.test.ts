@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
-import { strToU8, unzipSync, zipSync } from "fflate";
+import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
 import { readXlsx } from "../../src/sheet/xlsx/read.ts";
 import { root } from "../../src/tools/paths.ts";
 import { readElsewhere, shopBook } from "./shop-book.ts";
@@ -184,4 +184,20 @@ test("parts that the bench leaves behind are named when the file is opened", asy
   await page.give("macros.xlsx", withMore);
   await opened("macros.xlsx");
   expect(await page.message()).toMatch(/^macros\.xlsx also holds macros and comments, which the bench neither shows nor saves: keep the file as it is/);
+}, 60_000);
+
+test("without its sample the bench opens an empty workbook and says so", async () => {
+  const bare = await stand("nowhere.xlsx");
+  const other = await bare.page();
+  expect(await other.message()).toBe("The sample build sheet is not there: npm run samples makes it.");
+  await other.type("A1", "73.02");
+  expect(await other.value("Sheet1!A1")).toBe(73.02);
+  await bare.close();
+}, 120_000);
+
+test("the values of a saved workbook count as calculated, for programs without our functions", async () => {
+  const { bytes } = await page.saved();
+  const parts = unzipSync(bytes);
+  expect(strFromU8(parts["xl/workbook.xml"]!)).toContain('<calcPr calcId="191029"/>');
+  expect(strFromU8(parts["xl/worksheets/sheet0.xml"]!)).toContain('<f t="array" ref="C16">_xldudf_HATCH_TAPER(C4:D6)</f><v>0.01</v>');
 }, 60_000);

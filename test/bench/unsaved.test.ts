@@ -126,6 +126,18 @@ test("the sample comes back by its button, after the same question", async () =>
   expect(await page.value("Bores!C4")).toBe(73.025);
 }, 60_000);
 
+test("a failure of ours is said in the page, and the work can still be saved", async () => {
+  await page.type("C4", "73.031");
+  await page.page.evaluate(() => {
+    setTimeout(() => {
+      throw new Error("a part of ours broke");
+    });
+  });
+  await page.page.locator("#message").waitFor();
+  expect(await page.message()).toBe("Something in Crosshatch did not work: a part of ours broke. Save your work and load the page again.");
+  expect((await page.saved()).bytes.length).toBeGreaterThan(1000);
+}, 60_000);
+
 /** A file let go over the page or the pane, as the browser tells it. */
 async function drop(over: "page" | "pane"): Promise<void> {
   const frame = over === "page" ? page.page.mainFrame() : page.page.frames().find((one) => one.url().endsWith("pane.html"))!;
