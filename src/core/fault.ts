@@ -20,6 +20,7 @@ export type FaultCode =
   | "not-a-choice"
   | "swapped"
   | "units"
+  | "too-few"
   | "axes"
   | "unfit";
 
@@ -68,6 +69,11 @@ const UNLIKELY_RATIO = 20;
 /** For compute functions: a fault when two lengths of one part cannot have been typed in one unit. */
 export function unlike(param: string, got: number, other: string, bound: number): Fault | undefined {
   return got > bound * UNLIKELY_RATIO || bound > got * UNLIKELY_RATIO ? new Fault("units", param, got, { other, bound }) : undefined;
+}
+
+/** For compute functions: the range holds fewer rows, columns or cells than the question needs. */
+export function tooFew(param: string, got: string, want: string): Fault {
+  return new Fault("too-few", param, got, want);
 }
 
 /** For compute functions: `param` must not be larger than `other`, and a swap is the likely reason. */

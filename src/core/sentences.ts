@@ -61,6 +61,8 @@ export function faultBody(fault: Fault): string {
       const { other, bound } = want as { other: string; bound: number };
       return `${param} ${show(got)} and ${other} ${show(bound)} do not go together: are both in one unit?`;
     }
+    case "too-few":
+      return `${param} has ${got}: ${want}`;
     case "axes":
       return `axes ${show(got)} does not divide the ${want}: each row must hold every height of one bore`;
     case "unfit":

@@ -6,8 +6,8 @@ export const inches = fc.integer({ min: 20_000, max: 80_000 }).map((tenths) => t
 /** A wear or clearance beside such sizes, in millimetres. */
 export const small = fc.integer({ min: 1, max: 60 }).map((hundredths) => hundredths / 100);
 
-/** One bore near 73 mm: 1 to 5 heights, 1 to 4 axes, readings to a hundredth. */
-export const bore = fc.tuple(fc.integer({ min: 1, max: 5 }), fc.integer({ min: 1, max: 4 })).chain(([heights, axes]) => boreOf(heights, axes));
+/** One bore near 73 mm: 2 to 5 heights, 2 to 4 axes, readings to a hundredth. */
+export const bore = fc.tuple(fc.integer({ min: 2, max: 5 }), fc.integer({ min: 2, max: 4 })).chain(([heights, axes]) => boreOf(heights, axes));
 
 export const boreOf = (heights: number, axes: number) => {
   const reading = fc.integer({ min: 7290, max: 7390 }).map((hundredths) => hundredths / 100);

@@ -20,15 +20,15 @@ export const boreSummary = define({
     { formula: "=HATCH.BORESUMMARY({73.01,73.02;73.00,73.01})", gives: [[...COLUMNS], [73, 73.02, 73.01, 0.01, 0.01, 1, 2]] },
     {
       formula: "=HATCH.BORESUMMARY({73.03,73.01;73.00,73.00;73.02,73.04}, 1)",
-      gives: [[...COLUMNS], [73.01, 73.03, 73.02, 0.02, 0, 1, 1], [73, 73, 73, 0, 0, 1, 1], [73.02, 73.04, 73.03, 0.02, 0, 2, 1]],
+      gives: [[...COLUMNS], [73.01, 73.03, 73.02, 0.02, "", 1, 1], [73, 73, 73, 0, "", 1, 1], [73.02, 73.04, 73.03, 0.02, "", 2, 1]],
     },
   ],
   notes: [
     "Wear that is largest near the top of ring travel is the usual pattern; largest anywhere else asks why.",
-    "One height gives no taper and one axis no out-of-round: both are then 0.",
+    "One height gives no taper and one axis no out-of-round: that column then stays blank.",
   ],
   compute: ({ readings: bore }) => {
     const { reading, height, axis } = largestOf(bore);
-    return [smallestOf(bore), reading, meanOf(bore), taperOf(bore), outOfRoundOf(bore), height + 1, axis + 1];
+    return [smallestOf(bore), reading, meanOf(bore), bore.heights > 1 ? taperOf(bore) : "", bore.axes > 1 ? outOfRoundOf(bore) : "", height + 1, axis + 1];
   },
 });

@@ -1,4 +1,5 @@
 import { define, value } from "../../core/define.ts";
+import { tooFew } from "../../core/fault.ts";
 import { axes, readings } from "../../core/param.ts";
 import { outOfRoundOf } from "./bore.ts";
 
@@ -20,8 +21,8 @@ export const outOfRound = define({
     { formula: "=HATCH.OUTOFROUND({73.03,73.02,73.01,73.00;73.00,73.00,73.00,73.00}, 2)", gives: [[0.01], [0]] },
   ],
   notes: [
-    "Readings on one axis only always give 0: out-of-round needs at least two axes, 90° apart.",
+    "Out-of-round needs at least two axes, 90° apart; readings on one axis are refused, as their out-of-round would always be 0.",
     "A two-point gauge is blind to a three-lobed bore; HATCH.ROUNDNESS takes radial readings instead.",
   ],
-  compute: ({ readings: bore }) => outOfRoundOf(bore),
+  compute: ({ readings: bore }) => (bore.axes > 1 ? outOfRoundOf(bore) : tooFew("readings", "one axis", "out-of-round needs two or more, 90° apart")),
 });

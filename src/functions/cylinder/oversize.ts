@@ -1,5 +1,6 @@
 import { decimal, isBelow } from "../../core/decimal.ts";
-import { type Fault, refuse } from "../../core/fault.ts";
+import { Fault, refuse, unlike } from "../../core/fault.ts";
+import type { Grid } from "../../core/param.ts";
 
 /** Where the new bore is centred: on the worn hole, or kept on the original centre line. */
 export const CENTRINGS = ["worn", "true"] as const;
@@ -44,4 +45,28 @@ export function smallestOversize(
 export function oversizeFault(param: string, oversizes: readonly number[], standard: number): Fault | undefined {
   const finished = oversizes.find((oversize) => !isBelow(oversize, standard));
   return finished === undefined ? undefined : refuse(param, finished, `it wants what is added to the standard bore ${standard}, not the finished size`);
+}
+
+/** A listed oversize with the bore that it is finished to. */
+export interface Choice {
+  oversize: number;
+  finish: number;
+}
+
+/**
+ * Each listed oversize, the smallest first. Where `pistons` holds the measured skirt of its piston the
+ * bore is finished to that piston and the clearance, otherwise to standard + oversize.
+ */
+export function choicesOf(standard: number, oversizes: Grid, pistons: Grid | undefined, pistonClearance: number | undefined): Choice[] | Fault {
+  const shape = ({ rows, columns }: Grid) => `${rows}×${columns}`;
+  if (pistons && shape(pistons) !== shape(oversizes)) return new Fault("shape", "pistons", shape(pistons), `oversizes of ${shape(oversizes)}`);
+  if (pistons && pistonClearance === undefined) return new Fault("missing", "pistonClearance", undefined, "the clearance to add to the pistons");
+  const odd = pistons?.values.map((piston) => piston && unlike("pistons", piston, "standard", standard)).find((fault) => fault instanceof Fault);
+  if (odd) return odd;
+  const listed = oversizes.values.flatMap((oversize, at): Choice[] => {
+    const piston = pistons?.values[at];
+    return oversize === null ? [] : [{ oversize, finish: decimal(piston ? piston + pistonClearance! : standard + oversize) }];
+  });
+  const sizes = listed.map(({ oversize }) => oversize);
+  return oversizeFault("oversizes", sizes, standard) ?? listed.sort((a, b) => a.oversize - b.oversize);
 }

@@ -2,9 +2,9 @@ import type { Result } from "../../core/cell.ts";
 import { decimal } from "../../core/decimal.ts";
 import { define, table } from "../../core/define.ts";
 import { Fault, unlike } from "../../core/fault.ts";
-import { axes, type Cells, cells, choice, type Grid, grid, length, truth } from "../../core/param.ts";
+import { axes, type Cells, cells, choice, grid, length, truth } from "../../core/param.ts";
 import { checkText } from "../../core/sentences.ts";
-import { CENTRINGS, cleansUp, NO_OVERSIZE, neededSize, oversizeFault } from "./oversize.ts";
+import { CENTRINGS, type Choice, choicesOf, cleansUp, NO_OVERSIZE, neededSize } from "./oversize.ts";
 
 const HEADER = ["bore", "needed", "oversize", "finish bore", "least stock", "most stock"];
 
@@ -64,26 +64,6 @@ export const reborePlan = define({
     return [HEADER, ...rows];
   },
 });
-
-interface Choice {
-  oversize: number;
-  finish: number;
-}
-
-/** Each listed oversize with the bore that it is finished to, the smallest oversize first. */
-function choicesOf(standard: number, oversizes: Grid, pistons: Grid | undefined, pistonClearance: number | undefined): Choice[] | Fault {
-  const shape = ({ rows, columns }: Grid) => `${rows}×${columns}`;
-  if (pistons && shape(pistons) !== shape(oversizes)) return new Fault("shape", "pistons", shape(pistons), `oversizes of ${shape(oversizes)}`);
-  if (pistons && pistonClearance === undefined) return new Fault("missing", "pistonClearance", undefined, "the clearance to add to the pistons");
-  const odd = pistons?.values.map((piston) => piston && unlike("pistons", piston, "standard", standard)).find((fault) => fault instanceof Fault);
-  if (odd) return odd;
-  const listed = oversizes.values.flatMap((oversize, at): Choice[] => {
-    const piston = pistons?.values[at];
-    return oversize === null ? [] : [{ oversize, finish: decimal(piston ? piston + pistonClearance! : standard + oversize) }];
-  });
-  const sizes = listed.map(({ oversize }) => oversize);
-  return oversizeFault("oversizes", sizes, standard) ?? listed.sort((a, b) => a.oversize - b.oversize);
-}
 
 /** The readings of each bore, without blank bores at the end; `null` for a bore with a reading missing, a fault for a bad one. */
 function boresOf({ rows, columns, values }: Cells, axesGiven: number | undefined, standard: number): (number[] | null | Fault)[] | Fault {

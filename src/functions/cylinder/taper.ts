@@ -1,4 +1,5 @@
 import { define, value } from "../../core/define.ts";
+import { tooFew } from "../../core/fault.ts";
 import { axes, readings } from "../../core/param.ts";
 import { taperOf } from "./bore.ts";
 
@@ -20,8 +21,9 @@ export const taper = define({
     { formula: "=HATCH.TAPER({73.03,73.02,73.01,73.00;73.00,73.00,73.00,73.00}, 2)", gives: [[0.02], [0]] },
   ],
   notes: [
-    "Readings at one height only always give 0: taper needs at least two heights, and three show a barrel or a waist.",
+    "Taper needs at least two heights, and three show a barrel or a waist; readings at one height are refused, as their taper would always be 0.",
     "Measure just below the top of ring travel, in the middle and just above the bottom of ring travel.",
   ],
-  compute: ({ readings: bore }) => taperOf(bore),
+  compute: ({ readings: bore }) =>
+    bore.heights > 1 ? taperOf(bore) : tooFew("readings", "one height", "taper needs two or more; where each row is one bore, give its axes"),
 });

@@ -1,14 +1,11 @@
 import type { Result } from "../../core/cell.ts";
-import { decimal } from "../../core/decimal.ts";
 import { define, table } from "../../core/define.ts";
 import { Fault, refuse } from "../../core/fault.ts";
 import { cells, choice, number } from "../../core/param.ts";
 import { checkText, show } from "../../core/sentences.ts";
 import { judge } from "../../core/verdict.ts";
+import { boundBy, RULES, short } from "./compression-bound.ts";
 import { inShape } from "./in-shape.ts";
-
-const RULES = ["share", "average", "difference"] as const;
-type Rule = (typeof RULES)[number];
 
 /**
  * Judges each cylinder of a compression test by one rule and says which. Sources: share of the
@@ -59,14 +56,3 @@ export const compressionCheck = define({
     return inShape(pressures, verdictOn);
   },
 });
-
-function boundBy(rule: Rule, limit: number, read: readonly number[]): { lower: number; why: string } {
-  const highest = read.reduce((a, b) => Math.max(a, b));
-  if (rule === "share") return { lower: decimal(limit * highest), why: `${show(limit)} of the highest, ${show(highest)}` };
-  if (rule === "difference") return { lower: decimal(highest - limit), why: `highest ${show(highest)} less ${show(limit)}` };
-  const average = read.reduce((a, b) => a + b) / read.length;
-  return { lower: decimal((1 - limit) * average), why: `${show(limit)} below the average, ${short(average)}` };
-}
-
-/** An average with no more digits than a gauge deserves. */
-const short = (x: number): string => String(Math.round(x * 1000) / 1000);

@@ -26,3 +26,7 @@ export function limitsOf(lower: number | undefined, upper: number | undefined): 
   if (upper === 0 && lower >= 0) return { lower: lower || undefined };
   return isAbove(lower, upper) ? swapped("lower", lower, "upper", upper) : { lower, upper };
 }
+
+/** For the help of functions that judge: what a host's 0 for an empty cell does to them. */
+export const EMPTY_CELL_NOTE =
+  'Excel on the desktop hands an empty cell over as 0, and 0 can be a true reading here. Judge a cell that is typed, not calculated, as =IF(C4="","",HATCH.VERDICT(C4, …)); the check looks at the cells themselves.';

@@ -1,7 +1,7 @@
 import { define, value } from "../../core/define.ts";
 import { Fault } from "../../core/fault.ts";
 import { verdictOf } from "../../core/verdict.ts";
-import { judgingParams, limitsOf } from "./limit-params.ts";
+import { EMPTY_CELL_NOTE, judgingParams, limitsOf } from "./limit-params.ts";
 
 /**
  * The verdict on a value against limits typed by the shop. Source: ISO 14253-1 default decision
@@ -24,6 +24,7 @@ export const verdict = define({
   notes: [
     "Values are compared as decimals, on a grid of 0.000000001 of the unit: 73.04 − 73.00 is within a limit of 0.04.",
     "Value, limits, uncertainty and near are of one unit. Limits come from the maker's service manual; none is built in.",
+    EMPTY_CELL_NOTE,
   ],
   compute: ({ value: reading, lower, upper, uncertainty, near }) => {
     const limits = limitsOf(lower, upper);

@@ -125,7 +125,8 @@ function rings(): SampleSheet {
           `=HATCH.RINGGAPTARGET(MIN(${block}))`,
           `=HATCH.RINGGAPFILE(C${row}, D${row})`,
           `=HATCH.RINGGAPATBORE(C${row}, MIN(${block}), MAX(${block}))`,
-          `=HATCH.VERDICT(C${row}, ${limit("Ring end gap")})`,
+          // A typed cell: Excel on the desktop would hand an empty one over as a gap of 0.
+          `=IF(C${row}="","",HATCH.VERDICT(C${row}, ${limit("Ring end gap")}))`,
         ],
         ["label", "label", "typed3", "result3", "result3", "result3", "result"],
       ),

@@ -56,8 +56,8 @@ describe("at the limits", () => {
     ).toEqual([1, 2]);
   });
 
-  test("one reading is its own summary", () => {
-    expect(rowOf([[73.01]])).toEqual([73.01, 73.01, 73.01, 0, 0, 1, 1]);
+  test("one reading is its own summary, with no taper or out-of-round to tell", () => {
+    expect(rowOf([[73.01]])).toEqual([73.01, 73.01, 73.01, "", "", 1, 1]);
   });
 
   test("the mean of typed decimals is a decimal: 73.01 three times is 73.01", () => {
@@ -86,9 +86,9 @@ describe("faults", () => {
       ),
     ).toEqual([
       LABELS,
-      [73, 73.02, 73.01, 0.02, 0, 1, 1],
+      [73, 73.02, 73.01, 0.02, "", 1, 1],
       ["check: readings holds the error #N/A: mend that cell first (row 2, column 2)", "", "", "", "", "", ""],
-      [73, 73, 73, 0, 0, 1, 1],
+      [73, 73, 73, 0, "", 1, 1],
     ]);
   });
 });

@@ -59,9 +59,10 @@ describe("identities", () => {
 });
 
 describe("at the limits", () => {
-  test("one axis gives 0, whatever the heights", () => {
-    expect(ask(outOfRound, 73.01)).toBe(0);
-    expect(ask(outOfRound, [[73.01], [73.05]])).toBe(0);
+  test("one axis has no out-of-round and is refused", () => {
+    const refused = { code: "too-few", sentence: "OUTOFROUND: readings has one axis: out-of-round needs two or more, 90° apart" };
+    expect(ask(outOfRound, 73.01)).toEqual(refused);
+    expect(ask(outOfRound, [[73.01], [73.05]])).toEqual(refused);
   });
 
   test("with axes given each row is one bore, height by height", () => {
