@@ -20,9 +20,34 @@ export function roundnessOf(deviations: readonly number[], circle: Circle): numb
   const scale = Math.max(...left.map(Math.abs));
   if (!(scale > 0)) return 0;
   const trace = left.map((deviation) => deviation / scale);
-  if (circle === "MZ") return scale * minimumZone(trace, angles);
+  if (circle === "MZ") {
+    const [outer, inner] = minimumZone(trace, angles);
+    return scale * (outer + inner);
+  }
   // The largest circle inside a trace is the smallest around the trace turned inside out.
   return scale * circumscribed(circle === "MC" ? trace : trace.map((deviation) => -deviation), angles);
+}
+
+/** A circle of a trace, on the scale of its deviations. At each angle it lies at radius + a·cos θ + b·sin θ. */
+export interface FittedCircle {
+  radius: number;
+  a: number;
+  b: number;
+}
+
+/** The least-squares circle and the two circles of the minimum zone, to be drawn; wants at least 4 deviations. */
+export function circlesOf(deviations: readonly number[]): { leastSquares: FittedCircle; outer: FittedCircle; inner: FittedCircle } {
+  const angles = deviations.map((_, i) => direction(i / deviations.length));
+  const [a, b] = leastSquares(deviations, angles);
+  const radius = mean(deviations);
+  const left = withoutCircle(deviations, angles, [a, b]);
+  const scale = Math.max(...left.map(Math.abs)) || 1;
+  const [outer, inner, x, y] = minimumZone(
+    left.map((deviation) => deviation / scale),
+    angles,
+  );
+  const centre = { a: a + scale * x, b: b + scale * y };
+  return { leastSquares: { radius, a, b }, outer: { radius: radius + scale * outer, ...centre }, inner: { radius: radius - scale * inner, ...centre } };
 }
 
 type Direction = readonly [cos: number, sin: number];
@@ -43,18 +68,18 @@ function withoutCircle(deviations: readonly number[], angles: readonly Direction
 }
 
 /**
- * Width of the narrowest ring that holds the trace. As a linear programme: two circles about one
+ * The narrowest ring that holds the trace: its outer radius, its inner one with the sign turned, its centre. As a linear programme: two circles about one
  * centre, one held from outside by the peaks and one from inside by the valleys. Four readings that
  * alternate peak, valley, peak, valley round the circle are a basis to start from.
  */
-function minimumZone(trace: readonly number[], angles: readonly Direction[]): number {
+function minimumZone(trace: readonly number[], angles: readonly Direction[]): [outer: number, inner: number, a: number, b: number] {
   const n = trace.length;
   const peaks = angles.map(([cos, sin]) => [1, 0, cos, sin]);
   const valleys = angles.map(([cos, sin]) => [0, 1, -cos, -sin]);
   const quarter = (q: number) => Math.floor((q * n) / 4);
   const start = [quarter(0), n + quarter(1), quarter(2), n + quarter(3)];
   const { prices } = maximise([...peaks, ...valleys], [...trace, ...trace.map((deviation) => -deviation)], [1, 1, 0, 0], start);
-  return prices[0]! + prices[1]!;
+  return prices as [number, number, number, number];
 }
 
 /** Radial distance from the smallest circle around the trace to its lowest reading. */

@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { CIRCLES, roundnessOf } from "../../src/math/circles.ts";
+import { CIRCLES, circlesOf, type FittedCircle, roundnessOf } from "../../src/math/circles.ts";
 
 type Point = readonly [cos: number, sin: number, deviation: number];
 
@@ -197,4 +197,45 @@ test.each(CIRCLES)("3600 readings are done within a second by %s", (circle) => {
   const start = performance.now();
   expect(roundnessOf(deviations, circle)).toBeGreaterThan(6);
   expect(performance.now() - start).toBeLessThan(1000);
+});
+
+describe("the circles themselves", () => {
+  const trace = fc.array(fc.integer({ min: -40, max: 40 }), { minLength: 4, maxLength: 24 });
+  const at = ({ radius, a, b }: FittedCircle, i: number, n: number) => radius + a * Math.cos((2 * Math.PI * i) / n) + b * Math.sin((2 * Math.PI * i) / n);
+
+  // Four points (±1.1, 0), (0, ±0.9): least-squares radius 1.000, zone from 0.9 to 1.1.
+  test("a pure ellipse of four readings has its circles about its own centre", () => {
+    const { leastSquares, outer, inner } = circlesOf([1.1, 0.9, 1.1, 0.9]);
+    for (const [circle, radius] of [
+      [leastSquares, 1],
+      [outer, 1.1],
+      [inner, 0.9],
+    ] as const) {
+      expect(circle.radius).toBeCloseTo(radius, 12);
+      expect(circle.a).toBeCloseTo(0, 12);
+      expect(circle.b).toBeCloseTo(0, 12);
+    }
+  });
+
+  test("a round trace off centre gives three times the same circle, there where it stands", () => {
+    const { leastSquares, outer, inner } = circlesOf(Array.from({ length: 8 }, (_, i) => at({ radius: 5, a: 0.3, b: -0.2 }, i, 8)));
+    for (const circle of [leastSquares, outer, inner]) {
+      expect(circle.radius).toBeCloseTo(5, 12);
+      expect(circle.a).toBeCloseTo(0.3, 12);
+      expect(circle.b).toBeCloseTo(-0.2, 12);
+    }
+  });
+
+  test("the zone's circles hold every reading between them and stand as far apart as the roundness says", () => {
+    fc.assert(
+      fc.property(trace, (deviations) => {
+        const { outer, inner } = circlesOf(deviations);
+        for (const [i, deviation] of deviations.entries()) {
+          expect(at(outer, i, deviations.length)).toBeGreaterThanOrEqual(deviation - 1e-7);
+          expect(at(inner, i, deviations.length)).toBeLessThanOrEqual(deviation + 1e-7);
+        }
+        expect(outer.radius - inner.radius).toBeCloseTo(roundnessOf(deviations, "MZ"), 7);
+      }),
+    );
+  });
 });
