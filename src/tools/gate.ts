@@ -5,6 +5,7 @@
 import { existsSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
+import { checksFor } from "../../test/reference/checks/index.ts";
 import type { Spec } from "../core/define.ts";
 import { specFiles, stale } from "./generate.ts";
 import { root } from "./paths.ts";
@@ -48,6 +49,7 @@ export async function gate(): Promise<string[]> {
     names.add(spec.name);
     const test = join(root, "test", "functions", group, file.replace(/\.ts$/, ".test.ts"));
     missing.push(...shortcomings(spec, group, existsSync(test) && readFileSync(test, "utf8").includes("test(")));
+    if (checksFor(spec.name).length === 0) missing.push(`${spec.name}: has no value from outside the project in test/reference/checks/`);
   }
   for (const path of await stale()) missing.push(`${path} is not what the specs make: run npm run generate`);
   return missing;

@@ -1,7 +1,7 @@
 /**
- * Writes what is made from the specs (`src/functions/index.ts`, README's function table) and from design
- * tokens (the pane's colours). With
- * `--check` it writes nothing and fails when a file differs from what it would write.
+ * Writes what is made from the specs (`src/functions/index.ts`, README's function table), from design
+ * tokens (the pane's colours) and from the checks against outside values (`test/reference/README.md`).
+ * With `--check` it writes nothing and fails when a file differs from what it would write.
  */
 import { existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
@@ -79,31 +79,46 @@ function versionFile(): [path: string, text: string] {
   return [join(root, "src", "core", "version.ts"), lines.join("\n")];
 }
 
-/** What each generated file should hold, by path. */
-export async function generated(): Promise<Map<string, string>> {
-  const files = specFiles();
+async function specsOf(files: readonly SpecFile[]): Promise<Spec[]> {
   const specs: Spec[] = [];
   for (const { group, file, exported } of files) {
     const module = (await import(pathToFileURL(join(FUNCTIONS, group, file)).href)) as Record<string, Spec>;
     specs.push(module[exported]!);
   }
+  return specs;
+}
+
+/** What each file made from the specs should hold, by path. */
+export async function generated(): Promise<Map<string, string>> {
+  const files = specFiles();
+  const specs = await specsOf(files);
   const wanted = new Map([[join(FUNCTIONS, "index.ts"), indexSource(files)], coloursFile(), versionFile()]);
   const readme = join(root, "README.md");
   if (existsSync(readme)) wanted.set(readme, withTable(readFileSync(readme, "utf8"), functionTable(specs)));
   return wanted;
 }
 
+/** The page of outside checks. It calculates with the index as it stands, so that must be right before this is asked. */
+async function referencePages(): Promise<Map<string, string>> {
+  const { referencePage } = await import("./reference-page.ts");
+  return new Map([[join(root, "test", "reference", "README.md"), referencePage(await specsOf(specFiles()))]]);
+}
+
+const differing = (wanted: ReadonlyMap<string, string>): string[] =>
+  [...wanted].filter(([path, text]) => !existsSync(path) || readFileSync(path, "utf8") !== text).map(([path]) => path);
+
 /** Paths of generated files that are not as they should be. */
 export async function stale(): Promise<string[]> {
-  return [...(await generated())].filter(([path, text]) => !existsSync(path) || readFileSync(path, "utf8") !== text).map(([path]) => path);
+  const paths = differing(await generated());
+  return paths.some((path) => path.startsWith(FUNCTIONS)) ? paths : [...paths, ...differing(await referencePages())];
 }
 
 if (process.argv[1] && import.meta.url === pathToFileURL(process.argv[1]).href) {
   if (process.argv.includes("--check")) {
-    const differing = await stale();
-    for (const path of differing) console.error(`${path} is not what the specs make: run npm run generate`);
-    process.exitCode = differing.length ? 1 : 0;
+    const paths = await stale();
+    for (const path of paths) console.error(`${path} is not what the specs make: run npm run generate`);
+    process.exitCode = paths.length ? 1 : 0;
   } else {
-    for (const [path, text] of await generated()) writeFileSync(path, text);
+    for (const make of [generated, referencePages]) for (const [path, text] of await make()) writeFileSync(path, text);
   }
 }

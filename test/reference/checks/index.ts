@@ -1,0 +1,30 @@
+import type { Group } from "../../../src/core/define.ts";
+import { ABOUT } from "./about.ts";
+import type { Check } from "./check.ts";
+import { CYLINDER } from "./cylinder.ts";
+import { MEASUREMENT } from "./measurement.ts";
+import { RINGS } from "./rings.ts";
+import { TESTS } from "./tests.ts";
+import { VALVES } from "./valves.ts";
+import { VERDICTS } from "./verdict.ts";
+import { VOLUMES } from "./volumes.ts";
+import { WEAR } from "./wear.ts";
+
+/** Every check against a value from outside the project, by the group of its function. */
+export const CHECKS: Readonly<Record<Group, readonly Check[]>> = {
+  cylinder: CYLINDER,
+  rings: RINGS,
+  volumes: VOLUMES,
+  valves: VALVES,
+  tests: TESTS,
+  verdict: VERDICTS,
+  measurement: MEASUREMENT,
+  wear: WEAR,
+  about: ABOUT,
+};
+
+/** The checks of the function of that name. */
+export const checksFor = (name: string): readonly Check[] =>
+  Object.values(CHECKS)
+    .flat()
+    .filter((check) => check.function === name);

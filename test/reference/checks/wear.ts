@@ -1,0 +1,92 @@
+import { type Check, checksOf } from "./check.ts";
+import { CARS, NORRIS } from "./data.ts";
+
+const TUTORIAL = "R's t.test on these two lists, as a tutorial prints it";
+const ROSETTA = "R's t.test on these two lists, as the task Welch's t-test of Rosetta Code and a public test suite print it";
+const RODS = "R's t.test on these two lists, as the task Welch's t-test of Rosetta Code prints it";
+const MILEAGE = "NIST/SEMATECH e-Handbook 1.3.5.3, AUTO83B, variances taken as unequal";
+const GEAR_SCORES = "NIST Dataplot reference, ISO 13528 En score: readings of GEAR against 1, U twice the deviations of the batch and of all";
+const HAND_EN = "ISO/IEC 17043: (x − X) ÷ √(U² + U²), with 3-4-5 under the root";
+const MARINE = "a marine engine maker's manual: rate = (D1 − D2) ÷ hours × 1000; on a line all readings agree with it";
+const THERMOMETER = "Graybill and Iyer, Regression Analysis: Concepts and Applications, p. 431, as the tests of R's package investr have it";
+const CRYSTAL = "the same book, p. 434, crystal weights, as the tests of R's package investr print it";
+
+const WOOD = "=HATCH.COMPAREGROUPS({5.1,2,4.1,6.2,7.1,8.3}, {1.5,6.4,3.3,5.8,4.8,7.2,5.6,4.5})";
+const RUXTON =
+  "=HATCH.COMPAREGROUPS({27.5,21,19,23.6,17,17.9,16.9,20.1,21.9,22.6,23.1,19.6,19,21.7,21.4}, {27.1,22,20.8,23.4,23.4,23.5,25.8,22,24.8,20.2,21.9,22.1,22.9,20.5,24.4})";
+const SMALL = "=HATCH.COMPAREGROUPS({30.02,29.99,30.11,29.97,30.01,29.99}, {29.89,29.93,29.72,29.98,30.02,29.98})";
+const FAR_APART = "=HATCH.COMPAREGROUPS({3,4,1,2.1}, {490.2,340,433.9})";
+const READS = "=HATCH.WEARLIFE({96,98,100,102,104,106,108,110}, {95.71,98.16,99.52,102.09,103.79,106.18,108.14,110.21}, 104)";
+const GROWS = "=HATCH.WEARLIFE({2,4,6,8,10,12,14,16,18,20,22,24,26,28}, {0.08,1.12,4.43,4.98,4.92,7.18,5.57,8.4,8.81,10.81,11.16,10.12,13.12,15.04}, 8)";
+
+/** Change and wear. */
+export const WEAR: readonly Check[] = [
+  ...checksOf("COMPAREGROUPS", TUTORIAL, "read", [
+    [WOOD, -1.93542, { at: [2, 2], within: 5e-7, prints: 7 }],
+    [WOOD, 3.093754, { at: [2, 3], within: 5e-7 }],
+    [WOOD, 0.51703, { at: [2, 4], within: 5e-6 }],
+    [WOOD, 9.48, { at: [2, 5], within: 5e-3 }],
+    [WOOD, 0.617, { at: [2, 6], within: 5e-4 }],
+  ]),
+  ...checksOf("COMPAREGROUPS", ROSETTA, "read", [
+    [RUXTON, -2.45535639828601, { at: [2, 4], within: { digits: 13 } }],
+    [RUXTON, 24.9885292902309, { at: [2, 5], within: { digits: 13 } }],
+    [RUXTON, 0.021378001462867, { at: [2, 6], within: { digits: 12 } }],
+  ]),
+  ...checksOf("COMPAREGROUPS", "the same two lists, interval by SciPy (ttest_ind, equal_var false)", "computed", [
+    [RUXTON, -3.98409626714093, { at: [2, 2], within: { digits: 13 } }],
+    [RUXTON, -0.349237066192407, { at: [2, 3], within: { digits: 13 } }],
+  ]),
+  ...checksOf("COMPAREGROUPS", RODS, "read", [
+    [SMALL, 0.090773324285671, { at: [2, 6], within: { digits: 12 } }],
+    [FAR_APART, 0.0107515611497845, { at: [2, 6], within: { digits: 12 } }],
+  ]),
+  ...checksOf("COMPAREGROUPS", MILEAGE, "read", [
+    [CARS, -12.94627, { at: [2, 4], within: 5e-6 }],
+    [CARS, 136.875, { at: [2, 5], within: 5e-4 }],
+  ]),
+  ...checksOf("ENNUMBER", GEAR_SCORES, "read", [
+    ["=HATCH.ENNUMBER(1, 1.006, 0.01255781, 0.00869227)", 0.393, { within: 5e-4 }],
+    ["=HATCH.ENNUMBER(1, 0.996, 0.01255781, 0.00869227)", -0.262, { within: 5e-4 }],
+    ["=HATCH.ENNUMBER(1, 0.998, 0.01255781, 0.00869227)", -0.131, { within: 5e-4 }],
+  ]),
+  ...checksOf("ENNUMBER", HAND_EN, "computed", [
+    ["=HATCH.ENNUMBER(73, 73.01, 0.006, 0.008)", 1],
+    ["=HATCH.ENNUMBER(73.05, 73.01, 0.006, 0.008)", -4],
+  ]),
+  ...checksOf("REALCHANGE", "ISO/IEC 17043: results agree when |En| ≤ 1; 3-4-5 makes the uncertainty of the difference 0.01", "computed", [
+    ["=HATCH.REALCHANGE(73, 73.01, 0.006, 0.008)", "no real change"],
+    ["=HATCH.REALCHANGE(73, 73.011, 0.006, 0.008)", "real increase"],
+    ["=HATCH.REALCHANGE(73, 72.989, 0.006, 0.008)", "real decrease"],
+  ]),
+  ...checksOf("REALCHANGE", `${GEAR_SCORES}: all below 1`, "read", [["=HATCH.REALCHANGE(1, 1.006, 0.01255781, 0.00869227)", "no real change"]]),
+  ...checksOf("WEARLIFE", THERMOMETER, "read", [
+    [READS, 103.995, { at: [2, 1], within: 5e-4 }],
+    [READS, 103.4, { at: [2, 2], within: 0.05 }],
+    [READS, 104.6, { at: [2, 3], within: 0.05 }],
+  ]),
+  ...checksOf("WEARLIFE", CRYSTAL, "read", [
+    [GROWS, 15.8882, { at: [2, 1], within: 5e-5 }],
+    [GROWS, 11.0946, { at: [2, 2], within: 5e-5 }],
+    [GROWS, 20.724, { at: [2, 3], within: 5e-5, prints: 6 }],
+  ]),
+  ...checksOf("WEARLIFE", MARINE, "computed", [
+    ["=HATCH.WEARLIFE({0,3000,6000}, {73,73.045,73.09}, 73.15)", 10000, { at: [2, 1], within: { digits: 9 }, prints: 9 }],
+  ]),
+  ...checksOf("WEARRATE", "NIST StRD, Norris: certified slope", "read", [[NORRIS, 1.00211681802045, { at: [2, 1], within: { digits: 13 } }]]),
+  // From the slope by t95(34) = 2.032244509 (SciPy) times its certified standard deviation.
+  ...checksOf("WEARRATE", "NIST StRD, Norris: certified slope ± Student's t × its certified standard deviation, 0.000429796848199937", "computed", [
+    [NORRIS, 1.00124337, { at: [2, 2], within: 5e-9 }],
+    [NORRIS, 1.00299027, { at: [2, 3], within: 5e-9 }],
+    [NORRIS, "grows", { at: [2, 4] }],
+  ]),
+  ...checksOf("WEARRATE", MARINE, "computed", [
+    ["=HATCH.WEARRATE({0,3000,6000}, {73,73.045,73.09})", 0.000015, { at: [2, 1], within: { digits: 9 }, prints: 9 }],
+  ]),
+  ...checksOf("WEARRATE", "four points by hand: slope 0.6, deviation √0.02, t95(2) = 4.302653", "computed", [
+    ["=HATCH.WEARRATE({0,1,2,3}, {10,11,11,12})", 0.6, { at: [2, 1], within: { digits: 12 }, prints: 12 }],
+    ["=HATCH.WEARRATE({0,1,2,3}, {10,11,11,12})", -0.008487, { at: [2, 2], within: 5e-7 }],
+    ["=HATCH.WEARRATE({0,1,2,3}, {10,11,11,12})", 1.208487, { at: [2, 3], within: 5e-7 }],
+    ["=HATCH.WEARRATE({0,1,2,3}, {10,11,11,12})", "not distinguishable from zero", { at: [2, 4] }],
+  ]),
+];
