@@ -2,8 +2,10 @@ import { NAMESPACE } from "../../core/define.ts";
 
 /**
  * How a workbook file spells what people see as `HATCH.TAPER(…)`: an add-in's function is stored as
- * `_xldudf_HATCH_TAPER(…)`, and a formula that spills is an array formula whose cell points to the
- * workbook's dynamic-array metadata. Works on the parts of a workbook, whoever wrote them.
+ * `_xldudf_HATCH_TAPER(…)`, and a formula that may spill is an array formula whose cell points to
+ * the workbook's dynamic-array metadata. That holds for every call of an add-in's function: stored
+ * plainly it would be shown with `@` before it and give one cell only. Works on the parts of a
+ * workbook, whoever wrote them.
  *
  * Source: ECMA-376 part 1, 18.3.1.40 (f), 18.9 (metadata); [MS-XLSX] 2.2.4.12 (XLDAPR). The spelling
  * of stored functions has not been compared with a file saved by Excel here.
@@ -11,6 +13,7 @@ import { NAMESPACE } from "../../core/define.ts";
 const STORED_PREFIX = `_xldudf_${NAMESPACE}_`;
 const SHOWN_CALL = new RegExp(`\\b${NAMESPACE}\\.([A-Z]{3,})(?=\\s*\\()`, "gi");
 const FORMULA = /(<f(?:\s[^>]*)?>)([^<]*)(<\/f>)/g;
+const PLAIN_CELL = /(<c r="([A-Z]+\d+)"[^>]*>)<f>([^<]*)(?=<\/f>)/g;
 const ARRAY_CELL = /<c ((?:(?!cm=)[^>])*)>(?=<f[^>]* t="array")/g;
 
 const METADATA = `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>
@@ -32,6 +35,9 @@ export function storeFormulas(parts: ReadonlyMap<string, string>): Map<string, s
   for (const [path, xml] of parts) {
     if (!/^xl\/worksheets\/[^/]+\.xml$/.test(path)) continue;
     let sheet = xml.replace(FORMULA, (_, open: string, formula: string, close: string) => `${open}${storedFormula(formula.replaceAll("&quot;", '"'))}${close}`);
+    sheet = sheet.replace(PLAIN_CELL, (whole, cell: string, address: string, formula: string) =>
+      formula.includes(STORED_PREFIX) ? `${cell}<f t="array" ref="${address}">${formula}` : whole,
+    );
     sheet = sheet.replace(ARRAY_CELL, (_, attributes: string) => `<c ${attributes} cm="1">`);
     spills ||= sheet.includes(' cm="1"');
     stored.set(path, sheet);
