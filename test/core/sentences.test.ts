@@ -1,4 +1,4 @@
-import { Fault, type FaultCode, refuse, swapped, unlike } from "../../src/core/fault.ts";
+import { Fault, type FaultCode, refuse, swapped, tooFew, unlike } from "../../src/core/fault.ts";
 import { checkText, faultBody, sentence, show } from "../../src/core/sentences.ts";
 
 /** Every code of a fault with what it holds, and the sentence it makes. */
@@ -33,6 +33,7 @@ const SAID: Record<FaultCode, [Fault, string]> = {
     new Fault("axes", "readings", 2, "5 columns of readings"),
     "axes 2 does not divide the 5 columns of readings: each row must hold every height of one bore",
   ],
+  "too-few": [tooFew("readings", "one height", "taper needs two or more"), "readings has one height: taper needs two or more"],
   unfit: [refuse("chamber", 24.1, "it leaves no room"), "chamber 24.1: it leaves no room"],
 };
 

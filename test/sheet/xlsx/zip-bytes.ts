@@ -1,5 +1,5 @@
-import { crc32 } from "node:zlib";
 import { deflateSync, strToU8 } from "fflate";
+import { crc32 } from "../../../src/sheet/xlsx/crc32.ts";
 
 /** A part of an archive, and the lies that a crafted one tells about it. */
 export interface Part {

@@ -1,0 +1,78 @@
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { checkWorkbook } from "../../src/buildsheet/check.ts";
+import type { CheckResult } from "../../src/buildsheet/finding.ts";
+import { placeName } from "../../src/sheet/address.ts";
+import { openWorkbook } from "../../src/sheet/file.ts";
+import { root } from "../../src/tools/paths.ts";
+import { readingsCsv } from "../../src/tools/samples/readings.ts";
+import { crosshatch } from "../cli/run.ts";
+
+/** What samples/README.md says a check must find. The readings are invented; only the planting is asserted. */
+describe("the sample build sheet", () => {
+  let result: CheckResult;
+  let cell: (sheet: string, row: number, column: number) => unknown;
+  beforeAll(async () => {
+    const snapshot = await (await openWorkbook(readFileSync(join(root, "samples", "build-sheet.xlsx")), "build-sheet.xlsx")).read();
+    cell = (sheet, row, column) => {
+      const found = snapshot.sheets.find(({ name }) => name === sheet)!;
+      return found.values[row - found.row]![column - found.column];
+    };
+    result = checkWorkbook(snapshot);
+  });
+
+  test("every row is checked and just the planted findings are reported, worst first", () => {
+    expect(result).toMatchObject({ rowsIn: 27, checked: 27, refused: 0 });
+    expect(
+      result.findings.map(({ kind, cell: at, value, lower, upper, margin, verdict }) => ({ kind, at: placeName(at), value, lower, upper, margin, verdict })),
+    ).toEqual([
+      { kind: "outside limit", at: "Bores!C17", value: 0.025, lower: null, upper: 0.02, margin: -0.005, verdict: "over" },
+      { kind: "outside limit", at: "Bores!E17", value: 0.025, lower: null, upper: 0.02, margin: -0.005, verdict: "over" },
+      { kind: "outside limit", at: "Bores!I17", value: 0.045, lower: 0.02, upper: 0.04, margin: -0.005, verdict: "over" },
+      { kind: "outside limit", at: "'Bore book'!I5", value: 0.025, lower: null, upper: 0.02, margin: -0.005, verdict: "over" },
+      { kind: "missing reading", at: "Rings!C7", value: null, lower: 0.25, upper: 0.55, margin: null, verdict: null },
+    ]);
+  });
+
+  test("a clearance and a taper on their limits are within them, with a margin of nothing", () => {
+    expect([cell("Bores", 17, 8), cell("Bores", 17, 9), cell("Bores", 17, 10)]).toEqual([0.04, "within", 0]);
+    expect([cell("Bores", 17, 2), cell("Bores", 17, 3)]).toEqual([0.02, "within"]);
+  });
+
+  test("the row of the reading not taken stays blank", () => {
+    expect([3, 5, 6].map((column) => cell("Rings", 6, column))).toEqual([0.2921, "", ""]);
+  });
+});
+
+describe("the sample readings", () => {
+  test("the file is what its generator makes", () => {
+    expect(readFileSync(join(root, "samples", "readings.csv"), "utf8")).toBe(readingsCsv());
+  });
+
+  test("every planted slip is found at its line and nothing else is", async () => {
+    const { code, out } = await crosshatch(["check", "--json", join(root, "samples", "readings.csv")]);
+    expect(code).toBe(1);
+    const lines = out
+      .trim()
+      .split("\n")
+      .map((line) => JSON.parse(line) as { kind?: string; line?: number; rowsIn?: number; checked?: number; refused?: number });
+    expect(lines.at(-1)).toMatchObject({ rowsIn: 78, checked: 76, refused: 2 });
+    const found = lines.slice(0, -1).map(({ kind, line }) => `${line} ${kind}`);
+    expect(found.sort((a, b) => Number.parseInt(a, 10) - Number.parseInt(b, 10))).toEqual([
+      "7 not proven",
+      "15 outside limit",
+      "21 refused",
+      "40 mixed units",
+      "44 outside limit",
+      "44 likely slip",
+      "51 refused",
+      "55 outside limit",
+      "55 mixed units",
+      "62 missing reading",
+      "69 outside limit",
+      "69 likely slip",
+      "78 outside limit",
+      "78 likely slip",
+    ]);
+  });
+});
