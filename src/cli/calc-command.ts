@@ -5,10 +5,12 @@ import { jsonLine, plain } from "./text.ts";
 
 /** A formula that takes longer is given up; ordinary ones take a thousandth of a second. */
 const PATIENCE = 20;
+/** Far more than a formula needs; one that takes it all is soon found out. */
+const MEGABYTES = 512;
 
 /** `crosshatch calc FORMULA`: the value, or rows of a block with tabs between the cells. */
 export async function calc(formula: string): Promise<number> {
-  const engine = new EngineThread();
+  const engine = new EngineThread(MEGABYTES);
   const answer = await engine.ask({ kind: "formula", formula }, PATIENCE);
   await engine.close();
   if ("fault" in answer) {
@@ -24,7 +26,7 @@ const shown = (value: number | string | boolean): string => plain(typeof value =
 
 /** `crosshatch calc -`: one formula a line from standard input, one line of JSON for each, in order. */
 export async function calcLines(input: AsyncIterable<Uint8Array>): Promise<number> {
-  const engine = new EngineThread();
+  const engine = new EngineThread(MEGABYTES);
   for await (const line of linesOf(input)) {
     const answer: FormulaAnswer = await engine.ask({ kind: "formula", formula: line }, PATIENCE);
     await print(jsonLine({ formula: line, ...answer }));

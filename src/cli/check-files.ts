@@ -16,6 +16,9 @@ export interface Checked {
 
 export const STANDARD_INPUT = "-";
 
+/** What one workbook may take to be calculated. */
+const MEGABYTES = 4096;
+
 const NOTHING: CheckResult = { findings: [], rowsIn: 0, checked: 0, refused: 0, inputs: 0 };
 const NOTHING_TO_CHECK = "holds nothing to check: no formula that judges or measures, and no table headed value with lower or upper";
 
@@ -25,7 +28,7 @@ const unread = (file: string, why: string): Checked => ({ file, result: NOTHING,
 export async function* checkFiles(files: readonly string[], decimal: DecimalSign): AsyncGenerator<Checked> {
   const sizes = await Promise.all(files.map(sizeOf));
   const progress = new Progress(sizes.reduce<number>((sum, size) => sum + (typeof size === "number" ? size : 0), 0));
-  const engine = new EngineThread();
+  const engine = new EngineThread(MEGABYTES);
   try {
     for (const [i, file] of files.entries()) {
       const size = sizes[i]!;

@@ -7,9 +7,6 @@ export type FormulaAnswer = { value: Result | boolean | (Result | boolean)[][] }
 export type WorkbookAnswer = { result: CheckResult; notes: string[] } | { fault: string };
 export type Answer = FormulaAnswer | WorkbookAnswer;
 
-/** Megabytes of one thread; a formula that needs more fails alone. */
-const MOST_MEMORY = 2048;
-
 /**
  * The spreadsheet engine in a thread of its own: a formula or workbook that takes all memory or all
  * time ends the thread and is told so; the next task gets a new one.
@@ -18,6 +15,9 @@ export class EngineThread {
   #worker: Worker | undefined;
   /** The task under way. */
   #open: { answer: (answer: Answer) => void; subject: string; timer: NodeJS.Timeout | undefined } | undefined;
+
+  /** `megabytes`: what one task may take. */
+  constructor(readonly megabytes: number) {}
 
   /** One task at a time: the next is asked when the last has been answered. */
   ask(task: Task & { kind: "formula" }, seconds: number): Promise<FormulaAnswer>;
@@ -41,7 +41,7 @@ export class EngineThread {
   #running(): Worker {
     if (this.#worker) return this.#worker;
     // The engine's remarks on its own running must not get between our lines.
-    const options = { resourceLimits: { maxOldGenerationSizeMb: MOST_MEMORY }, stdout: true, stderr: true };
+    const options = { resourceLimits: { maxOldGenerationSizeMb: this.megabytes }, stdout: true, stderr: true };
     const worker = new Worker(new URL("./engine-worker.js", import.meta.url), options);
     this.#worker = worker;
     worker.on("message", (answer: Answer) => this.#end(answer));

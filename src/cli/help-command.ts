@@ -43,7 +43,10 @@ export function functionHelp(name: string): string {
 
 function inputs({ inputs }: Spec): string[] {
   if (inputs.length === 0) return [];
-  const rows = inputs.map(({ name, param }) => [`  ${name}`, `${param.help}; wants ${param.want}, ${TAKES[param.lifting]}; ${leftOut(param)}`]);
+  const rows = inputs.flatMap(({ name, param }) => [
+    [`  ${name}`, param.help],
+    ["", `${param.want}: ${TAKES[param.lifting]}; ${leftOut(param)}`],
+  ]);
   return ["Inputs", ...aligned(rows), ""];
 }
 

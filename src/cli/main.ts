@@ -40,7 +40,8 @@ function program(done: (code: number) => void): Command {
     .action(async (name?: string) => {
       const { functionHelp, functionList } = await import("./help-command.ts");
       const command = root.commands.find((one) => one.name() === name);
-      await print(command ? command.helpInformation().trimEnd() : name === undefined ? `${root.helpInformation()}\n${functionList()}` : functionHelp(name));
+      if (command) command.outputHelp();
+      else await print(name === undefined ? `${root.helpInformation()}\n${functionList()}` : functionHelp(name));
       done(ALL_WELL);
     });
 

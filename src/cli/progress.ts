@@ -12,13 +12,14 @@ export class Progress {
 
   constructor(
     readonly total: number,
-    readonly isShown = process.stderr.isTTY === true && total > 0,
+    readonly screen: NodeJS.WriteStream = process.stderr,
+    readonly long = LONG,
   ) {}
 
   add(bytes: number): void {
     this.#done += bytes;
     this.#bar?.update(Math.min(this.#done, this.total));
-    if (this.isShown && !this.#isShowing && performance.now() - this.#started > LONG) void this.#show();
+    if (!this.#isShowing && this.screen.isTTY && this.total > 0 && performance.now() - this.#started > this.long) void this.#show();
   }
 
   /** Takes the bar off the terminal, so that lines can be printed; it comes back with the next work done. */
@@ -31,7 +32,7 @@ export class Progress {
   async #show(): Promise<void> {
     this.#isShowing = true;
     const { SingleBar } = await import("cli-progress");
-    const bar = new SingleBar({ format: "{bar} {percentage} %, {eta_formatted} left", stream: process.stderr, clearOnComplete: true, hideCursor: true });
+    const bar = new SingleBar({ format: "{bar} {percentage} %, {eta_formatted} left", stream: this.screen, clearOnComplete: true, hideCursor: true });
     if (!this.#isShowing) return;
     bar.start(this.total, this.#done);
     this.#bar = bar;

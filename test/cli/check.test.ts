@@ -1,0 +1,190 @@
+import { spawn } from "node:child_process";
+import { readdirSync, rmSync } from "node:fs";
+import { join } from "node:path";
+import { root } from "../../src/tools/paths.ts";
+import { workbookBytes } from "../sheet/xlsx/workbook-bytes.ts";
+import { crosshatch, folderOf, jsonLines } from "./run.ts";
+
+const HEAD = "engine,cylinder,characteristic,position,value,lower,upper,unit,uncertainty";
+
+/** A workbook saved by a program that knows nothing of our functions: its stored results are old or missing. */
+const book = (clearance: number): Uint8Array =>
+  workbookBytes({
+    sheets: [
+      {
+        name: "Bores",
+        cells: [
+          ["Cylinder", "Thrust", "Pin", "Skirt", "Clearance", "Verdict"],
+          [1, 73.03, 73.02, 73.02 - clearance, { f: "_xldudf_HATCH_PISTONCLEARANCE(B2:C2,D2)", v: 99 }, { f: "HATCH.VERDICT(E2,0.02,0.04)", v: "within" }],
+        ],
+      },
+    ],
+  });
+
+const folder = folderOf({
+  "within.csv": `${HEAD}\nA,1,bore,top thrust,73.02,73,73.05,mm,\nA,2,bore,top thrust,73.05,73,73.05,mm,\n`,
+  "over.csv": `${HEAD}\nA,1,bore,top thrust,73.06,73,73.05,mm,\nA,2,bore,top thrust,"73,02",73,73.05,mm,\n`,
+  "hostile.csv": '\uFEFF"Motor";"Value";"Upper limit"\r\n"A";"73,06";"73,05"\r\n"B \u001b[31mred\u001b[0m\u202e";"0,9";"1"\r\n"C";"x ""y""\r\nz";1\r\n;;\r\n',
+  "head.csv": "part,size\nbore,73\n",
+  "open.csv": 'value,upper\n1,2\n"3,2\n',
+  "empty.csv": "",
+  "within.xlsx": book(0.04),
+  "over.xlsx": book(0.05),
+  "text.xlsx": "not a workbook",
+  "cut.xlsx": book(0.03).subarray(0, 300),
+  "idle.xlsx": workbookBytes({ sheets: [{ name: "Notes", cells: [["Wash hands"]] }] }),
+  "old.xls": "x",
+  "notes.md": "x",
+});
+afterAll(() => rmSync(folder, { recursive: true }));
+
+const run = (...args: string[]) => crosshatch(["check", ...args], { cwd: folder });
+
+describe("on screen", () => {
+  test("all within leaves 0 and says how many rows that were", async () => {
+    expect(await run("within.csv")).toEqual({ code: 0, out: "within.csv\n  2 rows in = 2 checked + 0 refused, no findings\n\n", err: "" });
+  });
+
+  test("findings leave 1, stand worst first below one another, and rows in are checked or refused", async () => {
+    const { code, out, err } = await run("over.csv");
+    expect({ code, err }).toEqual({ code: 1, err: "" });
+    expect(out).toBe(
+      [
+        "over.csv",
+        "  over     line 2  engine A, cylinder 1, bore, top thrust  73.06 is over the upper limit 73.05 by 0.01",
+        '  refused  line 3  engine A, cylinder 2, bore, top thrust  value holds "73,02": a decimal comma is read only when a locale that writes so is given',
+        "  2 rows in = 1 checked + 1 refused, 2 findings",
+        "",
+        "",
+      ].join("\n"),
+    );
+  });
+
+  test("a workbook is calculated anew, whatever its stored results say", async () => {
+    expect(await run("within.xlsx")).toMatchObject({ code: 0, err: "" });
+    expect((await run("over.xlsx")).out).toContain("  over  Bores!E2  Cylinder 1, Clearance  0.05 is over the upper limit 0.04 by 0.01\n");
+  });
+
+  test("several files are closed by one line over all", async () => {
+    expect((await run("within.csv", "over.csv", "over.xlsx")).out).toMatch(/\n3 files: 5 rows in = 4 checked \+ 1 refused, 3 findings\n$/);
+  });
+});
+
+describe("as lines of JSON", () => {
+  test("one for each finding, then one with the counts", async () => {
+    const { code, out } = await run("--json", "over.csv", "over.xlsx");
+    expect(code).toBe(1);
+    const [first, second, third, ...rest] = jsonLines(out);
+    expect(first).toEqual({
+      file: "over.csv",
+      kind: "outside limit",
+      line: 2,
+      label: "engine A, cylinder 1, bore, top thrust",
+      value: 73.06,
+      lower: 73,
+      upper: 73.05,
+      margin: -0.01,
+      verdict: "over",
+      sentence: "73.06 is over the upper limit 73.05 by 0.01",
+    });
+    expect(second).toMatchObject({ file: "over.csv", kind: "refused", line: 3, value: "73,02" });
+    expect(third).toMatchObject({ file: "over.xlsx", kind: "outside limit", cell: "Bores!E2", value: 0.05, margin: -0.01 });
+    expect(rest).toEqual([{ files: 2, rowsIn: 3, checked: 2, refused: 1, findings: 3, unread: [], notes: [] }]);
+  });
+});
+
+describe("hostile files", () => {
+  test("a byte order mark, semicolons, CRLF and quotes are read, a decimal comma by its locale", async () => {
+    const { code, out } = await run("--json", "--locale", "de", "hostile.csv");
+    expect(code).toBe(1);
+    const lines = jsonLines(out);
+    expect(lines.map(({ kind, line, value }) => [kind, line, value])).toEqual([
+      ["outside limit", 2, 73.06],
+      ["refused", 4, 'x "y"\r\nz'],
+      [undefined, undefined, undefined],
+    ]);
+    expect(lines[2]).toMatchObject({ rowsIn: 3, checked: 2, refused: 1 });
+  });
+
+  test("text of files reaches neither screen nor JSON with what steers a terminal", async () => {
+    // biome-ignore lint/suspicious/noControlCharactersInRegex: it is what must not be there
+    const steering = /[\u0000-\u0009\u000b-\u001f\u007f-\u009f\u202a-\u202e]/;
+    for (const args of [["hostile.csv"], ["--json", "hostile.csv"]]) {
+      const { out, err } = await run(...args);
+      expect(out).toContain("red");
+      expect(out + err).not.toMatch(steering);
+    }
+    expect(jsonLines((await run("--json", "hostile.csv")).out)[1]).toMatchObject({ label: "engine B \u001b[31mred\u001b[0m\u202e" });
+  });
+});
+
+describe("what cannot be read", () => {
+  test.each([
+    ["text.xlsx", /^crosshatch: text\.xlsx is /],
+    ["cut.xlsx", /^crosshatch: cut\.xlsx is /],
+    ["gone.csv", /^crosshatch: gone\.csv is not there\n$/],
+    ["head.csv", /^crosshatch: head\.csv has in line 1 no heading for the value; /],
+    ["empty.csv", /^crosshatch: empty\.csv is empty\n$/],
+    ["idle.xlsx", /^crosshatch: idle\.xlsx holds nothing to check: /],
+    ["old.xls", /^crosshatch: old\.xls is neither \.xlsx nor \.csv: save it as \.xlsx\n$/],
+    ["notes.md", /^crosshatch: notes\.md is neither \.xlsx nor \.csv\n$/],
+    [".", /^crosshatch: \. is a folder: name the files in it\n$/],
+  ])("%s is named with the reason and leaves 2", async (file, sentence) => {
+    const { code, out, err } = await run(file);
+    expect({ code, out }).toEqual({ code: 2, out: "" });
+    expect(err).toMatch(sentence);
+  });
+
+  test("the others are still checked, and 2 wins over 1", async () => {
+    const { code, out, err } = await run("--json", "text.xlsx", "over.csv", "gone.csv", "over.xlsx");
+    expect(code).toBe(2);
+    expect(err.trim().split("\n")).toHaveLength(2);
+    const lines = jsonLines(out);
+    expect(lines.slice(0, -1).map(({ file }) => file)).toEqual(["over.csv", "over.csv", "over.xlsx"]);
+    expect(lines.at(-1)).toMatchObject({ files: 4, findings: 3, unread: [{ file: "text.xlsx" }, { file: "gone.csv", reason: "is not there" }] });
+  });
+
+  test("a file that breaks off is checked as far as it can be read", async () => {
+    const { code, out, err } = await run("open.csv");
+    expect(code).toBe(2);
+    expect(out).toContain("1 row in = 1 checked + 0 refused");
+    expect(err).toBe("crosshatch: open.csv breaks off: in line 3 a quote is opened and never closed, so nothing from there on can be read\n");
+  });
+});
+
+describe("around it", () => {
+  test("standard input is read as readings", async () => {
+    const { code, out } = await crosshatch(["check", "-"], { input: "value;upper\n2;1\n" });
+    expect(code).toBe(1);
+    expect(out).toMatch(/^standard input\n {2}over {2}line 2 {4}2 is over the upper limit 1 by 1\n/);
+  });
+
+  test("an unknown locale, an unknown option and no file at all are refused in a sentence", async () => {
+    expect(await run("--locale", "??", "over.csv")).toEqual({
+      code: 2,
+      out: "",
+      err: "crosshatch: ?? is not a locale: wanted is a language tag such as de or en-GB. See crosshatch help\n",
+    });
+    expect(await run("--jsn", "over.csv")).toMatchObject({ code: 2, out: "", err: expect.stringContaining("unknown option '--jsn'") });
+    expect(await run()).toMatchObject({ code: 2, out: "", err: "crosshatch: missing required argument 'file'. See crosshatch help\n" });
+  });
+
+  test("a reader that goes away ends it quietly", async () => {
+    const child = spawn(process.execPath, [join(root, "src", "cli", "crosshatch.mjs"), "check", "--json", "-"], {
+      env: { ...process.env, NODE_OPTIONS: "" },
+    });
+    let err = "";
+    child.stderr.on("data", (chunk: Buffer) => {
+      err += chunk;
+    });
+    child.stdin.on("error", () => {});
+    child.stdout.once("data", () => child.stdout.destroy());
+    child.stdin.end(`value,upper\n${"2,1\n".repeat(50_000)}`);
+    const code = await new Promise((resolve) => child.on("close", resolve));
+    expect({ code, err }).toEqual({ code: 0, err: "" });
+  });
+
+  test("nothing was written beside the files", () => {
+    expect(readdirSync(folder)).toHaveLength(13);
+  });
+});

@@ -1,0 +1,68 @@
+import { spawnSync } from "node:child_process";
+import { cpSync, mkdirSync, rmSync, symlinkSync, utimesSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { folderOf } from "./run.ts";
+
+const ROOT = join(import.meta.dirname, "..", "..");
+
+/** A clone in small: the launcher, a program that says one word, and an npm that links the packages that are here. */
+function clone(): string {
+  const folder = folderOf({ "package.json": JSON.stringify({ type: "module", dependencies: { esbuild: "*" } }) });
+  mkdirSync(join(folder, "src", "cli"), { recursive: true });
+  for (const file of ["crosshatch.mjs", "build.mjs"]) cpSync(join(ROOT, "src", "cli", file), join(folder, "src", "cli", file));
+  writeFileSync(join(folder, "src", "cli", "engine-worker.ts"), "export {};");
+  const npm = `import { symlinkSync, appendFileSync } from "node:fs";
+    appendFileSync(${JSON.stringify(join(folder, "asked.txt"))}, process.argv.slice(2).join(" "));
+    symlinkSync(${JSON.stringify(join(ROOT, "node_modules"))}, "node_modules", "junction");`;
+  mkdirSync(join(folder, "npm"));
+  writeFileSync(join(folder, "npm", "npm-cli.js"), npm);
+  return folder;
+}
+
+function says(folder: string, word: string, time: Date): void {
+  const main = join(folder, "src", "cli", "main.ts");
+  writeFileSync(main, `const word: string = ${JSON.stringify(word)}; console.log(word, ...process.argv.slice(2)); process.exitCode = 1;`);
+  utimesSync(main, time, time);
+}
+
+function run(folder: string, npm = join(folder, "npm", "npm-cli.js")) {
+  const env = { ...process.env, NODE_OPTIONS: "", npm_execpath: npm };
+  const { status, stdout, stderr } = spawnSync(process.execPath, [join(folder, "src", "cli", "crosshatch.mjs"), "a b"], { env, encoding: "utf8" });
+  return { status, stdout, stderr };
+}
+
+const folders: string[] = [];
+const fresh = (): string => {
+  folders.push(clone());
+  return folders.at(-1)!;
+};
+afterAll(() => {
+  for (const folder of folders) rmSync(folder, { recursive: true });
+});
+
+test("a fresh clone installs with a word on standard error, builds and runs; the next time it only runs", () => {
+  const folder = fresh();
+  says(folder, "one", new Date());
+  expect(run(folder)).toEqual({ status: 1, stdout: "one a b\n", stderr: "crosshatch: installing the packages that it needs, once …\n" });
+  expect(run(folder)).toEqual({ status: 1, stdout: "one a b\n", stderr: "" });
+});
+
+test("a program older than its sources is built again", () => {
+  const folder = fresh();
+  symlinkSync(join(ROOT, "node_modules"), join(folder, "node_modules"), "junction");
+  says(folder, "one", new Date());
+  expect(run(folder).stdout).toBe("one a b\n");
+  says(folder, "two", new Date(0));
+  expect(run(folder).stdout).toBe("one a b\n");
+  says(folder, "two", new Date(Date.now() + 60_000));
+  expect(run(folder).stdout).toBe("two a b\n");
+});
+
+test("packages that cannot be installed are said in a sentence, which leaves 2", () => {
+  const folder = fresh();
+  says(folder, "one", new Date());
+  writeFileSync(join(folder, "npm", "npm-cli.js"), "process.exit(1)");
+  const { status, stdout, stderr } = run(folder);
+  expect({ status, stdout }).toEqual({ status: 2, stdout: "" });
+  expect(stderr).toContain("the packages could not be installed");
+});
