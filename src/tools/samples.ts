@@ -8,6 +8,7 @@ import { registerFunctions } from "../sheet/engine.ts";
 import { root } from "./paths.ts";
 import { buildSheet } from "./samples/build-sheet.ts";
 import { readingsCsv } from "./samples/readings.ts";
+import { selfCheckWorkbook } from "./samples/self-check.ts";
 import { type Calculated, type SampleSheet, writeWorkbook } from "./samples/workbook.ts";
 
 /** Calculates the sheets headless, so that the file also holds what its formulas come to. */
@@ -39,3 +40,4 @@ mkdirSync(folder, { recursive: true });
 const sheets = buildSheet();
 writeFileSync(join(folder, "build-sheet.xlsx"), await writeWorkbook(sheets, "Build sheet of engine A (invented)", calculate(sheets)));
 writeFileSync(join(folder, "readings.csv"), readingsCsv());
+writeFileSync(join(folder, "self-check.xlsx"), await selfCheckWorkbook());

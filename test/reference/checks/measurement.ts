@@ -26,6 +26,11 @@ export const MEASUREMENT: readonly Check[] = [
     [THERMAL_IMPEDANCE, (100 * 6 * 1.343) / 40, { at: [4, 5], within: (100 * 6 * 0.0005) / 40, prints: 4 }],
     [THERMAL_IMPEDANCE, Math.sqrt(48.2926), { at: [5, 2], within: { digits: 6 } }],
   ]),
+  ...checksOf("GAUGESTUDY", "two parts read twice by one person, by hand: repeatability² 0.0001 ÷ 2, parts² (0.0016 − 0.00005) ÷ 2", "computed", [
+    ['=HATCH.GAUGESTUDY({1;1;2;2}, "Ann", {73.01;73.02;73.05;73.06})', 0.00707107, { at: [2, 2], within: 5e-9 }],
+    ['=HATCH.GAUGESTUDY({1;1;2;2}, "Ann", {73.01;73.02;73.05;73.06})', 0.02783882, { at: [5, 2], within: 5e-9 }],
+    ['=HATCH.GAUGESTUDY({1;1;2;2}, "Ann", {73.01;73.02;73.05;73.06})', 5, { at: [7, 2] }],
+  ]),
   ...checksOf("GAUGESTUDY", `${ONE_WAY}, SiRstv`, "read", [
     [oneWayStrd("SiRstv"), 0.104076068334656, { at: [2, 2], within: { digits: 11 } }],
     [oneWayStrd("SiRstv"), Math.sqrt((0.0127865654 - 0.010831828) / 5), { at: [5, 2], within: { digits: 10 } }],
