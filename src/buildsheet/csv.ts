@@ -17,7 +17,7 @@ export interface CsvOptions {
   progress?: (bytes: number) => void;
 }
 
-/** `unread` says why the file, or the rest of it, could not be read. */
+/** `unread` says why the file, or the rest of it, could not be read; it completes "this file …". */
 export interface CsvCheck extends CheckResult {
   unread?: string;
 }
@@ -52,7 +52,7 @@ export async function checkCsv(input: AsyncIterable<Uint8Array>, { name = "", de
     await pipeline(Readable.from(head.rest), parser.resume());
   } catch (error) {
     if (!(error instanceof CsvError)) throw error;
-    return { ...rows.result(), unread: `line ${line}: a quote is opened and never closed, so nothing from there on can be read` };
+    return { ...rows.result(), unread: `breaks off: in line ${line} a quote is opened and never closed, so nothing from there on can be read` };
   }
   return rows.result();
 }

@@ -110,23 +110,23 @@ describe("decimal signs", () => {
 
 describe("what cannot be read", () => {
   test.each([
-    ["", "it is empty"],
-    ["\n\n", "it is empty"],
-    ["a\0b,c\n", "it is no text file"],
+    ["", "is empty"],
+    ["\n\n", "is empty"],
+    ["a\0b,c\n", "is no text file"],
     [
       "engine,lower,upper\nA,1,2\n",
-      "line 1: no column is headed as the value; wanted are value and lower or upper, and as known engine, cylinder, characteristic, position, unit, uncertainty",
+      "has in line 1 no heading for the value; wanted are value and lower or upper, and as known engine, cylinder, characteristic, position, unit, uncertainty",
     ],
     [
       "\nvalue,engine\n1,A\n",
-      "line 2: no column is headed as a lower or upper limit; wanted are value and lower or upper, and as known engine, cylinder, characteristic, position, unit, uncertainty",
+      "has in line 2 no heading for a lower or upper limit; wanted are value and lower or upper, and as known engine, cylinder, characteristic, position, unit, uncertainty",
     ],
   ])("%j is not checked, and why", async (text, unread) => {
     expect(counts(await check(text))).toEqual({ rowsIn: 0, checked: 0, refused: 0, unread });
   });
 
   test("two columns that could both be the value are not chosen between", async () => {
-    expect((await check("reading,measured,upper\n1,2,3\n")).unread).toContain("no column is headed as the value");
+    expect((await check("reading,measured,upper\n1,2,3\n")).unread).toContain("no heading for the value");
     expect((await check("reading,value,upper\n9,2,3\n")).findings).toEqual([]);
   });
 
@@ -136,7 +136,7 @@ describe("what cannot be read", () => {
       rowsIn: 1,
       checked: 1,
       refused: 0,
-      unread: "line 3: a quote is opened and never closed, so nothing from there on can be read",
+      unread: "breaks off: in line 3 a quote is opened and never closed, so nothing from there on can be read",
     });
   });
 

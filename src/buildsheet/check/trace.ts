@@ -44,9 +44,9 @@ export function blankSource(origins: Origins, cell: CellAddress, chain = 0): Cel
   return cell;
 }
 
-/** The first cell of the area for which `holds`, looking first where this cell of the block gets its input from. */
+/** The first cell for which `holds`, of those of the area that this cell of the block gets its input from. */
 function firstOf(origin: Origin, area: Area, holds: (cell: CellAddress) => boolean): CellAddress | undefined {
-  for (const part of [partFor(origin, area), area]) for (const cell of cellsOf(part)) if (holds(cell)) return cell;
+  for (const cell of cellsOf(partFor(origin, area))) if (holds(cell)) return cell;
   return undefined;
 }
 

@@ -33,15 +33,15 @@ export async function readHead(input: AsyncIterable<Uint8Array>, progress?: (byt
         continue;
       }
     }
-    if (text.includes("\0")) return { unread: "it is no text file" };
+    if (text.includes("\0")) return { unread: "is no text file" };
     const first = text.slice(0, end?.from ?? text.length);
     const after = end === undefined ? "" : text.slice(end.to);
     const [, delimiter] = DELIMITER_LINE.exec(first.trim()) ?? [];
     if (first.trim() !== "" && delimiter === undefined) {
       const head = columnsOf(first, declared ? [declared] : DELIMITERS);
-      return "unread" in head ? { unread: `line ${line}: ${head.unread}` } : { ...head, nextLine: line + linesIn(first), rest: following(after, chunks) };
+      return "unread" in head ? { unread: `has in line ${line} ${head.unread}` } : { ...head, nextLine: line + linesIn(first), rest: following(after, chunks) };
     }
-    if (end === undefined) return { unread: "it is empty" };
+    if (end === undefined) return { unread: "is empty" };
     declared ??= delimiter;
     line++;
     text = after;
@@ -93,6 +93,6 @@ function columnsOf(line: string, delimiters: readonly string[]): HeadColumns | {
   if (best && canBeJudged(best)) return best;
   const lacking = best?.at.value === undefined ? "the value" : "a lower or upper limit";
   return {
-    unread: `no column is headed as ${lacking}; wanted are value and lower or upper, and as known engine, cylinder, characteristic, position, unit, uncertainty`,
+    unread: `no heading for ${lacking}; wanted are value and lower or upper, and as known engine, cylinder, characteristic, position, unit, uncertainty`,
   };
 }

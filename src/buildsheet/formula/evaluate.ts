@@ -4,6 +4,7 @@ import { Fault } from "../../core/fault.ts";
 import { call } from "../../core/lift.ts";
 import { sentence } from "../../core/sentences.ts";
 import { specByName } from "../../functions/index.ts";
+import { placeName } from "../../sheet/address.ts";
 import { type Area, type Book, EMPTY_BOOK } from "./book.ts";
 import { type Binary, binary, type Unary, unary } from "./operators.ts";
 import { type AstExpression, type CallExpression, ownName, parseFormula } from "./parse.ts";
@@ -117,7 +118,7 @@ function content(area: Area | CellError | CannotTell | undefined, { book }: Form
 }
 
 /** The cells that a part of a formula refers to; `undefined` when it is not a reference. */
-export function areaOf(node: AstExpression, context: FormulaContext, depth = 0): Area | CellError | CannotTell | undefined {
+export function areaOf(node: AstExpression, context: FormulaContext, depth = 0): Spill {
   if (node.type === nodeTypes.UNARY && (node as Operation).operator === "#") return spillOf((node as Operation).arguments[0]!, context, depth);
   if (node.type !== nodeTypes.REFERENCE) return undefined;
   const { value: text, kind } = node as { value: string; kind: string };
@@ -137,10 +138,24 @@ export function areaOf(node: AstExpression, context: FormulaContext, depth = 0):
   return rows * columns > LARGEST ? new CannotTell(`the reference ${text} is too large`) : { ...area, rows, columns };
 }
 
-/** `D4#`: the block that the formula in D4 comes to, from D4 on. */
-function spillOf(node: AstExpression, context: FormulaContext, depth: number): Area | CellError | CannotTell | undefined {
+type Spill = Area | CellError | CannotTell | undefined;
+const spills = new WeakMap<Book, Map<string, Spill>>();
+
+/** `D4#`: the block that the formula in D4 comes to, from D4 on. Worked out once; one that needs itself has no end. */
+function spillOf(node: AstExpression, context: FormulaContext, depth: number): Spill {
   const anchor = areaOf(node, context, depth);
   if (anchor === undefined || !("rows" in anchor)) return anchor;
+  const known = spills.get(context.book) ?? new Map<string, Spill>();
+  spills.set(context.book, known);
+  const place = placeName(anchor);
+  if (known.has(place)) return known.get(place);
+  known.set(place, new CannotTell("a spilled block depends on itself"));
+  const spill = spillFrom(anchor, context, depth);
+  known.set(place, spill);
+  return spill;
+}
+
+function spillFrom(anchor: Area, context: FormulaContext, depth: number): Spill {
   const formula = context.book.formula(anchor);
   const tree = formula ? parseFormula(formula) : undefined;
   if (!tree) return { error: "#REF!" };
