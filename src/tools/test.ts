@@ -22,7 +22,7 @@ const linted = step("Lint", ["--import", "tsx", "src/tools/lint.ts"]);
 mkdirSync(join(root, "test", "output"), { recursive: true });
 rmSync(RESULTS, { force: true });
 const modules = [process.env.NODE_OPTIONS, "--experimental-vm-modules"].filter(Boolean).join(" ");
-const tested = step("Tests", [require.resolve("jest/bin/jest.js"), "--json", "--outputFile", RESULTS, ...process.argv.slice(2)], {
+const tested = step("Tests", [join(root, "node_modules", "jest", "bin", "jest.js"), "--json", "--outputFile", RESULTS, ...process.argv.slice(2)], {
   ...process.env,
   NODE_OPTIONS: modules,
 });
