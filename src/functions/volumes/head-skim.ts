@@ -10,7 +10,7 @@ const PER_DEPTH = { mm: 10, in: 1 } as const;
 export const headSkim = define({
   name: "HEADSKIM",
   group: "volumes",
-  summary: "How much to take off the head's face to bring the chamber to the volume wanted",
+  summary: "How much to skim or mill off the head's face to bring the chamber to the volume wanted",
   definition: "mm: (chamber − wanted) ÷ faceArea × 10; in: (chamber − wanted) ÷ faceArea",
   source: "geometry: a slice of the chamber holds its area × its depth; cc-and-plate practice of the trade",
   params: {

@@ -8,7 +8,7 @@ import { pistonTravelAt } from "../../math/slider-crank.ts";
 export const trappedRatio = define({
   name: "TRAPPEDRATIO",
   group: "volumes",
-  summary: "Compression ratio from the point where the intake valve closes",
+  summary: "Compression ratio from the point where the intake valve closes (dynamic ratio)",
   definition: "1 + (ratio − 1) × piston travel left ÷ stroke",
   source: "definition; piston travel from the kinematics of the slider-crank",
   params: {
