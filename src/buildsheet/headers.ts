@@ -1,7 +1,7 @@
 import { unitOf } from "./check/units.ts";
 
 /** Columns of readings in long form: one reading a row. */
-export const FIELDS = ["engine", "cylinder", "characteristic", "position", "value", "lower", "upper", "unit", "uncertainty", "near"] as const;
+export const FIELDS = ["engine", "cylinder", "characteristic", "position", "value", "lower", "upper", "unit", "uncertainty", "near", "hours"] as const;
 export type Field = (typeof FIELDS)[number];
 
 /** Other headings that shops give these columns. The field's own name always counts, and goes before these. */
@@ -16,6 +16,7 @@ const SYNONYMS: Readonly<Record<Field, readonly string[]>> = {
   unit: ["units", "unit of measure", "uom"],
   uncertainty: ["u", "expanded uncertainty", "measurement uncertainty", "gauge uncertainty", "uncertainty u"],
   near: ["near limit", "near band"],
+  hours: ["hours run", "hours in service", "engine hours", "running hours", "service hours", "run hours", "hrs"],
 };
 
 const BY_NAME = new Map(FIELDS.flatMap((field) => [field, ...SYNONYMS[field]].map((name) => [name, field] as const)));
@@ -29,13 +30,16 @@ export interface Columns {
 
 const IN_BRACKETS = /[([]([^)\]]*)[)\]]/g;
 
-/** `Lower limit (mm)` as `lower limit`. */
-const plain = (heading: string): string =>
+/** `Lower limit (mm)` as `lower limit`: text without what does not tell it from other text. */
+export const plain = (heading: string): string =>
   heading
     .replace(IN_BRACKETS, " ")
     .toLowerCase()
     .replace(/[^\p{L}\p{N}]+/gu, " ")
     .trim();
+
+/** The field that a heading names. */
+export const fieldOf = (heading: string): Field | undefined => BY_NAME.get(plain(heading));
 
 /** Reads a row of headings. Two columns that could both be one field are left out, unless one has its very name. */
 export function readHeadings(headings: readonly string[]): Columns {
@@ -64,6 +68,9 @@ function unitIn(heading: string): string | undefined {
 
 /** Readings can be judged when it is known where they and at least one of their limits stand. */
 export const canBeJudged = ({ at }: Columns): boolean => at.value !== undefined && (at.lower !== undefined || at.upper !== undefined);
+
+/** Readings can be compared when it is known where they stand and what they are of. */
+export const canBeCompared = ({ at }: Columns): boolean => at.value !== undefined && (at.characteristic !== undefined || at.position !== undefined);
 
 /** `engine A, cylinder 2, bore, top thrust` */
 export function labelFrom(cells: Partial<Record<Field, string>>): string {

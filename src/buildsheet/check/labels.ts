@@ -13,6 +13,12 @@ const VERDICT_WORDS = new Set<string>(VERDICTS);
 /** Headings of judging columns say nothing about what is judged. */
 const JUDGING = /^(?:verdict|margin|explain|explanation|judgement|in words)$/i;
 
+/** What names a cell: text at the head of its row, each with the heading that it stands under, and the cell's own heading. */
+export interface NameParts {
+  row: { text: string; heading: string | undefined }[];
+  heading: string | undefined;
+}
+
 /** Names cells in the sheet's own words. */
 export class Labels {
   /** By column: for each row the row of the heading above it, or −1. */
@@ -22,13 +28,18 @@ export class Labels {
 
   /** What a cell is: `Cylinder 1, top, Thrust`. */
   of(cell: CellAddress): string {
+    const { row, heading } = this.partsOf(cell);
+    // A bare number or letter takes its heading along.
+    const names = row.map(({ text, heading: over }) => (over && text.length <= LONGEST_BARE ? `${over} ${text}` : text));
+    return [...names, ...(heading ? [heading] : [])].join(", ");
+  }
+
+  partsOf(cell: CellAddress): NameParts {
     const { sheet, column } = cell;
     const head = this.#headingRow(cell);
     const heading = head < 0 ? undefined : this.#nameAt({ sheet, row: head, column });
     const first = this.#leftEdge(head < 0 ? cell : { sheet, row: head, column });
-    const names = this.#namesOf(cell, first, head);
-    if (heading && !JUDGING.test(heading)) names.push(heading);
-    return names.join(", ");
+    return { row: this.#namesOf(cell, first, head), heading: heading && !JUDGING.test(heading) ? heading : undefined };
   }
 
   /** Text that a person typed to name something: no formula, no verdict that spilled there. */
@@ -62,15 +73,15 @@ export class Labels {
     return edge;
   }
 
-  /** The cells at the head of the row that say whose it is; a bare number or letter takes its heading along. */
-  #namesOf({ sheet, row, column }: CellAddress, first: number, head: number): string[] {
-    const names: string[] = [];
+  /** The cells at the head of the row that say whose it is. */
+  #namesOf({ sheet, row, column }: CellAddress, first: number, head: number): NameParts["row"] {
+    const names: NameParts["row"] = [];
     for (let c = first; c < column && names.length < MOST_NAMES; c++) {
       const cell = { sheet, row, column: c };
       const heading = head < 0 ? undefined : this.#nameAt({ sheet, row: head, column: c });
       const text = this.#nameAt(cell) ?? this.#ordinal(cell);
       if (text === undefined || (heading === undefined && !/\p{L}/u.test(text))) break;
-      names.push(heading && text.length <= LONGEST_BARE ? `${heading} ${text}` : text);
+      names.push({ text, heading });
     }
     return names;
   }

@@ -10,34 +10,49 @@ import { unitOf } from "./units.ts";
 /** Tables in long form on the sheets: a row of headings that names a value and a limit, one reading a row below it. */
 export function* tableRows(origins: Origins): Generator<Candidate> {
   for (const sheet of origins.book.sheets) {
-    let columns: Columns | undefined;
-    let top = 0;
-    let gap = false;
-    for (const [r, line] of sheet.values.entries()) {
-      const headings = headingsOf(line);
-      if (headings) {
-        columns = headings;
-        top = r;
-        gap = false;
-      } else if (columns) {
-        const cells = fieldsOf(columns, line);
-        if (isBlankRow(cells)) gap = true;
-        // Behind a gap something else may stand in the same columns.
-        else if (gap && !looksLikeReading(cells)) columns = undefined;
-        else yield candidateOf(origins, sheet, columns, cells, r, `${sheet.name}|${top}`);
-      }
+    for (const { columns, cells, row, top } of tableLines(sheet, canBeJudged, looksLikeReading)) {
+      yield candidateOf(origins, sheet, columns, cells, row, `${sheet.name}|${top}`);
     }
   }
 }
 
-type Fields = Partial<Record<Field, Cell>>;
+/** One row of a table; rows count from the first of the sheet's block, `top` is that of the headings. */
+export interface TableLine {
+  columns: Columns;
+  cells: Fields;
+  row: number;
+  top: number;
+}
+
+/** Rows below headings that `serves` accepts, up to a gap with something else behind it. */
+export function* tableLines(sheet: SheetSnapshot, serves: (columns: Columns) => boolean, goesOn: (cells: Fields) => boolean): Generator<TableLine> {
+  let columns: Columns | undefined;
+  let top = 0;
+  let gap = false;
+  for (const [r, line] of sheet.values.entries()) {
+    const headings = headingsOf(line, serves);
+    if (headings) {
+      columns = headings;
+      top = r;
+      gap = false;
+    } else if (columns) {
+      const cells = fieldsOf(columns, line);
+      if (isBlankRow(cells)) gap = true;
+      // Behind a gap something else may stand in the same columns.
+      else if (gap && !goesOn(cells)) columns = undefined;
+      else yield { columns, cells, row: r, top };
+    }
+  }
+}
+
+export type Fields = Partial<Record<Field, Cell>>;
 
 /** The columns, when the row is one of headings. */
-function headingsOf(line: readonly Cell[]): Columns | undefined {
+function headingsOf(line: readonly Cell[], serves: (columns: Columns) => boolean): Columns | undefined {
   const texts = line.map((cell) => (typeof cell === "string" ? cell : ""));
   if (texts.filter(Boolean).length < 2) return undefined;
   const columns = readHeadings(texts);
-  return canBeJudged(columns) ? columns : undefined;
+  return serves(columns) ? columns : undefined;
 }
 
 const fieldsOf = ({ at }: Columns, line: readonly Cell[]): Fields =>
@@ -72,4 +87,4 @@ function candidateOf(origins: Origins, sheet: SheetSnapshot, { at, unit }: Colum
   };
 }
 
-const textOf = (cell: Cell): string => (isBlank(cell) || isCellError(cell) ? "" : String(cell));
+export const textOf = (cell: Cell): string => (isBlank(cell) || isCellError(cell) ? "" : String(cell));

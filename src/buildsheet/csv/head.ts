@@ -18,8 +18,20 @@ const LONGEST_HEAD = 65_536;
 /** A first line by which some spreadsheets name the delimiter. */
 const DELIMITER_LINE = /^sep=(.)$/i;
 
+/** What the headings must name for the file to be of use; says what is lacking. */
+export type Wanted = (columns: Columns) => string | undefined;
+
+const toBeJudged: Wanted = (columns) =>
+  canBeJudged(columns)
+    ? undefined
+    : `no heading for ${columns.at.value === undefined ? "the value" : "a lower or upper limit"}; wanted are value and lower or upper, and as known engine, cylinder, characteristic, position, unit, uncertainty`;
+
 /** Reads as far as the headings, finds out the delimiter from them, and hands on the rest. */
-export async function readHead(input: AsyncIterable<Uint8Array>, progress?: (bytes: number) => void): Promise<Head | { unread: string }> {
+export async function readHead(
+  input: AsyncIterable<Uint8Array>,
+  progress?: (bytes: number) => void,
+  wanted: Wanted = toBeJudged,
+): Promise<Head | { unread: string }> {
   const chunks = decoded(input, progress)[Symbol.asyncIterator]();
   let text = "";
   let line = 1;
@@ -38,7 +50,7 @@ export async function readHead(input: AsyncIterable<Uint8Array>, progress?: (byt
     const after = end === undefined ? "" : text.slice(end.to);
     const [, delimiter] = DELIMITER_LINE.exec(first.trim()) ?? [];
     if (first.trim() !== "" && delimiter === undefined) {
-      const head = columnsOf(first, declared ? [declared] : DELIMITERS);
+      const head = columnsOf(first, declared ? [declared] : DELIMITERS, wanted);
       return "unread" in head ? { unread: `has in line ${line} ${head.unread}` } : { ...head, nextLine: line + linesIn(first), rest: following(after, chunks) };
     }
     if (end === undefined) return { unread: "is empty" };
@@ -83,16 +95,13 @@ export const linesIn = (text: string): number => text.split(/\r\n|\n|\r/).length
 type HeadColumns = Columns & { delimiter: string; width: number };
 
 /** The delimiter under which most headings are known. */
-function columnsOf(line: string, delimiters: readonly string[]): HeadColumns | { unread: string } {
+function columnsOf(line: string, delimiters: readonly string[], wanted: Wanted): HeadColumns | { unread: string } {
   let best: HeadColumns | undefined;
   for (const delimiter of delimiters) {
     const headings = (parse(line, { delimiter, relax_quotes: true, relax_column_count: true }) as string[][])[0] ?? [];
     const columns = { ...readHeadings(headings), delimiter, width: headings.length };
     if (!best || Object.keys(columns.at).length > Object.keys(best.at).length) best = columns;
   }
-  if (best && canBeJudged(best)) return best;
-  const lacking = best?.at.value === undefined ? "the value" : "a lower or upper limit";
-  return {
-    unread: `no heading for ${lacking}; wanted are value and lower or upper, and as known engine, cylinder, characteristic, position, unit, uncertainty`,
-  };
+  const unread = wanted(best!);
+  return unread === undefined ? best! : { unread };
 }

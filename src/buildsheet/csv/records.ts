@@ -1,0 +1,45 @@
+import { CsvError, type Options } from "csv-parse";
+import { linesIn } from "./head.ts";
+
+/** A longer record is a quote that was never closed. */
+const LONGEST_RECORD = 1_000_000;
+
+/** How the lines after the headings are taken apart. */
+export interface Records {
+  options: Options;
+  /** Why the rest could not be read; other errors than the parser's are thrown on. */
+  brokenOff(error: unknown): string;
+}
+
+/** Each record goes to `add` with the number of its line. */
+export function recordsFrom(delimiter: string, firstLine: number, add: (record: string[], line: number) => void): Records {
+  let line = firstLine;
+  const options: Options = {
+    delimiter,
+    record_delimiter: ["\r\n", "\n", "\r"],
+    relax_quotes: true,
+    relax_column_count: true,
+    skip_empty_lines: false,
+    max_record_size: LONGEST_RECORD,
+    // Taken as they are parsed: records waiting in the stream would be lost with an error further on.
+    on_record: (record: string[]) => {
+      add(record, line);
+      line += 1 + breaksIn(record);
+      return null;
+    },
+  };
+  return {
+    options,
+    brokenOff(error) {
+      if (!(error instanceof CsvError)) throw error;
+      return `breaks off: in line ${line} a quote is opened and never closed, so nothing from there on can be read`;
+    },
+  };
+}
+
+/** Line breaks inside quoted fields. */
+function breaksIn(record: readonly string[]): number {
+  let breaks = 0;
+  for (const field of record) if (field.includes("\n") || field.includes("\r")) breaks += linesIn(field) - 1;
+  return breaks;
+}
