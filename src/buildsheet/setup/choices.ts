@@ -1,0 +1,58 @@
+import { z } from "zod";
+
+/** What a person chooses before a build sheet is set up; one entry drives the form, the command line and the sentences. */
+export const COUNTS = {
+  cylinders: { least: 1, most: 16 },
+  heights: { least: 2, most: 5 },
+  axes: { least: 2, most: 4 },
+  valves: { least: 2, most: 5 },
+} as const;
+export type CountName = keyof typeof COUNTS;
+
+export const UNITS = ["mm", "in"] as const;
+export type LengthUnit = (typeof UNITS)[number];
+
+/** What the counts count, as forms and help say it. */
+export const COUNT_WORDS: Readonly<Record<CountName, string>> = {
+  cylinders: "cylinders",
+  heights: "heights at which each bore is measured",
+  axes: "axes along which each bore is measured",
+  valves: "valves of each cylinder",
+};
+
+/** A whole number, also as it is typed in a form or on a command line. */
+function count(name: CountName) {
+  const { least, most } = COUNTS[name];
+  const wanted = `wanted is a whole number from ${least} to ${most}`;
+  const error = ({ input }: { input?: unknown }) =>
+    input === undefined ? `${name} is not given: ${wanted}` : `${name} ${said(input)} is not possible: ${wanted}`;
+  return z.preprocess(
+    (given) => (typeof given === "string" && /^\s*\d+\s*$/.test(given) ? Number(given) : given),
+    z.int({ error }).min(least, { error }).max(most, { error }),
+  );
+}
+
+const said = (input: unknown): string => (typeof input === "string" ? JSON.stringify(input.slice(0, 40)) : String(input));
+
+const choicesSchema = z.strictObject(
+  {
+    cylinders: count("cylinders"),
+    heights: count("heights").default(3),
+    axes: count("axes").default(2),
+    valves: count("valves").default(2),
+    unit: z.enum(UNITS, { error: ({ input }) => `unit ${said(input)} is not possible: wanted is mm or in` }).default("mm"),
+    secondReadings: z.boolean({ error: ({ input }) => `second readings ${said(input)} is not possible: wanted is true or false` }).default(false),
+  },
+  {
+    error: (issue) =>
+      issue.code === "unrecognized_keys" ? `${issue.keys.join(", ")} is no choice of a build sheet` : "the choices of a build sheet are wanted",
+  },
+);
+
+export type Choices = z.output<typeof choicesSchema>;
+
+/** The choices, completed with what was left out, or a sentence for each one that cannot be. */
+export function readChoices(given: unknown): { choices: Choices } | { sentences: string[] } {
+  const read = choicesSchema.safeParse(given);
+  return read.success ? { choices: read.data } : { sentences: read.error.issues.map(({ message }) => message) };
+}

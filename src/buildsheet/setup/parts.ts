@@ -1,0 +1,85 @@
+import type { Choices } from "./choices.ts";
+import type { Column, RowAt, TableAt } from "./page.ts";
+
+/** What every page needs to know: the choices, and where the engine's data and the limits stand. */
+export interface Given {
+  choices: Choices;
+  engine: EngineAt;
+  limits: LimitsAt;
+}
+
+export interface EngineAt {
+  /** Where an item of the engine's data stands. */
+  item(name: string): string;
+  /** Where the uncertainty of a reading or of a result stands. */
+  uncertainty(of: string): string;
+  gauges: TableAt;
+  measurements: TableAt;
+}
+
+export interface LimitsAt {
+  lower(characteristic: string): string;
+  upper(characteristic: string): string;
+  near(characteristic: string): string;
+}
+
+export const CAUTION = "Figures come from the readings and limits typed here; the maker's service manual and a qualified technician decide.";
+
+export const lengthFormat = ({ unit }: Choices): string => (unit === "mm" ? "0.000" : "0.0000");
+export const pressureUnit = ({ unit }: Choices): string => (unit === "mm" ? "bar" : "psi");
+export const volumeUnit = ({ unit }: Choices): string => (unit === "mm" ? "cm³" : "in³");
+export const DATE_FORMAT = "yyyy\\-mm\\-dd";
+
+export const cylinderColumn: Column = { heading: "Cylinder", look: "label", width: 9, cell: ({ index }) => index + 1 };
+
+/** A column of lengths that people type. */
+export const lengthColumn = (heading: string, choices: Choices, width?: number): Column => ({
+  heading,
+  look: "typed",
+  format: lengthFormat(choices),
+  rule: { rule: { kind: "above zero" }, sentence: `A length in ${choices.unit} above 0, typed as a number.` },
+  ...(width ? { width } : {}),
+});
+
+export const numberColumn = (heading: string, format: string, sentence: string, kind: "above zero" | "at least zero" | "number" = "above zero"): Column => ({
+  heading,
+  look: "typed",
+  format,
+  rule: { rule: { kind }, sentence },
+});
+
+export const dateColumn = (heading: string): Column => ({
+  heading,
+  look: "typed",
+  format: DATE_FORMAT,
+  width: 12,
+  rule: { rule: { kind: "date" }, sentence: "A date." },
+});
+
+/** A column of results. */
+export const resultColumn = (heading: string, format: string, cell: (row: RowAt) => string, width?: number): Column => ({
+  heading,
+  look: "result",
+  format,
+  cell,
+  ...(width ? { width } : {}),
+});
+
+/** A column of verdicts on another column of the table, by the limits of its characteristic. */
+export function verdictColumn({ engine, limits }: Given, on: string, characteristic: string | ((index: number) => string), uncertaintyOf?: string): Column {
+  const uncertainty = uncertaintyOf ? engine.uncertainty(uncertaintyOf) : "";
+  return {
+    heading: `${on} verdict`,
+    look: "result",
+    width: 12,
+    isVerdict: true,
+    cell: (row) => {
+      const name = typeof characteristic === "string" ? characteristic : characteristic(row.index);
+      return `=HATCH.VERDICT(${row.ref(on)},${limits.lower(name)},${limits.upper(name)},${uncertainty},${limits.near(name)})`;
+    },
+  };
+}
+
+/** A formula that stays blank while one of the cells that it needs is. */
+export const whenFilled = (cells: readonly string[], formula: string): string =>
+  `=IF(${cells.length === 1 ? `${cells[0]}=""` : `OR(${cells.map((cell) => `${cell}=""`).join(",")})`},"",${formula})`;

@@ -1,0 +1,143 @@
+import { cellName, columnLetters } from "../../../sheet/address.ts";
+import { type Box, type DescribedCell, type DescribedSheet, HEAD_HEIGHT, type Rule, type Validation } from "../model.ts";
+import { type Styles, VERDICT_STYLES } from "./styles.ts";
+import { element, HEADING, MAIN, RELATIONS, xmlText } from "./xml.ts";
+
+/** Where the texts of all sheets stand once each. */
+export interface Strings {
+  place(text: string): number;
+}
+
+/** `B5:G7`, or `B5` for one cell. */
+export function reference({ row, column, rows, columns }: Box): string {
+  const first = cellName({ row, column });
+  return rows === 1 && columns === 1 ? first : `${first}:${cellName({ row: row + rows - 1, column: column + columns - 1 })}`;
+}
+
+/** The part of one sheet, in the order of ECMA-376 part 1, 18.3.1.99. `tables` are the ids of relations to its tables. */
+export function worksheetPart(sheet: DescribedSheet, isFirst: boolean, styles: Styles, strings: Strings, tables: readonly string[]): string {
+  const { cells, widths, merges, print } = sheet;
+  return `${HEADING}${element(
+    "worksheet",
+    { xmlns: MAIN, "xmlns:r": RELATIONS },
+    [
+      '<sheetPr><pageSetUpPr fitToPage="1"/></sheetPr>',
+      element("dimension", { ref: reference(boundsOf(cells)) }),
+      element("sheetViews", {}, viewOf(sheet, isFirst)),
+      '<sheetFormatPr defaultRowHeight="15"/>',
+      widths.length ? element("cols", {}, widths.map(column).join("")) : "",
+      element("sheetData", {}, rowsOf(cells, styles, strings)),
+      merges.length ? element("mergeCells", { count: merges.length }, merges.map((box) => element("mergeCell", { ref: reference(box) })).join("")) : "",
+      formattings(sheet),
+      validations(sheet.validations),
+      '<pageMargins left="0.5" right="0.5" top="0.6" bottom="0.6" header="0.3" footer="0.3"/>',
+      element("pageSetup", { paperSize: print.paper === "A4" ? 9 : 1, orientation: print.isLandscape ? "landscape" : "portrait", fitToHeight: 0 }),
+      "<headerFooter><oddFooter>&amp;L&amp;F: &amp;A&amp;RPage &amp;P of &amp;N</oddFooter></headerFooter>",
+      tables.length ? element("tableParts", { count: tables.length }, tables.map((id) => element("tablePart", { "r:id": id })).join("")) : "",
+    ].join(""),
+  )}`;
+}
+
+function boundsOf(cells: readonly DescribedCell[]): Box {
+  let rows = 1;
+  let columns = 1;
+  for (const { row, column } of cells) {
+    rows = Math.max(rows, row + 1);
+    columns = Math.max(columns, column + 1);
+  }
+  return { row: 0, column: 0, rows, columns };
+}
+
+function viewOf({ frozen: { rows, columns } }: DescribedSheet, isFirst: boolean): string {
+  const attributes = { tabSelected: isFirst ? 1 : undefined, workbookViewId: 0 };
+  if (rows === 0 && columns === 0) return element("sheetView", attributes);
+  const activePane = rows && columns ? "bottomRight" : rows ? "bottomLeft" : "topRight";
+  const pane = element("pane", {
+    xSplit: columns || undefined,
+    ySplit: rows || undefined,
+    topLeftCell: cellName({ row: rows, column: columns }),
+    activePane,
+    state: "frozen",
+  });
+  const others = rows && columns ? element("selection", { pane: "topRight" }) + element("selection", { pane: "bottomLeft" }) : "";
+  const activeCell = cellName({ row: rows, column: columns });
+  return element("sheetView", attributes, pane + others + element("selection", { pane: activePane, activeCell, sqref: activeCell }));
+}
+
+const column = (width: number, i: number): string => element("col", { min: i + 1, max: i + 1, width, customWidth: 1 });
+
+function rowsOf(cells: readonly DescribedCell[], styles: Styles, strings: Strings): string {
+  const byRow = new Map<number, DescribedCell[]>();
+  for (const cell of cells) byRow.set(cell.row, [...(byRow.get(cell.row) ?? []), cell]);
+  return [...byRow]
+    .sort(([a], [b]) => a - b)
+    .map(([row, own]) => {
+      const inOrder = own.sort((a, b) => a.column - b.column);
+      const height = own.some(({ look }) => look === "head") ? { ht: HEAD_HEIGHT, customHeight: 1 } : {};
+      return element("row", { r: row + 1, ...height }, inOrder.map((cell) => cellPart(cell, styles, strings)).join(""));
+    })
+    .join("");
+}
+
+function cellPart(cell: DescribedCell, styles: Styles, strings: Strings): string {
+  const { content } = cell;
+  const attributes = { r: cellName(cell), s: styles.of(cell) || undefined };
+  if (content === "") return element("c", attributes);
+  if (typeof content === "number") return element("c", attributes, `<v>${content}</v>`);
+  // What a formula comes to is worked out when the workbook is opened; until then its cell is blank.
+  if (content.startsWith("=")) return element("c", { ...attributes, t: "str" }, `<f>${xmlText(content.slice(1))}</f><v></v>`);
+  return element("c", { ...attributes, t: "s" }, `<v>${strings.place(content)}</v>`);
+}
+
+function formattings({ verdicts }: DescribedSheet): string {
+  if (verdicts.length === 0) return "";
+  const rules = VERDICT_STYLES.map(([word, dxfId], i) =>
+    element("cfRule", { type: "cellIs", dxfId, priority: i + 1, operator: "equal" }, `<formula>"${word}"</formula>`),
+  );
+  return element("conditionalFormatting", { sqref: verdicts.map(reference).join(" ") }, rules.join(""));
+}
+
+function validations(given: readonly Validation[]): string {
+  if (given.length === 0) return "";
+  const written = given.map(({ area, rule, sentence }) => {
+    const attributes = { ...ruleAttributes(rule), allowBlank: 1, showErrorMessage: 1, errorTitle: "Not here", error: sentence, sqref: reference(area) };
+    return element("dataValidation", attributes, `<formula1>${xmlText(ruleFormula(rule))}</formula1>`);
+  });
+  return element("dataValidations", { count: written.length }, written.join(""));
+}
+
+function ruleAttributes({ kind }: Rule): { type: string; operator?: string } {
+  switch (kind) {
+    case "above zero":
+      return { type: "decimal", operator: "greaterThan" };
+    case "at least zero":
+    case "number":
+      return { type: "decimal", operator: "greaterThanOrEqual" };
+    case "date":
+      return { type: "date", operator: "greaterThan" };
+    default:
+      return { type: "list" };
+  }
+}
+
+/** Dates count in days; this one is the first of the year 2000. */
+const EARLIEST_DATE = 36_526;
+
+function ruleFormula(rule: Rule): string {
+  switch (rule.kind) {
+    case "one of":
+      return `"${rule.words.join(",")}"`;
+    case "listed":
+      return rule.name;
+    case "date":
+      return String(EARLIEST_DATE);
+    case "number":
+      return "-1E+300";
+    default:
+      return "0";
+  }
+}
+
+/** Rows and columns that are printed on every page. */
+export const titleRows = (rows: number): string => `$1:$${rows}`;
+export const titleColumns = (columns: number): string => `$A:$${columnLetters(columns - 1)}`;
