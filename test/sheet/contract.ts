@@ -31,9 +31,12 @@ async function until(holds: () => boolean): Promise<boolean> {
   return holds();
 }
 
+type Where = (ability: Ability) => (name: string, body: () => Promise<void>) => void;
+
 /** What every adapter of the port promises. `makeHost` opens a workbook with the given sheets; `able` lists what the host has beyond the port. */
 export function hostContract(name: string, makeHost: Stagehand, able: readonly Ability[]): void {
-  const where = (ability: Ability) => (able.includes(ability) ? test : test.skip);
+  // What a host does not have is not asked of it, rather than counted as skipped.
+  const where: Where = (ability) => (able.includes(ability) ? test : () => {});
   describe(`${name} keeps the contract of the sheet port`, () => {
     let stage: Stage;
     beforeEach(async () => {
@@ -203,7 +206,7 @@ function marking(stage: () => Stage): void {
 }
 
 /** What only some hosts have: steps back, protection, an active cell, a pane that can be opened anew. */
-function steps(stage: () => Stage, where: (ability: Ability) => typeof test.skip): void {
+function steps(stage: () => Stage, where: Where): void {
   where("undo")("all edits of one write are one step back", async () => {
     const { host, undo } = stage();
     const edits = [
