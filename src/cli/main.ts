@@ -1,6 +1,7 @@
 import { Command, CommanderError } from "commander";
 import { VERSION } from "../core/version.ts";
 import { ALL_WELL, Refusal, UNREADABLE } from "./exit-codes.ts";
+import type { NewOptions } from "./new.ts";
 import { complain, endQuietlyWithReader, print } from "./output.ts";
 import { plain } from "./text.ts";
 
@@ -34,6 +35,19 @@ function program(done: (code: number) => void): Command {
     });
 
   root
+    .command("new")
+    .description("write an empty build sheet for one engine: tables to type into, our functions beside them; its limits are yours to type")
+    .argument("<out.xlsx>", "the workbook to be written")
+    .option("--cylinders <count>", "wanted: 1 to 16")
+    .option("--heights <count>", "heights at which each bore is measured, 2 to 5", "3")
+    .option("--axes <count>", "axes along which each bore is measured, 2 to 4", "2")
+    .option("--valves <count>", "valves of each cylinder, 2 to 5", "2")
+    .option("--unit <unit>", "of lengths, mm or in", "mm")
+    .option("--second-readings", "a sheet for readings by a second person")
+    .option("--force", "overwrite what is there")
+    .action(async (out: string, options: NewOptions) => done(await (await import("./new.ts")).newBuildSheet(out, options)));
+
+  root
     .command("help")
     .description("list the functions, or tell all about one")
     .argument("[function]", "such as TAPER")
@@ -61,7 +75,7 @@ async function run(args: readonly string[]): Promise<number> {
     const root = program((result) => {
       code = result;
     });
-    if (args.length === 0) throw new Refusal("a command is wanted: check, calc or help");
+    if (args.length === 0) throw new Refusal("a command is wanted: check, calc, new or help");
     await root.parseAsync(args, { from: "user" });
     return code;
   } catch (error) {

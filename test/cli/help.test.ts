@@ -46,7 +46,7 @@ test.each([
   [["--loud"], "unknown option '--loud'"],
   [["calc"], "missing required argument 'formula'"],
   [["calc", "1", "2"], "too many arguments for 'calc'"],
-  [[], "a command is wanted: check, calc or help"],
+  [[], "a command is wanted: check, calc, new or help"],
 ])("%j is refused in a sentence and leaves 2", async (args, sentence) => {
   const { code, out, err } = await crosshatch(args);
   expect({ code, out }).toEqual({ code: 2, out: "" });
