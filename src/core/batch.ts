@@ -1,4 +1,4 @@
-import type { Block } from "./cell.ts";
+import type { Block, Result } from "./cell.ts";
 import { slack } from "./decimal.ts";
 import type { Spec } from "./define.ts";
 import { Fault } from "./fault.ts";
@@ -55,40 +55,32 @@ function plainBounds({ bounds, zeroIsBlank }: Param<unknown>): { least: number; 
   return { least, most: highOpen ? high - 2 * slack(high, high) : high };
 }
 
-/** Copies the lane's elements of some rows; NaN where one needs a closer look. True when all are plain. */
-function fill(buffer: Float64Array, lane: BatchLane, firstRow: number, rows: number, columns: number, least: number, most: number): boolean {
+/** Copies the lane's elements of some rows; NaN where one needs a closer look. */
+function fill(buffer: Float64Array, lane: BatchLane, firstRow: number, rows: number, columns: number, least: number, most: number): void {
   const block = lane.block!;
-  let plain = true;
   let e = 0;
   for (let r = firstRow; r < firstRow + rows; r++) {
     const line = block[lane.rows === 1 ? 0 : r]!;
     const across = lane.columns !== 1;
     for (let c = 0; c < columns; c++) {
       const cell = line[across ? c : 0];
-      if (typeof cell === "number" && cell >= least && cell <= most) buffer[e++] = cell;
-      else {
-        buffer[e++] = Number.NaN;
-        plain = false;
-      }
+      buffer[e++] = typeof cell === "number" && cell >= least && cell <= most ? cell : Number.NaN;
     }
   }
-  return plain;
 }
 
-type Place = (made: unknown, row: number, column: number) => void;
+/** What a batch needs of the block it fills. */
+export interface BatchTarget {
+  out: Result[][];
+  /** Puts the result of an element that needs a closer look. */
+  closer(row: number, column: number): void;
+}
 
 /**
- * Computes every element of the block: `place` gets what compute made, `other` each element that
- * needs a closer look. Returns false, with nothing done, for inputs that do not lend themselves.
+ * Computes every element of the block into `out`. Returns false, with nothing done, for inputs that
+ * do not lend themselves.
  */
-export function runBatch(
-  spec: Spec,
-  lanes: readonly BatchLane[],
-  rows: number,
-  columns: number,
-  place: Place,
-  other: (row: number, column: number) => void,
-): boolean {
+export function runBatch(spec: Spec, lanes: readonly BatchLane[], rows: number, columns: number, { out, closer }: BatchTarget): boolean {
   const ranging = lanes.filter((lane) => lane.rows * lane.columns > 1);
   if (ranging.length > SLOTS || ranging.some(({ block }) => !block)) return false;
   const fixed = lanes.map((lane) => (ranging.includes(lane) ? undefined : lane.take(0, 0)));
@@ -99,39 +91,55 @@ export function runBatch(
   const bounds = ranging.map(({ param }) => plainBounds(param!));
   const height = Math.max(1, Math.floor(BATCH_SIZE / columns));
   const buffers = ranging.map(() => new Float64Array(Math.min(height, rows) * columns));
+  const [first, second, third] = [buffers[0]!, buffers[1] ?? buffers[0]!, buffers[2] ?? buffers[0]!];
   for (let from = 0; from < rows; from += height) {
     const count = Math.min(height, rows - from);
-    let plain = true;
-    for (const [i, lane] of ranging.entries()) plain = fill(buffers[i]!, lane, from, count, columns, bounds[i]!.least, bounds[i]!.most) && plain;
-    computeRows(spec.compute, view, buffers, plain, from, count, columns, place, other);
+    for (const [i, lane] of ranging.entries()) fill(buffers[i]!, lane, from, count, columns, bounds[i]!.least, bounds[i]!.most);
+    for (let r = 0; r < count; r++) {
+      const line = out[from + r]!;
+      let c = 0;
+      while (c < columns) {
+        c = computeLine(spec.compute, view, first, second, third, buffers, r * columns, c, columns, line);
+        if (c < columns) closer(from + r, c++);
+      }
+    }
   }
   return true;
 }
 
-function computeRows(
+/** Computes elements of one line from `column` on; stops at the first that needs a closer look and says which. */
+function computeLine(
   compute: Spec["compute"],
   view: Record<string, unknown>,
+  first: Float64Array,
+  second: Float64Array,
+  third: Float64Array,
   buffers: readonly Float64Array[],
-  plain: boolean,
-  from: number,
-  count: number,
+  start: number,
+  column: number,
   columns: number,
-  place: Place,
-  other: (row: number, column: number) => void,
-): void {
-  const ranging = buffers.length;
-  const [first, second, third] = buffers as readonly [Float64Array, Float64Array, Float64Array];
-  let e = 0;
-  for (let r = from; r < from + count; r++) {
-    for (let c = 0; c < columns; c++, e++) {
-      // The usual one to three inputs are copied without a loop.
-      NUMBERS[0] = first[e]!;
-      let sum = NUMBERS[0];
-      if (ranging > 1) sum += NUMBERS[1] = second[e]!;
-      if (ranging > 2) sum += NUMBERS[2] = third[e]!;
-      for (let i = 3; i < ranging; i++) sum += NUMBERS[i] = buffers[i]![e]!;
-      if (plain || !Number.isNaN(sum)) place(compute(view), r, c);
-      else other(r, c);
-    }
+  line: Result[],
+): number {
+  const more = buffers.length > 3;
+  for (let c = column; c < columns; c++) {
+    const e = start + c;
+    const a = first[e]!;
+    const b = second[e]!;
+    const d = third[e]!;
+    if (Number.isNaN(a + b + d)) return c;
+    NUMBERS[0] = a;
+    NUMBERS[1] = b;
+    NUMBERS[2] = d;
+    if (more && !fillMore(buffers, e)) return c;
+    const made = compute(view);
+    if (typeof made === "number" ? made - made === 0 : typeof made === "string") line[c] = made as Result;
+    else return c;
   }
+  return columns;
+}
+
+function fillMore(buffers: readonly Float64Array[], e: number): boolean {
+  let sum = 0;
+  for (let i = 3; i < buffers.length; i++) sum += NUMBERS[i] = buffers[i]![e]!;
+  return !Number.isNaN(sum);
 }

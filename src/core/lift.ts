@@ -75,11 +75,7 @@ function spread(spec: Spec, lanes: readonly Lane[], inputs: Record<string, unkno
     const element = one(spec, lanes, inputs, row, column) as Result | Fault;
     out[row]![column] = element instanceof Fault ? checkText(element) : element;
   };
-  const place = (made: unknown, row: number, column: number) => {
-    if (typeof made === "number" ? made - made === 0 : typeof made === "string") out[row]![column] = made as Result;
-    else closer(row, column);
-  };
-  if (rows * columns >= BATCH_FROM && runBatch(spec, lanes, rows, columns, place, closer)) return out;
+  if (rows * columns >= BATCH_FROM && runBatch(spec, lanes, rows, columns, { out, closer })) return out;
   for (let r = 0; r < rows; r++) for (let c = 0; c < columns; c++) closer(r, c);
   return out;
 }
