@@ -44,13 +44,12 @@ export async function paneReady(): Promise<Line[]> {
 async function readyIn(context: BrowserContext, url: string): Promise<number> {
   await context.addInitScript(() => {
     if (!location.pathname.endsWith("/pane.html")) return;
-    const painted = (_: unknown, observer: MutationObserver) => {
+    new MutationObserver((_, observer) => {
       if (!document.querySelector("#pane button")) return;
       observer.disconnect();
       // After the frame in which the button is painted.
       requestAnimationFrame(() => setTimeout(() => performance.mark("ready")));
-    };
-    new MutationObserver(painted).observe(document, { childList: true, subtree: true });
+    }).observe(document, { childList: true, subtree: true });
   });
   const page = await context.newPage();
   await page.goto(url);
