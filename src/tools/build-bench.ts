@@ -3,9 +3,9 @@
  * with what it stands on as separate files, which anyone may replace by their own copies (it is under
  * the LGPL).
  */
-import { copyFileSync, existsSync, mkdirSync, rmSync } from "node:fs";
-import { basename, dirname, join } from "node:path";
-import { type BuildOptions, build as bundle } from "esbuild";
+import { copyFileSync, existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { dirname, join } from "node:path";
+import { bundleOverPane, bundlePane } from "./bundling.ts";
 import { packagesIn } from "./licences.ts";
 import { root } from "./paths.ts";
 
@@ -22,30 +22,15 @@ const SAMPLE = join("samples", "build-sheet.xlsx");
 /** Builds the bench into `out`; says which packages went into it, as `node_modules/…`. */
 export async function buildBench(out: string, sample = join(root, SAMPLE)): Promise<string[]> {
   rmSync(out, { recursive: true, force: true });
-  const options = {
-    bundle: true,
-
-    minify: true,
-    metafile: true,
-    splitting: true,
-    format: "esm",
-    target: "es2022",
-    legalComments: "none",
-    logLevel: "warning",
-    absWorkingDir: root,
-    jsx: "automatic",
-    jsxImportSource: "preact",
-    entryPoints: { bench: "src/bench/page.ts", pane: "src/bench/pane-frame.ts" },
-    outdir: out,
-    chunkNames: "part-[name]-[hash]",
-  } satisfies BuildOptions;
-  const { metafile } = await bundle(options);
-  for (const page of ["bench/index.html", "pane/pane.html"]) copy(join(root, "src", page), join(out, basename(page)));
+  const made = await Promise.all([bundlePane(out), bundleOverPane(out, { bench: "src/bench/page.ts", "pane-bench": "src/bench/pane-frame.ts" }, "es2022")]);
+  copy(join(root, "src", "bench", "index.html"), join(out, "index.html"));
+  const page = readFileSync(join(root, "src", "pane", "pane.html"), "utf8");
+  writeFileSync(join(out, "pane.html"), page.replace('src="pane.js"', 'src="pane-bench.js"'));
   for (const [name, files] of Object.entries(VENDORED)) {
     for (const file of files) copy(join(root, "node_modules", name, file), join(out, "vendor", name, file));
   }
   if (existsSync(sample)) copy(sample, join(out, SAMPLE));
-  return [...packagesIn([metafile]), ...Object.keys(VENDORED).map((name) => `node_modules/${name}`)];
+  return [...packagesIn(made), ...Object.keys(VENDORED).map((name) => `node_modules/${name}`)];
 }
 
 function copy(from: string, to: string): void {

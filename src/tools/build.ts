@@ -8,6 +8,7 @@ import { pathToFileURL } from "node:url";
 import { gzipSync } from "node:zlib";
 import { type BuildOptions, build as bundle, type Metafile } from "esbuild";
 import { buildBench } from "./build-bench.ts";
+import { bundleOverPane, bundlePane, COMMON } from "./bundling.ts";
 import { functionsJson } from "./functions-json.ts";
 import { licencesOf, packagesIn } from "./licences.ts";
 import { copyOfficeJs } from "./office-js.ts";
@@ -23,24 +24,10 @@ const OFFICE_JS: Record<OfficeJs, { src: string; origin: string }> = {
   cdn: { src: `${CDN}/lib/1/hosted/office.js`, origin: `'self' ${CDN}` },
 };
 
-/** The matrix package's modules in place of its one CommonJS file, of which nothing could be left out (8 KB gz less). */
-export const ALIAS = { "ml-matrix": "./node_modules/ml-matrix/src/index.js" };
-
-const COMMON = {
-  bundle: true,
-  minify: true,
-  metafile: true,
-  target: "es2020",
-  legalComments: "none",
-  logLevel: "warning",
-  absWorkingDir: root,
-  alias: ALIAS,
-} as const;
-
 /** The add-in's own files into `out`; says which packages went into them. */
 export async function buildAddin(out: string, officeJs: OfficeJs = "local"): Promise<string[]> {
   mkdirSync(out, { recursive: true });
-  const made = await Promise.all([bundleFunctions(out), bundlePane(out)]);
+  const made = await Promise.all([bundleFunctions(out), bundlePane(out), bundleOverPane(out, { "pane-excel": "src/addin/pane.ts" })]);
   write(out, "functions.json", `${JSON.stringify(functionsJson(), null, 2)}\n`);
   const page = readFileSync(join(root, "src", "addin", "pane.html"), "utf8");
   const { src, origin } = OFFICE_JS[officeJs];
@@ -53,21 +40,6 @@ export async function buildAddin(out: string, officeJs: OfficeJs = "local"): Pro
 
 async function bundleFunctions(out: string): Promise<Metafile> {
   const options = { ...COMMON, entryPoints: ["src/addin/functions.ts"], outfile: join(out, "functions.js"), format: "iife" } satisfies BuildOptions;
-  return (await bundle(options)).metafile;
-}
-
-/** Parts that the pane imports on demand become files of their own. */
-async function bundlePane(out: string): Promise<Metafile> {
-  const options = {
-    ...COMMON,
-    entryPoints: { pane: "src/addin/pane.ts" },
-    outdir: out,
-    format: "esm",
-    splitting: true,
-    chunkNames: "pane-[name]-[hash]",
-    jsx: "automatic",
-    jsxImportSource: "preact",
-  } satisfies BuildOptions;
   return (await bundle(options)).metafile;
 }
 

@@ -30,10 +30,16 @@ test("the manifest fits the files that are built", () => {
 
 test("functions.js is at most 120 KB gzipped, the pane's first load at most 60 KB", () => {
   expect(gzipped("functions.js")).toBeLessThanOrEqual(120 * 1024);
-  const first = [...atOnce("pane.js"), "pane.css"];
+  const first = [...atOnce("pane-excel.js"), "pane.css"];
   expect(first.reduce((sum, name) => sum + gzipped(name), 0)).toBeLessThanOrEqual(60 * 1024);
   // What the pane loads later is there, and does not count as its first load.
   expect(readdirSync(out).filter((name) => name.startsWith("pane-")).length).toBeGreaterThan(first.length - 2);
+});
+
+test("the pane is the same bundle in Excel and on the bench, byte for byte", () => {
+  expect(text("bench/pane.js")).toBe(text("pane.js"));
+  expect(text("bench/pane.css")).toBe(text("pane.css"));
+  for (const entry of ["pane-excel.js", "bench/pane-bench.js"]) expect(text(entry)).toContain('from"./pane.js"');
 });
 
 test("every script that a script names is there", () => {

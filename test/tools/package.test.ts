@@ -33,7 +33,7 @@ test("the manifest points to the address given and no longer to this machine", (
 test("every file that the pages name is in the package, none of them elsewhere", () => {
   const page = readFileSync(join(folder, "one", "pane.html"), "utf8");
   const named = [...page.matchAll(/(?:src|href)="([^"]+)"/g)].map((found) => found[1]!);
-  expect(named).toEqual(["pane.css", "office-js/office.js", "functions.js", "pane.js"]);
+  expect(named).toEqual(["pane.css", "office-js/office.js", "functions.js", "pane.js", "pane-excel.js"]);
   for (const name of named) expect(existsSync(join(folder, "one", name))).toBe(true);
 });
 

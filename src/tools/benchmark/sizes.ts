@@ -10,7 +10,7 @@ export function sizes(dist: string): Line[] {
     const value = kilobytes(files);
     return { what, measured: `${value.toFixed(1)} KB gz (${files.join(", ")})`, yardstick: "–", value, unit: "KB gz", aim };
   };
-  return [line("functions bundle", ["functions.js"], 120), line("pane before lazy parts", firstLoad(dist, "pane.js"), 60)];
+  return [line("functions bundle", ["functions.js"], 120), line("pane before lazy parts", firstLoad(dist, "pane-excel.js"), 60)];
 }
 
 /** A module and what it imports outright, which a browser fetches before it runs. */
