@@ -1,0 +1,146 @@
+import fc from "fast-check";
+import { type CompressionTest, drawCompressionBars } from "../../src/drawings/compression-bars.ts";
+import { at, classed, drawingOf, everyNode, HOSTILE, type Node, numberIn, sentenceOf, TAMED } from "./tree.ts";
+
+const engine = (pressures: readonly (number | null)[], more: Partial<CompressionTest> = {}): CompressionTest => ({
+  name: "Engine A",
+  unit: "psi",
+  cylinders: pressures.map((pressure, i) => ({ name: `Cylinder ${i + 1}`, pressure })),
+  ...more,
+});
+const bars = (test: CompressionTest, options = {}) => drawingOf(drawCompressionBars(test, options));
+
+/** The pressure that a height on the paper stands for, by the numbers beside its axis. */
+function reader(tree: Node): (y: number) => number {
+  const ticks = classed(tree, "tick").map((tick) => at(tick, "y1"));
+  const numbers = classed(tree, "tick-name").map(({ text }) => numberIn(text));
+  const [y0, y1] = [ticks[0]!, ticks.at(-1)!];
+  return (y) => numbers[0]! + ((y - y0) / (y1 - y0)) * (numbers.at(-1)! - numbers[0]!);
+}
+
+const READINGS = [150, 148, 152, 118];
+
+describe("the drawing says what was measured", () => {
+  test("bars stand on zero and end at their pressure", () => {
+    const { tree } = bars(engine(READINGS));
+    const read = reader(tree);
+    for (const [i, bar] of classed(tree, "pressure").entries()) {
+      expect(read(at(bar, "y"))).toBeCloseTo(READINGS[i]!, 1);
+      expect(read(at(bar, "y") + at(bar, "height"))).toBeCloseTo(0, 1);
+    }
+  });
+
+  // Figures: TM 10-3930-618-20 (spread of 10), service practice (75 % of the highest), TM 1-1500-204-23-1 (20 % below the average of 142).
+  test.each([
+    ["difference", 10, 142, ["Cylinder 4"]],
+    ["share", 0.75, 114, []],
+    ["average", 0.2, 113.6, []],
+  ] as const)("the line of the %s rule stands at what it asks, and only bars below it are crossed and called under", (rule, limit, least, under) => {
+    const { tree, description } = bars(engine(READINGS, { rule: { rule, limit } }));
+    expect(reader(tree)(at(classed(tree, "least")[0]!, "y1"))).toBeCloseTo(least, 1);
+    expect(classed(tree, "rule-number").map(({ text }) => text)).toEqual([String(least)]);
+    const crossed = classed(tree, "bar").flatMap(({ attributes, text }, i) =>
+      attributes.class === "bar under" && text.includes("under") ? [`Cylinder ${i + 1}`] : [],
+    );
+    expect(crossed).toEqual(under);
+    expect(description).toContain(`the ${rule} rule asks at least ${least}`);
+    for (const name of under) expect(description).toContain(`${name}: 118, under`);
+  });
+
+  test("bars that have failed have another pattern, a heavier edge and a word", () => {
+    const { tree } = bars(engine(READINGS, { rule: { rule: "difference", limit: 10 } }), { id: "test" });
+    expect(classed(tree, "pressure").map(({ attributes }) => attributes.fill)).toEqual([
+      "url(#test-passed)",
+      "url(#test-passed)",
+      "url(#test-passed)",
+      "url(#test-failed)",
+    ]);
+    expect(new Set(classed(tree, "pressure").map(({ attributes }) => attributes["stroke-width"])).size).toBe(2);
+    expect([...everyNode(tree)].filter(({ name }) => name === "pattern").map(({ attributes }) => attributes.id)).toEqual(["test-passed", "test-failed"]);
+  });
+
+  test("a reading on the line is within", () => {
+    // 12.4 less 0.6 is 11.8 as decimals; in binary it is a little more.
+    const { tree } = bars(engine([12.4, 11.8], { rule: { rule: "difference", limit: 0.6 } }));
+    expect(classed(tree, "under")).toEqual([]);
+  });
+
+  test("heights compare as the pressures do, whatever they are", () => {
+    fc.assert(
+      fc.property(
+        fc.array(
+          fc.integer({ min: 1, max: 4000 }).map((tenths) => tenths / 10),
+          { minLength: 2, maxLength: 16 },
+        ),
+        (pressures) => {
+          const { tree } = bars(engine(pressures, { rule: { rule: "share", limit: 0.75 } }));
+          const heights = classed(tree, "pressure").map((bar) => at(bar, "height"));
+          const most = Math.max(...pressures);
+          for (const [i, height] of heights.entries()) expect(Math.abs(height / Math.max(...heights) - pressures[i]! / most)).toBeLessThan(0.001);
+          const lowered = at(classed(tree, "base")[0]!, "y1") - at(classed(tree, "least")[0]!, "y1");
+          expect(lowered / Math.max(...heights)).toBeCloseTo(0.75, 2);
+        },
+      ),
+      { numRuns: 40 },
+    );
+  });
+
+  test("the axes are named, the pressure by its unit and the cylinders by their own numbers", () => {
+    const { tree } = bars(engine(READINGS));
+    expect(classed(tree, "axis-name").map(({ text }) => text)).toEqual(["pressure, psi", "Cylinder"]);
+    expect(classed(tree, "cylinder").map(({ text }) => text)).toEqual(["1", "2", "3", "4"]);
+  });
+
+  test("words on bars keep clear of the rule's line", () => {
+    const { tree } = bars(engine([150, 139], { rule: { rule: "difference", limit: 10 } }));
+    const line = at(classed(tree, "least")[0]!, "y1");
+    for (const { attributes } of classed(tree, "number")) expect(Number(attributes.y) < line || Number(attributes.y) - 9 > line).toBe(true);
+  });
+});
+
+describe("what is missing or strange", () => {
+  test("a cylinder not yet tested keeps its place and is called blank", () => {
+    const { tree, description } = bars(engine([150, null, 148], { rule: { rule: "difference", limit: 10 } }));
+    expect(classed(tree, "blank").map(({ text }) => text)).toEqual(["blank"]);
+    expect(classed(tree, "pressure")).toHaveLength(2);
+    expect(description).toContain("Cylinder 2: blank");
+  });
+
+  test("one cylinder has nothing to be compared with", () => {
+    const { tree } = bars(engine([150], { rule: { rule: "share", limit: 0.75 } }));
+    expect(classed(tree, "least")).toEqual([]);
+    expect(
+      classed(tree, "note")
+        .map(({ text }) => text)
+        .join(" "),
+    ).toBe("The share rule compares cylinders, so it wants a second one.");
+  });
+
+  test("without a rule nothing is judged", () => {
+    const { tree } = bars(engine([150, 150, 150]));
+    expect([classed(tree, "least"), classed(tree, "under")]).toEqual([[], []]);
+  });
+
+  test.each([[[]], [[null, null]]])("no pressures give a sentence instead", (pressures) => {
+    expect(sentenceOf(drawCompressionBars(engine(pressures)))).toBe("Engine A: no pressures yet, so there are no bars to draw");
+  });
+
+  test("sixteen cylinders stay apart in a narrow pane", () => {
+    const { tree } = bars(engine(Array.from({ length: 16 }, (_, i) => 150 - i)), { width: 300 });
+    const rects = classed(tree, "pressure").map((bar) => [at(bar, "x"), at(bar, "width")] as const);
+    for (const [i, [x, width]] of rects.slice(0, -1).entries()) expect(x + width).toBeLessThan(rects[i + 1]![0]);
+  });
+
+  test("hostile names stay text", () => {
+    const { tree, description } = bars({
+      name: HOSTILE,
+      unit: HOSTILE,
+      cylinders: [
+        { name: HOSTILE, pressure: 1 },
+        { name: "b", pressure: 2 },
+      ],
+    });
+    expect([...everyNode(tree)].some(({ name }) => name === "script")).toBe(false);
+    expect(description).toContain(TAMED);
+  });
+});
