@@ -15,7 +15,7 @@ const JUDGING = /^(?:verdict|margin|explain|explanation|judgement|in words)$/i;
 
 /** What names a cell: text at the head of its row, each with the heading that it stands under, and the cell's own heading. */
 export interface NameParts {
-  row: { text: string; heading: string | undefined }[];
+  row: { cell: CellAddress; text: string; heading: string | undefined }[];
   heading: string | undefined;
 }
 
@@ -81,7 +81,7 @@ export class Labels {
       const heading = head < 0 ? undefined : this.#nameAt({ sheet, row: head, column: c });
       const text = this.#nameAt(cell) ?? this.#ordinal(cell);
       if (text === undefined || (heading === undefined && !/\p{L}/u.test(text))) break;
-      names.push({ text, heading });
+      names.push({ cell, text, heading });
     }
     return names;
   }

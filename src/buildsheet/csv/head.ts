@@ -8,7 +8,9 @@ export interface Head extends Columns {
   width: number;
   /** Number of the line after the headings. */
   nextLine: number;
-  /** The text after the headings. */
+  /** The text after the headings, as UTF-8. */
+  bytes: AsyncIterable<Buffer>;
+  /** The same as text. Either of them can be read, once. */
   rest: AsyncIterable<string>;
 }
 
@@ -32,60 +34,87 @@ export async function readHead(
   progress?: (bytes: number) => void,
   wanted: Wanted = toBeJudged,
 ): Promise<Head | { unread: string }> {
-  const chunks = decoded(input, progress)[Symbol.asyncIterator]();
-  let text = "";
+  const chunks = utf8(input, progress)[Symbol.asyncIterator]();
+  let bytes: Buffer = Buffer.alloc(0);
   let line = 1;
   let declared: string | undefined;
   for (;;) {
-    const end = endOfLine(text);
-    if (end === undefined && text.length < LONGEST_HEAD) {
+    const end = endOfLine(bytes);
+    if (end === undefined && bytes.length < LONGEST_HEAD) {
       const next = await chunks.next();
       if (!next.done) {
-        text += next.value;
+        bytes = Buffer.concat([bytes, next.value]);
         continue;
       }
     }
-    if (text.includes("\0")) return { unread: "is no text file" };
-    const first = text.slice(0, end?.from ?? text.length);
-    const after = end === undefined ? "" : text.slice(end.to);
+    if (bytes.includes(0)) return { unread: "is no text file" };
+    const first = bytes.toString("utf8", 0, end?.from ?? bytes.length);
+    const after = end === undefined ? Buffer.alloc(0) : bytes.subarray(end.to);
     const [, delimiter] = DELIMITER_LINE.exec(first.trim()) ?? [];
     if (first.trim() !== "" && delimiter === undefined) {
       const head = columnsOf(first, declared ? [declared] : DELIMITERS, wanted);
-      return "unread" in head ? { unread: `has in line ${line} ${head.unread}` } : { ...head, nextLine: line + linesIn(first), rest: following(after, chunks) };
+      if ("unread" in head) return { unread: `has in line ${line} ${head.unread}` };
+      const rest = following(after, chunks);
+      return { ...head, nextLine: line + linesIn(first), bytes: rest, rest: textOf(rest) };
     }
     if (end === undefined) return { unread: "is empty" };
     declared ??= delimiter;
     line++;
-    text = after;
+    bytes = after;
   }
 }
 
-async function* following(text: string, chunks: AsyncIterator<string>): AsyncGenerator<string> {
-  yield text;
+async function* following(bytes: Buffer, chunks: AsyncIterator<Buffer>): AsyncGenerator<Buffer> {
+  yield bytes;
   for (let next = await chunks.next(); !next.done; next = await chunks.next()) yield next.value;
 }
 
-/** Bytes as text: UTF-8, or UTF-16 where a byte order mark says so. The mark itself is dropped. */
-async function* decoded(input: AsyncIterable<Uint8Array>, progress?: (bytes: number) => void): AsyncGenerator<string> {
-  let decoder: TextDecoder | undefined;
-  let bytes = 0;
-  for await (const chunk of input) {
-    decoder ??= new TextDecoder(chunk[0] === 0xff && chunk[1] === 0xfe ? "utf-16le" : chunk[0] === 0xfe && chunk[1] === 0xff ? "utf-16be" : "utf-8");
-    bytes += chunk.length;
-    progress?.(bytes);
-    yield decoder.decode(chunk, { stream: true });
-  }
-  if (decoder) yield decoder.decode();
+async function* textOf(chunks: AsyncIterable<Buffer>): AsyncGenerator<string> {
+  const decoder = new TextDecoder("utf-8", { ignoreBOM: true });
+  for await (const chunk of chunks) yield decoder.decode(chunk, { stream: true });
+  yield decoder.decode();
 }
 
-/** Where the first line ends, line breaks in quotes apart. A lone CR at the end of the text may be half a CRLF. */
-function endOfLine(text: string): { from: number; to: number } | undefined {
+const BOM_8 = Buffer.from([0xef, 0xbb, 0xbf]);
+const BOM_16 = { "utf-16le": Buffer.from([0xff, 0xfe]), "utf-16be": Buffer.from([0xfe, 0xff]) };
+
+/** Bytes as UTF-8, which they are unless a byte order mark says UTF-16. The mark itself is dropped. */
+async function* utf8(input: AsyncIterable<Uint8Array>, progress?: (bytes: number) => void): AsyncGenerator<Buffer> {
+  let mark: Buffer | undefined = Buffer.alloc(0);
+  let decoder: TextDecoder | undefined;
+  let read = 0;
+  for await (const chunk of input) {
+    read += chunk.length;
+    progress?.(read);
+    let bytes = Buffer.from(chunk.buffer, chunk.byteOffset, chunk.length);
+    if (mark) {
+      // A mark may come in pieces.
+      bytes = mark = Buffer.concat([mark, bytes]);
+      if (bytes.length < BOM_8.length && !hasMark(bytes, BOM_16["utf-16le"]) && !hasMark(bytes, BOM_16["utf-16be"])) continue;
+      for (const [encoding, sign] of Object.entries(BOM_16)) if (hasMark(bytes, sign)) decoder = new TextDecoder(encoding);
+      if (hasMark(bytes, BOM_8)) bytes = bytes.subarray(BOM_8.length);
+      mark = undefined;
+    }
+    yield decoder ? Buffer.from(decoder.decode(bytes, { stream: true })) : bytes;
+  }
+  if (mark?.length) yield mark;
+  if (decoder) yield Buffer.from(decoder.decode());
+}
+
+const hasMark = (bytes: Buffer, sign: Buffer): boolean => bytes.subarray(0, sign.length).equals(sign);
+
+const QUOTE = 0x22;
+const LF = 0x0a;
+const CR = 0x0d;
+
+/** Where the first line ends, line breaks in quotes apart. A lone CR at the end may be half a CRLF. */
+function endOfLine(bytes: Buffer): { from: number; to: number } | undefined {
   let quoted = false;
-  for (let i = 0; i < text.length; i++) {
-    const sign = text[i];
-    if (sign === '"') quoted = !quoted;
-    else if (!quoted && sign === "\n") return { from: i, to: i + 1 };
-    else if (!quoted && sign === "\r" && i + 1 < text.length) return { from: i, to: text[i + 1] === "\n" ? i + 2 : i + 1 };
+  for (let i = 0; i < bytes.length; i++) {
+    const sign = bytes[i];
+    if (sign === QUOTE) quoted = !quoted;
+    else if (!quoted && sign === LF) return { from: i, to: i + 1 };
+    else if (!quoted && sign === CR && i + 1 < bytes.length) return { from: i, to: bytes[i + 1] === LF ? i + 2 : i + 1 };
   }
   return undefined;
 }

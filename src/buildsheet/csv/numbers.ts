@@ -21,3 +21,28 @@ export function wrongSign(name: string, cell: Cell, sign: DecimalSign): string |
     ? `${name} holds "${cell}": a decimal comma is read only when a locale that writes so is given`
     : `${name} holds "${cell}" with a point: the locale given writes a decimal comma`;
 }
+
+/** Up to here whole numbers, and up to the power beside it powers of ten, are exact, so that their quotient is the nearest double, as `Number` gives it. */
+const MOST_DIGITS = 15;
+const POWERS = Array.from({ length: MOST_DIGITS + 1 }, (_, i) => 10 ** i);
+
+/** A number as most are written, straight from the bytes; `NaN` for all else, which is not to say that it is none. */
+export function plainNumber(bytes: Uint8Array, from: number, to: number, sign: DecimalSign): number {
+  const mark = sign === "." ? 0x2e : 0x2c;
+  const isNegative = bytes[from] === 0x2d;
+  let digits = 0;
+  let decimals = -1;
+  let whole = 0;
+  for (let i = isNegative ? from + 1 : from; i < to; i++) {
+    const digit = bytes[i]! - 0x30;
+    if (digit >= 0 && digit <= 9) {
+      whole = whole * 10 + digit;
+      digits++;
+      if (decimals >= 0) decimals++;
+    } else if (bytes[i] === mark && decimals < 0) decimals = 0;
+    else return Number.NaN;
+  }
+  if (digits === 0 || digits > MOST_DIGITS) return Number.NaN;
+  const size = decimals > 0 ? whole / POWERS[decimals]! : whole;
+  return isNegative ? -size : size;
+}

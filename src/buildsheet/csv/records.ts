@@ -1,5 +1,5 @@
 import { CsvError, type Options } from "csv-parse";
-import { linesIn } from "./head.ts";
+import { type Head, linesIn } from "./head.ts";
 
 /** A longer record is a quote that was never closed. */
 const LONGEST_RECORD = 1_000_000;
@@ -35,6 +35,13 @@ export function recordsFrom(delimiter: string, firstLine: number, add: (record: 
       return `breaks off: in line ${line} a quote is opened and never closed, so nothing from there on can be read`;
     },
   };
+}
+
+/** Why a record cannot be told field by field: it has not as many as there are headings. */
+export function misfitOf(record: readonly string[], { width, delimiter }: Pick<Head, "width" | "delimiter">): string | undefined {
+  if (record.length >= width && record.slice(width).every((field) => field.trim() === "")) return undefined;
+  const hint = record.length > width && delimiter === "," ? ": is there a decimal comma outside quotes?" : "";
+  return `the line has ${record.length} fields where there are ${width} headings${hint}`;
 }
 
 /** Line breaks inside quoted fields. */

@@ -1,39 +1,59 @@
+import { verdictOf } from "../../core/verdict.ts";
 import { compareReading } from "../check/compare.ts";
 import { type Given, type Judged, judgeGiven, NOT_GIVEN } from "../check/given.ts";
-import { Report } from "../check/report.ts";
-import { unitOf } from "../check/units.ts";
-import { Watch } from "../check/watch.ts";
-import type { CheckResult } from "../finding.ts";
-import { FIELDS, type Field, groupFrom, labelFrom } from "../headers.ts";
+import { Report, type Subject } from "../check/report.ts";
+import { Watch, type Watched } from "../check/watch.ts";
+import type { CheckResult, Finding, FindingKind } from "../finding.ts";
+import { FIELDS, type Field, labelFrom } from "../headers.ts";
 import type { Head } from "./head.ts";
-import { cellOf, type DecimalSign, wrongSign } from "./numbers.ts";
+import { Names } from "./names.ts";
+import { cellOf, type DecimalSign, plainNumber, wrongSign } from "./numbers.ts";
+import { misfitOf } from "./records.ts";
+import { Scanner } from "./scanner.ts";
 
 const JUDGED_FIELDS = Object.keys(NOT_GIVEN) as (keyof Given)[];
 
+/** A row that could not be judged, as it stands in the file. */
+export interface Refused {
+  line: number;
+  why: string;
+  text: string;
+}
+
+/** What is told of rows as they pass. */
+export interface Listeners {
+  found?: ((finding: Finding) => void) | undefined;
+  refused?: ((row: Refused) => void) | undefined;
+}
+
+/** A record apart from where it was read. */
+interface Row {
+  line: number;
+  fields: readonly string[];
+}
+
 /** Rows of readings in long form, judged one after the other. */
 export class CsvRows {
-  readonly #report = new Report();
-  readonly #watch = new Watch((watched, { kind, sentence }) => this.#report.find(kind, watched.subject(), sentence));
+  readonly #report: Report;
+  readonly #watch: Watch;
+  readonly #names: Names;
+  readonly #tellRefused: Listeners["refused"];
 
   constructor(
     readonly name: string,
-    readonly head: Omit<Head, "rest">,
+    readonly head: Omit<Head, "rest" | "bytes">,
     readonly decimal: DecimalSign,
-  ) {}
+    { found, refused }: Listeners = {},
+  ) {
+    this.#report = new Report(found);
+    this.#watch = new Watch((watched, { kind, sentence }) => this.#report.find(kind, watched.subject(), sentence));
+    this.#names = new Names(head);
+    this.#tellRefused = refused;
+  }
 
-  add(record: readonly string[], line: number): void {
-    // Lines of delimiters alone are what a spreadsheet writes for empty rows.
-    if (record.every((field) => field.trim() === "")) return;
-    const { at, unit } = this.head;
-    const fields = (): Partial<Record<Field, string>> =>
-      Object.fromEntries(FIELDS.flatMap((field) => (at[field] === undefined ? [] : [[field, record[at[field]] ?? ""]])));
-    const place = () => ({ cell: { sheet: this.name, row: line - 1, column: at.value! }, label: labelFrom(fields()), line });
-    const judged = this.#judge(record);
-    const about = this.#report.row(judged, place, record[at.value!]?.trim() || null);
-    const written = at.unit === undefined ? undefined : unitOf(record[at.unit]!);
-    const engine = at.engine === undefined ? "" : record[at.engine]!;
-    const characteristic = at.characteristic === undefined ? "" : record[at.characteristic]!;
-    compareReading(this.#report, this.#watch, judged, about, written ?? unit, groupFrom({ engine, characteristic }));
+  /** The record that the scanner stands at. */
+  add(record: Scanner): void {
+    if (!this.#passes(record)) this.#addSlowly(record);
   }
 
   result(): CheckResult {
@@ -41,20 +61,99 @@ export class CsvRows {
     return this.#report.result();
   }
 
-  #judge(record: readonly string[]): Judged {
-    const { at, width, delimiter } = this.head;
-    if (record.length < width || record.slice(width).some((field) => field.trim() !== "")) {
-      const hint = record.length > width && delimiter === "," ? ": is there a decimal comma outside quotes?" : "";
-      return { as: "refused", why: `the line has ${record.length} fields where there are ${width} headings${hint}` };
-    }
+  /**
+   * Most rows are plain numbers within their limits: such a row is counted here, and made into text
+   * only as far as its group still needs it. False where there is more to look at.
+   */
+  #passes(record: Scanner): boolean {
+    const { at } = this.head;
+    if (record.fields !== this.head.width) return false;
+    const value = this.#number(record, at.value);
+    const lower = this.#number(record, at.lower);
+    const upper = this.#number(record, at.upper);
+    const uncertainty = this.#number(record, at.uncertainty) ?? 0;
+    const near = this.#number(record, at.near) ?? 0;
+    if (value === undefined || Number.isNaN(value) || !arePlain(lower, upper) || !(uncertainty >= 0 && near >= 0)) return false;
+    if (verdictOf(value, lower, upper, uncertainty, near) !== "within") return false;
+    this.#report.within();
+    // Between two limits nothing is mistyped as far as they tell; its like may tell otherwise.
+    const { group, unit } = this.#names.of(record);
+    if (!this.#watch.isOrdinary(group, value, unit)) this.#watch.add(group, new Held(this, value, unit, record.line, record.raw()));
+    return true;
+  }
+
+  #number(record: Scanner, column: number | undefined): number | undefined {
+    if (column === undefined) return undefined;
+    const from = record.starts[column]!;
+    const to = record.ends[column]!;
+    return from === to ? undefined : plainNumber(record.bytes, from, to, this.decimal);
+  }
+
+  #addSlowly(record: Scanner): void {
+    const row = { line: record.line, fields: record.texts() };
+    // Lines of delimiters alone are what a spreadsheet writes for empty rows.
+    if (row.fields.every((field) => field.trim() === "")) return;
+    const judged = this.#judge(row.fields);
+    if (judged.as === "refused") this.#tellRefused?.({ line: row.line, why: judged.why, text: record.raw() });
+    const about = this.#report.row(judged, () => this.#place(row), this.#raw(row));
+    const { group, unit } = this.#names.of(record);
+    const watch = { add: (name: string, { value, told }: Watched) => this.#watch.add(name, new Held(this, value, unit, row.line, record.raw(), told)) };
+    compareReading(this.#report, watch, judged, about, unit, group);
+  }
+
+  /** What a row that was held back is about. */
+  subjectOf(text: string, line: number): Subject {
+    const record = new Scanner(this.head.delimiter, line);
+    record.feed(Buffer.from(text));
+    record.end();
+    record.next();
+    const row = { line, fields: record.texts() };
+    return new Report(() => {}).row(this.#judge(row.fields), () => this.#place(row), this.#raw(row))();
+  }
+
+  #place({ line, fields }: Row): Pick<Finding, "cell" | "label" | "line"> {
+    const { at } = this.head;
+    const named: Partial<Record<Field, string>> = {};
+    for (const field of FIELDS) if (at[field] !== undefined) named[field] = fields[at[field]] ?? "";
+    return { cell: { sheet: this.name, row: line - 1, column: at.value! }, label: labelFrom(named), line };
+  }
+
+  #raw = ({ fields }: Row): string | null => fields[this.head.at.value!]?.trim() || null;
+
+  #judge(fields: readonly string[]): Judged {
+    const { at } = this.head;
+    const misfit = misfitOf(fields, this.head);
+    if (misfit) return { as: "refused", why: misfit };
     const given: Given = { ...NOT_GIVEN };
     for (const name of JUDGED_FIELDS) {
       const column = at[name];
       if (column === undefined) continue;
-      given[name] = cellOf(record[column]!, this.decimal);
+      given[name] = cellOf(fields[column]!, this.decimal);
       const why = wrongSign(name, given[name], this.decimal);
       if (why) return { as: "refused", why };
     }
     return judgeGiven(given);
+  }
+}
+
+/** Limits that say what they mean: NaN is still to be looked at, and a 0 may stand for a blank. */
+function arePlain(lower: number | undefined, upper: number | undefined): boolean {
+  if (lower === undefined || upper === undefined) return !Number.isNaN(lower ?? upper);
+  return lower <= upper && (upper !== 0 || lower < 0);
+}
+
+/** A reading that waits for its like: kept as its line, which takes the least room. */
+class Held implements Watched {
+  constructor(
+    readonly rows: CsvRows,
+    readonly value: number,
+    readonly unit: string | undefined,
+    readonly line: number,
+    readonly text: string,
+    readonly told?: FindingKind,
+  ) {}
+
+  subject(): Subject {
+    return this.rows.subjectOf(this.text, this.line);
   }
 }
