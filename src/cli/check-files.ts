@@ -62,8 +62,12 @@ async function checkFile(file: string, decimal: DecimalSign, engine: EngineThrea
   } catch (error) {
     return unread(file, reasonOf(error));
   }
-  return unread(file, `is neither .xlsx nor .csv${kind === ".xls" || kind === ".xlsm" || kind === ".xlsb" || kind === ".ods" ? ": save it as .xlsx" : ""}`);
+  return unread(file, unknownKind(kind));
 }
+
+/** What to say of a file with an ending that is not read. */
+export const unknownKind = (kind: string): string =>
+  `is neither .xlsx nor .csv${kind === ".xls" || kind === ".xlsm" || kind === ".xlsb" || kind === ".ods" ? ": save it as .xlsx" : ""}`;
 
 async function checkReadings(file: string, decimal: DecimalSign, progress: Progress): Promise<Checked> {
   const input = file === STANDARD_INPUT ? process.stdin : createReadStream(file, { highWaterMark: 1 << 18 });
@@ -84,7 +88,7 @@ async function checkBook(file: string, engine: EngineThread, progress: Progress)
 }
 
 /** Why the system would not hand the file over. */
-function reasonOf(error: unknown): string {
+export function reasonOf(error: unknown): string {
   const { code, message } = error as NodeJS.ErrnoException;
   switch (code) {
     case "ENOENT":

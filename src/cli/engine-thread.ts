@@ -1,11 +1,16 @@
 import { Worker } from "node:worker_threads";
+import type { ReadingSet } from "../buildsheet/compare/reading.ts";
 import type { CheckResult } from "../buildsheet/finding.ts";
 import type { Result } from "../core/cell.ts";
 
-export type Task = { kind: "formula"; formula: string } | { kind: "workbook"; name: string; bytes: Uint8Array };
+export type Task =
+  | { kind: "formula"; formula: string }
+  | { kind: "workbook"; name: string; bytes: Uint8Array }
+  | { kind: "readings"; name: string; bytes: Uint8Array; uncertainty: number | undefined };
 export type FormulaAnswer = { value: Result | boolean | (Result | boolean)[][] } | { fault: string };
 export type WorkbookAnswer = { result: CheckResult; notes: string[] } | { fault: string };
-export type Answer = FormulaAnswer | WorkbookAnswer;
+export type ReadingsAnswer = { set: ReadingSet } | { fault: string };
+export type Answer = FormulaAnswer | WorkbookAnswer | ReadingsAnswer;
 
 /**
  * The spreadsheet engine in a thread of its own: a formula or workbook that takes all memory or all
@@ -22,6 +27,7 @@ export class EngineThread {
   /** One task at a time: the next is asked when the last has been answered. */
   ask(task: Task & { kind: "formula" }, seconds: number): Promise<FormulaAnswer>;
   ask(task: Task & { kind: "workbook" }): Promise<WorkbookAnswer>;
+  ask(task: Task & { kind: "readings" }): Promise<ReadingsAnswer>;
   ask(task: Task, seconds?: number): Promise<Answer> {
     const worker = this.#running();
     const subject = task.kind === "formula" ? "the formula " : "";

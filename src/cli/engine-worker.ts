@@ -1,5 +1,6 @@
 import { parentPort } from "node:worker_threads";
 import { checkWorkbook } from "../buildsheet/check.ts";
+import { readingsOfWorkbook } from "../buildsheet/compare/workbook.ts";
 import { openWorkbook, UnreadableFile } from "../sheet/file.ts";
 import type { Answer, Task } from "./engine-thread.ts";
 import { workOut } from "./evaluator.ts";
@@ -14,6 +15,10 @@ async function answer(task: Task): Promise<Answer> {
     if (task.kind === "formula") return workOut(task.formula);
     const host = await openWorkbook(task.bytes, task.name);
     const snapshot = await host.read();
+    if (task.kind === "readings") {
+      const set = readingsOfWorkbook(snapshot, { uncertainty: task.uncertainty });
+      return { set: { ...set, notes: [...host.notes(), ...set.notes] } };
+    }
     return { result: checkWorkbook(snapshot), notes: [...host.notes()] };
   } catch (error) {
     if (error instanceof UnreadableFile) return { fault: error.reason };

@@ -26,6 +26,19 @@ function program(done: (code: number) => void): Command {
     .action(async (files: string[], options: { json?: boolean; locale: string }) => done(await (await import("./check-command.ts")).check(files, options)));
 
   root
+    .command("compare")
+    .description("compare two build sheets (.xlsx or .csv each): what has really changed, what only the gauge may explain, and how fast it wears")
+    .argument("<before>", "the build, or one engine")
+    .argument("<after>", "the strip-down of the same engine, or the other engine")
+    .option("--hours <hours>", "hours in service between the two, where no column gives them")
+    .option("--engines <names>", "compare engine A of the first with engine B of the second: A,B")
+    .option("--uncertainty <U>", "expanded uncertainty of one length reading, where a sheet gives none")
+    .option("--json", "one line of JSON for each row, and one with the counts at the end")
+    .option("--locale <tag>", "how numbers in .csv are written: de reads a decimal comma", "en")
+    .addHelpText("after", "\nLeaves 0 when nothing has really changed, 1 with real changes, 2 when an input could not be read or nothing compared.")
+    .action(async (before: string, after: string, options: { locale: string }) => done(await (await import("./compare.ts")).compare(before, after, options)));
+
+  root
     .command("calc")
     .description("work out a formula; with - one formula a line from standard input, one line of JSON for each")
     .argument("<formula>", "such as HATCH.TAPER({73.01,73.02;73.00,73.01})")

@@ -1,0 +1,54 @@
+import { createReadStream } from "node:fs";
+import { readFile } from "node:fs/promises";
+import { basename, extname } from "node:path";
+import { readingsOfCsv } from "../buildsheet/compare/csv.ts";
+import type { ReadingSet } from "../buildsheet/compare/reading.ts";
+import type { DecimalSign } from "../buildsheet/csv/numbers.ts";
+import { reasonOf, STANDARD_INPUT, unknownKind } from "./check-files.ts";
+import { EngineThread } from "./engine-thread.ts";
+import { Refusal } from "./exit-codes.ts";
+
+/** What one workbook may take to be calculated. */
+const MEGABYTES = 4096;
+
+export interface Unread {
+  file: string;
+  reason: string;
+}
+
+/** Both sides, or why one of them, or both, could not be read. Half a file is not compared: what is missing would look taken out. */
+export async function readSides(
+  files: readonly [string, string],
+  decimal: DecimalSign,
+  uncertainty: number | undefined,
+): Promise<{ before: ReadingSet; after: ReadingSet } | { unread: Unread[] }> {
+  if (files.every((file) => file === STANDARD_INPUT)) throw new Refusal("only one of the two can come from standard input");
+  const engine = new EngineThread(MEGABYTES);
+  try {
+    const sides: (ReadingSet | Unread)[] = [];
+    for (const file of files) sides.push(await readSide(file, decimal, uncertainty, engine));
+    const unread = sides.filter((side): side is Unread => "reason" in side);
+    if (unread.length > 0) return { unread };
+    const [before, after] = sides as [ReadingSet, ReadingSet];
+    return { before, after };
+  } finally {
+    await engine.close();
+  }
+}
+
+async function readSide(path: string, decimal: DecimalSign, uncertainty: number | undefined, engine: EngineThread): Promise<ReadingSet | Unread> {
+  const file = path === STANDARD_INPUT ? "standard input" : path;
+  const kind = path === STANDARD_INPUT ? ".csv" : extname(path).toLowerCase();
+  try {
+    if (kind === ".csv") {
+      const input = path === STANDARD_INPUT ? process.stdin : createReadStream(path);
+      const { unread, ...set } = await readingsOfCsv(input, { name: path === STANDARD_INPUT ? file : basename(path), decimal, uncertainty });
+      return unread === undefined ? set : { file, reason: unread };
+    }
+    if (kind !== ".xlsx") return { file, reason: unknownKind(kind) };
+    const answer = await engine.ask({ kind: "readings", name: basename(path), bytes: await readFile(path), uncertainty });
+    return "fault" in answer ? { file, reason: answer.fault } : answer.set;
+  } catch (error) {
+    return { file, reason: reasonOf(error) };
+  }
+}
