@@ -5,6 +5,12 @@ export interface CellAddress {
   column: number;
 }
 
+/** A rectangle of cells on one sheet. */
+export interface CellArea extends CellAddress {
+  rows: number;
+  columns: number;
+}
+
 /** `A` for 0, `AA` for 26. */
 export function columnLetters(column: number): string {
   let letters = "";

@@ -1,9 +1,9 @@
 import type { Model } from "@odoo/o-spreadsheet";
 import type { Cell } from "../core/cell.ts";
-import type { CellAddress } from "./address.ts";
+import type { CellAddress, CellArea } from "./address.ts";
 import { type EngineCommand, type MarkedCell, remember, rememberedMarks, step } from "./bench-plugins.ts";
 import { typedText } from "./engine-text.ts";
-import { noSheet, protectedSheet } from "./refusals.ts";
+import { noSheet, protectedSheet, refuseTaken } from "./refusals.ts";
 import { type Edit, HostRefusal, MARK_FILL, type Mark, type SheetHost, type SheetSnapshot, type WorkbookSnapshot } from "./sheet-host.ts";
 
 interface Position {
@@ -21,6 +21,8 @@ export function benchHost(model: Model, name = ""): SheetHost {
   return {
     read: async () => snapshotOf(model, name),
     select: async (cell) => select(model, positionOf(model, cell)),
+    selection: async () => selection(model),
+    addSheets: async (names) => addSheets(model, names),
     write: async (edits) => write(model, edits),
     mark: async (marks) => mark(model, marks),
     unmark: async () => unmark(model),
@@ -87,6 +89,31 @@ function select(model: Model, { sheetId, col, row }: Position): void {
   if (active !== sheetId) model.dispatch("ACTIVATE_SHEET", { sheetIdFrom: active, sheetIdTo: sheetId });
   model.selection.selectCell(col, row);
   model.dispatch("SCROLL_TO_CELL", { col, row });
+}
+
+function selection({ getters }: Model): CellArea {
+  const { left, right, top, bottom } = getters.getSelectedZone();
+  return { sheet: getters.getSheetName(getters.getActiveSheetId()), row: top, column: left, rows: bottom - top + 1, columns: right - left + 1 };
+}
+
+function addSheets(model: Model, names: readonly string[]): void {
+  const { getters } = model;
+  const ids = getters.getSheetIds();
+  refuseTaken(names, ids.map(getters.getSheetName));
+  const taken = new Set<string>(ids);
+  step(
+    model,
+    names.map((name, i) => ({ type: "CREATE_SHEET", sheetId: freeId(taken), name, position: ids.length + i })),
+  );
+}
+
+function freeId(taken: Set<string>): string {
+  for (let number = taken.size + 1; ; number++) {
+    const id = `sheet${number}`;
+    if (taken.has(id)) continue;
+    taken.add(id);
+    return id;
+  }
 }
 
 function write(model: Model, edits: readonly Edit[]): void {

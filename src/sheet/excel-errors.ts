@@ -4,6 +4,7 @@ import { HostRefusal } from "./sheet-host.ts";
 const SENTENCES: Record<string, string> = {
   AccessDenied: "Excel does not allow this here: a sheet or the workbook is protected, or open for reading only.",
   InvalidOperationInCellEditMode: "A cell is being typed into: finish it with Enter or leave it with Esc, then try again.",
+  InvalidSelection: "Select one range of cells: several ranges at once, or a picture, are not read.",
   RequestPayloadSizeLimitExceeded: "This is more than Excel takes at once: try it on fewer cells.",
   ResponsePayloadSizeLimitExceeded:
     "This workbook is more than Excel hands over at once: check a copy with fewer sheets, or check the file with the command line.",

@@ -1,8 +1,9 @@
 import type { Cell } from "../core/cell.ts";
+import type { CellArea } from "./address.ts";
 import { asHostRefusal } from "./excel-errors.ts";
 import { keepText, recallText } from "./excel-kept.ts";
 import { replaceMarks } from "./excel-marks.ts";
-import { hiddenSheet, noSheet, protectedSheet } from "./refusals.ts";
+import { hiddenSheet, noSheet, protectedSheet, sheetTaken } from "./refusals.ts";
 import type { Edit, SheetHost, SheetSnapshot, WorkbookSnapshot } from "./sheet-host.ts";
 
 /** Runs a batch of requests in a context of its own, as `Excel.run` does. */
@@ -36,6 +37,8 @@ export function excelHost(run: RunExcel = runExcel): SheetHost {
         sheet.getCell(cell.row, cell.column).select();
         await context.sync();
       }),
+    selection: () => asked(selection),
+    addSheets: (names) => asked((context) => addSheets(context, names)),
     write: (edits) => asked((context) => write(context, edits)),
     mark: (marks) => asked(async (context) => void (await replaceMarks(context, marks))),
     unmark: () => asked((context) => replaceMarks(context, [])),
@@ -134,6 +137,24 @@ function runStarts({ formulas }: SheetSnapshot): [number, number][] {
     });
   });
   return starts;
+}
+
+async function selection(context: Excel.RequestContext): Promise<CellArea> {
+  const range = context.workbook.getSelectedRange();
+  range.load("rowIndex,columnIndex,rowCount,columnCount,worksheet/name");
+  await context.sync();
+  return { sheet: range.worksheet.name, row: range.rowIndex, column: range.columnIndex, rows: range.rowCount, columns: range.columnCount };
+}
+
+async function addSheets(context: Excel.RequestContext, names: readonly string[]): Promise<void> {
+  const { worksheets } = context.workbook;
+  const there = names.map((name) => worksheets.getItemOrNullObject(name));
+  for (const sheet of there) sheet.load("name");
+  await context.sync();
+  const taken = there.find((sheet) => !sheet.isNullObject);
+  if (taken) throw sheetTaken(taken.name);
+  for (const name of names) worksheets.add(name);
+  await context.sync();
 }
 
 async function write(context: Excel.RequestContext, edits: readonly Edit[]): Promise<void> {

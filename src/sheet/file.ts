@@ -1,6 +1,6 @@
-import type { CellAddress } from "./address.ts";
+import type { CellAddress, CellArea } from "./address.ts";
 import { type Calculated, calculate } from "./headless/calculate.ts";
-import { noSheet } from "./refusals.ts";
+import { noSheet, refuseTaken } from "./refusals.ts";
 import type { Edit, Mark, SheetHost } from "./sheet-host.ts";
 import { peoplesFormula } from "./xlsx/formula-text.ts";
 import type { CellFile, SheetFile, WorkbookFile } from "./xlsx/model.ts";
@@ -34,6 +34,7 @@ export async function openWorkbook(bytes: Uint8Array, name: string): Promise<Fil
 export function fileHost(book: WorkbookFile, name: string): FileHost {
   const watchers = new Set<() => void>();
   let marks: Mark[] = [];
+  let selected: CellArea | undefined;
   let calculated: Calculated | undefined;
   const current = (): Calculated => {
     calculated ??= calculate(book);
@@ -51,6 +52,16 @@ export function fileHost(book: WorkbookFile, name: string): FileHost {
     read: async () => ({ name, sheets: current().sheets }),
     async select(cell) {
       sheetNamed(cell.sheet);
+      selected = { ...cell, rows: 1, columns: 1 };
+    },
+    selection: async () => selected ?? { sheet: book.sheets[0]!.name, row: 0, column: 0, rows: 1, columns: 1 },
+    async addSheets(names) {
+      refuseTaken(
+        names,
+        book.sheets.map((sheet) => sheet.name),
+      );
+      book.sheets.push(...names.map((name) => ({ name, hidden: false, cells: [], hiddenRows: [] })));
+      calculated = undefined;
     },
     async write(edits) {
       const targets = edits.map((edit) => [sheetNamed(edit.sheet), edit] as const);

@@ -1,6 +1,6 @@
 import type { Cell } from "../core/cell.ts";
-import type { CellAddress } from "./address.ts";
-import { noSheet, protectedSheet } from "./refusals.ts";
+import type { CellAddress, CellArea } from "./address.ts";
+import { noSheet, protectedSheet, refuseTaken } from "./refusals.ts";
 import { type Edit, MARK_FILL, type Mark, type SheetHost, type SheetSnapshot } from "./sheet-host.ts";
 
 /** A cell of a workbook in memory: its value, and the formula that it is said to come from. */
@@ -20,6 +20,8 @@ export interface MemoryHost extends SheetHost {
   protect(sheet: string): void;
   undo(): void;
   active(): CellAddress | null;
+  /** The person selects a range. */
+  choose(area: CellArea): void;
 }
 
 interface Content {
@@ -51,7 +53,7 @@ export function memoryHost(sheets: readonly MemorySheet[], name = "memory"): Mem
   const watchers = new Set<() => void>();
   const past: State[] = [];
   let state: State = { cells: new Map(), fills: new Map(), marks: new Map() };
-  let active: CellAddress | null = null;
+  let chosen: CellArea | null = null;
 
   const put = (at: CellAddress, cell: MemoryCell): void => {
     const content = contentOf(cell);
@@ -96,12 +98,20 @@ export function memoryHost(sheets: readonly MemorySheet[], name = "memory"): Mem
     undo: () => {
       state = past.pop() ?? state;
     },
-    active: () => active,
+    active: () => chosen && { sheet: chosen.sheet, row: chosen.row, column: chosen.column },
+    choose: (area) => {
+      chosen = area;
+    },
 
     read: async () => ({ name, sheets: names.map((sheet) => snapshot(sheet, state)) }),
     async select(cell) {
       known(cell.sheet);
-      active = cell;
+      chosen = { ...cell, rows: 1, columns: 1 };
+    },
+    selection: async () => chosen ?? { sheet: names[0]!, row: 0, column: 0, rows: 1, columns: 1 },
+    async addSheets(wanted) {
+      refuseTaken(wanted, names);
+      names.push(...wanted);
     },
     async write(edits) {
       for (const { sheet } of edits) open(sheet);

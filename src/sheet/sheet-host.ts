@@ -1,5 +1,5 @@
 import type { Cell } from "../core/cell.ts";
-import type { CellAddress } from "./address.ts";
+import type { CellAddress, CellArea } from "./address.ts";
 
 export interface SheetSnapshot {
   name: string;
@@ -42,6 +42,10 @@ export interface SheetHost {
   read(): Promise<WorkbookSnapshot>;
   /** Makes the cell the active one and brings it into view. */
   select(cell: CellAddress): Promise<void>;
+  /** The cells that are selected; of several areas the one that was selected last, where the host tells. */
+  selection(): Promise<CellArea>;
+  /** Adds empty sheets behind the others, in this order; refuses, and adds none, when a name is taken. */
+  addSheets(names: readonly string[]): Promise<void>;
   /** Writes all edits as one undoable step, or none of them. */
   write(edits: readonly Edit[]): Promise<void>;
   /** Colours the marked cells as one undoable step and remembers what they looked like; takes earlier marks off first. */

@@ -134,6 +134,22 @@ describe("writing on the bench", () => {
   });
 });
 
+describe("places on the bench", () => {
+  test("added sheets are one step back", async () => {
+    const model = modelOf(small());
+    const { host, undo } = stageOver(model);
+    await host.addSheets(["Limits", "Run-in log"]);
+    await undo!();
+    expect((await host.read()).sheets.map(({ name }) => name)).toEqual(["Bores"]);
+  });
+
+  test("a selected range is read whole", async () => {
+    const model = modelOf(small());
+    model.selection.selectZone({ cell: { col: 1, row: 2 }, zone: { left: 1, right: 3, top: 2, bottom: 4 } });
+    expect(await benchHost(model).selection()).toEqual({ sheet: "Bores", row: 2, column: 1, rows: 3, columns: 3 });
+  });
+});
+
 test("what is kept is no step of the history, and can be handed to whoever saves", async () => {
   const model = modelOf(small());
   const { host } = stageOver(model);

@@ -1,29 +1,11 @@
-import type { Cell } from "../../src/core/cell.ts";
-import type { CellAddress } from "../../src/sheet/address.ts";
-import { HostRefusal, MARK_FILL, type WorkbookSnapshot } from "../../src/sheet/sheet-host.ts";
+import { MARK_FILL } from "../../src/sheet/sheet-host.ts";
+import { placing } from "./contract-places.ts";
+import { at, formula, refusal, value } from "./look.ts";
 import { type Ability, BOOK, type Stage, type Stagehand } from "./stage.ts";
 
-const at = (sheet: string, row: number, column: number): CellAddress => ({ sheet, row, column });
 const A1 = at("Bores", 0, 0);
 const B2 = at("Bores", 1, 1);
 const OWN_COLOUR = "#00FF00";
-
-function look<T>(book: WorkbookSnapshot, pick: "values" | "formulas", { sheet, row, column }: CellAddress): T | null {
-  const found = book.sheets.find((one) => one.name === sheet)!;
-  return ((found[pick][row - found.row]?.[column - found.column] ?? null) as T | null) ?? null;
-}
-
-const value = (book: WorkbookSnapshot, cell: CellAddress) => look<Cell>(book, "values", cell);
-const formula = (book: WorkbookSnapshot, cell: CellAddress) => look<string>(book, "formulas", cell);
-
-async function refusal(act: Promise<unknown>): Promise<string> {
-  const outcome = await act.then(
-    () => null,
-    (reason: unknown) => reason,
-  );
-  expect(outcome).toBeInstanceOf(HostRefusal);
-  return (outcome as HostRefusal).message;
-}
 
 /** Waits for a host that tells of changes a little later. */
 async function until(holds: () => boolean): Promise<boolean> {
@@ -52,6 +34,7 @@ export function hostContract(name: string, makeHost: Stagehand, able: readonly A
     marking(() => stage);
     watching(() => stage);
     keeping(() => stage);
+    placing(() => stage);
   });
 }
 

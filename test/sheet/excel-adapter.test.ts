@@ -210,3 +210,17 @@ test("the mocked Excel throws on a property read before it is loaded and synced"
     expect(() => context.workbook.worksheets.items).toThrow("not loaded and synced");
   });
 });
+
+test("a selected range is its rows and columns, in one sync; several ranges at once are refused in a sentence", async () => {
+  const { book, host } = open();
+  book.activate(B2, 3, 2);
+  expect(await syncs(book, () => host.selection())).toBe(1);
+  expect(await host.selection()).toEqual({ ...B2, rows: 3, columns: 2 });
+  const several = open(BOOK, { failing: { sync: 1, error: new RichApiError("InvalidSelection", "The current selection is invalid.") } });
+  await expect(several.host.selection()).rejects.toThrow("Select one range of cells: several ranges at once, or a picture, are not read.");
+});
+
+test("sheets are added in two syncs", async () => {
+  const { book, host } = open();
+  expect(await syncs(book, () => host.addSheets(["Limits", "Run-in log"]))).toBe(2);
+});

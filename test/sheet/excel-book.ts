@@ -31,14 +31,15 @@ export class ExcelBook {
   sheets: Sheet[] = [];
   readonly parts: { id: string; xml: string }[] = [];
   active: CellAddress | null = null;
+  selected = { rows: 1, columns: 1 };
   syncs = 0;
   /** How far the formula in a cell spills: rows and columns, itself included. */
   readonly #spills = new Map<string, [rows: number, columns: number]>();
   readonly #past: Pick<Sheet, "name" | "cells" | "looks">[][] = [];
 
   constructor(sheets: readonly ContractSheet[]) {
-    for (const [i, { name, cells }] of sheets.entries()) {
-      this.sheets.push({ id: `{sheet-${i}}`, name, visibility: "Visible", protected: false, cells: new Map(), looks: new Map() });
+    for (const { name, cells } of sheets) {
+      this.addSheet(name);
       cells.forEach((line, row) => {
         line.forEach((cell, column) => {
           this.#fill({ sheet: name, row, column }, cell);
@@ -83,8 +84,9 @@ export class ExcelBook {
     return null;
   }
 
+  /** By its name, in whatever letters, as Excel looks it up. */
   sheet(name: string): Sheet | undefined {
-    return this.sheets.find((one) => one.name === name);
+    return this.sheets.find((one) => one.name.toLowerCase() === name.toLowerCase());
   }
 
   cell({ sheet, row, column }: CellAddress): BookCell | undefined {
@@ -126,8 +128,13 @@ export class ExcelBook {
     return [Math.min(...rows), Math.min(...columns), Math.max(...rows), Math.max(...columns)];
   }
 
-  activate(at: CellAddress): void {
+  activate(at: CellAddress, rows = 1, columns = 1): void {
     this.active = at;
+    this.selected = { rows, columns };
+  }
+
+  addSheet(name: string): void {
+    this.sheets.push({ id: `{sheet-${this.sheets.length}}`, name, visibility: "Visible", protected: false, cells: new Map(), looks: new Map() });
   }
 
   /** Excel makes one step of each sync that changed something. */

@@ -81,7 +81,8 @@ class Batch {
     this.#tell = tell;
     this.context = { sync: () => this.#sync() };
     const members = { worksheets: this.#worksheets(), customXmlParts: this.#parts() };
-    this.context.workbook = this.#object({ name: book.name }, members);
+    const getSelectedRange = () => this.#range(book.active ?? { sheet: book.sheets[0]!.name, row: 0, column: 0 }, book.selected.rows, book.selected.columns);
+    this.context.workbook = this.#object({ name: book.name }, { ...members, getSelectedRange });
   }
 
   async #sync(): Promise<void> {
@@ -129,6 +130,10 @@ class Batch {
       this.#collection(() => sheets.map(({ name }) => this.#worksheet(name))),
       {
         getItemOrNullObject: (name: string) => this.#worksheet(name),
+        add: (name: string) => {
+          this.#changes = "cells";
+          this.#queue.push(() => this.#book.addSheet(name));
+        },
         onChanged: {
           add: (handler: Handler) => {
             this.#queue.push(() => this.#handlers.add(handler));
@@ -200,6 +205,7 @@ class Batch {
         for (const [r, line] of places.entries()) for (const [c, place] of line.entries()) book.type(place, written[r]![c]);
       });
     };
+    const worksheet = this.#object({ name: at.sheet });
     const anchor = this.#options.spilled === "the anchor's formula";
     return this.#orNull(
       there,
@@ -212,7 +218,13 @@ class Batch {
         valueTypes: each((place) => book.cell(place)?.type ?? "Empty"),
         formulas: each((place) => book.formula(place, anchor) ?? book.cell(place)?.value ?? ""),
       }),
-      () => ({
+      ({ load }) => ({
+        worksheet,
+        load: (names: string) => {
+          const own = names.split(",").filter((one) => one !== "worksheet/name");
+          if (own.length > 0) (load as (names: string) => void)(own.join(","));
+          if (names.includes("worksheet/name")) (worksheet.load as (name: string) => void)("name");
+        },
         format: { fill: this.#fill(at) },
         select: () => this.#queue.push(() => book.activate(at)),
         getSpillingToRangeOrNullObject: () => {
