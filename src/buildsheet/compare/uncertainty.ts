@@ -5,8 +5,8 @@ import type { Origin, Origins } from "../check/origins.ts";
 import { areaIn } from "../check/trace.ts";
 import { isLengthUnit } from "../check/units.ts";
 import { type Area, Book, cellsOf } from "../formula/book.ts";
-import { CannotTell, evaluateFormula } from "../formula/evaluate.ts";
-import { parseFormula, references } from "../formula/parse.ts";
+import { CannotTell, evaluateNode } from "../formula/evaluate.ts";
+import { type AstExpression, parseFormula, references } from "../formula/parse.ts";
 import { isSetting } from "./measured.ts";
 import type { Reading } from "./reading.ts";
 
@@ -67,17 +67,18 @@ export class Uncertainties {
 
   /** U of every result of a formula. */
   #workOut({ at, formula }: Origin, chain: number): (number | undefined)[][] | undefined {
-    const areas = references(parseFormula(formula)).map((node) => areaIn(node, { book: this.origins.book, sheet: at.sheet }));
-    if (areas.length === 0 || areas.some((area) => area === undefined)) return undefined;
+    const tree = parseFormula(formula);
+    const areas = references(tree).map((node) => areaIn(node, { book: this.origins.book, sheet: at.sheet }));
+    if (!tree || areas.length === 0 || areas.some((area) => area === undefined)) return undefined;
     const inputs = this.#numbersIn(areas as Area[]);
-    const results = resultIn(this.origins.book, at, formula);
+    const results = resultIn(this.origins.book, at, tree);
     if (!results || inputs.length * results.length * results[0]!.length > MOST) return undefined;
     const squares = results.map((line) => line.map(() => 0));
     for (const { cell, value } of inputs) {
       const u = this.of(cell, chain + 1);
       if (u === undefined) return undefined;
       if (u === 0) continue;
-      const [up, down] = [value + u, value - u].map((moved) => resultIn(new Moved(this.origins.book, cell, moved), at, formula));
+      const [up, down] = [value + u, value - u].map((moved) => resultIn(new Moved(this.origins.book, cell, moved), at, tree));
       if (!up || !down) return undefined;
       for (const [r, line] of squares.entries()) for (let c = 0; c < line.length; c++) line[c]! += change(results[r]![c], up[r]?.[c], down[r]?.[c]) ** 2;
     }
@@ -96,8 +97,8 @@ export class Uncertainties {
   }
 }
 
-function resultIn(book: Book, at: CellAddress, formula: string): Block | undefined {
-  const result = evaluateFormula(formula, { book, sheet: at.sheet });
+function resultIn(book: Book, at: CellAddress, tree: AstExpression): Block | undefined {
+  const result = evaluateNode(tree, { book, sheet: at.sheet });
   if (result instanceof CannotTell) return undefined;
   return Array.isArray(result) ? result : [[result]];
 }
