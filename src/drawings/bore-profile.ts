@@ -11,8 +11,8 @@ export interface ProfileOptions extends DrawingOptions {
   factor?: number;
 }
 
-const METAL = 10;
-const GAP = 6;
+const METAL = 7;
+const GAP = 4;
 const PANEL = 2 * (HALF + OUTWARD + METAL) + GAP;
 const STEP = 42;
 /** A lone reading gets so much wall above and below it. */

@@ -1,8 +1,6 @@
 import { scaleLinear } from "d3-scale";
 import { decimal } from "../core/decimal.ts";
-import { call } from "../core/lift.ts";
-import { uncertaintyOfChange } from "../functions/wear/change.ts";
-import { realChange } from "../functions/wear/real-change.ts";
+import { changeWords, uncertaintyOfChange } from "../functions/wear/change.ts";
 import { type DrawingOptions, type Drawn, drawing, idOf } from "./drawing.ts";
 import { DOTTED, element, group, label, labels, SMALL, segment, THICK, THIN, TYPE } from "./svg.ts";
 import { decimalsOf, numberText, signedText, tame, widthOf, wrapped } from "./text.ts";
@@ -16,6 +14,8 @@ export interface Change {
   /** Expanded uncertainties at 95 %; without the second one the same gauge measured twice. */
   uBefore?: number | null | undefined;
   uAfter?: number | null | undefined;
+  /** Expanded uncertainty of the change itself, where it is known already. */
+  uncertainty?: number | null | undefined;
 }
 
 export interface ChangePlot {
@@ -78,13 +78,14 @@ export function drawChangePlot({ name, changes }: ChangePlot, options: DrawingOp
 const NOTE =
   "Bars: expanded uncertainty of the change, from the uncertainties before and after. Filled square, thick bar: a real change. Open circle, thin bar: no more than the gauge.";
 
-function told({ name, before, after, uBefore, uAfter }: Change): Told {
+function told({ name, before, after, uBefore, uAfter, uncertainty }: Change): Told {
   if (before === null || after === null) return { name, isReal: false, words: "not measured twice", decimals: 0 };
   const change = decimal(after - before);
   const decimals = decimalsOf([before, after]);
-  const outcome = uBefore ? call(realChange, [before, after, uBefore, uAfter || null]) : "";
-  if (!uBefore || typeof outcome !== "string") return { name, change, isReal: false, words: "no uncertainty, not judged", decimals };
-  return { name, change, uncertainty: uncertaintyOfChange(uBefore, uAfter || uBefore), isReal: outcome.startsWith("real"), words: outcome, decimals };
+  const known = uncertainty || (uBefore ? uncertaintyOfChange(uBefore, uAfter || uBefore) : 0);
+  if (!(known > 0)) return { name, change, isReal: false, words: "no uncertainty, not judged", decimals };
+  const words = changeWords(before, after, known);
+  return { name, change, uncertainty: known, isReal: words.startsWith("real"), words, decimals };
 }
 
 /** Changes on one scale are written with equally many decimals. */

@@ -1,7 +1,6 @@
-import { isAbove } from "../../core/decimal.ts";
 import { define, value } from "../../core/define.ts";
 import { length } from "../../core/param.ts";
-import { changeParams, uncertaintyOfChange } from "./change.ts";
+import { changeParams, changeWords, uncertaintyOfChange } from "./change.ts";
 
 /** Whether a change is larger than what the measuring alone explains. Sources: JCGM 100:2008, 5.1.2; ISO/IEC 17043 (|En| ≤ 1 agrees). */
 export const realChange = define({
@@ -23,8 +22,5 @@ export const realChange = define({
     "No real change does not mean no wear: it means that this gauge cannot see any.",
     "With both U at 95 %, about one unchanged size in 20 still counts as changed.",
   ],
-  compute: ({ before, after, uBefore, uAfter }) => {
-    if (!isAbove(Math.abs(after - before), uncertaintyOfChange(uBefore, uAfter ?? uBefore))) return "no real change";
-    return after > before ? "real increase" : "real decrease";
-  },
+  compute: ({ before, after, uBefore, uAfter }) => changeWords(before, after, uncertaintyOfChange(uBefore, uAfter ?? uBefore)),
 });
