@@ -1,15 +1,13 @@
-import { Readable } from "node:stream";
-import { pipeline } from "node:stream/promises";
-import { parse } from "csv-parse";
 import { readHead } from "./csv/head.ts";
 import type { DecimalSign } from "./csv/numbers.ts";
-import { recordsFrom } from "./csv/records.ts";
-import { CsvRows } from "./csv/rows.ts";
+import { CsvRows, type Listeners } from "./csv/rows.ts";
+import { Scanner } from "./csv/scanner.ts";
 import type { CheckResult } from "./finding.ts";
 
+export type { Refused } from "./csv/rows.ts";
 export type { DecimalSign };
 
-export interface CsvOptions {
+export interface CsvOptions extends Listeners {
   /** Name of the file, which stands for the sheet in the cells of findings. */
   name?: string;
   /** Sign before the decimals. A comma is read only when it is asked for. */
@@ -25,17 +23,23 @@ export interface CsvCheck extends CheckResult {
 
 /**
  * Checks readings in long form, one a line, as they stream by: memory stays the same however many
- * there are, apart from the findings. What cannot be read is refused with its line; nothing is guessed.
+ * there are. With `found` each finding is handed on as soon as it is known, in no order but that,
+ * and none are kept; without it they come with the result, worst first. What cannot be read is
+ * refused with its line; nothing is guessed.
  */
-export async function checkCsv(input: AsyncIterable<Uint8Array>, { name = "", decimal = ".", progress }: CsvOptions = {}): Promise<CsvCheck> {
+export async function checkCsv(input: AsyncIterable<Uint8Array>, { name = "", decimal = ".", progress, ...listeners }: CsvOptions = {}): Promise<CsvCheck> {
   const head = await readHead(input, progress);
   if ("unread" in head) return { findings: [], rowsIn: 0, checked: 0, refused: 0, inputs: 0, unread: head.unread };
-  const rows = new CsvRows(name, head, decimal);
-  const { options, brokenOff } = recordsFrom(head.delimiter, head.nextLine, (record, line) => rows.add(record, line));
-  try {
-    await pipeline(Readable.from(head.rest), parse(options).resume());
-  } catch (error) {
-    return { ...rows.result(), unread: brokenOff(error) };
+  const rows = new CsvRows(name, head, decimal, listeners);
+  const records = new Scanner(head.delimiter, head.nextLine);
+  for await (const chunk of head.bytes) {
+    records.feed(chunk);
+    while (records.next()) rows.add(records);
+    if (records.isOpen) break;
   }
-  return rows.result();
+  records.end();
+  while (records.next()) rows.add(records);
+  if (!records.isOpen) return rows.result();
+  const unread = `breaks off: in line ${records.brokenLine} a quote is opened and never closed, so nothing from there on can be read`;
+  return { ...rows.result(), unread };
 }

@@ -80,10 +80,21 @@ const QUESTIONS = {
 /** To five figures, which is what a gauge shows. */
 const rounded = (value: number): number => Number(value.toPrecision(5));
 
-const stepOf = (values: readonly number[]): number => Math.min(...values.map((value) => 10 ** -(String(decimal(value)).split(".")[1]?.length ?? 0)));
+/** One of the last decimal that was typed in any of the values. */
+function stepOf(values: readonly number[]): number {
+  let step = Number.POSITIVE_INFINITY;
+  let steps = 0;
+  for (const value of values) {
+    // Most values have no more decimals than those before them, which is seen without writing them out.
+    if (Math.abs(value) < 1e6 && Math.round(value * steps) / steps === value) continue;
+    step = Math.min(step, 10 ** -(String(decimal(value)).split(".")[1]?.length ?? 0));
+    steps = Math.round(1 / step);
+  }
+  return step;
+}
 
 function median(values: readonly number[]): number {
-  const sorted = [...values].sort((a, b) => a - b);
+  const sorted = Float64Array.from(values).sort();
   const half = sorted.length >> 1;
   return sorted.length % 2 ? sorted[half]! : (sorted[half - 1]! + sorted[half]!) / 2;
 }

@@ -5,7 +5,14 @@ import { isLengthUnit } from "./units.ts";
 import type { Watch } from "./watch.ts";
 
 /** A typed reading beside its limits and beside its like: does it look mistyped? */
-export function compareReading(report: Report, watch: Watch, judged: Judged, about: () => Subject, unit: string | undefined, group: string | undefined): void {
+export function compareReading(
+  report: Report,
+  watch: Pick<Watch, "add">,
+  judged: Judged,
+  about: () => Subject,
+  unit: string | undefined,
+  group: string | undefined,
+): void {
   if (judged.as !== "judged" && judged.as !== "missing limit") return;
   report.inputs++;
   const { value } = judged;
@@ -13,5 +20,5 @@ export function compareReading(report: Report, watch: Watch, judged: Judged, abo
   const areLengths = unit === undefined ? undefined : isLengthUnit(unit);
   const suspicion = lower !== undefined && upper !== undefined ? suspect(value, alikeBetween(lower, upper), areLengths) : undefined;
   if (suspicion) report.find(suspicion.kind, about(), suspicion.sentence);
-  if (group !== undefined) watch.add(group, { value, unit, subject: about });
+  if (group !== undefined) watch.add(group, { value, unit, subject: about, told: suspicion?.kind });
 }

@@ -13,10 +13,24 @@ export type Place = Pick<Finding, "cell" | "label" | "line">;
 /** Gathers findings and counts rows, so that rows in = checked + refused whatever happens. */
 export class Report {
   readonly #findings: Finding[] = [];
+  readonly #take: (finding: Finding) => void;
+  readonly #isKeeping: boolean;
   readonly #seen = new Set<string>();
   #checked = 0;
   #refused = 0;
   inputs = 0;
+
+  /** With `take` findings are handed on as they are found and nothing is kept of them; whoever reports then sees to it that nothing comes twice. */
+  constructor(take?: (finding: Finding) => void) {
+    this.#take = take ?? ((finding) => void this.#findings.push(finding));
+    this.#isKeeping = take === undefined;
+  }
+
+  /** One judged thing of which there is nothing to say. */
+  within(): void {
+    this.#checked++;
+    this.inputs++;
+  }
 
   /**
    * One judged thing: counted, and reported where there is something to say. `place` is asked for only
@@ -29,7 +43,7 @@ export class Report {
     else this.#checked++;
     switch (judged.as) {
       case "refused":
-        this.#findings.push({ kind: "refused", ...about(), sentence: judged.why });
+        this.#take({ kind: "refused", ...about(), sentence: judged.why });
         break;
       case "missing reading":
         this.find("missing reading", about(), "the reading is still blank");
@@ -39,7 +53,7 @@ export class Report {
         break;
       case "judged": {
         const kind = KIND_OF_VERDICT[judged.judgement.verdict];
-        if (kind) this.#findings.push({ kind, ...about(), sentence: judged.sentence });
+        if (kind) this.#take({ kind, ...about(), sentence: judged.sentence });
       }
     }
     return about;
@@ -48,32 +62,32 @@ export class Report {
   /** A row judged by the sheet alone: counted, and reported where the sheet says so. */
   said(kind: FindingKind | undefined, subject: Subject, sentence: string): void {
     this.#checked++;
-    if (kind) this.#findings.push({ kind, ...subject, sentence });
+    if (kind) this.#take({ kind, ...subject, sentence });
   }
 
   /** Something found about a reading: once a cell or line for each kind. */
   find(kind: FindingKind, subject: Subject, sentence: string): void {
-    const place = `${kind}|${subject.line ?? placeName(subject.cell)}`;
-    if (this.#seen.has(place)) return;
-    this.#seen.add(place);
-    this.#findings.push({ kind, ...subject, sentence });
+    if (this.#isKeeping) {
+      const place = `${kind}|${subject.line ?? placeName(subject.cell)}`;
+      if (this.#seen.has(place)) return;
+      this.#seen.add(place);
+    }
+    this.#take({ kind, ...subject, sentence });
   }
 
   /** Worst first: by kind, then by how far outside, then in reading order of the sheets named. */
   result(sheets: readonly string[] = []): CheckResult {
     const order = new Map(sheets.map((sheet, i) => [sheet, i]));
     const at = (finding: Finding) => order.get(finding.cell.sheet) ?? 0;
-    const findings = this.#findings.sort(
-      (a, b) =>
-        FINDING_KINDS.indexOf(a.kind) - FINDING_KINDS.indexOf(b.kind) ||
-        severity(b) - severity(a) ||
-        at(a) - at(b) ||
-        a.cell.row - b.cell.row ||
-        a.cell.column - b.cell.column,
-    );
+    const findings = this.#findings.sort((a, b) => byWorst(a, b) || at(a) - at(b) || a.cell.row - b.cell.row || a.cell.column - b.cell.column);
     return { findings, rowsIn: this.#checked + this.#refused, checked: this.#checked, refused: this.#refused, inputs: this.inputs };
   }
 }
+
+/** How bad a finding is: the place of its kind, then how far outside. */
+export const badness = (finding: Finding): { kind: number; severity: number } => ({ kind: FINDING_KINDS.indexOf(finding.kind), severity: severity(finding) });
+
+const byWorst = (a: Finding, b: Finding): number => FINDING_KINDS.indexOf(a.kind) - FINDING_KINDS.indexOf(b.kind) || severity(b) - severity(a);
 
 function subjectOf(judged: Judged, place: Place, raw: Finding["value"]): Subject {
   const limits = "limits" in judged ? judged.limits : {};

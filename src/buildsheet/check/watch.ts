@@ -1,3 +1,4 @@
+import type { FindingKind } from "../finding.ts";
 import { type Alike, alikeOf, type Suspicion, suspect } from "./alike.ts";
 import type { Subject } from "./report.ts";
 import { isLengthUnit } from "./units.ts";
@@ -9,20 +10,49 @@ export interface Watched {
   unit?: string | undefined;
   /** Known to be a length whatever its unit. */
   isLength?: boolean;
-  subject: () => Subject;
+  /** What has been told of it already by its limits. */
+  told?: FindingKind | undefined;
+  subject(): Subject;
 }
 
-interface Group {
-  /** Held back until the group is known well enough. */
-  waiting: Watched[];
-  sample: number[];
+/** The readings of a group that wait until enough of their like are known. */
+export interface Waiting {
+  readonly length: number;
+  valueAt(i: number): number;
+  unitAt(i: number): string | undefined;
+  isLengthAt(i: number): boolean | undefined;
+  at(i: number): Watched;
+  clear(): void;
+}
+
+/** They are kept as they come; whoever has millions of them keeps them smaller. */
+class Readings implements Waiting {
+  #readings: Watched[] = [];
+
+  get length(): number {
+    return this.#readings.length;
+  }
+  add(watched: Watched): void {
+    this.#readings.push(watched);
+  }
+  at = (i: number): Watched => this.#readings[i]!;
+  valueAt = (i: number): number => this.at(i).value;
+  unitAt = (i: number): string | undefined => this.at(i).unit;
+  isLengthAt = (i: number): boolean | undefined => this.at(i).isLength;
+  clear(): void {
+    this.#readings = [];
+  }
+}
+
+export interface Group<W extends Waiting> {
+  /** Held back until the group is known well enough; `undefined` from then on. */
+  waiting: W | undefined;
   unit: string | undefined;
   alike: Alike | undefined;
-  settled: boolean;
 }
 
 /** Readings after which a group's unit and middle stand; what comes later is compared at once. */
-const ENOUGH = 32;
+export const ENOUGH = 32;
 /** Groups kept open at once; the one that opened first is closed to make room. */
 const MOST_GROUPS = 5000;
 
@@ -30,23 +60,37 @@ const MOST_GROUPS = 5000;
  * Watches readings group by group as they pass and says which look mistyped. Memory stays the same
  * however many pass: a group keeps its first readings only.
  */
-export class Watch {
-  readonly #groups = new Map<string, Group>();
+export class GroupWatch<W extends Waiting> {
+  readonly #groups = new Map<string, Group<W>>();
+  /** Goes through the groups in the order in which they opened, also those that are yet to come. */
+  readonly #oldest = this.#groups.entries();
+  /** Emptied by groups that are known now, to be filled by others. */
+  readonly #spare: W[] = [];
 
-  constructor(readonly report: (watched: Watched, suspicion: Suspicion) => void) {}
+  constructor(
+    readonly report: (watched: Watched, suspicion: Suspicion) => void,
+    readonly fresh: () => W,
+  ) {}
 
-  add(name: string, watched: Watched): void {
+  group(name: string): Group<W> {
     let group = this.#groups.get(name);
     if (!group) {
       this.#makeRoom();
-      group = { waiting: [], sample: [], unit: undefined, alike: undefined, settled: false };
+      group = { waiting: this.#spare.pop() ?? this.fresh(), unit: undefined, alike: undefined };
       this.#groups.set(name, group);
     }
-    if (group.settled) this.#look(group, watched);
-    else {
-      group.waiting.push(watched);
-      if (group.waiting.length >= ENOUGH) this.#settle(group);
-    }
+    return group;
+  }
+
+  /** To be told after a reading has been put among those that wait. */
+  added(group: Group<W>): void {
+    if (group.waiting!.length >= ENOUGH) this.#settle(group);
+  }
+
+  /** A reading of a group that waits no more. */
+  look(group: Group<W>, watched: Watched): void {
+    const suspicion = suspicionOf(group, watched.value, watched.unit, watched.isLength);
+    if (suspicion && suspicion.kind !== watched.told) this.report(watched, suspicion);
   }
 
   /** Looks at everything that is still held back. */
@@ -57,35 +101,65 @@ export class Watch {
 
   #makeRoom(): void {
     if (this.#groups.size < MOST_GROUPS) return;
-    const [oldest, group] = this.#groups.entries().next().value!;
+    const [oldest, group] = this.#oldest.next().value!;
     this.#settle(group);
     this.#groups.delete(oldest);
   }
 
-  #settle(group: Group): void {
-    if (group.settled) return;
-    group.settled = true;
-    group.unit = mostFrequent(group.waiting.flatMap(({ unit }) => unit ?? []));
-    group.sample = group.waiting.filter(({ unit }) => unit === undefined || unit === group.unit).map(({ value }) => value);
-    group.alike = alikeOf(group.sample);
-    for (const watched of group.waiting) this.#look(group, watched);
-    group.waiting = [];
-  }
-
-  #look({ unit, alike }: Group, watched: Watched): void {
-    const suspicion =
-      watched.unit !== undefined && watched.unit !== unit
-        ? ({ kind: "mixed units", sentence: `the unit says ${watched.unit} where the like readings are in ${unit}` } as const)
-        : alike && suspect(watched.value, alike, watched.isLength ?? (unit === undefined ? undefined : isLengthUnit(unit)));
-    if (suspicion) this.report(watched, suspicion);
+  #settle(group: Group<W>): void {
+    const { waiting } = group;
+    if (!waiting) return;
+    group.waiting = undefined;
+    group.unit = mostFrequent(waiting);
+    const sample: number[] = [];
+    for (let i = 0; i < waiting.length; i++) if ((waiting.unitAt(i) ?? group.unit) === group.unit) sample.push(waiting.valueAt(i));
+    group.alike = alikeOf(sample);
+    for (let i = 0; i < waiting.length; i++) {
+      if (suspicionOf(group, waiting.valueAt(i), waiting.unitAt(i), waiting.isLengthAt(i))) this.look(group, waiting.at(i));
+    }
+    waiting.clear();
+    this.#spare.push(waiting);
   }
 }
 
-/** The one that comes most often; the first of equals. */
-function mostFrequent(texts: readonly string[]): string | undefined {
+/** True when nothing about a reading is odd beside its group, which is known. */
+export const isOrdinary = (group: Group<Waiting>, value: number, unit: string | undefined): boolean => suspicionOf(group, value, unit) === undefined;
+
+function suspicionOf({ unit, alike }: Group<Waiting>, value: number, ownUnit: string | undefined, isLength?: boolean): Suspicion | undefined {
+  if (ownUnit !== undefined && ownUnit !== unit) return { kind: "mixed units", sentence: `the unit says ${ownUnit} where the like readings are in ${unit}` };
+  return alike && suspect(value, alike, isLength ?? (unit === undefined ? undefined : isLengthUnit(unit)));
+}
+
+/** The unit that comes most often; the first of equals. */
+function mostFrequent(readings: Waiting): string | undefined {
+  if (areAllOf(readings, readings.unitAt(0))) return readings.unitAt(0);
   const counts = new Map<string, number>();
-  for (const text of texts) counts.set(text, (counts.get(text) ?? 0) + 1);
+  for (let i = 0; i < readings.length; i++) {
+    const unit = readings.unitAt(i);
+    if (unit !== undefined) counts.set(unit, (counts.get(unit) ?? 0) + 1);
+  }
   let best: string | undefined;
-  for (const [text, count] of counts) if (best === undefined || count > counts.get(best)!) best = text;
+  for (const [unit, count] of counts) if (best === undefined || count > counts.get(best)!) best = unit;
   return best;
+}
+
+function areAllOf(readings: Waiting, unit: string | undefined): boolean {
+  for (let i = 0; i < readings.length; i++) if (readings.unitAt(i) !== unit) return false;
+  return true;
+}
+
+/** Watches readings that are kept as they come. */
+export class Watch extends GroupWatch<Readings> {
+  constructor(report: (watched: Watched, suspicion: Suspicion) => void) {
+    super(report, () => new Readings());
+  }
+
+  add(name: string, watched: Watched): void {
+    const group = this.group(name);
+    if (!group.waiting) this.look(group, watched);
+    else {
+      group.waiting.add(watched);
+      this.added(group);
+    }
+  }
 }

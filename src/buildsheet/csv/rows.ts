@@ -2,10 +2,12 @@ import { verdictOf } from "../../core/verdict.ts";
 import { compareReading } from "../check/compare.ts";
 import { type Given, type Judged, judgeGiven, NOT_GIVEN } from "../check/given.ts";
 import { Report, type Subject } from "../check/report.ts";
-import { Watch, type Watched } from "../check/watch.ts";
-import type { CheckResult, Finding, FindingKind } from "../finding.ts";
+import { GroupWatch, isOrdinary, type Watched } from "../check/watch.ts";
+
+import type { CheckResult, Finding } from "../finding.ts";
 import { FIELDS, type Field, labelFrom } from "../headers.ts";
 import type { Head } from "./head.ts";
+import { HeldLines } from "./held.ts";
 import { Names } from "./names.ts";
 import { cellOf, type DecimalSign, plainNumber, wrongSign } from "./numbers.ts";
 import { misfitOf } from "./records.ts";
@@ -35,7 +37,7 @@ interface Row {
 /** Rows of readings in long form, judged one after the other. */
 export class CsvRows {
   readonly #report: Report;
-  readonly #watch: Watch;
+  readonly #watch: GroupWatch<HeldLines>;
   readonly #names: Names;
   readonly #tellRefused: Listeners["refused"];
 
@@ -46,7 +48,8 @@ export class CsvRows {
     { found, refused }: Listeners = {},
   ) {
     this.#report = new Report(found);
-    this.#watch = new Watch((watched, { kind, sentence }) => this.#report.find(kind, watched.subject(), sentence));
+    const held = (): HeldLines => new HeldLines((line, text) => this.#subjectOf(line, text));
+    this.#watch = new GroupWatch((watched, { kind, sentence }) => this.#report.find(kind, watched.subject(), sentence), held);
     this.#names = new Names(head);
     this.#tellRefused = refused;
   }
@@ -77,8 +80,12 @@ export class CsvRows {
     if (verdictOf(value, lower, upper, uncertainty, near) !== "within") return false;
     this.#report.within();
     // Between two limits nothing is mistyped as far as they tell; its like may tell otherwise.
-    const { group, unit } = this.#names.of(record);
-    if (!this.#watch.isOrdinary(group, value, unit)) this.#watch.add(group, new Held(this, value, unit, record.line, record.raw()));
+    const { group: name, unit } = this.#names.of(record);
+    const group = this.#watch.group(name);
+    if (group.waiting) {
+      group.waiting.add(record, value, unit, undefined);
+      this.#watch.added(group);
+    } else if (!isOrdinary(group, value, unit)) this.#watch.look(group, { value, unit, subject: this.#subjectOf(record.line, record.raw()) });
     return true;
   }
 
@@ -97,18 +104,29 @@ export class CsvRows {
     if (judged.as === "refused") this.#tellRefused?.({ line: row.line, why: judged.why, text: record.raw() });
     const about = this.#report.row(judged, () => this.#place(row), this.#raw(row));
     const { group, unit } = this.#names.of(record);
-    const watch = { add: (name: string, { value, told }: Watched) => this.#watch.add(name, new Held(this, value, unit, row.line, record.raw(), told)) };
+    const watch = { add: (name: string, watched: Watched) => this.#watchOne(name, watched, record) };
     compareReading(this.#report, watch, judged, about, unit, group);
   }
 
-  /** What a row that was held back is about. */
-  subjectOf(text: string, line: number): Subject {
-    const record = new Scanner(this.head.delimiter, line);
-    record.feed(Buffer.from(text));
-    record.end();
-    record.next();
-    const row = { line, fields: record.texts() };
-    return new Report(() => {}).row(this.#judge(row.fields), () => this.#place(row), this.#raw(row))();
+  #watchOne(name: string, watched: Watched, record: Scanner): void {
+    const group = this.#watch.group(name);
+    if (!group.waiting) this.#watch.look(group, watched);
+    else {
+      group.waiting.add(record, watched.value, watched.unit, watched.told);
+      this.#watch.added(group);
+    }
+  }
+
+  /** What a row is about, from its line alone. */
+  #subjectOf(line: number, text: string): () => Subject {
+    return () => {
+      const record = new Scanner(this.head.delimiter, line);
+      record.feed(Buffer.from(text));
+      record.end();
+      record.next();
+      const row = { line, fields: record.texts() };
+      return new Report(() => {}).row(this.#judge(row.fields), () => this.#place(row), this.#raw(row))();
+    };
   }
 
   #place({ line, fields }: Row): Pick<Finding, "cell" | "label" | "line"> {
@@ -140,20 +158,4 @@ export class CsvRows {
 function arePlain(lower: number | undefined, upper: number | undefined): boolean {
   if (lower === undefined || upper === undefined) return !Number.isNaN(lower ?? upper);
   return lower <= upper && (upper !== 0 || lower < 0);
-}
-
-/** A reading that waits for its like: kept as its line, which takes the least room. */
-class Held implements Watched {
-  constructor(
-    readonly rows: CsvRows,
-    readonly value: number,
-    readonly unit: string | undefined,
-    readonly line: number,
-    readonly text: string,
-    readonly told?: FindingKind,
-  ) {}
-
-  subject(): Subject {
-    return this.rows.subjectOf(this.text, this.line);
-  }
 }

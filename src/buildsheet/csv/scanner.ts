@@ -1,0 +1,182 @@
+/** A longer record is a quote that was never closed. */
+const LONGEST_RECORD = 1_000_000;
+
+const QUOTE = 0x22;
+const LF = 0x0a;
+const CR = 0x0d;
+
+/** How a field stands in the bytes: as it is, or in quotes that have to be taken out of it. */
+const BARE = 0;
+const QUOTED = 1;
+
+/**
+ * Takes lines of delimited text apart where they stand in the bytes, and makes text only of what is
+ * asked for: most readings are numbers that never become text. Quotes are read as loosely as shops
+ * write them: inside a field they are a sign like any other.
+ */
+export class Scanner {
+  bytes: Buffer = Buffer.alloc(0);
+  /** Fields of the record, from `starts[i]` to `ends[i]` in the bytes. */
+  starts = new Int32Array(64);
+  ends = new Int32Array(64);
+  #styles = new Uint8Array(64);
+  fields = 0;
+  /** Number of the line on which the record begins. */
+  line: number;
+  #nextLine: number;
+  /** The record as it stands, from here to there in the bytes, without its line end. */
+  from = 0;
+  to = 0;
+  #next = 0;
+  #isLast = false;
+  readonly #delimiter: Buffer;
+  /** The first byte of the delimiter, mostly its only one. */
+  readonly #mark: number;
+
+  constructor(delimiter: string, firstLine: number) {
+    this.#delimiter = Buffer.from(delimiter);
+    this.#mark = this.#delimiter[0]!;
+    this.line = this.#nextLine = firstLine;
+  }
+
+  feed(chunk: Buffer): void {
+    this.bytes = this.#next < this.bytes.length ? Buffer.concat([this.bytes.subarray(this.#next), chunk]) : chunk;
+    this.#next = 0;
+  }
+
+  /** Nothing more comes: what is left is the last record. */
+  end(): void {
+    this.#isLast = true;
+  }
+
+  /** True when a quote was opened and not closed in all that can belong to the record. */
+  get isOpen(): boolean {
+    return this.bytes.length - this.#next > (this.#isLast ? 0 : LONGEST_RECORD);
+  }
+
+  /** The line from which on nothing more was read. */
+  get brokenLine(): number {
+    return this.#nextLine;
+  }
+
+  /** Goes to the next record that is wholly there; false when there is none yet. */
+  next(): boolean {
+    const { bytes } = this;
+    const size = bytes.length;
+    const mark = this.#mark;
+    const width = this.#delimiter.length;
+    let breaks = 0;
+    let start = this.#next;
+    let i = start;
+    let fields = 0;
+    if (i >= size) return false;
+    for (;;) {
+      let style = BARE;
+      let end = -1;
+      if (bytes[i] === QUOTE) {
+        const close = this.#closing(i);
+        if (close < 0) return false;
+        breaks += this.#breaks;
+        const after = close + 1;
+        const isClosed = after >= size ? this.#isLast : bytes[after] === LF || bytes[after] === CR || this.#isDelimiter(after);
+        if (!isClosed && after >= size) return false;
+        if (isClosed && !this.#hasDoubled) {
+          start = i + 1;
+          end = close;
+        } else style = QUOTED;
+        i = after;
+      }
+      let sign: number | undefined;
+      for (; i < size; i++) {
+        sign = bytes[i];
+        if (sign === LF || sign === CR || (sign === mark && (width === 1 || this.#isDelimiter(i)))) break;
+      }
+      if (i >= size ? !this.#isLast : sign === CR && i + 1 >= size && !this.#isLast) return false;
+      if (fields === this.starts.length) this.#grow();
+      this.starts[fields] = start;
+      this.ends[fields] = end < 0 ? i : end;
+      this.#styles[fields++] = style;
+      if (i >= size) return this.#found(fields, i, i, breaks);
+      if (sign === LF) return this.#found(fields, i, i + 1, breaks);
+      if (sign === CR) return this.#found(fields, i, bytes[i + 1] === LF ? i + 2 : i + 1, breaks);
+      i += width;
+      start = i;
+    }
+  }
+
+  /** True when the bytes of a field are its text. */
+  isBare(field: number): boolean {
+    return this.#styles[field] === BARE;
+  }
+
+  /** A field as text, without its quotes. */
+  text(field: number): string {
+    const text = this.bytes.toString("utf8", this.starts[field], this.ends[field]);
+    if (this.#styles[field] === BARE) return text;
+    const [, inside, after] = IN_QUOTES.exec(text)!;
+    const content = inside!.replaceAll('""', '"');
+    // What goes on behind the closing quote was never meant to be quoted.
+    return after === "" ? content : `"${content}"${after}`;
+  }
+
+  texts(): string[] {
+    return Array.from({ length: this.fields }, (_, field) => this.text(field));
+  }
+
+  /** The record as it stands in the file, without its line end. */
+  raw(): string {
+    return this.bytes.toString("utf8", this.from, this.to);
+  }
+
+  #breaks = 0;
+  #hasDoubled = false;
+
+  #found(fields: number, to: number, next: number, breaks: number): boolean {
+    if (to - this.#next > LONGEST_RECORD) return false;
+    this.fields = fields;
+    this.from = this.#next;
+    this.to = to;
+    this.#next = next;
+    this.line = this.#nextLine;
+    this.#nextLine += 1 + breaks;
+    return true;
+  }
+
+  /** Where the quote opened at `open` is closed, or −1; notes line breaks and doubled quotes on the way. */
+  #closing(open: number): number {
+    const { bytes } = this;
+    this.#breaks = 0;
+    this.#hasDoubled = false;
+    for (let i = open + 1; i < bytes.length; i++) {
+      const sign = bytes[i];
+      if (sign === LF) {
+        if (bytes[i - 1] !== CR) this.#breaks++;
+      } else if (sign === CR) this.#breaks++;
+      else if (sign === QUOTE) {
+        if (bytes[i + 1] !== QUOTE) return i;
+        this.#hasDoubled = true;
+        i++;
+      }
+    }
+    return -1;
+  }
+
+  #isDelimiter(at: number): boolean {
+    const delimiter = this.#delimiter;
+    for (let i = 0; i < delimiter.length; i++) if (this.bytes[at + i] !== delimiter[i]) return false;
+    return true;
+  }
+
+  #grow(): void {
+    const grown = <T extends Int32Array | Uint8Array>(old: T, fresh: T): T => {
+      fresh.set(old);
+      return fresh;
+    };
+    const size = this.starts.length * 2;
+    this.starts = grown(this.starts, new Int32Array(size));
+    this.ends = grown(this.ends, new Int32Array(size));
+    this.#styles = grown(this.#styles, new Uint8Array(size));
+  }
+}
+
+const IN_QUOTES = /^"((?:[^"]|"")*)"([\s\S]*)$/;
