@@ -50,7 +50,7 @@ function bores(): SampleSheet {
     { address: "A1", content: "Engine A: bores and pistons, mm at 20 °C", look: "title" },
     {
       address: "A2",
-      content: "Shaded cells are typed, the others are calculated. An invented hire-boat yard; figures decide nothing without the maker's service manual.",
+      content: "Shaded cells are typed, the others calculated. An invented yard; the maker's service manual decides.",
       look: "note",
     },
     ...line(3, ["Cylinder", "Height", "Thrust", "Pin"], "head"),
@@ -85,7 +85,7 @@ function bores(): SampleSheet {
   });
   cells.push(...line(20, ["Cylinder", "In words"], "head"));
   for (const c of SKIRTS_A.keys()) cells.push(...line(21 + c, [c + 1, `=HATCH.EXPLAIN(I${16 + c}, ${limit("Piston clearance")})`], ["label", "words"]));
-  return { name: "Bores", widths: [10, 10, 10, 11, 14, 11, 10, 11, 12, 11, 10], frozen: 3, cells };
+  return { name: "Bores", widths: [11, 11, 9, 9.5, 15.5, 9.5, 9, 9.5, 12.5, 9.5, 10], frozen: 3, cells };
 }
 
 function limits(): SampleSheet {

@@ -101,6 +101,7 @@ const RUNS_ON: ReadonlySet<Look> = new Set<Look>(["title", "note", "words", "mas
 
 function style(page: Worksheet, address: string, look: Look): void {
   const cell = page.getCell(address);
+  cell.font = FONT;
   if (look === "title") cell.font = { ...FONT, bold: true, size: 14 };
   if (look === "note") cell.font = { ...FONT, italic: true, color: { argb: "FF5A646B" } };
   if (look === "head") {
