@@ -5,14 +5,10 @@ import type { SheetHost } from "../sheet/sheet-host.ts";
 import { AboutView } from "./about-view.tsx";
 import { CheckView } from "./check-view.tsx";
 import { FunctionsView } from "./functions-view.tsx";
+import { Later } from "./later.tsx";
+import { TabList } from "./tab-list.tsx";
 import { type Checker, useCheck } from "./use-check.ts";
-
-const TABS = [
-  { id: "check", title: "Check" },
-  { id: "functions", title: "Functions" },
-  { id: "about", title: "About" },
-] as const;
-type Tab = (typeof TABS)[number]["id"];
+import { LATER, TABS, type Tab } from "./views.ts";
 
 interface Props {
   host: SheetHost;
@@ -26,8 +22,10 @@ export function App({ host, checker, functions }: Props) {
   const opened = useRef(new Set<Tab>());
   opened.current.add(tab);
   const [state, actions] = useCheck(host, checker);
+  const later = (id: keyof typeof LATER) => <Later host={host} changes={state.changes} load={LATER[id]} />;
   const views: Record<Tab, () => ComponentChildren> = {
     check: () => <CheckView state={state} actions={actions} />,
+    plan: () => later("plan"),
     functions: () => <FunctionsView load={functions} />,
     about: () => <AboutView />,
   };
@@ -45,37 +43,5 @@ export function App({ host, checker, functions }: Props) {
         ))}
       </main>
     </>
-  );
-}
-
-/** Tab reaches the chosen tab; the arrow keys, Home and End choose another. */
-function TabList({ tab, onTab }: { tab: Tab; onTab(tab: Tab): void }) {
-  const list = useRef<HTMLDivElement>(null);
-  const onKeyDown = (event: KeyboardEvent) => {
-    const here = TABS.findIndex(({ id }) => id === tab);
-    const to = { ArrowRight: here + 1, ArrowLeft: here - 1, Home: 0, End: TABS.length - 1 }[event.key];
-    if (to === undefined) return;
-    event.preventDefault();
-    const { id } = TABS[(to + TABS.length) % TABS.length]!;
-    onTab(id);
-    list.current?.querySelector<HTMLElement>(`#tab-${id}`)?.focus();
-  };
-  return (
-    <div ref={list} class="tabs" role="tablist" aria-label="Crosshatch" onKeyDown={onKeyDown}>
-      {TABS.map(({ id, title }) => (
-        <button
-          key={id}
-          id={`tab-${id}`}
-          type="button"
-          role="tab"
-          aria-selected={id === tab}
-          aria-controls={`view-${id}`}
-          tabIndex={id === tab ? 0 : -1}
-          onClick={() => onTab(id)}
-        >
-          {title}
-        </button>
-      ))}
-    </div>
   );
 }

@@ -3,6 +3,7 @@ import type { Spec } from "../core/define.ts";
 import { GROUP_TITLES } from "../core/groups.ts";
 import { FunctionHelp } from "./function-help.tsx";
 import { findSpecs } from "./function-search.ts";
+import { Loading } from "./later.tsx";
 
 /** Every worksheet function by trade group, with a search; the specs are the manual. */
 export function FunctionsView({ load }: { load(): Promise<readonly Spec[]> }) {
@@ -11,21 +12,7 @@ export function FunctionsView({ load }: { load(): Promise<readonly Spec[]> }) {
   useEffect(() => {
     load().then(setSpecs, (error: Error) => setTrouble(error.message));
   }, [load]);
-  if (specs) return <FunctionList specs={specs} />;
-  return (
-    <>
-      <p class="refusal" role="alert">
-        {trouble}
-      </p>
-      {trouble ? (
-        <button type="button" onClick={() => location.reload()}>
-          Reload the pane
-        </button>
-      ) : (
-        <p class="notice">Loading the functions …</p>
-      )}
-    </>
-  );
+  return specs ? <FunctionList specs={specs} /> : <Loading trouble={trouble} what="functions" />;
 }
 
 function FunctionList({ specs }: { specs: readonly Spec[] }) {

@@ -9,7 +9,7 @@ export class PartMissing extends Error {
   }
 }
 
-async function part<T>(loading: Promise<T>): Promise<T> {
+export async function part<T>(loading: Promise<T>): Promise<T> {
   try {
     return await loading;
   } catch {

@@ -1,9 +1,9 @@
 import { useEffect, useMemo, useReducer, useRef } from "preact/hooks";
 import type { CheckResult, Finding } from "../buildsheet/finding.ts";
-import { isRefusal, type SheetHost, type WorkbookSnapshot } from "../sheet/sheet-host.ts";
+import type { SheetHost, WorkbookSnapshot } from "../sheet/sheet-host.ts";
 import { type CheckEvent, type CheckState, FIRST_RUN, next, type Work } from "./check-state.ts";
 import { counted, countsText, marksOf } from "./finding-words.ts";
-import { PartMissing } from "./parts.ts";
+import { sentenceOf } from "./sentence-of.ts";
 
 export type Checker = (snapshot: WorkbookSnapshot) => CheckResult | Promise<CheckResult>;
 
@@ -74,12 +74,6 @@ async function marked(host: SheetHost, result: CheckResult | null): Promise<Chec
 async function unmarked(host: SheetHost): Promise<CheckEvent> {
   const count = await host.unmark();
   return { type: "done", notice: count === 0 ? "There were no marks to take off." : `Marks taken off ${counted(count, "cell")}.` };
-}
-
-/** Some errors are sentences for people already; anything else is a fault of ours and says so. */
-function sentenceOf(error: unknown): string {
-  if (isRefusal(error) || error instanceof PartMissing) return error.message;
-  return `This did not work, through a fault in Crosshatch: ${(error as Error | null)?.message ?? error}`;
 }
 
 /** Lets the browser show what is going on before work that holds it up; a hidden page paints nothing, hence the limit. */

@@ -30,3 +30,10 @@ export function placeName(cell: CellAddress): string {
   const plain = PLAIN_SHEET.test(sheet) && !LIKE_A_CELL.test(sheet);
   return `${plain ? sheet : `'${sheet.replaceAll("'", "''")}'`}!${cellName(cell)}`;
 }
+
+/** `Bores!C4:D6`, or `Bores!C4` for one cell. */
+export function areaText(area: CellArea): string {
+  const { row, column, rows, columns } = area;
+  const last = rows === 1 && columns === 1 ? "" : `:${cellName({ row: row + rows - 1, column: column + columns - 1 })}`;
+  return placeName(area) + last;
+}

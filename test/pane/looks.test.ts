@@ -4,11 +4,14 @@ import { AxeBuilder } from "@axe-core/playwright";
 import type { BrowserContextOptions, Page } from "playwright-core";
 import { THEMES } from "../../src/pane/theme.ts";
 import { check, type PaneBrowser, paneBrowser } from "../helpers/pane-browser.ts";
+import { fillRebore, fillRings, openPlan, workOut } from "../helpers/plan-steps.ts";
 import type { SceneName } from "./page/scenes.ts";
 
 import.meta.jest.setTimeout(120_000);
 
 const PICTURES = fileURLToPath(new URL("../output/pane/", import.meta.url));
+
+type Views = Readonly<Record<string, { scene: SceneName; go(page: Page): Promise<unknown> }>>;
 
 const LOOKS: Readonly<Record<string, BrowserContextOptions>> = {
   light: { colorScheme: "light" },
@@ -16,8 +19,30 @@ const LOOKS: Readonly<Record<string, BrowserContextOptions>> = {
   forced: { colorScheme: "dark", forcedColors: "active" },
 };
 
+const PLANS: Views = {
+  plan: {
+    scene: "engine",
+    go: (page) =>
+      openPlan(page, "Rebore")
+        .then(() => fillRebore(page))
+        .then(() => workOut(page)),
+  },
+  "plan-trouble": { scene: "engine", go: (page) => openPlan(page, "Shims").then(() => workOut(page)) },
+  "plan-in-the-way": {
+    scene: "engine",
+    go: async (page) => {
+      await openPlan(page, "Ring filing");
+      await fillRings(page);
+      await workOut(page);
+      await page.getByLabel("First cell", { exact: true }).fill("'Work to do'!A1");
+      await page.getByRole("button", { name: "Write to sheet" }).click();
+      await page.getByText("1 cell holds something").scrollIntoViewIfNeeded();
+    },
+  },
+};
+
 /** Every view and state, and how to get there. */
-const VIEWS: Readonly<Record<string, { scene: SceneName; go(page: Page): Promise<unknown> }>> = {
+const VIEWS: Views = {
   "first-run": { scene: "findings", go: async () => {} },
   findings: { scene: "findings", go: (page) => check(page).then(() => page.locator("[data-index='1']").click()) },
   changed: {
@@ -41,6 +66,7 @@ const VIEWS: Readonly<Record<string, { scene: SceneName; go(page: Page): Promise
   },
   refusal: { scene: "gone", go: (page) => check(page).then(() => page.locator("[data-index='0']").click()) },
   functions: { scene: "findings", go: openFunction },
+  ...PLANS,
   about: { scene: "findings", go: (page) => page.getByRole("tab", { name: "About" }).click() },
 };
 

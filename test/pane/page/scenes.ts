@@ -1,6 +1,7 @@
 import type { CheckResult, Finding } from "../../../src/buildsheet/finding.ts";
 import type { PaneOptions } from "../../../src/pane/mount.tsx";
 import { type MemoryHost, memoryHost } from "../../../src/sheet/memory.ts";
+import { engineBook } from "./engine.ts";
 
 /** What the page under test shows: a workbook in memory, and what its check comes to. */
 export interface Scene {
@@ -126,6 +127,7 @@ const sheet = (): Scene => {
 
 export const SCENES = {
   sheet,
+  engine: (): Scene => ({ host: engineBook(), options: {} }),
   findings: () => checking(RESULT),
   clean: () => checking({ findings: [], rowsIn: 24, checked: 24, refused: 0, inputs: 60 }),
   unjudged: () => checking({ findings: [], rowsIn: 0, checked: 0, refused: 0, inputs: 18 }),

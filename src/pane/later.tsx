@@ -1,0 +1,34 @@
+import type { ComponentType } from "preact";
+import { useEffect, useState } from "preact/hooks";
+import type { LoadView, ViewProps } from "./views.ts";
+
+/** A view that is loaded when it is first opened. */
+export function Later({ load, ...props }: ViewProps & { load: LoadView }) {
+  const [view, setView] = useState<{ View: ComponentType<ViewProps> } | null>(null);
+  const [trouble, setTrouble] = useState("");
+  useEffect(() => {
+    load().then(
+      (View) => setView({ View }),
+      (error: Error) => setTrouble(error.message),
+    );
+  }, [load]);
+  return view ? <view.View {...props} /> : <Loading trouble={trouble} what="view" />;
+}
+
+/** Stands where something is still to come, or says that it did not. */
+export function Loading({ trouble, what }: { trouble: string; what: string }) {
+  return (
+    <>
+      <p class="refusal" role="alert">
+        {trouble}
+      </p>
+      {trouble ? (
+        <button type="button" onClick={() => location.reload()}>
+          Reload the pane
+        </button>
+      ) : (
+        <p class="notice">Loading the {what} …</p>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,113 @@
+/** A field of a plan's form: what is asked, and how it is answered. */
+export interface Field {
+  key: string;
+  label: string;
+  /** `ranges` takes several, one a line; `amount` a number or a cell. */
+  kind: "range" | "ranges" | "amount" | "choice" | "tick";
+  hint?: string;
+  options?: readonly (readonly [value: string, words: string])[];
+  /** What stands in it at first. */
+  first?: string;
+  isNeeded?: boolean;
+  /** Asked for seldom, so it stands behind a fold. */
+  isRare?: boolean;
+  /** Only asked when another field says so. */
+  when?: { key: string; is: readonly string[] };
+}
+
+export type Form = Readonly<Record<string, string>>;
+
+export const PLAN_NAMES = ["rebore", "rings", "shims", "pistons"] as const;
+export type PlanName = (typeof PLAN_NAMES)[number];
+
+const NAMES: Field = { key: "names", label: "Names", kind: "range", hint: "Cells that name them, in the same order", isRare: true };
+const BORES: Field = { key: "bores", label: "Bore readings", kind: "ranges", isNeeded: true };
+
+export const FIELDS: Readonly<Record<PlanName, readonly Field[]>> = {
+  rebore: [
+    {
+      key: "layout",
+      label: "The readings stand",
+      kind: "choice",
+      first: "rows",
+      options: [
+        ["rows", "one bore a row, height by height"],
+        ["blocks", "one block a bore: heights down, axes across"],
+      ],
+    },
+    { ...BORES, hint: "One range; or a block for each bore, one a line" },
+    { key: "axes", label: "Axes at each height", kind: "amount", first: "2", isNeeded: true, when: { key: "layout", is: ["rows"] } },
+    { key: "standard", label: "Standard bore", kind: "amount", isNeeded: true },
+    { key: "oversizes", label: "Oversizes to be had", kind: "range", hint: "A range, or numbers such as 0.25 0.5 1", isNeeded: true },
+    { key: "allowance", label: "Stock to leave for honing", kind: "amount", hint: "0 if left out" },
+    {
+      key: "centring",
+      label: "The new bore is centred",
+      kind: "choice",
+      first: "worn",
+      options: [
+        ["worn", "on the worn hole"],
+        ["true", "on the original centre line"],
+      ],
+    },
+    { key: "common", label: "One oversize for the whole block", kind: "tick", first: "yes" },
+    { key: "pistons", label: "Skirt of the piston of each oversize", kind: "range", isRare: true, hint: "As many as there are oversizes" },
+    { key: "pistonClearance", label: "Piston clearance wanted", kind: "amount", isRare: true },
+    NAMES,
+  ],
+  rings: [
+    { key: "measured", label: "End gaps as measured", kind: "range", isNeeded: true },
+    {
+      key: "by",
+      label: "The gap wanted comes",
+      kind: "choice",
+      first: "bore",
+      options: [
+        ["bore", "from the bore"],
+        ["target", "from a number or cells"],
+      ],
+    },
+    {
+      key: "bore",
+      label: "Bores",
+      kind: "range",
+      hint: "One cell, one for each ring, or a row of readings for each",
+      isNeeded: true,
+      when: { key: "by", is: ["bore"] },
+    },
+    { key: "perBore", label: "Gap for each unit of bore", kind: "amount", hint: "0.004 if left out", when: { key: "by", is: ["bore"] } },
+    { key: "target", label: "Gap wanted", kind: "range", hint: "One for all, or one for each ring", isNeeded: true, when: { key: "by", is: ["target"] } },
+    NAMES,
+  ],
+  shims: [
+    { key: "installed", label: "Shims as fitted", kind: "range", isNeeded: true },
+    { key: "clearance", label: "Clearances as measured", kind: "range", isNeeded: true },
+    { key: "least", label: "Least clearance", kind: "range", hint: "A number, or cells: one for each valve", isNeeded: true },
+    { key: "most", label: "Most clearance", kind: "range", hint: "A number, or cells: one for each valve", isNeeded: true },
+    { key: "spares", label: "Spare shims", kind: "range", hint: "A range, or numbers such as 2.35 2.5" },
+    { key: "step", label: "Step between shims", kind: "amount", hint: "0.05 if left out", isRare: true },
+    NAMES,
+  ],
+  pistons: [
+    {
+      key: "layout",
+      label: "The bores stand",
+      kind: "choice",
+      first: "sizes",
+      options: [
+        ["sizes", "one size for each bore"],
+        ["rows", "one bore a row, all its readings"],
+        ["blocks", "one block a bore"],
+      ],
+    },
+    { ...BORES, label: "Bores", hint: "One range; or a block for each bore, one a line" },
+    { key: "pistons", label: "Piston skirts", kind: "range", isNeeded: true },
+    { key: "target", label: "Clearance wanted", kind: "amount", isNeeded: true },
+    { ...NAMES, label: "Names of the bores" },
+    { ...NAMES, key: "pistonNames", label: "Names of the pistons" },
+  ],
+};
+
+export const isAsked = ({ when }: Field, form: Form): boolean => when === undefined || when.is.includes(form[when.key] ?? "");
+
+export const firstForm = (name: PlanName): Form => Object.fromEntries(FIELDS[name].map(({ key, first = "" }) => [key, first]));

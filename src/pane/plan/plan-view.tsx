@@ -1,0 +1,92 @@
+import { useEffect, useState } from "preact/hooks";
+import { useWork, WorkLines } from "../use-work.tsx";
+import type { ViewProps } from "../views.ts";
+import { type Form, firstForm, PLAN_NAMES, type PlanName } from "./fields.ts";
+import { keptForms, recalledForms } from "./kept-forms.ts";
+import { PlanFields } from "./plan-fields.tsx";
+import { PlanTables } from "./plan-tables.tsx";
+import { planFor, type Shown } from "./plans.ts";
+import { WritePlan } from "./write-plan.tsx";
+
+const TITLES: Readonly<Record<PlanName, string>> = { rebore: "Rebore", rings: "Ring filing", shims: "Shims", pistons: "Piston matching" };
+
+const ABOUT: Readonly<Record<PlanName, string>> = {
+  rebore: "Which oversize cleans up each bore, what it is finished to, and how much comes off.",
+  rings: "How much to file off each ring end to open its gap to the one wanted.",
+  shims: "Which shim goes where with the fewest bought: its own, another valve's, a spare.",
+  pistons: "Which piston goes in which bore, so that the worst clearance is as near the one wanted as it can be.",
+};
+
+interface Made {
+  shown: Shown;
+  /** The changes of the sheet seen when it was worked out. */
+  changes: number;
+}
+
+/** What to do with measured parts: worked out from ranges of the workbook, with its reasons, and written where somebody says. */
+export function PlanView({ host, changes }: ViewProps) {
+  const [name, setName] = useState<PlanName>("rebore");
+  const [forms, setForms] = useState<Partial<Record<PlanName, Form>>>({});
+  const [made, setMade] = useState<Partial<Record<PlanName, Made>>>({});
+  const [troubles, setTroubles] = useState<Record<string, string>>({});
+  const work = useWork();
+  useEffect(() => {
+    // What cannot be recalled is asked for again.
+    recalledForms(host).then(
+      ({ last, forms: recalled }) => {
+        setName(last);
+        setForms((typed) => ({ ...recalled, ...typed }));
+      },
+      () => {},
+    );
+  }, [host]);
+  const form = forms[name] ?? firstForm(name);
+  const own = made[name];
+  const answer = (key: string, text: string) => {
+    setForms((before) => ({ ...before, [name]: { ...(before[name] ?? firstForm(name)), [key]: text } }));
+    setTroubles(({ [key]: _, ...rest }) => rest);
+  };
+  const workOut = () =>
+    work.act("Working the plan out …", async () => {
+      const planned = planFor(name, await host.read(), form);
+      setTroubles("troubles" in planned ? planned.troubles : {});
+      setMade((before) => ({ ...before, [name]: "troubles" in planned ? undefined : { shown: planned, changes } }));
+      if ("troubles" in planned) return "Not worked out: see what is said beside the fields.";
+      await host.keep(...keptForms(name, { ...forms, [name]: form }));
+      return planned.fault === null ? "Worked out; the plan stands below." : "";
+    });
+  const choose = (next: PlanName) => {
+    setName(next);
+    setTroubles({});
+  };
+  return (
+    <>
+      <h2 class="heard-only">Plan</h2>
+      <label class="field">
+        <span>Plan</span>
+        <select value={name} onChange={(event) => choose(event.currentTarget.value as PlanName)}>
+          {PLAN_NAMES.map((one) => (
+            <option key={one} value={one}>
+              {TITLES[one]}
+            </option>
+          ))}
+        </select>
+      </label>
+      <p class="notice">{ABOUT[name]}</p>
+      <PlanFields key={name} name={name} form={form} troubles={troubles} host={host} onAnswer={answer} />
+      <div class="tools">
+        <button type="button" class="primary" aria-disabled={work.doing !== ""} onClick={workOut}>
+          Work it out
+        </button>
+      </div>
+      <WorkLines {...work} />
+      {own && (
+        <section aria-label={`Plan: ${TITLES[name]}`}>
+          {own.changes !== changes && <p class="stale">The sheet changed since this plan was worked out.</p>}
+          <PlanTables shown={own.shown} />
+          {own.shown.fault === null && own.shown.tables.some(({ rows }) => rows.length > 0) && <WritePlan key={name} name={name} form={form} host={host} />}
+        </section>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,26 @@
+import type { ComponentType } from "preact";
+import type { SheetHost } from "../sheet/sheet-host.ts";
+import { part } from "./parts.ts";
+
+/** What a view that is loaded on first use is given. */
+export interface ViewProps {
+  host: SheetHost;
+  /** Changes of the sheet seen so far. */
+  changes: number;
+}
+
+export type LoadView = () => Promise<ComponentType<ViewProps>>;
+
+/** In the order of the tabs: what the work on an engine takes up first. */
+export const TABS = [
+  { id: "check", title: "Check" },
+  { id: "plan", title: "Plan" },
+  { id: "functions", title: "Functions" },
+  { id: "about", title: "About" },
+] as const;
+export type Tab = (typeof TABS)[number]["id"];
+
+/** Views that are no part of the first load. */
+export const LATER = {
+  plan: async () => (await part(import("./plan/plan-view.tsx"))).PlanView,
+} satisfies Partial<Record<Tab, LoadView>>;

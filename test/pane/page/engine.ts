@@ -1,0 +1,38 @@
+import { type MemoryHost, type MemorySheet, memoryHost } from "../../../src/sheet/memory.ts";
+
+/** Measured parts of one engine of an invented hire-boat yard: as they stand in a shop's own sheets. */
+const SHEETS: readonly MemorySheet[] = [
+  {
+    name: "Bores",
+    cells: [
+      ["bore", "top thrust", "top pin", "middle thrust", "middle pin", "bottom thrust", "bottom pin"],
+      ["No. 1", 73.09, 73.06, 73.05, 73.04, 73.02, 73.01],
+      ["No. 2", 73.12, 73.08, 73.06, 73.05, 73.02, 73.02],
+      ["No. 3", 73.28, 73.2, 73.15, 73.1, 73.06, 73.05],
+      ["standard", 73],
+    ],
+  },
+  {
+    name: "Rings",
+    cells: [
+      ["cylinder", "top", "second"],
+      ["No. 1", 0.22, 0.31],
+      ["No. 2", 0.3, 0.28],
+      ["No. 3", null, 0.25],
+    ],
+  },
+  {
+    name: "Valves",
+    cells: [
+      ["valve", "shim", "clearance"],
+      ["inlet 1", 2.5, 0.12],
+      ["exhaust 1", 2.4, 0.2],
+      ["inlet 2", 2.6, 0.27],
+      ["exhaust 2", 2.45, 0.21],
+    ],
+  },
+  { name: "Pistons", cells: [["skirt"], [72.95], [72.97], [73.21]] },
+  { name: "Work to do", cells: [[], [null, "kept", null]] },
+];
+
+export const engineBook = (): MemoryHost => memoryHost(SHEETS, "engine 1.xlsx");

@@ -1,0 +1,165 @@
+import type { Page } from "playwright-core";
+import { type PaneBrowser, paneBrowser } from "../helpers/pane-browser.ts";
+import { fill, fillRebore, fillRings, openPlan, workOut } from "../helpers/plan-steps.ts";
+
+import.meta.jest.setTimeout(60_000);
+
+let pane: PaneBrowser;
+beforeAll(async () => {
+  pane = await paneBrowser();
+});
+afterAll(() => pane.close());
+
+async function plan(title: string): Promise<Page> {
+  const page = await pane.open("engine");
+  await openPlan(page, title);
+  return page;
+}
+
+const rows = (page: Page, caption: string) =>
+  page
+    .getByRole("table", { name: caption })
+    .locator("tbody tr")
+    .evaluateAll((lines) => lines.map((line) => [...line.children].map((cell) => (cell.querySelector("summary") ?? cell).textContent)));
+
+const heldIn = (page: Page, sheet: string) => page.evaluate(async (name) => (await window.stage.host.read()).sheets.find((one) => one.name === name)!, sheet);
+
+const status = (page: Page, text: string) => page.getByRole("status").filter({ hasText: text }).waitFor();
+
+// Common practice: bored on the worn hole, the smallest size that reaches the largest reading of every bore.
+test("a rebore is planned from ranges, with the reason for every oversize", async () => {
+  const page = await plan("Rebore");
+  await fillRebore(page);
+  await page.getByText("More", { exact: true }).click();
+  await fill(page, { Names: "Bores!A2:A4" });
+  await workOut(page);
+  expect(await rows(page, "What each bore gets")).toEqual([
+    ["No. 1", "73.09", "finish to 73.5, oversize 0.5: takes 0.41 to 0.49 off the diameter"],
+    ["No. 2", "73.12", "finish to 73.5, oversize 0.5: takes 0.38 to 0.48 off the diameter"],
+    ["No. 3", "73.28", "finish to 73.5, oversize 0.5: takes 0.22 to 0.45 off the diameter"],
+  ]);
+  expect(await rows(page, "Every oversize, and why")).toEqual([
+    ["0.25", "73.25", "does not clean up No. 3 (0.03 short)"],
+    ["0.5", "73.5", "cleans up every bore measured, chosen"],
+  ]);
+  await page.locator("summary", { hasText: "No. 3 (0.03 short)" }).click();
+  await page.getByText("No. 3 does not clean up: 73.25 is 0.03 short of the 73.28 needed (largest reading 73.28)").waitFor();
+});
+
+test("what is selected in the sheet is taken over, block after block", async () => {
+  const page = await plan("Rebore");
+  await page.getByLabel("The readings stand").selectOption("blocks");
+  for (const row of [1, 2]) {
+    await page.evaluate((at) => window.stage.host.choose({ sheet: "Bores", row: at, column: 1, rows: 1, columns: 6 }), row);
+    await page.getByRole("button", { name: "Take selection for Bore readings" }).click();
+    await page.waitForFunction((count) => document.querySelector("textarea")!.value.split("\n").length === count, row);
+  }
+  expect(await page.getByLabel("Bore readings", { exact: true }).inputValue()).toBe("Bores!B2:G2\nBores!B3:G3");
+  expect(await page.getByLabel("Axes at each height").count()).toBe(0);
+});
+
+test("fields that cannot be read are named beside the field, and nothing is planned", async () => {
+  const page = await plan("Rebore");
+  await fill(page, { "Bore readings": "Barrels!B2:G4", "Standard bore": "73,00" });
+  await workOut(page);
+  const said = async (label: string) => {
+    const field = page.getByLabel(label, { exact: true });
+    expect(await field.getAttribute("aria-invalid")).toBe("true");
+    return page.locator(`#${await field.getAttribute("aria-describedby")}`).textContent();
+  };
+  expect(await said("Bore readings")).toBe("there is no sheet Barrels in this workbook");
+  expect(await said("Standard bore")).toBe("73,00 has a decimal comma, which is not read here: type 73.00");
+  expect(await said("Oversizes to be had")).toBe("this is needed for the plan");
+  expect(await page.locator("table.plan").count()).toBe(0);
+  await status(page, "Not worked out: see what is said beside the fields.");
+});
+
+// Gap of 0.004 for each unit of the smallest reading of the bore: 73.01 × 0.004 = 0.29204.
+test("rings are paired with their bores by row, and the plan is written as formulas in one step", async () => {
+  const page = await plan("Ring filing");
+  await fillRings(page);
+  await workOut(page);
+  const planned = await rows(page, "What to file off each ring");
+  expect(planned[0]).toEqual(["B2", "0.22", "file 0.07204 off, from 0.22 to 0.29204"]);
+  expect(planned[4]).toEqual(["B4", "–", "the gap is not measured yet"]);
+  await page.evaluate(() => window.stage.host.choose({ sheet: "Work to do", row: 3, column: 0, rows: 2, columns: 2 }));
+  await page.getByRole("button", { name: "Take selection for First cell" }).click();
+  await page.getByRole("button", { name: "Write to sheet" }).click();
+  await status(page, "Written to 'Work to do'!A4:C10. One step back takes it out again.");
+  const sheet = await heldIn(page, "Work to do");
+  expect(sheet.formulas[4 - sheet.row]![2]).toBe("=HATCH.RINGGAPFILE(Rings!B2, B5)");
+  await page.evaluate(() => window.stage.host.undo());
+  expect((await heldIn(page, "Work to do")).values.flat().filter(Boolean)).toEqual(["kept"]);
+});
+
+test("cells in the way are named and kept until somebody says that they may go", async () => {
+  const page = await plan("Shims");
+  await fill(page, {
+    "Shims as fitted": "Valves!B2:B5",
+    "Clearances as measured": "Valves!C2:C5",
+    "Least clearance": "0.15",
+    "Most clearance": "0.25",
+    "Spare shims": "2.35",
+  });
+  await workOut(page);
+  await fill(page, { "First cell": "'Work to do'!A1" });
+  await page.getByLabel("Written as").selectOption("values");
+  await page.getByRole("button", { name: "Write to sheet" }).click();
+  await page.getByText("1 cell holds something: 'Work to do'!B2.").waitFor();
+  expect((await heldIn(page, "Work to do")).values.flat().filter(Boolean)).toEqual(["kept"]);
+  await page.getByRole("button", { name: "Write over them" }).click();
+  await status(page, "Written to 'Work to do'!A1:D6.");
+  const { values } = await heldIn(page, "Work to do");
+  expect(values[1]![1]).not.toBe("kept");
+  expect(String(values[5]![0])).toMatch(/^planned \d{4}-\d\d-\d\d; values, which do not follow the readings$/);
+});
+
+test("a plan never stands on the cells that it is made from", async () => {
+  const page = await plan("Piston matching");
+  await fill(page, { Bores: "Bores!B2:B4", "Piston skirts": "Pistons!A2:A4", "Clearance wanted": "0.1" });
+  await workOut(page);
+  expect((await rows(page, "Which piston each bore gets"))[2]![2]).toBe("piston 3: clearance 0.07, 0.03 under the target");
+  await fill(page, { "First cell": "Pistons!A3" });
+  await page.getByRole("button", { name: "Write to sheet" }).click();
+  await status(page, "Not written: the plan would stand on cells that it is made from: choose another place.");
+});
+
+test("a refusal of the host is shown as its sentence", async () => {
+  const page = await plan("Ring filing");
+  await fillRings(page);
+  await workOut(page);
+  await page.evaluate(() => window.stage.host.protect("Work to do"));
+  await fill(page, { "First cell": "'Work to do'!E5" });
+  await page.getByRole("button", { name: "Write to sheet" }).click();
+  await page.getByRole("alert").filter({ hasText: 'The sheet "Work to do" is protected' }).waitFor();
+});
+
+test("the form is kept in the workbook, and a plan says when the sheet has changed since", async () => {
+  const page = await plan("Ring filing");
+  await fillRings(page);
+  await workOut(page);
+  expect(JSON.parse((await page.evaluate(() => window.stage.host.recall("plans")))!)).toMatchObject({
+    last: "rings",
+    forms: { rings: { bore: "Bores!B2:G4" } },
+  });
+  await page.evaluate(() => window.stage.host.type({ sheet: "Rings", row: 3, column: 1 }, 0.29));
+  await page.getByText("The sheet changed since this plan was worked out.").waitFor();
+});
+
+test("a plan is made by keyboard alone", async () => {
+  const page = await pane.open("engine");
+  await page.getByRole("tab", { name: "Check" }).focus();
+  await page.keyboard.press("ArrowRight");
+  await page.getByRole("combobox", { name: "Plan", exact: true }).waitFor();
+  await page.keyboard.press("Tab");
+  await page.keyboard.type("Pis");
+  for (let presses = 0; presses < 3; presses++) await page.keyboard.press("Tab");
+  await page.keyboard.type("Bores!B2:B4");
+  for (let presses = 0; presses < 2; presses++) await page.keyboard.press("Tab");
+  await page.keyboard.type("Pistons!A2:A4");
+  for (let presses = 0; presses < 2; presses++) await page.keyboard.press("Tab");
+  await page.keyboard.type("0.1");
+  for (let presses = 0; presses < 2; presses++) await page.keyboard.press("Tab");
+  await page.keyboard.press("Enter");
+  await page.getByRole("table", { name: "Which piston each bore gets" }).waitFor();
+});
