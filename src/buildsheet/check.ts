@@ -15,13 +15,15 @@ import { faultSource } from "./check/trace.ts";
 import { Watch } from "./check/watch.ts";
 import type { CheckResult } from "./finding.ts";
 import { Book } from "./formula/book.ts";
+import { judgedRows } from "./layout/apply.ts";
+import type { Mapping } from "./layout/mapping.ts";
 
 /**
  * Looks through a workbook for what somebody should see before the engine goes together: every
  * reading that VERDICT, EXPLAIN or MARGIN judges and every row of a table in long form, and the
- * inputs of all our functions.
+ * inputs of all our functions. With a layout of the shop's own, what it maps is judged as well.
  */
-export function checkWorkbook(snapshot: WorkbookSnapshot): CheckResult {
+export function checkWorkbook(snapshot: WorkbookSnapshot, mapping?: Mapping): CheckResult {
   const book = new Book(snapshot);
   const report = new Report();
   const watch = new Watch((watched, { kind, sentence }) => report.find(kind, watched.subject(), sentence));
@@ -37,7 +39,9 @@ export function checkWorkbook(snapshot: WorkbookSnapshot): CheckResult {
       inputs.look(call);
     }
   }
-  for (const candidate of tableRows(origins)) rows.add(candidate);
+  const laid = mapping && judgedRows(origins, mapping);
+  for (const candidate of tableRows(origins)) if (!laid?.covers.has(placeName(candidate.cell))) rows.add(candidate);
+  for (const candidate of laid?.candidates ?? []) rows.add(candidate);
   rows.judgeAll();
   inputs.reportBlanks();
   rows.reportBlanks();
@@ -47,6 +51,9 @@ export function checkWorkbook(snapshot: WorkbookSnapshot): CheckResult {
     rows.covered.add(placeName(source));
     report.row({ as: "refused", why }, () => ({ cell: source, label: labels.of(source) }), plainValue(book.value(source)));
   }
+  for (const { group, watched } of laid?.watched ?? []) watch.add(group, watched);
+  report.inputs += laid?.inputs ?? 0;
+  for (const { kind, about, sentence } of laid?.findings ?? []) report.find(kind, about, sentence);
   watch.finish();
   return report.result(snapshot.sheets.map(({ name }) => name));
 }

@@ -1,25 +1,11 @@
 import { unitOf } from "./check/units.ts";
+import { FIELD_WORDS } from "./layout/words.ts";
 
 /** Columns of readings in long form: one reading a row. */
 export const FIELDS = ["engine", "cylinder", "characteristic", "position", "value", "lower", "upper", "unit", "uncertainty", "near", "hours"] as const;
 export type Field = (typeof FIELDS)[number];
 
-/** Other headings that shops give these columns. The field's own name always counts, and goes before these. */
-const SYNONYMS: Readonly<Record<Field, readonly string[]>> = {
-  engine: ["engine no", "engine number", "engine id", "motor"],
-  cylinder: ["cyl", "cyl no", "cylinder no", "cylinder number"],
-  characteristic: ["feature", "dimension", "item", "part", "parameter", "quantity", "what"],
-  position: ["pos", "place", "location", "where", "point"],
-  value: ["reading", "readings", "measured", "measured value", "measurement", "actual", "result"],
-  lower: ["lower limit", "low", "low limit", "min", "minimum", "least", "lsl", "lower bound"],
-  upper: ["upper limit", "high", "high limit", "max", "maximum", "most", "usl", "upper bound"],
-  unit: ["units", "unit of measure", "uom"],
-  uncertainty: ["u", "expanded uncertainty", "measurement uncertainty", "gauge uncertainty", "uncertainty u"],
-  near: ["near limit", "near band"],
-  hours: ["hours run", "hours in service", "engine hours", "running hours", "service hours", "run hours", "hrs"],
-};
-
-const BY_NAME = new Map(FIELDS.flatMap((field) => [field, ...SYNONYMS[field]].map((name) => [name, field] as const)));
+const BY_NAME = new Map(FIELDS.flatMap((field) => [field, ...FIELD_WORDS[field]].map((name) => [name, field] as const)));
 
 /** Where each recognised column stands. */
 export interface Columns {

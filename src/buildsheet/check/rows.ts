@@ -45,7 +45,7 @@ export class Rows {
 
   #judge(candidate: Candidate): void {
     const { whole, given, cell } = candidate;
-    if (whole && "fault" in whole) this.#refuse(cell, whole.fault, null);
+    if (whole && "fault" in whole) this.#refuse(cell, whole.fault, given.value, candidate.label);
     else if (whole) this.#takeSaid(candidate, whole.unknown, whole.said);
     else {
       const judged = judgeGiven(given);

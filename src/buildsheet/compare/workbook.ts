@@ -12,6 +12,8 @@ import { Origins } from "../check/origins.ts";
 import { areaIn } from "../check/trace.ts";
 import { Book, cellsOf } from "../formula/book.ts";
 import { fieldOf } from "../headers.ts";
+import { laidReadings } from "../layout/laid-readings.ts";
+import type { Mapping } from "../layout/mapping.ts";
 import { isCharacteristic, isMeasured, measures } from "./measured.ts";
 import type { Reading, ReadingSet, Subject } from "./reading.ts";
 import { tableReadings } from "./table.ts";
@@ -20,13 +22,15 @@ import { Uncertainties } from "./uncertainty.ts";
 export interface WorkbookOptions {
   /** Expanded uncertainty U of one reading, for lengths whose workbook or file gives none. */
   uncertainty?: number | undefined;
+  /** A layout of the shop's own: it speaks for the cells that it maps. */
+  mapping?: Mapping | undefined;
 }
 
 /**
  * One side of a comparison from a workbook: its tables in long form, and what our formulas measure,
  * work out and judge, named by the labels beside them.
  */
-export function readingsOfWorkbook(snapshot: WorkbookSnapshot, { uncertainty }: WorkbookOptions = {}): ReadingSet {
+export function readingsOfWorkbook(snapshot: WorkbookSnapshot, { uncertainty, mapping }: WorkbookOptions = {}): ReadingSet {
   const book = new Book(snapshot);
   const origins = new Origins(book);
   const gathered = new Gathered(origins, new Labels(book));
@@ -35,7 +39,9 @@ export function readingsOfWorkbook(snapshot: WorkbookSnapshot, { uncertainty }: 
   for (const call of calls) if (judges(call)) for (const candidate of candidatesOf(call, origins)) gathered.judged(candidate);
   for (const call of calls) if (measures(call.spec)) gathered.measured(call);
   gathered.results(calls);
-  const readings = gathered.readings();
+  const laid = mapping ? laidReadings(snapshot, mapping, uncertainty).filter(({ value, fault }) => value !== null || fault !== undefined) : [];
+  const isLaid = new Set(laid.map(({ cell }) => placeName(cell)));
+  const readings = [...gathered.readings().filter(({ cell }) => !isLaid.has(placeName(cell))), ...laid];
   const doubts = new Uncertainties(origins, calls, readings, uncertainty);
   for (const reading of readings) reading.uncertainty ??= decimal(doubts.of(reading.cell) ?? 0) || undefined;
   const hours = hoursIn(book.sheets);

@@ -1,0 +1,95 @@
+import { type Cell, isBlank } from "../../core/cell.ts";
+import type { CellAddress } from "../../sheet/address.ts";
+import type { Book } from "../formula/book.ts";
+import type { HeadLine, MappedRange, Role } from "./mapping.ts";
+import { type Says, saysOf } from "./says.ts";
+
+/** One number of a range and everything that its headings say about it. */
+export interface Fact {
+  cell: CellAddress;
+  value: Cell;
+  says: Says;
+  role: Role;
+  /** What holds for the whole line of a record that the number is in. */
+  line: { key: string; says: Says };
+}
+
+/** Every number of a range; `range` is where it stands now. */
+export function factsOf(book: Book, range: MappedRange): Fact[] {
+  const { sheet, row, column, columns, records, fixed, without } = range;
+  const rows = grownRows(book, range);
+  const own = fixedSays(range);
+  const general: Says = { places: [], rest: [], ...range.otherwise };
+  const byRow = saidAlong(rows, row, range.rowHeads, (at, r) => book.value({ sheet, row: r, column: at }));
+  const byColumn = saidAlong(columns, column, range.columnHeads, (at, c) => book.value({ sheet, row: at, column: c }));
+  const facts: Fact[] = [];
+  for (let r = 0; r < rows; r++) {
+    for (let c = 0; c < columns; c++) {
+      const cell = { sheet, row: row + r, column: column + c };
+      if (without.rows.includes(cell.row) || without.columns.includes(cell.column)) continue;
+      const says = together([own, byRow[r]!, byColumn[c]!, general]);
+      const line =
+        records === "row"
+          ? { key: `row ${r}`, says: together([own, byRow[r]!, general]) }
+          : records === "column"
+            ? { key: `column ${c}`, says: together([own, byColumn[c]!, general]) }
+            : { key: "", says };
+      facts.push({ cell, value: book.value(cell), says, role: fixed.role ?? says.role ?? "value", line });
+    }
+  }
+  return facts;
+}
+
+function fixedSays({ fixed: { engine, cylinder, characteristic, position, unit } }: MappedRange): Says {
+  return {
+    ...(engine ? { engine } : {}),
+    ...(cylinder ? { cylinder } : {}),
+    ...(characteristic ? { characteristic } : {}),
+    ...(unit ? { unit } : {}),
+    places: position ? saysOf(position, ["position"]).places : [],
+    rest: [],
+  };
+}
+
+/** What the headings say for each row or column of the range. */
+export function saidAlong(count: number, first: number, lines: readonly HeadLine[], cellAt: (at: number, along: number) => Cell): Says[] {
+  const said = Array.from({ length: count }, (): { says: Says; isInherited: boolean }[] => []);
+  for (const { at, tells, merged } of lines) {
+    let last: Cell = null;
+    for (let i = 0; i < count; i++) {
+      const cell = cellAt(at, first + i);
+      if (!isBlank(cell)) last = cell;
+      const isInherited = merged && isBlank(cell);
+      said[i]!.push({ says: saysOf(isInherited ? last : cell, tells), isInherited });
+    }
+  }
+  return said.map((all) => {
+    // A heading that names something else ends what was merged before it: a skirt beside bores has no height.
+    const isOther = all.some(({ says, isInherited }) => !isInherited && says.characteristic !== undefined);
+    return together(all.map(({ says, isInherited }) => (isOther && isInherited && says.characteristic === undefined ? { ...says, places: [] } : says)));
+  });
+}
+
+/** What is said first counts; places add up, each kind once. */
+export function together(all: readonly Says[]): Says {
+  const sum: Says = { places: [], rest: [] };
+  for (const { places, rest, ...others } of all) {
+    for (const [key, value] of Object.entries(others)) if (value !== undefined) (sum as unknown as Record<string, unknown>)[key] ??= value;
+    sum.places.push(...places);
+    sum.rest.push(...rest);
+  }
+  return sum;
+}
+
+/** A longer table than when the layout was saved: rows below that have a heading of their own and a number. */
+function grownRows(book: Book, { sheet, row, column, rows, columns, rowHeads, grows }: MappedRange): number {
+  if (!grows || rowHeads.length === 0) return rows;
+  const page = book.sheet(sheet);
+  const end = page ? page.row + page.values.length : 0;
+  let grown = rows;
+  const hasHeading = (r: number): boolean => rowHeads.some(({ at }) => !isBlank(book.value({ sheet, row: r, column: at })));
+  const hasNumber = (r: number): boolean =>
+    Array.from({ length: columns }, (_, c) => book.value({ sheet, row: r, column: column + c })).some((cell) => typeof cell === "number");
+  while (row + grown < end && hasHeading(row + grown) && hasNumber(row + grown)) grown++;
+  return grown;
+}

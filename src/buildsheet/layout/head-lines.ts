@@ -1,0 +1,57 @@
+import { type Cell, isBlank } from "../../core/cell.ts";
+import type { HeadLine, Tell } from "./mapping.ts";
+import { TELLS } from "./mapping.ts";
+import { type Says, saysOf } from "./says.ts";
+
+const WITH_PLACES: readonly Tell[] = ["height", "axis", "position"];
+
+/**
+ * What a line of headings tells: by the heading that it has itself, or by what most of its cells say.
+ * `undefined` for words that are not known.
+ */
+export function headLineOf(at: number, cells: readonly Cell[], name: Cell, isInnermost: boolean): HeadLine | undefined {
+  const tells = tellsOf(cells, name);
+  if (tells.length === 0) return undefined;
+  const firstBlank = cells.findIndex(isBlank);
+  const merged = !isInnermost && firstBlank > 0;
+  return { at, tells, merged };
+}
+
+function tellsOf(cells: readonly Cell[], name: Cell): Tell[] {
+  const named = typeof name === "string" ? saysOf(name, TELLS).names : undefined;
+  switch (named) {
+    case "engine":
+    case "cylinder":
+    case "height":
+    case "axis":
+      return [named];
+    case "position":
+      return ["position"];
+    case "characteristic":
+      return ["characteristic", ...WITH_PLACES];
+    default:
+      return tellsOfContents(cells);
+  }
+}
+
+function tellsOfContents(cells: readonly Cell[]): Tell[] {
+  const said = cells.filter((cell) => !isBlank(cell)).map((cell) => saysOf(cell, TELLS));
+  const tells = new Set(said.flatMap(toldBy));
+  // Upper and lower beside top and bottom are heights, not limits.
+  const areHeights = said.some(({ places }) => places.some(({ kind }) => kind === "height"));
+  const onlySides = cells.every((cell) => typeof cell !== "string" || saysOf(cell, TELLS).role === undefined || /^\s*(?:upper|lower)\b/i.test(cell));
+  if (tells.has("role") && areHeights && onlySides) tells.delete("role");
+  if (tells.has("height") || tells.has("axis") || tells.has("position")) for (const tell of WITH_PLACES) tells.add(tell);
+  return TELLS.filter((tell) => tells.has(tell));
+}
+
+function toldBy({ engine, cylinder, characteristic, places, role, unit }: Says): Tell[] {
+  return [
+    ...(engine === undefined ? [] : (["engine"] as const)),
+    ...(cylinder === undefined ? [] : (["cylinder"] as const)),
+    ...(characteristic === undefined ? [] : (["characteristic"] as const)),
+    ...places.map(({ kind }) => (kind === "place" ? ("position" as const) : kind)),
+    ...(role === undefined ? [] : (["role"] as const)),
+    ...(unit === undefined ? [] : (["unit"] as const)),
+  ];
+}

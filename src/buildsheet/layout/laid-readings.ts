@@ -1,0 +1,46 @@
+import { type Cell, isBlank } from "../../core/cell.ts";
+import { Fault } from "../../core/fault.ts";
+import { judgingParams } from "../../functions/verdict/limit-params.ts";
+import type { CellAddress } from "../../sheet/address.ts";
+import type { WorkbookSnapshot } from "../../sheet/sheet-host.ts";
+import { reasonOf } from "../check/given.ts";
+import { Book } from "../formula/book.ts";
+import type { Mapping } from "./mapping.ts";
+import { limitFor, positionText, readLayout } from "./readings.ts";
+import { CHARACTERISTICS } from "./words.ts";
+
+/** A reading of a layout of the shop's own, as comparisons and drawings take it. */
+export interface LaidReading {
+  engine: string;
+  cylinder: string;
+  characteristic: string;
+  position: string;
+  /** `null` for one that is blank or no good; then `fault` says why. */
+  value: number | null;
+  fault?: string;
+  unit?: string | undefined;
+  uncertainty?: number | undefined;
+  lower?: number | undefined;
+  upper?: number | undefined;
+  hours?: number | undefined;
+  cell: CellAddress;
+}
+
+/** Every reading that a layout knows of, with the limits that are for it. `single` is the U of a measured length for which none is given. */
+export function laidReadings(snapshot: Pick<WorkbookSnapshot, "sheets">, mapping: Mapping, single?: number): LaidReading[] {
+  const { readings, limits } = readLayout(new Book(snapshot), mapping);
+  return readings.map(({ engine, cylinder, characteristic, places, value, unit, own, cell }) => {
+    const { given = {} } = own ?? {};
+    const { given: general = {} } = limitFor({ engine, cylinder, characteristic, places }, limits) ?? {};
+    const number = (name: "lower" | "upper" | "uncertainty") => numberIn(isBlank(given[name]) ? general[name] : given[name]);
+    const { kind, isSetting } = CHARACTERISTICS[characteristic] ?? {};
+    const taken = judgingParams.value.take(value, "value");
+    return {
+      ...{ engine, cylinder, characteristic, position: positionText(places), cell, unit },
+      ...(taken instanceof Fault ? { value: null, fault: reasonOf(value, taken) } : { value: typeof taken === "number" ? taken : null }),
+      ...{ lower: number("lower"), upper: number("upper"), uncertainty: number("uncertainty") ?? (kind === "length" && !isSetting ? single : undefined) },
+    };
+  });
+}
+
+const numberIn = (cell: Cell): number | undefined => (typeof cell === "number" ? cell : undefined);
