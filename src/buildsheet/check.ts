@@ -15,6 +15,7 @@ import { faultSource } from "./check/trace.ts";
 import { Watch } from "./check/watch.ts";
 import type { CheckResult } from "./finding.ts";
 import { Book } from "./formula/book.ts";
+import type { JudgedRow } from "./judged.ts";
 import { judgedRows } from "./layout/apply.ts";
 import type { Mapping } from "./layout/mapping.ts";
 
@@ -22,10 +23,11 @@ import type { Mapping } from "./layout/mapping.ts";
  * Looks through a workbook for what somebody should see before the engine goes together: every
  * reading that VERDICT, EXPLAIN or MARGIN judges and every row of a table in long form, and the
  * inputs of all our functions. With a layout of the shop's own, what it maps is judged as well.
+ * `judged` is told every verdict, also those of which there is nothing to say.
  */
-export function checkWorkbook(snapshot: WorkbookSnapshot, mapping?: Mapping): CheckResult {
+export function checkWorkbook(snapshot: WorkbookSnapshot, mapping?: Mapping, judged?: (row: JudgedRow) => void): CheckResult {
   const book = new Book(snapshot);
-  const report = new Report();
+  const report = new Report(undefined, judged);
   const watch = new Watch((watched, { kind, sentence }) => report.find(kind, watched.subject(), sentence));
   const labels = new Labels(book);
   const origins = new Origins(book);

@@ -1,4 +1,4 @@
-import { escaped } from "./text.ts";
+import { escaped, tame } from "./text.ts";
 
 /** Numbers of a drawing are written to a hundredth of a pixel. */
 export const px = (x: number): string => String(Math.round(x * 100) / 100 + 0);
@@ -22,7 +22,7 @@ export const SMALL = 10;
 
 /** Text at a place, in the size of names and numbers where nothing else is said. */
 export function label(x: number, y: number, text: string, attributes: Attributes = {}): string {
-  return element("text", { x, y, ...attributes }, escaped(text));
+  return element("text", { x, y, ...attributes }, escaped(tame(text)));
 }
 
 /** Lines of text below one another. */

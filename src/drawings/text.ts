@@ -3,13 +3,15 @@ import { decimal } from "../core/decimal.ts";
 /** What XML forbids, and signs that turn the direction of writing and so make text read as what it is not. */
 const HARMFUL = /[^\t\n\r\u0020-\u007e\u00a0-\ud7ff\ue000-\ufffd\u{10000}-\u{10ffff}]|[\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069]/gu;
 
+const inOneLine = (text: string): string => text.replace(/\s+/g, " ").replace(HARMFUL, "");
+
 /** Text that somebody typed as one harmless line, not yet escaped. */
-export const tame = (text: string): string => text.replace(/\s+/g, " ").replace(HARMFUL, "").trim();
+export const tame = (text: string): string => inOneLine(text).trim();
 
 const ENTITIES: Readonly<Record<string, string>> = { "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;", "'": "&#39;" };
 
 /** Text as it may stand in SVG or HTML, between tags or in a quoted attribute. */
-export const escaped = (text: string): string => tame(text).replace(/[&<>"']/g, (sign) => ENTITIES[sign]!);
+export const escaped = (text: string): string => inOneLine(text).replace(/[&<>"']/g, (sign) => ENTITIES[sign]!);
 
 /** As many as decimals are compared by. */
 const MOST_DECIMALS = 9;

@@ -16,7 +16,7 @@ export type Judged =
   | { as: "refused"; why: string }
   | { as: "missing reading"; limits: Limits }
   | { as: "missing limit"; value: number }
-  | { as: "judged"; value: number; limits: Limits; judgement: Judgement; sentence: string };
+  | { as: "judged"; value: number; limits: Limits; uncertainty: number; near: number; judgement: Judgement; sentence: string };
 
 const NAMES = Object.keys(judgingParams) as (keyof Given)[];
 
@@ -36,7 +36,15 @@ export function judgeGiven(given: Given): Judged {
   if (value === undefined) return limited ? { as: "missing reading", limits } : { as: "nothing" };
   const judgement = judge(value, limits, uncertainty, near);
   if (!judgement) return { as: "missing limit", value };
-  return { as: "judged", value, limits, judgement, sentence: judgement.verdict === "within" ? "" : explain(value, limits, uncertainty, near) };
+  return {
+    as: "judged",
+    value,
+    limits,
+    uncertainty,
+    near,
+    judgement,
+    sentence: judgement.verdict === "within" ? "" : explain(value, limits, uncertainty, near),
+  };
 }
 
 const OUR_SENTENCE = /^([A-Z]{3,}): /;

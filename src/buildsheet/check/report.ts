@@ -1,6 +1,7 @@
 import { placeName } from "../../sheet/address.ts";
 import type { CheckResult, Finding, FindingKind } from "../finding.ts";
 import { FINDING_KINDS } from "../finding.ts";
+import type { JudgedRow } from "../judged.ts";
 import type { Judged } from "./given.ts";
 import { KIND_OF_VERDICT } from "./said.ts";
 
@@ -20,8 +21,11 @@ export class Report {
   #refused = 0;
   inputs = 0;
 
-  /** With `take` findings are handed on as they are found and nothing is kept of them; whoever reports then sees to it that nothing comes twice. */
-  constructor(take?: (finding: Finding) => void) {
+  /** With `judged` every verdict is told, also one of which there is nothing to say. With `take` findings are handed on as they are found and nothing is kept of them; whoever reports then sees to it that nothing comes twice. */
+  constructor(
+    take?: (finding: Finding) => void,
+    readonly judged?: (row: JudgedRow) => void,
+  ) {
     this.#take = take ?? ((finding) => void this.#findings.push(finding));
     this.#isKeeping = take === undefined;
   }
@@ -54,6 +58,7 @@ export class Report {
       case "judged": {
         const kind = KIND_OF_VERDICT[judged.judgement.verdict];
         if (kind) this.#take({ kind, ...about(), sentence: judged.sentence });
+        this.judged?.({ ...about(), verdict: judged.judgement.verdict, uncertainty: judged.uncertainty, near: judged.near });
       }
     }
     return about;
@@ -63,6 +68,7 @@ export class Report {
   said(kind: FindingKind | undefined, subject: Subject, sentence: string): void {
     this.#checked++;
     if (kind) this.#take({ kind, ...subject, sentence });
+    if (subject.verdict) this.judged?.({ ...subject, verdict: subject.verdict, uncertainty: 0, near: 0 });
   }
 
   /** Something found about a reading: once a cell or line for each kind. */

@@ -6,6 +6,7 @@ import { GroupWatch, isOrdinary, type Watched } from "../check/watch.ts";
 
 import type { CheckResult, Finding } from "../finding.ts";
 import { FIELDS, type Field, labelFrom } from "../headers.ts";
+import type { JudgedRow } from "../judged.ts";
 import type { Head } from "./head.ts";
 import { HeldLines } from "./held.ts";
 import { Names } from "./names.ts";
@@ -26,6 +27,8 @@ export interface Refused {
 export interface Listeners {
   found?: ((finding: Finding) => void) | undefined;
   refused?: ((row: Refused) => void) | undefined;
+  /** Every verdict, also one of which there is nothing to say; each row is then made into text, which takes its time. */
+  judged?: ((row: JudgedRow) => void) | undefined;
 }
 
 /** A record apart from where it was read. */
@@ -45,9 +48,9 @@ export class CsvRows {
     readonly name: string,
     readonly head: Omit<Head, "rest" | "bytes">,
     readonly decimal: DecimalSign,
-    { found, refused }: Listeners = {},
+    { found, refused, judged }: Listeners = {},
   ) {
-    this.#report = new Report(found);
+    this.#report = new Report(found, judged);
     const held = (): HeldLines => new HeldLines((line, text) => this.#subjectOf(line, text));
     this.#watch = new GroupWatch((watched, { kind, sentence }) => this.#report.find(kind, watched.subject(), sentence), held);
     this.#names = new Names(head);
@@ -70,7 +73,7 @@ export class CsvRows {
    */
   #passes(record: Scanner): boolean {
     const { at } = this.head;
-    if (record.fields !== this.head.width) return false;
+    if (this.#report.judged !== undefined || record.fields !== this.head.width) return false;
     const value = this.#number(record, at.value);
     const lower = this.#number(record, at.lower);
     const upper = this.#number(record, at.upper);

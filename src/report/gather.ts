@@ -1,0 +1,36 @@
+import { callsIn } from "../buildsheet/check/calls.ts";
+import type { JudgedRow } from "../buildsheet/judged.ts";
+import type { WorkbookSnapshot } from "../sheet/sheet-host.ts";
+import type { Entry, LimitRow, SheetContent } from "./content.ts";
+import { Source } from "./gather/areas.ts";
+import { boresIn } from "./gather/bores.ts";
+import { gaugesIn, identityIn, limitsIn } from "./gather/identity.ts";
+import { changesIn, testsIn, tracesIn } from "./gather/others.ts";
+import { unitIn } from "./gather/units.ts";
+
+/** Looks through a workbook for what a report shows beside its verdicts: whose engine, which gauges, whose limits, and what can be drawn. */
+export function gather(snapshot: WorkbookSnapshot, judged: readonly JudgedRow[]): SheetContent {
+  const { sheets } = snapshot;
+  const identity = identityIn(sheets);
+  const limits = limitsIn(sheets);
+  const source = new Source(snapshot, judged, unitOfLength(identity, limits));
+  const calls = [...callsIn(source.book)];
+  return {
+    identity,
+    gauges: gaugesIn(sheets),
+    limits,
+    bores: boresIn(source, calls),
+    traces: tracesIn(source, calls),
+    tests: testsIn(source, calls),
+    changes: changesIn(source, calls),
+  };
+}
+
+/** What the workbook says its lengths are in: outright, or by the one unit of length of all its limits. */
+function unitOfLength(identity: readonly Entry[], limits: readonly LimitRow[]): string | undefined {
+  const said = identity.find(({ name }) => /unit/i.test(name));
+  const own = said && unitIn(`(${said.text})`, "length");
+  if (own !== undefined) return own;
+  const units = new Set(limits.map(({ unit }) => unitIn(`(${unit})`, "length")).filter((unit) => unit !== undefined));
+  return units.size === 1 ? [...units][0] : undefined;
+}

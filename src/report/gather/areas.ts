@@ -1,0 +1,72 @@
+import type { OwnCall } from "../../buildsheet/check/calls.ts";
+import { Labels } from "../../buildsheet/check/labels.ts";
+import { areaIn } from "../../buildsheet/check/trace.ts";
+import { type Area, Book, showArea } from "../../buildsheet/formula/book.ts";
+import { CannotTell, evaluateNode } from "../../buildsheet/formula/evaluate.ts";
+import type { JudgedRow } from "../../buildsheet/judged.ts";
+import type { Cell } from "../../core/cell.ts";
+import { type CellAddress, placeName } from "../../sheet/address.ts";
+import type { WorkbookSnapshot } from "../../sheet/sheet-host.ts";
+import { numberIn } from "./cells.ts";
+import { type UnitKind, unitIn } from "./units.ts";
+
+/** A workbook that is looked through for something to draw. */
+export class Source {
+  readonly book: Book;
+  readonly labels: Labels;
+  /** Verdicts by the cell that they are on. */
+  readonly #judged: ReadonlyMap<string, JudgedRow>;
+  readonly #unitOfLength: string | undefined;
+
+  constructor(snapshot: WorkbookSnapshot, judged: readonly JudgedRow[], unitOfLength: string | undefined) {
+    this.book = new Book(snapshot);
+    this.labels = new Labels(this.book);
+    this.#judged = new Map(judged.map((row) => [placeName(row.cell), row]));
+    this.#unitOfLength = unitOfLength;
+  }
+
+  judgedAt(cell: CellAddress): JudgedRow | undefined {
+    return this.#judged.get(placeName(cell));
+  }
+
+  /** The range that an argument refers to, by the name of its param. */
+  area({ spec, args, context }: OwnCall, name: string): Area | undefined {
+    return areaIn(args[spec.inputs.findIndex((input) => input.name === name)], context);
+  }
+
+  /** What an argument comes to when it is one cell or one literal. */
+  value({ spec, args, context }: OwnCall, name: string): Cell {
+    const node = args[spec.inputs.findIndex((input) => input.name === name)];
+    const value = node ? evaluateNode(node, context) : null;
+    return value instanceof CannotTell || Array.isArray(value) ? null : value;
+  }
+
+  number(call: OwnCall, name: string): number | undefined {
+    return numberIn(this.value(call, name)) ?? undefined;
+  }
+
+  /** The unit by which the sheet names these cells: in their headings, in its title, or for the whole workbook. */
+  unit(area: Area, kind: UnitKind): string | undefined {
+    const headings = [this.labels.of(area), this.labels.of({ ...area, row: area.row + area.rows - 1, column: area.column + area.columns - 1 })];
+    const page = this.book.sheet(area.sheet);
+    const title = page?.values[0]?.find((cell) => typeof cell === "string");
+    const note = page?.values[1]?.find((cell) => typeof cell === "string");
+    for (const text of [...headings, title, note]) {
+      const unit = typeof text === "string" ? unitIn(text, kind) : undefined;
+      if (unit !== undefined) return unit;
+    }
+    return kind === "length" ? this.#unitOfLength : undefined;
+  }
+}
+
+/** `Bores!C4:D6` */
+export function placeOf(area: Area): string {
+  const place = placeName(area);
+  return place.slice(0, place.lastIndexOf("!") + 1) + showArea(area);
+}
+
+/** Labels of the cells of an area, row by row. */
+export const labelsOf = ({ labels }: Source, area: Area): string[][] =>
+  Array.from({ length: area.rows }, (_, r) =>
+    Array.from({ length: area.columns }, (_, c) => labels.of({ sheet: area.sheet, row: area.row + r, column: area.column + c })),
+  );

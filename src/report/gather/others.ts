@@ -1,0 +1,118 @@
+import type { OwnCall } from "../../buildsheet/check/calls.ts";
+import { type Area, cellsOf } from "../../buildsheet/formula/book.ts";
+import { CannotTell, evaluateNode } from "../../buildsheet/formula/evaluate.ts";
+import type { Cell } from "../../core/cell.ts";
+import type { Change, ChangePlot } from "../../drawings/change-plot.ts";
+import type { CompressionTest } from "../../drawings/compression-bars.ts";
+import type { RoundTrace } from "../../drawings/roundness-trace.ts";
+import { type CompressionRule, RULES } from "../../functions/tests/compression-bound.ts";
+import { placeName } from "../../sheet/address.ts";
+import type { Placed } from "../content.ts";
+import { labelsOf, placeOf, type Source } from "./areas.ts";
+import { numberIn } from "./cells.ts";
+import { namesOf } from "./names.ts";
+
+/** Names of the cells of one row or column, and what they have in common. */
+function namesAlong(source: Source, area: Area): { shared: string; own: string[] } {
+  const { shared, rows } = namesOf(
+    labelsOf(source, area)
+      .flat()
+      .map((label) => [label]),
+  );
+  return { shared, own: rows };
+}
+
+/** Every trace of roundness, once. */
+export function tracesIn(source: Source, calls: readonly OwnCall[]): Placed<RoundTrace>[] {
+  const found = new Map<string, Placed<RoundTrace>>();
+  for (const call of calls.filter(({ spec }) => spec.name === "ROUNDNESS")) {
+    const area = source.area(call, "deviations");
+    if (!area) continue;
+    const place = placeOf(area);
+    const deviations = source.book.block(area).flat().map(numberIn);
+    found.set(place, { what: { name: namesAlong(source, area).shared || place, unit: source.unit(area, "length"), deviations }, place });
+  }
+  return [...found.values()];
+}
+
+const PRESSURES: Readonly<Record<string, string>> = { COMPRESSIONCHECK: "pressures", COMPRESSIONSPREAD: "pressures", WETTEST: "dry" };
+
+/** Every compression test, once, with the rule by which the sheet judges it. */
+export function testsIn(source: Source, calls: readonly OwnCall[]): Placed<CompressionTest>[] {
+  const found = new Map<string, Placed<CompressionTest>>();
+  for (const call of calls) {
+    const name = PRESSURES[call.spec.name];
+    const area = name === undefined ? undefined : source.area(call, name);
+    if (!area) continue;
+    const place = placeOf(area);
+    const { shared, own } = namesAlong(source, area);
+    const pressures = source.book.block(area).flat();
+    const cylinders = pressures.map((cell, i) => ({ name: own[i] || String(i + 1), pressure: numberIn(cell) || null }));
+    const rule = ruleOf(source, call) ?? found.get(place)?.what.rule;
+    found.set(place, { what: { name: shared || area.sheet, unit: source.unit(area, "pressure"), cylinders, rule }, place });
+  }
+  return [...found.values()].filter(({ what }) => what.cylinders.some(({ pressure }) => pressure !== null));
+}
+
+/** As COMPRESSIONCHECK is given it, or the difference that a judged spread is allowed. */
+function ruleOf(source: Source, call: OwnCall): CompressionTest["rule"] {
+  if (call.spec.name === "COMPRESSIONSPREAD") {
+    const upper = source.judgedAt(call.at)?.upper;
+    return typeof upper === "number" ? { rule: "difference", limit: upper } : undefined;
+  }
+  const rule = RULES.find((one) => one === String(source.value(call, "rule")).trim().toLowerCase());
+  const limit = source.number(call, "limit");
+  return rule === undefined || limit === undefined ? undefined : { rule: rule as CompressionRule, limit };
+}
+
+const COMPARING = new Set(["REALCHANGE", "ENNUMBER"]);
+
+/** Sizes measured twice, one plot for each sheet on which they are compared. */
+export function changesIn(source: Source, calls: readonly OwnCall[]): Placed<ChangePlot>[] {
+  const bySheet = new Map<string, Map<string, Change>>();
+  for (const call of calls.filter(({ spec }) => COMPARING.has(spec.name))) {
+    const changes = bySheet.get(call.at.sheet) ?? new Map<string, Change>();
+    bySheet.set(call.at.sheet, changes);
+    for (const [key, change] of changesOf(source, call)) changes.set(key, change);
+  }
+  const plots = [...bySheet].map(([sheet, changes]) => ({ what: { name: sheet, changes: [...changes.values()] }, place: sheet }));
+  return plots.filter(({ what }) => what.changes.some(({ before, after }) => before !== null && after !== null));
+}
+
+function changesOf(source: Source, call: OwnCall): [key: string, change: Change][] {
+  const operands = call.args.map((node, i) => {
+    const value = node ? evaluateNode(node, call.context) : null;
+    const block = value instanceof CannotTell ? undefined : Array.isArray(value) ? value : [[value]];
+    return { block, area: source.area(call, call.spec.inputs[i]?.name ?? "") };
+  });
+  const [before, after] = operands;
+  if (!before?.block || !after?.block) return [];
+  const rows = Math.max(before.block.length, after.block.length);
+  const columns = Math.max(before.block[0]!.length, after.block[0]!.length);
+  const made: [string, Change][] = [];
+  for (let r = 0; r < rows; r++) {
+    for (let c = 0; c < columns; c++) {
+      const number = (index: number) => numberIn(pick(operands[index]?.block, r, c));
+      const cells = [before.area, after.area].map((area) => area && cellIn(area, r, c));
+      const [from, to] = [number(0), number(1)];
+      if (from === null && to === null) continue;
+      const labels = cells.map((cell) => [cell ? source.labels.of(cell) : ""]);
+      const key = cells.map((cell, i) => (cell ? placeName(cell) : `${placeName(call.at)}|${i}|${r},${c}`)).join("|");
+      const name = namesOf(labels).shared || labels.flat().find(Boolean) || placeName(cells[0] ?? call.at);
+      const unit = before.area ? source.unit(before.area, "length") : undefined;
+      made.push([key, { name, unit, before: from, after: to, uBefore: number(2), uAfter: number(3) }]);
+    }
+  }
+  return made;
+}
+
+function pick(block: readonly (readonly Cell[])[] | undefined, row: number, column: number): Cell {
+  const line = block?.length === 1 ? block[0] : block?.[row];
+  return line?.length === 1 ? line[0] : line?.[column];
+}
+
+function cellIn(area: Area, row: number, column: number): ReturnType<typeof firstCell> {
+  return firstCell({ ...area, row: area.row + (area.rows === 1 ? 0 : row), column: area.column + (area.columns === 1 ? 0 : column), rows: 1, columns: 1 });
+}
+
+const firstCell = (area: Area) => [...cellsOf(area)][0]!;

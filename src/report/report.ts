@@ -1,0 +1,83 @@
+import { VERSION } from "../core/version.ts";
+import { CAUTIONS } from "./cautions.ts";
+import type { ReportInput } from "./content.ts";
+import { html, type Markup } from "./markup.ts";
+import { gaugesPart, identityPart, limitsPart, outcomePart, rulePart } from "./parts/facts.ts";
+import { figuresPart } from "./parts/figures.ts";
+import { findingsPart, resultsPart } from "./parts/results.ts";
+import { STYLE } from "./style.ts";
+import { grouped, sumsOf, tallyOf } from "./words.ts";
+
+export interface ReportOptions {
+  /** The day of the report, as it is to stand on it: `2026-11-25`. */
+  date: string;
+}
+
+/**
+ * One printable page without scripts that stands on its own: everything typed is escaped, and nothing
+ * is asked for from elsewhere. Several inputs get a summary first and then a section each.
+ */
+export function renderReport(inputs: readonly ReportInput[], { date }: ReportOptions): string {
+  const names = inputs.map(({ name }) => name).join(", ");
+  const body = html`<header><h1>Measurement report</h1><p>${inputs.length > 1 ? `${inputs.length} inputs, checked` : "Checked"} on ${date}</p></header>
+<main>${inputs.length > 1 && summary(inputs)}
+${inputs.map((input, i) => section(input, i + 1, inputs.length > 1))}
+<section>${rulePart(inputs)}</section>
+<section><h2>Cautions</h2><ul>${CAUTIONS.map((caution) => html`<li>${caution}</li>`)}</ul></section>
+<section>${about(inputs, date)}</section></main>`;
+  return `<!doctype html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta name="referrer" content="no-referrer">
+<title>${html`Measurement report: ${names}`}</title>
+<style>${STYLE}</style>
+</head>
+<body>
+${body}
+</body>
+</html>
+`;
+}
+
+function summary(inputs: readonly ReportInput[]): Markup {
+  const rows = inputs.map(
+    ({ name, result, unread }, i) =>
+      html`<tr><td><a href="#input-${String(i + 1)}">${name}</a></td><td class="number">${grouped(result.rowsIn)}</td><td class="number">${grouped(result.checked)}</td><td class="number">${grouped(result.refused)}</td><td>${tallyOf(result.findings) || "none"}${unread !== undefined && html` <strong>Not read in full.</strong>`}</td></tr>
+`,
+  );
+  return html`<section><h2>Summary</h2><div class="scroll"><table><thead><tr><th scope="col">Input</th><th scope="col" class="number">Rows in</th><th scope="col" class="number">Checked</th><th scope="col" class="number">Refused</th><th scope="col">Findings</th></tr></thead><tbody>${rows}</tbody></table></div></section>`;
+}
+
+function section(input: ReportInput, index: number, isApart: boolean): Markup {
+  return html`<section class="input${isApart ? " apart" : ""}" id="input-${String(index)}"><h2>${input.name}</h2>
+${outcomePart(input)}
+${input.notes.length > 0 && html`<ul class="quiet">${input.notes.map((note) => html`<li>${note}</li>`)}</ul>`}
+${identityPart(input)}
+${findingsPart(input)}
+${resultsPart(input)}
+${figuresPart(input, `input-${index}`)}
+${limitsPart(input)}
+${gaugesPart(input)}</section>
+`;
+}
+
+function about(inputs: readonly ReportInput[], date: string): Markup {
+  const hashes = inputs.flatMap(({ name, fingerprint }) => {
+    if (!fingerprint) return [];
+    const of = fingerprint.of === "file" ? html`the file ${name}` : html`the values and formulas of ${name}`;
+    return [html`<li>SHA-256 of ${of}: <span class="hash">${fingerprint.sha256}</span></li>`];
+  });
+  return html`<h2>About this report</h2>
+<p>Made by Crosshatch ${VERSION} on ${date}. Checked in all: ${sumsOf(totalOf(inputs))}.</p>
+${hashes.length > 0 && html`<ul class="small">${hashes}</ul><p class="small quiet">The same input gives the same hash, and the least change to it another.</p>`}
+<div class="signed"><div>Measured by</div><div>Checked by</div><div>Date</div></div>`;
+}
+
+const totalOf = (inputs: readonly ReportInput[]) => ({
+  rowsIn: inputs.reduce((sum, { result }) => sum + result.rowsIn, 0),
+  checked: inputs.reduce((sum, { result }) => sum + result.checked, 0),
+  refused: inputs.reduce((sum, { result }) => sum + result.refused, 0),
+});
