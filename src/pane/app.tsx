@@ -4,6 +4,7 @@ import type { Spec } from "../core/define.ts";
 import type { SheetHost } from "../sheet/sheet-host.ts";
 import { AboutView } from "./about-view.tsx";
 import { CheckView } from "./check-view.tsx";
+import { FirstSheet } from "./first-sheet.tsx";
 import { FunctionsView } from "./functions-view.tsx";
 import { Later } from "./later.tsx";
 import { TabList } from "./tab-list.tsx";
@@ -24,8 +25,9 @@ export function App({ host, checker, functions }: Props) {
   const [state, actions] = useCheck(host, checker);
   const later = (id: keyof typeof LATER) => <Later host={host} changes={state.changes} load={LATER[id]} />;
   const views: Record<Tab, () => ComponentChildren> = {
-    check: () => <CheckView state={state} actions={actions} />,
+    check: () => <CheckView state={state} actions={actions} first={<FirstSheet host={host} />} />,
     plan: () => later("plan"),
+    setup: () => later("setup"),
     functions: () => <FunctionsView load={functions} />,
     about: () => <AboutView />,
   };

@@ -1,3 +1,4 @@
+import type { ComponentChildren } from "preact";
 import { useMemo, useState } from "preact/hooks";
 import type { CheckResult, Finding } from "../buildsheet/finding.ts";
 import { type CheckState, isStale, type Work } from "./check-state.ts";
@@ -8,9 +9,11 @@ import type { CheckActions } from "./use-check.ts";
 interface Props {
   state: CheckState;
   actions: CheckActions;
+  /** For somebody without a build sheet. */
+  first: ComponentChildren;
 }
 
-export function CheckView({ state, actions }: Props) {
+export function CheckView({ state, actions, first }: Props) {
   const { work, result, refusal, notice, announcement } = state;
   const hasFindings = (result?.findings.length ?? 0) > 0;
   return (
@@ -43,7 +46,7 @@ export function CheckView({ state, actions }: Props) {
           </button>
         </div>
       )}
-      {result ? <Findings result={result} onSelect={actions.select} /> : !work && <FirstRun />}
+      {result ? <Findings result={result} onSelect={actions.select} /> : !work && <FirstRun first={first} />}
     </>
   );
 }
@@ -98,13 +101,16 @@ function NoFindings({ result: { rowsIn, inputs } }: { result: CheckResult }) {
   );
 }
 
-function FirstRun() {
+function FirstRun({ first }: Pick<Props, "first">) {
   return (
-    <div class="advice">
-      <h2>Check a build sheet</h2>
-      <p>Check compares every reading that has a limit with that limit, and lists what needs a look, worst first. It changes nothing in the workbook.</p>
-      <HowTo />
-    </div>
+    <>
+      <div class="advice">
+        <h2>Check a build sheet</h2>
+        <p>Check compares every reading that has a limit with that limit, and lists what needs a look, worst first. It changes nothing in the workbook.</p>
+        <HowTo />
+      </div>
+      {first}
+    </>
   );
 }
 

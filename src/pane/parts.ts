@@ -2,6 +2,8 @@
 export const loadChecker = async () => (await part(import("../buildsheet/check.ts"))).checkWorkbook;
 export const loadFunctions = async () => (await part(import("../functions/index.ts"))).specs;
 
+export const loadInsert = () => part(import("./setup/insert.ts"));
+
 /** A part did not come. Browsers remember that, so only a page loaded anew asks again. */
 export class PartMissing extends Error {
   constructor() {

@@ -15,6 +15,7 @@ export type LoadView = () => Promise<ComponentType<ViewProps>>;
 export const TABS = [
   { id: "check", title: "Check" },
   { id: "plan", title: "Plan" },
+  { id: "setup", title: "Set up" },
   { id: "functions", title: "Functions" },
   { id: "about", title: "About" },
 ] as const;
@@ -23,4 +24,5 @@ export type Tab = (typeof TABS)[number]["id"];
 /** Views that are no part of the first load. */
 export const LATER = {
   plan: async () => (await part(import("./plan/plan-view.tsx"))).PlanView,
+  setup: async () => (await part(import("./setup/setup-view.tsx"))).SetupView,
 } satisfies Partial<Record<Tab, LoadView>>;

@@ -67,6 +67,14 @@ const VIEWS: Views = {
   refusal: { scene: "gone", go: (page) => check(page).then(() => page.locator("[data-index='0']").click()) },
   functions: { scene: "findings", go: openFunction },
   ...PLANS,
+  "set-up": {
+    scene: "blank",
+    go: async (page) => {
+      await page.getByRole("tab", { name: "Set up" }).click();
+      await page.getByRole("button", { name: "Add these sheets" }).click();
+      await page.getByText("10 new sheets").waitFor();
+    },
+  },
   about: { scene: "findings", go: (page) => page.getByRole("tab", { name: "About" }).click() },
 };
 

@@ -127,6 +127,7 @@ const sheet = (): Scene => {
 
 export const SCENES = {
   sheet,
+  blank: (): Scene => ({ host: memoryHost([{ name: "Sheet1", cells: [] }]), options: {} }),
   engine: (): Scene => ({ host: engineBook(), options: {} }),
   findings: () => checking(RESULT),
   clean: () => checking({ findings: [], rowsIn: 24, checked: 24, refused: 0, inputs: 60 }),

@@ -1,0 +1,24 @@
+import { editsOf } from "../../buildsheet/setup/edits.ts";
+import type { BuildSheet } from "../../buildsheet/setup/model.ts";
+import { sampleBuildSheet } from "../../buildsheet/setup/sample.ts";
+import { isBlank } from "../../core/cell.ts";
+import type { SheetHost, WorkbookSnapshot } from "../../sheet/sheet-host.ts";
+import { counted } from "../finding-words.ts";
+
+/** Puts a build sheet into sheets of its own; a host that has one of the names already refuses, and nothing is touched. */
+export async function insert(host: SheetHost, book: BuildSheet): Promise<string> {
+  const names = book.sheets.map(({ name }) => name);
+  await host.addSheets(names);
+  await host.write(editsOf(book));
+  await host.select({ sheet: names[0]!, row: 0, column: 0 });
+  return `${counted(names.length, "new sheet")}: ${names.join(", ")}.`;
+}
+
+/** The sample, for an empty workbook only. */
+export async function insertSample(host: SheetHost): Promise<string> {
+  if (!isEmpty(await host.read())) return "This workbook holds something already, so no sample was put in. Set up adds sheets of your own beside it.";
+  return `A sample was put in, with invented readings. ${await insert(host, sampleBuildSheet())} Press Check to see what it finds.`;
+}
+
+const isEmpty = ({ sheets }: WorkbookSnapshot): boolean =>
+  sheets.every(({ values, formulas }) => values.flat().every(isBlank) && formulas.flat().every((formula) => formula === null));

@@ -1,0 +1,68 @@
+import { useMemo, useState } from "preact/hooks";
+import type { Choices } from "../../buildsheet/setup/choices.ts";
+import { COUNT_WORDS, COUNTS, type CountName, type LengthUnit, UNITS } from "../../buildsheet/setup/counts.ts";
+import { describeBuildSheet } from "../../buildsheet/setup/describe.ts";
+import { useWork, WorkLines } from "../use-work.tsx";
+import type { ViewProps } from "../views.ts";
+import { insert } from "./insert.ts";
+
+const USUAL: Choices = { cylinders: 4, heights: 3, axes: 2, valves: 2, unit: "mm", secondReadings: false };
+
+const UNIT_WORDS: Readonly<Record<LengthUnit, string>> = { mm: "millimetres", in: "inches" };
+
+/** A build sheet for one engine by what is chosen here, in new sheets of the workbook. */
+export function SetupView({ host }: ViewProps) {
+  const [choices, setChoices] = useState(USUAL);
+  const work = useWork();
+  const book = useMemo(() => describeBuildSheet(choices), [choices]);
+  const choose = (choice: Partial<Choices>) => setChoices((before) => ({ ...before, ...choice }));
+  return (
+    <>
+      <h2>Set up a build sheet</h2>
+      <p class="notice">For one engine: tables to type into, with the functions beside them. Every limit is blank until you type it.</p>
+      <div class="fields">
+        {(Object.keys(COUNTS) as CountName[]).map((name) => (
+          <CountField key={name} name={name} count={choices[name]} onCount={(count) => choose({ [name]: count })} />
+        ))}
+        <label class="field beside">
+          <span>Lengths in</span>
+          <select value={choices.unit} onChange={(event) => choose({ unit: event.currentTarget.value as LengthUnit })}>
+            {UNITS.map((unit) => (
+              <option key={unit} value={unit}>
+                {UNIT_WORDS[unit]}
+              </option>
+            ))}
+          </select>
+        </label>
+        <label class="tick">
+          <input type="checkbox" checked={choices.secondReadings} onChange={(event) => choose({ secondReadings: event.currentTarget.checked })} />
+          <span>Second readings by a second person</span>
+        </label>
+      </div>
+      <p>Adds the sheets {book.sheets.map(({ name }) => name).join(", ")}. What is in the workbook stays as it is.</p>
+      <div class="tools">
+        <button type="button" class="primary" aria-disabled={work.doing !== ""} onClick={() => work.act("Adding the sheets …", () => insert(host, book))}>
+          Add these sheets
+        </button>
+      </div>
+      <WorkLines {...work} />
+    </>
+  );
+}
+
+function CountField({ name, count, onCount }: { name: CountName; count: number; onCount(count: number): void }) {
+  const { least, most } = COUNTS[name];
+  const words = COUNT_WORDS[name];
+  return (
+    <label class="field beside">
+      <span>{words.charAt(0).toUpperCase() + words.slice(1)}</span>
+      <select value={count} onChange={(event) => onCount(Number(event.currentTarget.value))}>
+        {Array.from({ length: most - least + 1 }, (_, i) => (
+          <option key={least + i} value={least + i}>
+            {least + i}
+          </option>
+        ))}
+      </select>
+    </label>
+  );
+}

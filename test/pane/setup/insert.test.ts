@@ -1,0 +1,44 @@
+import { describeBuildSheet } from "../../../src/buildsheet/setup/describe.ts";
+import { editsOf } from "../../../src/buildsheet/setup/edits.ts";
+import { sampleBuildSheet } from "../../../src/buildsheet/setup/sample.ts";
+import { writeXlsx } from "../../../src/buildsheet/setup/xlsx/write.ts";
+import { insert, insertSample } from "../../../src/pane/setup/insert.ts";
+import { openWorkbook } from "../../../src/sheet/file.ts";
+import { memoryHost } from "../../../src/sheet/memory.ts";
+import { HostRefusal } from "../../../src/sheet/sheet-host.ts";
+import { workbookBytes } from "../../sheet/xlsx/workbook-bytes.ts";
+
+const CHOICES = { cylinders: 2, heights: 2, axes: 2, valves: 2, unit: "mm", secondReadings: false } as const;
+const emptyFile = () => openWorkbook(workbookBytes({ sheets: [{ name: "Sheet1", cells: [] }] }), "empty.xlsx");
+
+test("a sample put in through the port comes to what the same sample in a file of its own does", async () => {
+  const host = await emptyFile();
+  await insertSample(host);
+  const file = await openWorkbook(writeXlsx(sampleBuildSheet()), "sample.xlsx");
+  expect((await host.read()).sheets.slice(1)).toEqual((await file.read()).sheets);
+  expect(host.notes()).toEqual([]);
+});
+
+test("every cell of the description is written, and cells to type into are left alone", () => {
+  const book = describeBuildSheet({ ...CHOICES });
+  const edits = editsOf(book);
+  for (const [at, { name, cells }] of book.sheets.entries()) {
+    const { sheet, cells: block } = edits[at]!;
+    expect(sheet).toBe(name);
+    expect(block.flat().filter((content) => content !== null)).toHaveLength(cells.filter(({ content }) => content !== "").length);
+    for (const { row, column, content } of cells) expect(block[row]?.[column] ?? null).toBe(content === "" ? null : content);
+  }
+});
+
+test("where a sheet has one of the names nothing is added or written", async () => {
+  const host = memoryHost([{ name: "limits", cells: [["my own"]] }]);
+  const before = await host.read();
+  await expect(insert(host, describeBuildSheet({ ...CHOICES }))).rejects.toThrow(HostRefusal);
+  expect(await host.read()).toEqual(before);
+});
+
+test("a workbook that holds something gets no sample", async () => {
+  const host = memoryHost([{ name: "Bores", cells: [[73.02]] }]);
+  expect(await insertSample(host)).toContain("no sample was put in");
+  expect((await host.read()).sheets).toHaveLength(1);
+});
