@@ -13,7 +13,7 @@ export async function buildCommandLine(out) {
   const { build } = await import("esbuild");
   const made = await build({
     absWorkingDir: root,
-    entryPoints: { crosshatch: "src/cli/main.ts", "engine-worker": "src/cli/engine-worker.ts" },
+    entryPoints: { crosshatch: "src/cli/main.ts", "engine-worker": "src/cli/engine-worker.ts", "book-worker": "src/cli/batch/book-worker.ts" },
     outdir: join(out, "cli"),
     bundle: true,
     write: false,
@@ -21,8 +21,9 @@ export async function buildCommandLine(out) {
     platform: "node",
     target: "node20",
     format: "esm",
-    // Everything in one file starts four times as fast as hundreds of small ones; the engine stays a replaceable part of its own.
-    external: ["@odoo/o-spreadsheet"],
+    // Everything in one file starts four times as fast as hundreds of small ones; the engine stays a replaceable part
+    // of its own, the pool finds its threads beside itself, and the database is there or it is not.
+    external: ["@odoo/o-spreadsheet", "piscina", "@duckdb/node-api"],
     // Packages of the older kind ask for Node's modules by `require`.
     banner: { js: 'import { createRequire as makeRequire } from "node:module"; const require = makeRequire(import.meta.url);' },
     legalComments: "none",

@@ -1,76 +1,78 @@
-import type { CheckResult, Finding } from "../buildsheet/finding.ts";
 import { placeName } from "../sheet/address.ts";
-import { type Checked, checkFiles, STANDARD_INPUT } from "./check-files.ts";
-import { ALL_WELL, FINDINGS, UNREADABLE } from "./exit-codes.ts";
+import { Ledger } from "./batch/ledger.ts";
+import { changedSince, filesOf, STANDARD_INPUT, timeOf } from "./batch/patterns.ts";
+import { RefusedFile } from "./batch/refused-file.ts";
+import { type Checked, type CheckFilesOptions, checkFiles } from "./check-files.ts";
+import { findingLine, nameOf, printPage, printTotal } from "./check-page.ts";
+import { count, type Total } from "./check-total.ts";
+import { ALL_WELL, FINDINGS, Refusal, UNREADABLE } from "./exit-codes.ts";
 import { decimalSignOf } from "./locale.ts";
-import { complain, print } from "./output.ts";
-import { aligned, counted, jsonLine, plain } from "./text.ts";
+import { complain, print, printAll, readerIsReady } from "./output.ts";
+import { jsonLine, plain } from "./text.ts";
 
 export interface CheckOptions {
   json?: boolean;
+  asFound?: boolean;
   locale?: string;
+  refused?: string;
+  force?: boolean;
+  since?: string;
+  ledger?: string;
 }
 
 /** `crosshatch check FILE…`: what was found, worst first, file by file, and the counts. */
-export async function check(files: readonly string[], { json = false, locale = "en" }: CheckOptions): Promise<number> {
+export async function check(patterns: readonly string[], options: CheckOptions): Promise<number> {
+  const { json = false, asFound = false, locale = "en", since } = options;
+  if (asFound && !json) throw new Refusal("--as-found wants --json: on screen the worst comes first");
+  if (asFound && options.ledger) throw new Refusal("--as-found and --ledger do not go together: a ledger keeps the findings of a file that was checked whole");
   const decimal = decimalSignOf(locale);
+  const named = await filesOf(patterns);
+  const files = since === undefined ? named : await changedSince(named, timeOf(since));
+  const ledger = options.ledger === undefined ? undefined : await Ledger.open(options.ledger, locale);
+  for (const line of ledger?.damaged ?? []) complain(`${plain(options.ledger!)} has a damaged line ${line}: what it told of is checked again`);
+  const refused = options.refused === undefined ? undefined : new RefusedFile(options.refused, named, options.force);
   const total: Total = { files: 0, unread: [], notes: [], rowsIn: 0, checked: 0, refused: 0, findings: 0 };
-  for await (const checked of checkFiles(files, decimal)) {
-    count(total, checked);
-    const name = nameOf(checked.file);
-    if (json) for (const finding of checked.result.findings) await print(jsonLine(record(name, finding)));
-    else await printPage(name, checked);
-    if (checked.unread) complain(`${plain(name)} ${plain(checked.unread)}`);
+  if (ledger) total.skipped = { files: 0, findings: 0 };
+  if (since !== undefined) total.leftOut = named.length - files.length;
+  try {
+    for await (const checked of checkFiles(files, { decimal, ledger, ...listeners(asFound, refused) })) {
+      // What was found stands in the ledger before it is told, so that it is not lost whenever the run ends.
+      if (ledger && checked.hash && !checked.unread) ledger.add(checked.file, checked.hash, checked.result, checked.result.findings);
+      count(total, checked);
+      tellRefusedCells(checked, refused);
+      if (json) await printAll(findingLines(checked));
+      else await printPage(checked, files.length);
+      if (checked.unread) complain(`${plain(nameOf(checked.file))} ${plain(checked.unread)}`);
+    }
+    refused?.close();
+  } catch (error) {
+    refused?.abandon();
+    throw error;
+  } finally {
+    ledger?.close();
   }
   if (json) await print(jsonLine(total));
-  else if (files.length > 1)
-    await print(
-      `${counted(total.files, "file")}: ${sums(total)}, ${counted(total.findings, "finding")}${total.unread.length ? `, ${total.unread.length} unreadable` : ""}`,
-    );
+  else await printTotal(total, named.length);
   if (total.unread.length > 0) return UNREADABLE;
-  return total.findings > 0 ? FINDINGS : ALL_WELL;
+  return total.findings + (total.skipped?.findings ?? 0) > 0 ? FINDINGS : ALL_WELL;
 }
 
-interface Total {
-  files: number;
-  rowsIn: number;
-  checked: number;
-  refused: number;
-  findings: number;
-  unread: { file: string; reason: string }[];
-  notes: { file: string; note: string }[];
+function listeners(asFound: boolean, refused: RefusedFile | undefined): Omit<CheckFilesOptions, "decimal" | "ledger"> {
+  return {
+    asFound: asFound ? (file, finding) => void process.stdout.write(`${findingLine(nameOf(file), finding)}\n`) : undefined,
+    refused: refused && ((file, { line, why, text }) => refused.add(nameOf(file), line, why, text)),
+    breathe: readerIsReady,
+  };
 }
 
-function count(total: Total, { file, result, notes, unread }: Checked): void {
-  total.files++;
-  total.rowsIn += result.rowsIn;
-  total.checked += result.checked;
-  total.refused += result.refused;
-  total.findings += result.findings.length;
-  if (unread) total.unread.push({ file: nameOf(file), reason: unread });
-  total.notes.push(...notes.map((note) => ({ file: nameOf(file), note })));
+function* findingLines({ file, result }: Checked): Generator<string> {
+  const name = nameOf(file);
+  for (const finding of result.findings) yield findingLine(name, finding);
 }
 
-const nameOf = (file: string): string => (file === STANDARD_INPUT ? "standard input" : file);
-
-const sums = ({ rowsIn, checked, refused }: Pick<CheckResult, "rowsIn" | "checked" | "refused">): string =>
-  `${counted(rowsIn, "row")} in = ${checked.toLocaleString("en")} checked + ${refused.toLocaleString("en")} refused`;
-
-/** A finding as a line of JSON: the cell by its name, or the line of the file. */
-function record(file: string, { kind, cell, label, line, value, lower, upper, margin, verdict, sentence }: Finding): object {
-  const place = line === undefined ? { cell: placeName(cell) } : { line };
-  return { file, kind, ...place, label, value, lower, upper, margin, verdict, sentence };
+/** Refused rows of workbooks; those of readings have been told as their lines passed. */
+function tellRefusedCells({ file, result }: Checked, refused: RefusedFile | undefined): void {
+  if (!refused || file === STANDARD_INPUT || !Array.isArray(result.findings)) return;
+  for (const { kind, cell, sentence, value } of result.findings)
+    if (kind === "refused") refused.add(nameOf(file), placeName(cell), sentence, String(value ?? ""));
 }
-
-async function printPage(name: string, { result, notes, unread }: Checked): Promise<void> {
-  if (unread && result.rowsIn + result.findings.length === 0) return;
-  await print(plain(name));
-  const rows = result.findings.map((finding) => [wordOf(finding), placeOf(finding), finding.label, finding.sentence].map(plain));
-  for (const row of aligned(rows)) await print(`  ${row}`);
-  for (const note of notes) await print(`  note: ${plain(note)}`);
-  await print(`  ${sums(result)}, ${result.findings.length === 0 ? "no findings" : counted(result.findings.length, "finding")}`);
-  await print("");
-}
-
-const wordOf = ({ kind, verdict }: Finding): string => (kind === "outside limit" && verdict ? verdict : kind);
-const placeOf = ({ line, cell }: Finding): string => (line === undefined ? placeName(cell) : `line ${line}`);

@@ -1,46 +1,89 @@
+import { createHash } from "node:crypto";
 import { createReadStream } from "node:fs";
-import { readFile, stat } from "node:fs/promises";
+import { stat } from "node:fs/promises";
 import { basename, extname } from "node:path";
-import { checkCsv, type DecimalSign } from "../buildsheet/csv.ts";
-import type { CheckResult } from "../buildsheet/finding.ts";
-import { EngineThread } from "./engine-thread.ts";
+import { type CsvCheck, checkCsv, type DecimalSign, type Refused } from "../buildsheet/csv.ts";
+import type { CheckResult, Finding } from "../buildsheet/finding.ts";
+import type { Entry, Ledger } from "./batch/ledger.ts";
+import { STANDARD_INPUT } from "./batch/patterns.ts";
+import { BookPool } from "./batch/pool.ts";
+import { type Found, WorstFirst } from "./batch/worst-first.ts";
 import { Progress } from "./progress.ts";
+import { reasonOf, unknownKind } from "./unread.ts";
 
-/** What came of one input. `unread` says why it, or its rest, could not be read. */
+export { reasonOf, STANDARD_INPUT, unknownKind };
+
+/** Counts of one input, and its findings, which may be too many for the memory. */
+export type Result = Omit<CheckResult, "findings"> & { findings: Found };
+
+/** What came of one input. `unread` says why it, or its rest, could not be read; `skipped` that it is as it was when it was last checked. */
 export interface Checked {
   file: string;
-  result: CheckResult;
+  result: Result;
   notes: readonly string[];
   unread?: string;
+  skipped?: Entry;
+  /** Of its content; none for standard input. */
+  hash?: string;
 }
 
-export const STANDARD_INPUT = "-";
+export interface CheckFilesOptions {
+  decimal: DecimalSign;
+  ledger?: Ledger | undefined;
+  /** Findings of readings go here as soon as they are known, and are not kept. */
+  asFound?: ((file: string, finding: Finding) => void) | undefined;
+  refused?: ((file: string, row: Refused) => void) | undefined;
+  /** Waited for now and then, where whoever takes the findings is slower. */
+  breathe?: (() => Promise<void> | undefined) | undefined;
+}
 
-/** What one workbook may take to be calculated. */
-const MEGABYTES = 4096;
-
-const NOTHING: CheckResult = { findings: [], rowsIn: 0, checked: 0, refused: 0, inputs: 0 };
+const NOTHING: Result = { findings: [], rowsIn: 0, checked: 0, refused: 0, inputs: 0 };
 const NOTHING_TO_CHECK = "holds nothing to check: no formula that judges or measures, and no table headed value with lower or upper";
 
 const unread = (file: string, why: string): Checked => ({ file, result: NOTHING, notes: [], unread: why });
+const kindOf = (file: string): string => (file === STANDARD_INPUT ? ".csv" : extname(file).toLowerCase());
 
-/** Checks the inputs one after the other; one that cannot be read keeps none of the others from being checked. */
-export async function* checkFiles(files: readonly string[], decimal: DecimalSign): AsyncGenerator<Checked> {
+/**
+ * Checks the inputs and gives what came of each in their order: workbooks on all processors, some ahead
+ * of their turn, readings as they stream by. One that cannot be read keeps none of the others from being checked.
+ */
+export async function* checkFiles(files: readonly string[], options: CheckFilesOptions): AsyncGenerator<Checked> {
   const sizes = await Promise.all(files.map(sizeOf));
-  const progress = new Progress(sizes.reduce<number>((sum, size) => sum + (typeof size === "number" ? size : 0), 0));
-  const engine = new EngineThread(MEGABYTES);
+  const total = sizes.reduce<number>((sum, size) => sum + (typeof size === "number" ? size : 0), 0);
+  const work: Work = { options, progress: new Progress(total, files.length), pool: new BookPool(files.filter((file) => kindOf(file) === ".xlsx").length) };
+  // Enough to keep the threads busy, and few enough to be kept until their turn comes.
+  const ahead = 4 * work.pool.threads;
+  const started = new Map<number, Promise<Checked>>();
+  let next = 0;
   try {
     for (const [i, file] of files.entries()) {
+      for (; next < Math.min(files.length, i + ahead); next++) {
+        const size = sizes[next]!;
+        if (typeof size === "number" && kindOf(files[next]!) === ".xlsx") started.set(next, checkBook(files[next]!, size, work));
+      }
       const size = sizes[i]!;
-      const checked = typeof size === "string" ? unread(file, size) : await checkFile(file, decimal, engine, progress);
-      const { findings, rowsIn, inputs } = checked.result;
-      progress.hide();
-      yield !checked.unread && findings.length + rowsIn + inputs === 0 ? { ...checked, unread: NOTHING_TO_CHECK } : checked;
+      const checked = typeof size === "string" ? unread(file, size) : await (started.get(i) ?? checkOther(file, work));
+      started.delete(i);
+      work.progress.ended();
+      work.progress.hide();
+      yield withReason(checked);
+      if (checked.result.findings instanceof WorstFirst) checked.result.findings.close();
     }
   } finally {
-    progress.hide();
-    await engine.close();
+    work.progress.hide();
+    await work.pool.close();
   }
+}
+
+interface Work {
+  options: CheckFilesOptions;
+  progress: Progress;
+  pool: BookPool;
+}
+
+function withReason(checked: Checked): Checked {
+  const { findings, rowsIn, inputs } = checked.result;
+  return !checked.unread && !checked.skipped && findings.length + rowsIn + inputs === 0 ? { ...checked, unread: NOTHING_TO_CHECK } : checked;
 }
 
 /** How many bytes there are to read, or why there is nothing to read. */
@@ -54,52 +97,56 @@ async function sizeOf(file: string): Promise<number | string> {
   }
 }
 
-async function checkFile(file: string, decimal: DecimalSign, engine: EngineThread, progress: Progress): Promise<Checked> {
-  const kind = file === STANDARD_INPUT ? ".csv" : extname(file).toLowerCase();
-  try {
-    if (kind === ".csv") return await checkReadings(file, decimal, progress);
-    if (kind === ".xlsx") return await checkBook(file, engine, progress);
-  } catch (error) {
-    return unread(file, reasonOf(error));
-  }
-  return unread(file, unknownKind(kind));
-}
-
-/** What to say of a file with an ending that is not read. */
-export const unknownKind = (kind: string): string =>
-  `is neither .xlsx nor .csv${kind === ".xls" || kind === ".xlsm" || kind === ".xlsb" || kind === ".ods" ? ": save it as .xlsx" : ""}`;
-
-async function checkReadings(file: string, decimal: DecimalSign, progress: Progress): Promise<Checked> {
-  const input = file === STANDARD_INPUT ? process.stdin : createReadStream(file, { highWaterMark: 1 << 18 });
-  let before = 0;
-  const told = (bytes: number): void => {
-    progress.add(bytes - before);
-    before = bytes;
-  };
-  const { unread: why, ...result } = await checkCsv(input, { name: basename(file), decimal, progress: told });
-  return { file, result, notes: [], ...(why ? { unread: why } : {}) };
-}
-
-async function checkBook(file: string, engine: EngineThread, progress: Progress): Promise<Checked> {
-  const bytes = await readFile(file);
-  const answer = await engine.ask({ kind: "workbook", name: basename(file), bytes });
-  progress.add(bytes.length);
+async function checkBook(file: string, size: number, { options: { ledger }, pool, progress }: Work): Promise<Checked> {
+  const entry = ledger?.entryOf(file);
+  const answer = await pool.check({ path: file, known: entry?.hash });
+  progress.add(size);
+  if ("unchanged" in answer) return { file, result: NOTHING, notes: [], skipped: entry! };
   return "fault" in answer ? unread(file, answer.fault) : { file, ...answer };
 }
 
-/** Why the system would not hand the file over. */
-export function reasonOf(error: unknown): string {
-  const { code, message } = error as NodeJS.ErrnoException;
-  switch (code) {
-    case "ENOENT":
-      return "is not there";
-    case "EACCES":
-    case "EPERM":
-      return "may not be read: its permissions forbid it";
-    case "ERR_FS_FILE_TOO_LARGE":
-      return "is too large to be read";
-    default:
-      if (code) return `cannot be read (${code})`;
-      throw new Error(message, { cause: error });
+async function checkOther(file: string, work: Work): Promise<Checked> {
+  if (kindOf(file) !== ".csv") return unread(file, unknownKind(kindOf(file)));
+  try {
+    return await checkReadings(file, work);
+  } catch (error) {
+    return unread(file, reasonOf(error));
   }
+}
+
+async function checkReadings(file: string, { options, progress }: Work): Promise<Checked> {
+  const { ledger, decimal, asFound, refused, breathe } = options;
+  const entry = file === STANDARD_INPUT ? undefined : ledger?.entryOf(file);
+  if (entry && (await hashOf(file)) === entry.hash) return { file, result: NOTHING, notes: [], skipped: entry };
+  const hash = createHash("sha256");
+  const needsHash = ledger !== undefined && file !== STANDARD_INPUT;
+  async function* input(): AsyncGenerator<Uint8Array> {
+    const source: AsyncIterable<Uint8Array> = file === STANDARD_INPUT ? process.stdin : createReadStream(file, { highWaterMark: 1 << 18 });
+    for await (const chunk of source) {
+      if (needsHash) hash.update(chunk);
+      yield chunk;
+      progress.add(file === STANDARD_INPUT ? 0 : chunk.length);
+      await breathe?.();
+    }
+  }
+  const findings = new WorstFirst();
+  let passedOn = 0;
+  const pass = (finding: Finding): void => {
+    passedOn++;
+    asFound!(file, finding);
+  };
+  const { unread: why, ...counts }: CsvCheck = await checkCsv(input(), {
+    name: basename(file),
+    decimal,
+    found: asFound ? pass : (finding) => findings.add(finding),
+    refused: refused && ((row) => refused(file, row)),
+  });
+  const found: Found = asFound ? { length: passedOn, *[Symbol.iterator]() {} } : findings;
+  return { file, result: { ...counts, findings: found }, notes: [], ...(why ? { unread: why } : {}), ...(needsHash ? { hash: hash.digest("hex") } : {}) };
+}
+
+async function hashOf(file: string): Promise<string> {
+  const hash = createHash("sha256");
+  for await (const chunk of createReadStream(file, { highWaterMark: 1 << 18 })) hash.update(chunk as Uint8Array);
+  return hash.digest("hex");
 }

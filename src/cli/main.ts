@@ -1,5 +1,6 @@
 import { Command, CommanderError } from "commander";
 import { VERSION } from "../core/version.ts";
+import type { CheckOptions } from "./check-command.ts";
 import { ALL_WELL, Refusal, UNREADABLE } from "./exit-codes.ts";
 import type { NewOptions } from "./new.ts";
 import { complain, endQuietlyWithReader, print } from "./output.ts";
@@ -19,11 +20,16 @@ function program(done: (code: number) => void): Command {
   root
     .command("check")
     .description("check build sheets (.xlsx) and readings (.csv, - for standard input): what is outside its limits, doubtful, missing or mistyped, worst first")
-    .argument("<file...>", "workbooks and readings")
+    .argument("<file...>", "workbooks and readings, or patterns such as 'archive/**/*.xlsx'")
     .option("--json", "one line of JSON for each finding, and one with the counts at the end")
+    .option("--as-found", "with --json: findings of readings leave at once, in the order of their lines, for a stream that does not end")
     .option("--locale <tag>", "how numbers in .csv are written: de reads a decimal comma", "en")
-    .addHelpText("after", "\nLeaves 0 when all is within, 1 with findings, 2 when an input could not be read.")
-    .action(async (files: string[], options: { json?: boolean; locale: string }) => done(await (await import("./check-command.ts")).check(files, options)));
+    .option("--refused <list.csv>", "write down each row that could not be judged, with its line and the reason")
+    .option("--since <date>", "only files changed at that date or later, by the time of change that the file system keeps")
+    .option("--ledger <list.ndjson>", "write down what each file came to, and check it again only when its content has changed; one run at a time")
+    .option("--force", "overwrite what is there")
+    .addHelpText("after", "\nLeaves 0 when all is within, 1 with findings (earlier ones of unchanged files too), 2 when an input could not be read.")
+    .action(async (files: string[], options: CheckOptions) => done(await (await import("./check-command.ts")).check(files, options)));
 
   root
     .command("compare")
@@ -37,6 +43,14 @@ function program(done: (code: number) => void): Command {
     .option("--locale <tag>", "how numbers in .csv are written: de reads a decimal comma", "en")
     .addHelpText("after", "\nLeaves 0 when nothing has really changed, 1 with real changes, 2 when an input could not be read or nothing compared.")
     .action(async (before: string, after: string, options: { locale: string }) => done(await (await import("./compare.ts")).compare(before, after, options)));
+
+  root
+    .command("shard")
+    .description("list the files of one share of the work, the same on every machine, for whatever runs the shares")
+    .argument("<k/n>", "which share of how many, from 1/4 to 4/4")
+    .argument("<file...>", "files or patterns, named alike for every share")
+    .option("--null", "end each name with a null, as xargs -0 takes it")
+    .action(async (share: string, files: string[], options: { null?: boolean }) => done(await (await import("./batch/shard.ts")).shard(share, files, options)));
 
   root
     .command("calc")

@@ -5,8 +5,27 @@ import { UNREADABLE } from "./exit-codes.ts";
  * Writes a line to standard output, and waits where the reader is slower. A reader that has gone,
  * as `head` does, ends the program quietly.
  */
-export async function print(line: string): Promise<void> {
-  if (!process.stdout.write(`${line}\n`)) await once(process.stdout, "drain");
+export const print = (line: string): Promise<void> => write(`${line}\n`);
+
+/** Characters that are written together, as each writing costs more than a line. */
+const PIECE = 1 << 16;
+
+export async function printAll(lines: Iterable<string>): Promise<void> {
+  let text = "";
+  for (const line of lines) {
+    text += `${line}\n`;
+    if (text.length < PIECE) continue;
+    await write(text);
+    text = "";
+  }
+  if (text !== "") await write(text);
+}
+
+/** Resolves when a reader that was slower has come up; nothing where there is nothing to wait for. */
+export const readerIsReady = (): Promise<void> | undefined => (process.stdout.writableNeedDrain ? once(process.stdout, "drain").then(() => {}) : undefined);
+
+async function write(text: string): Promise<void> {
+  if (!process.stdout.write(text)) await once(process.stdout, "drain");
 }
 
 export function complain(line: string): void {

@@ -11,16 +11,25 @@ export const plain = (text: string): string => text.replace(BREAKS, " ").replace
 /** A value as one line of JSON; what steers a terminal is written as an escape, so that nothing is lost. */
 export const jsonLine = (value: unknown): string => JSON.stringify(value).replace(STEERING, (sign) => `\\u${sign.charCodeAt(0).toString(16).padStart(4, "0")}`);
 
-/** Rows as columns that stand below one another; a column takes as much as it needs, up to `widest`. */
-export function aligned(rows: readonly (readonly string[])[], widest = 44): string[] {
+/** A column takes as much as it needs, up to this. */
+const WIDEST = 44;
+
+/** Makes the widths fit one more row. */
+export function widthsOf(row: readonly string[], widths: number[], widest = WIDEST): void {
+  for (const [i, cell] of row.entries()) widths[i] = Math.max(widths[i] ?? 0, Math.min(cell.length, widest));
+}
+
+export const alignedRow = (row: readonly string[], widths: readonly number[]): string =>
+  row
+    .map((cell, i) => (i === row.length - 1 ? cell : cell.padEnd(widths[i]!)))
+    .join("  ")
+    .trimEnd();
+
+/** Rows as columns that stand below one another. */
+export function aligned(rows: readonly (readonly string[])[], widest = WIDEST): string[] {
   const widths: number[] = [];
-  for (const row of rows) for (const [i, cell] of row.entries()) widths[i] = Math.max(widths[i] ?? 0, Math.min(cell.length, widest));
-  return rows.map((row) =>
-    row
-      .map((cell, i) => (i === row.length - 1 ? cell : cell.padEnd(widths[i]!)))
-      .join("  ")
-      .trimEnd(),
-  );
+  for (const row of rows) widthsOf(row, widths, widest);
+  return rows.map((row) => alignedRow(row, widths));
 }
 
 /** `1 row`, `12,345 rows`. */

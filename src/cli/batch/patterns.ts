@@ -1,0 +1,45 @@
+import { existsSync } from "node:fs";
+import { stat } from "node:fs/promises";
+import { glob, isDynamicPattern } from "tinyglobby";
+import { Refusal } from "../exit-codes.ts";
+
+export const STANDARD_INPUT = "-";
+
+/**
+ * File names and patterns as typed, as file names: in the order of the arguments, each pattern's files
+ * in the order of their paths, each file once. A pattern is one only where no file has its very name.
+ */
+export async function filesOf(patterns: readonly string[]): Promise<string[]> {
+  const files = new Set<string>();
+  for (const pattern of patterns) {
+    if (pattern === STANDARD_INPUT || existsSync(pattern) || !isDynamicPattern(pattern)) {
+      files.add(pattern);
+      continue;
+    }
+    const found = await glob(slashed(pattern), { onlyFiles: true, expandDirectories: false, dot: false, ignore: ["**/~$*"] });
+    if (found.length === 0) throw new Refusal(`${pattern} fits no file`);
+    for (const file of found.sort(byCode)) files.add(file);
+  }
+  return [...files];
+}
+
+/** On Windows `\` stands between folders, in a pattern it would take the meaning from the next sign. */
+const slashed = (pattern: string): string => (process.platform === "win32" ? pattern.replaceAll("\\", "/") : pattern);
+
+/** The same on every machine, whatever its language. */
+const byCode = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
+
+const DATE = /^\d{4}-\d{2}-\d{2}(?:T\d{2}:\d{2}(?::\d{2})?(?:Z|[+-]\d{2}:\d{2})?)?$/;
+
+/** A date as typed: a day begins at midnight here. */
+export function timeOf(text: string): number {
+  const time = DATE.test(text) ? new Date(text.includes("T") ? text : `${text}T00:00`).getTime() : Number.NaN;
+  if (Number.isNaN(time)) throw new Refusal(`${text} is no date: wanted is one such as 2026-01-31 or 2026-01-31T18:00`);
+  return time;
+}
+
+/** Files that were changed at that time or later, by what the file system says. What cannot be asked stays, to be told of. */
+export async function changedSince(files: readonly string[], time: number): Promise<string[]> {
+  const keep = await Promise.all(files.map(async (file) => file === STANDARD_INPUT || ((await stat(file).catch(() => undefined))?.mtimeMs ?? time) >= time));
+  return files.filter((_, i) => keep[i]);
+}

@@ -1,0 +1,43 @@
+import { availableParallelism } from "node:os";
+import { fileURLToPath } from "node:url";
+import type { Piscina } from "piscina";
+import type { BookAnswer, BookTask } from "./book-worker.ts";
+
+/** What one workbook may take to be calculated. */
+const MEGABYTES = 4096;
+/** More threads than this wait for the disk and for one another. */
+const MOST_THREADS = 16;
+
+/** Threads that check workbooks; they start with the first one. A workbook that takes all memory ends its thread, is told so, and the others go on. */
+export class BookPool {
+  readonly threads: number;
+  #pool: Promise<Piscina> | undefined;
+
+  constructor(
+    books: number,
+    readonly megabytes = MEGABYTES,
+  ) {
+    this.threads = Math.max(1, Math.min(books, availableParallelism(), MOST_THREADS));
+  }
+
+  async check(task: BookTask): Promise<BookAnswer> {
+    this.#pool ??= this.#start();
+    try {
+      return (await (await this.#pool).run(task)) as BookAnswer;
+    } catch (error) {
+      const { code, message } = error as NodeJS.ErrnoException;
+      return { fault: code === "ERR_WORKER_OUT_OF_MEMORY" ? "needs more memory than there is" : `led to a fault in Crosshatch: ${message}` };
+    }
+  }
+
+  async close(): Promise<void> {
+    await (await this.#pool)?.destroy();
+  }
+
+  async #start(): Promise<Piscina> {
+    const { Piscina } = await import("piscina");
+    const filename = fileURLToPath(new URL("./book-worker.js", import.meta.url));
+    const resourceLimits = { maxOldGenerationSizeMb: this.megabytes };
+    return new Piscina({ filename, minThreads: 1, maxThreads: this.threads, resourceLimits, concurrentTasksPerWorker: 1 });
+  }
+}

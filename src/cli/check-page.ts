@@ -1,0 +1,55 @@
+import type { CheckResult, Finding } from "../buildsheet/finding.ts";
+import { placeName } from "../sheet/address.ts";
+import { STANDARD_INPUT } from "./batch/patterns.ts";
+import type { Found } from "./batch/worst-first.ts";
+import type { Checked } from "./check-files.ts";
+import type { Total } from "./check-total.ts";
+import { print, printAll } from "./output.ts";
+import { alignedRow, counted, jsonLine, plain, widthsOf } from "./text.ts";
+
+export const nameOf = (file: string): string => (file === STANDARD_INPUT ? "standard input" : file);
+
+/** A finding as a line of JSON: the cell by its name, or the line of the file. */
+export function findingLine(file: string, { kind, cell, label, line, value, lower, upper, margin, verdict, sentence }: Finding): string {
+  const place = line === undefined ? { cell: placeName(cell) } : { line };
+  return jsonLine({ file, kind, ...place, label, value, lower, upper, margin, verdict, sentence });
+}
+
+/** What was found in one file. Of many files those are passed over that were not checked again. */
+export async function printPage({ file, result, notes, unread, skipped }: Checked, files: number): Promise<void> {
+  if (unread && result.rowsIn + result.findings.length === 0) return;
+  if (skipped) {
+    if (files === 1) await print(`${plain(nameOf(file))}\n  unchanged since it was last checked: ${found(skipped.findings)} then\n`);
+    return;
+  }
+  await print(plain(nameOf(file)));
+  await printAll(findingRows(result.findings));
+  for (const note of notes) await print(`  note: ${plain(note)}`);
+  await print(`  ${sums(result)}, ${found(result.findings.length)}`);
+  await print("");
+}
+
+/** Columns are as wide as all that stands in them, so the findings are gone through twice. */
+function* findingRows(findings: Found): Generator<string> {
+  const cells = (finding: Finding): string[] => [wordOf(finding), placeOf(finding), finding.label, finding.sentence].map(plain);
+  const widths: number[] = [];
+  for (const finding of findings) widthsOf(cells(finding), widths);
+  for (const finding of findings) yield `  ${alignedRow(cells(finding), widths)}`;
+}
+
+/** One line over several files. */
+export async function printTotal({ files, unread, findings, skipped, leftOut, ...rows }: Total, named: number): Promise<void> {
+  if (named <= 1 && !leftOut) return;
+  const parts = [sums(rows), counted(findings, "finding")];
+  if (skipped) parts.push(`${counted(skipped.files, "unchanged file")} skipped with ${counted(skipped.findings, "earlier finding")}`);
+  if (leftOut !== undefined) parts.push(`${counted(leftOut, "file")} left out, not changed since the date given`);
+  if (unread.length > 0) parts.push(`${unread.length.toLocaleString("en")} unreadable`);
+  await print(`${counted(files, "file")}: ${parts.join(", ")}`);
+}
+
+const sums = ({ rowsIn, checked, refused }: Pick<CheckResult, "rowsIn" | "checked" | "refused">): string =>
+  `${counted(rowsIn, "row")} in = ${checked.toLocaleString("en")} checked + ${refused.toLocaleString("en")} refused`;
+
+const found = (count: number): string => (count === 0 ? "no findings" : counted(count, "finding"));
+const wordOf = ({ kind, verdict }: Finding): string => (kind === "outside limit" && verdict ? verdict : kind);
+const placeOf = ({ line, cell }: Finding): string => (line === undefined ? placeName(cell) : `line ${line}`);
