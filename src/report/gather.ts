@@ -1,27 +1,35 @@
 import { callsIn } from "../buildsheet/check/calls.ts";
 import type { JudgedRow } from "../buildsheet/judged.ts";
+import type { Mapping } from "../buildsheet/layout/mapping.ts";
 import type { WorkbookSnapshot } from "../sheet/sheet-host.ts";
 import type { Entry, LimitRow, SheetContent } from "./content.ts";
 import { Source } from "./gather/areas.ts";
 import { boresIn } from "./gather/bores.ts";
 import { gaugesIn, identityIn, limitsIn } from "./gather/identity.ts";
+import { laidContent } from "./gather/layout.ts";
 import { changesIn, testsIn, tracesIn } from "./gather/others.ts";
 import { unitIn } from "./gather/units.ts";
 
-/** Looks through a workbook for what a report shows beside its verdicts: whose engine, which gauges, whose limits, and what can be drawn. */
-export function gather(snapshot: WorkbookSnapshot, judged: readonly JudgedRow[]): SheetContent {
+/**
+ * Looks through a workbook for what a report shows beside its verdicts: whose engine, which gauges,
+ * whose limits, and what can be drawn, by our functions first and then by a layout of the shop's own.
+ */
+export function gather(snapshot: WorkbookSnapshot, judged: readonly JudgedRow[], mapping?: Mapping): SheetContent {
   const { sheets } = snapshot;
   const identity = identityIn(sheets);
   const limits = limitsIn(sheets);
   const source = new Source(snapshot, judged, unitOfLength(identity, limits));
   const calls = [...callsIn(source.book)];
+  const bores = boresIn(source, calls);
+  const tests = testsIn(source, calls);
+  const laid = mapping && laidContent(source.book, mapping, (cell) => source.isDrawn(cell));
   return {
     identity,
     gauges: gaugesIn(sheets),
-    limits,
-    bores: boresIn(source, calls),
+    limits: limits.length > 0 ? limits : (laid?.limits ?? []),
+    bores: [...bores, ...(laid?.bores ?? [])],
     traces: tracesIn(source, calls),
-    tests: testsIn(source, calls),
+    tests: [...tests, ...(laid?.tests ?? [])],
     changes: changesIn(source, calls),
   };
 }

@@ -28,7 +28,7 @@ th { text-align: left; vertical-align: bottom; font-weight: 600; padding: 1mm 2m
 td { vertical-align: top; padding: 0.7mm 2mm 0.7mm 0; border-bottom: 0.2mm solid var(--faint); }
 .number { text-align: right; white-space: nowrap; }
 .what { overflow-wrap: anywhere; min-width: 38mm; }
-.word { white-space: nowrap; }
+.word, .limits { white-space: nowrap; }
 .word.bad { font-weight: 700; }
 .word.bad::before { content: "■ "; }
 .word.doubt { font-weight: 600; }

@@ -1,101 +1,23 @@
 import { execFile } from "node:child_process";
 import { existsSync } from "node:fs";
-import { access, mkdir, mkdtemp, rename, rm, writeFile } from "node:fs/promises";
-import { createRequire } from "node:module";
-import { join } from "node:path";
-import { fileURLToPath } from "node:url";
 import { promisify } from "node:util";
 import { type Browser, chromium, type LaunchOptions } from "playwright-core";
+import { launchOneOf, PRESENT_WAYS } from "../cli/browser.ts";
 
 /**
  * The browser of the tests and pictures. Tried in turn: `BROWSER_PATH`, Edge, Chrome, the system's
  * Chromium, the Chromium inside the npm package @sparticuz/chromium (Linux x64), and on Debian as
- * root the system's package manager. A `BROWSER_PATH` that does not start is an error, because
- * whoever sets it means that browser and no other.
+ * root the system's package manager.
  */
-export async function launchBrowser(options: LaunchOptions = {}): Promise<Browser> {
-  const chosen = process.env.BROWSER_PATH;
-  if (chosen) return chromium.launch({ ...options, executablePath: chosen });
-  const tried: string[] = [];
-  for (const { name, launch } of WAYS) {
-    try {
-      return await launch(options);
-    } catch (error) {
-      tried.push(`  ${name}: ${firstLine(error)}`);
-    }
-  }
-  throw new Error(`No browser could be started. Install Edge, Chrome or Chromium, or set BROWSER_PATH.\n${tried.join("\n")}`);
-}
-
-const SYSTEM_CHROMIUM = "/usr/bin/chromium";
-
-const WAYS: readonly { name: string; launch(options: LaunchOptions): Promise<Browser> }[] = [
-  { name: "Edge", launch: (options) => chromium.launch({ ...options, channel: "msedge" }) },
-  { name: "Chrome", launch: (options) => chromium.launch({ ...options, channel: "chrome" }) },
-  { name: SYSTEM_CHROMIUM, launch: (options) => chromium.launch({ ...options, executablePath: SYSTEM_CHROMIUM }) },
-  { name: "@sparticuz/chromium", launch: launchPackaged },
-  { name: "apt-get install chromium", launch: launchInstalled },
-];
-
-const firstLine = (error: unknown) => (error instanceof Error ? error.message : String(error)).split("\n", 1)[0];
+export const launchBrowser = (options: LaunchOptions = {}): Promise<Browser> =>
+  launchOneOf([...PRESENT_WAYS, { name: "apt-get install chromium", launch: launchInstalled }], options);
 
 const run = promisify(execFile);
-
-/**
- * The package unpacks into the temporary folder of its process and looks for shared libraries only
- * when it takes the machine for a Lambda host; both are set for a child process, so that nothing
- * here depends on, or changes, this process's environment.
- */
-async function launchPackaged(options: LaunchOptions): Promise<Browser> {
-  if (process.platform !== "linux" || process.arch !== "x64") throw new Error("made for Linux on x64 only");
-  const folder = await unpacked();
-  const env = { ...process.env, FONTCONFIG_PATH: join(folder, "fonts"), LD_LIBRARY_PATH: join(folder, "al2023", "lib") } as Record<string, string>;
-  // Its own list of arguments would switch off web security, which is part of what the tests look at.
-  return chromium.launch({ ...options, executablePath: join(folder, "chromium"), args: ["--no-sandbox", ...(options.args ?? [])], env });
-}
-
-/** Unpacks once per version. Made beside and renamed, so that parallel first uses cannot meet half a browser. */
-async function unpacked(): Promise<string> {
-  const { version } = createRequire(import.meta.url)("../../node_modules/@sparticuz/chromium/package.json") as { version: string };
-  const cache = fileURLToPath(new URL("../../node_modules/.cache/", import.meta.url));
-  const folder = join(cache, `chromium-${version}`);
-  if (existsSync(join(folder, "chromium"))) return folder;
-  await mkdir(cache, { recursive: true });
-  const beside = await mkdtemp(join(cache, "unpacking-"));
-  try {
-    const script = `import("@sparticuz/chromium").then(({ default: packed }) => packed.executablePath())`;
-    await run(process.execPath, ["--input-type=module", "--eval", script], {
-      cwd: fileURLToPath(new URL("../../", import.meta.url)),
-      env: { ...process.env, TMPDIR: beside, AWS_EXECUTION_ENV: "AWS_Lambda_nodejs22.x" },
-    });
-    await access(join(beside, "chromium"));
-    await writeFile(join(beside, "fonts", "fonts.conf"), fontsOf(folder));
-    await rename(beside, folder).catch((error) => {
-      if (!existsSync(join(folder, "chromium"))) throw error;
-    });
-  } finally {
-    await rm(beside, { recursive: true, force: true });
-  }
-  return folder;
-}
-
-/** The package's own list names folders of a Lambda host; without one that exists here the browser draws no letter at all. */
-const fontsOf = (folder: string) => `<?xml version="1.0"?>
-<!DOCTYPE fontconfig SYSTEM "fonts.dtd">
-<fontconfig>
-  <dir>${join(folder, "fonts")}</dir>
-  <dir>/usr/share/fonts</dir>
-  <dir>/usr/local/share/fonts</dir>
-  <cachedir>${join(folder, "fonts-cache")}</cachedir>
-  <alias><family>sans-serif</family><prefer><family>Open Sans</family></prefer></alias>
-  <alias><family>monospace</family><prefer><family>DejaVu Sans Mono</family></prefer></alias>
-</fontconfig>
-`;
 
 async function launchInstalled(options: LaunchOptions): Promise<Browser> {
   if (!existsSync("/etc/debian_version") || process.getuid?.() !== 0) throw new Error("only on Debian as root");
   const env = { ...process.env, DEBIAN_FRONTEND: "noninteractive" };
   await run("apt-get", ["update"], { env });
   await run("apt-get", ["install", "--yes", "--no-install-recommends", "chromium"], { env });
-  return chromium.launch({ ...options, executablePath: SYSTEM_CHROMIUM });
+  return chromium.launch({ ...options, executablePath: "/usr/bin/chromium" });
 }

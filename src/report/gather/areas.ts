@@ -17,6 +17,7 @@ export class Source {
   /** Verdicts by the cell that they are on. */
   readonly #judged: ReadonlyMap<string, JudgedRow>;
   readonly #unitOfLength: string | undefined;
+  readonly #drawn: Area[] = [];
 
   constructor(snapshot: WorkbookSnapshot, judged: readonly JudgedRow[], unitOfLength: string | undefined) {
     this.book = new Book(snapshot);
@@ -27,6 +28,17 @@ export class Source {
 
   judgedAt(cell: CellAddress): JudgedRow | undefined {
     return this.#judged.get(placeName(cell));
+  }
+
+  /** Notes that an area is drawn. */
+  draws(area: Area): void {
+    this.#drawn.push(area);
+  }
+
+  isDrawn({ sheet, row, column }: CellAddress): boolean {
+    return this.#drawn.some(
+      (area) => area.sheet === sheet && row >= area.row && row < area.row + area.rows && column >= area.column && column < area.column + area.columns,
+    );
   }
 
   /** The range that an argument refers to, by the name of its param. */

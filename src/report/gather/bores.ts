@@ -69,5 +69,7 @@ function drawn(source: Source, { area, axes, standard, limit }: Found): Placed<B
     standard,
     limit,
   };
-  return what.readings.flat().some((reading) => reading !== null) ? [{ what, place: placeOf(area) }] : [];
+  if (what.readings.flat().every((reading) => reading === null)) return [];
+  source.draws(area);
+  return [{ what, place: placeOf(area) }];
 }

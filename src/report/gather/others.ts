@@ -12,14 +12,13 @@ import { labelsOf, placeOf, type Source } from "./areas.ts";
 import { numberIn } from "./cells.ts";
 import { namesOf } from "./names.ts";
 
-/** Names of the cells of one row or column, and what they have in common. */
+/** Names of the cells of one row or column: what all have in common, and what each has of its own. */
 function namesAlong(source: Source, area: Area): { shared: string; own: string[] } {
-  const { shared, rows } = namesOf(
-    labelsOf(source, area)
-      .flat()
-      .map((label) => [label]),
-  );
-  return { shared, own: rows };
+  const pieces = labelsOf(source, area)
+    .flat()
+    .map((label) => label.split(", ").filter(Boolean));
+  const isShared = (piece: string) => pieces.every((own) => own.includes(piece));
+  return { shared: pieces[0]?.filter(isShared).join(", ") ?? "", own: pieces.map((all) => all.filter((piece) => !isShared(piece)).join(", ")) };
 }
 
 /** Every trace of roundness, once. */
@@ -30,7 +29,10 @@ export function tracesIn(source: Source, calls: readonly OwnCall[]): Placed<Roun
     if (!area) continue;
     const place = placeOf(area);
     const deviations = source.book.block(area).flat().map(numberIn);
-    found.set(place, { what: { name: namesAlong(source, area).shared || place, unit: source.unit(area, "length"), deviations }, place });
+    found.set(place, {
+      what: { name: [area.sheet, namesAlong(source, area).shared].filter(Boolean).join(", "), unit: source.unit(area, "length"), deviations },
+      place,
+    });
   }
   return [...found.values()];
 }
@@ -46,10 +48,11 @@ export function testsIn(source: Source, calls: readonly OwnCall[]): Placed<Compr
     if (!area) continue;
     const place = placeOf(area);
     const { shared, own } = namesAlong(source, area);
+    source.draws(area);
     const pressures = source.book.block(area).flat();
     const cylinders = pressures.map((cell, i) => ({ name: own[i] || String(i + 1), pressure: numberIn(cell) || null }));
     const rule = ruleOf(source, call) ?? found.get(place)?.what.rule;
-    found.set(place, { what: { name: shared || area.sheet, unit: source.unit(area, "pressure"), cylinders, rule }, place });
+    found.set(place, { what: { name: [area.sheet, shared].filter(Boolean).join(", "), unit: source.unit(area, "pressure"), cylinders, rule }, place });
   }
   return [...found.values()].filter(({ what }) => what.cylinders.some(({ pressure }) => pressure !== null));
 }

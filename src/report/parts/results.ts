@@ -46,7 +46,7 @@ ${leftOut(Math.max(total, printed.length), "result")}`;
 function resultRow(row: JudgedRow, withDoubt: boolean): Markup {
   const { label, value, uncertainty, lower, upper, margin, verdict } = row;
   const decimals = typeof value === "number" ? decimalsFor(value, [lower, upper]) : undefined;
-  return html`<tr><td class="what">${label}</td><td class="place">${placeOf(row)}</td><td class="number">${typeof value === "number" ? numberText(value, decimals) : value}</td>${withDoubt && html`<td class="number">${uncertainty > 0 ? numberText(uncertainty) : ""}</td>`}<td>${limitText(lower, upper)}</td><td class="number">${margin === null ? "" : numberText(margin, decimals)}</td>${word(verdict)}</tr>
+  return html`<tr><td class="what">${label}</td><td class="place">${placeOf(row)}</td><td class="number">${typeof value === "number" ? numberText(value, decimals) : value}</td>${withDoubt && html`<td class="number">${uncertainty > 0 ? numberText(uncertainty) : ""}</td>`}<td class="limits">${limitText(lower, upper)}</td><td class="number">${margin === null ? "" : numberText(margin, decimals)}</td>${word(verdict)}</tr>
 `;
 }
 

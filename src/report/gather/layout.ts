@@ -1,0 +1,104 @@
+import type { Book } from "../../buildsheet/formula/book.ts";
+import { labelFrom } from "../../buildsheet/headers.ts";
+import type { Mapping } from "../../buildsheet/layout/mapping.ts";
+import { limitFor, type MappedLimit, type MappedReading, positionText, readLayout } from "../../buildsheet/layout/readings.ts";
+import type { BoreReadings } from "../../drawings/bore-readings.ts";
+import type { CompressionTest } from "../../drawings/compression-bars.ts";
+import { type CellAddress, cellName, placeName } from "../../sheet/address.ts";
+import type { LimitRow, Placed } from "../content.ts";
+import { cellText, numberIn } from "./cells.ts";
+import { distinct } from "./names.ts";
+
+/** What readings whose subject is known hold for a report. */
+export interface LaidContent {
+  bores: Placed<BoreReadings>[];
+  tests: Placed<CompressionTest>[];
+  limits: LimitRow[];
+}
+
+/** What a layout of the shop's own holds. `isDrawn` tells the cells that a function of the sheet has shown already. */
+export function laidContent(book: Book, mapping: Mapping, isDrawn: (cell: CellAddress) => boolean): LaidContent {
+  const { readings, limits } = readLayout(book, mapping);
+  const rows = limits.map(limitRow).filter(({ lower, upper }) => lower !== "" || upper !== "");
+  return { ...drawnFrom(readings, limits, isDrawn, placeOf), limits: rows };
+}
+
+/** What can be drawn of readings; `place` names where those of one drawing stand. */
+export function drawnFrom(
+  readings: readonly MappedReading[],
+  limits: readonly MappedLimit[],
+  isDrawn: (cell: CellAddress) => boolean,
+  place: (readings: readonly MappedReading[]) => string,
+): Pick<LaidContent, "bores" | "tests"> {
+  const free = readings.filter(({ cell }) => !isDrawn(cell));
+  const of = (characteristic: string) => free.filter((reading) => reading.characteristic === characteristic);
+  const standards = readings.filter(({ characteristic }) => characteristic === "standard bore");
+  const measured = (groups: readonly MappedReading[][]) => groups.filter((own) => own.some((reading) => numberAt(reading) !== null));
+  return {
+    bores: measured(grouped(of("bore"), ({ engine, cylinder }) => `${engine}|${cylinder}`)).map((own) => ({
+      what: boreOf(own, standards, limits),
+      place: place(own),
+    })),
+    tests: measured(grouped(of("compression pressure"), ({ engine }) => engine)).map((own) => ({ what: testOf(own, limits), place: place(own) })),
+  };
+}
+
+function grouped(readings: readonly MappedReading[], key: (reading: MappedReading) => string): MappedReading[][] {
+  const groups = new Map<string, MappedReading[]>();
+  for (const reading of readings) groups.set(key(reading), [...(groups.get(key(reading)) ?? []), reading]);
+  return [...groups.values()];
+}
+
+const nameOf = ({ engine, cylinder, characteristic }: MappedReading): string => labelFrom({ engine, cylinder }) || characteristic;
+
+/** `Bores!C4 to D6`, or the lines of a file. */
+function placeOf(readings: readonly MappedReading[]): string {
+  const [first, last] = [readings[0]!.cell, readings.at(-1)!.cell];
+  const from = placeName(first);
+  return readings.length === 1 ? from : `${from} to ${first.sheet === last.sheet ? cellName(last) : placeName(last)}`;
+}
+
+const numberAt = ({ value }: MappedReading): number | null => numberIn(value) || null;
+
+function boreOf(own: readonly MappedReading[], standards: readonly MappedReading[], limits: readonly MappedLimit[]): BoreReadings {
+  const words = ({ places }: MappedReading, isAxis: boolean) => positionText(places.filter(({ kind }) => (kind === "axis") === isAxis));
+  const heights = [...new Set(own.map((reading) => words(reading, false)))];
+  const axes = [...new Set(own.map((reading) => words(reading, true)))];
+  const readings = heights.map((height) =>
+    axes.map((axis) => {
+      const reading = own.find((one) => words(one, false) === height && words(one, true) === axis);
+      return reading ? numberAt(reading) : null;
+    }),
+  );
+  const { engine, cylinder, unit } = own[0]!;
+  const [standard] = standards.filter((one) => isOf(one.engine, engine) && isOf(one.cylinder, cylinder)).map(numberAt);
+  const wear = numberIn(limitFor({ engine, cylinder, characteristic: "bore wear", places: [] }, limits)?.given.upper);
+  const limit = standard && wear !== null ? standard + wear : largestAllowed(own);
+  return { name: nameOf(own[0]!), unit, heights: distinct(heights, "height"), axes: distinct(axes, "axis"), readings, standard: standard ?? undefined, limit };
+}
+
+/** The upper limit that stands beside every reading of a bore, where it is one and the same. */
+function largestAllowed(own: readonly MappedReading[]): number | undefined {
+  const uppers = new Set(own.map((reading) => numberIn(reading.own?.given.upper)));
+  return uppers.size === 1 ? ([...uppers][0] ?? undefined) : undefined;
+}
+
+/** A size of no engine or cylinder is that of all. */
+const isOf = (owner: string, subject: string): boolean => owner === "" || owner.toLowerCase() === subject.toLowerCase();
+
+function testOf(own: readonly MappedReading[], limits: readonly MappedLimit[]): CompressionTest {
+  const { engine, unit } = own[0]!;
+  const spread = numberIn(limitFor({ engine, cylinder: "", characteristic: "compression spread", places: [] }, limits)?.given.upper);
+  const cylinders = own.map((reading, i) => ({ name: labelFrom({ cylinder: reading.cylinder }) || String(i + 1), pressure: numberAt(reading) }));
+  const rule = spread === null ? undefined : { rule: "difference" as const, limit: spread };
+  return { name: labelFrom({ engine }) || "compression", unit, cylinders, rule };
+}
+
+const limitRow = ({ engine, cylinder, characteristic, places, given, unit }: MappedLimit): LimitRow => ({
+  characteristic: labelFrom({ engine, cylinder, characteristic, position: positionText(places) }),
+  lower: cellText(given.lower),
+  upper: cellText(given.upper),
+  unit: unit ?? "",
+  near: cellText(given.near),
+  source: "",
+});
