@@ -1,5 +1,5 @@
 /**
- * Writes what is made from the specs (`src/functions/index.ts`, README's function table), from design
+ * Writes what is made from the specs (index and loops in `src/functions`, README's function table), from design
  * tokens (the pane's colours) and from the checks against outside values (`test/reference/README.md`).
  * With `--check` it writes nothing and fails when a file differs from what it would write.
  */
@@ -9,6 +9,7 @@ import { pathToFileURL } from "node:url";
 import type { Group, Spec } from "../core/define.ts";
 import { GROUP_TITLES, GROUPS } from "../core/groups.ts";
 import { signature } from "../core/signature.ts";
+import { loopsSource } from "./loops.ts";
 import { coloursFile } from "./pane-colours.ts";
 import { root } from "./paths.ts";
 
@@ -41,12 +42,15 @@ export function indexSource(files: readonly SpecFile[]): string {
   return [
     "// Made by `npm run generate` from the files in this folder.",
     'import type { Spec } from "../core/define.ts";',
+    'import { loops } from "./loops.ts";',
     ...imports.map(({ from, exported }) => `import { ${exported} } from "${from}";`),
     "",
     "/** Every worksheet function, in the order of the trade groups. */",
     `export const specs: readonly Spec[] = [`,
     ...files.map(({ exported }) => `  ${exported},`),
     "];",
+    "",
+    "for (const spec of specs) spec.loop = loops[spec.name];",
     "",
     "export const specByName: ReadonlyMap<string, Spec> = new Map(specs.map((spec) => [spec.name, spec]));",
     "",
@@ -92,7 +96,7 @@ async function specsOf(files: readonly SpecFile[]): Promise<Spec[]> {
 export async function generated(): Promise<Map<string, string>> {
   const files = specFiles();
   const specs = await specsOf(files);
-  const wanted = new Map([[join(FUNCTIONS, "index.ts"), indexSource(files)], coloursFile(), versionFile()]);
+  const wanted = new Map([[join(FUNCTIONS, "index.ts"), indexSource(files)], [join(FUNCTIONS, "loops.ts"), loopsSource(specs)], coloursFile(), versionFile()]);
   const readme = join(root, "README.md");
   if (existsSync(readme)) wanted.set(readme, withTable(readFileSync(readme, "utf8"), functionTable(specs)));
   return wanted;
