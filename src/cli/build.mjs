@@ -22,8 +22,8 @@ export async function buildCommandLine(out) {
     target: "node20",
     format: "esm",
     // Everything in one file starts four times as fast as hundreds of small ones; the engine stays a replaceable part
-    // of its own, the pool finds its threads beside itself, and the database is there or it is not.
-    external: ["@odoo/o-spreadsheet", "piscina", "@duckdb/node-api"],
+    // of its own, the pool finds its threads beside itself, and the database and what steers a browser are there or they are not.
+    external: ["@odoo/o-spreadsheet", "piscina", "@duckdb/node-api", "playwright-core"],
     // Packages of the older kind ask for Node's modules by `require`.
     banner: { js: 'import { createRequire as makeRequire } from "node:module"; const require = makeRequire(import.meta.url);' },
     legalComments: "none",

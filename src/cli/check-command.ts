@@ -18,6 +18,8 @@ export interface CheckOptions {
   force?: boolean;
   since?: string;
   ledger?: string;
+  report?: string;
+  paper?: string;
 }
 
 /** `crosshatch check FILE…`: what was found, worst first, file by file, and the counts. */
@@ -28,6 +30,7 @@ export async function check(patterns: readonly string[], options: CheckOptions):
   const decimal = decimalSignOf(locale);
   const named = await filesOf(patterns);
   const files = since === undefined ? named : await changedSince(named, timeOf(since));
+  const report = options.report === undefined ? undefined : await (await import("./report.ts")).openReport(options.report, files, options);
   const ledger = options.ledger === undefined ? undefined : await Ledger.open(options.ledger, locale);
   for (const line of ledger?.damaged ?? []) complain(`${plain(options.ledger!)} has a damaged line ${line}: what it told of is checked again`);
   const refused = options.refused === undefined ? undefined : new RefusedFile(options.refused, named, options.force);
@@ -53,6 +56,8 @@ export async function check(patterns: readonly string[], options: CheckOptions):
   }
   if (json) await print(jsonLine(total));
   else await printTotal(total, named.length);
+  const written = await report?.(decimal);
+  if (written !== undefined && !json) await print(`report: ${plain(written)}`);
   if (total.unread.length > 0) return UNREADABLE;
   return total.findings + (total.skipped?.findings ?? 0) > 0 ? FINDINGS : ALL_WELL;
 }

@@ -1,7 +1,8 @@
 import { parentPort } from "node:worker_threads";
 import { checkWorkbook } from "../buildsheet/check.ts";
 import { readingsOfWorkbook } from "../buildsheet/compare/workbook.ts";
-import { isUnread, recallMapping } from "../buildsheet/layout/mapping.ts";
+import { keptLayout } from "../buildsheet/layout/mapping.ts";
+import { reportInput } from "../report/gather.ts";
 import { openWorkbook, UnreadableFile } from "../sheet/file.ts";
 import type { Answer, Task } from "./engine-thread.ts";
 import { workOut } from "./evaluator.ts";
@@ -16,14 +17,14 @@ async function answer(task: Task): Promise<Answer> {
     if (task.kind === "formula") return workOut(task.formula);
     const host = await openWorkbook(task.bytes, task.name);
     const snapshot = await host.read();
-    const kept = await recallMapping(host);
-    const mapping = kept === null || isUnread(kept) ? undefined : kept;
-    const notes = [...host.notes(), ...(isUnread(kept) ? [kept.unread] : [])];
+    const kept = await keptLayout(host);
+    const notes = [...host.notes(), ...kept.notes];
     if (task.kind === "readings") {
-      const set = readingsOfWorkbook(snapshot, { uncertainty: task.uncertainty, mapping });
+      const set = readingsOfWorkbook(snapshot, { uncertainty: task.uncertainty, mapping: kept.mapping });
       return { set: { ...set, notes: [...notes, ...set.notes] } };
     }
-    return { result: checkWorkbook(snapshot, mapping), notes };
+    if (task.kind === "report") return { input: reportInput(snapshot, kept.mapping, notes) };
+    return { result: checkWorkbook(snapshot, kept.mapping), notes };
   } catch (error) {
     if (error instanceof UnreadableFile) return { fault: error.reason };
     // Whatever the input made of the engine must not end the run.

@@ -32,7 +32,8 @@ export function drawBoreProfile(bore: BoreReadings, options: ProfileOptions = {}
   const factor = options.factor ?? exaggerationOf(bore);
   if (!deviations || factor === undefined) return { title, sentence: nothingToDraw(bore) };
   const id = idOf(options, "bore", bore);
-  const decimals = decimalsOf([...bore.readings.flat().filter((reading) => reading !== null), deviations.base]);
+  const isDrawn = (h: number, a: number) => typeof deviations.rows[h]?.[a] === "number";
+  const decimals = decimalsOf([...bore.readings.flatMap((row, h) => row.filter((_, a) => isDrawn(h, a)) as number[]), deviations.base]);
   const plate: Plate = { bore, deviations, factor, decimals, pattern: `${id}-metal` };
   const left = leftOf(bore);
   const inARow = Math.max(1, Math.min(bore.axes.length, Math.floor(((options.width ?? DEFAULT_WIDTH) - left) / PANEL)));
@@ -57,9 +58,9 @@ export function drawBoreProfile(bore: BoreReadings, options: ProfileOptions = {}
   });
 }
 
-function headOf({ bore, decimals }: Plate, width: number): { svg: string; height: number } {
-  const name = wrapped(bore.name, width - 8, 12.5, 2);
-  const summary = wrapped(summaryOf(bore, decimals), width - 8, SMALL, 2);
+function headOf(plate: Plate, width: number): { svg: string; height: number } {
+  const name = wrapped(plate.bore.name, width - 8, 12.5, 2);
+  const summary = wrapped(summaryOf(plate), width - 8, SMALL, 2);
   const below = 14 + name.length * 15;
   const svg =
     labels(4, 14, name, 15, { class: "name", "font-size": 12.5, "font-weight": 600 }) +
@@ -153,12 +154,12 @@ function dimension(plate: Plate, deviation: number | null | "off", reading: numb
   const { decimals, deviations } = plate;
   const middle = { "text-anchor": "middle" } as const;
   if (deviation === null) return label(centre, y + 4, "blank", { class: "blank", "font-style": "italic", "font-size": SMALL, ...middle });
-  const text = numberText(reading!, decimals);
   if (deviation === "off")
     return (
-      label(centre, y, text, { class: "reading", ...middle }) +
+      label(centre, y, numberText(reading!), { class: "reading", ...middle }) +
       label(centre, y + 11, "off the scale", { class: "off", "font-size": SMALL, "font-style": "italic", ...middle })
     );
+  const text = numberText(reading!, decimals);
   const out = outward(plate)(deviation);
   const [first] = deviations.drawn;
   const isLargest = deviation === Math.max(...deviations.drawn) && deviations.drawn.some((other) => other !== first);

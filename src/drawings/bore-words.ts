@@ -17,10 +17,11 @@ export function nothingToDraw({ name, readings, standard }: BoreReadings): strin
   return `${tame(name)}: ${isBlank ? "no readings yet" : near}, so there is no profile to draw`;
 }
 
-/** Taper and out-of-round where the bore is complete. */
-export function summaryOf({ axes, heights, readings, unit }: BoreReadings, decimals: number): string {
+/** Taper and out-of-round where the bore is complete and nothing in it is a slip. */
+export function summaryOf({ bore: { axes, heights, readings, unit }, deviations, decimals }: Plate): string {
   const values = readings.flat();
   if (values.includes(null)) return "not all readings are taken";
+  if (deviations.rows.flat().includes("off")) return "a reading is far off the others: was it mistyped?";
   const whole = { heights: heights.length, axes: axes.length, values: values as number[] };
   const one = (name: string, x: number) => `${name} ${numberText(x, decimals)}${unit ? ` ${tame(unit)}` : ""}`;
   const taper = heights.length > 1 ? [one("taper", taperOf(whole))] : [];
@@ -44,11 +45,12 @@ export function described(plate: Plate): string {
       const reading = bore.readings[h]?.[a] ?? null;
       const deviation = deviations.rows[h]?.[a];
       if (reading === null) return `${height} blank`;
-      return `${height} ${numberText(reading, decimals)} (${typeof deviation === "number" ? signedText(deviation, decimals) : "off the scale"})`;
+      if (typeof deviation !== "number") return `${height} ${numberText(reading)} (off the scale)`;
+      return `${height} ${numberText(reading, decimals)} (${signedText(deviation, decimals)})`;
     });
     return `${axis}: ${readings.join(", ")}.`;
   });
-  const summary = summaryOf(bore, decimals);
+  const summary = summaryOf(plate);
   return [
     `Section of the bore along each axis, from the top.`,
     ...columns,

@@ -27,6 +27,7 @@ export function App({ host, checker, functions }: Props) {
   const views: Record<Tab, () => ComponentChildren> = {
     check: () => <CheckView state={state} actions={actions} first={<FirstSheet host={host} />} />,
     plan: () => later("plan"),
+    compare: () => later("compare"),
     setup: () => later("setup"),
     functions: () => <FunctionsView load={functions} />,
     about: () => <AboutView />,

@@ -2,6 +2,11 @@
 export const loadChecker = async () => (await part(import("../buildsheet/check.ts"))).checkWorkbook;
 export const loadFunctions = async () => (await part(import("../functions/index.ts"))).specs;
 
+/** Reads the layouts that workbooks keep. Its schemas are told first that the pane's policy lets nothing be compiled. */
+export async function loadLayouts() {
+  await part(import("./no-eval.ts"));
+  return part(import("../buildsheet/layout/mapping.ts"));
+}
 export const loadInsert = () => part(import("./setup/insert.ts"));
 
 /** A part did not come. Browsers remember that, so only a page loaded anew asks again. */

@@ -1,11 +1,14 @@
 import { useEffect, useMemo, useReducer, useRef } from "preact/hooks";
 import type { CheckResult, Finding } from "../buildsheet/finding.ts";
+import type { Mapping } from "../buildsheet/layout/mapping.ts";
 import type { SheetHost, WorkbookSnapshot } from "../sheet/sheet-host.ts";
 import { type CheckEvent, type CheckState, FIRST_RUN, next, type Work } from "./check-state.ts";
 import { counted, countsText, marksOf } from "./finding-words.ts";
+import { recallLayout } from "./recall-layout.ts";
 import { sentenceOf } from "./sentence-of.ts";
 
-export type Checker = (snapshot: WorkbookSnapshot) => CheckResult | Promise<CheckResult>;
+/** Checks a workbook, by its own layout where it keeps one. */
+export type Checker = (snapshot: WorkbookSnapshot, mapping?: Mapping) => CheckResult | Promise<CheckResult>;
 
 export interface CheckActions {
   check(): void;
@@ -57,10 +60,11 @@ function watching(host: SheetHost, send: Send): () => void {
 }
 
 async function checked(host: SheetHost, checker: () => Promise<Checker>, send: Send): Promise<CheckEvent> {
-  const [snapshot, check] = await Promise.all([host.read(), checker()]);
+  const [snapshot, check, { mapping, notes }] = await Promise.all([host.read(), checker(), recallLayout(host)]);
   send({ type: "read" });
   await painted();
-  const result = await check(snapshot);
+  const result = await check(snapshot, mapping);
+  if (notes.length > 0) send({ type: "aside", refusal: `Checked without the layout of your own: ${notes.join("; ")}.` });
   const found = result.findings.length === 0 ? "No findings" : counted(result.findings.length, "finding");
   return { type: "checked", result, announcement: `Checked. ${found}. ${countsText(result)}.` };
 }

@@ -15,6 +15,7 @@ export type LoadView = () => Promise<ComponentType<ViewProps>>;
 export const TABS = [
   { id: "check", title: "Check" },
   { id: "plan", title: "Plan" },
+  { id: "compare", title: "Compare" },
   { id: "setup", title: "Set up" },
   { id: "functions", title: "Functions" },
   { id: "about", title: "About" },
@@ -24,5 +25,6 @@ export type Tab = (typeof TABS)[number]["id"];
 /** Views that are no part of the first load. */
 export const LATER = {
   plan: async () => (await part(import("./plan/plan-view.tsx"))).PlanView,
+  compare: async () => (await part(import("./compare/compare-view.tsx"))).CompareView,
   setup: async () => (await part(import("./setup/setup-view.tsx"))).SetupView,
 } satisfies Partial<Record<Tab, LoadView>>;

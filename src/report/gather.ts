@@ -1,14 +1,23 @@
 import { callsIn } from "../buildsheet/check/calls.ts";
-import type { JudgedRow } from "../buildsheet/judged.ts";
+import { checkWorkbook } from "../buildsheet/check.ts";
+import { type JudgedRow, JudgedRows } from "../buildsheet/judged.ts";
 import type { Mapping } from "../buildsheet/layout/mapping.ts";
 import type { WorkbookSnapshot } from "../sheet/sheet-host.ts";
-import type { Entry, LimitRow, SheetContent } from "./content.ts";
+import type { Entry, LimitRow, ReportInput, SheetContent } from "./content.ts";
 import { Source } from "./gather/areas.ts";
 import { boresIn } from "./gather/bores.ts";
 import { gaugesIn, identityIn, limitsIn } from "./gather/identity.ts";
 import { laidContent } from "./gather/layout.ts";
 import { changesIn, testsIn, tracesIn } from "./gather/others.ts";
 import { unitIn } from "./gather/units.ts";
+
+/** A workbook checked for a report: plain data that can be handed to the thread that writes it. */
+export function reportInput(snapshot: WorkbookSnapshot, mapping?: Mapping, notes: readonly string[] = []): ReportInput {
+  const judged = new JudgedRows();
+  const result = checkWorkbook(snapshot, mapping, judged.take);
+  const { rows, counts } = judged;
+  return { name: snapshot.name, result, judged: { rows, counts }, content: gather(snapshot, rows, mapping), notes };
+}
 
 /**
  * Looks through a workbook for what a report shows beside its verdicts: whose engine, which gauges,

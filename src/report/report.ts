@@ -19,12 +19,13 @@ export interface ReportOptions {
  */
 export function renderReport(inputs: readonly ReportInput[], { date }: ReportOptions): string {
   const names = inputs.map(({ name }) => name).join(", ");
-  const body = html`<header><h1>Measurement report</h1><p>${inputs.length > 1 ? `${inputs.length} inputs, checked` : "Checked"} on ${date}</p></header>
-<main>${inputs.length > 1 && summary(inputs)}
-${inputs.map((input, i) => section(input, i + 1, inputs.length > 1))}
-<section>${rulePart(inputs)}</section>
+  const sections = inputs.map((input, i) => section(input, i + 1, inputs.length > 1));
+  const general = html`<section>${rulePart(inputs)}</section>
 <section><h2>Cautions</h2><ul>${CAUTIONS.map((caution) => html`<li>${caution}</li>`)}</ul></section>
-<section>${about(inputs, date)}</section></main>`;
+<section>${about(inputs, date)}</section>
+`;
+  const body = html`<header><h1>Measurement report</h1><p>${inputs.length > 1 ? `${inputs.length} inputs, checked` : "Checked"} on ${date}</p></header>
+<main>${inputs.length === 1 ? html`${sections}${general}` : html`${summary(inputs)}${general}${sections}`}</main>`;
   return `<!doctype html>
 <html lang="en">
 <head>
@@ -45,7 +46,7 @@ ${body}
 function summary(inputs: readonly ReportInput[]): Markup {
   const rows = inputs.map(
     ({ name, result, unread }, i) =>
-      html`<tr><td><a href="#input-${String(i + 1)}">${name}</a></td><td class="number">${grouped(result.rowsIn)}</td><td class="number">${grouped(result.checked)}</td><td class="number">${grouped(result.refused)}</td><td>${tallyOf(result.findings) || "none"}${unread !== undefined && html` <strong>Not read in full.</strong>`}</td></tr>
+      html`<tr><td class="what"><a href="#input-${String(i + 1)}">${name}</a></td><td class="number">${grouped(result.rowsIn)}</td><td class="number">${grouped(result.checked)}</td><td class="number">${grouped(result.refused)}</td><td>${tallyOf(result.findings) || "none"}${unread !== undefined && html` <strong>Not read in full.</strong>`}</td></tr>
 `,
   );
   return html`<section><h2>Summary</h2><div class="scroll"><table><thead><tr><th scope="col">Input</th><th scope="col" class="number">Rows in</th><th scope="col" class="number">Checked</th><th scope="col" class="number">Refused</th><th scope="col">Findings</th></tr></thead><tbody>${rows}</tbody></table></div></section>`;

@@ -67,6 +67,16 @@ const VIEWS: Views = {
   refusal: { scene: "gone", go: (page) => check(page).then(() => page.locator("[data-index='0']").click()) },
   functions: { scene: "findings", go: openFunction },
   ...PLANS,
+  compare: {
+    scene: "compared",
+    go: async (page) => {
+      await page.getByRole("tab", { name: "Compare" }).click();
+      await page.getByLabel("Before", { exact: true }).selectOption("the sheet Build");
+      await page.getByLabel("After", { exact: true }).selectOption("the sheet Strip-down");
+      await page.getByRole("button", { name: "Compare", exact: true }).click();
+      await page.locator("summary", { hasText: "Wear" }).click();
+    },
+  },
   "set-up": {
     scene: "blank",
     go: async (page) => {

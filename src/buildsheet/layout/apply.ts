@@ -16,7 +16,7 @@ import { groupFrom, labelFrom } from "../headers.ts";
 import type { Mapping } from "./mapping.ts";
 import { type LimitCells, limitFor, type MappedLimit, type MappedReading, positionText, readLayout, type Subject } from "./readings.ts";
 import { CHARACTERISTICS } from "./words.ts";
-import { INGREDIENTS, resultsFrom, type WorkedOut, workOut } from "./work-out.ts";
+import { groupedBy, INGREDIENTS, resultsFrom, type WorkedOut, workOut } from "./work-out.ts";
 
 /** What a check takes in from a layout of the shop's own. */
 export interface AppliedMapping {
@@ -57,8 +57,8 @@ const isBad = (value: Cell): boolean => judgingParams.value.take(value, "value")
 
 class Rows {
   readonly applied: Omit<AppliedMapping, "covers"> & { covers: Set<string> } = { candidates: [], watched: [], inputs: 0, findings: [], covers: new Set() };
-  /** Readings that nothing judges, by engine and characteristic. */
-  readonly #unlimited = new Map<string, MappedReading[]>();
+  /** Readings that nothing judges. */
+  readonly #unlimited: MappedReading[] = [];
   readonly #ownCalls = new Map<string, Area[]>();
 
   constructor(
@@ -68,7 +68,10 @@ class Rows {
     for (const { spec, args, context } of callsIn(origins.book)) {
       for (const [i] of spec.inputs.entries()) {
         const area = areaIn(args[i], context);
-        if (area) this.#ownCalls.set(spec.name, [...(this.#ownCalls.get(spec.name) ?? []), area]);
+        if (!area) continue;
+        const areas = this.#ownCalls.get(spec.name);
+        if (areas) areas.push(area);
+        else this.#ownCalls.set(spec.name, [area]);
       }
     }
   }
@@ -89,8 +92,7 @@ class Rows {
     if (typeof taken !== "number") return;
     this.#watch(reading, taken);
     if (isLimited) return;
-    const key = groupOf(reading);
-    this.#unlimited.set(key, [...(this.#unlimited.get(key) ?? []), reading]);
+    this.#unlimited.push(reading);
     this.applied.inputs++;
   }
 
@@ -147,7 +149,7 @@ class Rows {
       const limit = limitFor(result, this.limits);
       if (limit && hasLimit(limit)) for (const reading of result.from) used.add(reading);
     }
-    for (const readings of this.#unlimited.values()) {
+    for (const readings of groupedBy(this.#unlimited, groupOf).values()) {
       const [first] = readings;
       const { characteristic } = first!;
       if (CHARACTERISTICS[characteristic]?.isSetting || readings.some((reading) => used.has(reading) || this.#isUsedBySheet(reading))) continue;

@@ -56,11 +56,18 @@ export function saidAlong(count: number, first: number, lines: readonly HeadLine
   const said = Array.from({ length: count }, (): { says: Says; isInherited: boolean }[] => []);
   for (const { at, tells, merged } of lines) {
     let last: Cell = null;
+    // The same words come again and again down a long table.
+    const known = new Map<Cell, Says>();
+    const heard = (cell: Cell): Says => {
+      const says = known.get(cell) ?? saysOf(cell, tells);
+      known.set(cell, says);
+      return says;
+    };
     for (let i = 0; i < count; i++) {
       const cell = cellAt(at, first + i);
       if (!isBlank(cell)) last = cell;
       const isInherited = merged && isBlank(cell);
-      said[i]!.push({ says: saysOf(isInherited ? last : cell, tells), isInherited });
+      said[i]!.push({ says: heard(isInherited ? last : cell), isInherited });
     }
   }
   return said.map((all) => {

@@ -22,17 +22,20 @@ function tellsOf(cells: readonly Cell[], name: Cell): Tell[] {
   switch (named) {
     case "engine":
     case "cylinder":
+      return [named, ...limitRole(cells)];
     case "height":
     case "axis":
-      return [named];
     case "position":
-      return ["position"];
+      return [named];
     case "characteristic":
-      return ["characteristic", ...WITH_PLACES];
+      return ["characteristic", ...WITH_PLACES, ...limitRole(cells)];
     default:
       return tellsOfContents(cells);
   }
 }
+
+/** Limits stand below readings in one column with them. */
+const limitRole = (cells: readonly Cell[]): Tell[] => (cells.some((cell) => (saysOf(cell, TELLS).role ?? "value") !== "value") ? ["role"] : []);
 
 function tellsOfContents(cells: readonly Cell[]): Tell[] {
   const said = cells.filter((cell) => !isBlank(cell)).map((cell) => saysOf(cell, TELLS));

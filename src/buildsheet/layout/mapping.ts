@@ -112,6 +112,13 @@ export async function recallMapping(host: Pick<SheetHost, "recall">): Promise<Ma
   return readMapping(text);
 }
 
+/** The layout that a workbook keeps, for whoever only uses it: a damaged one is a note for people. */
+export async function keptLayout(host: Pick<SheetHost, "recall">): Promise<{ mapping: Mapping | undefined; notes: string[] }> {
+  const kept = await recallMapping(host);
+  if (isUnread(kept)) return { mapping: undefined, notes: [kept.unread] };
+  return { mapping: kept ?? undefined, notes: [] };
+}
+
 /** Keeps a layout in the workbook; one without ranges takes it off. */
 export async function keepMapping(host: Pick<SheetHost, "keep">, mapping: Mapping): Promise<void> {
   await host.keep(LAYOUT_KEY, mapping.ranges.length === 0 ? "" : JSON.stringify(mappingSchema.parse(mapping)));

@@ -38,6 +38,7 @@ export function proposeLayout(snapshot: Pick<WorkbookSnapshot, "sheets">): Propo
 /** One area that a person has pointed at, with or without its headings, and what they say that it is. */
 export function proposeRange(snapshot: Pick<WorkbookSnapshot, "sheets">, area: Area, what: Fixed = {}): Proposal | undefined {
   const book = new Book(snapshot);
+  if (!book.block(area).some((line) => line.some((cell) => typeof cell === "number"))) return undefined;
   const box = withHeadings(book, area);
   const tables = tablesIn(book, area.sheet, box).filter(({ body }) => meets(body, area));
   const [table] = tables;
@@ -74,17 +75,19 @@ function proposalOf(book: Book, table: TableParts, context: Context, what: Fixed
   const rows = range(body.row, body.rows);
   const columns = range(body.column, body.columns);
   const corner = table.headColumns.at(-1);
+  const heading = table.headRows.at(-1);
+  // Beside words, the corner names the column below it; beside the numbers of cylinders, the row itself.
+  const namesRow = (at: number): boolean => columns.every((column) => typeof cell(at, column) !== "string" || isBlank(cell(at, column)));
   const columnHeads = table.headRows.flatMap((at, i) => {
     const cells = columns.map((column) => cell(at, column));
-    // Beside words, the corner names the column below it; beside the numbers of cylinders, the row itself.
-    const name = corner !== undefined && cells.every((one) => typeof one !== "string" || isBlank(one)) ? cell(at, corner) : null;
+    const name = corner !== undefined && namesRow(at) ? cell(at, corner) : null;
     return headLineOf(at, cells, name, i === table.headRows.length - 1 && table.headRows.length > 1) ?? [];
   });
-  const heading = table.headRows.at(-1);
   const inner = table.headColumns.filter((column) => column < body.column).at(-1);
   const rowHeads = table.headColumns.flatMap((at) => {
     const cells = rows.map((row) => cell(row, at));
-    return headLineOf(at, cells, heading === undefined ? null : cell(heading, at), at === inner && table.headColumns.length > 1) ?? [];
+    const name = heading === undefined || (at === corner && namesRow(heading)) ? null : cell(heading, at);
+    return headLineOf(at, cells, name, at === inner && table.headColumns.length > 1) ?? [];
   });
   const made = new Making(book, table, context, { rowHeads, columnHeads }, what, isBare);
   return made.proposal();

@@ -49,12 +49,15 @@ export function saysOf(cell: Cell, tells: readonly Tell[]): Says {
   const says: Says = { places: [], rest: [] };
   if (typeof cell === "number") return saidByNumber(cell, tells, says);
   if (typeof cell !== "string" || isBlank(cell)) return says;
-  const unit = tells.includes("unit") || tells.includes("role") || tells.length > 1 ? unitInBrackets(cell) : undefined;
+  const unit = tellsUnit(tells) ? unitInBrackets(cell) : undefined;
   if (unit !== undefined) says.unit = unit;
   const tokens = tokensOf(unit === undefined ? cell : cell.replace(IN_BRACKETS, (whole, inside: string) => (knownUnit(inside) ? " " : whole)));
   for (let i = 0; i < tokens.length; ) i += take(tokens, i, tells, says);
   return completed(cell, tells, says);
 }
+
+/** A depth in millimetres says nothing about the readings taken there. */
+const tellsUnit = (tells: readonly Tell[]): boolean => tells.includes("unit") || tells.includes("role") || tells.includes("characteristic");
 
 function saidByNumber(number: number, tells: readonly Tell[], says: Says): Says {
   const text = String(number);
@@ -121,8 +124,9 @@ function isTold(meaning: Meaning, tells: readonly Tell[], says: Says): boolean {
       return tells.includes(meaning.field) || meaning.field === "engine" || meaning.field === "cylinder";
     case "nothing":
     case "worked out":
-    case "unit":
       return true;
+    case "unit":
+      return tellsUnit(tells);
     default:
       return tells.includes(meaning.tells);
   }
@@ -198,13 +202,15 @@ function takeCylinder(tokens: readonly Token[], next: number, says: Says, isName
   return taken + 1;
 }
 
-/** Where the line tells one thing only, words that are not known are its name. */
+/** Where the line tells one thing only, limits apart, words that are not known are its name. */
 function completed(text: string, tells: readonly Tell[], says: Says): Says {
-  const [only] = tells;
+  const [only, ...others] = tells.filter((tell) => tell !== "role");
   const own = text.trim();
-  if (tells.length === 1 && only === "engine" && says.engine === undefined) says.engine = own;
-  else if (tells.length === 1 && only === "cylinder" && says.cylinder === undefined) says.cylinder = own;
-  else if (only === "characteristic" && says.characteristic === undefined && says.rest.length > 0 && !tells.includes("role")) says.characteristic = plain(own);
+  if (says.role !== undefined || says.isWorkedOut) return says;
+  const isAlone = others.length === 0;
+  if (isAlone && only === "engine" && says.engine === undefined) says.engine = own;
+  else if (isAlone && only === "cylinder" && says.cylinder === undefined) says.cylinder = own;
+  else if (only === "characteristic" && says.characteristic === undefined && says.rest.length > 0) says.characteristic = plain(own);
   else if (says.rest.length > 0 && tells.every((tell) => tell === "height" || tell === "axis" || tell === "position")) {
     const letter = only === "axis" ? AXIS_LETTERS[plain(own)] : undefined;
     says.places = [{ word: letter ?? plain(own), kind: only === "height" || only === "axis" ? only : "place" }];

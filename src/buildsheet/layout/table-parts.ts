@@ -191,6 +191,7 @@ function isHeading(text: string): boolean {
 function tellsSubject(cell: Cell): boolean {
   if (typeof cell === "number") return isOrdinal(cell);
   if (typeof cell !== "string") return false;
+  if (/^\s*\d{1,2}\s*$/.test(cell)) return true;
   const { cylinder, characteristic, places, role, engine } = saysOf(cell, TELLS);
   return cylinder !== undefined || (engine === undefined && (characteristic !== undefined || places.length > 0 || role !== undefined));
 }

@@ -61,7 +61,10 @@ export const CHARACTERISTICS: Readonly<Record<string, Characteristic>> = {
   "pin bore": { kind: "length", words: ["pin bores", "pin hole", "gudgeon pin bore", "wrist pin bore", "small end bore"] },
   "piston pin": { kind: "length", words: ["piston pins", "gudgeon pin", "gudgeon pins", "wrist pin", "wrist pins"] },
   "pin clearance": { kind: "length", words: ["piston pin clearance", "gudgeon pin clearance", "wrist pin clearance"] },
-  "ring end gap": { kind: "length", words: ["ring end gaps", "ring gap", "ring gaps", "end gap", "end gaps", "butt gap", "closed gap", "piston ring gap"] },
+  "ring end gap": {
+    kind: "length",
+    words: ["ring end gaps", "ring gap", "ring gaps", "end gap", "end gaps", "gap", "gaps", "butt gap", "closed gap", "piston ring gap"],
+  },
   "ring side clearance": { kind: "length", words: ["side clearance", "ring clearance", "ring groove clearance", "ring to groove", "groove clearance"] },
   "ring groove": { kind: "length", words: ["ring grooves", "groove", "groove width"] },
   "ring width": { kind: "length", words: ["ring thickness", "ring height", "ring axial width"] },

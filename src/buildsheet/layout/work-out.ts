@@ -59,12 +59,11 @@ const keyOf = ({ engine, cylinder, places }: Subject, per: Rule["per"]): string 
 
 /** Everything that can be worked out from the readings and is not measured itself. */
 export function workOut(readings: readonly MappedReading[]): WorkedOut[] {
-  const byCharacteristic = new Map<string, MappedReading[]>();
-  for (const reading of readings) byCharacteristic.set(reading.characteristic, [...(byCharacteristic.get(reading.characteristic) ?? []), reading]);
+  const byCharacteristic = groupedBy(readings, ({ characteristic }) => characteristic);
   return RULES.flatMap((rule) => {
     const [main, partner] = rule.needs.map((name) => byCharacteristic.get(name) ?? []);
     const given = new Set((byCharacteristic.get(rule.characteristic) ?? []).map((reading) => keyOf(reading, rule.per)));
-    return [...grouped(main!, rule.per)].flatMap(([key, own]) => {
+    return [...groupedBy(main!, (reading) => keyOf(reading, rule.per))].flatMap(([key, own]) => {
       if (given.has(key)) return [];
       const beside = partner && partnersOf(rule, own[0]!, partner);
       if (beside?.length === 0) return [];
@@ -73,11 +72,14 @@ export function workOut(readings: readonly MappedReading[]): WorkedOut[] {
   });
 }
 
-function grouped(readings: readonly MappedReading[], per: Rule["per"]): Map<string, MappedReading[]> {
-  const groups = new Map<string, MappedReading[]>();
-  for (const reading of readings) {
-    const key = keyOf(reading, per);
-    groups.set(key, [...(groups.get(key) ?? []), reading]);
+/** Items of one key, in their order. */
+export function groupedBy<T>(items: readonly T[], key: (item: T) => string): Map<string, T[]> {
+  const groups = new Map<string, T[]>();
+  for (const item of items) {
+    const name = key(item);
+    const group = groups.get(name);
+    if (group) group.push(item);
+    else groups.set(name, [item]);
   }
   return groups;
 }

@@ -12,7 +12,7 @@ export interface Found extends Iterable<Finding> {
 }
 
 /** Findings held in memory; more go to a temporary file. */
-const HELD = 20_000;
+const HELD = 4000;
 const PIECE = 1 << 16;
 
 /** What findings are sorted by: kind, how far outside, line. */

@@ -53,7 +53,7 @@ export function rulePart(inputs: readonly ReportInput[]): Markup {
     withDoubt &&
       "Where an uncertainty U (expanded, 95 %) is given, the default rule of ISO 14253-1 holds: within is proven only inside the limits drawn in by U, over and under only outside the limits let out by U, and in between nothing is proven.",
     without &&
-      `${withDoubt ? "Where none is given" : "No uncertainty is given for these readings, so"} a value is taken as it was read: close to a limit the part may lie on either side of it, as far as the gauge can err.`,
+      `${withDoubt ? "Where none is given," : "No uncertainty is given for these readings, so"} a value is taken as it was read: close to a limit the part may lie on either side of it, as far as the gauge can err.`,
     rows.some(({ near }) => near > 0) && "Near limit: within, but no further from a limit than the distance that the shop has set.",
   ].filter((sentence) => sentence !== false);
   return html`<h2>How verdicts are reached</h2><ul>${sentences.map((sentence) => html`<li>${sentence}</li>`)}</ul>`;

@@ -35,4 +35,37 @@ const SHEETS: readonly MemorySheet[] = [
   { name: "Work to do", cells: [[], [null, "kept", null]] },
 ];
 
+const HEADINGS = ["engine", "cylinder", "characteristic", "position", "value", "lower", "upper", "unit", "uncertainty", "hours"];
+const bore = (cylinder: number, position: string, value: number, u: number, hours: number) => [
+  "A",
+  cylinder,
+  "bore",
+  position,
+  value,
+  73,
+  73.08,
+  "mm",
+  u,
+  hours,
+];
+
+/** Engine A as built, and stripped down after 850 hours. */
+export const BUILD = [HEADINGS, bore(1, "top thrust", 73.012, 0.003, 0), bore(2, "top thrust", 73.01, 0.003, 0), bore(3, "top thrust", 73.011, 0.003, 0)];
+export const STRIPPED = [
+  HEADINGS,
+  bore(1, "top thrust", 73.024, 0.004, 850),
+  bore(2, "top thrust", 73.012, 0.004, 850),
+  bore(4, "top thrust", 73.02, 0.004, 850),
+];
+
+/** Both in one workbook. */
+export const comparedBook = (): MemoryHost =>
+  memoryHost(
+    [
+      { name: "Build", cells: BUILD },
+      { name: "Strip-down", cells: STRIPPED },
+    ],
+    "engine A.xlsx",
+  );
+
 export const engineBook = (): MemoryHost => memoryHost(SHEETS, "engine 1.xlsx");

@@ -1,0 +1,116 @@
+import { useMemo, useState } from "preact/hooks";
+import { type Change, type Comparison, isReal } from "../../buildsheet/compare/compare.ts";
+import { type CellAddress, placeName } from "../../sheet/address.ts";
+import { counted, numberText } from "../finding-words.ts";
+
+interface Props {
+  comparison: Comparison;
+  /** The side of each change that stands in the open workbook, where its cell can be gone to. */
+  inBook: "before" | "after" | null;
+  onSelect(cell: CellAddress): void;
+}
+
+/** So many are shown at a time; the clearest come first. */
+const PAGE = 60;
+
+export function ComparisonTables({ comparison, inBook, onSelect }: Props) {
+  const { between, changes, real, refused, groups, notes, rowsIn, rowsCompared, rowsRefused } = comparison;
+  const worn = useMemo(() => wearRows(changes), [changes]);
+  return (
+    <section aria-label="Result of the comparison">
+      <div class="summary">
+        <h2>{real === 0 ? "No real change" : counted(real, "real change")}</h2>
+      </div>
+      <p class="counts">{between}</p>
+      <p class="counts">
+        {counted(rowsIn, "row")} in = {rowsCompared} compared + {rowsRefused} refused; {counted(changes.length, "characteristic")}
+      </p>
+      <Changes title="Really changed" changes={changes.filter(isReal)} inBook={inBook} onSelect={onSelect} />
+      <Changes title="What the gauge may explain" changes={changes.filter((change) => !isReal(change))} inBook={inBook} onSelect={onSelect} />
+      <Rows title="Wear" rows={worn} />
+      <Rows
+        title="Cylinders taken together"
+        rows={groups.map(({ engine, characteristic, says }) => [[engine, characteristic].filter(Boolean).join(", "), says])}
+      />
+      <Rows title="Not compared" rows={refused.map(({ label, why }) => [label, why])} />
+      {notes.map((note) => (
+        <p key={note} class="notice">
+          Note: {note}.
+        </p>
+      ))}
+    </section>
+  );
+}
+
+/** What comes to its limit soonest goes first. */
+const wearRows = (changes: readonly Change[]): [string, string][] =>
+  changes
+    .flatMap(({ label, wear }) => (wear?.isReal ? [{ label, says: wear.says, soonest: wear.life?.earliest ?? Number.MAX_VALUE }] : []))
+    .sort((a, b) => a.soonest - b.soonest)
+    .map(({ label, says }) => [label, says]);
+
+interface ChangesProps extends Pick<Props, "inBook" | "onSelect"> {
+  title: string;
+  changes: readonly Change[];
+}
+
+function Changes({ title, changes, inBook, onSelect }: ChangesProps) {
+  const [shown, setShown] = useState(PAGE);
+  if (changes.length === 0) return null;
+  return (
+    <>
+      <h3 class="group">
+        {title} ({changes.length})
+      </h3>
+      <ul class="changes">
+        {changes.slice(0, shown).map((change) => (
+          <li key={change}>
+            <span class="finding-head">
+              <span class={`word ${isReal(change) ? "tone-doubt" : "tone-near"}`}>{change.verdict}</span>
+              {inBook && (
+                <button type="button" class="place" onClick={() => onSelect(change[inBook].cell)}>
+                  {placeName(change[inBook].cell)}
+                </button>
+              )}
+            </span>
+            <span class="label">{change.label}</span>
+            <span>
+              {numberText(change.before.value!)} → {numberText(change.after.value!)} {change.unit}
+            </span>
+            <span class="sentence">{change.says}</span>
+          </li>
+        ))}
+      </ul>
+      {changes.length > shown && (
+        <button type="button" onClick={() => setShown(shown + PAGE)}>
+          Show {Math.min(PAGE, changes.length - shown)} more
+        </button>
+      )}
+    </>
+  );
+}
+
+function Rows({ title, rows }: { title: string; rows: readonly (readonly string[])[] }) {
+  const [shown, setShown] = useState(PAGE);
+  if (rows.length === 0) return null;
+  return (
+    <details class="rows">
+      <summary>
+        {title} ({rows.length})
+      </summary>
+      <dl>
+        {rows.slice(0, shown).map(([label, says], at) => (
+          <div key={`${at} ${label}`}>
+            <dt>{label}</dt>
+            <dd>{says}</dd>
+          </div>
+        ))}
+      </dl>
+      {rows.length > shown && (
+        <button type="button" onClick={() => setShown(shown + PAGE)}>
+          Show {Math.min(PAGE, rows.length - shown)} more
+        </button>
+      )}
+    </details>
+  );
+}

@@ -1,0 +1,77 @@
+import { type Comparison, compareReadings } from "../../buildsheet/compare/compare.ts";
+import type { ReadingSet } from "../../buildsheet/compare/reading.ts";
+import { readingsOfWorkbook, type WorkbookOptions } from "../../buildsheet/compare/workbook.ts";
+import type { Mapping } from "../../buildsheet/layout/mapping.ts";
+import { HostRefusal, type WorkbookSnapshot } from "../../sheet/sheet-host.ts";
+import { storedSnapshot, uncalculated } from "../../sheet/stored.ts";
+import { readXlsx } from "../../sheet/xlsx/read.ts";
+import { UnreadableFile } from "../../sheet/xlsx/unreadable.ts";
+import { counted } from "../finding-words.ts";
+import { recallLayout } from "../recall-layout.ts";
+
+/** Where one side of a comparison comes from: the open workbook, one sheet of it, or a file. */
+export type Side = { from: "workbook" } | { from: "sheet"; sheet: string } | { from: "file"; file: File | null };
+
+export interface Choices {
+  before: Side;
+  after: Side;
+  /** As typed. */
+  uncertainty: string;
+  hours: string;
+  engineBefore: string;
+  engineAfter: string;
+}
+
+/** Compares what was chosen. What cannot be is refused in a sentence. */
+export async function compareSides(snapshot: WorkbookSnapshot, mapping: Mapping | undefined, choices: Choices): Promise<Comparison> {
+  const uncertainty = positive("the uncertainty of a reading", choices.uncertainty);
+  const hours = positive("the hours", choices.hours);
+  const engines = enginesOf(choices);
+  if (!engines && sameSide(choices.before, choices.after)) throw new HostRefusal("Both sides are the same: choose another side, or name two engines.");
+  const [before, after] = await Promise.all([choices.before, choices.after].map((side) => readSide(side, snapshot, { uncertainty, mapping })));
+  return compareReadings(before!, after!, { hours, engines });
+}
+
+async function readSide(side: Side, snapshot: WorkbookSnapshot, options: WorkbookOptions): Promise<ReadingSet> {
+  if (side.from === "file") return readFile(side.file, options);
+  const all = readingsOfWorkbook(snapshot, options);
+  if (side.from === "workbook") return all;
+  // Limits and gauges of a sheet may stand on another one, so the sheet is taken out of the whole.
+  return { ...all, name: side.sheet, readings: all.readings.filter(({ cell }) => cell.sheet === side.sheet) };
+}
+
+async function readFile(file: File | null, { uncertainty }: WorkbookOptions): Promise<ReadingSet> {
+  if (!file) throw new HostRefusal("Choose the file to compare with.");
+  try {
+    const book = readXlsx(new Uint8Array(await file.arrayBuffer()));
+    const { mapping, notes: laid } = await recallLayout({ recall: async (key) => book.kept.get(key) ?? null });
+    const set = readingsOfWorkbook(storedSnapshot(book, file.name), { uncertainty, mapping });
+    const blank = uncalculated(book);
+    const notes =
+      blank > 0 ? [`${file.name}: ${counted(blank, "formula has", "formulas have")} no saved result: open the file, save it, and compare again`] : [];
+    return { ...set, notes: [...set.notes, ...laid, ...notes] };
+  } catch (error) {
+    if (error instanceof UnreadableFile) throw new HostRefusal(`${error.of(file.name).message}.`, { cause: error });
+    throw error;
+  }
+}
+
+function sameSide(a: Side, b: Side): boolean {
+  if (a.from !== b.from) return false;
+  return a.from === "workbook" || (a.from === "sheet" && b.from === "sheet" && a.sheet === b.sheet);
+}
+
+function enginesOf({ engineBefore, engineAfter }: Choices): { before: string; after: string } | undefined {
+  const [before, after] = [engineBefore.trim(), engineAfter.trim()];
+  if (before === "" && after === "") return undefined;
+  if (before === "" || after === "") throw new HostRefusal("Name an engine on both sides, or on none.");
+  return { before, after };
+}
+
+function positive(what: string, text: string): number | undefined {
+  const typed = text.trim();
+  if (typed === "") return undefined;
+  if (!(Number(typed) > 0 && Number.isFinite(Number(typed))))
+    throw new HostRefusal(`For ${what} a number above 0 is wanted, with a decimal point, and there is ${typed}.`);
+  return Number(typed);
+}

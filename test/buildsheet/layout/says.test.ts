@@ -1,0 +1,92 @@
+import { TELLS, type Tell } from "../../../src/buildsheet/layout/mapping.ts";
+import { positionText } from "../../../src/buildsheet/layout/readings.ts";
+import { type Says, saysOf } from "../../../src/buildsheet/layout/says.ts";
+import { CHARACTERISTICS, FIELD_WORDS, PLACES } from "../../../src/buildsheet/layout/words.ts";
+
+/** What a heading says, without what it does not. */
+function said(text: string | number, tells: readonly Tell[] = TELLS): Record<string, unknown> {
+  const { places, rest, ...others }: Says = saysOf(text, tells);
+  return { ...others, ...(places.length ? { place: positionText(places) } : {}), ...(rest.length ? { rest } : {}) };
+}
+
+// Headings as they stand on shop-floor sheets and in general measuring forms; what they mean is common practice.
+test.each([
+  ["Top thrust", { place: "top thrust" }],
+  ["THRUST (top)", { place: "top thrust" }],
+  ["Mid. pin", { place: "middle pin" }],
+  ["Btm T", { place: "bottom", rest: ["T"] }],
+  ["Upper middle, 45°", { place: "upper middle 45°" }],
+  ["Cyl. no. 3", { cylinder: "3" }],
+  ["Cylinder A", { cylinder: "A" }],
+  ["cyl1", { cylinder: "1" }],
+  ["Bore 2 top (mm)", { characteristic: "bore", cylinder: "2", place: "top", unit: "mm" }],
+  ["Cylinder bore", { characteristic: "bore" }],
+  ["Engine A: bores, in mm", { engine: "A", characteristic: "bore", unit: "mm", rest: ["in"] }],
+  ["Port engine", { engine: "port", names: "engine" }],
+  ["STBD", { engine: "starboard" }],
+  ["Piston-to-wall clearance", { characteristic: "piston clearance" }],
+  ["PTW", { characteristic: "piston clearance" }],
+  ["Ring end gap, top", { characteristic: "ring end gap", place: "top" }],
+  ["2nd ring gap", { characteristic: "ring end gap", place: "second" }],
+  ["Valve lash, intake", { characteristic: "valve clearance", place: "inlet" }],
+  ["EX2", { place: "exhaust 2" }],
+  ["Ovality", { characteristic: "out-of-round" }],
+  ["Comp. (bar)", { characteristic: "compression pressure", unit: "bar" }],
+  ["Skirt Ø", { characteristic: "piston skirt" }],
+  ["Gudgeon pin", { characteristic: "piston pin" }],
+  ["Std bore", { characteristic: "standard bore" }],
+  ["Lower limit (in)", { role: "lower", unit: "in" }],
+  ["Max", { role: "upper" }],
+  ["Wear limit", { role: "upper", isOneSided: true }],
+  ["Bore wear", { characteristic: "bore wear" }],
+  ["Average", { isWorkedOut: true }],
+  ["Cylinder", { names: "cylinder" }],
+  ["What", { names: "characteristic" }],
+  ["Weather", { rest: ["Weather"] }],
+])("%s is understood", (text, wanted) => {
+  expect(said(text)).toEqual(wanted);
+});
+
+test("upper and lower are limits where a line tells limits, and heights where it tells heights", () => {
+  expect(said("Upper", ["role"])).toEqual({ role: "upper" });
+  expect(said("Upper", ["height"])).toEqual({ place: "upper" });
+  expect(said("Lower thrust", ["height", "axis", "position"])).toEqual({ place: "lower thrust" });
+});
+
+test("a line that tells one thing takes any words for its name", () => {
+  expect(said("Old Mary", ["engine"])).toEqual({ engine: "Old Mary" });
+  expect(said("front", ["cylinder"])).toEqual({ cylinder: "front" });
+  expect(said("Camshaft lobe", ["characteristic", "height", "axis", "position"])).toEqual({ characteristic: "camshaft lobe" });
+  expect(said("90 degrees to pin", ["position"])).toEqual({ place: "90 degrees to pin" });
+  expect(said("T", ["axis"])).toEqual({ place: "thrust" });
+  expect(said("25 mm down", ["height"])).toEqual({ place: "25 mm down" });
+});
+
+test("a bare number is what its line tells", () => {
+  expect(said(2, ["cylinder"])).toEqual({ cylinder: "2" });
+  expect(said(2, ["engine"])).toEqual({ engine: "2" });
+  expect(said(25, ["height"])).toEqual({ place: "25" });
+  expect(said(2, ["role"])).toEqual({});
+});
+
+test("no word stands for two characteristics or two places, and every name is its own first word", () => {
+  for (const table of [CHARACTERISTICS, PLACES]) {
+    const owners = new Map<string, string>();
+    for (const [name, { words }] of Object.entries(table)) {
+      for (const word of [name, ...words]) {
+        expect([word, owners.get(word) ?? name]).toEqual([word, name]);
+        owners.set(word, name);
+      }
+    }
+  }
+  for (const [name, words] of Object.entries(FIELD_WORDS)) expect(words).not.toContain(name);
+});
+
+test("every word of every characteristic is read as it, whatever its capitals and hyphens", () => {
+  for (const [name, { words }] of Object.entries(CHARACTERISTICS)) {
+    for (const word of [name, ...words]) {
+      expect([word, saysOf(word, TELLS).characteristic]).toEqual([word, name]);
+      expect([word, saysOf(word.toUpperCase().replaceAll(" ", "-"), TELLS).characteristic]).toEqual([word, name]);
+    }
+  }
+});

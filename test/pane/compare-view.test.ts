@@ -1,0 +1,91 @@
+import type { Page } from "playwright-core";
+import { type PaneBrowser, paneBrowser } from "../helpers/pane-browser.ts";
+import { workbookBytes } from "../sheet/xlsx/workbook-bytes.ts";
+import { BUILD } from "./page/engine.ts";
+
+import.meta.jest.setTimeout(60_000);
+
+let pane: PaneBrowser;
+beforeAll(async () => {
+  pane = await paneBrowser();
+});
+afterAll(() => pane.close());
+
+async function compare(go: (page: Page) => Promise<void>): Promise<Page> {
+  const page = await pane.open("compared");
+  await page.getByRole("tab", { name: "Compare" }).click();
+  await page.getByLabel("Before", { exact: true }).waitFor();
+  await go(page);
+  await page.getByRole("button", { name: "Compare", exact: true }).click();
+  return page;
+}
+
+const sheets = async (page: Page) => {
+  await page.getByLabel("Before", { exact: true }).selectOption("the sheet Build");
+  await page.getByLabel("After", { exact: true }).selectOption("the sheet Strip-down");
+};
+
+const shown = (page: Page) => page.locator(".changes li").evaluateAll((items) => items.map((item) => [...item.children].map((part) => part.textContent)));
+
+// JCGM 100: U of the change √(0.003² + 0.004²) = 0.005; ISO/IEC 17043: En 0.012 ÷ 0.005 = 2.4 and 0.002 ÷ 0.005 = 0.4.
+const CHANGES = [
+  ["real increase", "engine A, cylinder 1, bore, top thrust", "73.012 → 73.024 mm", "0.012 larger: more than the 0.005 that the gauge explains (En 2.4)"],
+  ["no real change", "engine A, cylinder 2, bore, top thrust", "73.01 → 73.012 mm", "0.002 larger: the gauge explains up to 0.005 (En 0.4)"],
+];
+
+test("two sheets are compared: the real changes first, what only the gauge explains after them, and every row is counted", async () => {
+  const page = await compare(sheets);
+  await page.getByRole("heading", { name: "1 real change" }).waitFor();
+  expect((await shown(page)).map(([head, ...rest]) => [head!.replace(/'?Strip-down'?!\w+$/, ""), ...rest])).toEqual(CHANGES);
+  await page.getByText("6 rows in = 4 compared + 2 refused; 2 characteristics").waitFor();
+  await page.getByText("Build against Strip-down").waitFor();
+  await page.locator("summary", { hasText: "Not compared (2)" }).click();
+});
+
+test("a change is gone to in the sheet", async () => {
+  const page = await compare(sheets);
+  await page.getByRole("button", { name: "'Strip-down'!E2" }).click();
+  await page.waitForFunction(() => window.stage.host.active()?.row === 1);
+  expect(await page.evaluate(() => window.stage.host.active())).toEqual({ sheet: "Strip-down", row: 1, column: 4 });
+});
+
+test("a workbook from a file is read in the pane and compared with a sheet of this one", async () => {
+  const buffer = Buffer.from(workbookBytes({ sheets: [{ name: "Build", cells: BUILD }] }));
+  const page = await compare(async (opened) => {
+    await opened.getByLabel("After", { exact: true }).selectOption("the sheet Strip-down");
+    await opened.getByLabel("File for the side before").setInputFiles({ name: "as built.xlsx", mimeType: "application/octet-stream", buffer });
+  });
+  await page.getByText("as built.xlsx against Strip-down").waitFor();
+  expect((await shown(page)).map(([, ...rest]) => rest)).toEqual(CHANGES.map(([, ...rest]) => rest));
+});
+
+test.each<[string, (page: Page) => Promise<void>, string]>([
+  ["no file", async () => {}, "Choose the file to compare with."],
+  [
+    "a file that is no workbook",
+    (page) => page.getByLabel("File for the side before").setInputFiles({ name: "notes.xlsx", mimeType: "text/plain", buffer: Buffer.from("bore 1") }),
+    "notes.xlsx is ",
+  ],
+  [
+    "the same side twice",
+    async (page) => void (await page.getByLabel("Before", { exact: true }).selectOption("this workbook")),
+    "Both sides are the same: choose another side, or name two engines.",
+  ],
+  [
+    "hours that are no number",
+    async (page) => {
+      await sheets(page);
+      await page.getByText("More", { exact: true }).click();
+      await page.getByLabel("Hours in service between").fill("many");
+    },
+    "For the hours a number above 0 is wanted, with a decimal point, and there is many.",
+  ],
+])("%s is refused in a sentence", async (_, go, sentence) => {
+  const page = await compare(go);
+  await page.getByRole("alert").filter({ hasText: sentence }).waitFor();
+  expect(await page.locator(".changes").count()).toBe(0);
+});
+
+test("comparing breaks no rule of the page", () => {
+  expect(pane.complaints).toEqual([]);
+});
