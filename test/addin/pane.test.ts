@@ -36,8 +36,9 @@ const officeWith = (host: string | null, ground: string) => `
   window.CustomFunctions = { associate() {} };
   const range = { load() {}, isNullObject: true };
   const sheet = { name: "Bores", load() {}, getUsedRangeOrNullObject: () => range };
+  const customXmlParts = { getByNamespace: () => ({ items: [], load() {} }) };
   const worksheets = { items: [sheet], load() {}, onChanged: { add: () => ({ remove() {}, context }) } };
-  const context = { sync: async () => {}, workbook: { name: "build-sheet.xlsx", load() {}, worksheets } };
+  const context = { sync: async () => {}, workbook: { name: "build-sheet.xlsx", load() {}, worksheets, customXmlParts } };
   window.Excel = { run: (options, batch) => batch(context) };
   window.Office = { HostType: { Excel: "Excel" }, context: { officeTheme: { bodyBackgroundColor: "${ground}" } }, onReady: async () => ({ host: ${JSON.stringify(host)} }) };
 `;

@@ -179,7 +179,8 @@ describe("what is missing or strange", () => {
       classed(tree, "note")
         .map(({ text }) => text)
         .join(" "),
-    ).toContain("Dashed line: smallest reading, 73.030 mm");
+    ).toContain("Dashed line: smallest reading, 73.03 mm");
+    expect(classed(tree, "summary")[0]!.text).toBe("a reading is far off the others: was it mistyped?");
   });
 
   test("one reading alone is a short piece of wall", () => {
