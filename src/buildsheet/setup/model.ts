@@ -35,7 +35,7 @@ export interface DescribedSheet {
 export const HEAD_HEIGHT = 33;
 
 /** How a cell looks: what people type stands out from what is calculated. */
-export type Look = "title" | "note" | "caution" | "head" | "label" | "typed" | "result" | "plain";
+export type Look = "title" | "note" | "head" | "label" | "typed" | "result" | "plain";
 
 export interface DescribedCell {
   row: number;

@@ -32,7 +32,6 @@ const LOOKS: Readonly<Record<Look, Parts>> = {
   plain: { font: 0, fill: 0, border: 0 },
   title: { font: 2, fill: 0, border: 0 },
   note: { font: 3, fill: 0, border: 0 },
-  caution: { font: 1, fill: 0, border: 0 },
   head: { font: 1, fill: 3, border: 1, alignment: '<alignment vertical="center" wrapText="1"/>' },
   label: { font: 0, fill: 0, border: 1, alignment: '<alignment horizontal="left"/>' },
   typed: { font: 0, fill: 2, border: 1 },
