@@ -21,7 +21,7 @@ export function nothingToDraw({ name, readings, standard }: BoreReadings): strin
 export function summaryOf({ bore: { axes, heights, readings, unit }, deviations, decimals }: Plate): string {
   const values = readings.flat();
   if (values.includes(null)) return "not all readings are taken";
-  if (deviations.rows.flat().includes("off")) return "a reading is far off the others: was it mistyped?";
+  if (deviations.rows.flat().includes("off")) return "a reading is far off the others, perhaps mistyped";
   const whole = { heights: heights.length, axes: axes.length, values: values as number[] };
   const one = (name: string, x: number) => `${name} ${numberText(x, decimals)}${unit ? ` ${tame(unit)}` : ""}`;
   const taper = heights.length > 1 ? [one("taper", taperOf(whole))] : [];

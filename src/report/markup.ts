@@ -21,3 +21,6 @@ function written(part: Part): string {
   if (typeof part === "string") return escaped(part);
   return part instanceof Markup ? part.html : part.map((one) => one.html).join("");
 }
+
+/** A table that can be scrolled where it is wider than the window, by keys as well. */
+export const scrolled = (name: string, table: Markup): Markup => html`<div class="scroll" tabindex="0" role="group" aria-label="${name}">${table}</div>`;

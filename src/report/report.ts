@@ -1,7 +1,7 @@
 import { VERSION } from "../core/version.ts";
 import { CAUTIONS } from "./cautions.ts";
 import type { ReportInput } from "./content.ts";
-import { html, type Markup } from "./markup.ts";
+import { html, type Markup, scrolled } from "./markup.ts";
 import { gaugesPart, identityPart, limitsPart, outcomePart, rulePart } from "./parts/facts.ts";
 import { figuresPart } from "./parts/figures.ts";
 import { findingsPart, resultsPart } from "./parts/results.ts";
@@ -49,7 +49,7 @@ function summary(inputs: readonly ReportInput[]): Markup {
       html`<tr><td class="what"><a href="#input-${String(i + 1)}">${name}</a></td><td class="number">${grouped(result.rowsIn)}</td><td class="number">${grouped(result.checked)}</td><td class="number">${grouped(result.refused)}</td><td>${tallyOf(result.findings) || "none"}${unread !== undefined && html` <strong>Not read in full.</strong>`}</td></tr>
 `,
   );
-  return html`<section><h2>Summary</h2><div class="scroll"><table><thead><tr><th scope="col">Input</th><th scope="col" class="number">Rows in</th><th scope="col" class="number">Checked</th><th scope="col" class="number">Refused</th><th scope="col">Findings</th></tr></thead><tbody>${rows}</tbody></table></div></section>`;
+  return html`<section><h2>Summary</h2>${scrolled("Summary", html`<table><thead><tr><th scope="col">Input</th><th scope="col" class="number">Rows in</th><th scope="col" class="number">Checked</th><th scope="col" class="number">Refused</th><th scope="col">Findings</th></tr></thead><tbody>${rows}</tbody></table>`)}</section>`;
 }
 
 function section(input: ReportInput, index: number, isApart: boolean): Markup {

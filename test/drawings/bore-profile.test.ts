@@ -184,7 +184,7 @@ describe("what is missing or strange", () => {
       classed(tree, "summary")
         .map(({ text }) => text)
         .join(" "),
-    ).toBe("a reading is far off the others: was it mistyped?");
+    ).toBe("a reading is far off the others, perhaps mistyped");
   });
 
   test("one reading alone is a short piece of wall", () => {

@@ -1,5 +1,5 @@
 import type { CopiedTable, Entry, LimitRow, ReportInput } from "../content.ts";
-import { html, type Markup } from "../markup.ts";
+import { html, type Markup, scrolled } from "../markup.ts";
 import { counted, sumsOf, tallyOf } from "../words.ts";
 
 /** What came of the check, in one line. */
@@ -26,7 +26,7 @@ export function gaugesPart({ content: { gauges }, judged: { rows } }: ReportInpu
 }
 
 const copied = ({ headings, rows }: CopiedTable): Markup =>
-  html`<div class="scroll"><table><thead><tr>${headings.map((heading) => html`<th scope="col">${heading}</th>`)}</tr></thead><tbody>${rows.map((row) => html`<tr>${row.map((cell) => html`<td>${cell}</td>`)}</tr>`)}</tbody></table></div>`;
+  html`${scrolled("Gauges", html`<table><thead><tr>${headings.map((heading) => html`<th scope="col">${heading}</th>`)}</tr></thead><tbody>${rows.map((row) => html`<tr>${row.map((cell) => html`<td>${cell}</td>`)}</tr>`)}</tbody></table>`)}`;
 
 export function limitsPart({ content: { limits }, judged: { rows } }: ReportInput): Markup {
   if (limits.length === 0) {
@@ -36,7 +36,7 @@ export function limitsPart({ content: { limits }, judged: { rows } }: ReportInpu
   const withNear = limits.some(({ near }) => near !== "");
   const head = html`<tr><th scope="col">Characteristic</th><th scope="col" class="number">Lower</th><th scope="col" class="number">Upper</th><th scope="col">Unit</th>${withNear && html`<th scope="col" class="number">Near</th>`}<th scope="col">Source</th></tr>`;
   return html`<h3>Limits and their source</h3>
-<div class="scroll"><table><caption>Typed by the shop; none is built into the program.</caption><thead>${head}</thead><tbody>${limits.map((limit) => limitRow(limit, withNear))}</tbody></table></div>`;
+${scrolled("Limits and their source", html`<table><caption>Typed by the shop; none is built into the program.</caption><thead>${head}</thead><tbody>${limits.map((limit) => limitRow(limit, withNear))}</tbody></table>`)}`;
 }
 
 const limitRow = ({ characteristic, lower, upper, unit, near, source }: LimitRow, withNear: boolean): Markup =>

@@ -3,7 +3,7 @@ import type { JudgedRow } from "../../buildsheet/judged.ts";
 import type { Verdict } from "../../core/verdict.ts";
 import { numberText } from "../../drawings/text.ts";
 import type { ReportInput } from "../content.ts";
-import { html, type Markup } from "../markup.ts";
+import { html, type Markup, scrolled } from "../markup.ts";
 import { counted, decimalsFor, limitText, placeOf, wordOf } from "../words.ts";
 
 /** More than this is not printed: nobody reads it on paper, and it is said how many are left out. */
@@ -18,7 +18,7 @@ export function findingsPart({ result: { findings } }: ReportInput): Markup {
   if (findings.length === 0) return html``;
   const rows = findings.slice(0, MOST_PRINTED).map((finding) => findingRow(finding));
   return html`<h3>Findings, worst first</h3>
-<div class="scroll"><table><thead><tr><th scope="col">Finding</th><th scope="col">What</th><th scope="col">Where</th><th scope="col">In words</th></tr></thead><tbody>${rows}</tbody></table></div>
+${scrolled("Findings, worst first", html`<table><thead><tr><th scope="col">Finding</th><th scope="col">What</th><th scope="col">Where</th><th scope="col">In words</th></tr></thead><tbody>${rows}</tbody></table>`)}
 ${leftOut(findings.length, "finding")}`;
 }
 
@@ -39,7 +39,7 @@ export function resultsPart({ judged: { rows, counts } }: ReportInput): Markup {
   const withDoubt = printed.some(({ uncertainty }) => uncertainty > 0);
   const head = html`<tr><th scope="col">What</th><th scope="col">Where</th><th scope="col" class="number">Value</th>${withDoubt && html`<th scope="col" class="number">U</th>`}<th scope="col">Limits</th><th scope="col" class="number">Margin</th><th scope="col">Verdict</th></tr>`;
   return html`<h3>Results</h3>
-<div class="scroll"><table><caption>${talliesOf(counts)}. Margin: distance to the nearest limit, negative outside.</caption><thead>${head}</thead><tbody>${printed.map((row) => resultRow(row, withDoubt))}</tbody></table></div>
+${scrolled("Results", html`<table><caption>${talliesOf(counts)}. Margin: distance to the nearest limit, negative outside.</caption><thead>${head}</thead><tbody>${printed.map((row) => resultRow(row, withDoubt))}</tbody></table>`)}
 ${leftOut(Math.max(total, printed.length), "result")}`;
 }
 

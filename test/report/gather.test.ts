@@ -1,0 +1,221 @@
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { keptLayout } from "../../src/buildsheet/layout/mapping.ts";
+import { gather, reportInput } from "../../src/report/gather.ts";
+import { openWorkbook } from "../../src/sheet/file.ts";
+import { root } from "../../src/tools/paths.ts";
+import { type Typed, workbook } from "../buildsheet/workbook.ts";
+import { everything } from "./page.ts";
+
+const content = () => reportInput(everything()).content;
+const of = (sheets: Record<string, Typed>) => gather(workbook(sheets), []);
+
+describe("whose engine it is and what it was measured with", () => {
+  test("entries stand right of their names, with their unit, and a day is a day", () => {
+    expect(content().identity).toEqual([
+      { name: "Engine", text: "A" },
+      { name: "Serial number", text: "E-0417" },
+      { name: "Owner", text: "Hire-boat yard at the lock" },
+      { name: "Hours run", text: "1240 h" },
+      // Day 46320 of a sheet that counts 1 January 1900 as day 1 and holds a 29 February 1900 (ISO/IEC 29500-1, 18.17.4.1): 2026-10-25.
+      { name: "Stripped on", text: "2026-10-25" },
+      { name: "Unit of length", text: "mm" },
+    ]);
+  });
+
+  test("names that are headings of a table, and names without an entry, tell nothing", () => {
+    const { identity } = of({
+      Bores: [["Engine", "Cylinder", "Bore", "Taper", "Verdict"], ["A", 1, 73.02, 0.01, "within"], [null], ["Owner", null, "of the boat"], ["Engine", "Type"]],
+    });
+    expect(identity).toEqual([]);
+  });
+
+  test("gauges are copied as they stand, those that measured nothing left out", () => {
+    expect(content().gauges).toEqual([
+      {
+        headings: ["Gauge id", "Kind", "Resolution", "U of the gauge", "Unit", "Calibration due"],
+        rows: [["BG-1", "bore gauge", "0.001", "0.004", "mm", "2027-04-23"]],
+      },
+    ]);
+    expect(
+      of({
+        Engine: [
+          ["Measured", "Gauge", "Measured on"],
+          ["Bores", null, null],
+          ["Skirts", "M-2", 46321],
+        ],
+      }).gauges[0]!.rows,
+    ).toEqual([["Skirts", "M-2", "2026-10-26"]]);
+  });
+
+  test("limits come with the source that is typed beside them; those not yet typed are left out", () => {
+    expect(content().limits).toEqual([
+      { characteristic: "Taper", lower: "", upper: "0.02", unit: "mm", near: "", source: "service manual, p. 4-12" },
+      { characteristic: "Bore wear", lower: "", upper: "0.08", unit: "mm", near: "", source: "" },
+    ]);
+  });
+
+  test("a table of readings with limits beside them is none of limits", () => {
+    expect(
+      of({
+        Readings: [
+          ["Characteristic", "Value", "Lower", "Upper"],
+          ["bore", 73.02, 73, 73.08],
+        ],
+      }).limits,
+    ).toEqual([]);
+  });
+});
+
+describe("what can be drawn", () => {
+  test("a bore is the block that a function takes, with its heights, axes, unit, standard and limit", () => {
+    expect(content().bores.slice(0, 2)).toEqual([
+      {
+        place: "Bores!C3:D4",
+        what: {
+          name: "Cylinder 1",
+          unit: "mm",
+          heights: ["top", "bottom"],
+          axes: ["Thrust", "Pin"],
+          readings: [
+            [73.025, 73.02],
+            [73.015, 73.015],
+          ],
+          standard: 73,
+          // BOREWEAR is judged by at most 0.08 in Limits!C3.
+          limit: 73.08,
+        },
+      },
+      { place: "Bores!C5:D6", what: expect.objectContaining({ name: "Cylinder 2", limit: 73.08 }) },
+    ]);
+  });
+
+  test("with axes each row is a bore, height by height; what is still blank stays blank", () => {
+    const [, , first, second] = content().bores;
+    expect(first).toEqual({
+      place: "'Bore book'!B2:E2",
+      what: expect.objectContaining({
+        name: "Cylinder 1",
+        heights: ["Top", "Bottom"],
+        axes: ["thrust", "pin"],
+        readings: [
+          [73.025, 73.02],
+          [73.015, 73.015],
+        ],
+      }),
+    });
+    expect(second!.what.readings).toEqual([
+      [73.06, 73.035],
+      [null, 73.025],
+    ]);
+    expect(content().bores).toHaveLength(4);
+  });
+
+  test("a bore that several functions take is one bore, one not begun is none", () => {
+    const { bores } = of({
+      Bores: [
+        ["Cylinder", "Thrust", "Pin", "Taper"],
+        ["1", 73.02, 73.01, "=HATCH.TAPER(B2:C2)+HATCH.OUTOFROUND(B2:C2)"],
+        ["2", null, null, "=HATCH.TAPER(B3:C3)"],
+      ],
+    });
+    expect(bores.map(({ place }) => place)).toEqual(["Bores!B2:C2"]);
+  });
+
+  test("cells without words are numbered", () => {
+    const { bores } = of({ Sheet1: [[73.02, 73.01], [73.01, 73], ["=HATCH.TAPER(A1:B2)"]] });
+    expect(bores[0]).toEqual({
+      place: "Sheet1!A1:B2",
+      what: expect.objectContaining({ name: "Sheet1!A1:B2", heights: ["height 1", "height 2"], axes: ["axis 1", "axis 2"], unit: undefined }),
+    });
+  });
+
+  test("a trace of roundness has the unit of its heading", () => {
+    expect(content().traces).toEqual([
+      { place: "Form!B3:B14", what: { name: "Form, Deviation (µm)", unit: "µm", deviations: [3, 6, 2, -4, -1, 5, 7, 1, -6, -2, 4, 0] } },
+    ]);
+  });
+
+  test("a compression test has its cylinders, the unit of its sheet and the rule that judges it", () => {
+    expect(content().tests).toEqual([
+      {
+        place: "Tests!B3:B5",
+        what: {
+          name: "Tests, Dry",
+          unit: "bar",
+          cylinders: [
+            { name: "Cylinder 1", pressure: 12.1 },
+            { name: "Cylinder 2", pressure: 11.8 },
+            { name: "Cylinder 3", pressure: 9.9 },
+          ],
+          rule: { rule: "difference", limit: 1 },
+        },
+      },
+    ]);
+  });
+
+  test("a spread that is judged is the difference rule", () => {
+    const snapshot = workbook({
+      Tests: [["Cylinder", "Dry"], ["1", 12.1], ["2", 11.8], [null], ["=HATCH.COMPRESSIONSPREAD(B2:B3)", "=HATCH.VERDICT(A5, , 1.5)"]],
+    });
+    expect(reportInput(snapshot).content.tests[0]!.what.rule).toEqual({ rule: "difference", limit: 1.5 });
+  });
+
+  test("changes are named by what both sides are of, and one uncertainty serves all", () => {
+    expect(content().changes).toEqual([
+      {
+        place: "Wear",
+        what: {
+          name: "Wear",
+          changes: [
+            { name: "Cylinder 1", unit: "mm", before: 73.01, after: 73.05, uBefore: 0.006, uAfter: 0.008 },
+            { name: "Cylinder 2", unit: "mm", before: 73.01, after: 73.016, uBefore: 0.006, uAfter: 0.008 },
+            { name: "Cylinder 3", unit: "mm", before: 73.01, after: null, uBefore: 0.006, uAfter: 0.008 },
+          ],
+        },
+      },
+    ]);
+  });
+
+  test("sizes none of which has been measured again make no plot", () => {
+    expect(
+      of({
+        Wear: [
+          ["Build", "Strip-down"],
+          [73.01, null, "=HATCH.REALCHANGE(A2, B2, 0.006)"],
+        ],
+      }).changes,
+    ).toEqual([]);
+  });
+});
+
+test("three layouts of a shop's own, without a formula in them, give the same bores and the same tests", async () => {
+  const contents = await Promise.all(
+    ["one-row-a-cylinder", "one-row-a-reading", "cylinders-across"].map(async (name) => {
+      const host = await openWorkbook(readFileSync(join(root, "samples", "layouts", `${name}.xlsx`)), `${name}.xlsx`);
+      const { mapping } = await keptLayout(host);
+      return reportInput(await host.read(), mapping).content;
+    }),
+  );
+  const [first, ...others] = contents.map(({ bores, tests }) => [bores.map(({ what }) => what), tests.map(({ what }) => what)]);
+  for (const other of others) expect(other).toEqual(first);
+  // As samples/layouts/README.md has it: engine A, cylinder 2, and the standard bore with its wear of at most 0.08.
+  expect(contents[0]!.bores).toHaveLength(6);
+  expect(contents[0]!.bores[1]!.what).toEqual({
+    name: "engine A, cylinder 2",
+    unit: "mm",
+    heights: ["top", "middle", "bottom"],
+    axes: ["thrust", "pin"],
+    readings: [
+      [73.06, 73.035],
+      [73.05, 73.03],
+      [73.035, 73.025],
+    ],
+    standard: 73,
+    limit: 73.08,
+  });
+  expect(contents[0]!.tests.map(({ what }) => [what.name, what.rule, what.cylinders.map(({ pressure }) => pressure)])).toEqual([
+    ["engine A", { rule: "difference", limit: 1.5 }, [12.1, 11.8, 11.9]],
+    ["engine B", { rule: "difference", limit: 1.5 }, [12, 9.2, 11.7]],
+  ]);
+});

@@ -1,0 +1,40 @@
+import fc from "fast-check";
+import { compareDecimals } from "../../src/core/decimal.ts";
+import { counted, decimalsFor, grouped, limitText, sumsOf } from "../../src/report/words.ts";
+
+test("limits are told in words", () => {
+  expect([limitText(0.02, 0.04), limitText(null, 0.04), limitText(-0.02, null), limitText(null, null)]).toEqual([
+    "0.02 to 0.04",
+    "at most 0.04",
+    "at least −0.02",
+    "none",
+  ]);
+});
+
+test("counts have their thousands apart and their own plural", () => {
+  expect([counted(1, "row"), counted(12_345, "row"), grouped(999)]).toEqual(["1 row", "12\u202f345 rows", "999"]);
+  expect(sumsOf({ rowsIn: 24, checked: 22, refused: 2 })).toBe("24 rows in = 22 checked + 2 refused");
+});
+
+describe("decimals of a value", () => {
+  test("what was typed stays as typed", () => {
+    expect([decimalsFor(73.0254, [73, 73.08]), decimalsFor(2.875123, [2.8])]).toEqual([undefined, undefined]);
+  });
+
+  test("what was worked out gets two more than its limits, and three at least", () => {
+    expect([decimalsFor(10.072833977, [9.8, 10.4]), decimalsFor(0.0123456789, [0.01, 0.055])]).toEqual([3, 5]);
+  });
+
+  test("a value never seems to stand on the other side of a limit, or on it", () => {
+    expect(decimalsFor(10.40000123, [9.8, 10.4])).toBe(6);
+    fc.assert(
+      fc.property(fc.integer({ min: -100, max: 100 }), fc.integer({ min: -1_000_000, max: 1_000_000 }), (hundredths, millionths) => {
+        const limit = hundredths / 100;
+        const value = limit + millionths / 1e9 + 1e-9;
+        const decimals = decimalsFor(value, [limit]);
+        const printed = decimals === undefined ? value : Number(value.toFixed(decimals));
+        expect(compareDecimals(printed, limit)).toBe(compareDecimals(value, limit));
+      }),
+    );
+  });
+});
