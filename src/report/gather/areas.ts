@@ -1,7 +1,7 @@
 import type { OwnCall } from "../../buildsheet/check/calls.ts";
 import { Labels } from "../../buildsheet/check/labels.ts";
 import { areaIn } from "../../buildsheet/check/trace.ts";
-import { type Area, Book, showArea } from "../../buildsheet/formula/book.ts";
+import { type Area, Book, cellsOf, showArea } from "../../buildsheet/formula/book.ts";
 import { CannotTell, evaluateNode } from "../../buildsheet/formula/evaluate.ts";
 import type { JudgedRow } from "../../buildsheet/judged.ts";
 import type { Cell } from "../../core/cell.ts";
@@ -17,7 +17,7 @@ export class Source {
   /** Verdicts by the cell that they are on. */
   readonly #judged: ReadonlyMap<string, JudgedRow>;
   readonly #unitOfLength: string | undefined;
-  readonly #drawn: Area[] = [];
+  readonly #drawn = new Set<string>();
 
   constructor(snapshot: WorkbookSnapshot, judged: readonly JudgedRow[], unitOfLength: string | undefined) {
     this.book = new Book(snapshot);
@@ -32,13 +32,11 @@ export class Source {
 
   /** Notes that an area is drawn. */
   draws(area: Area): void {
-    this.#drawn.push(area);
+    for (const cell of cellsOf(area)) this.#drawn.add(placeName(cell));
   }
 
-  isDrawn({ sheet, row, column }: CellAddress): boolean {
-    return this.#drawn.some(
-      (area) => area.sheet === sheet && row >= area.row && row < area.row + area.rows && column >= area.column && column < area.column + area.columns,
-    );
+  isDrawn(cell: CellAddress): boolean {
+    return this.#drawn.has(placeName(cell));
   }
 
   /** The range that an argument refers to, by the name of its param. */
