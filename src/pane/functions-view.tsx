@@ -1,21 +1,11 @@
-import { useEffect, useMemo, useState } from "preact/hooks";
-import type { Spec } from "../core/define.ts";
+import { useMemo, useState } from "preact/hooks";
 import { GROUP_TITLES } from "../core/groups.ts";
+import { specs } from "../functions/index.ts";
 import { FunctionHelp } from "./function-help.tsx";
 import { findSpecs } from "./function-search.ts";
-import { Loading } from "./later.tsx";
 
 /** Every worksheet function by trade group, with a search; the specs are the manual. */
-export function FunctionsView({ load }: { load(): Promise<readonly Spec[]> }) {
-  const [specs, setSpecs] = useState<readonly Spec[] | null>(null);
-  const [trouble, setTrouble] = useState("");
-  useEffect(() => {
-    load().then(setSpecs, (error: Error) => setTrouble(error.message));
-  }, [load]);
-  return specs ? <FunctionList specs={specs} /> : <Loading trouble={trouble} what="functions" />;
-}
-
-function FunctionList({ specs }: { specs: readonly Spec[] }) {
+export function FunctionsView() {
   const [search, setSearch] = useState("");
   const groups = useMemo(() => [...findSpecs(specs, search)], [specs, search]);
   const found = groups.reduce((sum, [, members]) => sum + members.length, 0);

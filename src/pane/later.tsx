@@ -12,11 +12,7 @@ export function Later({ load, ...props }: ViewProps & { load: LoadView }) {
       (error: Error) => setTrouble(error.message),
     );
   }, [load]);
-  return view ? <view.View {...props} /> : <Loading trouble={trouble} what="view" />;
-}
-
-/** Stands where something is still to come, or says that it did not. */
-export function Loading({ trouble, what }: { trouble: string; what: string }) {
+  if (view) return <view.View {...props} />;
   return (
     <>
       <p class="refusal" role="alert">
@@ -27,7 +23,7 @@ export function Loading({ trouble, what }: { trouble: string; what: string }) {
           Reload the pane
         </button>
       ) : (
-        <p class="notice">Loading the {what} …</p>
+        <p class="notice">Loading …</p>
       )}
     </>
   );

@@ -2,7 +2,7 @@ import { render } from "preact";
 import type { SheetHost } from "../sheet/sheet-host.ts";
 import { App } from "./app.tsx";
 import "./pane.css";
-import { loadChecker, loadFunctions } from "./parts.ts";
+import { loadChecker } from "./parts.ts";
 import { type Theme, wearTheme } from "./theme.ts";
 import type { Checker } from "./use-check.ts";
 
@@ -23,7 +23,7 @@ export function mountPane(root: HTMLElement, host: SheetHost, options: PaneOptio
   const page = root.ownerDocument.documentElement;
   const { checker } = options;
   wearTheme(page, options.theme);
-  render(<App host={host} checker={checker ? async () => checker : loadChecker} functions={loadFunctions} />, root);
+  render(<App host={host} checker={checker ? async () => checker : loadChecker} />, root);
   return {
     setTheme: (theme) => wearTheme(page, theme),
     unmount: () => render(null, root),

@@ -16,6 +16,8 @@ export const TABS = [
   { id: "check", title: "Check" },
   { id: "plan", title: "Plan" },
   { id: "compare", title: "Compare" },
+  { id: "draw", title: "Draw" },
+  { id: "report", title: "Report" },
   { id: "setup", title: "Set up" },
   { id: "functions", title: "Functions" },
   { id: "about", title: "About" },
@@ -26,5 +28,9 @@ export type Tab = (typeof TABS)[number]["id"];
 export const LATER = {
   plan: async () => (await part(import("./plan/plan-view.tsx"))).PlanView,
   compare: async () => (await part(import("./compare/compare-view.tsx"))).CompareView,
+  draw: async () => (await part(import("./report/draw-view.tsx"))).DrawView,
+  report: async () => (await part(import("./report/report-view.tsx"))).ReportView,
+  functions: async () => (await part(import("./functions-view.tsx"))).FunctionsView,
+  about: async () => (await part(import("./about-view.tsx"))).AboutView,
   setup: async () => (await part(import("./setup/setup-view.tsx"))).SetupView,
-} satisfies Partial<Record<Tab, LoadView>>;
+} satisfies Record<Exclude<Tab, "check">, LoadView>;

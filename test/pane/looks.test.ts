@@ -77,6 +77,22 @@ const VIEWS: Views = {
       await page.locator("summary", { hasText: "Wear" }).click();
     },
   },
+  draw: {
+    scene: "judged",
+    go: async (page) => {
+      await page.getByRole("tab", { name: "Draw" }).click();
+      await page.getByRole("button", { name: "Draw" }).click();
+      await page.locator("svg.drawing").waitFor();
+    },
+  },
+  report: {
+    scene: "judged",
+    go: async (page) => {
+      await page.getByRole("tab", { name: "Report" }).click();
+      await page.getByRole("button", { name: "Make the report" }).click();
+      await page.getByRole("link", { name: "Save" }).waitFor();
+    },
+  },
   "set-up": {
     scene: "blank",
     go: async (page) => {

@@ -5,6 +5,7 @@ import { areaText, placeName } from "../../sheet/address.ts";
 import type { SheetHost } from "../../sheet/sheet-host.ts";
 import { counted } from "../finding-words.ts";
 import { PlaceField } from "../place-field.tsx";
+import { today } from "../today.ts";
 import { useWork, WorkLines } from "../use-work.tsx";
 import type { Form, PlanName } from "./fields.ts";
 import { readArea } from "./place-text.ts";
@@ -81,10 +82,4 @@ function inTheWayText(cells: Written["inTheWay"]): string {
   const names = cells.slice(0, NAMED).map(placeName).join(", ");
   const more = cells.length > NAMED ? ` and ${counted(cells.length - NAMED, "more", "more")}` : "";
   return `${counted(cells.length, "cell holds", "cells hold")} something: ${names}${more}.`;
-}
-
-/** The day at this place, as it stands beside values. */
-function today(): string {
-  const now = new Date();
-  return [now.getFullYear(), now.getMonth() + 1, now.getDate()].map((part) => String(part).padStart(2, "0")).join("-");
 }

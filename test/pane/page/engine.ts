@@ -68,4 +68,30 @@ export const comparedBook = (): MemoryHost =>
     "engine A.xlsx",
   );
 
+/** Functions with what they come to, for drawings and the report. Taper: 73.06 − 73.035. */
+export const judgedBook = (): MemoryHost =>
+  memoryHost(
+    [
+      {
+        name: "Cylinders",
+        cells: [
+          ["Engine A", "thrust", "pin", "taper", "verdict"],
+          ["top", 73.06, 73.035, { formula: "=HATCH.TAPER(B2:C4)", value: 0.025 }, { formula: "=HATCH.VERDICT(D2, , 0.02)", value: "over" }],
+          ["middle", 73.05, 73.03],
+          ["bottom", 73.035, 73.025],
+        ],
+      },
+      {
+        name: "Compression",
+        cells: [
+          ["cylinder", "bar", "verdict"],
+          [1, 11.8, { formula: '=HATCH.COMPRESSIONCHECK(B2:B4, "share", 0.85)', value: "within" }],
+          [2, 11.2, "within"],
+          [3, 9.1, "under"],
+        ],
+      },
+    ],
+    "<engine A>.xlsx",
+  );
+
 export const engineBook = (): MemoryHost => memoryHost(SHEETS, "engine 1.xlsx");

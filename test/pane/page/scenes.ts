@@ -1,7 +1,7 @@
 import type { CheckResult, Finding } from "../../../src/buildsheet/finding.ts";
 import type { PaneOptions } from "../../../src/pane/mount.tsx";
 import { type MemoryHost, memoryHost } from "../../../src/sheet/memory.ts";
-import { comparedBook, engineBook } from "./engine.ts";
+import { comparedBook, engineBook, judgedBook } from "./engine.ts";
 
 /** What the page under test shows: a workbook in memory, and what its check comes to. */
 export interface Scene {
@@ -128,6 +128,7 @@ const sheet = (): Scene => {
 export const SCENES = {
   sheet,
   compared: (): Scene => ({ host: comparedBook(), options: {} }),
+  judged: (): Scene => ({ host: judgedBook(), options: {} }),
   blank: (): Scene => ({ host: memoryHost([{ name: "Sheet1", cells: [] }]), options: {} }),
   engine: (): Scene => ({ host: engineBook(), options: {} }),
   findings: () => checking(RESULT),

@@ -1,0 +1,86 @@
+import { useMemo, useState } from "preact/hooks";
+import { isDrawing } from "../../drawings/drawing.ts";
+import { counted } from "../finding-words.ts";
+import { useWork, WorkLines } from "../use-work.tsx";
+import type { ViewProps } from "../views.ts";
+import { type Drawable, drawablesIn } from "./drawables.ts";
+import { FileLink } from "./file-link.tsx";
+import { seen } from "./seen.ts";
+
+/** Room for a drawing in the narrowest pane, in CSS pixels. */
+const ROOM = 296;
+
+/** Bores, roundness traces, compression tests and changes of the workbook as drawings, one at a time. */
+export function DrawView({ host, changes }: ViewProps) {
+  const [found, setFound] = useState<{ drawables: readonly Drawable[]; changes: number } | null>(null);
+  const [chosen, setChosen] = useState(0);
+  const work = useWork();
+  const look = () =>
+    work.act("Looking for what can be drawn …", async () => {
+      const drawables = drawablesIn((await seen(host)).input.content);
+      setFound({ drawables, changes });
+      setChosen((before) => (before < drawables.length ? before : 0));
+      return drawables.length === 0 ? "" : `${counted(drawables.length, "drawing")}.`;
+    });
+  return (
+    <>
+      <h2 class="heard-only">Draw</h2>
+      <p class="notice">Draws the bores, roundness traces, compression tests and changes that the functions in the sheet read.</p>
+      <div class="tools">
+        <button type="button" class="primary" aria-disabled={work.doing !== ""} onClick={look}>
+          Draw
+        </button>
+      </div>
+      <WorkLines {...work} />
+      {found?.drawables.length === 0 && <NothingToDraw />}
+      {found && found.drawables.length > 0 && (
+        <>
+          {found.changes !== changes && <p class="stale">The sheet changed since this was drawn.</p>}
+          <label class="field">
+            <span>Drawing</span>
+            <select value={chosen} onChange={(event) => setChosen(Number(event.currentTarget.value))}>
+              {found.drawables.map(({ title }, at) => (
+                <option key={`${at} ${title}`} value={at}>
+                  {title}
+                </option>
+              ))}
+            </select>
+          </label>
+          <Picture drawable={found.drawables[chosen]!} />
+        </>
+      )}
+    </>
+  );
+}
+
+function NothingToDraw() {
+  return (
+    <div class="advice">
+      <p>Nothing in this workbook can be drawn yet. Drawn is what these functions read:</p>
+      <ul>
+        <li>TAPER, OUTOFROUND, BORESUMMARY and the like: the profile of each bore</li>
+        <li>ROUNDNESS: the trace</li>
+        <li>COMPRESSIONCHECK and COMPRESSIONSPREAD: the bars of a compression test</li>
+        <li>REALCHANGE: the changes with what the gauge explains</li>
+      </ul>
+    </div>
+  );
+}
+
+function Picture({ drawable }: { drawable: Drawable }) {
+  const drawn = useMemo(() => drawable.draw(ROOM), [drawable]);
+  if (!isDrawing(drawn)) return <p class="advice">{drawn.sentence}.</p>;
+  return (
+    <>
+      {/* The drawing module escapes every text that it is given. */}
+      <div class="picture" dangerouslySetInnerHTML={{ __html: drawn.svg }} />
+      <details>
+        <summary>In words</summary>
+        <p class="notice">{drawn.description}</p>
+      </details>
+      <FileLink name={`${drawn.title}.svg`} type="image/svg+xml" text={drawn.svg}>
+        Save this picture
+      </FileLink>
+    </>
+  );
+}

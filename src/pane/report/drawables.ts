@@ -1,0 +1,32 @@
+import { drawBoreProfile } from "../../drawings/bore-profile.ts";
+import { commonExaggeration } from "../../drawings/bore-readings.ts";
+import { drawChangePlot } from "../../drawings/change-plot.ts";
+import { drawCompressionBars } from "../../drawings/compression-bars.ts";
+import type { Drawn } from "../../drawings/drawing.ts";
+import { drawRoundnessTrace } from "../../drawings/roundness-trace.ts";
+import type { SheetContent } from "../../report/content.ts";
+
+/** Something in the workbook that can be drawn. */
+export interface Drawable {
+  /** Its kind, its name and where it stands. */
+  title: string;
+  draw(width: number): Drawn;
+}
+
+/** All that can be drawn, by kind; bores are exaggerated alike, so that they can be set beside one another. */
+export function drawablesIn({ bores, traces, tests, changes }: SheetContent): Drawable[] {
+  const factorOf = commonExaggeration(bores.map(({ what }) => what));
+  const titled = (kind: string, { what, place }: { what: { name: string }; place: string }) => `${kind}: ${what.name} (${place})`;
+  return [
+    ...bores.map((bore) => {
+      const factor = factorOf(bore.what);
+      return {
+        title: titled("Bore profile", bore),
+        draw: (width: number) => drawBoreProfile(bore.what, { width, ...(factor === undefined ? {} : { factor }) }),
+      };
+    }),
+    ...traces.map((trace) => ({ title: titled("Roundness trace", trace), draw: (width: number) => drawRoundnessTrace(trace.what, { width }) })),
+    ...tests.map((test) => ({ title: titled("Compression test", test), draw: (width: number) => drawCompressionBars(test.what, { width }) })),
+    ...changes.map((plot) => ({ title: titled("Changes", plot), draw: (width: number) => drawChangePlot(plot.what, { width }) })),
+  ];
+}

@@ -1,0 +1,57 @@
+import { useState } from "preact/hooks";
+import { renderReport } from "../../report/report.ts";
+import { counted, countsText } from "../finding-words.ts";
+import { today } from "../today.ts";
+import { useWork, WorkLines } from "../use-work.tsx";
+import type { ViewProps } from "../views.ts";
+import { FileLink } from "./file-link.tsx";
+import { fingerprintOf } from "./fingerprint.ts";
+import { seen } from "./seen.ts";
+
+interface Made {
+  name: string;
+  page: string;
+  says: string;
+  changes: number;
+}
+
+/** One printable page of the workbook as it stands, that a customer can keep. */
+export function ReportView({ host, changes }: ViewProps) {
+  const [made, setMade] = useState<Made | null>(null);
+  const work = useWork();
+  const make = () =>
+    work.act("Making the report …", async () => {
+      setMade(null);
+      const { snapshot, input } = await seen(host);
+      const page = renderReport([{ ...input, fingerprint: await fingerprintOf(snapshot) }], { date: today() });
+      const { findings } = input.result;
+      const says = `${findings.length === 0 ? "No findings" : counted(findings.length, "finding")}. ${countsText(input.result)}.`;
+      setMade({ name: `Report ${input.name.replace(/\.[^.]*$/, "")} ${today()}.html`, page, says, changes });
+      return "The report is made; save it below.";
+    });
+  return (
+    <>
+      <h2>Report</h2>
+      <p class="notice">
+        One page to print or to hand over: engine and gauges, limits and their source, verdicts, drawings, findings, cautions. It stands on its own and holds no
+        script.
+      </p>
+      <div class="tools">
+        <button type="button" class="primary" aria-disabled={work.doing !== ""} onClick={make}>
+          Make the report
+        </button>
+      </div>
+      <WorkLines {...work} />
+      {made && (
+        <section aria-label="The report">
+          {made.changes !== changes && <p class="stale">The sheet changed since this report was made.</p>}
+          <p>{made.says}</p>
+          <FileLink name={made.name} type="text/html" text={made.page}>
+            Save {made.name}
+          </FileLink>
+          <p class="hint">Open the saved file in a browser; from there it prints on A4 and on letter paper, or to a PDF.</p>
+        </section>
+      )}
+    </>
+  );
+}

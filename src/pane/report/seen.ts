@@ -1,0 +1,10 @@
+import type { ReportInput } from "../../report/content.ts";
+import { reportInput } from "../../report/gather.ts";
+import type { SheetHost, WorkbookSnapshot } from "../../sheet/sheet-host.ts";
+import { recallLayout } from "../recall-layout.ts";
+
+/** The workbook as it stands, with what can be drawn and reported of it. */
+export async function seen(host: SheetHost): Promise<{ snapshot: WorkbookSnapshot; input: ReportInput }> {
+  const [snapshot, { mapping, notes }] = await Promise.all([host.read(), recallLayout(host)]);
+  return { snapshot, input: reportInput(snapshot, mapping, notes) };
+}

@@ -1,0 +1,88 @@
+import { readFileSync } from "node:fs";
+import type { Page } from "playwright-core";
+import { type PaneBrowser, paneBrowser } from "../helpers/pane-browser.ts";
+
+import.meta.jest.setTimeout(60_000);
+
+let pane: PaneBrowser;
+beforeAll(async () => {
+  pane = await paneBrowser();
+});
+afterAll(() => pane.close());
+
+async function draw(scene: "judged" | "blank"): Promise<Page> {
+  const page = await pane.open(scene);
+  await page.getByRole("tab", { name: "Draw" }).click();
+  await page.getByRole("button", { name: "Draw" }).press("Enter");
+  return page;
+}
+
+/** What the link saves: the name of the file and the text in it. */
+async function saved(page: Page, link: string): Promise<{ name: string; text: string }> {
+  const [download] = await Promise.all([page.waitForEvent("download"), page.getByRole("link", { name: link }).click()]);
+  return { name: download.suggestedFilename(), text: readFileSync(await download.path(), "utf8") };
+}
+
+test("what the functions read is drawn, chosen from a list, with every number also in words", async () => {
+  const page = await draw("judged");
+  const list = page.getByRole("combobox", { name: "Drawing" });
+  await list.waitFor();
+  const titles = await list.locator("option").allTextContents();
+  expect(titles).toHaveLength(2);
+  expect(titles[0]).toMatch(/^Bore profile: .*Cylinders!/);
+  const picture = page.locator("svg.drawing");
+  expect(await picture.getAttribute("role")).toBe("img");
+  await page.getByText("In words").click();
+  for (const reading of ["73.06", "73.025"]) await page.locator("details[open] p", { hasText: reading }).waitFor();
+  await list.selectOption(titles[1]!);
+  await picture.locator("title", { hasText: "Compression test" }).waitFor({ state: "attached" });
+  expect((await picture.boundingBox())!.width).toBeLessThanOrEqual(296);
+});
+
+test("a picture is saved as a file of its own, which any program that reads SVG takes", async () => {
+  const page = await draw("judged");
+  const { name, text } = await saved(page, "Save this picture");
+  expect(name).toMatch(/^Bore profile .*\.svg$/);
+  expect(text).toMatch(/^<svg xmlns="http:\/\/www.w3.org\/2000\/svg"/);
+});
+
+test("where there is nothing to draw, it says what would be drawn", async () => {
+  const page = await draw("blank");
+  await page.getByText("Nothing in this workbook can be drawn yet.").waitFor();
+});
+
+test("the report is saved as one page: without scripts, with what was typed escaped, and with the same hash for the same sheet", async () => {
+  const page = await pane.open("judged");
+  await page.getByRole("tab", { name: "Report" }).click();
+  const make = async () => {
+    await page.getByRole("button", { name: "Make the report" }).click();
+    await page.getByRole("status").filter({ hasText: "The report is made; save it below." }).waitFor();
+    return saved(page, "Save Report");
+  };
+  const { name, text } = await make();
+  expect(name).toMatch(/^Report engine A \d{4}-\d\d-\d\d\.html$/);
+  expect(text).toContain("&lt;engine A&gt;.xlsx");
+  expect(text).not.toContain("<script");
+  expect(text).toContain("0.025 is over the upper limit 0.02 by 0.005");
+  const hash = /class="hash">([0-9a-f]{64})</;
+  const [, first] = hash.exec(text)!;
+  expect(hash.exec((await make()).text)![1]).toBe(first);
+  await page.evaluate(() => window.stage.host.type({ sheet: "Cylinders", row: 2, column: 1 }, 73.051));
+  await page.getByText("The sheet changed since this report was made.").waitFor();
+  expect(hash.exec((await make()).text)![1]).not.toBe(first);
+});
+
+test("the saved page keeps its looks when it is opened", async () => {
+  const page = await pane.open("judged");
+  await page.getByRole("tab", { name: "Report" }).click();
+  await page.getByRole("button", { name: "Make the report" }).click();
+  const { text } = await saved(page, "Save Report");
+  const opened = await pane.browser.newPage();
+  await opened.setContent(text);
+  expect(await opened.evaluate(() => getComputedStyle(document.querySelector("table")!).borderCollapse)).toBe("collapse");
+  await opened.close();
+});
+
+test("drawing and reporting break no rule of the page", () => {
+  expect(pane.complaints).toEqual([]);
+});
