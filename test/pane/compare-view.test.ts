@@ -38,8 +38,14 @@ test("two sheets are compared: the real changes first, what only the gauge expla
   await page.getByRole("heading", { name: "1 real change" }).waitFor();
   expect((await shown(page)).map(([head, ...rest]) => [head!.replace(/'?Strip-down'?!\w+$/, ""), ...rest])).toEqual(CHANGES);
   await page.getByText("6 rows in = 4 compared + 2 refused; 2 characteristics").waitFor();
-  await page.getByText("Build against Strip-down").waitFor();
+  await page.locator(".counts", { hasText: "Build against Strip-down" }).waitFor();
   await page.locator("summary", { hasText: "Not compared (2)" }).click();
+});
+
+test("the clearest changes are drawn, with their numbers in words", async () => {
+  const page = await compare(sheets);
+  await page.getByText("Drawing of the clearest changes").click();
+  expect(await page.locator("svg.drawing desc").textContent()).toContain("0.012");
 });
 
 test("a change is gone to in the sheet", async () => {
@@ -55,7 +61,7 @@ test("a workbook from a file is read in the pane and compared with a sheet of th
     await opened.getByLabel("After", { exact: true }).selectOption("the sheet Strip-down");
     await opened.getByLabel("File for the side before").setInputFiles({ name: "as built.xlsx", mimeType: "application/octet-stream", buffer });
   });
-  await page.getByText("as built.xlsx against Strip-down").waitFor();
+  await page.locator(".counts", { hasText: "as built.xlsx against Strip-down" }).waitFor();
   expect((await shown(page)).map(([, ...rest]) => rest)).toEqual(CHANGES.map(([, ...rest]) => rest));
 });
 

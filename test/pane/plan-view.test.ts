@@ -72,6 +72,7 @@ test("fields that cannot be read are named beside the field, and nothing is plan
   expect(await said("Oversizes to be had")).toBe("this is needed for the plan");
   expect(await page.locator("table.plan").count()).toBe(0);
   await status(page, "Not worked out: see what is said beside the fields.");
+  expect(await page.evaluate(() => document.activeElement?.id)).toBe("plan-bores");
 });
 
 // Gap of 0.004 for each unit of the smallest reading of the bore: 73.01 × 0.004 = 0.29204.

@@ -41,7 +41,7 @@ test("what the functions read is drawn, chosen from a list, with every number al
 
 test("a picture is saved as a file of its own, which any program that reads SVG takes", async () => {
   const page = await draw("judged");
-  const { name, text } = await saved(page, "Save this picture");
+  const { name, text } = await saved(page, "Save Bore profile");
   expect(name).toMatch(/^Bore profile .*\.svg$/);
   expect(text).toMatch(/^<svg xmlns="http:\/\/www.w3.org\/2000\/svg"/);
 });

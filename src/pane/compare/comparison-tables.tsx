@@ -1,7 +1,9 @@
-import { useMemo, useState } from "preact/hooks";
+import { useCallback, useMemo, useState } from "preact/hooks";
 import { type Change, type Comparison, isReal } from "../../buildsheet/compare/compare.ts";
+import { drawChangePlot } from "../../drawings/change-plot.ts";
 import { type CellAddress, placeName } from "../../sheet/address.ts";
 import { counted, numberText } from "../finding-words.ts";
+import { Picture } from "../picture.tsx";
 
 interface Props {
   comparison: Comparison;
@@ -12,9 +14,12 @@ interface Props {
 
 /** So many are shown at a time; the clearest come first. */
 const PAGE = 60;
+/** More than these are no longer told apart at a glance. */
+const DRAWN = 12;
 
 export function ComparisonTables({ comparison, inBook, onSelect }: Props) {
   const { between, changes, real, refused, groups, notes, rowsIn, rowsCompared, rowsRefused } = comparison;
+  const plot = useCallback((width: number) => drawChangePlot({ name: between, changes: changes.slice(0, DRAWN).map(drawnChange) }, { width }), [comparison]);
   const worn = useMemo(() => wearRows(changes), [changes]);
   return (
     <section aria-label="Result of the comparison">
@@ -25,6 +30,12 @@ export function ComparisonTables({ comparison, inBook, onSelect }: Props) {
       <p class="counts">
         {counted(rowsIn, "row")} in = {rowsCompared} compared + {rowsRefused} refused; {counted(changes.length, "characteristic")}
       </p>
+      {changes.length > 0 && (
+        <details class="rows">
+          <summary>Drawing of the clearest changes</summary>
+          <Picture draw={plot} />
+        </details>
+      )}
       <Changes title="Really changed" changes={changes.filter(isReal)} inBook={inBook} onSelect={onSelect} />
       <Changes title="What the gauge may explain" changes={changes.filter((change) => !isReal(change))} inBook={inBook} onSelect={onSelect} />
       <Rows title="Wear" rows={worn} />
@@ -41,6 +52,14 @@ export function ComparisonTables({ comparison, inBook, onSelect }: Props) {
     </section>
   );
 }
+
+const drawnChange = ({ label, unit, before, after, uncertainty }: Change) => ({
+  name: label,
+  unit,
+  before: before.value,
+  after: after.value,
+  uncertainty,
+});
 
 /** What comes to its limit soonest goes first. */
 const wearRows = (changes: readonly Change[]): [string, string][] =>

@@ -1,4 +1,4 @@
-import { useEffect, useState } from "preact/hooks";
+import { useEffect, useRef, useState } from "preact/hooks";
 import { useWork, WorkLines } from "../use-work.tsx";
 import type { ViewProps } from "../views.ts";
 import { type Form, firstForm, PLAN_NAMES, type PlanName } from "./fields.ts";
@@ -30,6 +30,10 @@ export function PlanView({ host, changes }: ViewProps) {
   const [made, setMade] = useState<Partial<Record<PlanName, Made>>>({});
   const [troubles, setTroubles] = useState<Record<string, string>>({});
   const work = useWork();
+  // Whoever was told of a field that cannot be read goes on there.
+  const [asked, setAsked] = useState(0);
+  const view = useRef<HTMLDivElement>(null);
+  useEffect(() => view.current?.querySelector<HTMLElement>("[aria-invalid]")?.focus(), [asked]);
   useEffect(() => {
     // What cannot be recalled is asked for again.
     recalledForms(host).then(
@@ -51,7 +55,10 @@ export function PlanView({ host, changes }: ViewProps) {
       const planned = planFor(name, await host.read(), form);
       setTroubles("troubles" in planned ? planned.troubles : {});
       setMade((before) => ({ ...before, [name]: "troubles" in planned ? undefined : { shown: planned, changes } }));
-      if ("troubles" in planned) return "Not worked out: see what is said beside the fields.";
+      if ("troubles" in planned) {
+        setAsked((times) => times + 1);
+        return "Not worked out: see what is said beside the fields.";
+      }
       await host.keep(...keptForms(name, { ...forms, [name]: form }));
       return planned.fault === null ? "Worked out; the plan stands below." : "";
     });
@@ -73,7 +80,9 @@ export function PlanView({ host, changes }: ViewProps) {
         </select>
       </label>
       <p class="notice">{ABOUT[name]}</p>
-      <PlanFields key={name} name={name} form={form} troubles={troubles} host={host} onAnswer={answer} />
+      <div ref={view}>
+        <PlanFields key={name} name={name} form={form} troubles={troubles} host={host} onAnswer={answer} />
+      </div>
       <div class="tools">
         <button type="button" class="primary" aria-disabled={work.doing !== ""} onClick={workOut}>
           Work it out

@@ -1,14 +1,10 @@
-import { useMemo, useState } from "preact/hooks";
-import { isDrawing } from "../../drawings/drawing.ts";
+import { useState } from "preact/hooks";
 import { counted } from "../finding-words.ts";
+import { Picture } from "../picture.tsx";
 import { useWork, WorkLines } from "../use-work.tsx";
 import type { ViewProps } from "../views.ts";
 import { type Drawable, drawablesIn } from "./drawables.ts";
-import { FileLink } from "./file-link.tsx";
 import { seen } from "./seen.ts";
-
-/** Room for a drawing in the narrowest pane, in CSS pixels. */
-const ROOM = 296;
 
 /** Bores, roundness traces, compression tests and changes of the workbook as drawings, one at a time. */
 export function DrawView({ host, changes }: ViewProps) {
@@ -46,7 +42,7 @@ export function DrawView({ host, changes }: ViewProps) {
               ))}
             </select>
           </label>
-          <Picture drawable={found.drawables[chosen]!} />
+          <Picture draw={found.drawables[chosen]!.draw} />
         </>
       )}
     </>
@@ -64,23 +60,5 @@ function NothingToDraw() {
         <li>REALCHANGE: the changes with what the gauge explains</li>
       </ul>
     </div>
-  );
-}
-
-function Picture({ drawable }: { drawable: Drawable }) {
-  const drawn = useMemo(() => drawable.draw(ROOM), [drawable]);
-  if (!isDrawing(drawn)) return <p class="advice">{drawn.sentence}.</p>;
-  return (
-    <>
-      {/* The drawing module escapes every text that it is given. */}
-      <div class="picture" dangerouslySetInnerHTML={{ __html: drawn.svg }} />
-      <details>
-        <summary>In words</summary>
-        <p class="notice">{drawn.description}</p>
-      </details>
-      <FileLink name={`${drawn.title}.svg`} type="image/svg+xml" text={drawn.svg}>
-        Save this picture
-      </FileLink>
-    </>
   );
 }

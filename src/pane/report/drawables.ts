@@ -16,7 +16,8 @@ export interface Drawable {
 /** All that can be drawn, by kind; bores are exaggerated alike, so that they can be set beside one another. */
 export function drawablesIn({ bores, traces, tests, changes }: SheetContent): Drawable[] {
   const factorOf = commonExaggeration(bores.map(({ what }) => what));
-  const titled = (kind: string, { what, place }: { what: { name: string }; place: string }) => `${kind}: ${what.name} (${place})`;
+  const titled = (kind: string, { what, place }: { what: { name: string }; place: string }) =>
+    what.name === place ? `${kind}: ${place}` : `${kind}: ${what.name} (${place})`;
   return [
     ...bores.map((bore) => {
       const factor = factorOf(bore.what);

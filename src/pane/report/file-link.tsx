@@ -1,18 +1,17 @@
-import type { ComponentChildren } from "preact";
 import { useEffect, useState } from "preact/hooks";
 
 interface Props {
   name: string;
   type: string;
   text: string;
-  children: ComponentChildren;
 }
 
 /**
  * A link that saves a text as a file. A page made here and opened in a window of its own would stand
  * under the pane's policy, and without its style; saved and opened from there it does not.
  */
-export function FileLink({ name, type, text, children }: Props) {
+export function FileLink({ name, type, text }: Props) {
+  const file = fileName(name);
   const [address, setAddress] = useState<string>();
   useEffect(() => {
     const made = URL.createObjectURL(new Blob([text], { type: `${type};charset=utf-8` }));
@@ -21,8 +20,8 @@ export function FileLink({ name, type, text, children }: Props) {
   }, [text, type]);
   return (
     <p class="file-link">
-      <a href={address} download={fileName(name)}>
-        {children}
+      <a href={address} download={file}>
+        Save {file}
       </a>
     </p>
   );

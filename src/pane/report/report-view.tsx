@@ -46,9 +46,7 @@ export function ReportView({ host, changes }: ViewProps) {
         <section aria-label="The report">
           {made.changes !== changes && <p class="stale">The sheet changed since this report was made.</p>}
           <p>{made.says}</p>
-          <FileLink name={made.name} type="text/html" text={made.page}>
-            Save {made.name}
-          </FileLink>
+          <FileLink name={made.name} type="text/html" text={made.page} />
           <p class="hint">Open the saved file in a browser; from there it prints on A4 and on letter paper, or to a PDF.</p>
         </section>
       )}
