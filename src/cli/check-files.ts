@@ -1,6 +1,5 @@
 import { createHash } from "node:crypto";
-import { createReadStream } from "node:fs";
-import { stat } from "node:fs/promises";
+import { open, stat } from "node:fs/promises";
 import { basename, extname } from "node:path";
 import { type CsvCheck, checkCsv, type DecimalSign, type Refused } from "../buildsheet/csv.ts";
 import type { CheckResult, Finding } from "../buildsheet/finding.ts";
@@ -39,6 +38,9 @@ export interface CheckFilesOptions {
 
 const NOTHING: Result = { findings: [], rowsIn: 0, checked: 0, refused: 0, inputs: 0 };
 const NOTHING_TO_CHECK = "holds nothing to check: no formula that judges or measures, and no table headed value with lower or upper";
+
+/** Bytes that are read at a time. */
+const CHUNK = 1 << 18;
 
 const unread = (file: string, why: string): Checked => ({ file, result: NOTHING, notes: [], unread: why });
 const kindOf = (file: string): string => (file === STANDARD_INPUT ? ".csv" : extname(file).toLowerCase());
@@ -121,7 +123,7 @@ async function checkReadings(file: string, { options, progress }: Work): Promise
   const hash = createHash("sha256");
   const needsHash = ledger !== undefined && file !== STANDARD_INPUT;
   async function* input(): AsyncGenerator<Uint8Array> {
-    const source: AsyncIterable<Uint8Array> = file === STANDARD_INPUT ? process.stdin : createReadStream(file, { highWaterMark: 1 << 18 });
+    const source: AsyncIterable<Uint8Array> = file === STANDARD_INPUT ? process.stdin : chunksOf(file);
     for await (const chunk of source) {
       if (needsHash) hash.update(chunk);
       yield chunk;
@@ -147,6 +149,21 @@ async function checkReadings(file: string, { options, progress }: Work): Promise
 
 async function hashOf(file: string): Promise<string> {
   const hash = createHash("sha256");
-  for await (const chunk of createReadStream(file, { highWaterMark: 1 << 18 })) hash.update(chunk as Uint8Array);
+  for await (const chunk of chunksOf(file)) hash.update(chunk);
   return hash.digest("hex");
+}
+
+/** The bytes of a file, always in the same room: a chunk is to be used before the next is asked for. */
+async function* chunksOf(file: string): AsyncGenerator<Uint8Array> {
+  const handle = await open(file);
+  try {
+    const room = Buffer.allocUnsafeSlow(CHUNK);
+    for (;;) {
+      const { bytesRead } = await handle.read(room, 0, CHUNK);
+      if (bytesRead === 0) return;
+      yield room.subarray(0, bytesRead);
+    }
+  } finally {
+    await handle.close();
+  }
 }

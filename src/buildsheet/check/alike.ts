@@ -38,6 +38,9 @@ export interface Alike {
   source: string;
 }
 
+/** Nothing is looked at that is no further than this from the middle. */
+export const farFrom = ({ middle, spread, step }: Alike): number => Math.max(FAR_SPREADS * spread, FAR_STEPS * step, WEAR_SHARE * middle);
+
 /** Middle and spread of readings, neither of them moved by a few slips; `undefined` for too few. */
 export function alikeOf(values: readonly number[]): Alike | undefined {
   if (values.length < FEWEST) return undefined;
@@ -55,13 +58,13 @@ export function alikeBetween(lower: number, upper: number): Alike {
  * What a reading far from its like most likely is, if one slip explains it. Only lengths can be in
  * inches; where the unit is not known, only readings that agree closely are taken to be lengths.
  */
-export function suspect(value: number, { middle, spread, step, source }: Alike, areLengths: boolean | undefined): Suspicion | undefined {
+export function suspect(value: number, alike: Alike, areLengths: boolean | undefined): Suspicion | undefined {
+  const { middle, spread, source } = alike;
   if (!(middle > 0) || !(value > 0) || areLengths === false) return undefined;
   const looseness = spread / middle;
   if (looseness > (areLengths ? LOOSEST : TIGHT)) return undefined;
-  const floor = WEAR_SHARE * middle;
-  if (Math.abs(value - middle) <= Math.max(FAR_SPREADS * spread, FAR_STEPS * step, floor)) return undefined;
-  const slip = slipOf(value, middle, Math.max(NEAR_SPREADS * spread, floor));
+  if (Math.abs(value - middle) <= farFrom(alike)) return undefined;
+  const slip = slipOf(value, middle, Math.max(NEAR_SPREADS * spread, WEAR_SHARE * middle));
   if (slip === "" || (looseness > TIGHT && (slip === "two digits swapped" || slip === "one digit wrong"))) return undefined;
   const beside = `${decimal(value)} is far from ${rounded(middle)}, ${source}`;
   if (slip === "inch for mm")
@@ -94,7 +97,7 @@ function stepOf(values: readonly number[]): number {
 }
 
 function median(values: readonly number[]): number {
-  const sorted = Float64Array.from(values).sort();
+  const sorted = new Float64Array(values).sort();
   const half = sorted.length >> 1;
   return sorted.length % 2 ? sorted[half]! : (sorted[half - 1]! + sorted[half]!) / 2;
 }

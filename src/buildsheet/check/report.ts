@@ -47,7 +47,7 @@ export class Report {
     else this.#checked++;
     switch (judged.as) {
       case "refused":
-        this.#take({ kind: "refused", ...about(), sentence: judged.why });
+        this.#take(findingOf("refused", about(), judged.why));
         break;
       case "missing reading":
         this.find("missing reading", about(), "the reading is still blank");
@@ -57,7 +57,7 @@ export class Report {
         break;
       case "judged": {
         const kind = KIND_OF_VERDICT[judged.judgement.verdict];
-        if (kind) this.#take({ kind, ...about(), sentence: judged.sentence });
+        if (kind) this.#take(findingOf(kind, about(), judged.sentence));
         this.judged?.({ ...about(), verdict: judged.judgement.verdict, uncertainty: judged.uncertainty, near: judged.near });
       }
     }
@@ -67,7 +67,7 @@ export class Report {
   /** A row judged by the sheet alone: counted, and reported where the sheet says so. */
   said(kind: FindingKind | undefined, subject: Subject, sentence: string): void {
     this.#checked++;
-    if (kind) this.#take({ kind, ...subject, sentence });
+    if (kind) this.#take(findingOf(kind, subject, sentence));
     if (subject.verdict) this.judged?.({ ...subject, verdict: subject.verdict, uncertainty: 0, near: 0 });
   }
 
@@ -78,7 +78,7 @@ export class Report {
       if (this.#seen.has(place)) return;
       this.#seen.add(place);
     }
-    this.#take({ kind, ...subject, sentence });
+    this.#take(findingOf(kind, subject, sentence));
   }
 
   /** Worst first: by kind, then by how far outside, then in reading order of the sheets named. */
@@ -95,17 +95,22 @@ export const badness = (finding: Finding): { kind: number; severity: number } =>
 
 const byWorst = (a: Finding, b: Finding): number => FINDING_KINDS.indexOf(a.kind) - FINDING_KINDS.indexOf(b.kind) || severity(b) - severity(a);
 
-function subjectOf(judged: Judged, place: Place, raw: Finding["value"]): Subject {
+/** Written out field by field, as are subjects: objects that are spread out take ten times the room, and there can be millions of them. */
+function findingOf(kind: FindingKind, { cell, label, line, value, lower, upper, margin, verdict }: Subject, sentence: string): Finding {
+  return line === undefined
+    ? { kind, cell, label, value, lower, upper, margin, verdict, sentence }
+    : { kind, cell, label, line, value, lower, upper, margin, verdict, sentence };
+}
+
+function subjectOf(judged: Judged, { cell, label, line }: Place, raw: Finding["value"]): Subject {
   const limits = "limits" in judged ? judged.limits : {};
   const judgement = judged.as === "judged" ? judged.judgement : undefined;
-  return {
-    ...place,
-    value: "value" in judged ? judged.value : raw,
-    lower: limits.lower ?? null,
-    upper: limits.upper ?? null,
-    margin: judgement?.margin ?? null,
-    verdict: judgement?.verdict ?? null,
-  };
+  const value = "value" in judged ? judged.value : raw;
+  const lower = limits.lower ?? null;
+  const upper = limits.upper ?? null;
+  const margin = judgement?.margin ?? null;
+  const verdict = judgement?.verdict ?? null;
+  return line === undefined ? { cell, label, value, lower, upper, margin, verdict } : { cell, label, line, value, lower, upper, margin, verdict };
 }
 
 const JUDGED_KINDS = new Set<FindingKind>(["outside limit", "not proven", "near limit"]);

@@ -1,5 +1,5 @@
 import type { FindingKind } from "../finding.ts";
-import { type Alike, alikeOf, type Suspicion, suspect } from "./alike.ts";
+import { type Alike, alikeOf, farFrom, type Suspicion, suspect } from "./alike.ts";
 import type { Subject } from "./report.ts";
 import { isLengthUnit } from "./units.ts";
 
@@ -48,7 +48,11 @@ export interface Group<W extends Waiting> {
   /** Held back until the group is known well enough; `undefined` from then on. */
   waiting: W | undefined;
   unit: string | undefined;
+  /** As far as its unit tells. */
+  areLengths: boolean | undefined;
   alike: Alike | undefined;
+  /** How far from the middle a reading must be to be looked at. */
+  far: number;
 }
 
 /** Readings after which a group's unit and middle stand; what comes later is compared at once. */
@@ -72,11 +76,12 @@ export class GroupWatch<W extends Waiting> {
     readonly fresh: () => W,
   ) {}
 
+  /** To be used at once: a group that has been closed to make room becomes another. */
   group(name: string): Group<W> {
     let group = this.#groups.get(name);
     if (!group) {
-      this.#makeRoom();
-      group = { waiting: this.#spare.pop() ?? this.fresh(), unit: undefined, alike: undefined };
+      group = this.#closed() ?? { waiting: undefined, unit: undefined, areLengths: undefined, alike: undefined, far: 0 };
+      group.waiting = this.#spare.pop() ?? this.fresh();
       this.#groups.set(name, group);
     }
     return group;
@@ -99,11 +104,14 @@ export class GroupWatch<W extends Waiting> {
     this.#groups.clear();
   }
 
-  #makeRoom(): void {
-    if (this.#groups.size < MOST_GROUPS) return;
-    const [oldest, group] = this.#oldest.next().value!;
+  /** The group that opened first, when there is no room for another. */
+  #closed(): Group<W> | undefined {
+    if (this.#groups.size < MOST_GROUPS) return undefined;
+    const [name, group] = this.#oldest.next().value!;
     this.#settle(group);
-    this.#groups.delete(oldest);
+    this.#groups.delete(name);
+    group.alike = undefined;
+    return group;
   }
 
   #settle(group: Group<W>): void {
@@ -111,9 +119,11 @@ export class GroupWatch<W extends Waiting> {
     if (!waiting) return;
     group.waiting = undefined;
     group.unit = mostFrequent(waiting);
+    group.areLengths = group.unit === undefined ? undefined : isLengthUnit(group.unit);
     const sample: number[] = [];
     for (let i = 0; i < waiting.length; i++) if ((waiting.unitAt(i) ?? group.unit) === group.unit) sample.push(waiting.valueAt(i));
     group.alike = alikeOf(sample);
+    if (group.alike) group.far = farFrom(group.alike);
     for (let i = 0; i < waiting.length; i++) {
       if (suspicionOf(group, waiting.valueAt(i), waiting.unitAt(i), waiting.isLengthAt(i))) this.look(group, waiting.at(i));
     }
@@ -125,9 +135,11 @@ export class GroupWatch<W extends Waiting> {
 /** True when nothing about a reading is odd beside its group, which is known. */
 export const isOrdinary = (group: Group<Waiting>, value: number, unit: string | undefined): boolean => suspicionOf(group, value, unit) === undefined;
 
-function suspicionOf({ unit, alike }: Group<Waiting>, value: number, ownUnit: string | undefined, isLength?: boolean): Suspicion | undefined {
+function suspicionOf({ unit, areLengths, alike, far }: Group<Waiting>, value: number, ownUnit: string | undefined, isLength?: boolean): Suspicion | undefined {
   if (ownUnit !== undefined && ownUnit !== unit) return { kind: "mixed units", sentence: `the unit says ${ownUnit} where the like readings are in ${unit}` };
-  return alike && suspect(value, alike, isLength ?? (unit === undefined ? undefined : isLengthUnit(unit)));
+  // Most readings are no further, which is all that there is to ask.
+  if (!alike || Math.abs(value - alike.middle) <= far) return undefined;
+  return suspect(value, alike, isLength ?? areLengths);
 }
 
 /** The unit that comes most often; the first of equals. */

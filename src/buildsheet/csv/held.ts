@@ -14,9 +14,8 @@ export type Retold = (line: number, text: string) => Watched["subject"];
  */
 export class HeldLines implements Waiting {
   length = 0;
-  readonly #values = new Float64Array(ENOUGH);
-  readonly #lines = new Float64Array(ENOUGH);
-  readonly #ends = new Int32Array(ENOUGH);
+  /** Of each reading its value, its line and where its text ends. */
+  readonly #numbers = new Float64Array(3 * ENOUGH);
   readonly #units: (string | undefined)[] = new Array(ENOUGH).fill(undefined);
   readonly #told: (FindingKind | undefined)[] = new Array(ENOUGH).fill(undefined);
   #bytes = new Uint8Array(BYTES);
@@ -25,17 +24,17 @@ export class HeldLines implements Waiting {
 
   add(record: Scanner, value: number, unit: string | undefined, told: FindingKind | undefined): void {
     const { length } = this;
-    const start = length === 0 ? 0 : this.#ends[length - 1]!;
-    this.#ends[length] = start + this.#copy(record, start);
-    this.#values[length] = value;
-    this.#lines[length] = record.line;
+    const start = this.#endOf(length - 1);
+    this.#numbers[3 * length] = value;
+    this.#numbers[3 * length + 1] = record.line;
+    this.#numbers[3 * length + 2] = start + this.#copy(record, start);
     this.#units[length] = unit;
     this.#told[length] = told;
     this.length++;
   }
 
   valueAt(i: number): number {
-    return this.#values[i]!;
+    return this.#numbers[3 * i]!;
   }
 
   unitAt(i: number): string | undefined {
@@ -46,7 +45,7 @@ export class HeldLines implements Waiting {
   isLengthAt(): undefined {}
 
   at(i: number): Watched {
-    return { value: this.#values[i]!, unit: this.#units[i], told: this.#told[i], subject: () => this.retold(this.#lines[i]!, this.#text(i))() };
+    return { value: this.valueAt(i), unit: this.#units[i], told: this.#told[i], subject: () => this.retold(this.#numbers[3 * i + 1]!, this.#text(i))() };
   }
 
   clear(): void {
@@ -55,15 +54,19 @@ export class HeldLines implements Waiting {
     if (this.#bytes.length > 16 * BYTES) this.#bytes = new Uint8Array(BYTES);
   }
 
+  #endOf(i: number): number {
+    return i < 0 ? 0 : this.#numbers[3 * i + 2]!;
+  }
+
   #text(i: number): string {
-    return Buffer.from(this.#bytes.buffer, i === 0 ? 0 : this.#ends[i - 1]!, this.#ends[i]! - (i === 0 ? 0 : this.#ends[i - 1]!)).toString();
+    return Buffer.from(this.#bytes.subarray(this.#endOf(i - 1), this.#endOf(i))).toString();
   }
 
   /** Byte by byte: for so few it is the fastest way. */
   #copy({ bytes, from, to }: Scanner, start: number): number {
     const size = to - from;
     if (start + size > this.#bytes.length) {
-      const grown = new Uint8Array(2 * (start + size));
+      const grown = new Uint8Array(start + size + ((start + size) >> 1));
       grown.set(this.#bytes);
       this.#bytes = grown;
     }

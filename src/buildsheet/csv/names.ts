@@ -46,17 +46,17 @@ export class Names {
 }
 
 /** A power of two: texts of a column that are remembered. */
-const PLACES = 1024;
+const PLACES = 256;
 
 interface Known {
-  bytes: Uint8Array;
+  bytes: readonly number[];
   text: string;
 }
 
 /** Texts of one column, which come again and again: they are known by their bytes, and decoded when they are new. */
 class Texts {
   readonly #known: (Known | undefined)[] = new Array(PLACES).fill(undefined);
-  #last: Known = { bytes: new Uint8Array(0), text: "" };
+  #last: Known = { bytes: [], text: "" };
 
   constructor(readonly column: number | undefined) {}
 
@@ -70,10 +70,10 @@ class Texts {
     if (isSame(this.#last.bytes, bytes, from, to)) return this.#last.text;
     let hash = 0;
     for (let i = from; i < to; i++) hash = (Math.imul(hash, 31) + bytes[i]!) | 0;
-    const place = (hash ^ (hash >>> 10)) & (PLACES - 1);
+    const place = (hash ^ (hash >>> 8)) & (PLACES - 1);
     let known = this.#known[place];
     if (!known || !isSame(known.bytes, bytes, from, to)) {
-      known = { bytes: Uint8Array.prototype.slice.call(bytes, from, to), text: record.text(column) };
+      known = { bytes: numbersOf(bytes, from, to), text: record.text(column) };
       this.#known[place] = known;
     }
     this.#last = known;
@@ -81,8 +81,15 @@ class Texts {
   }
 }
 
-function isSame(known: Uint8Array, bytes: Uint8Array, from: number, to: number): boolean {
+function isSame(known: readonly number[], bytes: Uint8Array, from: number, to: number): boolean {
   if (to - from !== known.length) return false;
   for (let i = 0; i < known.length; i++) if (known[i] !== bytes[from + i]) return false;
   return true;
+}
+
+/** So short a list is cheaper to make than a block of bytes of its own. */
+function numbersOf(bytes: Uint8Array, from: number, to: number): number[] {
+  const numbers: number[] = [];
+  for (let i = from; i < to; i++) numbers.push(bytes[i]!);
+  return numbers;
 }

@@ -16,6 +16,7 @@ const QUOTED = 1;
  */
 export class Scanner {
   bytes: Buffer = Buffer.alloc(0);
+  #room: Buffer = Buffer.alloc(0);
   /** Fields of the record, from `starts[i]` to `ends[i]` in the bytes. */
   starts = new Int32Array(64);
   ends = new Int32Array(64);
@@ -39,8 +40,15 @@ export class Scanner {
     this.line = this.#nextLine = firstLine;
   }
 
+  /** The chunk is copied, behind what is left of those before: one room serves all of them. */
   feed(chunk: Buffer): void {
-    this.bytes = this.#next < this.bytes.length ? Buffer.concat([this.bytes.subarray(this.#next), chunk]) : chunk;
+    const left = this.bytes.length - this.#next;
+    const size = left + chunk.length;
+    const from = this.bytes;
+    if (size > this.#room.length) this.#room = Buffer.allocUnsafeSlow(size + (size >> 1));
+    from.copy(this.#room, 0, this.#next);
+    chunk.copy(this.#room, left);
+    this.bytes = this.#room.subarray(0, size);
     this.#next = 0;
   }
 

@@ -17,9 +17,10 @@ const PIECE = 1 << 16;
 
 /** What findings are sorted by: kind, how far outside, line. */
 type Rank = readonly [kind: number, severity: number, line: number];
+/** A finding as its JSON, which takes less room than the finding itself. */
 interface Ranked {
   rank: Rank;
-  finding: Finding;
+  text: string;
 }
 
 const byRank = ({ rank: a }: { rank: Rank }, { rank: b }: { rank: Rank }): number => a[0] - b[0] || b[1] - a[1] || a[2] - b[2];
@@ -42,7 +43,7 @@ export class WorstFirst implements Found {
 
   add(finding: Finding): void {
     const { kind, severity } = badness(finding);
-    this.#held.push({ rank: [kind, severity, finding.line ?? 0], finding });
+    this.#held.push({ rank: [kind, severity, finding.line ?? 0], text: JSON.stringify(finding) });
     this.length++;
     if (this.#held.length >= this.most) this.#putAway();
   }
@@ -57,7 +58,7 @@ export class WorstFirst implements Found {
     };
     for (const source of sources) draw(source);
     for (let first = heap.take(); first; first = heap.take()) {
-      yield first.next.finding;
+      yield JSON.parse(first.next.text) as Finding;
       draw(first.source);
     }
   }
@@ -74,7 +75,7 @@ export class WorstFirst implements Found {
     const from = this.#size;
     let text = "";
     for (const ranked of this.#held.sort(byRank)) {
-      text += `${JSON.stringify(ranked)}\n`;
+      text += `${ranked.rank.join(" ")} ${ranked.text}\n`;
       if (text.length < PIECE) continue;
       this.#size += writeAll(this.#file, text, this.#size);
       text = "";
@@ -95,12 +96,18 @@ export class WorstFirst implements Found {
       const all = Buffer.concat([rest, bytes.subarray(0, count)]);
       let start = 0;
       for (let end = all.indexOf(10); end >= 0; end = all.indexOf(10, start)) {
-        yield JSON.parse(all.toString("utf8", start, end)) as Ranked;
+        yield rankedFrom(all.toString("utf8", start, end));
         start = end + 1;
       }
       rest = all.subarray(start);
     }
   }
+}
+
+function rankedFrom(line: string): Ranked {
+  const text = line.indexOf("{");
+  const [kind, severity, number] = line.slice(0, text).split(" ").map(Number);
+  return { rank: [kind!, severity!, number!], text: line.slice(text) };
 }
 
 /** All of it, from `at` on; how many bytes that were. */
