@@ -4,6 +4,7 @@ import { changedSince, filesOf, STANDARD_INPUT, timeOf } from "./batch/patterns.
 import { RefusedFile } from "./batch/refused-file.ts";
 import { type Checked, type CheckFilesOptions, checkFiles } from "./check-files.ts";
 import { findingLine, nameOf, printPage, printTotal } from "./check-page.ts";
+import { checkQuery } from "./check-readings.ts";
 import { count, type Total } from "./check-total.ts";
 import { ALL_WELL, FINDINGS, Refusal, UNREADABLE } from "./exit-codes.ts";
 import { decimalSignOf } from "./locale.ts";
@@ -18,6 +19,7 @@ export interface CheckOptions {
   force?: boolean;
   since?: string;
   ledger?: string;
+  from?: string;
   report?: string;
   paper?: string;
 }
@@ -27,6 +29,9 @@ export async function check(patterns: readonly string[], options: CheckOptions):
   const { json = false, asFound = false, locale = "en", since } = options;
   if (asFound && !json) throw new Refusal("--as-found wants --json: on screen the worst comes first");
   if (asFound && options.ledger) throw new Refusal("--as-found and --ledger do not go together: a ledger keeps the findings of a file that was checked whole");
+  if (patterns.length === 0 && options.from === undefined) throw new Refusal("missing required argument 'file'");
+  if (options.from !== undefined && options.report !== undefined)
+    throw new Refusal("--report wants files: rows of a query are gone once they have been checked");
   const decimal = decimalSignOf(locale);
   const named = await filesOf(patterns);
   const files = since === undefined ? named : await changedSince(named, timeOf(since));
@@ -38,7 +43,7 @@ export async function check(patterns: readonly string[], options: CheckOptions):
   if (ledger) total.skipped = { files: 0, findings: 0 };
   if (since !== undefined) total.leftOut = named.length - files.length;
   try {
-    for await (const checked of checkFiles(files, { decimal, ledger, ...listeners(asFound, refused) })) {
+    for await (const checked of inputs(options.from, files, { decimal, ledger, ...listeners(asFound, refused) })) {
       // What was found stands in the ledger before it is told, so that it is not lost whenever the run ends.
       if (ledger && checked.hash && !checked.unread) ledger.add(checked.file, checked.hash, checked.result, checked.result.findings);
       count(total, checked);
@@ -55,11 +60,16 @@ export async function check(patterns: readonly string[], options: CheckOptions):
     ledger?.close();
   }
   if (json) await print(jsonLine(total));
-  else await printTotal(total, named.length);
+  else await printTotal(total, named.length + (options.from === undefined ? 0 : 1));
   const written = await report?.(decimal);
   if (written !== undefined && !json) await print(`report: ${plain(written)}`);
   if (total.unread.length > 0) return UNREADABLE;
   return total.findings + (total.skipped?.findings ?? 0) > 0 ? FINDINGS : ALL_WELL;
+}
+
+async function* inputs(query: string | undefined, files: readonly string[], options: CheckFilesOptions): AsyncGenerator<Checked> {
+  if (query !== undefined) yield* checkQuery(query, options);
+  yield* checkFiles(files, options);
 }
 
 function listeners(asFound: boolean, refused: RefusedFile | undefined): Omit<CheckFilesOptions, "decimal" | "ledger"> {

@@ -1,12 +1,12 @@
-import { createHash } from "node:crypto";
-import { open, stat } from "node:fs/promises";
-import { basename, extname } from "node:path";
-import { type CsvCheck, checkCsv, type DecimalSign, type Refused } from "../buildsheet/csv.ts";
+import { stat } from "node:fs/promises";
+import { extname } from "node:path";
+import type { DecimalSign, Refused } from "../buildsheet/csv.ts";
 import type { CheckResult, Finding } from "../buildsheet/finding.ts";
 import type { Entry, Ledger } from "./batch/ledger.ts";
 import { STANDARD_INPUT } from "./batch/patterns.ts";
 import { BookPool } from "./batch/pool.ts";
 import { type Found, WorstFirst } from "./batch/worst-first.ts";
+import { checkReadings } from "./check-readings.ts";
 import { Progress } from "./progress.ts";
 import { reasonOf, unknownKind } from "./unread.ts";
 
@@ -38,9 +38,6 @@ export interface CheckFilesOptions {
 
 const NOTHING: Result = { findings: [], rowsIn: 0, checked: 0, refused: 0, inputs: 0 };
 const NOTHING_TO_CHECK = "holds nothing to check: no formula that judges or measures, and no table headed value with lower or upper";
-
-/** Bytes that are read at a time. */
-const CHUNK = 1 << 18;
 
 const unread = (file: string, why: string): Checked => ({ file, result: NOTHING, notes: [], unread: why });
 const kindOf = (file: string): string => (file === STANDARD_INPUT ? ".csv" : extname(file).toLowerCase());
@@ -110,60 +107,8 @@ async function checkBook(file: string, size: number, { options: { ledger }, pool
 async function checkOther(file: string, work: Work): Promise<Checked> {
   if (kindOf(file) !== ".csv") return unread(file, unknownKind(kindOf(file)));
   try {
-    return await checkReadings(file, work);
+    return await checkReadings(file, work.options, (bytes) => work.progress.add(bytes));
   } catch (error) {
     return unread(file, reasonOf(error));
-  }
-}
-
-async function checkReadings(file: string, { options, progress }: Work): Promise<Checked> {
-  const { ledger, decimal, asFound, refused, breathe } = options;
-  const entry = file === STANDARD_INPUT ? undefined : ledger?.entryOf(file);
-  if (entry && (await hashOf(file)) === entry.hash) return { file, result: NOTHING, notes: [], skipped: entry };
-  const hash = createHash("sha256");
-  const needsHash = ledger !== undefined && file !== STANDARD_INPUT;
-  async function* input(): AsyncGenerator<Uint8Array> {
-    const source: AsyncIterable<Uint8Array> = file === STANDARD_INPUT ? process.stdin : chunksOf(file);
-    for await (const chunk of source) {
-      if (needsHash) hash.update(chunk);
-      yield chunk;
-      progress.add(file === STANDARD_INPUT ? 0 : chunk.length);
-      await breathe?.();
-    }
-  }
-  const findings = new WorstFirst();
-  let passedOn = 0;
-  const pass = (finding: Finding): void => {
-    passedOn++;
-    asFound!(file, finding);
-  };
-  const { unread: why, ...counts }: CsvCheck = await checkCsv(input(), {
-    name: basename(file),
-    decimal,
-    found: asFound ? pass : (finding) => findings.add(finding),
-    refused: refused && ((row) => refused(file, row)),
-  });
-  const found: Found = asFound ? { length: passedOn, *[Symbol.iterator]() {} } : findings;
-  return { file, result: { ...counts, findings: found }, notes: [], ...(why ? { unread: why } : {}), ...(needsHash ? { hash: hash.digest("hex") } : {}) };
-}
-
-async function hashOf(file: string): Promise<string> {
-  const hash = createHash("sha256");
-  for await (const chunk of chunksOf(file)) hash.update(chunk);
-  return hash.digest("hex");
-}
-
-/** The bytes of a file, always in the same room: a chunk is to be used before the next is asked for. */
-async function* chunksOf(file: string): AsyncGenerator<Uint8Array> {
-  const handle = await open(file);
-  try {
-    const room = Buffer.allocUnsafeSlow(CHUNK);
-    for (;;) {
-      const { bytesRead } = await handle.read(room, 0, CHUNK);
-      if (bytesRead === 0) return;
-      yield room.subarray(0, bytesRead);
-    }
-  } finally {
-    await handle.close();
   }
 }

@@ -1,0 +1,81 @@
+import type { DecimalSign } from "../../buildsheet/csv.ts";
+import { Refusal } from "../exit-codes.ts";
+
+/** The parts of DuckDB's own interface that are used; the package is there or it is not. */
+interface Database {
+  DuckDBInstance: { create(path: string, options: Record<string, string>): Promise<{ connect(): Promise<Connection>; closeSync(): void }> };
+}
+interface Connection {
+  runAndReadAll(sql: string): Promise<{ getRows(): unknown[][] }>;
+  extractStatements(sql: string): Promise<{ count: number }>;
+  stream(sql: string): Promise<{ fetchChunk(): Promise<Chunk | null> }>;
+  closeSync(): void;
+}
+interface Chunk {
+  rowCount: number;
+  getRows(): unknown[][];
+}
+
+const PACKAGE = "@duckdb/node-api";
+const NUMERIC = /^(?:TINYINT|SMALLINT|INTEGER|BIGINT|HUGEINT|U\w*INT\w*|FLOAT|DOUBLE|DECIMAL\b.*)$/;
+
+/** A query that the database would not answer; it completes "query …". */
+export class Unanswered extends Error {}
+
+/**
+ * The rows that a query selects from CSV or Parquet files, as the CSV that somebody would have saved of
+ * them: what is found in them is what would be found there, by the same lines. The query stands inside
+ * another, so it can select and nothing else.
+ */
+export async function* rowsOf(sql: string, decimal: DecimalSign): AsyncGenerator<Uint8Array> {
+  const { DuckDBInstance } = await database();
+  const instance = await DuckDBInstance.create(":memory:", { autoinstall_known_extensions: "false" });
+  const connection = await instance.connect();
+  try {
+    const query = sql.trim().replace(/;+$/, "");
+    // By itself it must be one statement, and inside another it can only be one that selects.
+    if ((await answered(connection.extractStatements(query))).count !== 1) throw new Unanswered("is not one statement");
+    const described = await answered(connection.runAndReadAll(`DESCRIBE SELECT * FROM (${query}\n)`));
+    const columns = described.getRows().map(([name, type]) => ({ name: String(name), type: String(type) }));
+    yield Buffer.from(lineOf(columns.map(({ name }) => name)));
+    const result = await answered(connection.stream(`SELECT ${columns.map((column) => asText(column, decimal)).join(", ")} FROM (${query}\n)`));
+    for (let chunk = await answered(result.fetchChunk()); chunk && chunk.rowCount > 0; chunk = await answered(result.fetchChunk()))
+      yield Buffer.from(chunk.getRows().map(lineOf).join(""));
+  } finally {
+    connection.closeSync();
+    instance.closeSync();
+  }
+}
+
+async function database(): Promise<Database> {
+  try {
+    return (await import(PACKAGE)) as Database;
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code !== "ERR_MODULE_NOT_FOUND") throw error;
+    throw new Refusal(
+      `--from asks DuckDB, whose package is not installed: npm install --no-save ${PACKAGE} puts it beside Crosshatch; or save the rows as .csv`,
+    );
+  }
+}
+
+async function answered<T>(answer: Promise<T>): Promise<T> {
+  try {
+    return await answer;
+  } catch (error) {
+    throw new Unanswered(`cannot be answered by DuckDB: ${(error as Error).message.split("\n")[0]}`);
+  }
+}
+
+/** Numbers as the shortest text that stands for them, with the decimal sign that is read here. */
+function asText({ name, type }: { name: string; type: string }, decimal: DecimalSign): string {
+  const quoted = `"${name.replaceAll('"', '""')}"`;
+  const text = `${quoted}::VARCHAR`;
+  return `${decimal === "," && NUMERIC.test(type) ? `replace(${text}, '.', ',')` : text} AS ${quoted}`;
+}
+
+const lineOf = (cells: readonly unknown[]): string => `${cells.map(field).join(",")}\n`;
+
+function field(cell: unknown): string {
+  const text = cell === null ? "" : String(cell);
+  return /[",;\t|\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
+}

@@ -1,0 +1,95 @@
+import { createHash } from "node:crypto";
+import { open } from "node:fs/promises";
+import { basename } from "node:path";
+import { type CsvCheck, checkCsv } from "../buildsheet/csv.ts";
+import type { Finding } from "../buildsheet/finding.ts";
+import { STANDARD_INPUT } from "./batch/patterns.ts";
+import { rowsOf, Unanswered } from "./batch/query.ts";
+import { type Found, WorstFirst } from "./batch/worst-first.ts";
+import type { Checked, CheckFilesOptions, Result } from "./check-files.ts";
+
+/** Bytes that are read at a time. */
+const CHUNK = 1 << 18;
+
+const NOTHING: Result = { findings: [], rowsIn: 0, checked: 0, refused: 0, inputs: 0 };
+
+/** What stands for the name of the file where rows come from a query. */
+export const QUERY = "query";
+
+/** Told how many bytes more have been read. */
+type Told = (bytes: number) => void;
+
+/** A file of readings, or standard input, as it streams by. */
+export async function checkReadings(file: string, options: CheckFilesOptions, told: Told): Promise<Checked> {
+  if (file === STANDARD_INPUT) return await checkStream(file, file, process.stdin, options);
+  const entry = options.ledger?.entryOf(file);
+  if (entry && (await hashOf(file)) === entry.hash) return { file, result: NOTHING, notes: [], skipped: entry };
+  const hash = createHash("sha256");
+  async function* input(): AsyncGenerator<Uint8Array> {
+    for await (const chunk of chunksOf(file)) {
+      if (options.ledger) hash.update(chunk);
+      yield chunk;
+      told(chunk.length);
+    }
+  }
+  const checked = await checkStream(file, basename(file), input(), options);
+  return options.ledger ? { ...checked, hash: hash.digest("hex") } : checked;
+}
+
+/** Rows that DuckDB selects. */
+export async function* checkQuery(sql: string, options: CheckFilesOptions): AsyncGenerator<Checked> {
+  let checked: Checked;
+  try {
+    checked = await checkStream(QUERY, QUERY, rowsOf(sql, options.decimal), options);
+  } catch (error) {
+    if (!(error instanceof Unanswered)) throw error;
+    checked = { file: QUERY, result: NOTHING, notes: [], unread: error.message };
+  }
+  yield checked;
+  if (checked.result.findings instanceof WorstFirst) checked.result.findings.close();
+}
+
+async function checkStream(file: string, name: string, input: AsyncIterable<Uint8Array>, options: CheckFilesOptions): Promise<Checked> {
+  const { decimal, asFound, refused, breathe } = options;
+  async function* breathing(): AsyncGenerator<Uint8Array> {
+    for await (const chunk of input) {
+      yield chunk;
+      await breathe?.();
+    }
+  }
+  const findings = new WorstFirst();
+  let passedOn = 0;
+  const pass = (finding: Finding): void => {
+    passedOn++;
+    asFound!(file, finding);
+  };
+  const { unread, ...counts }: CsvCheck = await checkCsv(breathing(), {
+    name,
+    decimal,
+    found: asFound ? pass : (finding) => findings.add(finding),
+    refused: refused && ((row) => refused(file, row)),
+  });
+  const found: Found = asFound ? { length: passedOn, *[Symbol.iterator]() {} } : findings;
+  return { file, result: { ...counts, findings: found }, notes: [], ...(unread ? { unread } : {}) };
+}
+
+async function hashOf(file: string): Promise<string> {
+  const hash = createHash("sha256");
+  for await (const chunk of chunksOf(file)) hash.update(chunk);
+  return hash.digest("hex");
+}
+
+/** The bytes of a file, always in the same room: a chunk is to be used before the next is asked for. */
+async function* chunksOf(file: string): AsyncGenerator<Uint8Array> {
+  const handle = await open(file);
+  try {
+    const room = Buffer.allocUnsafeSlow(CHUNK);
+    for (;;) {
+      const { bytesRead } = await handle.read(room, 0, CHUNK);
+      if (bytesRead === 0) return;
+      yield room.subarray(0, bytesRead);
+    }
+  } finally {
+    await handle.close();
+  }
+}
