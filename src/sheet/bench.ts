@@ -103,7 +103,8 @@ function addSheets(model: Model, names: readonly string[]): void {
   const taken = new Set<string>(ids);
   step(
     model,
-    names.map((name, i) => ({ type: "CREATE_SHEET", sheetId: freeId(taken), name, position: ids.length + i })),
+    // The names may come from the pane's page, whose lists the engine does not take for lists.
+    [...names].map((name, i) => ({ type: "CREATE_SHEET", sheetId: freeId(taken), name, position: ids.length + i })),
   );
 }
 
@@ -133,7 +134,22 @@ function write(model: Model, edits: readonly Edit[]): void {
     });
     reach.set(sheetId, far);
   }
-  step(model, [...[...reach].flatMap(([sheetId, far]) => growth(model, sheetId, far)), ...commands]);
+  step(model, [...[...reach].flatMap(([sheetId, far]) => growth(model, sheetId, far)), ...plainHistory(model, commands), ...commands]);
+}
+
+/**
+ * The engine shortens what its history keeps of formulas that are alike, and fails where one refers to
+ * a range of one cell, as A1:A1, and the next to a larger one. It leaves alone a sheet in which one cell is changed twice in a step,
+ * so the last formula of each sheet has something else written before it.
+ */
+function plainHistory({ getters }: Model, commands: readonly EngineCommand[]): EngineCommand[] {
+  const last = new Map<unknown, EngineCommand>();
+  for (const command of commands) if (String(command.content).startsWith("=")) last.set(command.sheetId, command);
+  return [...last.values()].map((command) => {
+    const now = getters.getEvaluatedCell(command as unknown as Position).value;
+    // A change to what a cell holds already would be none.
+    return { ...command, content: now === 0 ? "1" : "0" };
+  });
 }
 
 const contentOf = (cell: number | string | boolean): string => (typeof cell === "string" && cell.startsWith("=") ? cell : typedText(cell));

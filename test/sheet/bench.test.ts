@@ -150,6 +150,15 @@ describe("places on the bench", () => {
   });
 });
 
+test("formulas below one another may refer to a range of one cell and then to a larger one, and are one step back", async () => {
+  const model = modelOf(small());
+  const { host, undo } = stageOver(model);
+  await host.write([{ sheet: "Bores", row: 0, column: 1, cells: [["=SUM(A1:A1)"], ["=SUM(A1:A2)"]] }]);
+  expect((await host.read()).sheets[0]!.values.map((line) => line[1])).toEqual([73.01, 146.03]);
+  await undo!();
+  expect((await host.read()).sheets[0]!.values.map((line) => line[1] ?? null)).toEqual([null, null]);
+});
+
 test("what is kept is no step of the history, and can be handed to whoever saves", async () => {
   const model = modelOf(small());
   const { host } = stageOver(model);
