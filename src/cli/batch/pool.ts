@@ -38,6 +38,10 @@ export class BookPool {
     const { Piscina } = await import("piscina");
     const filename = fileURLToPath(new URL("./book-worker.js", import.meta.url));
     const resourceLimits = { maxOldGenerationSizeMb: this.megabytes };
-    return new Piscina({ filename, minThreads: 1, maxThreads: this.threads, resourceLimits, concurrentTasksPerWorker: 1 });
+    // All of them stay until the end: a thread takes longer to start than a workbook to be checked.
+    const pool = new Piscina({ filename, minThreads: this.threads, maxThreads: this.threads, resourceLimits, concurrentTasksPerWorker: 1 });
+    // A thread that fails with nothing to do could not even start; without an end to it the rest would wait for ever.
+    pool.on("error", () => void pool.destroy());
+    return pool;
   }
 }
