@@ -1,19 +1,16 @@
 import { Worker } from "node:worker_threads";
 import type { ReadingSet } from "../buildsheet/compare/reading.ts";
-import type { CheckResult } from "../buildsheet/finding.ts";
 import type { Result } from "../core/cell.ts";
 import type { ReportInput } from "../report/content.ts";
 
 export type Task =
   | { kind: "formula"; formula: string }
-  | { kind: "workbook"; name: string; bytes: Uint8Array }
   | { kind: "readings"; name: string; bytes: Uint8Array; uncertainty: number | undefined }
   | { kind: "report"; name: string; bytes: Uint8Array };
 export type FormulaAnswer = { value: Result | boolean | (Result | boolean)[][] } | { fault: string };
-export type WorkbookAnswer = { result: CheckResult; notes: string[] } | { fault: string };
 export type ReadingsAnswer = { set: ReadingSet } | { fault: string };
 export type ReportAnswer = { input: ReportInput } | { fault: string };
-export type Answer = FormulaAnswer | WorkbookAnswer | ReadingsAnswer | ReportAnswer;
+export type Answer = FormulaAnswer | ReadingsAnswer | ReportAnswer;
 
 /**
  * The spreadsheet engine in a thread of its own: a formula or workbook that takes all memory or all
@@ -29,7 +26,6 @@ export class EngineThread {
 
   /** One task at a time: the next is asked when the last has been answered. */
   ask(task: Task & { kind: "formula" }, seconds: number): Promise<FormulaAnswer>;
-  ask(task: Task & { kind: "workbook" }): Promise<WorkbookAnswer>;
   ask(task: Task & { kind: "readings" }): Promise<ReadingsAnswer>;
   ask(task: Task & { kind: "report" }): Promise<ReportAnswer>;
   ask(task: Task, seconds?: number): Promise<Answer> {

@@ -1,5 +1,4 @@
 import { parentPort } from "node:worker_threads";
-import { checkWorkbook } from "../buildsheet/check.ts";
 import { readingsOfWorkbook } from "../buildsheet/compare/workbook.ts";
 import { keptLayout } from "../buildsheet/layout/mapping.ts";
 import { reportInput } from "../report/gather.ts";
@@ -23,8 +22,7 @@ async function answer(task: Task): Promise<Answer> {
       const set = readingsOfWorkbook(snapshot, { uncertainty: task.uncertainty, mapping: kept.mapping });
       return { set: { ...set, notes: [...notes, ...set.notes] } };
     }
-    if (task.kind === "report") return { input: reportInput(snapshot, kept.mapping, notes) };
-    return { result: checkWorkbook(snapshot, kept.mapping), notes };
+    return { input: reportInput(snapshot, kept.mapping, notes) };
   } catch (error) {
     if (error instanceof UnreadableFile) return { fault: error.reason };
     // Whatever the input made of the engine must not end the run.

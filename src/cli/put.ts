@@ -35,7 +35,8 @@ const thereAlready = (out: string): string => `${out} is already there and is le
 
 const noFolder = (out: string): string => `${out} cannot be written: there is no folder ${dirname(out)}`;
 
-function refusalOf(out: string, error: NodeJS.ErrnoException): Error {
+/** Why the system would not have the file written. */
+export function refusalOf(out: string, error: NodeJS.ErrnoException): Error {
   switch (error.code) {
     case "EEXIST":
       return new Refusal(thereAlready(out));

@@ -2,6 +2,7 @@ import { randomUUID } from "node:crypto";
 import { closeSync, existsSync, openSync, renameSync, statSync, unlinkSync, writeSync } from "node:fs";
 import { basename, dirname, join, resolve } from "node:path";
 import { Refusal } from "../exit-codes.ts";
+import { refusalOf } from "../put.ts";
 
 const HEADINGS = ["file", "line or cell", "reason", "as written"];
 const PIECE = 1 << 16;
@@ -49,7 +50,11 @@ export class RefusedFile {
 
   #write(): void {
     const bytes = Buffer.from(this.#text);
-    for (let done = 0; done < bytes.length; ) done += writeSync(this.#file, bytes, done);
+    try {
+      for (let done = 0; done < bytes.length; ) done += writeSync(this.#file, bytes, done);
+    } catch (error) {
+      throw refusalOf(this.path, error as NodeJS.ErrnoException);
+    }
     this.#text = "";
   }
 }
@@ -59,16 +64,4 @@ function field(content: string | number): string {
   if (typeof content === "number") return String(content);
   const harmless = /^[=+\-@\t\r]/.test(content) ? `'${content}` : content;
   return /[",;\t\r\n]/.test(harmless) ? `"${harmless.replaceAll('"', '""')}"` : harmless;
-}
-
-function refusalOf(path: string, error: NodeJS.ErrnoException): Error {
-  switch (error.code) {
-    case "EEXIST":
-      return new Refusal(`${path} is already there and is left as it is: give another name, or --force to overwrite it`);
-    case "ENOENT":
-    case "ENOTDIR":
-      return new Refusal(`${path} cannot be written: there is no folder ${dirname(path)}`);
-    default:
-      return error.code ? new Refusal(`${path} cannot be written (${error.code})`) : error;
-  }
 }
