@@ -13,7 +13,7 @@ interface Connection {
 }
 interface Chunk {
   rowCount: number;
-  getRows(): unknown[][];
+  getColumnValues(column: number): unknown[];
 }
 
 const PACKAGE = "@duckdb/node-api";
@@ -37,10 +37,12 @@ export async function* rowsOf(sql: string, decimal: DecimalSign): AsyncGenerator
     if ((await answered(connection.extractStatements(query))).count !== 1) throw new Unanswered("is not one statement");
     const described = await answered(connection.runAndReadAll(`DESCRIBE SELECT * FROM (${query}\n)`));
     const columns = described.getRows().map(([name, type]) => ({ name: String(name), type: String(type) }));
-    yield Buffer.from(lineOf(columns.map(({ name }) => name)));
-    const result = await answered(connection.stream(`SELECT ${columns.map((column) => asText(column, decimal)).join(", ")} FROM (${query}\n)`));
+    yield Buffer.from(`${columns.map(({ name }) => quoted(name)).join(",")}\n`);
+    // The database writes the lines itself: handing over each cell takes nearly twice as long.
+    const line = columns.map((column) => asField(column, decimal)).join(" || ',' || ");
+    const result = await answered(connection.stream(`SELECT ${line} FROM (${query}\n)`));
     for (let chunk = await answered(result.fetchChunk()); chunk && chunk.rowCount > 0; chunk = await answered(result.fetchChunk()))
-      yield Buffer.from(chunk.getRows().map(lineOf).join(""));
+      yield Buffer.from(`${chunk.getColumnValues(0).join("\n")}\n`);
   } finally {
     connection.closeSync();
     instance.closeSync();
@@ -66,16 +68,11 @@ async function answered<T>(answer: Promise<T>): Promise<T> {
   }
 }
 
-/** Numbers as the shortest text that stands for them, with the decimal sign that is read here. */
-function asText({ name, type }: { name: string; type: string }, decimal: DecimalSign): string {
-  const quoted = `"${name.replaceAll('"', '""')}"`;
-  const text = `${quoted}::VARCHAR`;
-  return `${decimal === "," && NUMERIC.test(type) ? `replace(${text}, '.', ',')` : text} AS ${quoted}`;
+/** A field in quotes; numbers as the shortest text that stands for them, with the decimal sign that is read here. */
+function asField({ name, type }: { name: string; type: string }, decimal: DecimalSign): string {
+  const text = `coalesce(${quoted(name)}::VARCHAR, '')`;
+  const written = NUMERIC.test(type) ? (decimal === "," ? `replace(${text}, '.', ',')` : text) : `replace(${text}, '"', '""')`;
+  return `'"' || ${written} || '"'`;
 }
 
-const lineOf = (cells: readonly unknown[]): string => `${cells.map(field).join(",")}\n`;
-
-function field(cell: unknown): string {
-  const text = cell === null ? "" : String(cell);
-  return /[",;\t|\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
-}
+const quoted = (text: string): string => `"${text.replaceAll('"', '""')}"`;
