@@ -1,17 +1,7 @@
 import type { Model } from "@odoo/o-spreadsheet";
-import type { CellAddress } from "../sheet/address.ts";
 import { keptTexts } from "../sheet/bench.ts";
 import { type MarkedCell, rememberedMarks } from "../sheet/bench-plugins.ts";
-
-/** The key under which a saved workbook remembers its marks. */
-const MARKED = "marked";
-
-interface KeptMark {
-  cell: CellAddress;
-  /** The fill before the mark, and that of the mark. */
-  before: string | null;
-  mark: string;
-}
+import { type KeptMark, keptMarks, MARKED } from "../sheet/kept.ts";
 
 /** The texts kept in a workbook, with the memory of its marks among them. */
 export function withMarks(model: Model): ReadonlyMap<string, string> {
@@ -25,17 +15,10 @@ export function withMarks(model: Model): ReadonlyMap<string, string> {
 
 /** Takes the memory of marks out of the texts kept in a file, for the engine. What cannot be read is no memory. */
 export function takeMarks(texts: Map<string, string>, sheetIds: ReadonlyMap<string, string>): MarkedCell[] {
-  const text = texts.get(MARKED);
+  const marks = keptMarks(texts);
   texts.delete(MARKED);
-  try {
-    const marks = JSON.parse(text ?? "[]") as KeptMark[];
-    return marks.flatMap(({ cell, before, mark }) => {
-      const sheetId = sheetIds.get(cell.sheet);
-      return sheetId === undefined || !Number.isInteger(cell.row) || !Number.isInteger(cell.column)
-        ? []
-        : [{ sheetId, col: cell.column, row: cell.row, fill: mark, earlier: before ?? "" }];
-    });
-  } catch {
-    return [];
-  }
+  return marks.flatMap(({ cell, before, mark }) => {
+    const sheetId = sheetIds.get(cell.sheet);
+    return sheetId === undefined ? [] : [{ sheetId, col: cell.column, row: cell.row, fill: mark, earlier: before ?? "" }];
+  });
 }

@@ -10,8 +10,6 @@ import { checkReadings } from "./check-readings.ts";
 import { Progress } from "./progress.ts";
 import { reasonOf, unknownKind } from "./unread.ts";
 
-export { reasonOf, STANDARD_INPUT, unknownKind };
-
 /** Counts of one input, and its findings, which may be too many for the memory. */
 export type Result = Omit<CheckResult, "findings"> & { findings: Found };
 

@@ -4,9 +4,10 @@ import { basename, extname } from "node:path";
 import { readingsOfCsv } from "../buildsheet/compare/csv.ts";
 import type { ReadingSet } from "../buildsheet/compare/reading.ts";
 import type { DecimalSign } from "../buildsheet/csv/numbers.ts";
-import { reasonOf, STANDARD_INPUT, unknownKind } from "./check-files.ts";
+import { STANDARD_INPUT } from "./batch/patterns.ts";
 import { EngineThread } from "./engine-thread.ts";
 import { Refusal } from "./exit-codes.ts";
+import { reasonOf, unknownKind } from "./unread.ts";
 
 /** What one workbook may take to be calculated. */
 const MEGABYTES = 4096;

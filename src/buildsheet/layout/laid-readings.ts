@@ -1,33 +1,16 @@
 import { type Cell, isBlank } from "../../core/cell.ts";
 import { Fault } from "../../core/fault.ts";
 import { judgingParams } from "../../functions/verdict/limit-params.ts";
-import type { CellAddress } from "../../sheet/address.ts";
 import type { WorkbookSnapshot } from "../../sheet/sheet-host.ts";
 import { reasonOf } from "../check/given.ts";
+import type { Reading } from "../compare/reading.ts";
 import { Book } from "../formula/book.ts";
 import type { Mapping } from "./mapping.ts";
 import { limitFor, positionText, readLayout } from "./readings.ts";
 import { CHARACTERISTICS } from "./words.ts";
 
-/** A reading of a layout of the shop's own, as comparisons and drawings take it. */
-export interface LaidReading {
-  engine: string;
-  cylinder: string;
-  characteristic: string;
-  position: string;
-  /** `null` for one that is blank or no good; then `fault` says why. */
-  value: number | null;
-  fault?: string;
-  unit?: string | undefined;
-  uncertainty?: number | undefined;
-  lower?: number | undefined;
-  upper?: number | undefined;
-  hours?: number | undefined;
-  cell: CellAddress;
-}
-
 /** Every reading that a layout knows of, with the limits that are for it. `single` is the U of a measured length for which none is given. */
-export function laidReadings(snapshot: Pick<WorkbookSnapshot, "sheets">, mapping: Mapping, single?: number): LaidReading[] {
+export function laidReadings(snapshot: Pick<WorkbookSnapshot, "sheets">, mapping: Mapping, single?: number): Reading[] {
   const { readings, limits } = readLayout(new Book(snapshot), mapping);
   return readings.map(({ engine, cylinder, characteristic, places, value, unit, own, cell }) => {
     const { given = {} } = own ?? {};

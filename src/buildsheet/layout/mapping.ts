@@ -1,12 +1,12 @@
 import { z } from "zod";
 import type { SheetHost } from "../../sheet/sheet-host.ts";
+import { LAYOUT_KEY } from "./key.ts";
 
 /**
  * What the shop has said about its own layout: which ranges hold readings or limits, and where the
  * words stand that say what each number is. Kept inside the workbook as JSON; what is read back is
  * as foreign as any file, so it is checked whole before it is used.
  */
-export const LAYOUT_KEY = "layout";
 
 /** What a line of headings can tell about the numbers beside it. */
 export const TELLS = ["engine", "cylinder", "characteristic", "height", "axis", "position", "role", "unit"] as const;

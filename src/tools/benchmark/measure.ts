@@ -18,17 +18,6 @@ export function time(work: () => unknown, runs = RUNS): Timing {
   return summary(took);
 }
 
-export async function timeAsync(work: () => Promise<unknown>, runs = RUNS): Promise<Timing> {
-  await work();
-  const took: number[] = [];
-  for (let i = 0; i < runs; i++) {
-    const start = performance.now();
-    await work();
-    took.push(performance.now() - start);
-  }
-  return summary(took);
-}
-
 export function summary(took: readonly number[]): Timing {
   const sorted = [...took].sort((a, b) => a - b);
   return { median: sorted[Math.floor(sorted.length / 2)]!, least: sorted[0]!, most: sorted[sorted.length - 1]! };

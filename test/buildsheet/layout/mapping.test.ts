@@ -1,8 +1,8 @@
+import { LAYOUT_KEY } from "../../../src/buildsheet/layout/key.ts";
 import {
   isUnread,
   keepMapping,
   keptLayout,
-  LAYOUT_KEY,
   type MappedRange,
   type Mapping,
   NO_MAPPING,
