@@ -11,6 +11,9 @@ export interface CellArea extends CellAddress {
   columns: number;
 }
 
+/** A cell as an area of its own. */
+export const areaOf = (place: CellAddress | CellArea): CellArea => ({ rows: 1, columns: 1, ...place });
+
 /** `A` for 0, `AA` for 26. */
 export function columnLetters(column: number): string {
   let letters = "";

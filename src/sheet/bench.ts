@@ -1,6 +1,6 @@
 import type { Model } from "@odoo/o-spreadsheet";
 import type { Cell } from "../core/cell.ts";
-import type { CellAddress, CellArea } from "./address.ts";
+import { areaOf, type CellAddress, type CellArea } from "./address.ts";
 import { type EngineCommand, type MarkedCell, remember, rememberedMarks, step } from "./bench-plugins.ts";
 import { typedText } from "./engine-text.ts";
 import { noSheet, protectedSheet, refuseTaken } from "./refusals.ts";
@@ -20,7 +20,7 @@ interface Position {
 export function benchHost(model: Model, name = ""): SheetHost {
   return {
     read: async () => snapshotOf(model, name),
-    select: async (cell) => select(model, positionOf(model, cell)),
+    select: async (place) => select(model, areaOf(place)),
     selection: async () => selection(model),
     addSheets: async (names) => addSheets(model, names),
     write: async (edits) => write(model, edits),
@@ -82,12 +82,14 @@ function positionOf(model: Model, { sheet, row, column }: CellAddress): Position
   return { sheetId, col: column, row };
 }
 
-function select(model: Model, { sheetId, col, row }: Position): void {
+function select(model: Model, area: CellArea): void {
+  const { sheetId, col, row } = positionOf(model, area);
   const { getters } = model;
   if (!getters.isSheetVisible(sheetId)) throw new HostRefusal(`The sheet "${getters.getSheetName(sheetId)}" is hidden: show it first.`);
   const active = getters.getActiveSheetId();
   if (active !== sheetId) model.dispatch("ACTIVATE_SHEET", { sheetIdFrom: active, sheetIdTo: sheetId });
-  model.selection.selectCell(col, row);
+  const zone = { left: col, right: col + area.columns - 1, top: row, bottom: row + area.rows - 1 };
+  model.selection.selectZone({ cell: { col, row }, zone }, { scrollIntoView: false });
   model.dispatch("SCROLL_TO_CELL", { col, row });
 }
 

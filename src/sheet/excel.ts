@@ -1,5 +1,5 @@
 import type { Cell } from "../core/cell.ts";
-import type { CellArea } from "./address.ts";
+import { areaOf, type CellArea } from "./address.ts";
 import { asHostRefusal } from "./excel-errors.ts";
 import { keepText, recallText } from "./excel-kept.ts";
 import { replaceMarks } from "./excel-marks.ts";
@@ -24,24 +24,32 @@ export function excelHost(run: RunExcel = runExcel): SheetHost {
       throw asHostRefusal(error);
     }
   };
+  // What is kept is read, changed and put back as one text: two at a time would lose what one of them put there.
+  let turn: Promise<unknown> = Promise.resolve();
+  const inTurn: RunExcel = (batch) => {
+    const done = turn.then(() => asked(batch));
+    turn = done.catch(() => {});
+    return done;
+  };
   return {
     read: () => asked(readWorkbook),
-    select: (cell) =>
+    select: (place) =>
       asked(async (context) => {
-        const sheet = context.workbook.worksheets.getItemOrNullObject(cell.sheet);
+        const { sheet: name, row, column, rows, columns } = areaOf(place);
+        const sheet = context.workbook.worksheets.getItemOrNullObject(name);
         sheet.load("visibility");
         await context.sync();
-        if (sheet.isNullObject) throw noSheet(cell.sheet);
-        if (sheet.visibility !== "Visible") throw hiddenSheet(cell.sheet);
+        if (sheet.isNullObject) throw noSheet(name);
+        if (sheet.visibility !== "Visible") throw hiddenSheet(name);
         sheet.activate();
-        sheet.getCell(cell.row, cell.column).select();
+        sheet.getRangeByIndexes(row, column, rows, columns).select();
         await context.sync();
       }),
     selection: () => asked(selection),
     addSheets: (names) => asked((context) => addSheets(context, names)),
     write: (edits) => asked((context) => write(context, edits)),
-    mark: (marks) => asked(async (context) => void (await replaceMarks(context, marks))),
-    unmark: () => asked((context) => replaceMarks(context, [])),
+    mark: (marks) => inTurn(async (context) => void (await replaceMarks(context, marks))),
+    unmark: () => inTurn((context) => replaceMarks(context, [])),
     watch: (changed) =>
       asked(async (context) => {
         let watching = true;
@@ -57,7 +65,7 @@ export function excelHost(run: RunExcel = runExcel): SheetHost {
         };
       }),
     recall: (key) => asked((context) => recallText(context, key)),
-    keep: (key, value) => asked((context) => keepText(context, key, value)),
+    keep: (key, value) => inTurn((context) => keepText(context, key, value)),
   };
 }
 

@@ -1,4 +1,4 @@
-import type { CellAddress, CellArea } from "./address.ts";
+import { areaOf, type CellAddress, type CellArea } from "./address.ts";
 import { type Calculated, calculate } from "./headless/calculate.ts";
 import { noSheet, refuseTaken } from "./refusals.ts";
 import type { Edit, Mark, SheetHost } from "./sheet-host.ts";
@@ -50,9 +50,9 @@ export function fileHost(book: WorkbookFile, name: string): FileHost {
     notes: () => current().notes,
     marks: () => marks,
     read: async () => ({ name, sheets: current().sheets }),
-    async select(cell) {
-      sheetNamed(cell.sheet);
-      selected = { ...cell, rows: 1, columns: 1 };
+    async select(place) {
+      sheetNamed(place.sheet);
+      selected = areaOf(place);
     },
     selection: async () => selected ?? { sheet: book.sheets[0]!.name, row: 0, column: 0, rows: 1, columns: 1 },
     async addSheets(names) {

@@ -1,5 +1,5 @@
 import type { Cell } from "../core/cell.ts";
-import type { CellAddress, CellArea } from "./address.ts";
+import { areaOf, type CellAddress, type CellArea } from "./address.ts";
 import { noSheet, protectedSheet, refuseTaken } from "./refusals.ts";
 import { type Edit, MARK_FILL, type Mark, type SheetHost, type SheetSnapshot } from "./sheet-host.ts";
 
@@ -104,9 +104,9 @@ export function memoryHost(sheets: readonly MemorySheet[], name = "memory"): Mem
     },
 
     read: async () => ({ name, sheets: names.map((sheet) => snapshot(sheet, state)) }),
-    async select(cell) {
-      known(cell.sheet);
-      chosen = { ...cell, rows: 1, columns: 1 };
+    async select(place) {
+      known(place.sheet);
+      chosen = areaOf(place);
     },
     selection: async () => chosen ?? { sheet: names[0]!, row: 0, column: 0, rows: 1, columns: 1 },
     async addSheets(wanted) {

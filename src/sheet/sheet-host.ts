@@ -40,8 +40,8 @@ export interface Mark {
 export interface SheetHost {
   /** Everything on every sheet, in as few round trips as the host allows. */
   read(): Promise<WorkbookSnapshot>;
-  /** Makes the cell the active one and brings it into view. */
-  select(cell: CellAddress): Promise<void>;
+  /** Selects a cell or an area, whose first cell becomes the active one, and brings it into view. */
+  select(place: CellAddress | CellArea): Promise<void>;
   /** The cells that are selected; of several areas the one that was selected last, where the host tells. */
   selection(): Promise<CellArea>;
   /** Adds empty sheets behind the others, in this order; refuses, and adds none, when a name is taken. */

@@ -233,6 +233,14 @@ function steps(stage: () => Stage, where: Where): void {
     await host.select(at("Summary 2", 2, 2));
     expect(await selected!()).toEqual(at("Summary 2", 2, 2));
   });
+
+  where("selected")("an area is selected whole, its first cell the active one", async () => {
+    const { host, selected } = stage();
+    const area = { ...B2, rows: 3, columns: 2 };
+    await host.select(area);
+    expect(await host.selection()).toEqual(area);
+    expect(await selected!()).toEqual(B2);
+  });
 }
 
 function watching(stage: () => Stage): void {
@@ -278,5 +286,11 @@ function keeping(stage: () => Stage): void {
     await host.keep("other", "apart");
     await host.keep("layout", text);
     expect([await host.recall("layout"), await host.recall("other")]).toEqual([text, "apart"]);
+  });
+
+  test("texts and marks kept at one time are all kept", async () => {
+    const { host } = stage();
+    await Promise.all([host.keep("one", "1"), host.mark([{ cell: B2, tone: "outside" }]), host.keep("two", "2")]);
+    expect([await host.recall("one"), await host.recall("two"), await host.unmark()]).toEqual(["1", "2", 1]);
   });
 }

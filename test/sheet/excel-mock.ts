@@ -226,7 +226,7 @@ class Batch {
           if (names.includes("worksheet/name")) (worksheet.load as (name: string) => void)("name");
         },
         format: { fill: this.#fill(at) },
-        select: () => this.#queue.push(() => book.activate(at)),
+        select: () => this.#queue.push(() => book.activate(at, rows, columns)),
         getSpillingToRangeOrNullObject: () => {
           const [down, across] = book.spill(at) ?? [1, 1];
           return this.#range(at, down, across, book.spill(at) !== undefined);
