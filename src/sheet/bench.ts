@@ -1,6 +1,7 @@
 import type { Model } from "@odoo/o-spreadsheet";
 import type { Cell } from "../core/cell.ts";
 import { areaOf, type CellAddress, type CellArea } from "./address.ts";
+import { namesIn } from "./bench-names.ts";
 import { type EngineCommand, type MarkedCell, remember, rememberedMarks, step } from "./bench-plugins.ts";
 import { typedText } from "./engine-text.ts";
 import { noSheet, protectedSheet, refuseTaken } from "./refusals.ts";
@@ -42,7 +43,7 @@ export function keptTexts(model: Model): Map<string, string> {
 }
 
 export function snapshotOf(model: Model, name: string): WorkbookSnapshot {
-  return { name, sheets: model.getters.getSheetIds().map((sheetId) => sheetOf(model, sheetId)) };
+  return { name, sheets: model.getters.getSheetIds().map((sheetId) => sheetOf(model, sheetId)), names: namesIn(model) };
 }
 
 function sheetOf(model: Model, sheetId: string): SheetSnapshot {

@@ -3,6 +3,7 @@ import { areaOf, type CellArea } from "./address.ts";
 import { asHostRefusal } from "./excel-errors.ts";
 import { keepText, recallText } from "./excel-kept.ts";
 import { replaceMarks } from "./excel-marks.ts";
+import { askForNames, askForPlaces } from "./excel-names.ts";
 import { hiddenSheet, noSheet, protectedSheet, sheetTaken } from "./refusals.ts";
 import type { Edit, SheetHost, SheetSnapshot, WorkbookSnapshot } from "./sheet-host.ts";
 
@@ -75,7 +76,9 @@ async function readWorkbook(context: Excel.RequestContext): Promise<WorkbookSnap
   const { worksheets } = workbook;
   workbook.load("name");
   worksheets.load("items/name");
+  askForNames(workbook);
   await context.sync();
+  const called = askForPlaces(workbook, worksheets.items);
   const used = worksheets.items.map((sheet) => {
     // Cells with content only: formats alone can reach down to the last row of a sheet.
     const range = sheet.getUsedRangeOrNullObject(true);
@@ -89,7 +92,7 @@ async function readWorkbook(context: Excel.RequestContext): Promise<WorkbookSnap
     used.map(({ sheet }) => sheet),
     sheets,
   );
-  return { name: workbook.name, sheets };
+  return { name: workbook.name, sheets, names: called.names(), tables: called.tables() };
 }
 
 function snapshotOf(name: string, range: Excel.Range): SheetSnapshot {

@@ -1,7 +1,7 @@
 import { areaOf, type CellAddress, type CellArea } from "./address.ts";
 import { type Calculated, calculate } from "./headless/calculate.ts";
 import { noSheet, refuseTaken } from "./refusals.ts";
-import type { Edit, Mark, SheetHost } from "./sheet-host.ts";
+import type { Edit, Mark, SheetHost, WorkbookSnapshot } from "./sheet-host.ts";
 import { peoplesFormula } from "./xlsx/formula-text.ts";
 import type { CellFile, SheetFile, WorkbookFile } from "./xlsx/model.ts";
 import { readXlsx } from "./xlsx/read.ts";
@@ -49,7 +49,7 @@ export function fileHost(book: WorkbookFile, name: string): FileHost {
   return {
     notes: () => current().notes,
     marks: () => marks,
-    read: async () => ({ name, sheets: current().sheets }),
+    read: async () => ({ name, sheets: current().sheets, ...calledIn(book) }),
     async select(place) {
       sheetNamed(place.sheet);
       selected = areaOf(place);
@@ -84,6 +84,16 @@ export function fileHost(book: WorkbookFile, name: string): FileHost {
     },
     recall: async (key) => book.kept.get(key) ?? null,
     keep: async (key, value) => void book.kept.set(key, value),
+  };
+}
+
+/** The names and tables of the file, with their sheets by name; one of a sheet that is not there is of no use. */
+function calledIn({ sheets, names, tables }: WorkbookFile): Required<Pick<WorkbookSnapshot, "names" | "tables">> {
+  return {
+    names: names
+      .filter(({ sheet }) => sheet === undefined || sheets[sheet])
+      .map(({ name, sheet, formula }) => ({ name, formula: `=${formula}`, ...(sheet === undefined ? {} : { sheet: sheets[sheet]!.name }) })),
+    tables: tables.map((table) => ({ ...table, sheet: sheets[table.sheet]!.name })),
   };
 }
 

@@ -1,7 +1,7 @@
 import type { Cell } from "../core/cell.ts";
 import { areaOf, type CellAddress, type CellArea } from "./address.ts";
 import { noSheet, protectedSheet, refuseTaken } from "./refusals.ts";
-import { type Edit, MARK_FILL, type Mark, type SheetHost, type SheetSnapshot } from "./sheet-host.ts";
+import { type Edit, MARK_FILL, type Mark, type SheetHost, type SheetSnapshot, type WorkbookSnapshot } from "./sheet-host.ts";
 
 /** A cell of a workbook in memory: its value, and the formula that it is said to come from. */
 export type MemoryCell = Cell | { formula: string; value: Cell };
@@ -46,7 +46,7 @@ function contentOf(cell: MemoryCell): Content {
 }
 
 /** A host over values and formulas that are given, not calculated: for tests and for input that is no workbook. */
-export function memoryHost(sheets: readonly MemorySheet[], name = "memory"): MemoryHost {
+export function memoryHost(sheets: readonly MemorySheet[], name = "memory", called: Pick<WorkbookSnapshot, "names" | "tables"> = {}): MemoryHost {
   const names = sheets.map((sheet) => sheet.name);
   const guarded = new Set<string>();
   const kept = new Map<string, string>();
@@ -103,7 +103,7 @@ export function memoryHost(sheets: readonly MemorySheet[], name = "memory"): Mem
       chosen = area;
     },
 
-    read: async () => ({ name, sheets: names.map((sheet) => snapshot(sheet, state)) }),
+    read: async () => ({ name, sheets: names.map((sheet) => snapshot(sheet, state)), ...called }),
     async select(place) {
       known(place.sheet);
       chosen = areaOf(place);

@@ -12,9 +12,35 @@ export interface SheetSnapshot {
   formulas: (string | null)[][];
 }
 
+/** A name that formulas use. */
+export interface NameSnapshot {
+  name: string;
+  /** The sheet on which alone it counts; without one it counts on all. */
+  sheet?: string;
+  /** What it stands for, with its `=`: cells, a number, a formula. */
+  formula: string;
+}
+
+/** A table, whose columns formulas call by their headings: `Limits[Upper]`. */
+export interface TableSnapshot {
+  name: string;
+  sheet: string;
+  top: number;
+  left: number;
+  /** Last row and column, totals included. */
+  bottom: number;
+  right: number;
+  headerRows: number;
+  totalsRows: number;
+  columns: string[];
+}
+
 export interface WorkbookSnapshot {
   name: string;
   sheets: SheetSnapshot[];
+  /** As far as the host has them. */
+  names?: NameSnapshot[];
+  tables?: TableSnapshot[];
 }
 
 /** A block of values or formulas (text starting with `=`) to write; `null` leaves a cell as it is. */

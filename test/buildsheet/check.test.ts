@@ -136,16 +136,16 @@ describe("formulas that cannot be looked into", () => {
         "Rings!A4",
         0.3,
         -0.05,
-        "the sheet gives a margin of -0.05, outside a limit; its formula cannot be looked into (the name GapLower is not looked up), so its limits are not shown",
+        "the sheet gives a margin of -0.05, outside a limit; its formula cannot be looked into (the name GapLower is not known), so its limits are not shown",
       ],
       [
         "outside limit",
         "Rings!A2",
         0.7,
         null,
-        "the sheet says over; its formula cannot be looked into (the name GapLower is not looked up), so its limits are not shown",
+        "the sheet says over; its formula cannot be looked into (the name GapLower is not known), so its limits are not shown",
       ],
-      ["refused", "Rings!B5", "no", null, "the formula cannot be looked into (the name GapLower is not looked up), and its cell shows no verdict"],
+      ["refused", "Rings!B5", "no", null, "the formula cannot be looked into (the name GapLower is not known), and its cell shows no verdict"],
       ["refused", "Rings!B6", 0.3, null, "lower 0.6 is larger than upper 0.5: are they swapped?"],
     ]);
   });

@@ -5,7 +5,7 @@ import { extendEngine, type PluginEngine } from "../../src/sheet/bench-plugins.t
 import { type FormulaEngine, registerFunctions } from "../../src/sheet/engine.ts";
 import { typedText } from "../../src/sheet/engine-text.ts";
 import { hostContract } from "./contract.ts";
-import type { ContractCell, ContractSheet, Stage } from "./stage.ts";
+import type { Called, ContractCell, ContractSheet, Stage } from "./stage.ts";
 
 console.debug = () => {};
 // The engine is made for browsers, which all have this; Node has it from 21.
@@ -28,7 +28,7 @@ function content(cell: ContractCell): string {
   return "error" in cell ? cell.error : "";
 }
 
-function modelOf(sheets: ContractSheet[]): engine.Model {
+function modelOf(sheets: ContractSheet[], { names = [] }: Called = {}): engine.Model {
   const data = sheets.map(({ name, cells }, i) => ({
     id: `sheet${i}`,
     name,
@@ -36,7 +36,8 @@ function modelOf(sheets: ContractSheet[]): engine.Model {
     rowNumber: 12,
     cells: Object.fromEntries(cells.flatMap((line, row) => line.map((cell, column) => [engine.helpers.toXC(column, row), content(cell)]))),
   }));
-  return new engine.Model({ version: "19.3.2", sheets: data });
+  const namedRanges = Object.fromEntries(names.map(({ name, formula }) => [name, formula.slice(1).replaceAll("$", "")]));
+  return new engine.Model({ version: "19.3.2", sheets: data, namedRanges });
 }
 
 function stageOver(model: engine.Model): Stage {
@@ -60,7 +61,7 @@ function stageOver(model: engine.Model): Stage {
   };
 }
 
-hostContract("bench", async (sheets) => stageOver(modelOf(sheets)), ["undo", "protect", "selected", "again"]);
+hostContract("bench", async (sheets, called) => stageOver(modelOf(sheets, called)), ["undo", "protect", "selected", "again"]);
 
 const small = (): ContractSheet[] => [{ name: "Bores", cells: [[73.01], [73.02]] }];
 const cell = (row: number) => ({ sheet: "Bores", row, column: 0 });

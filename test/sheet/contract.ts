@@ -1,4 +1,5 @@
 import { MARK_FILL } from "../../src/sheet/sheet-host.ts";
+import { naming } from "./contract-names.ts";
 import { placing } from "./contract-places.ts";
 import { at, formula, refusal, value } from "./look.ts";
 import { type Ability, BOOK, type Stage, type Stagehand } from "./stage.ts";
@@ -35,6 +36,7 @@ export function hostContract(name: string, makeHost: Stagehand, able: readonly A
     watching(() => stage);
     keeping(() => stage);
     placing(() => stage);
+    naming(makeHost, able);
   });
 }
 

@@ -29,6 +29,18 @@ test("a workbook is read in two syncs, however many sheets it has", async () => 
   expect(await syncs(book, () => host.read())).toBe(2);
 });
 
+test("names and tables come with the same two syncs, and a name that has lost its cells is left out", async () => {
+  const table = { name: "Readings", top: 0, left: 0, bottom: 49, right: 2, headerRows: 1, totalsRows: 0, columns: ["1", "2", "3"] };
+  const tables = SHEETS.map(({ name }, i) => ({ ...table, name: `Readings${i}`, sheet: name }));
+  const names = SHEETS.map(({ name }) => ({ name: "Standard", sheet: name, formula: "=73" }));
+  const book = new ExcelBook(SHEETS, { tables, names: [...names, { name: "Lost", formula: "#REF!" }] });
+  const host = excelHost(mockExcel(book).run);
+  const before = book.syncs;
+  const snapshot = await host.read();
+  expect(book.syncs - before).toBe(2);
+  expect([snapshot.tables, snapshot.names]).toEqual([tables, names]);
+});
+
 test("where formulas may have spilled, one more sync asks for all of them", async () => {
   const { book, host } = open(BOOK, { spilled: "the anchor's formula" });
   expect(await syncs(book, () => host.read())).toBe(3);

@@ -1,5 +1,5 @@
 import type { CellAddress } from "../../src/sheet/address.ts";
-import type { ContractSheet } from "./stage.ts";
+import type { Called, ContractSheet } from "./stage.ts";
 
 /** A fill as Excel keeps it; a cell without one has `null`. */
 export interface Look {
@@ -37,7 +37,10 @@ export class ExcelBook {
   readonly #spills = new Map<string, [rows: number, columns: number]>();
   readonly #past: Pick<Sheet, "name" | "cells" | "looks">[][] = [];
 
-  constructor(sheets: readonly ContractSheet[]) {
+  constructor(
+    sheets: readonly ContractSheet[],
+    readonly called: Called = {},
+  ) {
     for (const { name, cells } of sheets) {
       this.addSheet(name);
       cells.forEach((line, row) => {

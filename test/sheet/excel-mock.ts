@@ -80,7 +80,7 @@ class Batch {
     this.#handlers = handlers;
     this.#tell = tell;
     this.context = { sync: () => this.#sync() };
-    const members = { worksheets: this.#worksheets(), customXmlParts: this.#parts() };
+    const members = { worksheets: this.#worksheets(), customXmlParts: this.#parts(), names: this.#names(), tables: this.#tables() };
     const getSelectedRange = () => this.#range(book.active ?? { sheet: book.sheets[0]!.name, row: 0, column: 0 }, book.selected.rows, book.selected.columns);
     this.context.workbook = this.#object({ name: book.name }, { ...members, getSelectedRange });
   }
@@ -166,6 +166,28 @@ class Batch {
     };
   }
 
+  /** Names of the whole workbook, or of one sheet. */
+  #names(sheet?: string): Fields {
+    const { names = [] } = this.#book.called;
+    return this.#collection(() => names.filter((one) => one.sheet === sheet).map(({ name, formula }) => this.#object({ name, formula })));
+  }
+
+  #tables(): Fields {
+    const { tables = [] } = this.#book.called;
+    return this.#collection(() =>
+      tables.map(({ name, sheet, top, left, bottom, right, headerRows, totalsRows, columns }) =>
+        this.#object(
+          { name, showHeaders: headerRows === 1, showTotals: totalsRows === 1 },
+          {
+            columns: this.#collection(() => columns.map((heading) => this.#object({ name: heading }))),
+            worksheet: this.#object({ name: sheet }),
+            getRange: () => this.#range({ sheet, row: top, column: left }, bottom - top + 1, right - left + 1),
+          },
+        ),
+      ),
+    );
+  }
+
   #worksheet(name: string): Fields {
     const sheet = this.#book.sheet(name);
     const protection = this.#object({ protected: sheet?.protected ?? false });
@@ -175,6 +197,7 @@ class Batch {
       () => ({ id: sheet!.id, name, visibility: sheet!.visibility }),
       ({ load }) => ({
         protection,
+        names: this.#names(name),
         load: (names: string) => {
           const own = names.split(",").filter((one) => one !== "protection/protected");
           if (own.length > 0) (load as (names: string) => void)(own.join(","));

@@ -6,8 +6,8 @@ import type { Stagehand } from "./stage.ts";
 
 const stage =
   (options: MockOptions): Stagehand =>
-  async (sheets) => {
-    const book = new ExcelBook(sheets);
+  async (sheets, called) => {
+    const book = new ExcelBook(sheets, called);
     const { run, changed } = mockExcel(book, options);
     return {
       host: excelHost(run),
@@ -26,6 +26,6 @@ const stage =
     };
   };
 
-const ABLE = ["undo", "protect", "selected", "again"] as const;
+const ABLE = ["undo", "protect", "selected", "again", "tables", "names of all kinds"] as const;
 hostContract("Excel", stage({ spilled: "its value" }), ABLE);
 hostContract("Excel that shows an anchor's formula where it spills", stage({ spilled: "the anchor's formula" }), ABLE);

@@ -1,8 +1,8 @@
-import type { CellAddress } from "../../src/sheet/address.ts";
+import { type CellAddress, cellName } from "../../src/sheet/address.ts";
 import { openWorkbook } from "../../src/sheet/file.ts";
 import { MARK_FILL } from "../../src/sheet/sheet-host.ts";
 import { hostContract } from "./contract.ts";
-import type { ContractSheet, Stage } from "./stage.ts";
+import type { Called, ContractSheet, Stage } from "./stage.ts";
 import { type CellXml, workbookBytes } from "./xlsx/workbook-bytes.ts";
 
 function cellXml(cell: ContractSheet["cells"][number][number]): CellXml {
@@ -13,8 +13,34 @@ function cellXml(cell: ContractSheet["cells"][number][number]): CellXml {
   return "spilled" in cell ? null : { error: cell.error };
 }
 
-async function stage(sheets: ContractSheet[]): Promise<Stage> {
-  const bytes = workbookBytes({ sheets: sheets.map(({ name, cells }) => ({ name, cells: cells.map((line) => line.map(cellXml)) })) });
+/** Names and tables as ECMA-376 part 1 has them, 18.2.5 and 18.5.1.2. */
+const namesXml = ({ names = [] }: Called, sheets: readonly string[]): string =>
+  names
+    .map(({ name, sheet, formula }) => {
+      const scope = sheet === undefined ? "" : ` localSheetId="${sheets.indexOf(sheet)}"`;
+      return `<definedName name="${name}"${scope}>${formula.slice(1)}</definedName>`;
+    })
+    .join("");
+
+function tablesXml({ tables = [] }: Called, sheet: string): { tables?: string[] } {
+  const own = tables.filter((table) => table.sheet === sheet);
+  const xml = own.map(({ name, top, left, bottom, right, headerRows, totalsRows, columns }, i) => {
+    const ref = `${cellName({ row: top, column: left })}:${cellName({ row: bottom, column: right })}`;
+    const rows = `headerRowCount="${headerRows}" totalsRowCount="${totalsRows}"`;
+    const inside = columns.map((column, n) => `<tableColumn id="${n + 1}" name="${column}"/>`).join("");
+    return `<table xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main" id="${i + 1}" name="${name}" displayName="${name}" ref="${ref}" ${rows}><tableColumns count="${columns.length}">${inside}</tableColumns></table>`;
+  });
+  return xml.length > 0 ? { tables: xml } : {};
+}
+
+async function stage(sheets: ContractSheet[], called: Called = {}): Promise<Stage> {
+  const bytes = workbookBytes({
+    sheets: sheets.map(({ name, cells }) => ({ name, cells: cells.map((line) => line.map(cellXml)), ...tablesXml(called, name) })),
+    names: namesXml(
+      called,
+      sheets.map(({ name }) => name),
+    ),
+  });
   const host = await openWorkbook(bytes, "contract.xlsx");
   const painted = new Map<string, string>();
   const key = (cell: CellAddress): string => JSON.stringify([cell.sheet, cell.row, cell.column]);
@@ -30,4 +56,4 @@ async function stage(sheets: ContractSheet[]): Promise<Stage> {
   };
 }
 
-hostContract("file", stage, ["again"]);
+hostContract("file", stage, ["again", "tables", "names of all kinds"]);

@@ -1,15 +1,19 @@
 import type { CellAddress } from "../../src/sheet/address.ts";
 import { type MemoryCell, memoryHost } from "../../src/sheet/memory.ts";
 import { hostContract } from "./contract.ts";
-import type { ContractCell, ContractSheet, Stage } from "./stage.ts";
+import type { Called, ContractCell, ContractSheet, Stage } from "./stage.ts";
 
 function given(cell: ContractCell): MemoryCell {
   if (typeof cell !== "object" || cell === null || "error" in cell || "formula" in cell) return cell;
   return "date" in cell ? cell.date : cell.spilled;
 }
 
-async function stage(sheets: ContractSheet[]): Promise<Stage> {
-  const host = memoryHost(sheets.map(({ name, cells }) => ({ name, cells: cells.map((line) => line.map(given)) })));
+async function stage(sheets: ContractSheet[], called?: Called): Promise<Stage> {
+  const host = memoryHost(
+    sheets.map(({ name, cells }) => ({ name, cells: cells.map((line) => line.map(given)) })),
+    "memory",
+    called,
+  );
   return {
     host,
     fill: async (cell: CellAddress) => host.fill(cell),
@@ -22,7 +26,7 @@ async function stage(sheets: ContractSheet[]): Promise<Stage> {
   };
 }
 
-hostContract("memory", stage, ["undo", "protect", "selected", "again"]);
+hostContract("memory", stage, ["undo", "protect", "selected", "again", "tables", "names of all kinds"]);
 
 test("a workbook in memory says its name", async () => {
   expect((await memoryHost([], "readings.csv").read()).name).toBe("readings.csv");

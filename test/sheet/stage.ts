@@ -1,6 +1,6 @@
 import type { Cell } from "../../src/core/cell.ts";
 import type { CellAddress } from "../../src/sheet/address.ts";
-import type { SheetHost } from "../../src/sheet/sheet-host.ts";
+import type { SheetHost, WorkbookSnapshot } from "../../src/sheet/sheet-host.ts";
 
 /**
  * A cell of a workbook that the contract asks for: a value; a formula with the value that a host
@@ -16,7 +16,7 @@ export interface ContractSheet {
 }
 
 /** What a host may have beyond the port. */
-export type Ability = "undo" | "protect" | "selected" | "again";
+export type Ability = "undo" | "protect" | "selected" | "again" | "tables" | "names of all kinds";
 
 /** A host under test, with the hands and eyes that a person at that host has. */
 export interface Stage {
@@ -38,7 +38,10 @@ export interface Stage {
   close?(): Promise<void>;
 }
 
-export type Stagehand = (sheets: ContractSheet[]) => Promise<Stage>;
+/** What formulas can call by name in the workbook; a host without tables is given none. */
+export type Called = Pick<WorkbookSnapshot, "names" | "tables">;
+
+export type Stagehand = (sheets: ContractSheet[], called?: Called) => Promise<Stage>;
 
 /** The workbook that the contract opens. */
 export const BOOK: ContractSheet[] = [

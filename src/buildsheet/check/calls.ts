@@ -36,6 +36,6 @@ export function callsOf(book: Book, at: CellAddress, formula: string): OwnCall[]
   return ownCalls(tree).flatMap((node: CallExpression) => {
     const spec = specByName.get(ownName(node)!);
     if (!spec) return [];
-    return [{ at, formula, spec, args: node.arguments as (AstExpression | null)[], isWhole: node === tree, context: { book, sheet: at.sheet } }];
+    return [{ at, formula, spec, args: node.arguments as (AstExpression | null)[], isWhole: node === tree, context: { book, sheet: at.sheet, cell: at } }];
   });
 }

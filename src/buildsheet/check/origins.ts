@@ -48,7 +48,7 @@ export class Origins {
   }
 
   #trace(at: CellAddress, formula: string, spilled: Map<string, Origin>): void {
-    const result = evaluateFormula(formula, { book: this.book, sheet: at.sheet });
+    const result = evaluateFormula(formula, { book: this.book, sheet: at.sheet, cell: at });
     if (!Array.isArray(result)) return;
     const block = { ...at, rows: result.length, columns: result[0]?.length ?? 0 };
     for (const cell of cellsOf(block)) {

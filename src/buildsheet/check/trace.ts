@@ -37,7 +37,7 @@ export function blankSource(origins: Origins, cell: CellAddress, chain = 0): Cel
   if (!origin || chain > LONGEST_CHAIN) return cell;
   const { book } = origins;
   for (const node of references(parseFormula(origin.formula))) {
-    const area = areaIn(node, { book, sheet: origin.at.sheet });
+    const area = areaIn(node, { book, sheet: origin.at.sheet, cell: origin.at });
     const blank = area && firstOf(origin, area, (inside) => isBlank(book.value(inside)));
     if (blank && placeName(blank) !== placeName(cell)) return blankSource(origins, blank, chain + 1);
   }

@@ -68,7 +68,7 @@ export class Uncertainties {
   /** U of every result of a formula. */
   #workOut({ at, formula }: Origin, chain: number): (number | undefined)[][] | undefined {
     const tree = parseFormula(formula);
-    const areas = references(tree).map((node) => areaIn(node, { book: this.origins.book, sheet: at.sheet }));
+    const areas = references(tree).map((node) => areaIn(node, { book: this.origins.book, sheet: at.sheet, cell: at }));
     if (!tree || areas.length === 0 || areas.some((area) => area === undefined)) return undefined;
     const inputs = this.#numbersIn(areas as Area[]);
     const results = resultIn(this.origins.book, at, tree);
@@ -98,7 +98,7 @@ export class Uncertainties {
 }
 
 function resultIn(book: Book, at: CellAddress, tree: AstExpression): Block | undefined {
-  const result = evaluateNode(tree, { book, sheet: at.sheet });
+  const result = evaluateNode(tree, { book, sheet: at.sheet, cell: at });
   if (result instanceof CannotTell) return undefined;
   return Array.isArray(result) ? result : [[result]];
 }

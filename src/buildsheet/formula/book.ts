@@ -1,6 +1,6 @@
 import type { Block, Cell } from "../../core/cell.ts";
 import { type CellAddress, cellName } from "../../sheet/address.ts";
-import type { SheetSnapshot, WorkbookSnapshot } from "../../sheet/sheet-host.ts";
+import type { NameSnapshot, SheetSnapshot, TableSnapshot, WorkbookSnapshot } from "../../sheet/sheet-host.ts";
 
 /** A rectangle of cells on one sheet. Rows and columns count from 0. */
 export interface Area extends CellAddress {
@@ -8,18 +8,31 @@ export interface Area extends CellAddress {
   columns: number;
 }
 
-/** A workbook's snapshot, looked up by cell. Sheet names are the same in capitals and small letters. */
+/** A workbook's snapshot, looked up by cell. All names are the same in capitals and small letters. */
 export class Book {
   readonly sheets: readonly SheetSnapshot[];
+  readonly tables: readonly TableSnapshot[];
   readonly #byName: ReadonlyMap<string, SheetSnapshot>;
+  readonly #names: ReadonlyMap<string, NameSnapshot>;
 
-  constructor(snapshot: Pick<WorkbookSnapshot, "sheets">) {
+  constructor(snapshot: Pick<WorkbookSnapshot, "sheets" | "names" | "tables">) {
     this.sheets = snapshot.sheets;
+    this.tables = snapshot.tables ?? [];
+    this.#names = new Map((snapshot.names ?? []).map((one) => [nameKey(one.name, one.sheet), one]));
     this.#byName = new Map(snapshot.sheets.map((sheet) => [sheet.name.toLowerCase(), sheet]));
   }
 
   sheet(name: string): SheetSnapshot | undefined {
     return this.#byName.get(name.toLowerCase());
+  }
+
+  /** What a name means on a sheet: its own meaning there goes before that of the workbook. */
+  name(name: string, sheet: string): NameSnapshot | undefined {
+    return this.#names.get(nameKey(name, sheet)) ?? this.#names.get(nameKey(name));
+  }
+
+  table(name: string): TableSnapshot | undefined {
+    return this.tables.find((table) => table.name.toLowerCase() === name.toLowerCase());
   }
 
   value({ sheet, row, column }: CellAddress): Cell {
@@ -44,6 +57,8 @@ export class Book {
     return block;
   }
 }
+
+const nameKey = (name: string, sheet = ""): string => `${sheet}!${name}`.toLowerCase();
 
 /** A workbook without sheets, for formulas that hold their numbers themselves. */
 export const EMPTY_BOOK = new Book({ sheets: [] });

@@ -5,24 +5,15 @@ import { call } from "../../core/lift.ts";
 import { sentence } from "../../core/sentences.ts";
 import { specByName } from "../../functions/index.ts";
 import { placeName } from "../../sheet/address.ts";
-import { type Area, type Book, EMPTY_BOOK } from "./book.ts";
+import type { Area, Book } from "./book.ts";
+import { CannotTell, type FormulaContext, NOWHERE } from "./context.ts";
+import { inTable, type NamedPart, named } from "./names.ts";
 import { type Binary, binary, type Unary, unary } from "./operators.ts";
 import { type AstExpression, type CallExpression, ownName, parseFormula } from "./parse.ts";
 
-/** The formula needs something that this reader does not know; its value is unknown, not wrong. */
-export class CannotTell {
-  constructor(readonly why: string) {}
-}
+export { CannotTell, type FormulaContext };
 
 export type Evaluated = Cell | Block | CannotTell;
-
-export interface FormulaContext {
-  book: Book;
-  /** Sheet on which the formula stands, for references that name none. */
-  sheet: string;
-}
-
-const NOWHERE: FormulaContext = { book: EMPTY_BOOK, sheet: "" };
 
 /** Levels of nesting; a formula typed by a person has few, and more could only exhaust the stack. */
 const DEEPEST = 100;
@@ -48,7 +39,7 @@ export function evaluateNode(node: AstExpression, context: FormulaContext, depth
     case nodeTypes.ARRAY:
       return arrayOf(node as { elements: AstExpression[][] }, context, depth);
     case nodeTypes.REFERENCE:
-      return content(areaOf(node, context, depth), context);
+      return referenceOf(node as Reference, context, depth);
     case nodeTypes.UNARY:
       return unaryOf(node as Operation, context, depth);
     case nodeTypes.BINARY:
@@ -84,7 +75,7 @@ function unaryOf(node: Operation, context: FormulaContext, depth: number): Evalu
   if (node.operator === "#") return content(areaOf(node as AstExpression, context, depth), context);
   const operand = evaluateNode(node.arguments[0]!, context, depth + 1);
   if (operand instanceof CannotTell) return operand;
-  if (node.operator === "@") return Array.isArray(operand) ? new CannotTell("@ before a range depends on where the formula stands") : operand;
+  if (node.operator === "@") return Array.isArray(operand) ? content(ownCell(areaOf(node.arguments[0]!, context, depth), context), context) : operand;
   return unary(node.operator as Unary, operand);
 }
 
@@ -111,6 +102,45 @@ function callOf(node: CallExpression, context: FormulaContext, depth: number): E
   return outcome instanceof Fault ? { error: "#VALUE!", message: sentence(outcome) } : outcome;
 }
 
+interface Reference {
+  type: string;
+  value: string;
+  kind: string;
+}
+
+const isPlainRange = ({ kind }: Reference): boolean => kind === "range" || kind === "beam";
+
+/** A name may stand for a number or a formula as well as for cells. */
+function referenceOf(node: Reference, context: FormulaContext, depth: number): Evaluated {
+  if (node.kind === "name") {
+    const part = named(node.value, context);
+    if ("tree" in part) return namedValue(part, depth);
+  }
+  return content(areaOf(node as AstExpression, context, depth), context);
+}
+
+const namedValues = new WeakMap<Book, Map<string, Evaluated>>();
+
+/** Worked out once: names made of names would otherwise grow without end, and one made of itself has no value. */
+function namedValue({ key, tree, context }: NamedPart, depth: number): Evaluated {
+  const known = namedValues.get(context.book) ?? new Map<string, Evaluated>();
+  namedValues.set(context.book, known);
+  if (known.has(key)) return known.get(key);
+  known.set(key, new CannotTell("a name stands for itself"));
+  const value = evaluateNode(tree, context, depth + 1);
+  known.set(key, value);
+  return value;
+}
+
+/** The cell of one column in the formula's own row, or of one row in its own column, which is what `@` takes of a range. */
+function ownCell(area: Spill, { cell }: FormulaContext): Spill {
+  if (area === undefined || !("rows" in area)) return area;
+  const { row, column, rows, columns } = area;
+  if (cell && columns === 1 && cell.row >= row && cell.row < row + rows) return { ...area, row: cell.row, rows: 1 };
+  if (cell && rows === 1 && cell.column >= column && cell.column < column + columns) return { ...area, column: cell.column, columns: 1 };
+  return new CannotTell("@ before a range depends on where the formula stands");
+}
+
 function content(area: Area | CellError | CannotTell | undefined, { book }: FormulaContext): Evaluated {
   if (area === undefined) return new CannotTell("a reference cannot be followed");
   if (!("rows" in area)) return area;
@@ -121,8 +151,10 @@ function content(area: Area | CellError | CannotTell | undefined, { book }: Form
 export function areaOf(node: AstExpression, context: FormulaContext, depth = 0): Spill {
   if (node.type === nodeTypes.UNARY && (node as Operation).operator === "#") return spillOf((node as Operation).arguments[0]!, context, depth);
   if (node.type !== nodeTypes.REFERENCE) return undefined;
-  const { value: text, kind } = node as { value: string; kind: string };
-  if (kind !== "range" && kind !== "beam") return new CannotTell(`the name ${text} is not looked up`);
+  const { value: text, kind } = node as Reference;
+  if (kind === "name") return namedArea(text, context, depth);
+  if (kind === "table") return inTable(text, context);
+  if (!isPlainRange(node as Reference)) return new CannotTell(`the reference ${text} is not followed`);
   const reference = text.startsWith("[") || text.startsWith("'[") ? undefined : parseA1Ref(text);
   if (!reference || !("range" in reference)) return new CannotTell(`the reference ${text} leads out of the workbook`);
   const sheet = reference.context?.[0] ?? context.sheet;
@@ -136,6 +168,13 @@ export function areaOf(node: AstExpression, context: FormulaContext, depth = 0):
   const rows = Math.max(1, lastRow - area.row + 1);
   const columns = Math.max(1, lastColumn - area.column + 1);
   return rows * columns > LARGEST ? new CannotTell(`the reference ${text} is too large`) : { ...area, rows, columns };
+}
+
+/** Where a name stands for cells, those; one that stands for something else refers to nothing. */
+function namedArea(text: string, context: FormulaContext, depth: number): Spill {
+  if (depth > DEEPEST) return new CannotTell("the names lead to names without end");
+  const part = named(text, context);
+  return "tree" in part ? areaOf(part.tree, part.context, depth + 1) : part;
 }
 
 type Spill = Area | CellError | CannotTell | undefined;
@@ -159,7 +198,7 @@ function spillFrom(anchor: Area, context: FormulaContext, depth: number): Spill 
   const formula = context.book.formula(anchor);
   const tree = formula ? parseFormula(formula) : undefined;
   if (!tree) return { error: "#REF!" };
-  const spilled = evaluateNode(tree, { ...context, sheet: anchor.sheet }, depth + 1);
+  const spilled = evaluateNode(tree, { ...context, sheet: anchor.sheet, cell: anchor }, depth + 1);
   if (spilled instanceof CannotTell) return spilled;
   return Array.isArray(spilled) ? { ...anchor, rows: spilled.length, columns: spilled[0]?.length ?? 1 } : anchor;
 }

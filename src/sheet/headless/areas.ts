@@ -1,5 +1,6 @@
 import { parseA1Ref, parseStructRef } from "@borgar/fx/xlsx";
 import { columnLetters } from "../address.ts";
+import { partOfTable } from "../table-parts.ts";
 import type { Table, WorkbookFile } from "../xlsx/model.ts";
 import { type Box, MOST_COLUMNS, MOST_ROWS } from "../xlsx/place.ts";
 import { Untranslatable } from "./untranslatable.ts";
@@ -49,38 +50,13 @@ export function areaOfTable(text: string, site: Site, book: WorkbookFile): Area 
   if (!parsed) throw new Untranslatable("#REF!", `has a reference to a table that cannot be read (${text})`);
   const table = parsed.table ? book.tables.find(({ name }) => name.toLowerCase() === parsed.table!.toLowerCase()) : tableAt(site, book);
   if (!table) throw new Untranslatable("#REF!", `names a table that the workbook does not have (${parsed.table})`);
-  const [top, bottom] = rowsOf(table, new Set(parsed.sections), site);
-  const [left, right] = columnsOf(table, parsed.columns ?? []);
-  if (top > bottom) throw new Untranslatable("#REF!", `refers to rows that the table ${table.name} does not have`);
-  return { sheet: table.sheet, top, bottom, left, right };
+  const part = partOfTable(table, parsed, site.row);
+  if ("why" in part) throw new Untranslatable(part.code, part.why);
+  return { sheet: table.sheet, ...part };
 }
 
 const tableAt = ({ sheet, row, column }: Site, { tables }: WorkbookFile): Table | undefined =>
   tables.find((table) => table.sheet === sheet && row >= table.top && row <= table.bottom && column >= table.left && column <= table.right);
-
-function rowsOf(table: Table, sections: ReadonlySet<string | null>, { row }: Site): [number, number] {
-  const first = table.top + table.headerRows;
-  const last = table.bottom - table.totalsRows;
-  if (sections.has("this row")) {
-    if (row < first || row > last) throw new Untranslatable("#VALUE!", `refers to its own row of the table ${table.name}, but stands beside none`);
-    return [row, row];
-  }
-  if (sections.has("all")) return [table.top, table.bottom];
-  const parts: [number, number][] = [];
-  if (sections.has("headers")) parts.push([table.top, first - 1]);
-  if (sections.has("data") || sections.size === 0) parts.push([first, last]);
-  if (sections.has("totals")) parts.push([last + 1, table.bottom]);
-  return [Math.min(...parts.map(([top]) => top)), Math.max(...parts.map(([, bottom]) => bottom))];
-}
-
-function columnsOf(table: Table, names: readonly string[]): [number, number] {
-  const places = names.map((name) => {
-    const place = table.columns.findIndex((column) => column.toLowerCase() === name.toLowerCase());
-    if (place < 0) throw new Untranslatable("#REF!", `names a column that the table ${table.name} does not have (${name})`);
-    return table.left + place;
-  });
-  return places.length ? [Math.min(...places), Math.max(...places)] : [table.left, table.right];
-}
 
 /**
  * The one cell that stands for a range where one value is wanted, as sheets choose it: that in the

@@ -1,0 +1,17 @@
+import type { CellAddress } from "../../sheet/address.ts";
+import { type Book, EMPTY_BOOK } from "./book.ts";
+
+/** The formula needs something that this reader does not know; its value is unknown, not wrong. */
+export class CannotTell {
+  constructor(readonly why: string) {}
+}
+
+export interface FormulaContext {
+  book: Book;
+  /** Sheet on which the formula stands, for references that name none. */
+  sheet: string;
+  /** Its cell, for references to its own row or column. */
+  cell?: Pick<CellAddress, "row" | "column"> | undefined;
+}
+
+export const NOWHERE: FormulaContext = { book: EMPTY_BOOK, sheet: "" };
