@@ -92,7 +92,7 @@ describe("refused rows in a file of their own", () => {
     expect(list()).toBe(before);
     await run("check", "--refused", "refused.csv", "--force", "a[1].csv");
     expect(list()).toBe("file,line or cell,reason,as written\n");
-    expect(readdirSync(folder).filter((name) => name.startsWith(".refused"))).toEqual([]);
+    expect(readdirSync(folder).filter((name) => name.startsWith("."))).toEqual([]);
   });
 });
 

@@ -143,7 +143,7 @@ test("a ledger that cannot be kept is refused, and findings that are not kept do
   expect(await run("--ledger", "none/ledger.ndjson")).toMatchObject({
     code: 2,
     out: "",
-    err: expect.stringContaining("the ledger none/ledger.ndjson cannot be kept (ENOENT)"),
+    err: expect.stringContaining("none/ledger.ndjson cannot be written: there is no folder none"),
   });
   expect(await run("--ledger", "l.ndjson", "--as-found")).toMatchObject({
     code: 2,

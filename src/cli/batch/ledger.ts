@@ -2,7 +2,7 @@ import { closeSync, createReadStream, existsSync, openSync, readSync, statSync, 
 import { dirname, relative, resolve, sep } from "node:path";
 import type { CheckResult } from "../../buildsheet/finding.ts";
 import { VERSION } from "../../core/version.ts";
-import { Refusal } from "../exit-codes.ts";
+import { refusalOf } from "../out-file.ts";
 import type { Found } from "./worst-first.ts";
 
 /** What a file came to when it was last checked, without the findings themselves. */
@@ -49,8 +49,7 @@ export class Ledger {
       ledger.#file = openSync(path, "a+");
       ledger.#endLine();
     } catch (error) {
-      const { code } = error as NodeJS.ErrnoException;
-      throw code ? new Refusal(`the ledger ${path} cannot be kept (${code})`) : error;
+      throw refusalOf(path, error as NodeJS.ErrnoException);
     }
     return ledger;
   }
@@ -86,7 +85,11 @@ export class Ledger {
 
   #write(text: string): void {
     const bytes = Buffer.from(text);
-    for (let done = 0; done < bytes.length; ) done += writeSync(this.#file!, bytes, done);
+    try {
+      for (let done = 0; done < bytes.length; ) done += writeSync(this.#file!, bytes, done);
+    } catch (error) {
+      throw refusalOf(this.path, error as NodeJS.ErrnoException);
+    }
   }
 
   /** A line that was cut off is ended, so that the next one stands for itself. */

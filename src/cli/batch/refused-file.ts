@@ -1,33 +1,20 @@
-import { randomUUID } from "node:crypto";
-import { closeSync, existsSync, openSync, renameSync, statSync, unlinkSync, writeSync } from "node:fs";
-import { basename, dirname, join, resolve } from "node:path";
+import { resolve } from "node:path";
 import { Refusal } from "../exit-codes.ts";
-import { refusalOf } from "../put.ts";
+import { OutFile } from "../out-file.ts";
 
 const HEADINGS = ["file", "line or cell", "reason", "as written"];
 const PIECE = 1 << 16;
 
 /** A file that lists what was refused: one line each, with the reason and the text that could not be judged. */
 export class RefusedFile {
-  readonly #file: number;
-  readonly #writtenTo: string;
+  readonly #file: OutFile;
   #text = `${HEADINGS.join(",")}\n`;
 
   /** What is there is replaced, with `force` only, once the list is complete. */
-  constructor(
-    readonly path: string,
-    inputs: readonly string[],
-    readonly force = false,
-  ) {
+  constructor(path: string, inputs: readonly string[], force = false) {
     if (inputs.some((input) => resolve(input) === resolve(path)))
       throw new Refusal(`${path} is one of the files to be checked: give another name for what is refused`);
-    if (existsSync(path) && statSync(path).isDirectory()) throw new Refusal(`${path} is a folder: name the file to be written in it`);
-    this.#writtenTo = force ? join(dirname(path), `.${basename(path)}.${randomUUID()}`) : path;
-    try {
-      this.#file = openSync(this.#writtenTo, "wx");
-    } catch (error) {
-      throw refusalOf(path, error as NodeJS.ErrnoException);
-    }
+    this.#file = new OutFile(path, force);
   }
 
   add(file: string, place: string | number, reason: string, text: string): void {
@@ -38,23 +25,16 @@ export class RefusedFile {
   /** Puts the list in its place. */
   close(): void {
     this.#write();
-    closeSync(this.#file);
-    if (this.force) renameSync(this.#writtenTo, this.path);
+    this.#file.close();
   }
 
   /** The run came to nothing: what was there before stays. */
   abandon(): void {
-    closeSync(this.#file);
-    if (this.force) unlinkSync(this.#writtenTo);
+    this.#file.abandon();
   }
 
   #write(): void {
-    const bytes = Buffer.from(this.#text);
-    try {
-      for (let done = 0; done < bytes.length; ) done += writeSync(this.#file, bytes, done);
-    } catch (error) {
-      throw refusalOf(this.path, error as NodeJS.ErrnoException);
-    }
+    this.#file.write(this.#text);
     this.#text = "";
   }
 }
