@@ -1,8 +1,12 @@
+import { byWorst } from "./check/report.ts";
+import { Batch } from "./csv/batch.ts";
+import { BesideLike } from "./csv/beside.ts";
 import { readHead } from "./csv/head.ts";
 import type { DecimalSign } from "./csv/numbers.ts";
+import { InOrder, suspected } from "./csv/order.ts";
 import { CsvRows, type Listeners } from "./csv/rows.ts";
-import { Scanner } from "./csv/scanner.ts";
-import type { CheckResult } from "./finding.ts";
+import { brokenOff, Scanner } from "./csv/scanner.ts";
+import type { CheckResult, Finding } from "./finding.ts";
 
 export type { Refused } from "./csv/rows.ts";
 export type { DecimalSign };
@@ -30,16 +34,27 @@ export interface CsvCheck extends CheckResult {
 export async function checkCsv(input: AsyncIterable<Uint8Array>, { name = "", decimal = ".", progress, ...listeners }: CsvOptions = {}): Promise<CsvCheck> {
   const head = await readHead(input, progress);
   if ("unread" in head) return { findings: [], rowsIn: 0, checked: 0, refused: 0, inputs: 0, unread: head.unread };
-  const rows = new CsvRows(name, head, decimal, listeners);
+  const findings: Finding[] = [];
+  const told = new InOrder(listeners.found ?? ((finding) => void findings.push(finding)));
+  const batch = new Batch();
+  const rows = new CsvRows(name, head, decimal, batch, { ...listeners, found: (finding) => told.ofRow(finding, batch.length) });
+  const beside = new BesideLike((suspicion, subject, at) => told.ofLike(suspected(suspicion, subject), at), rows.subjectOf);
   const records = new Scanner(head.delimiter, head.nextLine);
+  const look = (): void => {
+    while (records.advance()) rows.add(records);
+    beside.take(batch, records.bytes);
+    batch.clear();
+    told.tell();
+  };
   for await (const chunk of head.bytes) {
     records.feed(chunk);
-    while (records.next()) rows.add(records);
+    look();
     if (records.isOpen) break;
   }
   records.end();
-  while (records.next()) rows.add(records);
-  if (!records.isOpen) return rows.result();
-  const unread = `breaks off: in line ${records.brokenLine} a quote is opened and never closed, so nothing from there on can be read`;
-  return { ...rows.result(), unread };
+  look();
+  beside.finish();
+  told.tell();
+  const result = { ...rows.counts(), findings: findings.sort((a, b) => byWorst(a, b) || a.line! - b.line!) };
+  return records.isOpen ? { ...result, unread: brokenOff(records.brokenLine) } : result;
 }

@@ -41,17 +41,29 @@ export interface Alike {
 /** Nothing is looked at that is no further than this from the middle. */
 export const farFrom = ({ middle, spread, step }: Alike): number => Math.max(FAR_SPREADS * spread, FAR_STEPS * step, WEAR_SHARE * middle);
 
+/** True when readings between these two are nowhere far from their middle, wherever that is; a little is kept back for rounding. */
+export const areNear = (least: number, most: number): boolean => least > 0 && most - least <= 0.99 * WEAR_SHARE * least;
+
 /** Middle and spread of readings, neither of them moved by a few slips; `undefined` for too few. */
 export function alikeOf(values: readonly number[]): Alike | undefined {
   if (values.length < FEWEST) return undefined;
-  const middle = median(values);
-  const spread = median(values.map((value) => Math.abs(value - middle))) / DEVIATION_SHARE;
+  const sorted = sortedOf(values);
+  const middle = medianOf(sorted);
+  const spread = middleDeviation(sorted, middle) / DEVIATION_SHARE;
   return { middle, spread, step: stepOf(values), source: "the middle of the like readings" };
 }
 
 /** Two-sided limits say as well where a reading belongs. */
 export function alikeBetween(lower: number, upper: number): Alike {
-  return { middle: (lower + upper) / 2, spread: (upper - lower) / 2, step: stepOf([lower, upper]), source: "the middle of its limits" };
+  return {
+    middle: (lower + upper) / 2,
+    spread: (upper - lower) / 2,
+    source: "the middle of its limits",
+    // Worked out where it is asked for, which is seldom.
+    get step() {
+      return stepOf([lower, upper]);
+    },
+  };
 }
 
 /**
@@ -60,6 +72,8 @@ export function alikeBetween(lower: number, upper: number): Alike {
  */
 export function suspect(value: number, alike: Alike, areLengths: boolean | undefined): Suspicion | undefined {
   const { middle, spread, source } = alike;
+  // Most readings are no further from the middle than this, and then it need not be known what was typed.
+  if (Math.abs(value - middle) <= FAR_SPREADS * spread) return undefined;
   if (!(middle > 0) || !(value > 0) || areLengths === false) return undefined;
   const looseness = spread / middle;
   if (looseness > (areLengths ? LOOSEST : TIGHT)) return undefined;
@@ -90,14 +104,55 @@ function stepOf(values: readonly number[]): number {
   for (const value of values) {
     // Most values have no more decimals than those before them, which is seen without writing them out.
     if (Math.abs(value) < 1e6 && Math.round(value * steps) / steps === value) continue;
-    step = Math.min(step, 10 ** -(String(decimal(value)).split(".")[1]?.length ?? 0));
+    step = Math.min(step, 10 ** -decimalsOf(decimal(value)));
     steps = Math.round(1 / step);
   }
   return step;
 }
 
-function median(values: readonly number[]): number {
-  const sorted = new Float64Array(values).sort();
+/** Decimals that a number is written with. */
+function decimalsOf(value: number): number {
+  const size = Math.abs(value);
+  // Where numbers are written without an exponent, the first grid that the number stands on tells as much as its text.
+  if (size >= 1e-6 && size < 1e6)
+    for (let decimals = 0; decimals <= 9; decimals++) if (Math.round(value * 10 ** decimals) / 10 ** decimals === value) return decimals;
+  return String(value).split(".")[1]?.length ?? 0;
+}
+
+/** So few are sorted fastest by putting each in its place. */
+const FEW = 64;
+const ROOM = new Float64Array(FEW);
+
+/** In order, to be used before the next call. */
+function sortedOf(values: readonly number[]): Float64Array {
+  const { length } = values;
+  if (length > FEW) return new Float64Array(values).sort();
+  for (let i = 0; i < length; i++) {
+    const value = values[i]!;
+    let place = i;
+    for (; place > 0 && ROOM[place - 1]! > value; place--) ROOM[place] = ROOM[place - 1]!;
+    ROOM[place] = value;
+  }
+  return ROOM.subarray(0, length);
+}
+
+function medianOf(sorted: Float64Array): number {
   const half = sorted.length >> 1;
   return sorted.length % 2 ? sorted[half]! : (sorted[half - 1]! + sorted[half]!) / 2;
+}
+
+/** The median of the distances from the middle: they grow to both sides of it, so that no second sorting is needed. */
+function middleDeviation(sorted: Float64Array, middle: number): number {
+  const { length } = sorted;
+  let right = 0;
+  while (right < length && sorted[right]! < middle) right++;
+  let left = right - 1;
+  let last = 0;
+  let before = 0;
+  for (let taken = 0; taken <= length >> 1; taken++) {
+    before = last;
+    const isLeft = left >= 0 && (right >= length || middle - sorted[left]! <= sorted[right]! - middle);
+    last = isLeft ? middle - sorted[left--]! : sorted[right++]! - middle;
+  }
+  return length % 2 ? last : (before + last) / 2;
 }

@@ -93,10 +93,10 @@ export class Report {
 /** How bad a finding is: the place of its kind, then how far outside. */
 export const badness = (finding: Finding): { kind: number; severity: number } => ({ kind: FINDING_KINDS.indexOf(finding.kind), severity: severity(finding) });
 
-const byWorst = (a: Finding, b: Finding): number => FINDING_KINDS.indexOf(a.kind) - FINDING_KINDS.indexOf(b.kind) || severity(b) - severity(a);
+export const byWorst = (a: Finding, b: Finding): number => FINDING_KINDS.indexOf(a.kind) - FINDING_KINDS.indexOf(b.kind) || severity(b) - severity(a);
 
 /** Written out field by field, as are subjects: objects that are spread out take ten times the room, and there can be millions of them. */
-function findingOf(kind: FindingKind, { cell, label, line, value, lower, upper, margin, verdict }: Subject, sentence: string): Finding {
+export function findingOf(kind: FindingKind, { cell, label, line, value, lower, upper, margin, verdict }: Subject, sentence: string): Finding {
   return line === undefined
     ? { kind, cell, label, value, lower, upper, margin, verdict, sentence }
     : { kind, cell, label, line, value, lower, upper, margin, verdict, sentence };

@@ -1,5 +1,5 @@
 import type { FindingKind } from "../finding.ts";
-import { type Alike, alikeOf, farFrom, type Suspicion, suspect } from "./alike.ts";
+import { type Alike, alikeOf, areNear, farFrom, type Suspicion, suspect } from "./alike.ts";
 import type { Subject } from "./report.ts";
 import { isLengthUnit } from "./units.ts";
 
@@ -100,7 +100,7 @@ export class GroupWatch<W extends Waiting> {
 
   /** Looks at everything that is still held back. */
   finish(): void {
-    for (const group of this.#groups.values()) this.#settle(group);
+    for (const group of this.#groups.values()) this.#end(group);
     this.#groups.clear();
   }
 
@@ -108,16 +108,27 @@ export class GroupWatch<W extends Waiting> {
   #closed(): Group<W> | undefined {
     if (this.#groups.size < MOST_GROUPS) return undefined;
     const [name, group] = this.#oldest.next().value!;
-    this.#settle(group);
+    this.#end(group);
     this.#groups.delete(name);
     group.alike = undefined;
     return group;
   }
 
+  /** Nothing more comes of this group: of readings close together in one unit there is nothing to say. */
+  #end(group: Group<W>): void {
+    if (group.waiting && areClose(group.waiting)) this.#release(group);
+    else this.#settle(group);
+  }
+
+  #release(group: Group<W>): void {
+    group.waiting!.clear();
+    this.#spare.push(group.waiting!);
+    group.waiting = undefined;
+  }
+
   #settle(group: Group<W>): void {
     const { waiting } = group;
     if (!waiting) return;
-    group.waiting = undefined;
     group.unit = mostFrequent(waiting);
     group.areLengths = group.unit === undefined ? undefined : isLengthUnit(group.unit);
     const sample: number[] = [];
@@ -127,8 +138,7 @@ export class GroupWatch<W extends Waiting> {
     for (let i = 0; i < waiting.length; i++) {
       if (suspicionOf(group, waiting.valueAt(i), waiting.unitAt(i), waiting.isLengthAt(i))) this.look(group, waiting.at(i));
     }
-    waiting.clear();
-    this.#spare.push(waiting);
+    this.#release(group);
   }
 }
 
@@ -153,6 +163,18 @@ function mostFrequent(readings: Waiting): string | undefined {
   let best: string | undefined;
   for (const [unit, count] of counts) if (best === undefined || count > counts.get(best)!) best = unit;
   return best;
+}
+
+/** As close as readings are that are never looked at, whatever their middle is. */
+function areClose(readings: Waiting): boolean {
+  let least = Number.POSITIVE_INFINITY;
+  let most = Number.NEGATIVE_INFINITY;
+  for (let i = 0; i < readings.length; i++) {
+    const value = readings.valueAt(i);
+    if (value < least) least = value;
+    if (value > most) most = value;
+  }
+  return areNear(least, most) && areAllOf(readings, readings.unitAt(0));
 }
 
 function areAllOf(readings: Waiting, unit: string | undefined): boolean {

@@ -1,13 +1,19 @@
 import { parse } from "csv-parse/sync";
 import { type Columns, canBeJudged, readHeadings } from "../headers.ts";
 
-/** What the first line of a file of readings tells about the rest. */
-export interface Head extends Columns {
+/** Which columns there are. Plain data, so that it can be handed from one thread to another. */
+export interface HeadColumns extends Columns {
   delimiter: string;
   /** Number of headings. */
   width: number;
+}
+
+/** What the first line of a file of readings tells about the rest. */
+export interface Head extends HeadColumns {
   /** Number of the line after the headings. */
   nextLine: number;
+  /** The byte of the input at which it begins; `undefined` where the input's bytes are not those of the text. */
+  offset: number | undefined;
   /** The text after the headings, as UTF-8. */
   bytes: AsyncIterable<Buffer>;
   /** The same as text. Either of them can be read, once. */
@@ -34,7 +40,8 @@ export async function readHead(
   progress?: (bytes: number) => void,
   wanted: Wanted = toBeJudged,
 ): Promise<Head | { unread: string }> {
-  const chunks = utf8(input, progress)[Symbol.asyncIterator]();
+  const source: Source = { read: 0, isRecoded: false };
+  const chunks = utf8(input, source, progress)[Symbol.asyncIterator]();
   let bytes: Buffer = Buffer.alloc(0);
   let line = 1;
   let declared: string | undefined;
@@ -47,7 +54,8 @@ export async function readHead(
         continue;
       }
     }
-    if (bytes.includes(0)) return { unread: "is no text file" };
+    // Only what is read as headings: how much has come beyond them is chance.
+    if (bytes.subarray(0, end?.from).includes(0)) return { unread: "is no text file" };
     const first = bytes.toString("utf8", 0, end?.from ?? bytes.length);
     const after = end === undefined ? Buffer.alloc(0) : bytes.subarray(end.to);
     const [, delimiter] = DELIMITER_LINE.exec(first.trim()) ?? [];
@@ -55,7 +63,8 @@ export async function readHead(
       const head = columnsOf(first, declared ? [declared] : DELIMITERS, wanted);
       if ("unread" in head) return { unread: `has in line ${line} ${head.unread}` };
       const rest = following(after, chunks);
-      return { ...head, nextLine: line + linesIn(first), bytes: rest, rest: textOf(rest) };
+      const offset = source.isRecoded ? undefined : source.read - after.length;
+      return { ...head, nextLine: line + linesIn(first), offset, bytes: rest, rest: textOf(rest) };
     }
     if (end === undefined) return { unread: "is empty" };
     declared ??= delimiter;
@@ -78,20 +87,26 @@ async function* textOf(chunks: AsyncIterable<Buffer>): AsyncGenerator<string> {
 const BOM_8 = Buffer.from([0xef, 0xbb, 0xbf]);
 const BOM_16 = { "utf-16le": Buffer.from([0xff, 0xfe]), "utf-16be": Buffer.from([0xfe, 0xff]) };
 
+/** How much has been read of the input, and whether its bytes were turned into others. */
+interface Source {
+  read: number;
+  isRecoded: boolean;
+}
+
 /** Bytes as UTF-8, which they are unless a byte order mark says UTF-16. The mark itself is dropped. */
-async function* utf8(input: AsyncIterable<Uint8Array>, progress?: (bytes: number) => void): AsyncGenerator<Buffer> {
+async function* utf8(input: AsyncIterable<Uint8Array>, source: Source, progress?: (bytes: number) => void): AsyncGenerator<Buffer> {
   let mark: Buffer | undefined = Buffer.alloc(0);
   let decoder: TextDecoder | undefined;
-  let read = 0;
   for await (const chunk of input) {
-    read += chunk.length;
-    progress?.(read);
+    source.read += chunk.length;
+    progress?.(source.read);
     let bytes = Buffer.from(chunk.buffer, chunk.byteOffset, chunk.length);
     if (mark) {
       // A mark may come in pieces.
       bytes = mark = Buffer.concat([mark, bytes]);
       if (bytes.length < BOM_8.length && !hasMark(bytes, BOM_16["utf-16le"]) && !hasMark(bytes, BOM_16["utf-16be"])) continue;
       for (const [encoding, sign] of Object.entries(BOM_16)) if (hasMark(bytes, sign)) decoder = new TextDecoder(encoding);
+      source.isRecoded = decoder !== undefined;
       if (hasMark(bytes, BOM_8)) bytes = bytes.subarray(BOM_8.length);
       mark = undefined;
     }
@@ -121,16 +136,24 @@ function endOfLine(bytes: Buffer): { from: number; to: number } | undefined {
 
 export const linesIn = (text: string): number => text.split(/\r\n|\n|\r/).length;
 
-type HeadColumns = Columns & { delimiter: string; width: number };
-
 /** The delimiter under which most headings are known. */
 function columnsOf(line: string, delimiters: readonly string[], wanted: Wanted): HeadColumns | { unread: string } {
   let best: HeadColumns | undefined;
   for (const delimiter of delimiters) {
-    const headings = (parse(line, { delimiter, relax_quotes: true, relax_column_count: true }) as string[][])[0] ?? [];
+    const headings = headingsOf(line, delimiter);
+    if (!headings) return { unread: "a quote that is opened and never closed" };
     const columns = { ...readHeadings(headings), delimiter, width: headings.length };
     if (!best || Object.keys(columns.at).length > Object.keys(best.at).length) best = columns;
   }
   const unread = wanted(best!);
   return unread === undefined ? best! : { unread };
+}
+
+function headingsOf(line: string, delimiter: string): string[] | undefined {
+  try {
+    return (parse(line, { delimiter, relax_quotes: true, relax_column_count: true }) as string[][])[0] ?? [];
+  } catch {
+    // With quotes and widths taken as they come, only an open quote is left to complain of.
+    return undefined;
+  }
 }

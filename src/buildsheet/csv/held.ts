@@ -1,9 +1,11 @@
 import { ENOUGH, type Waiting, type Watched } from "../check/watch.ts";
 import type { FindingKind } from "../finding.ts";
-import type { Scanner } from "./scanner.ts";
+import { type BatchData, kindTold, type Run } from "./batch.ts";
 
 /** Room for a group's lines to begin with; longer ones get more. */
 const BYTES = 1024;
+/** Up to so many are copied fastest one by one. */
+const FEW_BYTES = 128;
 
 /** A line that was held back, on its way to somebody who wants to know what it is about. */
 export type Retold = (line: number, text: string) => Watched["subject"];
@@ -14,27 +16,36 @@ export type Retold = (line: number, text: string) => Watched["subject"];
  */
 export class HeldLines implements Waiting {
   length = 0;
-  /** Of each reading its value, its line and where its text ends. */
-  readonly #numbers = new Float64Array(3 * ENOUGH);
+  readonly #values = new Float64Array(ENOUGH);
+  readonly #lines = new Float64Array(ENOUGH);
+  /** Where the text of each begins and ends in the bytes. */
+  readonly #froms = new Int32Array(ENOUGH);
+  readonly #tos = new Int32Array(ENOUGH);
   readonly #units: (string | undefined)[] = new Array(ENOUGH).fill(undefined);
   readonly #told: (FindingKind | undefined)[] = new Array(ENOUGH).fill(undefined);
   #bytes = new Uint8Array(BYTES);
+  #size = 0;
 
   constructor(readonly retold: Retold) {}
 
-  add(record: Scanner, value: number, unit: string | undefined, told: FindingKind | undefined): void {
-    const { length } = this;
-    const start = this.#endOf(length - 1);
-    this.#numbers[3 * length] = value;
-    this.#numbers[3 * length + 1] = record.line;
-    this.#numbers[3 * length + 2] = start + this.#copy(record, start);
-    this.#units[length] = unit;
-    this.#told[length] = told;
-    this.length++;
+  /** Readings of one run that follow one another, as far as there is room for them; gives the one after the last. */
+  add(batch: BatchData, first: number, { end, unit }: Run, bytes: Uint8Array, lineBefore: number): number {
+    const after = Math.min(end, first + ENOUGH - this.length);
+    const moved = this.#copy(bytes, batch.froms[first]!, batch.tos[after - 1]!);
+    for (let i = first; i < after; i++) {
+      const at = this.length++;
+      this.#values[at] = batch.values[i]!;
+      this.#lines[at] = lineBefore + batch.lines[i]!;
+      this.#froms[at] = batch.froms[i]! + moved;
+      this.#tos[at] = batch.tos[i]! + moved;
+      this.#units[at] = unit;
+      this.#told[at] = kindTold(batch, i);
+    }
+    return after;
   }
 
   valueAt(i: number): number {
-    return this.#numbers[3 * i]!;
+    return this.#values[i]!;
   }
 
   unitAt(i: number): string | undefined {
@@ -45,33 +56,30 @@ export class HeldLines implements Waiting {
   isLengthAt(): undefined {}
 
   at(i: number): Watched {
-    return { value: this.valueAt(i), unit: this.#units[i], told: this.#told[i], subject: () => this.retold(this.#numbers[3 * i + 1]!, this.#text(i))() };
+    const text = () => Buffer.from(this.#bytes.subarray(this.#froms[i], this.#tos[i])).toString();
+    return { value: this.valueAt(i), unit: this.#units[i], told: this.#told[i], subject: () => this.retold(this.#lines[i]!, text())() };
   }
 
   clear(): void {
     this.length = 0;
+    this.#size = 0;
     // A group of long lines must not keep its room for ever.
     if (this.#bytes.length > 16 * BYTES) this.#bytes = new Uint8Array(BYTES);
   }
 
-  #endOf(i: number): number {
-    return i < 0 ? 0 : this.#numbers[3 * i + 2]!;
-  }
-
-  #text(i: number): string {
-    return Buffer.from(this.#bytes.subarray(this.#endOf(i - 1), this.#endOf(i))).toString();
-  }
-
-  /** Byte by byte: for so few it is the fastest way. */
-  #copy({ bytes, from, to }: Scanner, start: number): number {
+  /** Puts bytes behind those that are there; says how far they have moved. */
+  #copy(bytes: Uint8Array, from: number, to: number): number {
+    const start = this.#size;
     const size = to - from;
-    if (start + size > this.#bytes.length) {
-      const grown = new Uint8Array(start + size + ((start + size) >> 1));
+    this.#size += size;
+    if (this.#size > this.#bytes.length) {
+      const grown = new Uint8Array(this.#size + (this.#size >> 1));
       grown.set(this.#bytes);
       this.#bytes = grown;
     }
     const target = this.#bytes;
-    for (let i = 0; i < size; i++) target[start + i] = bytes[from + i]!;
-    return size;
+    if (size > FEW_BYTES) target.set(bytes.subarray(from, to), start);
+    else for (let i = 0; i < size; i++) target[start + i] = bytes[from + i]!;
+    return start - from;
   }
 }

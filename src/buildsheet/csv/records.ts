@@ -1,5 +1,6 @@
 import { CsvError, type Options } from "csv-parse";
 import { type Head, linesIn } from "./head.ts";
+import { brokenOff } from "./scanner.ts";
 
 /** A longer record is a quote that was never closed. */
 const LONGEST_RECORD = 1_000_000;
@@ -32,7 +33,7 @@ export function recordsFrom(delimiter: string, firstLine: number, add: (record: 
     options,
     brokenOff(error) {
       if (!(error instanceof CsvError)) throw error;
-      return `breaks off: in line ${line} a quote is opened and never closed, so nothing from there on can be read`;
+      return brokenOff(line);
     },
   };
 }

@@ -1,14 +1,14 @@
-import { verdictOf } from "../../core/verdict.ts";
+import { explain } from "../../core/explain.ts";
+import { judge, verdictOf } from "../../core/verdict.ts";
 import { compareReading } from "../check/compare.ts";
 import { type Given, type Judged, judgeGiven, NOT_GIVEN } from "../check/given.ts";
-import { Report, type Subject } from "../check/report.ts";
-import { GroupWatch, isOrdinary, type Watched } from "../check/watch.ts";
-
+import { type Place, Report, type Subject } from "../check/report.ts";
+import type { Watched } from "../check/watch.ts";
 import type { CheckResult, Finding } from "../finding.ts";
 import { FIELDS, type Field, labelFrom } from "../headers.ts";
 import type { JudgedRow } from "../judged.ts";
-import type { Head } from "./head.ts";
-import { HeldLines } from "./held.ts";
+import type { Batch } from "./batch.ts";
+import type { HeadColumns } from "./head.ts";
 import { Names } from "./names.ts";
 import { cellOf, type DecimalSign, plainNumber, wrongSign } from "./numbers.ts";
 import { misfitOf } from "./records.ts";
@@ -22,6 +22,9 @@ export interface Refused {
   why: string;
   text: string;
 }
+
+/** Rows in = checked + refused. */
+export type Counts = Omit<CheckResult, "findings">;
 
 /** What is told of rows as they pass. */
 export interface Listeners {
@@ -40,19 +43,18 @@ interface Row {
 /** Rows of readings in long form, judged one after the other. */
 export class CsvRows {
   readonly #report: Report;
-  readonly #watch: GroupWatch<HeldLines>;
   readonly #names: Names;
   readonly #tellRefused: Listeners["refused"];
 
+  /** What is to be seen beside its like goes into `batch`. */
   constructor(
     readonly name: string,
-    readonly head: Omit<Head, "rest" | "bytes">,
+    readonly head: HeadColumns,
     readonly decimal: DecimalSign,
-    { found, refused, judged }: Listeners = {},
+    readonly batch: Batch,
+    { found, refused, judged }: Listeners & { found: (finding: Finding) => void },
   ) {
     this.#report = new Report(found, judged);
-    const held = (): HeldLines => new HeldLines((line, text) => this.#subjectOf(line, text));
-    this.#watch = new GroupWatch((watched, { kind, sentence }) => this.#report.find(kind, watched.subject(), sentence), held);
     this.#names = new Names(head);
     this.#tellRefused = refused;
   }
@@ -62,14 +64,15 @@ export class CsvRows {
     if (!this.#passes(record)) this.#addSlowly(record);
   }
 
-  result(): CheckResult {
-    this.#watch.finish();
-    return this.#report.result();
+  /** How many rows there were so far, and what came of them. */
+  counts(): Counts {
+    const { findings: _, ...counts } = this.#report.result();
+    return counts;
   }
 
   /**
-   * Most rows are plain numbers within their limits: such a row is counted here, and made into text
-   * only as far as its group still needs it. False where there is more to look at.
+   * Most rows are plain numbers between plain limits, and most of them within: such a row is counted
+   * here, and nothing of it is made into text. False where there is more to look at.
    */
   #passes(record: Scanner): boolean {
     const { at } = this.head;
@@ -80,15 +83,17 @@ export class CsvRows {
     const uncertainty = this.#number(record, at.uncertainty) ?? 0;
     const near = this.#number(record, at.near) ?? 0;
     if (value === undefined || Number.isNaN(value) || !arePlain(lower, upper) || !(uncertainty >= 0 && near >= 0)) return false;
-    if (verdictOf(value, lower, upper, uncertainty, near) !== "within") return false;
-    this.#report.within();
-    // Between two limits nothing is mistyped as far as they tell; its like may tell otherwise.
-    const { group: name, unit } = this.#names.of(record);
-    const group = this.#watch.group(name);
-    if (group.waiting) {
-      group.waiting.add(record, value, unit, undefined);
-      this.#watch.added(group);
-    } else if (!isOrdinary(group, value, unit)) this.#watch.look(group, { value, unit, subject: this.#subjectOf(record.line, record.raw()) });
+    if (verdictOf(value, lower, upper, uncertainty, near) === "within") {
+      this.#report.within();
+      // Between two limits nothing is mistyped as far as they tell; its like may tell otherwise.
+      this.batch.add(record, value, this.#names.of(record));
+      return true;
+    }
+    const limits = { lower, upper };
+    const judgement = judge(value, limits, uncertainty, near);
+    if (!judgement) return false;
+    const sentence = explain(value, limits, uncertainty, near);
+    this.#compare(record, { as: "judged", value, limits, uncertainty, near, judgement, sentence }, () => this.#placeOf(record), null);
     return true;
   }
 
@@ -105,38 +110,49 @@ export class CsvRows {
     if (row.fields.every((field) => field.trim() === "")) return;
     const judged = this.#judge(row.fields);
     if (judged.as === "refused") this.#tellRefused?.({ line: row.line, why: judged.why, text: record.raw() });
-    const about = this.#report.row(judged, () => this.#place(row), this.#raw(row));
-    const { group, unit } = this.#names.of(record);
-    const watch = { add: (name: string, watched: Watched) => this.#watchOne(name, watched, record) };
-    compareReading(this.#report, watch, judged, about, unit, group);
+    this.#compare(record, judged, () => this.#place(row), this.#raw(row));
   }
 
-  #watchOne(name: string, watched: Watched, record: Scanner): void {
-    const group = this.#watch.group(name);
-    if (!group.waiting) this.#watch.look(group, watched);
-    else {
-      group.waiting.add(record, watched.value, watched.unit, watched.told);
-      this.#watch.added(group);
-    }
+  #compare(record: Scanner, judged: Judged, place: () => Place, raw: Finding["value"]): void {
+    const about = this.#report.row(judged, place, raw);
+    const named = this.#names.of(record);
+    const watch = { add: (_: string, { value, told }: Watched) => this.batch.add(record, value, named, told) };
+    compareReading(this.#report, watch, judged, about, named.unit, named.group);
   }
 
   /** What a row is about, from its line alone. */
-  #subjectOf(line: number, text: string): () => Subject {
+  readonly subjectOf = (line: number, text: string): (() => Subject) => {
     return () => {
       const record = new Scanner(this.head.delimiter, line);
       record.feed(Buffer.from(text));
       record.end();
-      record.next();
+      record.advance();
       const row = { line, fields: record.texts() };
       return new Report(() => {}).row(this.#judge(row.fields), () => this.#place(row), this.#raw(row))();
     };
-  }
+  };
 
-  #place({ line, fields }: Row): Pick<Finding, "cell" | "label" | "line"> {
+  #place({ line, fields }: Row): Place {
     const { at } = this.head;
     const named: Partial<Record<Field, string>> = {};
     for (const field of FIELDS) if (at[field] !== undefined) named[field] = fields[at[field]] ?? "";
-    return { cell: { sheet: this.name, row: line - 1, column: at.value! }, label: labelFrom(named), line };
+    return this.#placed(line, named);
+  }
+
+  /** The same for a row that has all its fields, of which only those of its name are made into text. */
+  #placeOf(record: Scanner): Place {
+    const { engine, cylinder, characteristic, position } = this.head.at;
+    const text = (column: number | undefined): string => (column === undefined ? "" : record.text(column));
+    return this.#placed(record.line, {
+      engine: text(engine),
+      cylinder: text(cylinder),
+      characteristic: text(characteristic),
+      position: text(position),
+    });
+  }
+
+  #placed(line: number, named: Partial<Record<Field, string>>): Place {
+    return { cell: { sheet: this.name, row: line - 1, column: this.head.at.value! }, label: labelFrom(named), line };
   }
 
   #raw = ({ fields }: Row): string | null => fields[this.head.at.value!]?.trim() || null;

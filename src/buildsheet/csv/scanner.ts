@@ -1,6 +1,9 @@
 /** A longer record is a quote that was never closed. */
 const LONGEST_RECORD = 1_000_000;
 
+/** Why nothing from there on can be read; it completes "this file …". */
+export const brokenOff = (line: number): string => `breaks off: in line ${line} a quote is opened and never closed, so nothing from there on can be read`;
+
 const QUOTE = 0x22;
 const LF = 0x0a;
 const CR = 0x0d;
@@ -62,13 +65,18 @@ export class Scanner {
     return this.bytes.length - this.#next > (this.#isLast ? 0 : LONGEST_RECORD);
   }
 
+  /** Where the record after this one begins in the bytes. */
+  get next(): number {
+    return this.#next;
+  }
+
   /** The line from which on nothing more was read. */
   get brokenLine(): number {
     return this.#nextLine;
   }
 
   /** Goes to the next record that is wholly there; false when there is none yet. */
-  next(): boolean {
+  advance(): boolean {
     const { bytes } = this;
     const size = bytes.length;
     const mark = this.#mark;

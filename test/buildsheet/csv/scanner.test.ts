@@ -7,7 +7,7 @@ function scanned(text: string, delimiter: string, size: number) {
   const records: { line: number; fields: string[]; raw: string }[] = [];
   const scanner = new Scanner(delimiter, 1);
   const take = (): void => {
-    while (scanner.next()) records.push({ line: scanner.line, fields: scanner.texts(), raw: scanner.raw() });
+    while (scanner.advance()) records.push({ line: scanner.line, fields: scanner.texts(), raw: scanner.raw() });
   };
   const bytes = Buffer.from(text);
   for (let from = 0; from < bytes.length; from += size) {

@@ -1,0 +1,72 @@
+import { FINDING_KINDS, type FindingKind } from "../finding.ts";
+import type { Named } from "./names.ts";
+import type { Scanner } from "./scanner.ts";
+
+/** Readings that follow one another in the bytes and are named alike. */
+export interface Run extends Named {
+  /** The reading after the last one. */
+  end: number;
+}
+
+/** Plain data, so that it can be handed from one thread to another. */
+export interface BatchData {
+  length: number;
+  values: Float64Array;
+  /** Of each reading its line, and where its record stands in the bytes. */
+  lines: Int32Array;
+  froms: Int32Array;
+  tos: Int32Array;
+  /** What its limits have told of it already: one more than the place of that kind of finding, 0 for nothing. */
+  told: Uint8Array;
+  runs: Run[];
+}
+
+const ROOM = 4096;
+
+/** The readings of a stretch of a file, in their order, that are still to be seen beside their like. */
+export class Batch implements BatchData {
+  length = 0;
+  values = new Float64Array(ROOM);
+  lines = new Int32Array(ROOM);
+  froms = new Int32Array(ROOM);
+  tos = new Int32Array(ROOM);
+  told = new Uint8Array(ROOM);
+  runs: Run[] = [];
+  #named: Named | undefined;
+  #next = -1;
+
+  add(record: Scanner, value: number, named: Named, told?: FindingKind): void {
+    const i = this.length++;
+    if (i === this.values.length) this.#grow();
+    this.values[i] = value;
+    this.lines[i] = record.line;
+    this.froms[i] = record.from;
+    this.tos[i] = record.to;
+    this.told[i] = told === undefined ? 0 : 1 + FINDING_KINDS.indexOf(told);
+    if (named === this.#named && record.from === this.#next) this.runs[this.runs.length - 1]!.end = i + 1;
+    else this.runs.push({ group: named.group, unit: named.unit, end: i + 1 });
+    this.#named = named;
+    this.#next = record.next;
+  }
+
+  clear(): void {
+    this.length = 0;
+    this.runs = [];
+    this.#named = undefined;
+  }
+
+  #grow(): void {
+    const grown = <T extends Float64Array | Int32Array | Uint8Array>(old: T, fresh: T): T => {
+      fresh.set(old);
+      return fresh;
+    };
+    const size = 2 * this.values.length;
+    this.values = grown(this.values, new Float64Array(size));
+    this.lines = grown(this.lines, new Int32Array(size));
+    this.froms = grown(this.froms, new Int32Array(size));
+    this.tos = grown(this.tos, new Int32Array(size));
+    this.told = grown(this.told, new Uint8Array(size));
+  }
+}
+
+export const kindTold = ({ told }: BatchData, i: number): FindingKind | undefined => FINDING_KINDS[told[i]! - 1];

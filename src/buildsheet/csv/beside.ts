@@ -1,0 +1,48 @@
+import type { Suspicion } from "../check/alike.ts";
+import type { Subject } from "../check/report.ts";
+import { GroupWatch, isOrdinary, type Watched } from "../check/watch.ts";
+import { type BatchData, kindTold } from "./batch.ts";
+import { HeldLines, type Retold } from "./held.ts";
+
+/** Somebody who is told what a reading is suspected of, and after which reading of its batch that was known. */
+export type Suspected = (suspicion: Suspicion, subject: Subject, at: number) => void;
+
+/** Sees readings beside their like, batch by batch, in the order of the file. */
+export class BesideLike {
+  readonly #watch: GroupWatch<HeldLines>;
+  #at = 0;
+
+  constructor(
+    suspected: Suspected,
+    readonly retold: Retold,
+  ) {
+    const report = (watched: Watched, suspicion: Suspicion): void => suspected(suspicion, watched.subject(), this.#at);
+    this.#watch = new GroupWatch(report, () => new HeldLines(retold));
+  }
+
+  /** `lineBefore` is the number of the line before the first of those from which the batch counts. */
+  take(batch: BatchData, bytes: Buffer, lineBefore = 0): void {
+    let i = 0;
+    for (const run of batch.runs) {
+      this.#at = i;
+      const group = this.#watch.group(run.group);
+      if (group.waiting) {
+        i = group.waiting.add(batch, i, run, bytes, lineBefore);
+        this.#at = i - 1;
+        this.#watch.added(group);
+      }
+      for (; i < run.end; i++) {
+        if (isOrdinary(group, batch.values[i]!, run.unit)) continue;
+        this.#at = i;
+        const subject = this.retold(lineBefore + batch.lines[i]!, bytes.toString("utf8", batch.froms[i], batch.tos[i]));
+        this.#watch.look(group, { value: batch.values[i]!, unit: run.unit, told: kindTold(batch, i), subject });
+      }
+    }
+  }
+
+  /** Looks at everything that is still held back. */
+  finish(): void {
+    this.#at = Number.POSITIVE_INFINITY;
+    this.#watch.finish();
+  }
+}
