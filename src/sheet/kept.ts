@@ -60,7 +60,7 @@ const ENTITY = /&(#x[\da-f]+|#\d+|\w+);/gi;
 const NAMED: Record<string, string> = { amp: "&", lt: "<", gt: ">", quot: '"', apos: "'" };
 
 function character(name: string): string | undefined {
-  if (!name.startsWith("#")) return NAMED[name];
+  if (!name.startsWith("#")) return Object.hasOwn(NAMED, name) ? NAMED[name] : undefined;
   const code = name[1]?.toLowerCase() === "x" ? Number.parseInt(name.slice(2), 16) : Number(name.slice(1));
   return code <= 0x10ffff ? String.fromCodePoint(code) : undefined;
 }

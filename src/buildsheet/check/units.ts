@@ -25,7 +25,8 @@ const LENGTHS: Readonly<Record<string, string>> = {
 /** One spelling for each unit; one that is not known stays as typed, in small letters. `undefined` for none. */
 export function unitOf(text: string): string | undefined {
   const typed = text.trim().toLowerCase();
-  return typed === "" ? undefined : (LENGTHS[typed] ?? typed);
+  if (typed === "") return undefined;
+  return isLengthUnit(typed) ? LENGTHS[typed] : typed;
 }
 
 export const isLengthUnit = (unit: string): boolean => Object.hasOwn(LENGTHS, unit);

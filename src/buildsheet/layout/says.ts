@@ -83,7 +83,8 @@ function tokensOf(text: string): Token[] {
 const knownUnit = (text: string): string | undefined => {
   const typed = text.trim().toLowerCase();
   const unit = unitOf(typed);
-  return OTHER_UNITS[typed] ?? (unit !== typed || /^(?:mm|in|thou|µm|cm)$/.test(typed) ? unit : undefined);
+  if (Object.hasOwn(OTHER_UNITS, typed)) return OTHER_UNITS[typed];
+  return unit !== typed || /^(?:mm|in|thou|µm|cm)$/.test(typed) ? unit : undefined;
 };
 
 function unitInBrackets(text: string): string | undefined {

@@ -7,6 +7,10 @@ import { TextRuns } from "./strings.ts";
 import { UnreadableFile } from "./unreadable.ts";
 import { type Attributes, type Handlers, readXml, unescapeText } from "./xml.ts";
 
+/** Numbers that a sheet can hold: nothing goes beyond the one, and what is nearer to nothing than the other is 0 to it. */
+const LARGEST = 1e308;
+const SMALLEST = 1e-307;
+
 export interface Surroundings {
   strings: readonly string[];
   limits: Limits;
@@ -87,7 +91,7 @@ class WorksheetReader implements Handlers {
   #openRow({ r, hidden }: Attributes): void {
     this.#row = r === undefined ? this.#row + 1 : Number(r) - 1;
     this.#column = -1;
-    if (!(Number.isInteger(this.#row) && this.#row >= 0 && this.#row < MOST_ROWS)) throw this.#damaged(`row ${r}`);
+    if (!(Number.isInteger(this.#row) && this.#row >= 0 && this.#row < MOST_ROWS)) throw this.#damaged(`the row ${r ?? "after the last"}`);
     if (isTrue(hidden)) this.#hiddenRows.push(this.#row);
   }
 
@@ -140,8 +144,8 @@ class WorksheetReader implements Handlers {
   #number(text: string): number | null {
     if (text.trim() === "") return null;
     const number = Number(text);
-    if (!Number.isFinite(number)) throw this.#damaged(`the number ${JSON.stringify(text.slice(0, 20))}`);
-    return number;
+    if (!(Math.abs(number) < LARGEST)) throw this.#damaged(`the number ${JSON.stringify(text.slice(0, 20))}`);
+    return Math.abs(number) < SMALLEST ? 0 : number;
   }
 
   /** A date written out (ISO 8601) as its serial number: days since 30 December 1899. */

@@ -1,0 +1,90 @@
+import { figuresOf, withRun } from "../../src/tools/fuzz/figures.ts";
+import { expectCounts, expectReadersAgree, expectSame, expectSentence, orRefused } from "../../src/tools/fuzz/oracles.ts";
+import { Random } from "../../src/tools/fuzz/random.ts";
+import { fuzz } from "../../src/tools/fuzz/run.ts";
+import { BOOKS, copyOf, untouched } from "../../src/tools/fuzz/samples.ts";
+import { expectUntouched } from "../../src/tools/fuzz/untouched.ts";
+
+test("damaged samples end in a result or a sentence", async () => {
+  const fuzzed = await fuzz({ seed: 20, inputs: 400, processes: 2 });
+  expect(fuzzed.defects).toEqual([]);
+  const figures = figuresOf({ seed: 20 }, fuzzed);
+  expect(figures.inputs).toBe(400);
+  expect(figures.results + figures.refusals).toBe(400);
+  expect(Object.keys(figures.levels)).toHaveLength(8);
+}, 180_000);
+
+test("processes that hang, end or take too long are defects of the input that they were at, and the others go on", async () => {
+  const fuzzed = await fuzz({ seed: 1, inputs: 10, processes: 1, entry: "test/hostile/failing-worker.ts", silence: 1 });
+  expect(fuzzed.defects).toEqual([
+    { index: 3, level: "lost", what: "said nothing for 1 s (SIGKILL)" },
+    { index: 5, level: "lost", what: "ended the process (7)" },
+    { index: 6, level: "told", what: "took 11 s of the processor" },
+    { index: 6, level: "memory", what: "600 MB from there to 10" },
+    { index: 8, level: "told", what: "two and two are five" },
+  ]);
+  expect(figuresOf({ seed: 1 }, fuzzed)).toMatchObject({ inputs: 10, results: 4, refusals: 3, defects: 5, peakMegabytes: 600 });
+}, 60_000);
+
+test("a run that is repeated takes the place of the earlier one; others stand beside it", () => {
+  const run = (seed: number, from: number, inputs: number) => ({ seed, from, inputs }) as Parameters<typeof withRun>[1];
+  const kept = [run(1, 0, 10), run(2, 0, 20)];
+  expect(withRun(withRun(kept, run(2, 0, 30)), run(1, 500, 5))).toEqual([run(1, 0, 10), run(1, 500, 5), run(2, 0, 30)]);
+});
+
+test("the same seed and input give the same numbers, others give others", () => {
+  const numbers = (seed: number, index: number) => {
+    const random = new Random(seed, index);
+    return Array.from({ length: 5 }, () => random.next());
+  };
+  expect(numbers(1, 2)).toEqual(numbers(1, 2));
+  expect(new Set([...numbers(1, 2), ...numbers(1, 3), ...numbers(2, 2)]).size).toBe(15);
+});
+
+describe("what must never be is noticed", () => {
+  const NOTHING = { findings: [], rowsIn: 0, checked: 0, refused: 0, inputs: 0 };
+
+  test("a row that is lost, or refused without a word", () => {
+    expect(() => expectCounts({ ...NOTHING, rowsIn: 3, checked: 2 })).toThrow("3 rows in, 2 checked, 0 refused");
+    expect(() => expectCounts({ ...NOTHING, rowsIn: 1, refused: 1 })).toThrow("1 rows refused, and 0 findings say so");
+    expect(() => expectCounts({ ...NOTHING, rowsIn: 3, checked: 3 }, 2)).toThrow("3 rows in, of 2 that there are");
+  });
+
+  test("a sentence that no person wrote, unless it stood in the input", () => {
+    expect(() => expectSentence("the row undefined is blank", "")).toThrow("a sentence that a program wrote");
+    expect(() => expectSentence(" ", "")).toThrow("without a word");
+    expect(() => expectSentence("the row undefined is blank", "<undefined/>")).not.toThrow();
+  });
+
+  test("two results that differ, with the place where they part", () => {
+    expect(() => expectSame("a book", [1, 2], [1, 3])).toThrow("a book: …[1,2]… where there was …[1,3]…");
+  });
+
+  test("an exception that is no refusal", async () => {
+    await expect(
+      orRefused(() => {
+        throw new TypeError("x is not a function");
+      }),
+    ).rejects.toThrow(TypeError);
+  });
+
+  test("a value on which the two readers of formulas differ", () => {
+    const sheet = { name: "S", row: 0, column: 0, values: [[2, 5]], formulas: [[null, "=A1*2"]] };
+    expect(() => expectReadersAgree({ name: "x", sheets: [sheet] })).toThrow("S!B1 =A1*2: 5 and 4");
+  });
+
+  test("a formula that changes though nothing in its reach was touched, and only that", async () => {
+    const sample = BOOKS.find(({ name }) => name === "build-sheet.xlsx")!;
+    const { snapshot: was } = await untouched(sample);
+    const is = structuredClone(was);
+    const sheet = sample.book.sheets.findIndex(({ name }) => name === "Rings");
+    const cell = sample.book.sheets[sheet]!.cells.find(({ formula }) => formula !== undefined)!;
+    is.sheets[sheet]!.values[cell.row]![cell.column] = 9.99;
+    const before = sample.book;
+    const after = copyOf(before);
+    expect(() => expectUntouched({ before, after, places: [{ sheet: 0, row: 900, column: 90 }], was, is })).toThrow(
+      /^Rings!.* was not touched, was .* and is 9\.99$/,
+    );
+    expect(() => expectUntouched({ before, after, places: [{ sheet, row: cell.row, column: cell.column }], was, is })).not.toThrow();
+  });
+});
