@@ -35,8 +35,11 @@ export function placeName(cell: CellAddress): string {
 }
 
 /** `Bores!C4:D6`, or `Bores!C4` for one cell. */
-export function areaText(area: CellArea): string {
-  const { row, column, rows, columns } = area;
-  const last = rows === 1 && columns === 1 ? "" : `:${cellName({ row: row + rows - 1, column: column + columns - 1 })}`;
-  return placeName(area) + last;
+export const areaText = (area: CellArea): string => placeName(area) + toLast(area);
+
+/** `C4:D6`, or `C4` for one cell, without the sheet. */
+export const boxName = (box: Omit<CellArea, "sheet">): string => cellName(box) + toLast(box);
+
+function toLast({ row, column, rows, columns }: Omit<CellArea, "sheet">): string {
+  return rows === 1 && columns === 1 ? "" : `:${cellName({ row: row + rows - 1, column: column + columns - 1 })}`;
 }

@@ -1,5 +1,7 @@
 import type { CompiledFormula, CorePlugin, Model, UIPlugin } from "@odoo/o-spreadsheet";
 import { engineFormula, peoplesFormula } from "./engine-text.ts";
+import { protectedSheet } from "./refusals.ts";
+import { HostRefusal } from "./sheet-host.ts";
 
 /** A command of the engine, as data. */
 export interface EngineCommand {
@@ -40,10 +42,31 @@ const REMEMBER = "HATCH_REMEMBER_MARKS";
 /** Name of the plugins in the engine's registries, and of the marks in its workbook data. */
 export const MARKS_KEY = "hatchMarks";
 
-/** Performs commands as one step of the engine's undo history. */
+/**
+ * Performs commands as one step of the engine's undo history, or none of them.
+ *
+ * @throws HostRefusal when the engine refuses one.
+ */
 export function step(model: Model, commands: readonly EngineCommand[]): void {
-  (model.dispatch as unknown as (type: string, payload: object) => void)(STEP, { commands });
+  const outcome: Outcome = {};
+  outcomes.set(model.getters, outcome);
+  const { reasons } = dispatching(model.dispatch)(STEP, { commands });
+  outcomes.delete(model.getters);
+  if (outcome.fault) throw outcome.fault;
+  if (reasons.includes("SheetLocked")) throw protectedSheet(model.getters.getActiveSheetName());
+  outcome.refused ??= reasons.join(", ");
+  if (outcome.refused) throw new HostRefusal(`The grid refused a part of this (${outcome.refused}), so nothing of it was done.`);
 }
+
+/** How a step went, by the model's getters, which its plugins have too. */
+const outcomes = new WeakMap<object, Outcome>();
+interface Outcome {
+  refused?: string;
+  fault?: unknown;
+}
+
+type Dispatch = (type: string, payload: object) => { isSuccessful: boolean; reasons: string[] };
+const dispatching = (dispatch: unknown): Dispatch => dispatch as Dispatch;
 
 /** A command that replaces the remembered marks; for `step`. */
 export const remember = (marks: readonly MarkedCell[]): EngineCommand => ({ type: REMEMBER, marks });
@@ -78,12 +101,59 @@ function teachSpelling(formulas: typeof CompiledFormula): void {
   };
 }
 
+/** What the engine has changed since a command of a person's began. */
+interface Observed {
+  changes: { key: string; target: Record<string, unknown>; before: unknown }[];
+  commands: EngineCommand[];
+}
+
+/** The engine's history, as far as it is steered here. */
+interface History {
+  commandSquisher: { squish<T>(commands: T): T; unsquish<T>(commands: T): T };
+}
+
 function stepPlugin({ UIPlugin }: PluginEngine) {
   return class Step extends UIPlugin {
+    readonly #observed: Observed;
+
+    constructor(config: never) {
+      super(config);
+      const { stateObserver, session } = config as { stateObserver: Observed; session: History };
+      this.#observed = stateObserver;
+      // The engine shortens what it sends to other people of formulas that are alike, though on the bench there
+      // are none, and fails where one refers to a range of one cell, as A1:A1, and the next to a larger one.
+      session.commandSquisher = { squish: (commands) => commands, unsquish: (commands) => commands };
+    }
+
     override handle(command: unknown): void {
       const { type, commands } = command as EngineCommand & { commands: EngineCommand[] };
       if (type !== STEP) return;
-      for (const one of commands) (this.dispatch as unknown as (type: string, payload: object) => void)(one.type, one);
+      const outcome = outcomes.get(this.getters) ?? {};
+      try {
+        for (const one of commands) {
+          const { isSuccessful, reasons } = dispatching(this.dispatch)(one.type, one);
+          // What would change nothing is as good as done.
+          if (isSuccessful || reasons.every((reason) => reason === "NoChanges")) continue;
+          outcome.refused = reasons.join(", ");
+          this.#takeBack();
+          return;
+        }
+      } catch (fault) {
+        outcome.fault = fault;
+        this.#takeBack();
+      }
+    }
+
+    /** As the engine undoes: the changes backwards, then every part is told; and the history never hears of it. */
+    #takeBack(): void {
+      const { changes, commands } = this.#observed;
+      for (const { key, target, before } of changes.reverse()) {
+        if (before === undefined) delete target[key];
+        else target[key] = before;
+      }
+      dispatching(this.dispatch)("UNDO", { commands });
+      this.#observed.changes = [];
+      this.#observed.commands = [];
     }
   };
 }

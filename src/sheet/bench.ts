@@ -2,9 +2,11 @@ import type { Model } from "@odoo/o-spreadsheet";
 import type { Cell } from "../core/cell.ts";
 import { areaOf, type CellAddress, type CellArea } from "./address.ts";
 import { namesIn } from "./bench-names.ts";
+import { insertPicture } from "./bench-picture.ts";
 import { type EngineCommand, type MarkedCell, remember, rememberedMarks, step } from "./bench-plugins.ts";
+import { addSheets } from "./bench-sheets.ts";
 import { typedText } from "./engine-text.ts";
-import { noSheet, protectedSheet, refuseTaken } from "./refusals.ts";
+import { noSheet, protectedSheet } from "./refusals.ts";
 import { type Edit, HostRefusal, MARK_FILL, type Mark, type SheetHost, type SheetSnapshot, type WorkbookSnapshot } from "./sheet-host.ts";
 
 interface Position {
@@ -23,8 +25,9 @@ export function benchHost(model: Model, name = ""): SheetHost {
     read: async () => snapshotOf(model, name),
     select: async (place) => select(model, areaOf(place)),
     selection: async () => selection(model),
-    addSheets: async (names) => addSheets(model, names),
+    addSheets: async (added) => addSheets(model, added),
     write: async (edits) => write(model, edits),
+    insertPicture: async (corner, picture) => insertPicture(model, corner, picture),
     mark: async (marks) => mark(model, marks),
     unmark: async () => unmark(model),
     watch: async (changed) => watch(model, changed),
@@ -99,27 +102,6 @@ function selection({ getters }: Model): CellArea {
   return { sheet: getters.getSheetName(getters.getActiveSheetId()), row: top, column: left, rows: bottom - top + 1, columns: right - left + 1 };
 }
 
-function addSheets(model: Model, names: readonly string[]): void {
-  const { getters } = model;
-  const ids = getters.getSheetIds();
-  refuseTaken(names, ids.map(getters.getSheetName));
-  const taken = new Set<string>(ids);
-  step(
-    model,
-    // The names may come from the pane's page, whose lists the engine does not take for lists.
-    [...names].map((name, i) => ({ type: "CREATE_SHEET", sheetId: freeId(taken), name, position: ids.length + i })),
-  );
-}
-
-function freeId(taken: Set<string>): string {
-  for (let number = taken.size + 1; ; number++) {
-    const id = `sheet${number}`;
-    if (taken.has(id)) continue;
-    taken.add(id);
-    return id;
-  }
-}
-
 function write(model: Model, edits: readonly Edit[]): void {
   const commands: EngineCommand[] = [];
   const reach = new Map<string, { columns: number; rows: number }>();
@@ -137,22 +119,7 @@ function write(model: Model, edits: readonly Edit[]): void {
     });
     reach.set(sheetId, far);
   }
-  step(model, [...[...reach].flatMap(([sheetId, far]) => growth(model, sheetId, far)), ...plainHistory(model, commands), ...commands]);
-}
-
-/**
- * The engine shortens what its history keeps of formulas that are alike, and fails where one refers to
- * a range of one cell, as A1:A1, and the next to a larger one. It leaves alone a sheet in which one cell is changed twice in a step,
- * so the last formula of each sheet has something else written before it.
- */
-function plainHistory({ getters }: Model, commands: readonly EngineCommand[]): EngineCommand[] {
-  const last = new Map<unknown, EngineCommand>();
-  for (const command of commands) if (String(command.content).startsWith("=")) last.set(command.sheetId, command);
-  return [...last.values()].map((command) => {
-    const now = getters.getEvaluatedCell(command as unknown as Position).value;
-    // A change to what a cell holds already would be none.
-    return { ...command, content: now === 0 ? "1" : "0" };
-  });
+  step(model, [...[...reach].flatMap(([sheetId, far]) => growth(model, sheetId, far)), ...commands]);
 }
 
 const contentOf = (cell: number | string | boolean): string => (typeof cell === "string" && cell.startsWith("=") ? cell : typedText(cell));

@@ -4,8 +4,11 @@ import { asHostRefusal } from "./excel-errors.ts";
 import { keepText, recallText } from "./excel-kept.ts";
 import { replaceMarks } from "./excel-marks.ts";
 import { askForNames, askForPlaces } from "./excel-names.ts";
-import { hiddenSheet, noSheet, protectedSheet, sheetTaken } from "./refusals.ts";
-import type { Edit, SheetHost, SheetSnapshot, WorkbookSnapshot } from "./sheet-host.ts";
+import { insertPicture } from "./excel-picture.ts";
+import { addSheets } from "./excel-sheets.ts";
+import { write } from "./excel-write.ts";
+import { hiddenSheet, noSheet } from "./refusals.ts";
+import type { SheetHost, SheetSnapshot, WorkbookSnapshot } from "./sheet-host.ts";
 
 /** Runs a batch of requests in a context of its own, as `Excel.run` does. */
 export type RunExcel = <T>(batch: (context: Excel.RequestContext) => Promise<T>) => Promise<T>;
@@ -47,8 +50,9 @@ export function excelHost(run: RunExcel = runExcel): SheetHost {
         await context.sync();
       }),
     selection: () => asked(selection),
-    addSheets: (names) => asked((context) => addSheets(context, names)),
+    addSheets: (added) => asked((context) => addSheets(context, added)),
     write: (edits) => asked((context) => write(context, edits)),
+    insertPicture: (corner, picture) => asked((context) => insertPicture(context, corner, picture)),
     mark: (marks) => inTurn(async (context) => void (await replaceMarks(context, marks))),
     unmark: () => inTurn((context) => replaceMarks(context, [])),
     watch: (changed) =>
@@ -155,47 +159,4 @@ async function selection(context: Excel.RequestContext): Promise<CellArea> {
   range.load("rowIndex,columnIndex,rowCount,columnCount,worksheet/name");
   await context.sync();
   return { sheet: range.worksheet.name, row: range.rowIndex, column: range.columnIndex, rows: range.rowCount, columns: range.columnCount };
-}
-
-async function addSheets(context: Excel.RequestContext, names: readonly string[]): Promise<void> {
-  const { worksheets } = context.workbook;
-  const there = names.map((name) => worksheets.getItemOrNullObject(name));
-  for (const sheet of there) sheet.load("name");
-  await context.sync();
-  const taken = there.find((sheet) => !sheet.isNullObject);
-  if (taken) throw sheetTaken(taken.name);
-  for (const name of names) worksheets.add(name);
-  await context.sync();
-}
-
-async function write(context: Excel.RequestContext, edits: readonly Edit[]): Promise<void> {
-  const sheets = await openSheets(
-    context,
-    edits.map(({ sheet }) => sheet),
-  );
-  for (const { sheet, row, column, cells } of edits) {
-    const width = Math.max(0, ...cells.map((line) => line.length));
-    if (width === 0) continue;
-    // Excel leaves a cell alone where the block holds null.
-    const block = cells.map((line) => Array.from({ length: width }, (_, c) => typed(line[c] ?? null)));
-    sheets.get(sheet)!.getRangeByIndexes(row, column, block.length, width).formulas = block;
-  }
-  await context.sync();
-}
-
-/** Excel reads text as if it were typed: `'` in front keeps 73,02 or 3/4 from becoming something else. */
-function typed(value: number | string | boolean | null): number | string | boolean | null {
-  return typeof value === "string" && value !== "" && !value.startsWith("=") ? `'${value}` : value;
-}
-
-/** The named sheets, once all of them are known to be there and open to changes. One sync. */
-export async function openSheets(context: Excel.RequestContext, names: readonly string[]): Promise<Map<string, Excel.Worksheet>> {
-  const sheets = new Map([...new Set(names)].map((name) => [name, context.workbook.worksheets.getItemOrNullObject(name)]));
-  for (const sheet of sheets.values()) sheet.load("name,protection/protected");
-  await context.sync();
-  for (const [name, sheet] of sheets) {
-    if (sheet.isNullObject) throw noSheet(name);
-    if (sheet.protection.protected) throw protectedSheet(name);
-  }
-  return sheets;
 }

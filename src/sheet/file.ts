@@ -1,7 +1,8 @@
 import { areaOf, type CellAddress, type CellArea } from "./address.ts";
+import { contentOf, type DescribedSheets, placesOf } from "./described.ts";
 import { type Calculated, calculate } from "./headless/calculate.ts";
-import { noSheet, refuseTaken } from "./refusals.ts";
-import type { Edit, Mark, SheetHost, WorkbookSnapshot } from "./sheet-host.ts";
+import { nameTaken, noSheet, refuseTaken } from "./refusals.ts";
+import { type Edit, HostRefusal, type Mark, type SheetHost, type WorkbookSnapshot } from "./sheet-host.ts";
 import { peoplesFormula } from "./xlsx/formula-text.ts";
 import type { CellFile, SheetFile, WorkbookFile } from "./xlsx/model.ts";
 import { readXlsx } from "./xlsx/read.ts";
@@ -55,19 +56,19 @@ export function fileHost(book: WorkbookFile, name: string): FileHost {
       selected = areaOf(place);
     },
     selection: async () => selected ?? { sheet: book.sheets[0]!.name, row: 0, column: 0, rows: 1, columns: 1 },
-    async addSheets(names) {
-      refuseTaken(
-        names,
-        book.sheets.map((sheet) => sheet.name),
-      );
-      book.sheets.push(...names.map((name) => ({ name, hidden: false, cells: [], hiddenRows: [] })));
+    async addSheets(added) {
+      addTo(book, added);
       calculated = undefined;
+      for (const changed of watchers) changed();
     },
     async write(edits) {
       const targets = edits.map((edit) => [sheetNamed(edit.sheet), edit] as const);
       for (const [sheet, edit] of targets) put(sheet, edit);
       calculated = undefined;
       for (const changed of watchers) changed();
+    },
+    async insertPicture() {
+      throw new HostRefusal("A workbook that is read from its file takes no pictures: open it in a spreadsheet for that.");
     },
     async mark(wanted) {
       for (const { cell } of wanted) sheetNamed(cell.sheet);
@@ -95,6 +96,20 @@ function calledIn({ sheets, names, tables }: WorkbookFile): Required<Pick<Workbo
       .map(({ name, sheet, formula }) => ({ name, formula: `=${formula}`, ...(sheet === undefined ? {} : { sheet: sheets[sheet]!.name }) })),
     tables: tables.map((table) => ({ ...table, sheet: sheets[table.sheet]!.name })),
   };
+}
+
+/** What counts for the calculation: cells, names and tables. Looks stay in the description, since the file is not touched. */
+function addTo(book: WorkbookFile, { sheets, names }: DescribedSheets): void {
+  const taken = (list: readonly { name: string }[]) => list.map(({ name }) => name);
+  refuseTaken(taken(sheets), taken(book.sheets));
+  refuseTaken(taken(names), taken(book.names), nameTaken);
+  for (const described of sheets) {
+    const sheet: SheetFile = { name: described.name, hidden: false, cells: [], hiddenRows: [] };
+    put(sheet, { sheet: sheet.name, row: 0, column: 0, cells: contentOf(described) });
+    const place = book.sheets.push(sheet) - 1;
+    book.tables.push(...placesOf(described).map((table) => ({ ...table, sheet: place })));
+  }
+  book.names.push(...names);
 }
 
 function put(sheet: SheetFile, { row, column, cells }: Edit): void {

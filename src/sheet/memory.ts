@@ -1,7 +1,8 @@
 import type { Cell } from "../core/cell.ts";
 import { areaOf, type CellAddress, type CellArea } from "./address.ts";
-import { noSheet, protectedSheet, refuseTaken } from "./refusals.ts";
-import { type Edit, MARK_FILL, type Mark, type SheetHost, type SheetSnapshot, type WorkbookSnapshot } from "./sheet-host.ts";
+import { type DescribedName, type DescribedSheet, emptySheet, placesOf } from "./described.ts";
+import { nameTaken, noSheet, protectedSheet, refuseTaken } from "./refusals.ts";
+import { type Edit, MARK_FILL, type Mark, type SheetHost, type SheetPicture, type SheetSnapshot, type WorkbookSnapshot } from "./sheet-host.ts";
 
 /** A cell of a workbook in memory: its value, and the formula that it is said to come from. */
 export type MemoryCell = Cell | { formula: string; value: Cell };
@@ -22,6 +23,14 @@ export interface MemoryHost extends SheetHost {
   active(): CellAddress | null;
   /** The person selects a range. */
   choose(area: CellArea): void;
+  /** How a sheet was described when it was added; nothing on one that was there before. */
+  described(sheet: string): DescribedSheet;
+  pictures(): readonly PlacedPicture[];
+}
+
+export interface PlacedPicture {
+  corner: CellAddress;
+  picture: SheetPicture;
 }
 
 interface Content {
@@ -29,8 +38,13 @@ interface Content {
   formula: string | null;
 }
 
+type Called = Pick<WorkbookSnapshot, "names" | "tables">;
+
 /** Everything that a step can change; one copy is one step back. Cells are keyed by place. */
 interface State {
+  sheets: readonly DescribedSheet[];
+  names: readonly DescribedName[];
+  pictures: readonly PlacedPicture[];
   cells: Map<string, { at: CellAddress; content: Content }>;
   fills: Map<string, string>;
   /** What each marked cell looked like before. */
@@ -46,13 +60,12 @@ function contentOf(cell: MemoryCell): Content {
 }
 
 /** A host over values and formulas that are given, not calculated: for tests and for input that is no workbook. */
-export function memoryHost(sheets: readonly MemorySheet[], name = "memory", called: Pick<WorkbookSnapshot, "names" | "tables"> = {}): MemoryHost {
-  const names = sheets.map((sheet) => sheet.name);
+export function memoryHost(sheets: readonly MemorySheet[], name = "memory", called: Called = {}): MemoryHost {
   const guarded = new Set<string>();
   const kept = new Map<string, string>();
   const watchers = new Set<() => void>();
   const past: State[] = [];
-  let state: State = { cells: new Map(), fills: new Map(), marks: new Map() };
+  let state: State = { sheets: sheets.map((sheet) => emptySheet(sheet.name)), names: [], pictures: [], cells: new Map(), fills: new Map(), marks: new Map() };
   let chosen: CellArea | null = null;
 
   const put = (at: CellAddress, cell: MemoryCell): void => {
@@ -61,14 +74,16 @@ export function memoryHost(sheets: readonly MemorySheet[], name = "memory", call
     else state.cells.set(key(at), { at, content });
   };
   const step = (act: () => void): void => {
-    past.push({ cells: new Map(state.cells), fills: new Map(state.fills), marks: new Map(state.marks) });
+    past.push({ ...state, cells: new Map(state.cells), fills: new Map(state.fills), marks: new Map(state.marks) });
     act();
   };
   const tell = (): void => {
     for (const changed of watchers) changed();
   };
-  const known = (sheet: string): void => {
-    if (!names.includes(sheet)) throw noSheet(sheet);
+  const known = (sheet: string): DescribedSheet => {
+    const found = state.sheets.find((one) => one.name === sheet);
+    if (!found) throw noSheet(sheet);
+    return found;
   };
   const open = (sheet: string): void => {
     known(sheet);
@@ -103,15 +118,25 @@ export function memoryHost(sheets: readonly MemorySheet[], name = "memory", call
       chosen = area;
     },
 
-    read: async () => ({ name, sheets: names.map((sheet) => snapshot(sheet, state)), ...called }),
+    described: known,
+    pictures: () => state.pictures,
+
+    read: async () => ({ name, sheets: state.sheets.map((sheet) => snapshot(sheet.name, state)), ...calledIn(state, called) }),
     async select(place) {
       known(place.sheet);
       chosen = areaOf(place);
     },
-    selection: async () => chosen ?? { sheet: names[0]!, row: 0, column: 0, rows: 1, columns: 1 },
-    async addSheets(wanted) {
-      refuseTaken(wanted, names);
-      names.push(...wanted);
+    selection: async () => chosen ?? { sheet: state.sheets[0]!.name, row: 0, column: 0, rows: 1, columns: 1 },
+    async addSheets(added) {
+      const names = (list: readonly { name: string }[]) => list.map((one) => one.name);
+      refuseTaken(names(added.sheets), names(state.sheets));
+      refuseTaken(names(added.names), names(state.names), nameTaken);
+      step(() => {
+        state.sheets = [...state.sheets, ...added.sheets];
+        state.names = [...state.names, ...added.names];
+        for (const sheet of added.sheets) for (const { row, column, content } of sheet.cells) put({ sheet: sheet.name, row, column }, content);
+      });
+      tell();
     },
     async write(edits) {
       for (const { sheet } of edits) open(sheet);
@@ -119,6 +144,12 @@ export function memoryHost(sheets: readonly MemorySheet[], name = "memory", call
         for (const edit of edits) for (const [at, cell] of written(edit)) put(at, cell);
       });
       tell();
+    },
+    async insertPicture(corner, picture) {
+      open(corner.sheet);
+      step(() => {
+        state.pictures = [...state.pictures, { corner, picture }];
+      });
     },
     async mark(marks) {
       for (const { cell } of marks) open(cell.sheet);
@@ -138,6 +169,15 @@ export function memoryHost(sheets: readonly MemorySheet[], name = "memory", call
     },
     recall: async (label) => kept.get(label) ?? null,
     keep: async (label, value) => void kept.set(label, value),
+  };
+}
+
+/** What was given as called so, and what the added sheets brought. */
+function calledIn({ sheets, names }: State, given: Called): Called {
+  const tables = sheets.flatMap((sheet) => placesOf(sheet).map((table) => ({ ...table, sheet: sheet.name })));
+  return {
+    ...(given.names || names.length ? { names: [...(given.names ?? []), ...names.map(({ name, formula }) => ({ name, formula: `=${formula}` }))] } : {}),
+    ...(given.tables || tables.length ? { tables: [...(given.tables ?? []), ...tables] } : {}),
   };
 }
 

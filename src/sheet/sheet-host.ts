@@ -1,5 +1,6 @@
 import type { Cell } from "../core/cell.ts";
 import type { CellAddress, CellArea } from "./address.ts";
+import type { DescribedSheets } from "./described.ts";
 
 export interface SheetSnapshot {
   name: string;
@@ -51,6 +52,18 @@ export interface Edit {
   cells: (number | string | boolean | null)[][];
 }
 
+/** A picture for a sheet. */
+export interface SheetPicture {
+  name: string;
+  /** The same in words, for those who do not see it. */
+  description: string;
+  /** A PNG file in Base64. */
+  png: string;
+  /** Its size in the sheet, in pixels of a screen at its usual size. */
+  width: number;
+  height: number;
+}
+
 export type MarkTone = "outside" | "doubt" | "near" | "fault";
 
 export interface Mark {
@@ -70,10 +83,15 @@ export interface SheetHost {
   select(place: CellAddress | CellArea): Promise<void>;
   /** The cells that are selected; of several areas the one that was selected last, where the host tells. */
   selection(): Promise<CellArea>;
-  /** Adds empty sheets behind the others, in this order; refuses, and adds none, when a name is taken. */
-  addSheets(names: readonly string[]): Promise<void>;
+  /**
+   * Adds sheets behind the others, in this order, with all that is described, as one undoable step as far
+   * as the host has steps for it; refuses, and adds none, when a name is taken.
+   */
+  addSheets(added: DescribedSheets): Promise<void>;
   /** Writes all edits as one undoable step, or none of them. */
   write(edits: readonly Edit[]): Promise<void>;
+  /** Puts a picture into a sheet, its top left corner in that of the cell, as one undoable step. */
+  insertPicture(corner: CellAddress, picture: SheetPicture): Promise<void>;
   /** Colours the marked cells as one undoable step and remembers what they looked like; takes earlier marks off first. */
   mark(marks: readonly Mark[]): Promise<void>;
   /** Gives every marked cell its earlier look back as one step; says how many there were. */

@@ -1,11 +1,14 @@
 import * as engine from "@odoo/o-spreadsheet";
 import { specs } from "../../src/functions/index.ts";
 import { benchHost, fillAt, keptTexts } from "../../src/sheet/bench.ts";
+import type { EnginePicture } from "../../src/sheet/bench-picture.ts";
 import { extendEngine, type PluginEngine } from "../../src/sheet/bench-plugins.ts";
+import { emptySheet } from "../../src/sheet/described.ts";
 import { type FormulaEngine, registerFunctions } from "../../src/sheet/engine.ts";
 import { typedText } from "../../src/sheet/engine-text.ts";
 import { hostContract } from "./contract.ts";
 import type { Called, ContractCell, ContractSheet, Stage } from "./stage.ts";
+import { wornOnBench } from "./worn.ts";
 
 console.debug = () => {};
 // The engine is made for browsers, which all have this; Node has it from 21.
@@ -40,6 +43,12 @@ function modelOf(sheets: ContractSheet[], { names = [] }: Called = {}): engine.M
   return new engine.Model({ version: "19.3.2", sheets: data, namedRanges });
 }
 
+function pictureFrom(model: engine.Model, sheetId: string, { id, row, col, width, height }: ReturnType<engine.Model["getters"]["getFigures"]>[number]) {
+  const { name, description, path } = model.getters.getImage(id) as unknown as EnginePicture;
+  const corner = { sheet: model.getters.getSheetName(sheetId), row, column: col };
+  return { corner, picture: { name, description, png: path.replace("data:image/png;base64,", ""), width, height } };
+}
+
 function stageOver(model: engine.Model): Stage {
   const { getters } = model;
   const place = (cell: { sheet: string; row: number; column: number }) => ({ sheetId: getters.getSheetIdByName(cell.sheet)!, col: cell.column, row: cell.row });
@@ -58,10 +67,12 @@ function stageOver(model: engine.Model): Stage {
       return { sheet: getters.getSheetName(sheetId), row, column: col };
     },
     again: async () => benchHost(model, "book"),
+    worn: async (sheet) => wornOnBench(model, sheet),
+    pictures: async () => getters.getSheetIds().flatMap((id) => getters.getFigures(id).map((figure) => pictureFrom(model, id, figure))),
   };
 }
 
-hostContract("bench", async (sheets, called) => stageOver(modelOf(sheets, called)), ["undo", "protect", "selected", "again"]);
+hostContract("bench", async (sheets, called) => stageOver(modelOf(sheets, called)), ["undo", "protect", "selected", "again", "looks", "pictures"]);
 
 const small = (): ContractSheet[] => [{ name: "Bores", cells: [[73.01], [73.02]] }];
 const cell = (row: number) => ({ sheet: "Bores", row, column: 0 });
@@ -139,7 +150,7 @@ describe("places on the bench", () => {
   test("added sheets are one step back", async () => {
     const model = modelOf(small());
     const { host, undo } = stageOver(model);
-    await host.addSheets(["Limits", "Run-in log"]);
+    await host.addSheets({ sheets: [emptySheet("Limits"), emptySheet("Run-in log")], names: [] });
     await undo!();
     expect((await host.read()).sheets.map(({ name }) => name)).toEqual(["Bores"]);
   });

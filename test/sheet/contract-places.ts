@@ -1,5 +1,8 @@
+import { emptySheet } from "../../src/sheet/described.ts";
 import { at, formula, refusal, value } from "./look.ts";
 import type { Stage } from "./stage.ts";
+
+const empty = (...names: string[]) => ({ sheets: names.map(emptySheet), names: [] });
 
 /** What is selected, and where there is room: new sheets. */
 export function placing(stage: () => Stage): void {
@@ -11,7 +14,7 @@ export function placing(stage: () => Stage): void {
 
   test("added sheets stand behind the others in the order given, empty, and can be written to", async () => {
     const { host } = stage();
-    await host.addSheets(["Run-in log", "Limits"]);
+    await host.addSheets(empty("Run-in log", "Limits"));
     await host.write([{ sheet: "Limits", row: 2, column: 1, cells: [[0.05, "=Bores!B2"]] }]);
     const book = await host.read();
     expect(book.sheets.map((sheet) => sheet.name)).toEqual(["Bores", "Empty", "Summary 2", "Run-in log", "Limits"]);
@@ -22,7 +25,7 @@ export function placing(stage: () => Stage): void {
   test("a name that a sheet has already, in whatever letters, is refused, and no sheet is added", async () => {
     const { host } = stage();
     const sentence = 'There is a sheet "$" in this workbook already: rename it, or work in a new workbook. Nothing was added.';
-    expect((await refusal(host.addSheets(["Limits", "bores"]))).toLowerCase()).toBe(sentence.replace("$", "bores").toLowerCase());
+    expect((await refusal(host.addSheets(empty("Limits", "bores")))).toLowerCase()).toBe(sentence.replace("$", "bores").toLowerCase());
     expect((await host.read()).sheets.map((sheet) => sheet.name)).toEqual(["Bores", "Empty", "Summary 2"]);
   });
 }

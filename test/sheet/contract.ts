@@ -1,6 +1,7 @@
 import { MARK_FILL } from "../../src/sheet/sheet-host.ts";
 import { naming } from "./contract-names.ts";
 import { placing } from "./contract-places.ts";
+import { furnishing } from "./contract-sheets.ts";
 import { at, formula, refusal, value } from "./look.ts";
 import { type Ability, BOOK, type Stage, type Stagehand } from "./stage.ts";
 
@@ -37,6 +38,7 @@ export function hostContract(name: string, makeHost: Stagehand, able: readonly A
     keeping(() => stage);
     placing(() => stage);
     naming(makeHost, able);
+    furnishing(() => stage, where);
   });
 }
 

@@ -2,8 +2,10 @@ import type { CellAddress } from "../../src/sheet/address.ts";
 import { excelHost } from "../../src/sheet/excel.ts";
 import { keptXml } from "../../src/sheet/kept.ts";
 import { HostRefusal, MARK_FILL, type Mark } from "../../src/sheet/sheet-host.ts";
+import { DESCRIBED } from "./described-book.ts";
 import { ExcelBook } from "./excel-book.ts";
-import { type MockOptions, mockExcel, RichApiError } from "./excel-mock.ts";
+import { type MockOptions, mockExcel } from "./excel-mock.ts";
+import { RichApiError } from "./excel-mock-object.ts";
 import { BOOK, type ContractSheet } from "./stage.ts";
 
 const at = (sheet: string, row: number, column: number): CellAddress => ({ sheet, row, column });
@@ -234,5 +236,5 @@ test("a selected range is its rows and columns, in one sync; several ranges at o
 
 test("sheets are added in two syncs", async () => {
   const { book, host } = open();
-  expect(await syncs(book, () => host.addSheets(["Limits", "Run-in log"]))).toBe(2);
+  expect(await syncs(book, () => host.addSheets(DESCRIBED))).toBe(2);
 });

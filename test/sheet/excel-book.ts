@@ -14,6 +14,14 @@ export interface BookCell {
   formula: string | null;
 }
 
+/** Something that Excel was told of a sheet's looks. */
+export interface Note {
+  /** Of which cells. */
+  on: string;
+  what: string;
+  value: unknown;
+}
+
 interface Sheet {
   id: string;
   name: string;
@@ -21,6 +29,8 @@ interface Sheet {
   protected: boolean;
   cells: Map<string, BookCell>;
   looks: Map<string, Look>;
+  notes: Note[];
+  pictures: Record<string, unknown>[];
 }
 
 const key = (row: number, column: number): string => `${row},${column}`;
@@ -35,11 +45,13 @@ export class ExcelBook {
   syncs = 0;
   /** How far the formula in a cell spills: rows and columns, itself included. */
   readonly #spills = new Map<string, [rows: number, columns: number]>();
-  readonly #past: Pick<Sheet, "name" | "cells" | "looks">[][] = [];
+  readonly #past: { sheets: Sheet[]; called: Called }[] = [];
+  /** No sheet can be added. */
+  isProtected = false;
 
   constructor(
     sheets: readonly ContractSheet[],
-    readonly called: Called = {},
+    public called: Called = {},
   ) {
     for (const { name, cells } of sheets) {
       this.addSheet(name);
@@ -137,16 +149,32 @@ export class ExcelBook {
   }
 
   addSheet(name: string): void {
-    this.sheets.push({ id: `{sheet-${this.sheets.length}}`, name, visibility: "Visible", protected: false, cells: new Map(), looks: new Map() });
+    this.sheets.push({
+      id: `{sheet-${this.sheets.length}}`,
+      name,
+      visibility: "Visible",
+      protected: false,
+      cells: new Map(),
+      looks: new Map(),
+      notes: [],
+      pictures: [],
+    });
   }
 
   /** Excel makes one step of each sync that changed something. */
   remember(): void {
-    this.#past.push(this.sheets.map(({ name, cells, looks }) => ({ name, cells: new Map(cells), looks: new Map(looks) })));
+    const copied = (sheet: Sheet) => ({
+      ...sheet,
+      cells: new Map(sheet.cells),
+      looks: new Map(sheet.looks),
+      notes: [...sheet.notes],
+      pictures: [...sheet.pictures],
+    });
+    this.#past.push({ sheets: this.sheets.map(copied), called: this.called });
   }
 
   undo(): void {
-    for (const { name, cells, looks } of this.#past.pop() ?? []) Object.assign(this.sheet(name)!, { cells, looks });
+    Object.assign(this, this.#past.pop());
   }
 }
 

@@ -2,23 +2,14 @@ import { OfficeMockObject } from "office-addin-mock";
 import type { CellAddress } from "../../src/sheet/address.ts";
 import type { RunExcel } from "../../src/sheet/excel.ts";
 import type { ExcelBook, Look } from "./excel-book.ts";
-
-/** An error as office.js throws it. */
-export class RichApiError extends Error {
-  override readonly name = "RichApi.Error";
-  constructor(
-    readonly code: string,
-    message: string,
-  ) {
-    super(message);
-  }
-}
+import { newPicture, newSheet } from "./excel-mock-new.ts";
+import { type Fields, RichApiError, type Setters, strict } from "./excel-mock-object.ts";
 
 export interface MockOptions {
   /** What a cell that a formula spilled into says its formula is. */
   spilled?: "the anchor's formula" | "its value";
-  /** Thrown by the sync of this number. */
-  failing?: { sync: number; error: Error };
+  /** Thrown by the sync of this number, once so many of its commands are done: Excel takes nothing back. */
+  failing?: { sync: number; error: Error; done?: number };
 }
 
 type Handler = () => Promise<unknown>;
@@ -37,31 +28,8 @@ export function mockExcel(book: ExcelBook, options: MockOptions = {}): { run: Ru
   return { changed, run: (batch) => batch(new Batch(book, options, handlers, changed).context as unknown as Excel.RequestContext) };
 }
 
-type Fields = Record<string, unknown>;
-type Setters = Record<string, (value: unknown) => void>;
-/** What the mock gives for a property that was not loaded, or not yet synced. */
-const UNREADABLE = /^Error, /;
-
-/** The mock as office.js behaves: throws on a read too early, a property that is not there and a write nobody takes. */
-function strict(mock: OfficeMockObject, members: Fields, setters: Setters): Fields {
-  return new Proxy(mock, {
-    get(_, property) {
-      if (typeof property === "symbol" || property === "then") return undefined;
-      if (property in members) return members[property];
-      const value: unknown = mock[property];
-      if (value === undefined) throw new Error(`the mocked Excel has no ${property}`);
-      if (typeof value === "string" && UNREADABLE.test(value)) throw new RichApiError("PropertyNotLoaded", `${property}: ${value}`);
-      if (value instanceof OfficeMockObject) return strict(value, {}, {});
-      return typeof value === "function" ? value.bind(mock) : value;
-    },
-    set(_, property, value) {
-      const setter = setters[String(property)];
-      if (!setter) throw new Error(`the mocked Excel does not let ${String(property)} be written`);
-      setter(value);
-      return true;
-    },
-  }) as unknown as Fields;
-}
+/** Of every cell, in points. */
+export const CELL = { width: 48, height: 15 };
 
 /** One run: its queue, and the objects that its syncs fill. */
 class Batch {
@@ -80,7 +48,13 @@ class Batch {
     this.#handlers = handlers;
     this.#tell = tell;
     this.context = { sync: () => this.#sync() };
-    const members = { worksheets: this.#worksheets(), customXmlParts: this.#parts(), names: this.#names(), tables: this.#tables() };
+    const members = {
+      worksheets: this.#worksheets(),
+      customXmlParts: this.#parts(),
+      names: this.#names(),
+      tables: this.#tables(),
+      protection: this.#object({ protected: book.isProtected }),
+    };
     const getSelectedRange = () => this.#range(book.active ?? { sheet: book.sheets[0]!.name, row: 0, column: 0 }, book.selected.rows, book.selected.columns);
     this.context.workbook = this.#object({ name: book.name }, { ...members, getSelectedRange });
   }
@@ -88,11 +62,13 @@ class Batch {
   async #sync(): Promise<void> {
     const { failing } = this.#options;
     this.#book.syncs++;
-    if (failing?.sync === this.#book.syncs) throw failing.error;
+    const fails = failing?.sync === this.#book.syncs;
     if (this.#changes !== "none") this.#book.remember();
-    for (const command of this.#queue.splice(0)) command();
+    const queue = this.#queue.splice(0);
+    for (const command of fails ? queue.slice(0, failing.done ?? 0) : queue) command();
     if (this.#changes === "cells") this.#tell();
     this.#changes = "none";
+    if (fails) throw failing.error;
     for (const mock of this.#mocks) await mock.sync();
   }
 
@@ -133,6 +109,7 @@ class Batch {
         add: (name: string) => {
           this.#changes = "cells";
           this.#queue.push(() => this.#book.addSheet(name));
+          return newSheet(this.#book, name, (command) => this.#queue.push(command));
         },
         onChanged: {
           add: (handler: Handler) => {
@@ -169,7 +146,14 @@ class Batch {
   /** Names of the whole workbook, or of one sheet. */
   #names(sheet?: string): Fields {
     const { names = [] } = this.#book.called;
-    return this.#collection(() => names.filter((one) => one.sheet === sheet).map(({ name, formula }) => this.#object({ name, formula })));
+    const add = (name: string, formula: string) =>
+      this.#queue.push(() => {
+        this.#book.called = { ...this.#book.called, names: [...(this.#book.called.names ?? []), { name, formula }] };
+      });
+    return Object.assign(
+      this.#collection(() => names.filter((one) => one.sheet === sheet).map(({ name, formula }) => this.#object({ name, formula }))),
+      { add },
+    );
   }
 
   #tables(): Fields {
@@ -198,6 +182,12 @@ class Batch {
       ({ load }) => ({
         protection,
         names: this.#names(name),
+        shapes: {
+          addImage: (png: string) => {
+            this.#changes = "cells";
+            return newPicture(this.#book, name, png, (command) => this.#queue.push(command));
+          },
+        },
         load: (names: string) => {
           const own = names.split(",").filter((one) => one !== "protection/protected");
           if (own.length > 0) (load as (names: string) => void)(own.join(","));
@@ -240,6 +230,8 @@ class Batch {
         values: each((place) => book.cell(place)?.value ?? ""),
         valueTypes: each((place) => book.cell(place)?.type ?? "Empty"),
         formulas: each((place) => book.formula(place, anchor) ?? book.cell(place)?.value ?? ""),
+        left: at.column * CELL.width,
+        top: at.row * CELL.height,
       }),
       ({ load }) => ({
         worksheet,

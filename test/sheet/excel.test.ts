@@ -1,8 +1,15 @@
 import { excelHost } from "../../src/sheet/excel.ts";
 import { hostContract } from "./contract.ts";
 import { ExcelBook } from "./excel-book.ts";
-import { type MockOptions, mockExcel } from "./excel-mock.ts";
+import { CELL, type MockOptions, mockExcel } from "./excel-mock.ts";
 import type { Stagehand } from "./stage.ts";
+import { wornInExcel } from "./worn.ts";
+
+/** Excel measures in points. */
+const pictureFrom = (sheet: string, { name, altTextDescription, png, width, height, left, top }: Record<string, unknown>) => ({
+  corner: { sheet, row: Number(top) / CELL.height, column: Number(left) / CELL.width },
+  picture: { name: String(name), description: String(altTextDescription), png: String(png), width: (Number(width) * 4) / 3, height: (Number(height) * 4) / 3 },
+});
 
 const stage =
   (options: MockOptions): Stagehand =>
@@ -23,9 +30,11 @@ const stage =
       },
       selected: async () => book.active!,
       again: async () => excelHost(run),
+      worn: async (sheet) => wornInExcel(book, sheet),
+      pictures: async () => book.sheets.flatMap((sheet) => sheet.pictures.map((picture) => pictureFrom(sheet.name, picture))),
     };
   };
 
-const ABLE = ["undo", "protect", "selected", "again", "tables", "names of all kinds"] as const;
+const ABLE = ["undo", "protect", "selected", "again", "tables", "names of all kinds", "looks", "pictures"] as const;
 hostContract("Excel", stage({ spilled: "its value" }), ABLE);
 hostContract("Excel that shows an anchor's formula where it spills", stage({ spilled: "the anchor's formula" }), ABLE);

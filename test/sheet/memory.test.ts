@@ -1,7 +1,9 @@
 import type { CellAddress } from "../../src/sheet/address.ts";
 import { type MemoryCell, memoryHost } from "../../src/sheet/memory.ts";
 import { hostContract } from "./contract.ts";
+import { DESCRIBED } from "./described-book.ts";
 import type { Called, ContractCell, ContractSheet, Stage } from "./stage.ts";
+import { wornInMemory } from "./worn.ts";
 
 function given(cell: ContractCell): MemoryCell {
   if (typeof cell !== "object" || cell === null || "error" in cell || "formula" in cell) return cell;
@@ -16,6 +18,8 @@ async function stage(sheets: ContractSheet[], called?: Called): Promise<Stage> {
   );
   return {
     host,
+    worn: async (sheet) => wornInMemory(host.described(sheet), DESCRIBED.names),
+    pictures: async () => [...host.pictures()],
     fill: async (cell: CellAddress) => host.fill(cell),
     paint: async (cell: CellAddress, colour: string) => host.paint(cell, colour),
     type: async (cell: CellAddress, content: number | string) => host.type(cell, content),
@@ -26,7 +30,7 @@ async function stage(sheets: ContractSheet[], called?: Called): Promise<Stage> {
   };
 }
 
-hostContract("memory", stage, ["undo", "protect", "selected", "again", "tables", "names of all kinds"]);
+hostContract("memory", stage, ["undo", "protect", "selected", "again", "tables", "names of all kinds", "looks", "pictures"]);
 
 test("a workbook in memory says its name", async () => {
   expect((await memoryHost([], "readings.csv").read()).name).toBe("readings.csv");

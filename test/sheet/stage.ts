@@ -1,6 +1,7 @@
 import type { Cell } from "../../src/core/cell.ts";
 import type { CellAddress } from "../../src/sheet/address.ts";
-import type { SheetHost, WorkbookSnapshot } from "../../src/sheet/sheet-host.ts";
+import type { SheetHost, SheetPicture, WorkbookSnapshot } from "../../src/sheet/sheet-host.ts";
+import type { Worn } from "./worn.ts";
 
 /**
  * A cell of a workbook that the contract asks for: a value; a formula with the value that a host
@@ -16,7 +17,7 @@ export interface ContractSheet {
 }
 
 /** What a host may have beyond the port. */
-export type Ability = "undo" | "protect" | "selected" | "again" | "tables" | "names of all kinds";
+export type Ability = "undo" | "protect" | "selected" | "again" | "tables" | "names of all kinds" | "looks" | "pictures";
 
 /** A host under test, with the hands and eyes that a person at that host has. */
 export interface Stage {
@@ -35,6 +36,10 @@ export interface Stage {
   selected?(): Promise<CellAddress>;
   /** A second host over the same workbook, as after the pane is closed and opened, where that can be. */
   again?(): Promise<SheetHost>;
+  /** What a sheet looks like, where the host keeps looks. */
+  worn?(sheet: string): Promise<Worn>;
+  /** The pictures in the workbook, where the host takes them. */
+  pictures?(): Promise<{ corner: CellAddress; picture: SheetPicture }[]>;
   close?(): Promise<void>;
 }
 

@@ -1,5 +1,6 @@
+import type { DescribedName } from "../../sheet/described.ts";
 import type { Choices } from "./choices.ts";
-import type { BuildSheet, DescribedName } from "./model.ts";
+import type { BuildSheet } from "./model.ts";
 import { boresPage } from "./pages/bores.ts";
 import { enginePage } from "./pages/engine.ts";
 import { limitsPage } from "./pages/limits.ts";

@@ -1,6 +1,6 @@
 import { cellName, columnLetters } from "../../sheet/address.ts";
+import type { Box, DescribedCell, DescribedSheet, DescribedTable, Look, Rule, Validation } from "../../sheet/described.ts";
 import type { Choices } from "./choices.ts";
-import type { Box, DescribedCell, DescribedSheet, DescribedTable, Look, Rule, Validation } from "./model.ts";
 
 /** A row of a table while its cells are made: where its columns stand. */
 export interface RowAt {

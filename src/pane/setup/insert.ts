@@ -1,15 +1,13 @@
-import { editsOf } from "../../buildsheet/setup/edits.ts";
 import type { BuildSheet } from "../../buildsheet/setup/model.ts";
 import { sampleBuildSheet } from "../../buildsheet/setup/sample.ts";
 import { isBlank } from "../../core/cell.ts";
 import type { SheetHost, WorkbookSnapshot } from "../../sheet/sheet-host.ts";
 import { counted } from "../finding-words.ts";
 
-/** Puts a build sheet into sheets of its own; a host that has one of the names already refuses, and nothing is touched. */
+/** Puts a build sheet into sheets of its own, in one step; a host that has one of the names already refuses, and nothing is touched. */
 export async function insert(host: SheetHost, book: BuildSheet): Promise<string> {
   const names = book.sheets.map(({ name }) => name);
-  await host.addSheets(names);
-  await host.write(editsOf(book));
+  await host.addSheets(book);
   await host.select({ sheet: names[0]!, row: 0, column: 0 });
   return `${counted(names.length, "new sheet")}: ${names.join(", ")}.`;
 }

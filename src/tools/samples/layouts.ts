@@ -1,7 +1,8 @@
 import { keepMapping, type Mapping } from "../../buildsheet/layout/mapping.ts";
 import { proposeLayout } from "../../buildsheet/layout/propose.ts";
-import type { BuildSheet, DescribedCell, DescribedSheet, Look } from "../../buildsheet/setup/model.ts";
+import type { BuildSheet } from "../../buildsheet/setup/model.ts";
 import { writeXlsx } from "../../buildsheet/setup/xlsx/write.ts";
+import type { DescribedCell, DescribedSheet, Look } from "../../sheet/described.ts";
 import { openWorkbook } from "../../sheet/file.ts";
 
 /**

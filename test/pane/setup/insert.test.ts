@@ -1,8 +1,8 @@
 import { describeBuildSheet } from "../../../src/buildsheet/setup/describe.ts";
-import { editsOf } from "../../../src/buildsheet/setup/edits.ts";
 import { sampleBuildSheet } from "../../../src/buildsheet/setup/sample.ts";
 import { writeXlsx } from "../../../src/buildsheet/setup/xlsx/write.ts";
 import { insert, insertSample } from "../../../src/pane/setup/insert.ts";
+import { contentOf } from "../../../src/sheet/described.ts";
 import { openWorkbook } from "../../../src/sheet/file.ts";
 import { memoryHost } from "../../../src/sheet/memory.ts";
 import { HostRefusal } from "../../../src/sheet/sheet-host.ts";
@@ -20,13 +20,10 @@ test("a sample put in through the port comes to what the same sample in a file o
 });
 
 test("every cell of the description is written, and cells to type into are left alone", () => {
-  const book = describeBuildSheet({ ...CHOICES });
-  const edits = editsOf(book);
-  for (const [at, { name, cells }] of book.sheets.entries()) {
-    const { sheet, cells: block } = edits[at]!;
-    expect(sheet).toBe(name);
-    expect(block.flat().filter((content) => content !== null)).toHaveLength(cells.filter(({ content }) => content !== "").length);
-    for (const { row, column, content } of cells) expect(block[row]?.[column] ?? null).toBe(content === "" ? null : content);
+  for (const sheet of describeBuildSheet({ ...CHOICES }).sheets) {
+    const block = contentOf(sheet);
+    expect(block.flat().filter((content) => content !== null)).toHaveLength(sheet.cells.filter(({ content }) => content !== "").length);
+    for (const { row, column, content } of sheet.cells) expect(block[row]?.[column] ?? null).toBe(content === "" ? null : content);
   }
 });
 

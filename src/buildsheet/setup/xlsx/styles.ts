@@ -1,8 +1,8 @@
-import { MARK_FILL } from "../../../sheet/sheet-host.ts";
-import type { DescribedCell, Look } from "../model.ts";
+import type { DescribedCell, Look } from "../../../sheet/described.ts";
+import { LOOKS, type LookParts, VERDICT_FILLS } from "../../../sheet/looks.ts";
 import { element, HEADING, MAIN } from "./xml.ts";
 
-/** Places of fonts, fills and borders in the lists below, by look. */
+/** Places of fonts, fills and borders in the lists below. */
 interface Parts {
   font: number;
   fill: number;
@@ -10,43 +10,44 @@ interface Parts {
   alignment?: string;
 }
 
-const FONTS = [
-  '<font><sz val="11"/><name val="Calibri"/><family val="2"/></font>',
-  '<font><b/><sz val="11"/><name val="Calibri"/><family val="2"/></font>',
-  '<font><b/><sz val="14"/><name val="Calibri"/><family val="2"/></font>',
-  '<font><i/><sz val="11"/><color rgb="FF5A646B"/><name val="Calibri"/><family val="2"/></font>',
-];
+const rgb = (colour: string): string => `rgb="FF${colour.slice(1)}"`;
 
-const solid = (colour: string): string => `<fill><patternFill patternType="solid"><fgColor rgb="FF${colour}"/><bgColor indexed="64"/></patternFill></fill>`;
+const font = ({ isBold, isItalic, size = 11, ink }: LookParts): string =>
+  `<font>${isBold ? "<b/>" : ""}${isItalic ? "<i/>" : ""}<sz val="${size}"/>${ink ? `<color ${rgb(ink)}/>` : ""}<name val="Calibri"/><family val="2"/></font>`;
+const solid = (colour: string): string => `<fill><patternFill patternType="solid"><fgColor ${rgb(colour)}/><bgColor indexed="64"/></patternFill></fill>`;
+const lines = (colour: string): string =>
+  `<border>${["left", "right", "top", "bottom"].map((side) => `<${side} style="thin"><color ${rgb(colour)}/></${side}>`).join("")}<diagonal/></border>`;
 
-// The first two are fixed by the format.
-const FILLS = ['<fill><patternFill patternType="none"/></fill>', '<fill><patternFill patternType="gray125"/></fill>', solid("FFF8E1"), solid("E3E8EC")];
+const FONTS: string[] = [];
+// The first two fills and the first border are fixed by the format.
+const FILLS = ['<fill><patternFill patternType="none"/></fill>', '<fill><patternFill patternType="gray125"/></fill>'];
+const BORDERS = ["<border><left/><right/><top/><bottom/><diagonal/></border>"];
 
-const SIDE = (side: string): string => `<${side} style="thin"><color rgb="FFB8C0C6"/></${side}>`;
-const BORDERS = [
-  "<border><left/><right/><top/><bottom/><diagonal/></border>",
-  `<border>${["left", "right", "top", "bottom"].map(SIDE).join("")}<diagonal/></border>`,
-];
+function placeIn(list: string[], part: string): number {
+  const at = list.indexOf(part);
+  return at < 0 ? list.push(part) - 1 : at;
+}
 
-const LOOKS: Readonly<Record<Look, Parts>> = {
-  plain: { font: 0, fill: 0, border: 0 },
-  title: { font: 2, fill: 0, border: 0 },
-  note: { font: 3, fill: 0, border: 0 },
-  head: { font: 1, fill: 3, border: 1, alignment: '<alignment vertical="center" wrapText="1"/>' },
-  label: { font: 0, fill: 0, border: 1, alignment: '<alignment horizontal="left"/>' },
-  typed: { font: 0, fill: 2, border: 1 },
-  result: { font: 0, fill: 0, border: 1 },
-};
+function partsOf(look: LookParts): Parts {
+  const { fill, border, isLeft, isWrapped } = look;
+  const alignment = element("alignment", {
+    horizontal: isLeft ? "left" : undefined,
+    vertical: isWrapped ? "center" : undefined,
+    wrapText: isWrapped ? 1 : undefined,
+  });
+  return {
+    font: placeIn(FONTS, font(look)),
+    fill: fill ? placeIn(FILLS, solid(fill)) : 0,
+    border: border ? placeIn(BORDERS, lines(border)) : 0,
+    ...(isLeft || isWrapped ? { alignment } : {}),
+  };
+}
 
-/** Fills that repeat the words of verdicts, in the order of their places in the file. */
-const VERDICT_FILLS = [
-  { words: ["over", "under"], colour: MARK_FILL.outside },
-  { words: ["not proven"], colour: MARK_FILL.doubt },
-  { words: ["near limit"], colour: MARK_FILL.near },
-];
-export const VERDICT_STYLES: readonly [word: string, style: number][] = VERDICT_FILLS.flatMap(({ words }, i) =>
-  words.map((word) => [word, i] as [string, number]),
-);
+const PARTS = Object.fromEntries(Object.entries(LOOKS).map(([look, parts]) => [look, partsOf(parts)])) as Record<Look, Parts>;
+
+/** Fills of verdicts, each once, in the order of their places in the file. */
+const DXF_FILLS = [...new Set(VERDICT_FILLS.map(([, fill]) => fill))];
+export const VERDICT_STYLES: readonly [word: string, style: number][] = VERDICT_FILLS.map(([word, fill]) => [word, DXF_FILLS.indexOf(fill)]);
 
 /** Codes that every program knows by number; others are listed in the file. */
 const KNOWN_FORMATS: Readonly<Record<string, number>> = { General: 0, "0": 1, "0.00": 2 };
@@ -67,7 +68,7 @@ export class Styles {
     const key = `${look}|${format}`;
     let place = this.#xfs.get(key);
     if (place === undefined) {
-      place = this.#written.push(this.#xf(LOOKS[look], this.#formatId(format))) - 1;
+      place = this.#written.push(this.#xf(PARTS[look], this.#formatId(format))) - 1;
       this.#xfs.set(key, place);
     }
     return place;
@@ -100,7 +101,7 @@ export class Styles {
   /** ECMA-376 part 1, 18.8.39. */
   part(): string {
     const formats = [...this.#formats].map(([formatCode, numFmtId]) => element("numFmt", { numFmtId, formatCode }));
-    const dxfs = VERDICT_FILLS.map(({ colour }) => `<dxf><fill><patternFill><bgColor rgb="FF${colour.slice(1)}"/></patternFill></fill></dxf>`);
+    const dxfs = DXF_FILLS.map((colour) => `<dxf><fill><patternFill><bgColor ${rgb(colour)}/></patternFill></fill></dxf>`);
     const counted = (name: string, items: readonly string[]) => element(name, { count: items.length }, items.join(""));
     return `${HEADING}${element(
       "styleSheet",

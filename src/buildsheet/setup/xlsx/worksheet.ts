@@ -1,17 +1,12 @@
-import { cellName, columnLetters } from "../../../sheet/address.ts";
-import { type Box, type DescribedCell, type DescribedSheet, HEAD_HEIGHT, type Rule, type Validation } from "../model.ts";
+import { boxName, cellName } from "../../../sheet/address.ts";
+import type { Box, DescribedCell, DescribedSheet, Validation } from "../../../sheet/described.ts";
+import { type Allowed, allowed, FOOTER, HEAD_HEIGHT, MARGINS, REFUSED_TITLE } from "../../../sheet/looks.ts";
 import { type Styles, VERDICT_STYLES } from "./styles.ts";
 import { element, HEADING, MAIN, RELATIONS, xmlText } from "./xml.ts";
 
 /** Where the texts of all sheets stand once each. */
 export interface Strings {
   place(text: string): number;
-}
-
-/** `B5:G7`, or `B5` for one cell. */
-export function reference({ row, column, rows, columns }: Box): string {
-  const first = cellName({ row, column });
-  return rows === 1 && columns === 1 ? first : `${first}:${cellName({ row: row + rows - 1, column: column + columns - 1 })}`;
 }
 
 /** The part of one sheet, in the order of ECMA-376 part 1, 18.3.1.99. `tables` are the ids of relations to its tables. */
@@ -22,17 +17,17 @@ export function worksheetPart(sheet: DescribedSheet, isFirst: boolean, styles: S
     { xmlns: MAIN, "xmlns:r": RELATIONS },
     [
       '<sheetPr><pageSetUpPr fitToPage="1"/></sheetPr>',
-      element("dimension", { ref: reference(boundsOf(cells)) }),
+      element("dimension", { ref: boxName(boundsOf(cells)) }),
       element("sheetViews", {}, viewOf(sheet, isFirst)),
       '<sheetFormatPr defaultRowHeight="15"/>',
       widths.length ? element("cols", {}, widths.map(column).join("")) : "",
       element("sheetData", {}, rowsOf(cells, styles, strings)),
-      merges.length ? element("mergeCells", { count: merges.length }, merges.map((box) => element("mergeCell", { ref: reference(box) })).join("")) : "",
+      merges.length ? element("mergeCells", { count: merges.length }, merges.map((box) => element("mergeCell", { ref: boxName(box) })).join("")) : "",
       formattings(sheet),
       validations(sheet.validations),
-      '<pageMargins left="0.5" right="0.5" top="0.6" bottom="0.6" header="0.3" footer="0.3"/>',
+      element("pageMargins", MARGINS),
       element("pageSetup", { paperSize: print.paper === "A4" ? 9 : 1, orientation: print.isLandscape ? "landscape" : "portrait", fitToHeight: 0 }),
-      "<headerFooter><oddFooter>&amp;L&amp;F: &amp;A&amp;RPage &amp;P of &amp;N</oddFooter></headerFooter>",
+      element("headerFooter", {}, element("oddFooter", {}, xmlText(`&L${FOOTER.left}&R${FOOTER.right}`))),
       tables.length ? element("tableParts", { count: tables.length }, tables.map((id) => element("tablePart", { "r:id": id })).join("")) : "",
     ].join(""),
   )}`;
@@ -94,50 +89,28 @@ function formattings({ verdicts }: DescribedSheet): string {
   const rules = VERDICT_STYLES.map(([word, dxfId], i) =>
     element("cfRule", { type: "cellIs", dxfId, priority: i + 1, operator: "equal" }, `<formula>"${word}"</formula>`),
   );
-  return element("conditionalFormatting", { sqref: verdicts.map(reference).join(" ") }, rules.join(""));
+  return element("conditionalFormatting", { sqref: verdicts.map(boxName).join(" ") }, rules.join(""));
 }
 
 function validations(given: readonly Validation[]): string {
   if (given.length === 0) return "";
   const written = given.map(({ area, rule, sentence }) => {
-    const attributes = { ...ruleAttributes(rule), allowBlank: 1, showErrorMessage: 1, errorTitle: "Not here", error: sentence, sqref: reference(area) };
-    return element("dataValidation", attributes, `<formula1>${xmlText(ruleFormula(rule))}</formula1>`);
+    const only = allowed(rule);
+    const attributes = {
+      type: only.type,
+      operator: only.type === "list" ? undefined : only.operator,
+      allowBlank: 1,
+      showErrorMessage: 1,
+      errorTitle: REFUSED_TITLE,
+      error: sentence,
+      sqref: boxName(area),
+    };
+    return element("dataValidation", attributes, `<formula1>${xmlText(boundOf(only))}</formula1>`);
   });
   return element("dataValidations", { count: written.length }, written.join(""));
 }
 
-function ruleAttributes({ kind }: Rule): { type: string; operator?: string } {
-  switch (kind) {
-    case "above zero":
-      return { type: "decimal", operator: "greaterThan" };
-    case "at least zero":
-    case "number":
-      return { type: "decimal", operator: "greaterThanOrEqual" };
-    case "date":
-      return { type: "date", operator: "greaterThan" };
-    default:
-      return { type: "list" };
-  }
+function boundOf(only: Allowed): string {
+  if (only.type !== "list") return String(only.bound).toUpperCase();
+  return "words" in only ? `"${only.words.join(",")}"` : only.name;
 }
-
-/** Dates count in days; this one is the first of the year 2000. */
-const EARLIEST_DATE = 36_526;
-
-function ruleFormula(rule: Rule): string {
-  switch (rule.kind) {
-    case "one of":
-      return `"${rule.words.join(",")}"`;
-    case "listed":
-      return rule.name;
-    case "date":
-      return String(EARLIEST_DATE);
-    case "number":
-      return "-1E+300";
-    default:
-      return "0";
-  }
-}
-
-/** Rows and columns that are printed on every page. */
-export const titleRows = (rows: number): string => `$1:$${rows}`;
-export const titleColumns = (columns: number): string => `$A:$${columnLetters(columns - 1)}`;

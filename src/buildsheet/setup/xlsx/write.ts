@@ -1,9 +1,12 @@
 import { strToU8, zipSync } from "fflate";
+import { boxName } from "../../../sheet/address.ts";
+import type { DescribedSheet, DescribedTable } from "../../../sheet/described.ts";
 import { keptXml } from "../../../sheet/kept.ts";
+import { titleColumns, titleRows } from "../../../sheet/looks.ts";
 import { storeFormulas } from "../../../sheet/xlsx/stored-formulas.ts";
-import type { BuildSheet, DescribedSheet, DescribedTable } from "../model.ts";
+import type { BuildSheet } from "../model.ts";
 import { Styles } from "./styles.ts";
-import { reference, type Strings, titleColumns, titleRows, worksheetPart } from "./worksheet.ts";
+import { type Strings, worksheetPart } from "./worksheet.ts";
 import { element, HEADING, MAIN, RELATIONS, xmlText } from "./xml.ts";
 
 const TYPES = "application/vnd.openxmlformats-officedocument.spreadsheetml";
@@ -88,7 +91,7 @@ class SharedStrings implements Strings {
 
 /** ECMA-376 part 1, 18.5.1.2. */
 function tablePart({ name, row, column, rows, headings }: DescribedTable, id: number): string {
-  const ref = reference({ row, column, rows: rows + 1, columns: headings.length });
+  const ref = boxName({ row, column, rows: rows + 1, columns: headings.length });
   const columns = headings.map((heading, i) => element("tableColumn", { id: i + 1, name: heading })).join("");
   return (
     HEADING +

@@ -1,0 +1,109 @@
+/**
+ * Sheets as data: what stands where, how it looks, what may be typed. Whoever writes them, into a
+ * file or through a host, finds everything here and decides nothing. Rows and columns count from 0.
+ */
+export interface DescribedSheets {
+  /** In the order of the tabs. */
+  sheets: readonly DescribedSheet[];
+  names: readonly DescribedName[];
+}
+
+export interface Box {
+  row: number;
+  column: number;
+  rows: number;
+  columns: number;
+}
+
+export interface DescribedSheet {
+  name: string;
+  /** Of the columns from A on, in characters. */
+  widths: number[];
+  /** Rows and columns that stay in view, and are printed on every page. */
+  frozen: { rows: number; columns: number };
+  cells: DescribedCell[];
+  tables: DescribedTable[];
+  validations: Validation[];
+  /** Cells that show verdicts: their fill repeats the word. */
+  verdicts: Box[];
+  merges: Box[];
+  print: { paper: "A4" | "letter"; isLandscape: boolean };
+}
+
+/** How a cell looks: what people type stands out from what is calculated. */
+export type Look = "title" | "note" | "head" | "label" | "typed" | "result" | "plain";
+
+export interface DescribedCell {
+  row: number;
+  column: number;
+  /** A formula starts with `=`, in the names that people type; `""` is a cell that is only styled. */
+  content: number | string;
+  look: Look;
+  /** Number format code, such as `0.000`. */
+  format?: string;
+}
+
+/** A table of the sheet; `row` and `column` are its first heading. */
+export interface DescribedTable {
+  name: string;
+  row: number;
+  column: number;
+  /** Rows below the headings. */
+  rows: number;
+  headings: string[];
+}
+
+/** What may be typed into a cell. Nothing at all always may. */
+export type Rule =
+  | { kind: "above zero" | "at least zero" | "number" | "date" }
+  | { kind: "one of"; words: readonly string[] }
+  | { kind: "listed"; name: string };
+
+export interface Validation {
+  area: Box;
+  rule: Rule;
+  /** Said when something else is typed. */
+  sentence: string;
+}
+
+export interface DescribedName {
+  name: string;
+  /** What it stands for, without `=`. */
+  formula: string;
+}
+
+/** A sheet with this name and nothing on it. */
+export const emptySheet = (name: string): DescribedSheet => ({
+  name,
+  widths: [],
+  frozen: { rows: 0, columns: 0 },
+  cells: [],
+  tables: [],
+  validations: [],
+  verdicts: [],
+  merges: [],
+  print: { paper: "A4", isLandscape: false },
+});
+
+/** The tables of a sheet as a workbook file has them: with their last row and column, and no totals. */
+export const placesOf = ({ tables }: DescribedSheet) =>
+  tables.map(({ name, row, column, rows, headings }) => ({
+    name,
+    top: row,
+    left: column,
+    bottom: row + rows,
+    right: column + headings.length - 1,
+    headerRows: 1,
+    totalsRows: 0,
+    columns: [...headings],
+  }));
+
+/** The cells of a sheet with something in them, from A1; `null` is nothing. */
+export function contentOf({ cells }: DescribedSheet): (number | string | null)[][] {
+  const filled = cells.filter(({ content }) => content !== "");
+  const rows = filled.reduce((most, { row }) => Math.max(most, row + 1), 0);
+  const columns = filled.reduce((most, { column }) => Math.max(most, column + 1), 0);
+  const block = Array.from({ length: rows }, () => new Array<number | string | null>(columns).fill(null));
+  for (const { row, column, content } of filled) block[row]![column] = content;
+  return block;
+}
