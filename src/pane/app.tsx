@@ -1,7 +1,8 @@
-import { useRef, useState } from "preact/hooks";
+import { useEffect, useRef, useState } from "preact/hooks";
 import type { SheetHost } from "../sheet/sheet-host.ts";
 import { CheckView } from "./check-view.tsx";
 import { FirstSheet } from "./first-sheet.tsx";
+import { type Kept, KeptContext } from "./kept.ts";
 import { Later } from "./later.tsx";
 import { TabList } from "./tab-list.tsx";
 import { type Checker, useCheck } from "./use-check.ts";
@@ -9,11 +10,14 @@ import { LATER, TABS, type Tab } from "./views.ts";
 
 interface Props {
   host: SheetHost;
+  kept: Kept;
   checker(): Promise<Checker>;
 }
 
-export function App({ host, checker }: Props) {
-  const [tab, setTab] = useState<Tab>("check");
+const LAST_VIEW = "view";
+
+export function App({ host, kept, checker }: Props) {
+  const [tab, setTab] = useTab(kept);
   // A view is made when first opened and kept, so that going back finds it as it was left.
   const opened = useRef(new Set<Tab>());
   opened.current.add(tab);
@@ -25,7 +29,7 @@ export function App({ host, checker }: Props) {
       <Later host={host} changes={state.changes} load={LATER[id]} />
     );
   return (
-    <>
+    <KeptContext.Provider value={kept}>
       <header>
         <h1 class="heard-only">Crosshatch</h1>
         <TabList tab={tab} onTab={setTab} />
@@ -37,6 +41,24 @@ export function App({ host, checker }: Props) {
           </div>
         ))}
       </main>
-    </>
+    </KeptContext.Provider>
   );
+}
+
+/** The view that is shown: the one that was last in this workbook, unless somebody has chosen another by then. */
+function useTab(kept: Kept): [tab: Tab, choose: (tab: Tab) => void] {
+  const [tab, setTab] = useState<Tab>("check");
+  const isChosen = useRef(false);
+  useEffect(() => {
+    kept.recalled.then(() => {
+      const last = TABS.find(({ id }) => id === kept.value(LAST_VIEW));
+      if (last && !isChosen.current) setTab(last.id);
+    });
+  }, [kept]);
+  const choose = (chosen: Tab) => {
+    isChosen.current = true;
+    kept.put(LAST_VIEW, chosen, true);
+    setTab(chosen);
+  };
+  return [tab, choose];
 }

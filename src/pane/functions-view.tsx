@@ -1,12 +1,13 @@
-import { useMemo, useState } from "preact/hooks";
+import { useMemo } from "preact/hooks";
 import { GROUP_TITLES } from "../core/groups.ts";
 import { specs } from "../functions/index.ts";
 import { FunctionHelp } from "./function-help.tsx";
 import { findSpecs } from "./function-search.ts";
+import { textFrom, useKept } from "./kept.ts";
 
 /** Every worksheet function by trade group, with a search; the specs are the manual. */
 export function FunctionsView() {
-  const [search, setSearch] = useState("");
+  const [search, setSearch] = useKept("functions", "", textFrom);
   const groups = useMemo(() => [...findSpecs(specs, search)], [specs, search]);
   const found = groups.reduce((sum, [, members]) => sum + members.length, 0);
   return (

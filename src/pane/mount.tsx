@@ -1,6 +1,7 @@
 import { render } from "preact";
 import type { SheetHost } from "../sheet/sheet-host.ts";
 import { App } from "./app.tsx";
+import { Kept } from "./kept.ts";
 import "./pane.css";
 import { loadChecker } from "./parts.ts";
 import { type Theme, wearTheme } from "./theme.ts";
@@ -22,10 +23,18 @@ export interface Pane {
 export function mountPane(root: HTMLElement, host: SheetHost, options: PaneOptions = {}): Pane {
   const page = root.ownerDocument.documentElement;
   const { checker } = options;
+  const kept = new Kept(host);
+  const write = () => kept.write();
+  // The last moment before a pane may go without another word.
+  root.ownerDocument.addEventListener("visibilitychange", write);
   wearTheme(page, options.theme);
-  render(<App host={host} checker={checker ? async () => checker : loadChecker} />, root);
+  render(<App host={host} kept={kept} checker={checker ? async () => checker : loadChecker} />, root);
   return {
     setTheme: (theme) => wearTheme(page, theme),
-    unmount: () => render(null, root),
+    unmount: () => {
+      root.ownerDocument.removeEventListener("visibilitychange", write);
+      write();
+      render(null, root);
+    },
   };
 }

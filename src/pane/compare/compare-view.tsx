@@ -1,13 +1,13 @@
 import { useEffect, useState } from "preact/hooks";
 import type { Comparison } from "../../buildsheet/compare/compare.ts";
+import { useKept } from "../kept.ts";
 import { recallLayout } from "../recall-layout.ts";
 import { useWork, WorkLines } from "../use-work.tsx";
 import type { ViewProps } from "../views.ts";
 import { ComparisonTables } from "./comparison-tables.tsx";
+import { choicesFrom, FIRST } from "./kept-choices.ts";
 import { SideField } from "./side-field.tsx";
 import { type Choices, compareSides } from "./sides.ts";
-
-const FIRST: Choices = { before: { from: "file", file: null }, after: { from: "workbook" }, uncertainty: "", hours: "", engineBefore: "", engineAfter: "" };
 
 const MORE: readonly (readonly [key: "uncertainty" | "hours" | "engineBefore" | "engineAfter", label: string, hint: string])[] = [
   ["uncertainty", "Uncertainty of one reading", "For lengths whose sheet gives none: U at 95 %"],
@@ -18,7 +18,7 @@ const MORE: readonly (readonly [key: "uncertainty" | "hours" | "engineBefore" | 
 
 /** A build against its strip-down, or engine against engine: which differences are real, and which are the gauge. */
 export function CompareView({ host, changes }: ViewProps) {
-  const [choices, setChoices] = useState(FIRST);
+  const [choices, setChoices] = useKept("compare", FIRST, choicesFrom);
   const [sheets, setSheets] = useState<readonly string[]>([]);
   const [made, setMade] = useState<{ comparison: Comparison; changes: number; inBook: "before" | "after" | null } | null>(null);
   const work = useWork();

@@ -14,6 +14,8 @@ const SHEET = "sheet:";
 /** One side of a comparison, chosen among the open workbook, its sheets and a file. */
 export function SideField({ id, label, side, sheets, onSide }: Props) {
   const value = side.from === "sheet" ? SHEET + side.sheet : side.from;
+  // A sheet that is kept as chosen is offered also before the sheets are known, or when it is gone.
+  const offered = side.from === "sheet" && !sheets.includes(side.sheet) ? [...sheets, side.sheet] : sheets;
   const choose = (chosen: string) => {
     if (chosen.startsWith(SHEET)) onSide({ from: "sheet", sheet: chosen.slice(SHEET.length) });
     else onSide(chosen === "file" ? { from: "file", file: null } : { from: "workbook" });
@@ -24,7 +26,7 @@ export function SideField({ id, label, side, sheets, onSide }: Props) {
       <select id={`side-${id}`} value={value} onChange={(event) => choose(event.currentTarget.value)}>
         <option value="file">another workbook, from a file</option>
         <option value="workbook">this workbook</option>
-        {sheets.map((sheet) => (
+        {offered.map((sheet) => (
           <option key={sheet} value={SHEET + sheet}>
             the sheet {sheet}
           </option>

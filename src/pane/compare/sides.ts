@@ -2,6 +2,7 @@ import { type Comparison, compareReadings } from "../../buildsheet/compare/compa
 import type { ReadingSet } from "../../buildsheet/compare/reading.ts";
 import { readingsOfWorkbook, type WorkbookOptions } from "../../buildsheet/compare/workbook.ts";
 import type { Mapping } from "../../buildsheet/layout/mapping.ts";
+import { noSheet } from "../../sheet/refusals.ts";
 import { HostRefusal, type WorkbookSnapshot } from "../../sheet/sheet-host.ts";
 import { storedSnapshot, uncalculated } from "../../sheet/stored.ts";
 import { readXlsx } from "../../sheet/xlsx/read.ts";
@@ -34,6 +35,7 @@ export async function compareSides(snapshot: WorkbookSnapshot, mapping: Mapping 
 
 async function readSide(side: Side, snapshot: WorkbookSnapshot, options: WorkbookOptions): Promise<ReadingSet> {
   if (side.from === "file") return readFile(side.file, options);
+  if (side.from === "sheet" && !snapshot.sheets.some(({ name }) => name === side.sheet)) throw noSheet(side.sheet);
   const all = readingsOfWorkbook(snapshot, options);
   if (side.from === "workbook") return all;
   // Limits and gauges of a sheet may stand on another one, so the sheet is taken out of the whole.

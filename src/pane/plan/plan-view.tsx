@@ -1,8 +1,9 @@
 import { useEffect, useRef, useState } from "preact/hooks";
+import { useKept } from "../kept.ts";
 import { useWork, WorkLines } from "../use-work.tsx";
 import type { ViewProps } from "../views.ts";
-import { type Form, firstForm, PLAN_NAMES, type PlanName } from "./fields.ts";
-import { keptForms, recalledForms } from "./kept-forms.ts";
+import { firstForm, PLAN_NAMES, type PlanName } from "./fields.ts";
+import { formsFrom, NO_FORMS } from "./kept-forms.ts";
 import { PlanFields } from "./plan-fields.tsx";
 import { PlanTables } from "./plan-tables.tsx";
 import { planFor, type Shown } from "./plans.ts";
@@ -25,8 +26,7 @@ interface Made {
 
 /** What to do with measured parts: worked out from ranges of the workbook, with its reasons, and written where somebody says. */
 export function PlanView({ host, changes }: ViewProps) {
-  const [name, setName] = useState<PlanName>("rebore");
-  const [forms, setForms] = useState<Partial<Record<PlanName, Form>>>({});
+  const [{ last: name, forms }, keep] = useKept("plan", NO_FORMS, formsFrom);
   const [made, setMade] = useState<Partial<Record<PlanName, Made>>>({});
   const [troubles, setTroubles] = useState<Record<string, string>>({});
   const work = useWork();
@@ -34,20 +34,10 @@ export function PlanView({ host, changes }: ViewProps) {
   const [asked, setAsked] = useState(0);
   const view = useRef<HTMLDivElement>(null);
   useEffect(() => view.current?.querySelector<HTMLElement>("[aria-invalid]")?.focus(), [asked]);
-  useEffect(() => {
-    // What cannot be recalled is asked for again.
-    recalledForms(host).then(
-      ({ last, forms: recalled }) => {
-        setName(last);
-        setForms((typed) => ({ ...recalled, ...typed }));
-      },
-      () => {},
-    );
-  }, [host]);
   const form = forms[name] ?? firstForm(name);
   const own = made[name];
   const answer = (key: string, text: string) => {
-    setForms((before) => ({ ...before, [name]: { ...(before[name] ?? firstForm(name)), [key]: text } }));
+    keep((before) => ({ ...before, forms: { ...before.forms, [name]: { ...form, ...before.forms[name], [key]: text } } }));
     setTroubles(({ [key]: _, ...rest }) => rest);
   };
   const workOut = () =>
@@ -59,11 +49,10 @@ export function PlanView({ host, changes }: ViewProps) {
         setAsked((times) => times + 1);
         return "Not worked out: see what is said beside the fields.";
       }
-      await host.keep(...keptForms(name, { ...forms, [name]: form }));
       return planned.fault === null ? "Worked out; the plan stands below." : "";
     });
   const choose = (next: PlanName) => {
-    setName(next);
+    keep((before) => ({ ...before, last: next }));
     setTroubles({});
   };
   return (

@@ -4,6 +4,7 @@ import type { Written } from "../../buildsheet/plan/place.ts";
 import { areaText, placeName } from "../../sheet/address.ts";
 import type { SheetHost } from "../../sheet/sheet-host.ts";
 import { counted } from "../finding-words.ts";
+import { fieldsLike, useKept } from "../kept.ts";
 import { PlaceField } from "../place-field.tsx";
 import { today } from "../today.ts";
 import { useWork, WorkLines } from "../use-work.tsx";
@@ -19,15 +20,21 @@ interface Props {
 
 type As = "formulas" | "values";
 
+const FIRST: { place: string; as: As } = { place: "", as: "formulas" };
+
+function whereFrom(given: unknown): typeof FIRST | undefined {
+  const where = fieldsLike(FIRST, given);
+  return where && { ...where, as: where.as === "values" ? "values" : "formulas" };
+}
+
 /** Writes the plan at a chosen cell as one step. Cells that hold something are named, and only written over when asked to. */
 export function WritePlan({ name, form, host }: Props) {
-  const [place, setPlace] = useState("");
-  const [as, setAs] = useState<As>("formulas");
+  const [{ place, as }, setWhere] = useKept(`write ${name}`, FIRST, whereFrom);
   const [trouble, setTrouble] = useState<string | undefined>();
   const [inTheWay, setInTheWay] = useState<Written["inTheWay"]>([]);
   const work = useWork();
   const moved = (text: string) => {
-    setPlace(text);
+    setWhere((before) => ({ ...before, place: text }));
     setTrouble(undefined);
     setInTheWay([]);
   };
@@ -53,7 +60,7 @@ export function WritePlan({ name, form, host }: Props) {
       <PlaceField id="write-place" label="First cell" hint="For example Plan!A1" text={place} trouble={trouble} takesCell host={host} onText={moved} />
       <label class="field">
         <span>Written as</span>
-        <select value={as} onChange={(event) => setAs(event.currentTarget.value as As)}>
+        <select value={as} onChange={(event) => setWhere((before) => ({ ...before, as: event.currentTarget.value as As }))}>
           <option value="formulas">formulas, which follow the readings</option>
           <option value="values">values with the day</option>
         </select>

@@ -1,5 +1,6 @@
 import { useState } from "preact/hooks";
 import { counted } from "../finding-words.ts";
+import { textFrom, useKept } from "../kept.ts";
 import { Picture } from "../picture.tsx";
 import { useWork, WorkLines } from "../use-work.tsx";
 import type { ViewProps } from "../views.ts";
@@ -9,15 +10,15 @@ import { seen } from "./seen.ts";
 /** Bores, roundness traces, compression tests and changes of the workbook as drawings, one at a time. */
 export function DrawView({ host, changes }: ViewProps) {
   const [found, setFound] = useState<{ drawables: readonly Drawable[]; changes: number } | null>(null);
-  const [chosen, setChosen] = useState(0);
+  const [title, setTitle] = useKept("draw", "", textFrom);
   const work = useWork();
   const look = () =>
     work.act("Looking for what can be drawn …", async () => {
       const drawables = drawablesIn((await seen(host)).input.content);
       setFound({ drawables, changes });
-      setChosen((before) => (before < drawables.length ? before : 0));
       return drawables.length === 0 ? "" : `${counted(drawables.length, "drawing")}.`;
     });
+  const chosen = Math.max(0, found?.drawables.findIndex((drawable) => drawable.title === title) ?? 0);
   return (
     <>
       <h2 class="heard-only">Draw</h2>
@@ -34,10 +35,10 @@ export function DrawView({ host, changes }: ViewProps) {
           {found.changes !== changes && <p class="stale">The sheet changed since this was drawn.</p>}
           <label class="field">
             <span>Drawing</span>
-            <select value={chosen} onChange={(event) => setChosen(Number(event.currentTarget.value))}>
-              {found.drawables.map(({ title }, at) => (
-                <option key={`${at} ${title}`} value={at}>
-                  {title}
+            <select value={chosen} onChange={(event) => setTitle(found.drawables[Number(event.currentTarget.value)]!.title)}>
+              {found.drawables.map((drawable, at) => (
+                <option key={drawable} value={at}>
+                  {drawable.title}
                 </option>
               ))}
             </select>

@@ -1,7 +1,8 @@
-import { useMemo, useState } from "preact/hooks";
+import { useMemo } from "preact/hooks";
 import type { Choices } from "../../buildsheet/setup/choices.ts";
 import { COUNT_WORDS, COUNTS, type CountName, type LengthUnit, UNITS } from "../../buildsheet/setup/counts.ts";
 import { describeBuildSheet } from "../../buildsheet/setup/describe.ts";
+import { fieldsLike, useKept } from "../kept.ts";
 import { useWork, WorkLines } from "../use-work.tsx";
 import type { ViewProps } from "../views.ts";
 import { insert } from "./insert.ts";
@@ -10,9 +11,16 @@ const USUAL: Choices = { cylinders: 4, heights: 3, axes: 2, valves: 2, unit: "mm
 
 const UNIT_WORDS: Readonly<Record<LengthUnit, string>> = { mm: "millimetres", in: "inches" };
 
+/** Counts and units that are not to be had any more count as not chosen. */
+function choicesFrom(given: unknown): Choices | undefined {
+  const choices = fieldsLike(USUAL, given);
+  const isCounted = (name: CountName) => Number.isInteger(choices![name]) && choices![name] >= COUNTS[name].least && choices![name] <= COUNTS[name].most;
+  return choices && UNITS.includes(choices.unit) && (Object.keys(COUNTS) as CountName[]).every(isCounted) ? choices : undefined;
+}
+
 /** A build sheet for one engine by what is chosen here, in new sheets of the workbook. */
 export function SetupView({ host }: ViewProps) {
-  const [choices, setChoices] = useState(USUAL);
+  const [choices, setChoices] = useKept("setup", USUAL, choicesFrom);
   const work = useWork();
   const book = useMemo(() => describeBuildSheet(choices), [choices]);
   const choose = (choice: Partial<Choices>) => setChoices((before) => ({ ...before, ...choice }));
