@@ -146,12 +146,15 @@ function stepPlugin({ UIPlugin }: PluginEngine) {
 
     /** As the engine undoes: the changes backwards, then every part is told; and the history never hears of it. */
     #takeBack(): void {
+      const dispatch = dispatching(this.dispatch);
+      // Parts of the screen remember a new sheet by themselves until they are told that it goes.
+      for (const { type, sheetId, name } of [...this.#observed.commands]) if (type === "CREATE_SHEET") dispatch("DELETE_SHEET", { sheetId, sheetName: name });
       const { changes, commands } = this.#observed;
       for (const { key, target, before } of changes.reverse()) {
         if (before === undefined) delete target[key];
         else target[key] = before;
       }
-      dispatching(this.dispatch)("UNDO", { commands });
+      dispatch("UNDO", { commands });
       this.#observed.changes = [];
       this.#observed.commands = [];
     }
