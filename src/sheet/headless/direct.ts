@@ -1,0 +1,230 @@
+import { isCellError } from "../../core/cell.ts";
+import type { CellFile, WorkbookFile } from "../xlsx/model.ts";
+import { type Box, keyOf, MOST_COLUMNS } from "../xlsx/place.ts";
+import type { Area } from "./areas.ts";
+import { BLANK, type Compiled, Compiler, type Given, NeedsModel, settled, type Value } from "./compiled.ts";
+import type { Computed, Placed, Reach } from "./computed.ts";
+import { contentOf, isFormula, type Refused } from "./contents.ts";
+import { signatures } from "./engine.ts";
+import { Grids } from "./grids.ts";
+import { shapeOf } from "./shapes.ts";
+import { Translator } from "./translate.ts";
+
+/** Formulas that wait for one another, each in the next. The engine has room for more, but not for any number. */
+const DEEPEST = 100;
+/** How far beyond its sheet a result may reach: the engine makes at least that much room. */
+const ROOM = { rows: 200, columns: 50 };
+/** Cells from which a block is kept for the next formula that asks for it. */
+const KEPT_FROM = 32;
+
+/** A cell that holds something. The value of a formula is `undefined` until it has run. */
+interface Slot {
+  sheet: number;
+  row: number;
+  column: number;
+  /** `undefined` for a cell that a result has spilled into. */
+  cell?: CellFile;
+  value: Value | undefined;
+  /** Whose result has spilled into it. */
+  from?: Slot;
+  /** How far its own result has spilled. */
+  reach?: Reach;
+}
+
+/**
+ * Calculates a workbook with the engine's own formulas and functions, but without its model, whose making
+ * costs most of the time: formulas that differ only in the cells that they name are compiled once, and
+ * each runs over plain values when it is first asked for. Gives `undefined` for a workbook in which
+ * anything depends on more than the values of cells (cycles, results that find no room, functions that
+ * ask about the sheet); then the model has to say what it comes to.
+ */
+export function calculateDirectly(book: WorkbookFile): Computed | undefined {
+  try {
+    const direct = new Direct(book);
+    // A result may have spilled into cells that were read as blank before.
+    if (!direct.settles() && !direct.again().settles()) return undefined;
+    return direct;
+  } catch (reason) {
+    if (reason instanceof NeedsModel) return undefined;
+    throw reason;
+  }
+}
+
+class Direct implements Computed {
+  readonly refused: Refused = new Map();
+  readonly hurried = false;
+  readonly #slots: Map<number, Slot>[];
+  readonly #formulas: Slot[] = [];
+  readonly #grids: Grids;
+  readonly #translator: Translator;
+  readonly #compiler: Compiler;
+  readonly #shapes = new Map<string, Compiled | null>();
+  readonly #open = new Set<Slot>();
+  readonly #blocks = new Map<string, Value[][]>();
+  /** Cells that were read as blank, sheet by sheet. */
+  readonly #blanks: Set<number>[];
+  /** The formulas whose results have spilled into these cells the time before. */
+  readonly #expected: Map<number, Slot>[];
+  #stale = false;
+
+  constructor(book: WorkbookFile) {
+    this.#grids = new Grids(book);
+    this.#translator = new Translator(book, this.#grids, signatures());
+    this.#compiler = new Compiler({ cell: (area) => this.#read(area.sheet, area.top, area.left), block: (area) => this.#block(area) });
+    this.#slots = book.sheets.map(({ cells }, sheet) => new Map(cells.map((cell) => [keyOf(cell), this.#slotOf(cell, sheet)])));
+    this.#blanks = book.sheets.map(() => new Set());
+    this.#expected = book.sheets.map(() => new Map());
+  }
+
+  /** Runs every formula; false when some have run too early. */
+  settles(): boolean {
+    this.#stale = false;
+    for (const slot of this.#formulas) this.#valueOf(slot);
+    return !this.#stale;
+  }
+
+  /** Forgets what formulas came to, but not which of them spill where. */
+  again(): this {
+    for (const slot of this.#formulas) slot.value = undefined;
+    for (const [sheet, slots] of this.#slots.entries()) {
+      for (const [key, { from }] of slots) {
+        if (!from) continue;
+        this.#expected[sheet]!.set(key, from);
+        slots.delete(key);
+      }
+      this.#blanks[sheet]!.clear();
+    }
+    this.#blocks.clear();
+    return this;
+  }
+
+  *values(sheet: number): Generator<Placed> {
+    for (const { row, column, value } of this.#slots[sheet]!.values())
+      yield { row, column, value: value!.value, isError: value!.isError, message: value!.message };
+  }
+
+  reach(sheet: number, row: number, column: number): Reach | undefined {
+    return this.#slots[sheet]!.get(row * MOST_COLUMNS + column)?.reach;
+  }
+
+  #slotOf(cell: CellFile, sheet: number): Slot {
+    const { row, column, value } = cell;
+    const runs = isFormula(cell) || isCellError(value);
+    const slot: Slot = { sheet, row, column, cell, value: runs ? undefined : typed(value) };
+    if (runs) this.#formulas.push(slot);
+    return slot;
+  }
+
+  #read(sheet: number, row: number, column: number): Value {
+    const key = row * MOST_COLUMNS + column;
+    const slot = this.#slots[sheet]!.get(key);
+    if (slot) return slot.value ?? this.#valueOf(slot);
+    const expected = this.#expected[sheet]!.get(key);
+    if (expected && !expected.value) {
+      this.#valueOf(expected);
+      return this.#read(sheet, row, column);
+    }
+    this.#blanks[sheet]!.add(key);
+    return BLANK;
+  }
+
+  #block(area: Area): Value[][] {
+    const { sheet, top, left, bottom, right } = area;
+    const isKept = (bottom - top + 1) * (right - left + 1) >= KEPT_FROM;
+    const name = isKept ? `${sheet},${top},${left},${bottom},${right}` : "";
+    const kept = isKept ? this.#blocks.get(name) : undefined;
+    if (kept) return kept;
+    const block: Value[][] = [];
+    for (let column = left; column <= right; column++) {
+      const line: Value[] = [];
+      for (let row = top; row <= bottom; row++) line.push(this.#read(sheet, row, column));
+      block.push(line);
+    }
+    if (isKept) this.#blocks.set(name, block);
+    return block;
+  }
+
+  #valueOf(slot: Slot): Value {
+    if (slot.value) return slot.value;
+    if (this.#open.has(slot) || this.#open.size >= DEEPEST) throw new NeedsModel();
+    this.#open.add(slot);
+    const { compiled, areas } = this.#compiledFor(slot, slot.cell!);
+    const given = compiled.run(areas);
+    slot.value = Array.isArray(given) ? this.#spread(slot, given) : settled(given);
+    this.#open.delete(slot);
+    return slot.value;
+  }
+
+  /** The formula that runs for a cell, and what it refers to there. */
+  #compiledFor(slot: Slot, cell: CellFile): { compiled: Compiled; areas: readonly Area[] } {
+    const shape = cell.formula === undefined ? undefined : shapeOf(cell.formula);
+    if (!shape) return this.#compile(slot, cell);
+    const { array } = cell;
+    const key = `${slot.sheet} ${array ? (array.grows ? "grows" : `${array.rows}×${array.columns}`) : ""} ${shape.key}`;
+    const known = this.#shapes.get(key);
+    if (known) return { compiled: known, areas: shape.areas.map((box, i) => this.#held({ ...box, sheet: known.areas[i]!.sheet })) };
+    const made = this.#compile(slot, cell);
+    // What the engine is given can name other cells than the formula does: names, tables, one cell of a range.
+    if (known === undefined) this.#shapes.set(key, !this.refused.has(cell) && areAlike(made.areas, shape.areas) ? made.compiled : null);
+    return made;
+  }
+
+  #compile({ sheet }: Slot, cell: CellFile): { compiled: Compiled; areas: readonly Area[] } {
+    this.#grids.cut = false;
+    const content = contentOf(cell, sheet, this.#translator, false, this.refused);
+    if (this.#grids.cut) throw new NeedsModel();
+    const compiled = this.#compiler.compile(content, (name) => this.#areaOf(name, sheet));
+    return { compiled, areas: compiled.areas };
+  }
+
+  #held(area: Area): Area {
+    if (!this.#grids.holds(area)) throw new NeedsModel();
+    return area;
+  }
+
+  /** `B2` or `'Bores'!B2:C5`, as the translator writes it. */
+  #areaOf(name: string, home: number): Area {
+    const mark = name.lastIndexOf("!");
+    const sheet = mark < 0 ? home : this.#grids.all.findIndex((grid) => `'${grid.name}'` === name.slice(0, mark));
+    const box = shapeOf(name.slice(mark + 1))?.areas[0];
+    if (sheet < 0 || !box) throw new NeedsModel();
+    return { sheet, ...box };
+  }
+
+  /** Leaves a block in the cells below and beside its formula, and gives the formula's own value. */
+  #spread(from: Slot, block: Given[][]): Value {
+    const { sheet, row, column } = from;
+    const rows = block[0]?.length ?? 0;
+    const { rows: mostRows, columns: mostColumns } = this.#grids.all[sheet]!;
+    if (rows === 0 || block.some((line) => line.length !== rows)) throw new NeedsModel();
+    if (row + rows > mostRows + ROOM.rows || column + block.length > mostColumns + ROOM.columns) throw new NeedsModel();
+    for (const [c, line] of block.entries()) {
+      for (const [r, given] of line.entries()) if (r + c > 0) this.#spill({ sheet, row: row + r, column: column + c, value: settled(given), from });
+    }
+    from.reach = { rows, columns: block.length };
+    return settled(block[0]![0]!);
+  }
+
+  #spill(slot: Slot): void {
+    const key = keyOf(slot);
+    const slots = this.#slots[slot.sheet]!;
+    if (slots.has(key)) throw new NeedsModel();
+    slots.set(key, slot);
+    if (this.#blanks[slot.sheet]!.has(key)) this.#stale = true;
+  }
+}
+
+/** What is typed, as the engine's cells hold it. */
+function typed(value: CellFile["value"]): Value {
+  if (value === null || value === undefined || value === "" || isCellError(value)) throw new NeedsModel();
+  // The engine reads numbers from text, and takes the largest and smallest for text.
+  if (typeof value === "number" && value !== 0 && !(Math.abs(value) < 1e300 && Math.abs(value) > 1e-300)) throw new NeedsModel();
+  return settled({ value });
+}
+
+const areAlike = (areas: readonly Box[], others: readonly Box[]): boolean =>
+  areas.length === others.length &&
+  areas.every(({ top, left, bottom, right }, i) => {
+    const other = others[i]!;
+    return top === other.top && left === other.left && bottom === other.bottom && right === other.right;
+  });
