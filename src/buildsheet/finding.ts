@@ -10,11 +10,15 @@ export const FINDING_KINDS = [
   "outside limit",
   "refused",
   "not proven",
-  "mixed units",
-  "likely slip",
   "near limit",
+  "likely slip",
   "missing reading",
   "missing limit",
+  "calibration overdue",
+  "coarse gauge",
+  "mixed units",
+  "overwritten formula",
+  "limit in formula",
 ] as const;
 export type FindingKind = (typeof FINDING_KINDS)[number];
 

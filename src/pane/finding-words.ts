@@ -8,11 +8,15 @@ export const TONES: Readonly<Record<FindingKind, MarkTone>> = {
   "outside limit": "outside",
   refused: "fault",
   "not proven": "doubt",
-  "mixed units": "fault",
-  "likely slip": "doubt",
   "near limit": "near",
+  "likely slip": "doubt",
   "missing reading": "fault",
   "missing limit": "fault",
+  "calibration overdue": "doubt",
+  "coarse gauge": "doubt",
+  "mixed units": "fault",
+  "overwritten formula": "fault",
+  "limit in formula": "fault",
 };
 
 /** The word that stands first: for a reading outside its limits the one that the sheet's verdict cell says. */
@@ -22,8 +26,11 @@ export const wordOf = ({ kind, verdict }: Finding): string => (kind === "outside
 export const numberText = (value: number): string => String(decimal(value)).replace("-", "−");
 
 /** The numbers that a finding has, by name; one with neither limit nor margin says nothing of them. */
-export function numbersOf({ value, lower, upper, margin }: Finding): [name: string, text: string][] {
-  const numbers: [string, string][] = [["value", valueText(value)]];
+export function numbersOf({ kind, value, lower, upper, margin }: Finding): [name: string, text: string][] {
+  if (kind === "calibration overdue")
+    return [["used on", valueText(value)], ...(margin === null ? [] : [["overdue by", counted(-margin, "day")] as [string, string]])];
+  // A limit inside a formula is found where many values are judged by it.
+  const numbers: [string, string][] = kind === "limit in formula" ? [] : [["value", valueText(value)]];
   const limit = limitText(lower, upper);
   if (limit) numbers.push(["limit", limit]);
   if (margin !== null) numbers.push(["margin", numberText(margin)]);

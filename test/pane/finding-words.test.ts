@@ -37,6 +37,15 @@ describe("the numbers", () => {
     expect(numbersOf(finding({ value: 0.18, lower: 0.25 }))).toContainEqual(["limit", "at least 0.25"]);
   });
 
+  test("a gauge past its date shows the day of its use and the days in words, a limit inside a formula only itself", () => {
+    expect(numbersOf(finding({ kind: "calibration overdue", value: "2026-04-02", margin: -12 }))).toEqual([
+      ["used on", "2026-04-02"],
+      ["overdue by", "12 days"],
+    ]);
+    expect(numbersOf(finding({ kind: "calibration overdue", value: "2026-04-02", margin: -1 }))).toContainEqual(["overdue by", "1 day"]);
+    expect(numbersOf(finding({ kind: "limit in formula", lower: 0.25 }))).toEqual([["limit", "at least 0.25"]]);
+  });
+
   test("a finding without limit and margin shows its value alone", () => {
     expect(numbersOf(finding({ value: "73,02" }))).toEqual([["value", "73,02"]]);
   });
@@ -57,7 +66,10 @@ describe("the numbers", () => {
 describe("marks", () => {
   test("every kind of finding has one", () => {
     const findings = FINDING_KINDS.map((kind, row) => finding({ kind, cell: { sheet: "Bores", row, column: 0 } }));
-    expect(marksOf(findings).map(({ tone }) => tone)).toEqual(["outside", "fault", "doubt", "fault", "doubt", "near", "fault", "fault"]);
+    expect(marksOf(findings).map(({ tone }) => tone)).toEqual([
+      ...["outside", "fault", "doubt", "near", "doubt", "fault", "fault"],
+      ...["doubt", "doubt", "fault", "fault", "fault"],
+    ]);
   });
 
   test("a cell with several findings gets the mark of the worst", () => {

@@ -28,6 +28,8 @@ export interface Candidate {
   /** Where a table says so: the unit, and what the reading is of. */
   unit?: string | undefined;
   label?: string;
+  /** The gauge that it was read with, as a table names it. */
+  gauge?: string;
   /** The formula as a whole is at fault, or cannot be looked into. */
   whole?: { fault: string } | { unknown: string; said: CellAddress };
 }

@@ -21,11 +21,12 @@ export class Origins {
   of(cell: CellAddress): Origin | undefined {
     const formula = this.book.formula(cell);
     if (formula !== null) return { at: cell, formula, block: { ...cell, rows: 1, columns: 1 }, row: 0, column: 0 };
-    this.#spilled ??= this.#findSpilled();
-    return this.#spilled.get(placeName(cell));
+    if (!this.#spilled) for (const _ of this.prepare());
+    return this.#spilled!.get(placeName(cell));
   }
 
-  #findSpilled(): Map<string, Origin> {
+  /** Finds out beforehand what has spilled, row by row of the workbook, for whoever wants to do something in between. */
+  *prepare(): Generator<void> {
     const spilled = new Map<string, Origin>();
     for (const sheet of this.book.sheets) {
       for (const [r, line] of sheet.formulas.entries()) {
@@ -33,9 +34,10 @@ export class Origins {
           const at = { sheet: sheet.name, row: sheet.row + r, column: sheet.column + c };
           if (formula !== null && this.#mayHaveSpilled(at)) this.#trace(at, formula, spilled);
         }
+        yield;
       }
     }
-    return spilled;
+    this.#spilled = spilled;
   }
 
   /** Only a formula with content of no formula right of it or below it can have spilled. */

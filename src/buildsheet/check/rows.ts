@@ -3,6 +3,7 @@ import { Fault } from "../../core/fault.ts";
 import { judgingParams } from "../../functions/verdict/limit-params.ts";
 import { type CellAddress, placeName } from "../../sheet/address.ts";
 import type { Candidate } from "./candidates.ts";
+import type { CoarseGauges } from "./coarse.ts";
 import { compareReading } from "./compare.ts";
 import { type Given, type Judged, judgeGiven, plainValue } from "./given.ts";
 import type { Labels } from "./labels.ts";
@@ -24,6 +25,7 @@ export class Rows {
     readonly labels: Labels,
     readonly report: Report,
     readonly watch: Watch,
+    readonly coarse: CoarseGauges,
   ) {}
 
   add(candidate: Candidate): void {
@@ -31,8 +33,16 @@ export class Rows {
     this.#candidates.set(candidate.key, known ? merged(known, candidate) : candidate);
   }
 
-  judgeAll(): void {
-    for (const candidate of this.#candidates.values()) this.#judge(candidate);
+  get count(): number {
+    return this.#candidates.size;
+  }
+
+  /** One after the other, for whoever wants to do something in between. */
+  *judgeAll(): Generator<void> {
+    for (const candidate of this.#candidates.values()) {
+      this.#judge(candidate);
+      yield;
+    }
   }
 
   /** Results that are still blank, after the blank readings themselves have been told. */
@@ -75,6 +85,7 @@ export class Rows {
   #compare(candidate: Candidate, judged: Judged): void {
     const { cell, given, isTyped, group, unit, label } = candidate;
     const about = this.report.row(judged, () => ({ cell, label: label ?? this.labels.of(cell) }), plainValue(given.value));
+    this.coarse.look(candidate, judged, about);
     if (isTyped) compareReading(this.report, this.watch, judged, about, unit, group);
   }
 

@@ -3,6 +3,7 @@ import { type CellAddress, placeName } from "../../sheet/address.ts";
 import type { SheetSnapshot } from "../../sheet/sheet-host.ts";
 import { type Columns, canBeJudged, FIELDS, type Field, groupFrom, labelFrom, readHeadings } from "../headers.ts";
 import { type Candidate, limitKey } from "./candidates.ts";
+import { gaugeColumn } from "./gauges.ts";
 import { type Given, NOT_GIVEN } from "./given.ts";
 import type { Origins } from "./origins.ts";
 import { unitOf } from "./units.ts";
@@ -10,8 +11,14 @@ import { unitOf } from "./units.ts";
 /** Tables in long form on the sheets: a row of headings that names a value and a limit, one reading a row below it. */
 export function* tableRows(origins: Origins): Generator<Candidate> {
   for (const sheet of origins.book.sheets) {
+    let table = -1;
+    let gauges: number | undefined;
     for (const { columns, cells, row, top } of tableLines(sheet, canBeJudged, looksLikeReading)) {
-      yield candidateOf(origins, sheet, columns, cells, row, `${sheet.name}|${top}`);
+      if (top !== table) gauges = gaugeColumn(sheet.values[top]!);
+      table = top;
+      const candidate = candidateOf(origins, sheet, columns, cells, row, `${sheet.name}|${top}`);
+      const gauge = gauges === undefined ? "" : textOf(sheet.values[row]![gauges]);
+      yield gauge === "" ? candidate : { ...candidate, gauge };
     }
   }
 }

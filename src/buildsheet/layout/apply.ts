@@ -38,12 +38,23 @@ export const applyMapping = (snapshot: Pick<WorkbookSnapshot, "sheets">, mapping
 
 /** The same for a workbook that is already being looked at. */
 export function judgedRows(origins: Origins, mapping: Mapping): AppliedMapping {
+  const steps = judgingSteps(origins, mapping);
+  for (;;) {
+    const step = steps.next();
+    if (step.done) return step.value;
+  }
+}
+
+/** The same in steps, for whoever wants to do something in between. */
+export function* judgingSteps(origins: Origins, mapping: Mapping): Generator<void, AppliedMapping> {
   const { readings, limits, lost } = readLayout(origins.book, mapping);
+  yield;
   const rows = new Rows(origins, limits);
+  yield;
   for (const { cell, why } of lost) rows.refuse(cell, "", why);
   const results = workOut(readings).filter((result) => !rows.isWorkedOutBySheet(result));
-  for (const reading of readings) rows.reading(reading);
-  for (const result of results) rows.result(result);
+  for (const reading of readings) yield rows.reading(reading);
+  for (const result of results) yield rows.result(result);
   rows.unlimited(results);
   return rows.applied;
 }

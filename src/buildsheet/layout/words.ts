@@ -21,6 +21,42 @@ export const FIELD_WORDS: Readonly<Record<Field, readonly string[]>> = {
   hours: ["hours run", "hours in service", "engine hours", "running hours", "service hours", "run hours", "hrs"],
 };
 
+/** Columns and entries about gauges: which one, until when its calibration holds, on which day it was used. */
+export const GAUGE_WORDS = {
+  gauge: [
+    "gauge",
+    "gauge id",
+    "gauge no",
+    "gauge number",
+    "gauge used",
+    "gage",
+    "gage id",
+    "instrument",
+    "instrument id",
+    "instrument no",
+    "instrument used",
+    "measuring instrument",
+    "measured with",
+    "micrometer",
+  ],
+  due: [
+    "due",
+    "due date",
+    "calibration due",
+    "calibration due date",
+    "cal due",
+    "calibrated until",
+    "calibration valid until",
+    "valid until",
+    "next calibration",
+    "recalibrate by",
+    "calibration expires",
+  ],
+  used: ["measured on", "used on", "read on", "date", "date measured", "date of measurement", "measurement date", "date used", "date of use"],
+  uncertainty: ["u", "u of the gauge", "gauge u", "uncertainty", "expanded uncertainty", "gauge uncertainty"],
+  unit: ["unit", "units"],
+} as const;
+
 /** What the numbers of a characteristic are: it decides what they are compared with, and what a slip can be. */
 export type Kind = "length" | "volume" | "pressure" | "ratio" | "percent";
 

@@ -62,6 +62,7 @@ describe("units and slips", () => {
     expect(briefly(result)).toEqual([
       ["outside limit", "Bores!A2", "Bore"],
       ["mixed units", "Bores!A2", "Bore"],
+      ["limit in formula", "Bores!B2", ""],
     ]);
   });
 

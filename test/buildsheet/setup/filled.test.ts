@@ -241,3 +241,19 @@ test("the run-in log says what is due at these hours, and a changed clearance fr
   await made.type("ClearanceRecheck", "Re-checked", 1, 0.13);
   expect((await made.column("ClearanceRecheck", "Re-checked verdict"))[1]).toBe("under");
 });
+
+test("second readings that disagree by more than the gauge can are outside a limit, those that may differ so much are not", async () => {
+  const made = await Made.of({ cylinders: 1, heights: 2, axes: 2, valves: 2, secondReadings: true });
+  await made.type("Gauges", "Gauge id", 0, "BG-1");
+  await made.type("Gauges", "U of the gauge", 0, 0.003);
+  for (const name of ["Bores", "Bores, second readings"]) await made.type("Measurements", "Gauge", made.rowOf("Measurements", name), "BG-1");
+  const first = { "Top thrust": 73.02, "Top pin": 73.02, "Bottom thrust": 73.01, "Bottom pin": 73.01 };
+  for (const [heading, reading] of Object.entries(first)) await made.type("BoreReadings", heading, 0, reading);
+  // Both may be off by 0.003: the root of the sum of the squares is 0.00424.
+  await made.fill("SecondBores", "Second", [73.024, 73.025, 73.01, 73.006]);
+  const { findings, rowsIn, checked, refused } = await look(made);
+  expect(findings.filter(({ kind }) => kind === "outside limit").map(brief)).toEqual([
+    "outside limit | Cylinder 1, top, pin, Disagreement | 0.005 is over the upper limit 0.004242641 by 0.000757359",
+  ]);
+  expect([rowsIn, checked + refused]).toEqual([4, 4]);
+});

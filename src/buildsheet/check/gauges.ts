@@ -1,0 +1,176 @@
+import { type Cell, isBlank, isCellError } from "../../core/cell.ts";
+import type { CellAddress } from "../../sheet/address.ts";
+import type { SheetSnapshot } from "../../sheet/sheet-host.ts";
+import type { Book } from "../formula/book.ts";
+import { plain } from "../headers.ts";
+import { GAUGE_WORDS } from "../layout/words.ts";
+import { dayOf, dayText } from "./dates.ts";
+import type { Labels } from "./labels.ts";
+import type { Report } from "./report.ts";
+import { unitOf } from "./units.ts";
+
+type Role = keyof typeof GAUGE_WORDS;
+
+const ROLES = new Map((Object.keys(GAUGE_WORDS) as Role[]).flatMap((role) => GAUGE_WORDS[role].map((word) => [plain(word), role] as const)));
+
+/** Blank rows inside a table; behind more of them something else may stand in the same columns. */
+const LONGEST_GAP = 1;
+
+/** What the sheets say of one gauge. */
+interface Gauge {
+  id: string;
+  /** The last day on which its calibration holds; of several, the latest. */
+  due?: number | undefined;
+  uncertainty?: number | undefined;
+  unit?: string | undefined;
+  /** Two rows give it different uncertainties. */
+  isDoubtful?: boolean;
+}
+
+/** A day on which something was measured with a gauge. */
+interface Use {
+  gauge: string;
+  day: number;
+  due: number | undefined;
+  cell: CellAddress;
+}
+
+/** Gauges, by tables that name them and by entries such as `Gauge | BG-1`, in whatever sheets. */
+export class Gauges {
+  readonly #gauges = new Map<string, Gauge>();
+  readonly #uses: Use[] = [];
+  /** Entries of sheets that may tell of a use, once all gauges are known. */
+  readonly #entries: Partial<Record<Role, Entry>>[] = [];
+
+  constructor(book: Book) {
+    for (const sheet of book.sheets) {
+      this.#readTables(sheet);
+      this.#entries.push(entriesOf(sheet));
+    }
+  }
+
+  /** The expanded uncertainty of a gauge for readings in a unit, where both are known. */
+  uncertaintyOf(id: string, unit: string | undefined): number | undefined {
+    const gauge = this.#gauges.get(keyOf(id));
+    if (!gauge || gauge.isDoubtful || (gauge.unit !== undefined && unit !== undefined && gauge.unit !== unit)) return undefined;
+    return gauge.uncertainty;
+  }
+
+  /** Gauges that were past their date on the day of use; without such a day nothing is said. */
+  reportOverdue(report: Report, labels: Labels): void {
+    const told = new Map<string, { use: Use; due: number; times: number }>();
+    for (const use of [...this.#uses, ...this.#usesByEntries()]) {
+      const due = use.due ?? this.#gauges.get(keyOf(use.gauge))?.due;
+      if (due === undefined || use.day <= due) continue;
+      const key = `${use.cell.sheet}|${keyOf(use.gauge)}|${use.day}|${due}`;
+      const known = told.get(key);
+      if (known) known.times++;
+      else told.set(key, { use, due, times: 1 });
+    }
+    for (const { use, due, times } of told.values()) {
+      const days = use.day - due;
+      const more = times > 1 ? `, for this and ${times - 1} more of the sheet` : "";
+      report.find(
+        "calibration overdue",
+        { cell: use.cell, label: labels.of(use.cell), value: dayText(use.day), lower: null, upper: null, margin: -days, verdict: null },
+        `${use.gauge} was used on ${dayText(use.day)}, ${days} ${days === 1 ? "day" : "days"} past its calibration date ${dayText(due)}${more}: have it calibrated, and measure again with a gauge that is in date`,
+      );
+    }
+  }
+
+  #readTables({ name: sheet, row: top, column: left, values }: SheetSnapshot): void {
+    let at: Partial<Record<Role, number>> | undefined;
+    let blanks = 0;
+    for (const [r, line] of values.entries()) {
+      const heads = headsOf(line);
+      blanks = line.every(isBlank) ? blanks + 1 : 0;
+      if (heads) at = heads;
+      else if (blanks > LONGEST_GAP) at = undefined;
+      else if (at && blanks === 0) {
+        const cells = Object.fromEntries(Object.entries(at).map(([role, c]) => [role, line[c]])) as Partial<Record<Role, Cell>>;
+        const place = at.used === undefined ? undefined : { sheet, row: top + r, column: left + at.used };
+        this.#take(cells, place);
+      }
+    }
+  }
+
+  #take(cells: Partial<Record<Role, Cell>>, place: CellAddress | undefined): void {
+    const id = textOf(cells.gauge);
+    if (id === "") return;
+    const day = dayOf(cells.used);
+    const due = dayOf(cells.due);
+    if (day !== undefined && place) this.#uses.push({ gauge: id, day, due, cell: place });
+    this.#learn(id, due, cells.uncertainty, unitOf(textOf(cells.unit)));
+  }
+
+  #learn(id: string, due: number | undefined, uncertainty: Cell, unit: string | undefined): void {
+    const known = this.#gauges.get(keyOf(id)) ?? { id };
+    this.#gauges.set(keyOf(id), known);
+    if (due !== undefined) known.due = Math.max(due, known.due ?? due);
+    if (typeof uncertainty !== "number" || uncertainty < 0) return;
+    if (known.uncertainty !== undefined && known.uncertainty !== uncertainty) known.isDoubtful = true;
+    known.uncertainty = uncertainty;
+    known.unit ??= unit;
+  }
+
+  /** `Gauge | BG-1` and `Measured on | 2026-03-21` on one sheet, each there once. */
+  #usesByEntries(): Use[] {
+    return this.#entries.flatMap(({ gauge, used, due }) => {
+      const id = textOf(gauge?.value);
+      const day = used && dayOf(used.value);
+      if (id === "" || day === undefined) return [];
+      return [{ gauge: id, day, due: dayOf(due?.value), cell: used!.cell }];
+    });
+  }
+}
+
+const keyOf = (id: string): string => id.trim().toLowerCase();
+const textOf = (cell: Cell): string => (isBlank(cell) || isCellError(cell) ? "" : String(cell).trim());
+
+const LONGEST = Math.max(...[...ROLES.keys()].map((word) => word.length)) + 10;
+
+/** Most text of a sheet is no heading: it is known by its first letter or its length, before it is looked at closely. */
+function roleOf(cell: Cell): Role | undefined {
+  if (typeof cell !== "string" || cell.length > LONGEST || !STARTS.test(cell)) return undefined;
+  return ROLES.get(plain(cell));
+}
+
+const STARTS = new RegExp(`^[^a-z]*[${[...new Set([...ROLES.keys()].map((word) => word[0]!))].join("")}]`, "i");
+
+/** Columns of a row of headings that names gauges and something about them. */
+function headsOf(line: readonly Cell[]): Partial<Record<Role, number>> | undefined {
+  const at: Partial<Record<Role, number>> = {};
+  for (const [c, cell] of line.entries()) {
+    const role = roleOf(cell);
+    if (role) at[role] ??= c;
+  }
+  return at.gauge !== undefined && (at.due ?? at.used ?? at.uncertainty) !== undefined ? at : undefined;
+}
+
+/** The column of a row of headings in which gauges are named. */
+export function gaugeColumn(line: readonly Cell[]): number | undefined {
+  const at = line.findIndex((cell) => roleOf(cell) === "gauge");
+  return at < 0 ? undefined : at;
+}
+
+interface Entry {
+  value: Cell;
+  cell: CellAddress;
+}
+
+/** Names at the head of a row with what was typed right of them; one that comes twice tells nothing. */
+function entriesOf({ name: sheet, row, column, values }: SheetSnapshot): Partial<Record<Role, Entry>> {
+  const found: Partial<Record<Role, Entry>> = {};
+  const doubled = new Set<Role>();
+  for (const [r, line] of values.entries()) {
+    if (headsOf(line)) continue;
+    for (const [c, cell] of line.entries()) {
+      const role = roleOf(cell);
+      if (!role || !isBlank(line[c - 1] ?? null) || isBlank(line[c + 1] ?? null) || roleOf(line[c + 1])) continue;
+      if (found[role]) doubled.add(role);
+      found[role] = { value: line[c + 1], cell: { sheet, row: row + r, column: column + c + 1 } };
+    }
+  }
+  for (const role of doubled) delete found[role];
+  return found;
+}

@@ -1,0 +1,58 @@
+import { type CellAddress, placeName } from "../../sheet/address.ts";
+import { evaluateNode } from "../formula/evaluate.ts";
+import { references } from "../formula/parse.ts";
+import type { OwnCall } from "./calls.ts";
+import type { Labels } from "./labels.ts";
+import type { Report } from "./report.ts";
+
+const JUDGING = new Set(["VERDICT", "EXPLAIN", "MARGIN", "CONFORMITY"]);
+
+interface Typed {
+  at: CellAddress;
+  lower: number | null;
+  upper: number | null;
+  cells: Set<string>;
+}
+
+/** Limits that stand as numbers inside formulas, where nobody sees them: told once for each limit of a sheet. */
+export class TypedLimits {
+  readonly #found = new Map<string, Typed>();
+
+  constructor(
+    readonly report: Report,
+    readonly labels: Labels,
+  ) {}
+
+  look({ spec, args, at, context }: OwnCall): void {
+    // A call without any reference judges nothing of the sheet: it is a sum on the side.
+    if (!JUDGING.has(spec.name) || !args[0] || references(args[0]).length === 0) return;
+    const [lower = null, upper = null] = ["lower", "upper"].map((side) => {
+      const node = args[spec.inputs.findIndex(({ name }) => name === side)];
+      const number = node && references(node).length === 0 ? evaluateNode(node, context) : null;
+      // No size is below 0, so that 0 is a limit of nature, not one that somebody chose.
+      return typeof number === "number" && number !== 0 ? number : null;
+    });
+    if (lower === null && upper === null) return;
+    const key = `${at.sheet}|${lower}|${upper}`;
+    const known = this.#found.get(key) ?? { at, lower, upper, cells: new Set() };
+    this.#found.set(key, known);
+    known.cells.add(placeName(at));
+  }
+
+  finish(): void {
+    for (const { at, lower, upper, cells } of this.#found.values()) {
+      const others = cells.size - 1;
+      const more = others > 0 ? ` and in ${others} more on this sheet` : "";
+      this.report.find(
+        "limit in formula",
+        { cell: at, label: this.labels.of(at), value: null, lower, upper, margin: null, verdict: null },
+        `${nameOf(lower, upper)} written inside the formula${more}: type it into a cell with its source beside it, and let the formula refer to that cell`,
+      );
+    }
+  }
+}
+
+function nameOf(lower: number | null, upper: number | null): string {
+  if (lower !== null && upper !== null) return `the limits ${lower} and ${upper} are`;
+  return upper === null ? `the lower limit ${lower} is` : `the upper limit ${upper} is`;
+}
