@@ -4,7 +4,7 @@ import { BesideLike } from "./csv/beside.ts";
 import { readHead } from "./csv/head.ts";
 import type { DecimalSign } from "./csv/numbers.ts";
 import { InOrder, suspected } from "./csv/order.ts";
-import { CsvRows, type Listeners } from "./csv/rows.ts";
+import { CsvRows, type Listeners, numbersOf } from "./csv/rows.ts";
 import { brokenOff, Scanner } from "./csv/scanner.ts";
 import type { CheckResult, Finding } from "./finding.ts";
 
@@ -39,7 +39,7 @@ export async function checkCsv(input: AsyncIterable<Uint8Array>, { name = "", de
   const batch = new Batch();
   const rows = new CsvRows(name, head, decimal, batch, { ...listeners, found: (finding) => told.ofRow(finding, batch.length) });
   const beside = new BesideLike((suspicion, subject, at) => told.ofLike(suspected(suspicion, subject), at), rows.subjectOf);
-  const records = new Scanner(head.delimiter, head.nextLine);
+  const records = new Scanner(head.delimiter, head.nextLine, numbersOf(head), decimal);
   const look = (): void => {
     while (records.advance()) rows.add(records);
     beside.take(batch, records.bytes);

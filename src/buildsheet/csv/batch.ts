@@ -69,4 +69,4 @@ export class Batch implements BatchData {
   }
 }
 
-export const kindTold = ({ told }: BatchData, i: number): FindingKind | undefined => FINDING_KINDS[told[i]! - 1];
+export const kindTold = ({ told }: BatchData, i: number): FindingKind | undefined => (told[i] === 0 ? undefined : FINDING_KINDS[told[i]! - 1]);

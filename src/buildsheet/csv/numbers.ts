@@ -42,7 +42,12 @@ export function plainNumber(bytes: Uint8Array, from: number, to: number, sign: D
     } else if (bytes[i] === mark && decimals < 0) decimals = 0;
     else return Number.NaN;
   }
-  if (digits === 0 || digits > MOST_DIGITS) return Number.NaN;
-  const size = decimals > 0 ? whole / POWERS[decimals]! : whole;
+  const size = scaled(whole, digits, Math.max(0, decimals));
   return isNegative ? -size : size;
+}
+
+/** So many digits read as a whole number, the last of them decimals; `NaN` where that would not be the nearest double. */
+export function scaled(whole: number, digits: number, decimals: number): number {
+  if (digits === 0 || digits > MOST_DIGITS) return Number.NaN;
+  return decimals > 0 ? whole / POWERS[decimals]! : whole;
 }

@@ -10,7 +10,7 @@ import type { JudgedRow } from "../judged.ts";
 import type { Batch } from "./batch.ts";
 import type { HeadColumns } from "./head.ts";
 import { Names } from "./names.ts";
-import { cellOf, type DecimalSign, plainNumber, wrongSign } from "./numbers.ts";
+import { cellOf, type DecimalSign, wrongSign } from "./numbers.ts";
 import { misfitOf } from "./records.ts";
 import { Scanner } from "./scanner.ts";
 
@@ -77,11 +77,11 @@ export class CsvRows {
   #passes(record: Scanner): boolean {
     const { at } = this.head;
     if (this.#report.judged !== undefined || record.fields !== this.head.width) return false;
-    const value = this.#number(record, at.value);
-    const lower = this.#number(record, at.lower);
-    const upper = this.#number(record, at.upper);
-    const uncertainty = this.#number(record, at.uncertainty) ?? 0;
-    const near = this.#number(record, at.near) ?? 0;
+    const value = numberIn(record, at.value);
+    const lower = numberIn(record, at.lower);
+    const upper = numberIn(record, at.upper);
+    const uncertainty = numberIn(record, at.uncertainty) ?? 0;
+    const near = numberIn(record, at.near) ?? 0;
     if (value === undefined || Number.isNaN(value) || !arePlain(lower, upper) || !(uncertainty >= 0 && near >= 0)) return false;
     if (verdictOf(value, lower, upper, uncertainty, near) === "within") {
       this.#report.within();
@@ -95,13 +95,6 @@ export class CsvRows {
     const sentence = explain(value, limits, uncertainty, near);
     this.#compare(record, { as: "judged", value, limits, uncertainty, near, judgement, sentence }, () => this.#placeOf(record), null);
     return true;
-  }
-
-  #number(record: Scanner, column: number | undefined): number | undefined {
-    if (column === undefined) return undefined;
-    const from = record.starts[column]!;
-    const to = record.ends[column]!;
-    return from === to ? undefined : plainNumber(record.bytes, from, to, this.decimal);
   }
 
   #addSlowly(record: Scanner): void {
@@ -172,6 +165,11 @@ export class CsvRows {
     return judgeGiven(given);
   }
 }
+
+const numberIn = (record: Scanner, column: number | undefined): number | undefined => (column === undefined ? undefined : record.number(column));
+
+/** The columns whose numbers are judged. */
+export const numbersOf = ({ at }: HeadColumns): number[] => JUDGED_FIELDS.map((name) => at[name]).filter((column) => column !== undefined);
 
 /** Limits that say what they mean: NaN is still to be looked at, and a 0 may stand for a blank. */
 function arePlain(lower: number | undefined, upper: number | undefined): boolean {

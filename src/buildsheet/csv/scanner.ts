@@ -1,3 +1,5 @@
+import { type DecimalSign, plainNumber, scaled } from "./numbers.ts";
+
 /** A longer record is a quote that was never closed. */
 const LONGEST_RECORD = 1_000_000;
 
@@ -7,6 +9,8 @@ export const brokenOff = (line: number): string => `breaks off: in line ${line} 
 const QUOTE = 0x22;
 const LF = 0x0a;
 const CR = 0x0d;
+/** In place of a sign, where there are no more. */
+const END = -1;
 
 /** How a field stands in the bytes: as it is, or in quotes that have to be taken out of it. */
 const BARE = 0;
@@ -24,6 +28,9 @@ export class Scanner {
   starts = new Int32Array(64);
   ends = new Int32Array(64);
   #styles = new Uint8Array(64);
+  /** Not 0 for each field that holds numbers, which are read as they are passed. */
+  #isNumber = new Uint8Array(64);
+  #numbers = new Float64Array(64);
   fields = 0;
   /** Number of the line on which the record begins. */
   line: number;
@@ -34,12 +41,20 @@ export class Scanner {
   #next = 0;
   #isLast = false;
   readonly #delimiter: Buffer;
-  /** The first byte of the delimiter, mostly its only one. */
-  readonly #mark: number;
+  /** Not 0 for each byte at which a field may end. */
+  readonly #stops = new Uint8Array(256);
 
-  constructor(delimiter: string, firstLine: number) {
+  /** Columns of numbers are given where those are asked for. */
+  constructor(
+    delimiter: string,
+    firstLine: number,
+    numbers: readonly number[] = [],
+    readonly decimal: DecimalSign = ".",
+  ) {
+    while (numbers.some((column) => column >= this.starts.length)) this.#grow();
+    for (const column of numbers) this.#isNumber[column] = 1;
     this.#delimiter = Buffer.from(delimiter);
-    this.#mark = this.#delimiter[0]!;
+    for (const sign of [LF, CR, this.#delimiter[0]!]) this.#stops[sign] = 1;
     this.line = this.#nextLine = firstLine;
   }
 
@@ -79,8 +94,11 @@ export class Scanner {
   advance(): boolean {
     const { bytes } = this;
     const size = bytes.length;
-    const mark = this.#mark;
+    const stops = this.#stops;
     const width = this.#delimiter.length;
+    let { starts, ends } = this;
+    let styles = this.#styles;
+    let isNumber = this.#isNumber;
     let breaks = 0;
     let start = this.#next;
     let i = start;
@@ -102,19 +120,22 @@ export class Scanner {
         } else style = QUOTED;
         i = after;
       }
-      let sign: number | undefined;
-      for (; i < size; i++) {
-        sign = bytes[i];
-        if (sign === LF || sign === CR || (sign === mark && (width === 1 || this.#isDelimiter(i)))) break;
-      }
+      if (i === start && isNumber[fields] === 1) i = this.#readNumber(fields, i);
+      while (i < size && (stops[bytes[i]!] === 0 || (width > 1 && !this.#isStop(i)))) i++;
+      const sign = i < size ? bytes[i] : END;
       if (i >= size ? !this.#isLast : sign === CR && i + 1 >= size && !this.#isLast) return false;
-      if (fields === this.starts.length) this.#grow();
-      this.starts[fields] = start;
-      this.ends[fields] = end < 0 ? i : end;
-      this.#styles[fields++] = style;
-      if (i >= size) return this.#found(fields, i, i, breaks);
+      if (fields === starts.length) {
+        this.#grow();
+        ({ starts, ends } = this);
+        styles = this.#styles;
+        isNumber = this.#isNumber;
+      }
+      starts[fields] = start;
+      ends[fields] = end < 0 ? i : end;
+      styles[fields++] = style;
       if (sign === LF) return this.#found(fields, i, i + 1, breaks);
       if (sign === CR) return this.#found(fields, i, bytes[i + 1] === LF ? i + 2 : i + 1, breaks);
+      if (sign === END) return this.#found(fields, i, i, breaks);
       i += width;
       start = i;
     }
@@ -123,6 +144,15 @@ export class Scanner {
   /** True when the bytes of a field are its text. */
   isBare(field: number): boolean {
     return this.#styles[field] === BARE;
+  }
+
+  /** A number as most are written, in a column of numbers; `undefined` where the field is empty, `NaN` for all else, which is not to say that it is none. */
+  number(field: number): number | undefined {
+    const from = this.starts[field]!;
+    const to = this.ends[field]!;
+    if (from === to) return undefined;
+    if (this.#styles[field] !== BARE) return Number.NaN;
+    return this.bytes[from - 1] === QUOTE ? plainNumber(this.bytes, from, to, this.decimal) : this.#numbers[field];
   }
 
   /** A field as text, without its quotes. */
@@ -177,6 +207,36 @@ export class Scanner {
     return -1;
   }
 
+  /** Takes in the number that begins at `from`, and gives where it ends; what it cannot take is left for others to look at. */
+  #readNumber(field: number, from: number): number {
+    const { bytes } = this;
+    const size = bytes.length;
+    const stops = this.#stops;
+    const mark = this.decimal === "." ? 0x2e : 0x2c;
+    const isNegative = from < size && bytes[from] === 0x2d;
+    let i = isNegative ? from + 1 : from;
+    let digits = 0;
+    let beforeMark = -1;
+    let whole = 0;
+    for (; i < size; i++) {
+      const sign = bytes[i]!;
+      const digit = sign - 0x30;
+      if (digit >= 0 && digit <= 9) {
+        whole = whole * 10 + digit;
+        digits++;
+      } else if (stops[sign] === 0 && sign === mark && beforeMark < 0) beforeMark = digits;
+      else break;
+    }
+    const isWhole = i >= size || stops[bytes[i]!] !== 0;
+    const read = isWhole ? scaled(whole, digits, beforeMark < 0 ? 0 : digits - beforeMark) : Number.NaN;
+    this.#numbers[field] = isNegative ? -read : read;
+    return i;
+  }
+
+  #isStop(at: number): boolean {
+    return this.bytes[at] === LF || this.bytes[at] === CR || this.#isDelimiter(at);
+  }
+
   #isDelimiter(at: number): boolean {
     const delimiter = this.#delimiter;
     for (let i = 0; i < delimiter.length; i++) if (this.bytes[at + i] !== delimiter[i]) return false;
@@ -184,7 +244,7 @@ export class Scanner {
   }
 
   #grow(): void {
-    const grown = <T extends Int32Array | Uint8Array>(old: T, fresh: T): T => {
+    const grown = <T extends Int32Array | Uint8Array | Float64Array>(old: T, fresh: T): T => {
       fresh.set(old);
       return fresh;
     };
@@ -192,6 +252,8 @@ export class Scanner {
     this.starts = grown(this.starts, new Int32Array(size));
     this.ends = grown(this.ends, new Int32Array(size));
     this.#styles = grown(this.#styles, new Uint8Array(size));
+    this.#isNumber = grown(this.#isNumber, new Uint8Array(size));
+    this.#numbers = grown(this.#numbers, new Float64Array(size));
   }
 }
 
