@@ -14,8 +14,8 @@ const book = (clearance: number): Uint8Array =>
       {
         name: "Bores",
         cells: [
-          ["Cylinder", "Clearance", "Verdict"],
-          [1, clearance, { f: "HATCH.VERDICT(B2,0.02,0.04)", v: "within" }],
+          ["Cylinder", "Clearance", "Verdict", "Lower", "Upper"],
+          [1, clearance, { f: "HATCH.VERDICT(B2,D2,E2)", v: "within" }, 0.02, 0.04],
         ],
       },
     ],

@@ -14,8 +14,13 @@ const book = (clearance: number): Uint8Array =>
       {
         name: "Bores",
         cells: [
-          ["Cylinder", "Thrust", "Pin", "Skirt", "Clearance", "Verdict"],
-          [1, 73.03, 73.02, 73.02 - clearance, { f: "_xldudf_HATCH_PISTONCLEARANCE(B2:C2,D2)", v: 99 }, { f: "HATCH.VERDICT(E2,0.02,0.04)", v: "within" }],
+          ["Cylinder", "Thrust", "Pin", "Skirt", "Clearance", "Verdict", "Lower", "Upper"],
+          [
+            ...[1, 73.03, 73.02, 73.02 - clearance],
+            { f: "_xldudf_HATCH_PISTONCLEARANCE(B2:C2,D2)", v: 99 },
+            { f: "HATCH.VERDICT(E2,G2,H2)", v: "within" },
+            ...[0.02, 0.04],
+          ],
         ],
       },
     ],

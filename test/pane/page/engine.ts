@@ -75,8 +75,8 @@ export const judgedBook = (): MemoryHost =>
       {
         name: "Cylinders",
         cells: [
-          ["Engine A", "thrust", "pin", "taper", "verdict"],
-          ["top", 73.06, 73.035, { formula: "=HATCH.TAPER(B2:C4)", value: 0.025 }, { formula: "=HATCH.VERDICT(D2, , 0.02)", value: "over" }],
+          ["Engine A", "thrust", "pin", "taper", "verdict", "limit"],
+          ["top", 73.06, 73.035, { formula: "=HATCH.TAPER(B2:C4)", value: 0.025 }, { formula: "=HATCH.VERDICT(D2, , F2)", value: "over" }, 0.02],
           ["middle", 73.05, 73.03],
           ["bottom", 73.035, 73.025],
         ],

@@ -119,9 +119,9 @@ const sheet = (): Scene => {
   const judged = (row: number, value: number, verdict: string) => [
     `Bore ${row - 1}, taper`,
     value,
-    { formula: `=HATCH.VERDICT(B${row}, , 0.05)`, value: verdict },
+    { formula: `=HATCH.VERDICT(B${row}, , $D$1)`, value: verdict },
   ];
-  const cells = [["", "taper", "verdict"], judged(2, 0.02, "within"), judged(3, 0.062, "over"), judged(4, 0.05, "within")];
+  const cells = [["", "taper", "verdict", 0.05], judged(2, 0.02, "within"), judged(3, 0.062, "over"), judged(4, 0.05, "within")];
   return { host: memoryHost([{ name: "Bores", cells }]), options: {} };
 };
 
