@@ -1,5 +1,7 @@
 import type { Model } from "@odoo/o-spreadsheet";
+import { PANE_KEY } from "../pane/kept-key.ts";
 import { benchHost, keptTexts } from "../sheet/bench.ts";
+import type { SheetHost } from "../sheet/sheet-host.ts";
 import type { DefinedName } from "../sheet/xlsx/model.ts";
 import { elements } from "./elements.ts";
 import type { Engine, Screen } from "./engine.ts";
@@ -76,9 +78,10 @@ export class Bench {
 
   async #show(model: Model, name: string, otherNames: readonly DefinedName[] = []): Promise<void> {
     const { grid, pane, save } = elements;
-    const host = benchHost(model, name);
+    const workbook = new Workbook(this.engine, model, name, otherNames, () => this.#showState());
+    const host = telling(benchHost(model, name), workbook);
     this.#grid?.remove();
-    this.#workbook = new Workbook(this.engine, model, name, otherNames, () => this.#showState());
+    this.#workbook = workbook;
     window.crosshatchBench = { host, model, openFile: (file) => this.openFile(file), save: () => this.save() };
     this.#grid = await mountGrid(grid, model, { ...this, dark: isDark(), tell: (sentence) => this.tell(sentence) });
     // The pane starts afresh: what it showed was of the other workbook.
@@ -139,6 +142,15 @@ export class Bench {
     document.documentElement.dataset.bsTheme = isDark() ? "dark" : "light";
     this.#grid?.setDark(isDark());
   }
+}
+
+/** A layout that is kept is work which can be lost; what stands in the pane's fields is not worth a question. */
+function telling(host: SheetHost, workbook: Workbook): SheetHost {
+  const keep = async (key: string, value: string) => {
+    await host.keep(key, value);
+    if (key !== PANE_KEY) workbook.touch();
+  };
+  return { ...host, keep };
 }
 
 const LONGEST_SHEET_NAME = 31;

@@ -6,6 +6,7 @@ import type { Engine } from "./engine.ts";
 export class Workbook {
   #edits = 0;
   #savedAt = 0;
+  readonly #changed: () => void;
 
   constructor(
     engine: Engine,
@@ -15,6 +16,7 @@ export class Workbook {
     readonly otherNames: readonly DefinedName[],
     changed: () => void,
   ) {
+    this.#changed = changed;
     const on = model.on as unknown as (event: string, owner: object, heard: (command: { type: string }) => void) => void;
     on.call(model, "command-dispatched", this, ({ type }) => {
       if (!engine.isCoreCommand({ type } as never) && type !== "UNDO" && type !== "REDO") return;
@@ -25,6 +27,12 @@ export class Workbook {
 
   get unsaved(): boolean {
     return this.#edits !== this.#savedAt;
+  }
+
+  /** Something other than cells has changed that is saved with them. */
+  touch(): void {
+    this.#edits++;
+    this.#changed();
   }
 
   /** Call when saving begins; what it gives back, call when it has succeeded: edits made meanwhile stay unsaved. */

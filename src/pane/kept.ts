@@ -1,9 +1,7 @@
 import { createContext } from "preact";
 import { useCallback, useContext, useEffect, useRef, useState } from "preact/hooks";
 import type { SheetHost } from "../sheet/sheet-host.ts";
-
-/** The key under which a workbook keeps what people typed and chose in the pane. */
-export const PANE_KEY = "pane";
+import { PANE_KEY } from "./kept-key.ts";
 
 /** Typing comes in bursts: it is written once it rests, in milliseconds. */
 const REST = 800;

@@ -19,6 +19,7 @@ export const TABS = [
   { id: "draw", title: "Draw" },
   { id: "report", title: "Report" },
   { id: "setup", title: "Set up" },
+  { id: "layout", title: "Layout" },
   { id: "functions", title: "Functions" },
   { id: "about", title: "About" },
 ] as const;
@@ -32,5 +33,9 @@ export const LATER = {
   report: async () => (await part(import("./report/report-view.tsx"))).ReportView,
   functions: async () => (await part(import("./functions-view.tsx"))).FunctionsView,
   about: async () => (await part(import("./about-view.tsx"))).AboutView,
+  layout: async () => {
+    await part(import("./no-eval.ts"));
+    return (await part(import("./layout/layout-view.tsx"))).LayoutView;
+  },
   setup: async () => (await part(import("./setup/setup-view.tsx"))).SetupView,
 } satisfies Record<Exclude<Tab, "check">, LoadView>;

@@ -1,5 +1,6 @@
 import type { Page } from "playwright-core";
-import { fieldsLike, Kept, PANE_KEY } from "../../src/pane/kept.ts";
+import { fieldsLike, Kept } from "../../src/pane/kept.ts";
+import { PANE_KEY } from "../../src/pane/kept-key.ts";
 import { memoryHost } from "../../src/sheet/memory.ts";
 import { type PaneBrowser, paneBrowser } from "../helpers/pane-browser.ts";
 import { fill, openPlan } from "../helpers/plan-steps.ts";

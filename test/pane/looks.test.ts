@@ -101,6 +101,24 @@ const VIEWS: Views = {
       await page.getByText("10 new sheets").waitFor();
     },
   },
+  layout: {
+    scene: "engine",
+    go: async (page) => {
+      await page.getByRole("tab", { name: "Layout" }).click();
+      await page.getByRole("button", { name: "Propose from the headings" }).click();
+      await page.locator(".changes li").first().waitFor();
+    },
+  },
+  "layout-trouble": {
+    scene: "engine",
+    go: async (page) => {
+      await page.getByRole("tab", { name: "Layout" }).click();
+      await page.getByText("keeps no layout").waitFor();
+      await page.locator("summary", { hasText: "More" }).click();
+      await page.getByRole("button", { name: "Add this range" }).click();
+      await page.locator(".trouble").waitFor();
+    },
+  },
   about: { scene: "findings", go: (page) => page.getByRole("tab", { name: "About" }).click() },
 };
 
@@ -174,7 +192,7 @@ describe("the page", () => {
   test("allows scripts and styles from its own files only", () => {
     const html = readFileSync(new URL("../../src/pane/pane.html", import.meta.url), "utf8");
     const policy = /Content-Security-Policy" content="([^"]*)"/.exec(html)?.[1];
-    expect(policy).toBe("default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; font-src 'self'; base-uri 'none'; form-action 'none'");
+    expect(policy).toBe("default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; font-src 'self'; base-uri 'none'; form-action 'none'");
     expect(html).not.toMatch(/ style=| on\w+=|<style|<script>/);
   });
 

@@ -43,7 +43,10 @@ export function proposeRange(snapshot: Pick<WorkbookSnapshot, "sheets">, area: A
   const tables = tablesIn(book, area.sheet, box).filter(({ body }) => meets(body, area));
   const [table] = tables;
   const clipped = table ? { ...table, body: common(table.body, area) } : { sheet: area.sheet, titles: [], headRows: [], headColumns: [], body: area };
-  return proposalOf(book, clipped, contextOf(book, clipped, tables), what, table === undefined);
+  // A title stands between its own table and the one above.
+  const sheet = book.sheet(area.sheet);
+  const others = (sheet ? blocksOf(sheet) : []).flatMap((block) => tablesIn(book, area.sheet, block)).filter(({ body }) => !meets(body, area));
+  return proposalOf(book, clipped, contextOf(book, clipped, [clipped, ...others]), what, table === undefined);
 }
 
 const meets = (a: Box, b: Box): boolean =>

@@ -1,6 +1,6 @@
 import type { Book } from "../formula/book.ts";
 import type { MappedRange } from "./mapping.ts";
-import { readLayout, type Subject } from "./readings.ts";
+import { type MappedLimit, type MappedReading, readLayout, type Subject } from "./readings.ts";
 
 /** What a range holds. */
 export interface Summary {
@@ -13,7 +13,7 @@ export interface Summary {
 /** Counts what a range holds, and says it in words. */
 export function summaryOf(book: Book, range: MappedRange): Summary {
   const { readings, limits } = readLayout(book, { version: 1, ranges: [range] });
-  const own = readings.filter(({ own: beside }) => beside && (beside.beside.lower || beside.beside.upper)).length;
+  const own = ownLimits(readings);
   const parts = [
     ...counted(readings).map(([name, count]) => `${count} ${count === 1 ? "reading" : "readings"} of ${name}`),
     ...(limits.length
@@ -27,8 +27,14 @@ export function summaryOf(book: Book, range: MappedRange): Summary {
   const of = [named("engine", readings), named("cylinder", readings)].filter(Boolean).join(", ");
   const what = `${parts.join(", ")}${own ? ", with their limits" : ""}${of ? `; ${of}` : ""}`;
   const isComplete = [...readings, ...limits].every(({ characteristic }) => characteristic !== "");
-  return { what, readings: readings.length, limits: limits.length + own, isComplete };
+  return { what, readings: readings.length, limits: limitCount(readings, limits), isComplete };
 }
+
+const ownLimits = (readings: readonly MappedReading[]): number =>
+  readings.filter(({ own: beside }) => beside && (beside.beside.lower || beside.beside.upper)).length;
+
+/** Limits for themselves, and those that stand in line with a reading. */
+export const limitCount = (readings: readonly MappedReading[], limits: readonly MappedLimit[]): number => limits.length + ownLimits(readings);
 
 function counted(subjects: readonly Subject[]): [string, number][] {
   const counts = new Map<string, number>();

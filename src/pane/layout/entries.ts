@@ -1,0 +1,54 @@
+import type { MappedRange, Mapping } from "../../buildsheet/layout/mapping.ts";
+import { meet, overlaps, overviewOf, rangeNow } from "../../buildsheet/layout/overview.ts";
+import { type Proposal, proposeLayout } from "../../buildsheet/layout/propose.ts";
+import { areaText } from "../../sheet/address.ts";
+import type { WorkbookSnapshot } from "../../sheet/sheet-host.ts";
+import { counted } from "../finding-words.ts";
+
+/** A range that is listed: kept, proposed or pointed at. */
+export interface Entry {
+  id: number;
+  range: MappedRange;
+  doubts: readonly string[];
+  /** It is to be part of the layout. */
+  isUsed: boolean;
+}
+
+let last = 0;
+const entryOf = (range: MappedRange, doubts: readonly string[], isUsed: boolean): Entry => ({ id: ++last, range, doubts, isUsed });
+
+export const keptEntries = ({ ranges }: Mapping): Entry[] => ranges.map((range) => entryOf(range, [], true));
+
+/** What somebody has pointed at counts first where others hold the same cells. */
+export const withOwn = (entries: readonly Entry[], { range, doubts }: Proposal): Entry[] => [entryOf(range, doubts, true), ...entries];
+
+export const changed = (entries: readonly Entry[], id: number, { range, doubts }: Proposal): Entry[] =>
+  entries.map((entry) => (entry.id === id ? { ...entry, range, doubts, isUsed: true } : entry));
+
+export const used = (entries: readonly Entry[], id: number, isUsed: boolean): Entry[] =>
+  entries.map((entry) => (entry.id === id ? { ...entry, isUsed } : entry));
+
+/** What the headings propose, behind what is listed; where a listed range is in use already, only to be looked at. */
+export function withProposals(entries: readonly Entry[], snapshot: WorkbookSnapshot): Entry[] {
+  const there = entries.map(({ range, isUsed }) => ({ area: rangeNow(snapshot, range).area, isUsed }));
+  const proposed = proposeLayout(snapshot).flatMap(({ range, doubts }) => {
+    const met = there.filter(({ area }) => meet(area, range));
+    if (met.some(({ area }) => areaText(area) === areaText(range))) return [];
+    return [entryOf(range, doubts, !met.some(({ isUsed }) => isUsed))];
+  });
+  return [...entries, ...proposed];
+}
+
+export const mappingOf = (entries: readonly Entry[]): Mapping => ({ version: 1, ranges: entries.flatMap(({ range, isUsed }) => (isUsed ? [range] : [])) });
+
+/** What the ranges in use make of the workbook, in sentences. */
+export function overviewText(snapshot: WorkbookSnapshot, entries: readonly Entry[]): { says: string; notes: string[] } {
+  const mapping = mappingOf(entries);
+  const { readings, limits, engines, judged, notes } = overviewOf(snapshot, mapping);
+  const of = engines.length === 0 ? "" : `, ${engines.length === 1 ? "engine" : "engines"} ${engines.join(", ")}`;
+  const shared = overlaps(mapping.ranges).map(([a, b]) => `${areaText(a)} and ${areaText(b)} share cells, which count with the first`);
+  return {
+    says: `${counted(readings, "reading")}, ${counted(limits, "limit")}${of}. Check judges ${counted(judged, "row")} by this.`,
+    notes: [...shared, ...notes],
+  };
+}

@@ -1,0 +1,161 @@
+import { useEffect, useMemo, useState } from "preact/hooks";
+import { Book } from "../../buildsheet/formula/book.ts";
+import { isUnread, keepMapping, NO_MAPPING, recallMapping } from "../../buildsheet/layout/mapping.ts";
+import { rangeNow } from "../../buildsheet/layout/overview.ts";
+import { type Proposal, proposeRange } from "../../buildsheet/layout/propose.ts";
+import { HostRefusal, type WorkbookSnapshot } from "../../sheet/sheet-host.ts";
+import { counted } from "../finding-words.ts";
+import { fieldsLike, useKept } from "../kept.ts";
+import { readArea } from "../plan/place-text.ts";
+import { sentenceOf } from "../sentence-of.ts";
+import { useWork, WorkLines } from "../use-work.tsx";
+import type { ViewProps } from "../views.ts";
+import { changed, type Entry, keptEntries, mappingOf, overviewText, used, withOwn, withProposals } from "./entries.ts";
+import { EntryRow } from "./entry-row.tsx";
+import { fixedOf, NOTHING_SAID, RangeForm, type Said, type Troubles } from "./range-form.tsx";
+
+/** What was read, and the changes of the sheet seen by then. */
+interface Seen {
+  snapshot: WorkbookSnapshot;
+  changes: number;
+}
+
+/** A layout of the shop's own: which ranges hold readings and which limits, proposed from the headings or pointed at. */
+export function LayoutView({ host, changes }: ViewProps) {
+  const [seen, setSeen] = useState<Seen | null>(null);
+  const [entries, setEntries] = useState<readonly Entry[]>([]);
+  const [kept, setKept] = useState(NO_MAPPING);
+  // Also one that cannot be read can be taken off.
+  const [isThere, setThere] = useState(false);
+  const [said, setSaid] = useKept("layout", NOTHING_SAID, (given) => fieldsLike(NOTHING_SAID, given));
+  const work = useWork();
+  const look = async () => {
+    const snapshot = await host.read();
+    setSeen({ snapshot, changes });
+    return snapshot;
+  };
+  useEffect(
+    () =>
+      work.act("Looking for a layout …", async () => {
+        const [mapping] = await Promise.all([recallMapping(host), look()]);
+        setThere(mapping !== null);
+        if (isUnread(mapping)) throw new HostRefusal(sentence(mapping.unread));
+        setKept(mapping ?? NO_MAPPING);
+        setEntries((before) => [...(mapping ? keptEntries(mapping) : []), ...before]);
+        return mapping ? `This workbook keeps a layout of ${counted(mapping.ranges.length, "range")}.` : "This workbook keeps no layout of its own yet.";
+      }),
+    [host],
+  );
+  const propose = () =>
+    work.act("Reading the headings …", async () => {
+      const listed = withProposals(entries, await look());
+      setEntries(listed);
+      const found = listed.length - entries.length;
+      return found === 0 ? "No other range has headings that are known here." : `${counted(found, "range")} proposed: look them over, then keep what is right.`;
+    });
+  const say = async (about: Said, take: (proposal: Proposal) => void): Promise<Troubles> => {
+    try {
+      const read = proposalOf(await look(), about);
+      if (!("range" in read)) return read;
+      take(read);
+      return {};
+    } catch (error) {
+      return { place: sentenceOf(error) };
+    }
+  };
+  const add = () =>
+    say(said, (proposal) => {
+      setEntries((before) => withOwn(before, proposal));
+      setSaid(NOTHING_SAID);
+    });
+  const keep = () =>
+    work.act("Keeping the layout …", async () => {
+      const mapping = mappingOf(entries);
+      if (mapping.ranges.length === 0) return "Nothing is kept: no range is ticked.";
+      await keepMapping(host, mapping);
+      setKept(mapping);
+      setThere(true);
+      return `Kept in the workbook: ${counted(mapping.ranges.length, "range")}. Check, Compare, Draw, Report and the command line read it from now on.`;
+    });
+  const takeOff = () =>
+    work.act("Taking the layout off …", async () => {
+      await keepMapping(host, NO_MAPPING);
+      setKept(NO_MAPPING);
+      setThere(false);
+      return "The layout is taken off. Its ranges are listed until the pane is closed: Keep puts it back.";
+    });
+  const now = useMemo(() => entries.map(({ range }) => rangeNow(seen?.snapshot ?? { sheets: [] }, range)), [seen, entries]);
+  const isKept = useMemo(() => JSON.stringify(kept) === JSON.stringify(mappingOf(entries)), [kept, entries]);
+  return (
+    <>
+      <h2>A layout of your own</h2>
+      <p class="notice">For a workbook laid out in the shop's own way: say once which ranges hold readings and which limits. Cells are not touched.</p>
+      <div class="tools">
+        <button type="button" class={entries.length === 0 ? "primary" : undefined} aria-disabled={work.doing !== ""} onClick={propose}>
+          Propose from the headings
+        </button>
+      </div>
+      <WorkLines {...work} />
+      {seen && entries.length > 0 && (
+        <>
+          {seen.changes !== changes && <p class="stale">The sheet changed since it was read.</p>}
+          <ul class="changes" aria-label="Ranges">
+            {entries.map((entry, at) => (
+              <EntryRow
+                key={entry.id}
+                entry={entry}
+                now={now[at]!}
+                host={host}
+                onUse={(isUsed) => setEntries((before) => used(before, entry.id, isUsed))}
+                onSelect={() => work.act("", () => host.select(now[at]!.area).then(() => ""))}
+                onChange={(about) => say(about, (proposal) => setEntries((before) => changed(before, entry.id, proposal)))}
+              />
+            ))}
+          </ul>
+          <Finds snapshot={seen.snapshot} entries={entries} />
+          {!isKept && <p class="stale">What is ticked here is not kept yet.</p>}
+        </>
+      )}
+      {(entries.length > 0 || isThere) && (
+        <div class="tools">
+          <button type="button" class="primary" aria-disabled={work.doing !== ""} onClick={keep}>
+            Keep this layout
+          </button>
+          <button type="button" aria-disabled={work.doing !== "" || !isThere} onClick={() => isThere && takeOff()}>
+            Take it off
+          </button>
+        </div>
+      )}
+      <section class="write" aria-label="Add a range">
+        <h3>Add a range</h3>
+        <RangeForm id="add" said={said} submit="Add this range" host={host} onSaid={setSaid} onSubmit={add} />
+      </section>
+    </>
+  );
+}
+
+/** What the ticked ranges come to, before anything is kept. */
+function Finds({ snapshot, entries }: { snapshot: WorkbookSnapshot; entries: readonly Entry[] }) {
+  const { says, notes } = useMemo(() => overviewText(snapshot, entries), [snapshot, entries]);
+  return (
+    <section aria-label="What the ticked ranges hold">
+      <p class="counts">{says}</p>
+      {notes.map((note) => (
+        <p key={note} class="notice">
+          Note: {note}.
+        </p>
+      ))}
+    </section>
+  );
+}
+
+function proposalOf(snapshot: WorkbookSnapshot, about: Said): Proposal | Troubles {
+  if (about.place.trim() === "") return { place: "say which range: type it, or select it and take the selection" };
+  const read = readArea(about.place, new Book(snapshot));
+  if ("sentence" in read) return { place: read.sentence };
+  const proposal = proposeRange(snapshot, read.given, fixedOf(about));
+  if (!proposal) return { place: `no number that could be a reading or a limit stands in ${about.place.trim()}` };
+  return proposal.isComplete ? proposal : { characteristic: "nothing beside these numbers says what they are of: say it here" };
+}
+
+const sentence = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;

@@ -1,0 +1,147 @@
+import { useState } from "preact/hooks";
+import type { Fixed, Role } from "../../buildsheet/layout/mapping.ts";
+import { saysOf } from "../../buildsheet/layout/says.ts";
+import { CHARACTERISTICS, OTHER_UNITS } from "../../buildsheet/layout/words.ts";
+import type { SheetHost } from "../../sheet/sheet-host.ts";
+import { PlaceField } from "../place-field.tsx";
+
+/** What somebody says of a range; a blank leaves it to the headings. */
+export interface Said {
+  place: string;
+  role: string;
+  characteristic: string;
+  engine: string;
+  cylinder: string;
+  position: string;
+  unit: string;
+}
+
+export const NOTHING_SAID: Said = { place: "", role: "", characteristic: "", engine: "", cylinder: "", position: "", unit: "" };
+
+export type Troubles = Partial<Record<"place" | "characteristic", string>>;
+
+const ROLES: readonly (readonly [role: Role | "", words: string])[] = [
+  ["", "what the headings say"],
+  ["value", "readings"],
+  ["lower", "lower limits"],
+  ["upper", "upper limits"],
+  ["uncertainty", "uncertainties U"],
+  ["near", "distances that are near a limit"],
+];
+
+const UNITS = [...new Set(["mm", "in", "thou", "µm", ...Object.values(OTHER_UNITS)])];
+
+const REST: readonly (readonly [key: "engine" | "cylinder" | "position", label: string, hint: string])[] = [
+  ["engine", "Engine", "If all of them are of one engine"],
+  ["cylinder", "Cylinder", "If all of them are of one cylinder"],
+  ["position", "Place on the part", "If all of them are taken there: top thrust, second, inlet …"],
+];
+
+/** In the words that limits and rules go by. */
+export function fixedOf({ place: _, role, characteristic, ...others }: Said): Fixed {
+  const name = saysOf(characteristic.trim(), ["characteristic"]).characteristic ?? "";
+  const said = Object.entries({ ...others, role, characteristic: name }).flatMap(([key, text]) => (text.trim() === "" ? [] : [[key, text.trim()]]));
+  return Object.fromEntries(said);
+}
+
+interface Props {
+  id: string;
+  said: Said;
+  submit: string;
+  host: SheetHost;
+  onSaid(said: Said): void;
+  /** Takes what was said; resolves to what cannot be taken. */
+  onSubmit(): Promise<Troubles>;
+}
+
+/** A range and what it is. */
+export function RangeForm({ id, said, submit, host, onSaid, onSubmit }: Props) {
+  const [troubles, setTroubles] = useState<Troubles>({});
+  const say = (key: keyof Said, text: string) => {
+    onSaid({ ...said, [key]: text });
+    setTroubles({ ...troubles, [key]: undefined });
+  };
+  const rest = REST.some(([key]) => said[key]) || said.unit !== "";
+  return (
+    <div class="fields">
+      <PlaceField
+        id={`${id}-place`}
+        label="Range"
+        hint="The numbers, with or without their headings"
+        text={said.place}
+        trouble={troubles.place}
+        host={host}
+        onText={(text) => say("place", text)}
+      />
+      <label class="field">
+        <span>These are</span>
+        <select value={said.role} onChange={(event) => say("role", event.currentTarget.value)}>
+          {ROLES.map(([role, words]) => (
+            <option key={role} value={role}>
+              {words}
+            </option>
+          ))}
+        </select>
+      </label>
+      <div class="field">
+        <label for={`${id}-of`}>Of</label>
+        <input
+          id={`${id}-of`}
+          type="text"
+          list={`${id}-names`}
+          autocomplete="off"
+          aria-invalid={troubles.characteristic ? true : undefined}
+          aria-describedby={`${id}-of-says`}
+          value={said.characteristic}
+          onInput={(event) => say("characteristic", event.currentTarget.value)}
+        />
+        <datalist id={`${id}-names`}>
+          {Object.keys(CHARACTERISTICS).map((name) => (
+            <option key={name} value={name} />
+          ))}
+        </datalist>
+        <p id={`${id}-of-says`} class={troubles.characteristic ? "trouble" : "hint"}>
+          {troubles.characteristic ?? "Bore, piston skirt, ring end gap …; blank: what the headings say"}
+        </p>
+      </div>
+      <details open={rest}>
+        <summary>More</summary>
+        <div class="fields">
+          {REST.map(([key, label, hint]) => (
+            <div key={key} class="field">
+              <label for={`${id}-${key}`}>{label}</label>
+              <input
+                id={`${id}-${key}`}
+                type="text"
+                autocomplete="off"
+                maxLength={100}
+                aria-describedby={`${id}-${key}-hint`}
+                value={said[key]}
+                onInput={(event) => say(key, event.currentTarget.value)}
+              />
+              <p id={`${id}-${key}-hint`} class="hint">
+                {hint}
+              </p>
+            </div>
+          ))}
+          <label class="field beside">
+            <span>Unit</span>
+            <select value={said.unit} onChange={(event) => say("unit", event.currentTarget.value)}>
+              <option value="">what the headings say</option>
+              {UNITS.map((unit) => (
+                <option key={unit} value={unit}>
+                  {unit}
+                </option>
+              ))}
+            </select>
+          </label>
+        </div>
+      </details>
+      <div class="tools">
+        <button type="button" onClick={() => onSubmit().then(setTroubles)}>
+          {submit}
+        </button>
+      </div>
+    </div>
+  );
+}
