@@ -3,6 +3,7 @@ import type * as Owl from "@odoo/owl";
 import { specs } from "../functions/index.ts";
 import { extendEngine, type PluginEngine } from "../sheet/bench-plugins.ts";
 import { type FormulaEngine, registerFunctions } from "../sheet/engine.ts";
+import { BOUNDS, boundEngine } from "../sheet/engine-bounds.ts";
 import { likeOtherSheets } from "../sheet/engine-manners.ts";
 
 export type Engine = typeof OSpreadsheet;
@@ -31,6 +32,8 @@ export function loadEngine(): Engine {
   registerFunctions(specs, engine as unknown as FormulaEngine);
   likeOtherSheets(engine);
   extendEngine(engine as unknown as PluginEngine);
+  // Nobody says here where one calculation ends and the next begins, and whoever waits sees it.
+  boundEngine(engine, { ...BOUNDS, work: Number.POSITIVE_INFINITY });
   for (const [id, menu] of WITHOUT_USE) {
     engine.registries.topbarMenuRegistry.replaceChild(id, [menu], { name: "", isVisible: () => false });
   }

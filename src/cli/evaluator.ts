@@ -1,5 +1,5 @@
 import { type Cell, isErrorCode } from "../core/cell.ts";
-import { type Model, type ModelData, modelOf, signatures } from "../sheet/headless/engine.ts";
+import { leftOut, type Model, type ModelData, modelOf, signatures, startCalculation } from "../sheet/headless/engine.ts";
 import { Grids } from "../sheet/headless/grids.ts";
 import { Translator } from "../sheet/headless/translate.ts";
 import { Untranslatable } from "../sheet/headless/untranslatable.ts";
@@ -28,9 +28,12 @@ let worked = 0;
 export function workOut(formula: string): FormulaAnswer {
   const text = peoplesFormula(formula.trim().replace(/^=/, ""));
   if (text.trim() === "") return { fault: "there is no formula" };
+  startCalculation();
   try {
     const translated = new Translator(EMPTY, new Grids(EMPTY), signatures()).translate(text, { sheet: 0, row: 0, column: 0 }, true);
-    return answerOf(engine().getters.evaluateFormulaResult(SHEET, translated) as EngineResult);
+    const answer = answerOf(engine().getters.evaluateFormulaResult(SHEET, translated) as EngineResult);
+    const beyond = leftOut();
+    return beyond && !("fault" in answer) ? { fault: `the formula cannot be worked out: ${beyond.replace(/\.$/, "")}` } : answer;
   } catch (error) {
     if (error instanceof Untranslatable) return { fault: `the formula ${error.message}` };
     return { fault: `the formula cannot be worked out: ${error instanceof Error ? error.message : error}` };

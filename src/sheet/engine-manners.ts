@@ -1,3 +1,5 @@
+import { isErrorCode } from "../core/cell.ts";
+
 /** The parts of the engine that this needs; its whole module or browser global fits. */
 export interface MannersEngine {
   EvaluationError: new (message?: string, value?: string) => object;
@@ -26,6 +28,7 @@ export function likeOtherSheets(engine: MannersEngine): void {
   done.add(registry);
   refuseEmptyText(registry, engine);
   falseWithoutElse(registry);
+  compareByKind(registry);
 }
 
 /**
@@ -61,4 +64,34 @@ function falseWithoutElse(registry: FunctionRegistry): void {
       return compute.apply(this, args.length === 2 ? [...args, { value: false }] : args);
     },
   });
+}
+
+const KINDS = ["number", "string", "boolean"];
+
+/** Counts from 1; 0 for what is blank or an error, which the engine sees to. */
+const rankOf = (value: unknown): number => (typeof value === "string" && isErrorCode(value) ? 0 : KINDS.indexOf(typeof value) + 1);
+
+const BY_RANK: Readonly<Record<string, (difference: number) => boolean>> = {
+  EQ: (difference) => difference === 0,
+  NE: (difference) => difference !== 0,
+  GT: (difference) => difference > 0,
+  GTE: (difference) => difference >= 0,
+  LT: (difference) => difference < 0,
+  LTE: (difference) => difference <= 0,
+};
+
+/** In other sheets every truth value is above every text, and every text above every number; the engine takes TRUE for the text "TRUE". */
+function compareByKind(registry: FunctionRegistry): void {
+  for (const [name, holds] of Object.entries(BY_RANK)) {
+    const own = registry.content[name];
+    if (!own) continue;
+    const { compute } = own;
+    registry.replace(name, {
+      ...own,
+      compute(...args) {
+        const [left, right] = args.map((arg) => rankOf((arg as Value | undefined)?.value));
+        return left && right && left !== right ? { value: holds(left - right) } : compute.apply(this, args);
+      },
+    });
+  }
 }

@@ -23,3 +23,20 @@ test("a cell that is really blank counts as nothing, and functions over ranges p
 test("IF without an else is FALSE, with an empty one 0, as other sheets have it", () => {
   expect([shown("=IF(A2>80,1)"), shown("=IF(A2>80,1,)"), shown("=IF(A2>70,1)"), shown("=IF(A2>80,1,2)")]).toEqual([false, 0, 1, 2]);
 });
+
+test("a truth value is above every text and every text above every number, as other sheets order them", () => {
+  const asked = [
+    '=FALSE>"z"',
+    '="a">1E300',
+    '=TRUE="TRUE"',
+    '=TRUE<>"TRUE"',
+    "=FALSE<7",
+    '="7">=8',
+    "=TRUE=1",
+    '="b"<="a"',
+    "=B1=FALSE",
+    '=B1=""',
+    "=NA()>TRUE",
+  ];
+  expect(asked.map(shown)).toEqual([true, true, false, true, false, true, false, false, true, true, "#N/A"]);
+});

@@ -65,13 +65,16 @@ function allLarger(skirts: number[], holes: number[]): Fault | undefined {
   return isAbove(least, most) ? swapped("pistons", least, "bores", most) : undefined;
 }
 
+/** In steps: farther than any size, and still a number that can be reckoned with. */
+const FAR = 1e200;
+
 /** For each place in `holes` the place of its piston, where it has one. */
 function pair(holes: readonly Size[], skirts: readonly Size[], target: number): Map<number, number> {
   const places = (cells: readonly Size[]) => [...cells.keys()].filter((at) => typeof cells[at] === "number");
   const [rows, columns] = [places(holes), places(skirts)];
   if (rows.length === 0 || columns.length === 0) return new Map();
-  const steps = (cell: Size) => toSteps(cell as number);
-  const costs = rows.map((row) => columns.map((column) => Math.abs(steps(holes[row]!) - steps(skirts[column]!) - toSteps(target))));
+  const steps = (cell: Size) => Math.max(-FAR, Math.min(FAR, toSteps(cell as number)));
+  const costs = rows.map((row) => columns.map((column) => Math.abs(steps(holes[row]!) - steps(skirts[column]!) - steps(target))));
   // No pair is forbidden, so there is always a pairing.
   return new Map(assignEvenly(costs)!.flatMap((column, i) => (column < 0 ? [] : [[rows[i]!, columns[column]!] as const])));
 }

@@ -7,6 +7,7 @@ import { calculateByModel } from "./by-model.ts";
 import type { Computed, Placed, Reach } from "./computed.ts";
 import { formulasOf, isFormula } from "./contents.ts";
 import { calculateDirectly } from "./direct.ts";
+import { leftOut, startCalculation } from "./engine.ts";
 
 export interface Calculated {
   sheets: SheetSnapshot[];
@@ -18,10 +19,12 @@ export interface Calculated {
 
 /** Calculates a workbook from what was typed into it; the values that its file holds for formulas are not looked at. */
 export function calculate(book: WorkbookFile): Calculated {
+  startCalculation();
   const computed = calculateDirectly(book) ?? calculateByModel(book);
+  const beyond = leftOut();
   return {
     sheets: book.sheets.map((_, sheet) => snapshot(book, sheet, computed)),
-    notes: notesOn(book, computed),
+    notes: [...notesOn(book, computed), ...(beyond ? [`Not everything in this workbook was calculated. ${beyond}`] : [])],
     reaches: reachesOf(book, computed),
   };
 }

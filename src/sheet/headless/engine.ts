@@ -1,6 +1,7 @@
 import * as engine from "@odoo/o-spreadsheet";
 import { specs } from "../../functions/index.ts";
 import { registerFunctions } from "../engine.ts";
+import { boundEngine } from "../engine-bounds.ts";
 import { likeOtherSheets } from "../engine-manners.ts";
 import { ERROR } from "./literals.ts";
 import { type Signatures, signaturesOf } from "./signatures.ts";
@@ -13,6 +14,13 @@ export type Model = engine.Model;
 export type ModelData = ConstructorParameters<typeof engine.Model>[0];
 
 let ready: Signatures | undefined;
+let effort: ReturnType<typeof boundEngine> | undefined;
+
+/** What a calculation may take is counted from here. */
+export const startCalculation = (): void => effort?.restart();
+
+/** Why a part of what was calculated since then was left out, as a sentence. */
+export const leftOut = (): string | undefined => effort?.refused;
 
 /** The engine with our functions, and with its own brought to what other sheets do; done once in a process. */
 export function signatures(): Signatures {
@@ -36,6 +44,7 @@ function prepare(): Signatures {
     compute: (block: Given, rows: Given, columns: Given) => fill(block, Number((rows as Value).value), Number((columns as Value).value)),
   });
   likeOtherSheets(engine);
+  effort = boundEngine(engine);
   return signaturesOf(engine.registries.functionRegistry as never);
 }
 

@@ -142,6 +142,8 @@ export class Translator {
   }
 
   #call(node: CallExpression, site: Site, mode: Mode, depth: number): string {
+    // A call of what a part in brackets comes to has no name.
+    if (node.callee.name === undefined) throw new Untranslatable("#VALUE!", "calls what is no function");
     const name = engineName(node.callee.name.toUpperCase());
     const args = node.arguments as (AstExpression | null)[];
     if (!this.signatures.has(name)) throw new Untranslatable("#NAME?", `uses the function ${name}, which is not known here`);

@@ -38,7 +38,8 @@ function changed(example: string, random: Random, reach: Reach): string {
   return pieces.join("");
 }
 
-const quoted = (text: string): string => `"${text.replaceAll('"', '""')}"`;
+/** A line break in a formula is LF wherever it comes from. */
+const quoted = (text: string): string => `"${text.replaceAll('"', '""').replaceAll("\r", "")}"`;
 
 function literal(random: Random): string {
   const kind = random.below(8);

@@ -11,9 +11,12 @@ import { Defect, type Outcome } from "./outcome.ts";
 const OURS = /\bundefined\b|\[object |\bNaN\b/;
 const INPUT_HOLDS = /undefined|object|NaN/;
 
+const FAULT = "led to a fault in its function";
+
 /** A sentence for people: it says something, and nothing that slipped out of a program. */
 export function expectSentence(said: string, input: string): void {
   if (said.trim() === "") throw new Defect("a refusal without a word");
+  if (said.includes(FAULT)) throw new Defect(`${said}: ${input.slice(0, 300)}`);
   if (OURS.test(said) && !INPUT_HOLDS.test(input)) throw new Defect(`a sentence that a program wrote: ${said.slice(0, 200)}`);
 }
 
@@ -54,9 +57,10 @@ export function expectReadersAgree(snapshot: WorkbookSnapshot): void {
     for (const [r, line] of formulas.entries()) {
       for (const [c, formula] of line.entries()) {
         if (!formula) continue;
+        const value = values[r]![c];
+        if (isCellError(value) && value.message?.includes(FAULT)) throw new Defect(`${value.message}: ${formula.slice(0, 300)}`);
         const read = evaluateFormula(formula, { book, sheet: name });
         if (isUnknown(read) || Array.isArray(read)) continue;
-        const value = values[r]![c];
         if (!agree(value, read))
           throw new Defect(`${name}!${cellName({ row: row + r, column: column + c })} ${formula.slice(0, 200)}: ${show(value)} and ${show(read)}`);
       }

@@ -12,6 +12,8 @@ const PROCESSOR_SECONDS = 10;
 const MEGABYTES = 512;
 /** Of those, what JavaScript's own objects may take; the rest is the program and what it reads into. */
 const HEAP = 400;
+/** What a process may take to start where many run. */
+const STARTING = 120;
 /** Inputs handed to a process at a time. */
 const PORTION = 200;
 
@@ -101,14 +103,14 @@ function portion({ worker, silence }: { worker: string; silence: number }, order
   let lost = "ended the process";
   let isDone = false;
   let timer = setTimeout(() => {}, 0);
-  const listen = (): void => {
+  const listen = (seconds = silence): void => {
     clearTimeout(timer);
     timer = setTimeout(() => {
-      lost = `said nothing for ${silence} s`;
+      lost = `said nothing for ${seconds} s`;
       child.kill("SIGKILL");
-    }, silence * 1000);
+    }, seconds * 1000);
   };
-  listen();
+  listen(silence + STARTING);
   child.on("message", (said: Said) => {
     listen();
     if ("started" in said) at = said.started;
