@@ -25,6 +25,9 @@ export interface CsvCheck extends CheckResult {
   unread?: string;
 }
 
+/** Few enough to be gone before the memory is cleared of what is not used any more. */
+const AT_ONCE = 1000;
+
 /**
  * Checks readings in long form, one a line, as they stream by: memory stays the same however many
  * there are. With `found` each finding is handed on as soon as it is known, in no order but that,
@@ -40,11 +43,17 @@ export async function checkCsv(input: AsyncIterable<Uint8Array>, { name = "", de
   const rows = new CsvRows(name, head, decimal, batch, { ...listeners, found: (finding) => told.ofRow(finding, batch.length) });
   const beside = new BesideLike((suspicion, subject, at) => told.ofLike(suspected(suspicion, subject), at), rows.subjectOf);
   const records = new Scanner(head.delimiter, head.nextLine, numbersOf(head), decimal);
-  const look = (): void => {
-    while (records.advance()) rows.add(records);
+  const settle = (): void => {
     beside.take(batch, records.bytes);
     batch.clear();
     told.tell();
+  };
+  const look = (): void => {
+    while (records.advance()) {
+      rows.add(records);
+      if (batch.length + told.waiting > AT_ONCE) settle();
+    }
+    settle();
   };
   for await (const chunk of head.bytes) {
     records.feed(chunk);

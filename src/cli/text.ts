@@ -3,13 +3,18 @@
  * it is not. Text from files never reaches the terminal with them.
  */
 const STEERING = /[\p{Cc}\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069]/gu;
+/** Text that has none of them for sure; most has not. */
+const PLAIN = /^[\x20-\x7e]*$/;
 const BREAKS = /[\t\n\r\v\f\u0085\u2028\u2029]+/g;
 
 /** Text as one harmless line. */
 export const plain = (text: string): string => text.replace(BREAKS, " ").replace(STEERING, "");
 
 /** A value as one line of JSON; what steers a terminal is written as an escape, so that nothing is lost. */
-export const jsonLine = (value: unknown): string => JSON.stringify(value).replace(STEERING, (sign) => `\\u${sign.charCodeAt(0).toString(16).padStart(4, "0")}`);
+export function jsonLine(value: unknown): string {
+  const text = JSON.stringify(value);
+  return PLAIN.test(text) ? text : text.replace(STEERING, (sign) => `\\u${sign.charCodeAt(0).toString(16).padStart(4, "0")}`);
+}
 
 /** A column takes as much as it needs, up to this. */
 const WIDEST = 44;

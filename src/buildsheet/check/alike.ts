@@ -54,16 +54,26 @@ export function alikeOf(values: readonly number[]): Alike | undefined {
 }
 
 /** Two-sided limits say as well where a reading belongs. */
-export function alikeBetween(lower: number, upper: number): Alike {
-  return {
-    middle: (lower + upper) / 2,
-    spread: (upper - lower) / 2,
-    source: "the middle of its limits",
-    // Worked out where it is asked for, which is seldom.
-    get step() {
-      return stepOf([lower, upper]);
-    },
-  };
+export class AlikeBetween implements Alike {
+  readonly middle: number;
+  readonly spread: number;
+
+  constructor(
+    readonly lower: number,
+    readonly upper: number,
+  ) {
+    this.middle = (lower + upper) / 2;
+    this.spread = (upper - lower) / 2;
+  }
+
+  /** Worked out where it is asked for, which is seldom. */
+  get step(): number {
+    return stepOf([this.lower, this.upper]);
+  }
+
+  get source(): string {
+    return "the middle of its limits";
+  }
 }
 
 /**

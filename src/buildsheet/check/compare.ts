@@ -1,4 +1,4 @@
-import { alikeBetween, suspect } from "./alike.ts";
+import { AlikeBetween, suspect } from "./alike.ts";
 import type { Judged } from "./given.ts";
 import type { Report, Subject } from "./report.ts";
 import { isLengthUnit } from "./units.ts";
@@ -18,7 +18,7 @@ export function compareReading(
   const { value } = judged;
   const { lower, upper } = judged.as === "judged" ? judged.limits : {};
   const areLengths = unit === undefined ? undefined : isLengthUnit(unit);
-  const suspicion = lower !== undefined && upper !== undefined ? suspect(value, alikeBetween(lower, upper), areLengths) : undefined;
+  const suspicion = lower !== undefined && upper !== undefined ? suspect(value, new AlikeBetween(lower, upper), areLengths) : undefined;
   if (suspicion) report.find(suspicion.kind, about(), suspicion.sentence);
   if (group !== undefined) watch.add(group, { value, unit, subject: about, told: suspicion?.kind });
 }

@@ -28,6 +28,11 @@ export class InOrder {
     this.#ofLike.push({ finding, at });
   }
 
+  /** Findings that are not told yet. */
+  get waiting(): number {
+    return this.#ofRows.length + this.#ofLike.length;
+  }
+
   /** All that is known of a batch that has been gone through. */
   tell(): void {
     let row = 0;
