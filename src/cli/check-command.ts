@@ -2,7 +2,6 @@ import { placeName } from "../sheet/address.ts";
 import { Ledger } from "./batch/ledger.ts";
 import { changedSince, filesOf, STANDARD_INPUT, timeOf } from "./batch/patterns.ts";
 import { RefusedFile } from "./batch/refused-file.ts";
-import { WorstFirst } from "./batch/worst-first.ts";
 import { type Checked, type CheckFilesOptions, checkFiles } from "./check-files.ts";
 import { findingLine, nameOf, printPage, printTotal } from "./check-page.ts";
 import { checkQuery } from "./check-readings.ts";
@@ -23,6 +22,7 @@ export interface CheckOptions {
   from?: string;
   report?: string;
   paper?: string;
+  marked?: string;
 }
 
 /** `crosshatch check FILE…`: what was found, worst first, file by file, and the counts. */
@@ -37,14 +37,16 @@ export async function check(patterns: readonly string[], options: CheckOptions):
   const named = await filesOf(patterns);
   const files = since === undefined ? named : await changedSince(named, timeOf(since));
   const report = options.report === undefined ? undefined : await (await import("./report.ts")).openReport(options.report, files, options);
+  const copies = options.marked === undefined ? undefined : (await import("./marked.ts")).openCopies(options.marked, files, options);
   const ledger = options.ledger === undefined ? undefined : await Ledger.open(options.ledger, locale);
   for (const line of ledger?.damaged ?? []) complain(`${plain(options.ledger!)} has a damaged line ${line}: what it told of is checked again`);
   const refused = options.refused === undefined ? undefined : new RefusedFile(options.refused, named, options.force);
   const total: Total = { files: 0, unread: [], notes: [], rowsIn: 0, checked: 0, refused: 0, findings: 0 };
   if (ledger) total.skipped = { files: 0, findings: 0 };
+  if (copies) Object.assign(total, { marked: [], unmarked: [] });
   if (since !== undefined) total.leftOut = named.length - files.length;
   try {
-    for await (const checked of inputs(options.from, files, { decimal, ledger, ...listeners(asFound, refused) })) {
+    for await (const checked of inputs(options.from, files, { decimal, ledger, copies, ...listeners(asFound, refused) })) {
       // What was found stands in the ledger before it is told, so that it is not lost whenever the run ends.
       if (ledger && checked.hash && !checked.unread) ledger.add(checked.file, checked.hash, checked.result, checked.result.findings);
       count(total, checked);
@@ -52,6 +54,7 @@ export async function check(patterns: readonly string[], options: CheckOptions):
       if (json) await printAll(findingLines(checked));
       else await printPage(checked, files.length);
       if (checked.unread) complain(`${plain(nameOf(checked.file))} ${plain(checked.unread)}`);
+      if (checked.copy && "fault" in checked.copy) complain(plain(checked.copy.fault));
     }
     refused?.close();
   } catch (error) {
@@ -64,7 +67,7 @@ export async function check(patterns: readonly string[], options: CheckOptions):
   else await printTotal(total, named.length + (options.from === undefined ? 0 : 1));
   const written = await report?.(decimal);
   if (written !== undefined && !json) await print(`report: ${plain(written)}`);
-  if (total.unread.length > 0) return UNREADABLE;
+  if (total.unread.length + (total.unmarked?.length ?? 0) > 0) return UNREADABLE;
   return total.findings + (total.skipped?.findings ?? 0) > 0 ? FINDINGS : ALL_WELL;
 }
 
@@ -73,7 +76,7 @@ async function* inputs(query: string | undefined, files: readonly string[], opti
   yield* checkFiles(files, options);
 }
 
-function listeners(asFound: boolean, refused: RefusedFile | undefined): Omit<CheckFilesOptions, "decimal" | "ledger"> {
+function listeners(asFound: boolean, refused: RefusedFile | undefined): Omit<CheckFilesOptions, "decimal" | "ledger" | "copies"> {
   return {
     asFound: asFound ? (file, finding) => void process.stdout.write(`${findingLine(nameOf(file), finding)}\n`) : undefined,
     refused: refused && ((file, { line, why, text }) => refused.add(nameOf(file), line, why, text)),
@@ -83,8 +86,7 @@ function listeners(asFound: boolean, refused: RefusedFile | undefined): Omit<Che
 
 function* findingLines({ file, result }: Checked): Generator<string> {
   const name = nameOf(file);
-  if (result.findings instanceof WorstFirst) yield* result.findings.jsonLines(name);
-  else for (const finding of result.findings) yield findingLine(name, finding);
+  for (const finding of result.findings) yield findingLine(name, finding);
 }
 
 /** Refused rows of workbooks; those of readings have been told as their lines passed. */

@@ -1,3 +1,4 @@
+import { existsSync } from "node:fs";
 import { stat } from "node:fs/promises";
 import { extname } from "node:path";
 import type { DecimalSign, Refused } from "../buildsheet/csv.ts";
@@ -7,6 +8,7 @@ import { STANDARD_INPUT } from "./batch/patterns.ts";
 import { BookPool } from "./batch/pool.ts";
 import { type Found, WorstFirst } from "./batch/worst-first.ts";
 import { checkReadings } from "./check-readings.ts";
+import type { Copied, CopyTask } from "./marked-copy.ts";
 import { Progress } from "./progress.ts";
 import { reasonOf, unknownKind } from "./unread.ts";
 
@@ -22,6 +24,8 @@ export interface Checked {
   skipped?: Entry;
   /** Of its content; none for standard input. */
   hash?: string;
+  /** Its marked copy, or why there is none. */
+  copy?: Copied;
 }
 
 export interface CheckFilesOptions {
@@ -32,6 +36,8 @@ export interface CheckFilesOptions {
   refused?: ((file: string, row: Refused) => void) | undefined;
   /** Waited for now and then, where whoever takes the findings is slower. */
   breathe?: (() => Promise<void> | undefined) | undefined;
+  /** Marked copies to be written, by workbook. */
+  copies?: ReadonlyMap<string, CopyTask> | undefined;
 }
 
 const NOTHING: Result = { findings: [], rowsIn: 0, checked: 0, refused: 0, inputs: 0 };
@@ -94,9 +100,11 @@ async function sizeOf(file: string): Promise<number | string> {
   }
 }
 
-async function checkBook(file: string, size: number, { options: { ledger }, pool, progress }: Work): Promise<Checked> {
+async function checkBook(file: string, size: number, { options: { ledger, copies }, pool, progress }: Work): Promise<Checked> {
   const entry = ledger?.entryOf(file);
-  const answer = await pool.check({ path: file, known: entry?.hash });
+  const copy = copies?.get(file);
+  // One that lacks its copy is checked again for it.
+  const answer = await pool.check({ path: file, known: copy && !existsSync(copy.to) ? undefined : entry?.hash, copy });
   progress.add(size);
   if ("unchanged" in answer) return { file, result: NOTHING, notes: [], skipped: entry! };
   return "fault" in answer ? unread(file, answer.fault) : { file, ...answer };

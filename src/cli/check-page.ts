@@ -1,9 +1,11 @@
 import type { CheckResult, Finding } from "../buildsheet/finding.ts";
+import { wordOf } from "../buildsheet/marks.ts";
 import { placeName } from "../sheet/address.ts";
 import { STANDARD_INPUT } from "./batch/patterns.ts";
 import type { Found } from "./batch/worst-first.ts";
 import type { Checked } from "./check-files.ts";
 import type { Total } from "./check-total.ts";
+import type { Copied } from "./marked-copy.ts";
 import { print, printAll } from "./output.ts";
 import { alignedRow, counted, jsonLine, plain, widthsOf } from "./text.ts";
 
@@ -16,7 +18,7 @@ export function findingLine(file: string, { kind, cell, label, line, value, lowe
 }
 
 /** What was found in one file. Of many files those are passed over that were not checked again. */
-export async function printPage({ file, result, notes, unread, skipped }: Checked, files: number): Promise<void> {
+export async function printPage({ file, result, notes, unread, skipped, copy }: Checked, files: number): Promise<void> {
   if (unread && result.rowsIn + result.findings.length === 0) return;
   if (skipped) {
     if (files === 1) await print(`${plain(nameOf(file))}\n  unchanged since it was last checked: ${found(skipped.findings)} then\n`);
@@ -26,6 +28,7 @@ export async function printPage({ file, result, notes, unread, skipped }: Checke
   await printAll(findingRows(result.findings));
   for (const note of notes) await print(`  note: ${plain(note)}`);
   await print(`  ${sums(result)}, ${found(result.findings.length)}`);
+  if (copy && "marked" in copy) await print(`  ${copyText(copy)}`);
   await print("");
 }
 
@@ -47,9 +50,14 @@ export async function printTotal({ files, unread, findings, skipped, leftOut, ..
   await print(`${counted(files, "file")}: ${parts.join(", ")}`);
 }
 
-const sums = ({ rowsIn, checked, refused }: Pick<CheckResult, "rowsIn" | "checked" | "refused">): string =>
+export const sums = ({ rowsIn, checked, refused }: Pick<CheckResult, "rowsIn" | "checked" | "refused">): string =>
   `${counted(rowsIn, "row")} in = ${checked.toLocaleString("en")} checked + ${refused.toLocaleString("en")} refused`;
 
-const found = (count: number): string => (count === 0 ? "no findings" : counted(count, "finding"));
-const wordOf = ({ kind, verdict }: Finding): string => (kind === "outside limit" && verdict ? verdict : kind);
+export const found = (count: number): string => (count === 0 ? "no findings" : counted(count, "finding"));
 const placeOf = ({ line, cell }: Finding): string => (line === undefined ? placeName(cell) : `line ${line}`);
+
+/** `marked copy: out/a.xlsx, 3 cells marked, 41 values written`. */
+function copyText({ to, marked, written, signed }: Exclude<Copied, { fault: string }>): string {
+  const counts = `marked copy: ${plain(to)}, ${counted(marked, "cell")} marked, ${counted(written, "value")} written`;
+  return signed ? `${counts}; the digital signature counts for the original alone` : counts;
+}

@@ -14,9 +14,12 @@ export interface Total {
   skipped?: { files: number; findings: number };
   /** Files that were left out for their age. */
   leftOut?: number;
+  /** Marked copies that were written, and workbooks of which none could be. */
+  marked?: { file: string; copy: string; signed?: true }[];
+  unmarked?: { file: string; reason: string }[];
 }
 
-export function count(total: Total, { file, result, notes, unread, skipped }: Checked): void {
+export function count(total: Total, { file, result, notes, unread, skipped, copy }: Checked): void {
   total.files++;
   total.rowsIn += result.rowsIn;
   total.checked += result.checked;
@@ -27,5 +30,7 @@ export function count(total: Total, { file, result, notes, unread, skipped }: Ch
     total.skipped!.findings += skipped.findings;
   }
   if (unread) total.unread.push({ file: nameOf(file), reason: unread });
+  if (copy && "fault" in copy) total.unmarked?.push({ file, reason: copy.fault });
+  else if (copy) total.marked?.push({ file, copy: copy.to, ...(copy.signed ? { signed: true } : {}) });
   for (const note of notes) total.notes.push({ file: nameOf(file), note });
 }

@@ -30,6 +30,10 @@ function program(done: (code: number) => void): Command {
     .option("--ledger <list.ndjson>", "write down what each file came to, and check it again only when its content has changed; one run at a time")
     .option("--report <file>", "write one printable page, .html or .pdf: results and verdicts, limits, drawings, findings, cautions")
     .option("--paper <size>", "of a PDF: A4 or letter", "A4")
+    .option(
+      "--marked <folder>",
+      "write a copy of each workbook with calculated values and marks in its cells, and its findings on a sheet; .csv has no cells to mark",
+    )
     .option("--force", "overwrite what is there")
     .addHelpText("after", "\nLeaves 0 when all is within, 1 with findings (earlier ones of unchanged files too), 2 when an input could not be read.")
     .action(async (files: string[], options: CheckOptions) => done(await (await import("./check-command.ts")).check(files, options)));

@@ -1,8 +1,9 @@
 import type { ComponentChildren } from "preact";
 import { useMemo, useState } from "preact/hooks";
 import type { CheckResult, Finding } from "../buildsheet/finding.ts";
+import { wordOf } from "../buildsheet/marks.ts";
 import { type CheckState, isStale, type Work } from "./check-state.ts";
-import { counted, countsText, tally, wordOf } from "./finding-words.ts";
+import { counted, countsText, tally } from "./finding-words.ts";
 import { FindingsList } from "./findings-list.tsx";
 import type { CheckActions } from "./use-check.ts";
 

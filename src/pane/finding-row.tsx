@@ -1,6 +1,7 @@
 import type { Finding } from "../buildsheet/finding.ts";
+import { TONES, wordOf } from "../buildsheet/marks.ts";
 import { placeName } from "../sheet/address.ts";
-import { numbersOf, TONES, wordOf } from "./finding-words.ts";
+import { numbersOf } from "./finding-words.ts";
 import { ToneShape } from "./icons.tsx";
 
 interface Props {

@@ -1,26 +1,6 @@
-import type { CheckResult, Finding, FindingKind } from "../buildsheet/finding.ts";
+import type { CheckResult, Finding } from "../buildsheet/finding.ts";
+import { wordOf } from "../buildsheet/marks.ts";
 import { decimal } from "../core/decimal.ts";
-import { placeName } from "../sheet/address.ts";
-import type { Mark, MarkTone } from "../sheet/sheet-host.ts";
-
-/** How a finding is coloured, here and in its cell: by what it asks for, not by its exact kind. */
-export const TONES: Readonly<Record<FindingKind, MarkTone>> = {
-  "outside limit": "outside",
-  refused: "fault",
-  "not proven": "doubt",
-  "near limit": "near",
-  "likely slip": "doubt",
-  "missing reading": "fault",
-  "missing limit": "fault",
-  "calibration overdue": "doubt",
-  "coarse gauge": "doubt",
-  "mixed units": "fault",
-  "overwritten formula": "fault",
-  "limit in formula": "fault",
-};
-
-/** The word that stands first: for a reading outside its limits the one that the sheet's verdict cell says. */
-export const wordOf = ({ kind, verdict }: Finding): string => (kind === "outside limit" && verdict ? verdict : kind);
 
 /** A number as typed, with a true minus sign. */
 export const numberText = (value: number): string => String(decimal(value)).replace("-", "−");
@@ -47,16 +27,6 @@ function limitText(lower: number | null, upper: number | null): string {
   if (lower !== null && upper !== null) return `${numberText(lower)} to ${numberText(upper)}`;
   if (upper !== null) return `at most ${numberText(upper)}`;
   return lower !== null ? `at least ${numberText(lower)}` : "";
-}
-
-/** One mark a cell: findings stand worst first, so the first tone that a cell gets is its worst. */
-export function marksOf(findings: readonly Finding[]): Mark[] {
-  const marks = new Map<string, Mark>();
-  for (const { cell, kind } of findings) {
-    const place = placeName(cell);
-    if (!marks.has(place)) marks.set(place, { cell, tone: TONES[kind] });
-  }
-  return [...marks.values()];
 }
 
 /** `1 finding`, `10 000 findings`. */

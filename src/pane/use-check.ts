@@ -1,9 +1,10 @@
 import { useEffect, useMemo, useReducer, useRef } from "preact/hooks";
 import type { CheckResult, Finding } from "../buildsheet/finding.ts";
 import type { Mapping } from "../buildsheet/layout/mapping.ts";
+import { marksOf } from "../buildsheet/marks.ts";
 import type { SheetHost, WorkbookSnapshot } from "../sheet/sheet-host.ts";
 import { type CheckEvent, type CheckState, FIRST_RUN, next, type Work } from "./check-state.ts";
-import { counted, countsText, marksOf } from "./finding-words.ts";
+import { counted, countsText } from "./finding-words.ts";
 import { recallLayout } from "./recall-layout.ts";
 import { sentenceOf } from "./sentence-of.ts";
 

@@ -1,11 +1,9 @@
 import type { CheckResult, Finding } from "../buildsheet/finding.ts";
+import { wordOf } from "../buildsheet/marks.ts";
 import { compareDecimals } from "../core/decimal.ts";
 import { decimalsOf, numberText } from "../drawings/text.ts";
 import { placeName } from "../sheet/address.ts";
 import { html, type Markup } from "./markup.ts";
-
-/** The word that stands first: for a reading outside its limits the one that its verdict says. */
-export const wordOf = ({ kind, verdict }: Pick<Finding, "kind" | "verdict">): string => (kind === "outside limit" && verdict ? verdict : kind);
 
 /** `Bores!C7`, which may break behind its sheet, or `line 7`. */
 export function placeOf({ line, cell }: Pick<Finding, "line" | "cell">): Markup {

@@ -16,6 +16,8 @@ export interface FileHost extends SheetHost {
   notes(): readonly string[];
   /** The marks that are on. */
   marks(): readonly Mark[];
+  /** The workbook as it was read and as it is calculated, for whoever writes it to a file. */
+  contents(): { book: WorkbookFile; calculated: Calculated };
 }
 
 /**
@@ -50,6 +52,7 @@ export function fileHost(book: WorkbookFile, name: string): FileHost {
   return {
     notes: () => current().notes,
     marks: () => marks,
+    contents: () => ({ book, calculated: current() }),
     read: async () => ({ name, sheets: current().sheets, ...calledIn(book) }),
     async select(place) {
       sheetNamed(place.sheet);

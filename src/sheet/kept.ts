@@ -10,6 +10,9 @@ export const KEPT_NAMESPACE = "urn:crosshatch:kept";
 /** The key under which a workbook remembers its marked cells, whichever host marked them. */
 export const MARKED = "marked";
 
+/** The key under which a workbook remembers the name of the sheet that lists the findings. */
+export const FINDINGS_SHEET = "findings";
+
 /** A marked cell as it is remembered. */
 export interface KeptMark {
   cell: CellAddress;

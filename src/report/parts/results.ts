@@ -1,10 +1,11 @@
 import type { Finding } from "../../buildsheet/finding.ts";
 import type { JudgedRow } from "../../buildsheet/judged.ts";
+import { wordOf } from "../../buildsheet/marks.ts";
 import type { Verdict } from "../../core/verdict.ts";
 import { numberText } from "../../drawings/text.ts";
 import type { ReportInput } from "../content.ts";
 import { html, type Markup, scrolled } from "../markup.ts";
-import { counted, decimalsFor, limitText, placeOf, wordOf } from "../words.ts";
+import { counted, decimalsFor, limitText, placeOf } from "../words.ts";
 
 /** More than this is not printed: nobody reads it on paper, and it is said how many are left out. */
 export const MOST_PRINTED = 1000;

@@ -7,7 +7,7 @@ import { calculateByModel } from "./by-model.ts";
 import type { Computed, Placed, Reach } from "./computed.ts";
 import { formulasOf, isFormula } from "./contents.ts";
 import { calculateDirectly } from "./direct.ts";
-import { leftOut, startCalculation } from "./engine.ts";
+import { unknownFormulas } from "./unknown.ts";
 
 export interface Calculated {
   sheets: SheetSnapshot[];
@@ -15,17 +15,24 @@ export interface Calculated {
   notes: string[];
   /** How many cells the results of array formulas fill that may fill more or fewer. */
   reaches: ReadonlyMap<CellFile, Reach>;
+  /** Formulas of which the file may say more than the calculation: not calculated here, going round in a circle, or resting on such a one. */
+  unknown(): ReadonlySet<CellFile>;
 }
 
 /** Calculates a workbook from what was typed into it; the values that its file holds for formulas are not looked at. */
 export function calculate(book: WorkbookFile): Calculated {
-  startCalculation();
   const computed = calculateDirectly(book) ?? calculateByModel(book);
-  const beyond = leftOut();
+  const circular: CellFile[] = [];
+  const { refused, hurried } = computed;
+  let unknown: ReadonlySet<CellFile> | undefined;
   return {
-    sheets: book.sheets.map((_, sheet) => snapshot(book, sheet, computed)),
-    notes: [...notesOn(book, computed), ...(beyond ? [`Not everything in this workbook was calculated. ${beyond}`] : [])],
+    sheets: book.sheets.map((_, sheet) => snapshot(book, sheet, computed, circular)),
+    notes: notesOn(book, computed),
     reaches: reachesOf(book, computed),
+    unknown: () => {
+      unknown ??= unknownFormulas(book, [...refused.keys(), ...circular], hurried || book.from1904);
+      return unknown;
+    },
   };
 }
 
@@ -38,7 +45,7 @@ function reachesOf(book: WorkbookFile, computed: Computed): Map<CellFile, Reach>
   return reaches;
 }
 
-function snapshot(book: WorkbookFile, sheet: number, computed: Computed): SheetSnapshot {
+function snapshot(book: WorkbookFile, sheet: number, computed: Computed, circular: CellFile[]): SheetSnapshot {
   const { name, cells } = book.sheets[sheet]!;
   const own = new Map(cells.map((cell) => [keyOf(cell), cell]));
   const found = [...computed.values(sheet)];
@@ -54,6 +61,7 @@ function snapshot(book: WorkbookFile, sheet: number, computed: Computed): SheetS
     const { row, column } = placed;
     const cell = own.get(keyOf(placed));
     values[row]![column] = cell && !isFormula(cell) ? cell.value : cellOf(placed);
+    if (cell && placed.isError && placed.value === "#CYCLE" && isFormula(cell)) circular.push(cell);
     if (cell?.formula !== undefined) formulas[row]![column] = `=${cell.formula}`;
   }
   return { name, row: 0, column: 0, values, formulas };

@@ -15,6 +15,8 @@ export interface Entry {
   size: number;
   /** Where the packed bytes begin in the file. */
   start: number;
+  /** Where its line in the table of contents begins. */
+  central: number;
 }
 
 const LOCAL = 0x04034b50;
@@ -81,7 +83,7 @@ function entryAt(bytes: Uint8Array, view: DataView, at: number, name: string, ex
   if (nameAt(bytes, local + 30, nameLength) !== name) throw new UnreadableFile(`names its part ${name} in two ways: which part it is cannot be told`);
   const start = local + 30 + nameLength + view.getUint16(local + 28, true);
   if (start + packed > view.byteLength) throw cutShort();
-  return { name, method, crc: view.getUint32(at + 16, true), packed, size, start };
+  return { name, method, crc: view.getUint32(at + 16, true), packed, size, start, central: at };
 }
 
 /** Sizes and place; what does not fit into 32 bits stands in an extra field, in this order. */

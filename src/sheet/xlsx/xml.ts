@@ -6,6 +6,9 @@ const MAIN = new Set(["http://schemas.openxmlformats.org/spreadsheetml/2006/main
 const PACKAGE = "http://schemas.openxmlformats.org/package/2006/relationships";
 const RELATION = new Set(["http://schemas.openxmlformats.org/officeDocument/2006/relationships", "http://purl.oclc.org/ooxml/officeDocument/relationships"]);
 
+/** Elements of a workbook, or of the relations between its parts. */
+export const isOwn = (uri: string): boolean => MAIN.has(uri) || uri === PACKAGE;
+
 export type Attributes = Readonly<Record<string, string>>;
 
 export interface Handlers {
@@ -30,7 +33,7 @@ export function readXml(bytes: Uint8Array, part: string, deepest: number, handle
   });
   parser.on("opentag", (tag) => {
     if (++depth > deepest) throw new UnreadableFile(`nests the elements of its part ${part} more than ${deepest} deep: it is refused`);
-    if (foreign > 0 || (!MAIN.has(tag.uri) && tag.uri !== PACKAGE)) foreign++;
+    if (foreign > 0 || !isOwn(tag.uri)) foreign++;
     if (foreign > 0 && depth === 1) throw new UnreadableFile(`holds something else than a workbook's data in its part ${part}`);
     if (foreign > 0) return;
     handlers.open?.(tag.local, attributesOf(tag));
@@ -66,7 +69,7 @@ function encodingOf([first, second]: Uint8Array): string {
 }
 
 /** Attributes by local name; those that point to a relation keep `r:` before it. */
-function attributesOf(tag: SaxesTagNS): Attributes {
+export function attributesOf(tag: SaxesTagNS): Attributes {
   const found: Record<string, string> = {};
   for (const key in tag.attributes) {
     const { local, uri, value } = tag.attributes[key]!;

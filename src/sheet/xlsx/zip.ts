@@ -33,6 +33,11 @@ export class Zip {
     return [...this.#entries.keys()];
   }
 
+  /** All parts, in the order of the table of contents. */
+  entries(): Entry[] {
+    return [...this.#entries.values()];
+  }
+
   /** The names of all parts as the archive spells them. */
   spelledNames(): string[] {
     return [...this.#entries.values()].map(({ name }) => name);

@@ -1,0 +1,57 @@
+import type { CheckResult } from "../buildsheet/finding.ts";
+import { marksOf, TONES, wordOf } from "../buildsheet/marks.ts";
+import { VERSION } from "../core/version.ts";
+import type { FileHost } from "../sheet/file.ts";
+import type { FindingsPage } from "../sheet/xlsx/marked/findings-sheet.ts";
+import { type MarkedCopy, markedCopy } from "../sheet/xlsx/marked/mark.ts";
+import { UnreadableFile } from "../sheet/xlsx/unreadable.ts";
+import { found, sums } from "./check-page.ts";
+import { Refusal } from "./exit-codes.ts";
+import { OutFile } from "./out-file.ts";
+
+/** Where a workbook's copy goes, and whether what is there is overwritten. */
+export interface CopyTask {
+  to: string;
+  force: boolean;
+}
+
+export type Copied = ({ to: string } & Omit<MarkedCopy, "bytes">) | { fault: string };
+
+/** What a check of a workbook came to. */
+interface CheckedBook {
+  result: CheckResult;
+  notes: readonly string[];
+}
+
+/** Writes the copy of a workbook that has been checked; what keeps it from being written does not spoil the check. */
+export function writeCopy(bytes: Uint8Array, contents: ReturnType<FileHost["contents"]>, checked: CheckedBook, { to, force }: CopyTask): Copied {
+  try {
+    const { bytes: copy, ...counts } = markedCopy(bytes, { ...contents, marks: marksOf(checked.result.findings), page: pageOf(checked) });
+    const file = new OutFile(to, force);
+    file.write(copy);
+    file.close();
+    return { to, ...counts };
+  } catch (error) {
+    if (error instanceof Refusal) return { fault: error.message };
+    if (error instanceof UnreadableFile) return { fault: `${to} is not written: the workbook ${error.reason}` };
+    throw error;
+  }
+}
+
+function pageOf({ result, notes }: CheckedBook): FindingsPage {
+  const { findings } = result;
+  return {
+    lines: findings.map((finding) => ({
+      cell: finding.cell,
+      tone: TONES[finding.kind],
+      word: wordOf(finding),
+      label: finding.label,
+      sentence: finding.sentence,
+    })),
+    remarks: [
+      `${sums(result)}, ${found(findings.length)}. Checked by Crosshatch ${VERSION}, which wrote the values of formulas and the marks into this copy; the original is as it was.`,
+      "Limits are those that stand in this workbook. The maker's service manual and a qualified technician decide.",
+      ...notes.map((note) => `Note: ${note}`),
+    ],
+  };
+}

@@ -1,0 +1,97 @@
+import { mkdirSync, statSync } from "node:fs";
+import { basename, dirname, extname, join, resolve, sep } from "node:path";
+import { STANDARD_INPUT } from "./batch/patterns.ts";
+import { Refusal } from "./exit-codes.ts";
+import type { CopyTask } from "./marked-copy.ts";
+import { refusalOf } from "./out-file.ts";
+import { complain } from "./output.ts";
+import { counted, plain } from "./text.ts";
+
+export interface MarkedFlags {
+  force?: boolean;
+  ledger?: string;
+}
+
+/** Where the marked copy of each workbook goes; says before anything is checked what would keep one from being written. */
+export function openCopies(folder: string, files: readonly string[], { force = false, ledger }: MarkedFlags): ReadonlyMap<string, CopyTask> {
+  const books = files.filter((file) => file !== STANDARD_INPUT && extname(file).toLowerCase() === ".xlsx");
+  if (books.length === 0) throw new Refusal("--marked is for workbooks (.xlsx), and none is among the files: readings have no cells to mark");
+  if (books.length < files.length) complain(`--marked is for workbooks: ${counted(files.length - books.length, "file gets", "files get")} no copy`);
+  const copies = new Map([...namesOf(books)].map(([file, name]) => [file, { to: join(folder, name), force }]));
+  refuseInputs(books, copies);
+  // With a ledger the copies of earlier runs are there, and are not written again.
+  if (!force && ledger === undefined) refuseThere([...copies.values()]);
+  try {
+    mkdirSync(folder, { recursive: true });
+  } catch (error) {
+    const { code } = error as NodeJS.ErrnoException;
+    throw code === "EEXIST" || code === "ENOTDIR"
+      ? new Refusal(`${folder} is no folder: name one for the marked copies`)
+      : refusalOf(folder, error as NodeJS.ErrnoException);
+  }
+  return copies;
+}
+
+/** A copy has the name of its workbook; where several have the same, the names of their folders are added until none has. */
+export function namesOf(files: readonly string[]): Map<string, string> {
+  const once = [...new Map(files.map((file) => [resolve(file), file])).values()];
+  const names = new Map<string, string>();
+  for (const group of grouped(once, basename)) {
+    const deepest = Math.max(...group.map((file) => foldersOf(file).length));
+    let depth = group.length > 1 ? 1 : 0;
+    while (depth < deepest && grouped(group, (file) => nameAt(file, depth)).length < group.length) depth++;
+    for (const file of group) names.set(file, nameAt(file, depth));
+  }
+  const [clash] = grouped(once, (file) => names.get(file)!).filter(({ length }) => length > 1);
+  if (clash) throw new Refusal(`the copies of ${clash[0]} and ${clash[1]} would have the same name: check them one after the other, into folders of their own`);
+  return names;
+}
+
+/** `build.xlsx`, and with a depth of 2 `build (2024 port).xlsx`. */
+function nameAt(file: string, depth: number): string {
+  const kind = extname(file);
+  const folders = depth === 0 ? "" : ` (${foldersOf(file).slice(-depth).join(" ")})`;
+  return `${basename(file, kind)}${folders}${kind}`;
+}
+
+const foldersOf = (file: string): string[] =>
+  dirname(resolve(file))
+    .split(sep)
+    .map((name) => name.replaceAll(":", ""))
+    .filter(Boolean);
+
+/** Capitals and small letters are the same to many disks. */
+function grouped(files: readonly string[], nameOf: (file: string) => string): string[][] {
+  const groups = new Map<string, string[]>();
+  for (const file of files) {
+    const key = nameOf(file).normalize().toLowerCase();
+    groups.set(key, [...(groups.get(key) ?? []), file]);
+  }
+  return [...groups.values()];
+}
+
+/** Whatever is asked for, an original is never overwritten: not by its own copy, nor by that of another. */
+function refuseInputs(books: readonly string[], copies: ReadonlyMap<string, CopyTask>): void {
+  const originals = new Set(books.map(identity).filter(Boolean));
+  for (const { to } of copies.values()) {
+    const there = identity(to);
+    if (there && originals.has(there)) throw new Refusal(`${to} is one of the files to be checked: give another folder for the marked copies`);
+  }
+}
+
+function refuseThere(copies: readonly CopyTask[]): void {
+  const [first, ...others] = copies.filter(({ to }) => identity(to));
+  if (!first) return;
+  const these = others.length === 0 ? `${plain(first.to)} is` : `${plain(first.to)} and ${counted(others.length, "other")} are`;
+  throw new Refusal(`${these} already there and left as they are: give another folder, or --force to overwrite them`);
+}
+
+/** What file a path leads to, by whatever names. */
+function identity(path: string): string | undefined {
+  try {
+    const { dev, ino } = statSync(path, { bigint: true });
+    return `${dev}:${ino}`;
+  } catch {
+    return undefined;
+  }
+}

@@ -1,0 +1,98 @@
+import { NAMESPACE } from "../../core/define.ts";
+import type { CellFile, WorkbookFile } from "../xlsx/model.ts";
+import { keyOf, MOST_COLUMNS } from "../xlsx/place.ts";
+import type { Area } from "./areas.ts";
+import { formulasOf } from "./contents.ts";
+import { signatures } from "./engine.ts";
+import { Grids } from "./grids.ts";
+import { Translator } from "./translate.ts";
+import { Untranslatable } from "./untranslatable.ts";
+
+/** References that are looked through; a workbook that needs more is taken to rest on what is unknown throughout. */
+const MOST_LOOKS = 20_000_000;
+/** Refers to what its formula does not name. */
+const ROVING = /\b(?:INDIRECT|OFFSET)\s*\(/i;
+const OURS = new RegExp(`\\b${NAMESPACE}\\.[A-Z]`, "i");
+
+interface Reader {
+  cell: CellFile;
+  sheet: number;
+  areas: Area[];
+  roving: boolean;
+}
+
+/**
+ * Formulas of which the file may say more than the calculation does: `sources`, that could not be
+ * calculated, and all that rest on them. With `doubtful` values every formula counts that has a value in
+ * the file and calls none of our functions.
+ */
+export function unknownFormulas(book: WorkbookFile, sources: Iterable<CellFile>, doubtful: boolean): Set<CellFile> {
+  const unknown = new Set(sources);
+  if (doubtful) for (const [cell] of formulasOf(book)) if (cell.value !== null && !OURS.test(cell.formula ?? "")) unknown.add(cell);
+  if (unknown.size === 0) return unknown;
+  const cells = book.sheets.map((): Set<number> => new Set());
+  for (const [cell, sheet] of formulasOf(book)) if (unknown.has(cell)) fill(cells[sheet]!, cell);
+  let looks = 0;
+  let left = readersOf(book).filter(({ cell }) => !unknown.has(cell));
+  for (let found = true; found; ) {
+    found = false;
+    left = left.filter((reader) => {
+      looks += reader.areas.length;
+      if (looks <= MOST_LOOKS && !reader.roving && !reader.areas.some((area) => holdsAny(area, cells[area.sheet]!, (steps) => (looks += steps)))) return true;
+      unknown.add(reader.cell);
+      fill(cells[reader.sheet]!, reader.cell);
+      found = true;
+      return false;
+    });
+  }
+  return unknown;
+}
+
+/** What each formula refers to, with its names and tables resolved. */
+function readersOf(book: WorkbookFile): Reader[] {
+  const grids = new NotingGrids(book);
+  const translator = new Translator(book, grids, signatures());
+  const readers: Reader[] = [];
+  for (const [cell, sheet] of formulasOf(book)) {
+    if (cell.formula === undefined) continue;
+    grids.areas = [];
+    try {
+      translator.translate(cell.formula, { sheet, row: cell.row, column: cell.column }, cell.array !== undefined);
+    } catch (reason) {
+      if (!(reason instanceof Untranslatable)) throw reason;
+    }
+    readers.push({ cell, sheet, areas: grids.areas, roving: ROVING.test(cell.formula) });
+  }
+  return readers;
+}
+
+/** Takes note of every area that a formula names. */
+class NotingGrids extends Grids {
+  areas: Area[] = [];
+
+  override name(area: Area, home: number): string {
+    this.areas.push(area);
+    return super.name(area, home);
+  }
+}
+
+/** The cells that a formula filled when the file was saved. */
+function fill(keys: Set<number>, { row, column, array = { rows: 1, columns: 1, grows: false } }: CellFile): void {
+  for (let r = 0; r < array.rows; r++) for (let c = 0; c < array.columns; c++) keys.add(keyOf({ row: row + r, column: column + c }));
+}
+
+/** Looks at the cells of the area, or at those that are unknown, whichever are fewer. */
+function holdsAny({ top, left, bottom, right }: Area, keys: ReadonlySet<number>, count: (steps: number) => void): boolean {
+  const size = (bottom - top + 1) * (right - left + 1);
+  count(Math.min(size, keys.size));
+  if (size <= keys.size) {
+    for (let row = top; row <= bottom; row++) for (let column = left; column <= right; column++) if (keys.has(keyOf({ row, column }))) return true;
+    return false;
+  }
+  for (const key of keys) {
+    const row = Math.floor(key / MOST_COLUMNS);
+    const column = key % MOST_COLUMNS;
+    if (row >= top && row <= bottom && column >= left && column <= right) return true;
+  }
+  return false;
+}
