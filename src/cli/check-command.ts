@@ -2,6 +2,7 @@ import { placeName } from "../sheet/address.ts";
 import { Ledger } from "./batch/ledger.ts";
 import { changedSince, filesOf, STANDARD_INPUT, timeOf } from "./batch/patterns.ts";
 import { RefusedFile } from "./batch/refused-file.ts";
+import { WorstFirst } from "./batch/worst-first.ts";
 import { type Checked, type CheckFilesOptions, checkFiles } from "./check-files.ts";
 import { findingLine, nameOf, printPage, printTotal } from "./check-page.ts";
 import { checkQuery } from "./check-readings.ts";
@@ -86,7 +87,8 @@ function listeners(asFound: boolean, refused: RefusedFile | undefined): Omit<Che
 
 function* findingLines({ file, result }: Checked): Generator<string> {
   const name = nameOf(file);
-  for (const finding of result.findings) yield findingLine(name, finding);
+  if (result.findings instanceof WorstFirst) yield* result.findings.jsonLines(name);
+  else for (const finding of result.findings) yield findingLine(name, finding);
 }
 
 /** Refused rows of workbooks; those of readings have been told as their lines passed. */
