@@ -5,6 +5,7 @@ import { namesIn } from "./bench-names.ts";
 import { insertPicture } from "./bench-picture.ts";
 import { type EngineCommand, type MarkedCell, remember, rememberedMarks, step } from "./bench-plugins.ts";
 import { addSheets } from "./bench-sheets.ts";
+import { commonCode } from "./engine-codes.ts";
 import { typedText } from "./engine-text.ts";
 import { noSheet, protectedSheet } from "./refusals.ts";
 import { type Edit, HostRefusal, MARK_FILL, type Mark, type SheetHost, type SheetSnapshot, type WorkbookSnapshot } from "./sheet-host.ts";
@@ -70,7 +71,7 @@ function sheetOf(model: Model, sheetId: string): SheetSnapshot {
 /** The calculated value of a cell as the port has it. */
 export function valueAt(model: Model, position: Position): Cell {
   const cell = model.getters.getEvaluatedCell(position);
-  if (cell.type === "error") return { error: String(cell.value), ...(cell.message ? { message: String(cell.message) } : {}) };
+  if (cell.type === "error") return { error: commonCode(String(cell.value)), ...(cell.message ? { message: String(cell.message) } : {}) };
   return cell.value;
 }
 

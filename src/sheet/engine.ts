@@ -3,6 +3,7 @@ import { NAMESPACE, type Spec } from "../core/define.ts";
 import { Fault } from "../core/fault.ts";
 import { call } from "../core/lift.ts";
 import { sentence } from "../core/sentences.ts";
+import { commonCode } from "./engine-codes.ts";
 
 /** How the engine hands a value over: a cell's, or that of a part of the formula. */
 interface EngineValue {
@@ -37,6 +38,8 @@ const FAULT_CODE = "#VALUE!";
 /** Codes that other sheets put into cells and that this engine takes for text unless told. */
 const FOREIGN_CODES = [FAULT_CODE, "#REF!", "#CALC!", "#FIELD!", "#BLOCKED!", "#CONNECT!", "#UNKNOWN!", "#GETTING_DATA"];
 
+const HASH = 35;
+
 const registered = new WeakMap<object, Set<string>>();
 
 /** Makes every spec a function of the engine, `HATCH.` before its name. Doing it again changes nothing. */
@@ -66,23 +69,34 @@ function describe(spec: Spec, { EvaluationError }: FormulaEngine): EngineFunctio
     })),
     isExported: true,
     compute(...args) {
-      const outcome = call(spec, args.map(argumentOf));
+      const outcome = call(spec, givenOf(args));
       if (outcome instanceof Fault) return new EvaluationError(sentence(outcome), FAULT_CODE);
       return Array.isArray(outcome) ? turned(outcome) : { value: outcome };
     },
   };
 }
 
+/** What is left out at the end, as in `F(5,,)`, is not given at all; left out in between it is a blank. */
+function givenOf(args: readonly EngineArgument[]): Argument[] {
+  return args.slice(0, args.findLastIndex((given) => given !== undefined) + 1).map(argumentOf);
+}
+
 function argumentOf(given: EngineArgument): Argument {
-  if (!Array.isArray(given)) return given?.value;
+  if (!Array.isArray(given)) return cellOf(given);
   const rows = given[0]?.length ?? 0;
   const block: Block = new Array(rows);
   for (let row = 0; row < rows; row++) {
     const line: Cell[] = new Array(given.length);
-    for (let column = 0; column < given.length; column++) line[column] = given[column]![row]?.value;
+    for (let column = 0; column < given.length; column++) line[column] = cellOf(given[column]![row]);
     block[row] = line;
   }
   return block;
+}
+
+/** An error comes as its code, which sentences quote as other sheets write it. */
+function cellOf(given: EngineValue | undefined): Cell {
+  const value = given?.value;
+  return typeof value === "string" && value.charCodeAt(0) === HASH ? commonCode(value) : value;
 }
 
 /** Rows of results as the engine's columns of values. */

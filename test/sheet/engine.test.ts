@@ -56,6 +56,17 @@ describe("arguments", () => {
     expect(one("=HATCH.PISTONCLEARANCE(73.04)")).toMatchObject({ value: "#VALUE!", message: "PISTONCLEARANCE: skirt is not given: it wants a length above 0" });
   });
 
+  test("one left out at the very end is not given at all, as where there is no comma", () => {
+    const missing = { value: "#VALUE!", message: "PISTONCLEARANCE: skirt is not given: it wants a length above 0" };
+    expect(one("=HATCH.PISTONCLEARANCE(73.04,)")).toMatchObject(missing);
+    expect(one("=HATCH.PISTONCLEARANCE(73.04,,)")).toMatchObject(missing);
+  });
+
+  test("the engine's own codes are quoted as other sheets write them", () => {
+    expect(one('=HATCH.CLEARANCE("worn"+1,1)').message).toContain("hole holds the error #VALUE!");
+    expect(one("=HATCH.CLEARANCE(#REF,1)").message).toContain("hole holds the error #REF!");
+  });
+
   test("an error cell is named by its code, whether the engine or the file put it there", () => {
     expect(one("=HATCH.CLEARANCE(A5,1)").message).toContain("holds the error #DIV/0!");
     expect(one("=HATCH.CLEARANCE(B5,1)").message).toContain("holds the error #N/A");

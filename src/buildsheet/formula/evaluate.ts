@@ -93,7 +93,9 @@ function callOf(node: CallExpression, context: FormulaContext, depth: number): E
   const spec = specByName.get(ownName(node) ?? "");
   if (!spec) return new CannotTell(`${node.callee.name} is not looked into`);
   const args: Argument[] = [];
-  for (const given of node.arguments as (AstExpression | null)[]) {
+  const written = node.arguments as (AstExpression | null)[];
+  // What is left out at the end, as in F(5,,), is not given at all; left out in between it is a blank.
+  for (const given of written.slice(0, written.findLastIndex(Boolean) + 1)) {
     const argument = given ? evaluateNode(given, context, depth + 1) : undefined;
     if (argument instanceof CannotTell) return argument;
     args.push(argument);

@@ -1,5 +1,6 @@
 import type { Cell, CellError } from "../../core/cell.ts";
 import { placeName } from "../address.ts";
+import { commonCode } from "../engine-codes.ts";
 import type { SheetSnapshot } from "../sheet-host.ts";
 import type { CellFile, WorkbookFile } from "../xlsx/model.ts";
 import { keyOf } from "../xlsx/place.ts";
@@ -7,6 +8,7 @@ import { calculateByModel } from "./by-model.ts";
 import type { Computed, Placed, Reach } from "./computed.ts";
 import { formulasOf, isFormula } from "./contents.ts";
 import { calculateDirectly } from "./direct.ts";
+import { leftOut, startCalculation } from "./engine.ts";
 import { unknownFormulas } from "./unknown.ts";
 
 export interface Calculated {
@@ -21,13 +23,15 @@ export interface Calculated {
 
 /** Calculates a workbook from what was typed into it; the values that its file holds for formulas are not looked at. */
 export function calculate(book: WorkbookFile): Calculated {
+  startCalculation();
   const computed = calculateDirectly(book) ?? calculateByModel(book);
+  const beyond = leftOut();
   const circular: CellFile[] = [];
   const { refused, hurried } = computed;
   let unknown: ReadonlySet<CellFile> | undefined;
   return {
     sheets: book.sheets.map((_, sheet) => snapshot(book, sheet, computed, circular)),
-    notes: notesOn(book, computed),
+    notes: [...notesOn(book, computed), ...(beyond ? [`Not everything in this workbook was calculated. ${beyond}`] : [])],
     reaches: reachesOf(book, computed),
     unknown: () => {
       unknown ??= unknownFormulas(book, [...refused.keys(), ...circular], hurried || book.from1904);
@@ -67,12 +71,9 @@ function snapshot(book: WorkbookFile, sheet: number, computed: Computed, circula
   return { name, row: 0, column: 0, values, formulas };
 }
 
-/** The engine's own codes as other sheets write them. */
-const CODES: Readonly<Record<string, string>> = { "#ERROR": "#VALUE!", "#BAD_EXPR": "#VALUE!", "#REF": "#REF!", "#CYCLE": "#REF!" };
-
 function cellOf({ value, isError, message }: Placed): Cell {
   if (!isError) return value;
-  const error: CellError = { error: CODES[String(value)] ?? String(value) };
+  const error: CellError = { error: commonCode(String(value)) };
   const sentence = value === "#CYCLE" ? "This formula depends on itself." : String(message ?? "");
   return sentence ? { ...error, message: sentence } : error;
 }

@@ -71,3 +71,6 @@ export function digitsReached(check: Check, result: number): number {
   while (digits > 0 && Math.abs(result - expect) > (unit(digits) / 2) * PLAY) digits--;
   return digits;
 }
+
+/** A check as the name of a test. */
+export const short = ({ formula, at, expect }: Check): string => `${formula.slice(0, 90)}${at ? ` [${at}]` : ""} is ${expect}`;

@@ -1,0 +1,47 @@
+import { readdirSync } from "node:fs";
+import { join } from "node:path";
+import { evaluateFormula } from "../../src/buildsheet/formula/evaluate.ts";
+import type { Block, Cell } from "../../src/core/cell.ts";
+import { GROUPS } from "../../src/core/groups.ts";
+import { specByName, specs } from "../../src/functions/index.ts";
+import { root } from "../../src/tools/paths.ts";
+import { asWritten, EXAMPLES } from "../sheet/examples.ts";
+
+const rowsOf = (found: unknown): Block => (Array.isArray(found) ? (found as Block) : [[found as Cell]]);
+
+describe("every example gives what it says, to the decimals that it writes", () => {
+  test.each(EXAMPLES)("%s", (formula, gives) => {
+    expect(asWritten(rowsOf(evaluateFormula(formula)), gives)).toEqual(gives);
+  });
+});
+
+describe.each(specs.map((spec) => [spec.name, spec] as const))("%s", (name, spec) => {
+  test("is found by its name, which no cell can have", () => {
+    expect(specByName.get(name)).toBe(spec);
+    expect(name).toMatch(/^[A-Z]{3,}$/);
+  });
+
+  test("stands in the folder of its group, in a file of its name", () => {
+    const files = readdirSync(join(root, "src", "functions", spec.group)).map((file) => file.replaceAll("-", "").replace(/\.ts$/, "").toUpperCase());
+    expect(GROUPS).toContain(spec.group);
+    expect(files).toContain(name);
+  });
+
+  test("has an example of its own for a cell, and for a range where it takes one", () => {
+    expect(spec.examples.length).toBeGreaterThanOrEqual(spec.inputs.length ? 2 : 1);
+    expect(spec.examples.filter(({ formula }) => !formula.startsWith(`=HATCH.${name}(`))).toEqual([]);
+    expect(spec.inputs.length === 0 || spec.examples.some(({ formula }) => formula.includes("{"))).toBe(true);
+  });
+
+  test("asks for what it needs before what it can do without", () => {
+    const optional = spec.inputs.map(({ param }) => param.isOptional);
+    expect(optional).toEqual([...optional].sort((a, b) => Number(a) - Number(b)));
+  });
+
+  test("labels its columns, where it gives a row of values", () => {
+    const { kind, columns } = spec.returns;
+    expect(kind === "row").toBe(columns !== undefined);
+    expect(new Set(columns).size).toBe(columns?.length ?? 0);
+    expect((columns ?? []).filter((label) => !/^[\p{L}±]/u.test(label))).toEqual([]);
+  });
+});

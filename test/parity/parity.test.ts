@@ -1,0 +1,68 @@
+import { specs } from "../../src/functions/index.ts";
+import { type Built, builtAddin } from "../addin/built.ts";
+import { bare } from "./answer.ts";
+import { CHECK_READER, customFunctionsHost, HEADLESS, HEADLESS_BY_MODEL, tryOut } from "./hosts.ts";
+import { inputs } from "./inputs.ts";
+
+/** Some for each function; `npm run parity` tries as many as wanted. */
+const COUNT = 30 * specs.length;
+const BATCH = 170;
+const SEED = 730;
+
+let built: Built;
+beforeAll(async () => {
+  built = await builtAddin();
+});
+afterAll(() => built.remove());
+
+describe("what is tried", () => {
+  const calls = [...inputs(COUNT, SEED)];
+  const answers = calls.map((call) => bare(call));
+  const cells = answers.flatMap((answer) => ("rows" in answer ? answer.rows.flat() : []));
+
+  test("gives numbers, blanks, texts and faults, each many times", () => {
+    expect(cells.filter((cell) => typeof cell === "number").length).toBeGreaterThan(2000);
+    expect(cells.filter((cell) => cell === "").length).toBeGreaterThan(1000);
+    expect(cells.filter((cell) => String(cell).startsWith("check: ")).length).toBeGreaterThan(400);
+    expect(answers.filter((answer) => "fault" in answer).length).toBeGreaterThan(300);
+  });
+
+  test("each function gives a result to some of it", () => {
+    const useful = new Set(calls.filter((_, i) => "rows" in answers[i]! && answers[i].rows.flat().some((cell) => cell !== "")).map(({ spec }) => spec.name));
+    expect(specs.filter(({ name }) => !useful.has(name)).map(({ name }) => name)).toEqual([]);
+  });
+
+  test("never gives what no cell can show: nothing at all, no number, or −0", () => {
+    expect(cells.filter((cell) => cell === null || cell === undefined || Object.is(cell, -0) || Number.isNaN(cell))).toEqual([]);
+  });
+
+  test("is the same for the same seed and another for another", () => {
+    const as = (seed: number) => JSON.stringify([...inputs(51, seed)].map(({ given }) => given));
+    expect(as(1)).toBe(as(1));
+    expect(as(2)).not.toBe(as(1));
+  });
+});
+
+describe("the same answer as the bare call gives", () => {
+  test.each([
+    ["the headless engine", HEADLESS],
+    ["the engine's model of the whole workbook", HEADLESS_BY_MODEL],
+    ["the reader that Check works with", CHECK_READER],
+  ] as const)(
+    "%s",
+    async (_, host) => {
+      expect(await tryOut(host, inputs(COUNT, SEED), BATCH)).toEqual({ inputs: COUNT, differences: [] });
+    },
+    120_000,
+  );
+
+  test.each([
+    ["0, as on the desktop", 0],
+    ["null, as on the web", null],
+    ["empty text, as a formula gives it", ""],
+  ] as const)("the add-in's script in Excel's hands, with a blank as %s", async (_, blank) => {
+    const { inputs: tried, differences } = await tryOut(customFunctionsHost(built.folder, blank), inputs(COUNT, SEED), BATCH);
+    expect(differences).toEqual([]);
+    expect(tried).toBeGreaterThan(COUNT * 0.95);
+  });
+});
