@@ -3,6 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { build, type Metafile } from "esbuild";
+import { COMMON } from "../../src/tools/bundling.ts";
 import { type StaticServer, serve } from "./static-server.ts";
 
 const ROOT = fileURLToPath(new URL("../../", import.meta.url));
@@ -16,18 +17,11 @@ export interface PanePage extends StaticServer {
 export async function panePage(entry: string): Promise<PanePage> {
   const folder = mkdtempSync(join(tmpdir(), "pane-page-"));
   const { metafile } = await build({
-    absWorkingDir: ROOT,
+    ...COMMON,
     entryPoints: { pane: entry },
     outdir: folder,
-    bundle: true,
     splitting: true,
     format: "esm",
-    target: "es2020",
-    minify: true,
-    metafile: true,
-    jsx: "automatic",
-    jsxImportSource: "preact",
-    logLevel: "warning",
   });
   copyFileSync(join(ROOT, "src", "pane", "pane.html"), join(folder, "pane.html"));
   const server = await serve(folder);

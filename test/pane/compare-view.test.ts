@@ -1,3 +1,4 @@
+import { fileURLToPath } from "node:url";
 import type { Page } from "playwright-core";
 import { type PaneBrowser, paneBrowser } from "../helpers/pane-browser.ts";
 import { workbookBytes } from "../sheet/xlsx/workbook-bytes.ts";
@@ -94,4 +95,31 @@ test.each<[string, (page: Page) => Promise<void>, string]>([
 
 test("comparing breaks no rule of the page", () => {
   expect(pane.complaints).toEqual([]);
+});
+
+const SAMPLES = new URL("../../samples/compare/", import.meta.url);
+
+test("two CSV files are compared as on the command line, and the parser is loaded only then", async () => {
+  const asked: string[] = [];
+  const page = await pane.open("compared");
+  page.on("request", (request) => asked.push(request.url()));
+  await page.getByRole("tab", { name: "Compare" }).click();
+  await page.getByLabel("After", { exact: true }).selectOption("a file: another workbook, or readings as CSV");
+  await page.getByLabel("File for the side before").setInputFiles(fileURLToPath(new URL("build.csv", SAMPLES)));
+  await page.getByLabel("File for the side after").setInputFiles(fileURLToPath(new URL("strip-down.csv", SAMPLES)));
+  expect(asked.filter((url) => /csv/.test(url))).toEqual([]);
+  await page.getByRole("button", { name: "Compare", exact: true }).click();
+  // Rows, characteristics and changes as samples/compare/README.md lists them.
+  await page.locator(".counts", { hasText: "74 rows in = 64 compared + 10 refused; 32 characteristics" }).waitFor();
+  await page.getByRole("heading", { name: "15 real changes" }).waitFor();
+  expect(await page.locator(".changes .label").first().textContent()).toContain("cylinder 2, bore, top thrust");
+  expect(asked.filter((url) => /csv/.test(url)).length).toBeGreaterThan(0);
+  expect(pane.complaints).toEqual([]);
+});
+
+test("a CSV that is no table of readings is refused in a sentence", async () => {
+  const page = await compare((opened) =>
+    opened.getByLabel("File for the side before").setInputFiles({ name: "notes.csv", mimeType: "text/csv", buffer: Buffer.from("when,what\nMonday,oil\n") }),
+  );
+  await page.getByRole("alert").filter({ hasText: "notes.csv has in line 1 no heading for the value" }).waitFor();
 });

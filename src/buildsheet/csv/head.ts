@@ -14,7 +14,7 @@ export interface Head extends HeadColumns {
   nextLine: number;
   /** The byte of the input at which it begins; `undefined` where the input's bytes are not those of the text. */
   offset: number | undefined;
-  /** The text after the headings, as UTF-8. */
+  /** The text after the headings, as UTF-8, in Node's own buffers: not to be had in a browser. */
   bytes: AsyncIterable<Buffer>;
   /** The same as text. Either of them can be read, once. */
   rest: AsyncIterable<string>;
@@ -34,7 +34,7 @@ const toBeJudged: Wanted = (columns) =>
     ? undefined
     : `no heading for ${columns.at.value === undefined ? "the value" : "a lower or upper limit"}; wanted are value and lower or upper, and as known engine, cylinder, characteristic, position, unit, uncertainty`;
 
-/** Reads as far as the headings, finds out the delimiter from them, and hands on the rest. */
+/** Reads as far as the headings, finds out the delimiter from them, and hands on the rest. Runs in browsers too. */
 export async function readHead(
   input: AsyncIterable<Uint8Array>,
   progress?: (bytes: number) => void,
@@ -42,7 +42,7 @@ export async function readHead(
 ): Promise<Head | { unread: string }> {
   const source: Source = { read: 0, isRecoded: false };
   const chunks = utf8(input, source, progress)[Symbol.asyncIterator]();
-  let bytes: Buffer = Buffer.alloc(0);
+  let bytes = NOTHING;
   let line = 1;
   let declared: string | undefined;
   for (;;) {
@@ -50,21 +50,21 @@ export async function readHead(
     if (end === undefined && bytes.length < LONGEST_HEAD) {
       const next = await chunks.next();
       if (!next.done) {
-        bytes = Buffer.concat([bytes, next.value]);
+        bytes = joined(bytes, next.value);
         continue;
       }
     }
     // Only what is read as headings: how much has come beyond them is chance.
     if (bytes.subarray(0, end?.from).includes(0)) return { unread: "is no text file" };
-    const first = bytes.toString("utf8", 0, end?.from ?? bytes.length);
-    const after = end === undefined ? Buffer.alloc(0) : bytes.subarray(end.to);
+    const first = new TextDecoder().decode(bytes.subarray(0, end?.from));
+    const after = end === undefined ? NOTHING : bytes.subarray(end.to);
     const [, delimiter] = DELIMITER_LINE.exec(first.trim()) ?? [];
     if (first.trim() !== "" && delimiter === undefined) {
       const head = columnsOf(first, declared ? [declared] : DELIMITERS, wanted);
       if ("unread" in head) return { unread: `has in line ${line} ${head.unread}` };
       const rest = following(after, chunks);
       const offset = source.isRecoded ? undefined : source.read - after.length;
-      return { ...head, nextLine: line + linesIn(first), offset, bytes: rest, rest: textOf(rest) };
+      return { ...head, nextLine: line + linesIn(first), offset, bytes: buffersOf(rest), rest: textOf(rest) };
     }
     if (end === undefined) return { unread: "is empty" };
     declared ??= delimiter;
@@ -73,19 +73,33 @@ export async function readHead(
   }
 }
 
-async function* following(bytes: Buffer, chunks: AsyncIterator<Buffer>): AsyncGenerator<Buffer> {
+const NOTHING: Uint8Array = new Uint8Array(0);
+
+function joined(a: Uint8Array, b: Uint8Array): Uint8Array {
+  const both = new Uint8Array(a.length + b.length);
+  both.set(a);
+  both.set(b, a.length);
+  return both;
+}
+
+async function* following(bytes: Uint8Array, chunks: AsyncIterator<Uint8Array>): AsyncGenerator<Uint8Array> {
   yield bytes;
   for (let next = await chunks.next(); !next.done; next = await chunks.next()) yield next.value;
 }
 
-async function* textOf(chunks: AsyncIterable<Buffer>): AsyncGenerator<string> {
+/** The same bytes, not copied. */
+async function* buffersOf(chunks: AsyncIterable<Uint8Array>): AsyncGenerator<Buffer> {
+  for await (const { buffer, byteOffset, length } of chunks) yield Buffer.from(buffer, byteOffset, length);
+}
+
+async function* textOf(chunks: AsyncIterable<Uint8Array>): AsyncGenerator<string> {
   const decoder = new TextDecoder("utf-8", { ignoreBOM: true });
   for await (const chunk of chunks) yield decoder.decode(chunk, { stream: true });
   yield decoder.decode();
 }
 
-const BOM_8 = Buffer.from([0xef, 0xbb, 0xbf]);
-const BOM_16 = { "utf-16le": Buffer.from([0xff, 0xfe]), "utf-16be": Buffer.from([0xfe, 0xff]) };
+const BOM_8 = Uint8Array.of(0xef, 0xbb, 0xbf);
+const BOM_16 = { "utf-16le": Uint8Array.of(0xff, 0xfe), "utf-16be": Uint8Array.of(0xfe, 0xff) };
 
 /** How much has been read of the input, and whether its bytes were turned into others. */
 interface Source {
@@ -94,36 +108,37 @@ interface Source {
 }
 
 /** Bytes as UTF-8, which they are unless a byte order mark says UTF-16. The mark itself is dropped. */
-async function* utf8(input: AsyncIterable<Uint8Array>, source: Source, progress?: (bytes: number) => void): AsyncGenerator<Buffer> {
-  let mark: Buffer | undefined = Buffer.alloc(0);
+async function* utf8(input: AsyncIterable<Uint8Array>, source: Source, progress?: (bytes: number) => void): AsyncGenerator<Uint8Array> {
+  const encoder = new TextEncoder();
+  let mark: Uint8Array | undefined = NOTHING;
   let decoder: TextDecoder | undefined;
   for await (const chunk of input) {
     source.read += chunk.length;
     progress?.(source.read);
-    let bytes = Buffer.from(chunk.buffer, chunk.byteOffset, chunk.length);
+    let bytes = chunk;
     if (mark) {
       // A mark may come in pieces.
-      bytes = mark = Buffer.concat([mark, bytes]);
+      bytes = mark = joined(mark, bytes);
       if (bytes.length < BOM_8.length && !hasMark(bytes, BOM_16["utf-16le"]) && !hasMark(bytes, BOM_16["utf-16be"])) continue;
       for (const [encoding, sign] of Object.entries(BOM_16)) if (hasMark(bytes, sign)) decoder = new TextDecoder(encoding);
       source.isRecoded = decoder !== undefined;
       if (hasMark(bytes, BOM_8)) bytes = bytes.subarray(BOM_8.length);
       mark = undefined;
     }
-    yield decoder ? Buffer.from(decoder.decode(bytes, { stream: true })) : bytes;
+    yield decoder ? encoder.encode(decoder.decode(bytes, { stream: true })) : bytes;
   }
   if (mark?.length) yield mark;
-  if (decoder) yield Buffer.from(decoder.decode());
+  if (decoder) yield encoder.encode(decoder.decode());
 }
 
-const hasMark = (bytes: Buffer, sign: Buffer): boolean => bytes.subarray(0, sign.length).equals(sign);
+const hasMark = (bytes: Uint8Array, sign: Uint8Array): boolean => sign.every((byte, at) => bytes[at] === byte);
 
 const QUOTE = 0x22;
 const LF = 0x0a;
 const CR = 0x0d;
 
 /** Where the first line ends, line breaks in quotes apart. A lone CR at the end may be half a CRLF. */
-function endOfLine(bytes: Buffer): { from: number; to: number } | undefined {
+function endOfLine(bytes: Uint8Array): { from: number; to: number } | undefined {
   let quoted = false;
   for (let i = 0; i < bytes.length; i++) {
     const sign = bytes[i];

@@ -1,4 +1,4 @@
-import { CsvError, type Options } from "csv-parse";
+import { CsvError, type Options } from "csv-parse/sync";
 import { type Head, linesIn } from "./head.ts";
 import { brokenOff } from "./scanner.ts";
 

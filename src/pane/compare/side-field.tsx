@@ -24,7 +24,7 @@ export function SideField({ id, label, side, sheets, onSide }: Props) {
     <div class="field">
       <label for={`side-${id}`}>{label}</label>
       <select id={`side-${id}`} value={value} onChange={(event) => choose(event.currentTarget.value)}>
-        <option value="file">another workbook, from a file</option>
+        <option value="file">a file: another workbook, or readings as CSV</option>
         <option value="workbook">this workbook</option>
         {offered.map((sheet) => (
           <option key={sheet} value={SHEET + sheet}>
@@ -36,13 +36,13 @@ export function SideField({ id, label, side, sheets, onSide }: Props) {
         <>
           <input
             type="file"
-            accept=".xlsx"
+            accept=".xlsx,.csv"
             aria-label={`File for the side ${label.toLowerCase()}`}
             aria-describedby={`side-${id}-hint`}
             onChange={(event) => onSide({ from: "file", file: event.currentTarget.files?.[0] ?? null })}
           />
           <p id={`side-${id}-hint`} class="hint">
-            An .xlsx, read here and sent nowhere; its formulas count as they were saved.
+            An .xlsx, whose formulas count as they were saved, or a .csv with one reading a line. Read here, sent nowhere.
           </p>
         </>
       )}

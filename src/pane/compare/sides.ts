@@ -8,6 +8,7 @@ import { storedSnapshot, uncalculated } from "../../sheet/stored.ts";
 import { readXlsx } from "../../sheet/xlsx/read.ts";
 import { UnreadableFile } from "../../sheet/xlsx/unreadable.ts";
 import { counted } from "../finding-words.ts";
+import { part } from "../parts.ts";
 import { recallLayout } from "../recall-layout.ts";
 
 /** Where one side of a comparison comes from: the open workbook, one sheet of it, or a file. */
@@ -44,6 +45,7 @@ async function readSide(side: Side, snapshot: WorkbookSnapshot, options: Workboo
 
 async function readFile(file: File | null, { uncertainty }: WorkbookOptions): Promise<ReadingSet> {
   if (!file) throw new HostRefusal("Choose the file to compare with.");
+  if (isCsv(file)) return readCsv(file, uncertainty);
   try {
     const book = readXlsx(new Uint8Array(await file.arrayBuffer()));
     const { mapping, notes: laid } = await recallLayout({ recall: async (key) => book.kept.get(key) ?? null });
@@ -56,6 +58,20 @@ async function readFile(file: File | null, { uncertainty }: WorkbookOptions): Pr
     if (error instanceof UnreadableFile) throw new HostRefusal(`${error.of(file.name).message}.`, { cause: error });
     throw error;
   }
+}
+
+const isCsv = ({ name }: File): boolean => /\.csv$/i.test(name);
+
+/** The parser comes only when a file of that kind is chosen. */
+async function readCsv(file: File, uncertainty: number | undefined): Promise<ReadingSet> {
+  const { readingsOfCsv } = await part(import("../../buildsheet/compare/csv.ts"));
+  const { unread, ...set } = await readingsOfCsv(chunksOf(file), { name: file.name, uncertainty });
+  if (unread !== undefined) throw new HostRefusal(`${file.name} ${unread}.`);
+  return set;
+}
+
+async function* chunksOf(file: File): AsyncGenerator<Uint8Array> {
+  yield new Uint8Array(await file.arrayBuffer());
 }
 
 function sameSide(a: Side, b: Side): boolean {
