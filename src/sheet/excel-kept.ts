@@ -1,3 +1,4 @@
+import type { Change } from "./excel-change.ts";
 import { KEPT_NAMESPACE, keptFrom, keptXml } from "./kept.ts";
 
 export interface Kept {
@@ -23,12 +24,30 @@ export async function recallText(context: Excel.RequestContext, key: string): Pr
   return (await keptIn(context)).texts.get(key) ?? null;
 }
 
-export async function keepText(context: Excel.RequestContext, key: string, value: string): Promise<void> {
+export async function keepText(context: Excel.RequestContext, key: string, value: string): Promise<Change> {
   const kept = await keptIn(context);
+  const before = new Map(kept.texts);
   kept.texts.set(key, value);
-  keep(context, kept);
-  await context.sync();
+  return {
+    result: undefined,
+    where: "the pane's own notes in this workbook",
+    order: () => keep(context, kept),
+    takeBack: async (again) => ((await keepAgain(again, before)) ? "" : "The note of it in the workbook may be the new one."),
+  };
 }
+
+/** Puts earlier texts back where others are kept now; says whether they are there. */
+export async function keepAgain(context: Excel.RequestContext, before: ReadonlyMap<string, string>): Promise<boolean> {
+  const now = await keptIn(context);
+  if (isSame(now.texts, before)) return true;
+  if (before.size === 0) now.part?.delete();
+  else keep(context, { ...now, texts: new Map(before) });
+  await context.sync();
+  return isSame((await keptIn(context)).texts, before);
+}
+
+const isSame = (a: ReadonlyMap<string, string>, b: ReadonlyMap<string, string>): boolean =>
+  a.size === b.size && [...a].every(([key, text]) => b.get(key) === text);
 
 /** Puts the texts back with the next sync. */
 export function keep(context: Excel.RequestContext, { part, texts }: Kept): void {

@@ -1,4 +1,6 @@
-import { keep, keptIn } from "./excel-kept.ts";
+import type { CellAddress } from "./address.ts";
+import { type Change, halfChanged, placesOf as placesText } from "./excel-change.ts";
+import { keep, keepAgain, keptIn } from "./excel-kept.ts";
 import { type KeptMark, keptMarks, MARKED } from "./kept.ts";
 import { noSheet, protectedSheet } from "./refusals.ts";
 import { MARK_FILL, type Mark } from "./sheet-host.ts";
@@ -20,21 +22,58 @@ interface Place {
   colour?: string;
 }
 
-/** Takes every remembered mark off and puts these on; says how many there were. Changes in one sync, after two or three that read. */
-export async function replaceMarks(context: Excel.RequestContext, marks: readonly Mark[]): Promise<number> {
+/** Takes every remembered mark off and puts these on; says how many there were. Two or three syncs that look. */
+export async function replaceMarks(context: Excel.RequestContext, marks: readonly Mark[]): Promise<Change<number>> {
   const { worksheets } = context.workbook;
   worksheets.load("items/id,items/name,items/protection/protected");
   const kept = await keptIn(context);
   const remembered = keptMarks(kept.texts);
-  if (remembered.length === 0 && marks.length === 0) return 0;
+  const before = new Map(kept.texts);
+  if (remembered.length === 0 && marks.length === 0) return { result: 0, where: "", takeBack: async () => "" };
   const places = placesOf(worksheets.items, remembered, marks);
-  for (const { fill } of places) fill.load("color,pattern,patternColor,tintAndShade");
+  for (const { fill } of places) fill.load(LOOK);
   await context.sync();
-  kept.texts.set(MARKED, JSON.stringify(places.flatMap(repaint)));
-  keep(context, kept);
-  await context.sync();
-  return remembered.length;
+  const looks = places.map(({ fill }) => lookOf(fill));
+  return {
+    result: remembered.length,
+    where: `the cells ${placesText(places.map(cellOf))}`,
+    order: () => {
+      const repainted = places.map((place, i) => repaint(place, looks[i]!));
+      kept.texts.set(MARKED, JSON.stringify(repainted.flatMap(({ memory }) => memory)));
+      // The memory first: a mark that nobody remembers could not be taken off any more.
+      keep(context, kept);
+      for (const { paint } of repainted) paint();
+    },
+    takeBack: (again) => takeBack(again, places, looks, before),
+  };
 }
+
+const LOOK = "color,pattern,patternColor,tintAndShade";
+
+const cellOf = ({ sheet, row, column }: Place): CellAddress => ({ sheet: sheet.name, row, column });
+
+/** Gives every cell the look that it had and the workbook its memory, and says which cells are not as they were. */
+async function takeBack(
+  context: Excel.RequestContext,
+  places: readonly Place[],
+  before: readonly (Fill | null)[],
+  texts: ReadonlyMap<string, string>,
+): Promise<string> {
+  const changes = async () => {
+    const fills = places.map(({ sheet, row, column }) => context.workbook.worksheets.getItem(sheet.name).getCell(row, column).format.fill);
+    for (const fill of fills) fill.load(LOOK);
+    await context.sync();
+    return fills.map((fill, i) => ({ fill, cell: cellOf(places[i]!), before: before[i]!, isChanged: !isSame(lookOf(fill), before[i]!) }));
+  };
+  for (const { fill, before: look, isChanged } of await changes()) if (isChanged) give(fill, look);
+  await context.sync();
+  const left = halfChanged(await changes());
+  if (left) return left;
+  return (await keepAgain(context, texts)) ? "" : "The cells are as they were, but the note of which are marked may be the new one.";
+}
+
+const isSame = (a: Fill | null, b: Fill | null): boolean =>
+  a?.color.toUpperCase() === b?.color.toUpperCase() && a?.pattern === b?.pattern && a?.patternColor === b?.patternColor;
 
 /** Each cell once, whether it has a mark, gets one, or both; refuses where a sheet is closed to changes. */
 function placesOf(sheets: readonly Excel.Worksheet[], remembered: readonly KeptMark[], marks: readonly Mark[]): Place[] {
@@ -60,19 +99,17 @@ function placesOf(sheets: readonly Excel.Worksheet[], remembered: readonly KeptM
   return [...places.values()];
 }
 
-/** Gives a cell its look: its mark, or the one it had before; says what to remember. */
-function repaint({ sheet, row, column, fill, earlier, colour }: Place): KeptMark[] {
-  const now = lookOf(fill);
+/** How a cell gets its look, its mark or the one it had before, and what to remember of it. */
+function repaint({ sheet, row, column, fill, earlier, colour }: Place, now: Fill | null): { paint(): void; memory: KeptMark[] } {
   // Filled by the person since it was marked: that is how they want it.
   const own = earlier && now?.color.toUpperCase() !== earlier.mark.toUpperCase();
   const before = earlier && !own ? lookBefore(earlier) : now;
-  if (colour === undefined) {
-    if (!own) give(fill, before);
-    return [];
-  }
-  give(fill, { color: colour });
+  if (colour === undefined) return { paint: () => own || give(fill, before), memory: [] };
   const { color = null, ...pattern } = before ?? {};
-  return [{ cell: { sheet: sheet.name, row, column }, before: color, mark: colour, id: sheet.id, ...pattern }];
+  return {
+    paint: () => give(fill, { color: colour }),
+    memory: [{ cell: { sheet: sheet.name, row, column }, before: color, mark: colour, id: sheet.id, ...pattern }],
+  };
 }
 
 function lookBefore({ before, pattern, patternColor }: KeptMark): Fill | null {

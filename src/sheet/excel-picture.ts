@@ -1,14 +1,36 @@
 import type { CellAddress } from "./address.ts";
+import type { Change } from "./excel-change.ts";
 import { openSheets } from "./excel-write.ts";
 import { pointsOf } from "./looks.ts";
 import type { SheetPicture } from "./sheet-host.ts";
 
-/** Two syncs to look, one that changes. */
-export async function insertPicture(context: Excel.RequestContext, { sheet: name, row, column }: CellAddress, picture: SheetPicture): Promise<void> {
+/** Two syncs to look. */
+export async function insertPicture(context: Excel.RequestContext, { sheet: name, row, column }: CellAddress, picture: SheetPicture): Promise<Change> {
   const sheet = (await openSheets(context, [name])).get(name)!;
   const corner = sheet.getCell(row, column);
   corner.load("left,top");
+  sheet.shapes.load("items/id");
   await context.sync();
+  const there = new Set(sheet.shapes.items.map(({ id }) => id));
+  return {
+    result: undefined,
+    where: `the pictures of the sheet ${name}`,
+    order: () => place(sheet, corner, picture),
+    takeBack: async (again) => {
+      const { shapes } = again.workbook.worksheets.getItem(name);
+      const ours = async () => {
+        shapes.load("items/id");
+        await again.sync();
+        return shapes.items.filter(({ id }) => !there.has(id));
+      };
+      for (const shape of await ours()) shape.delete();
+      await again.sync();
+      return (await ours()).length > 0 ? `It could not be taken back: the picture stands on the sheet ${name}.` : "";
+    },
+  };
+}
+
+function place(sheet: Excel.Worksheet, corner: Excel.Range, picture: SheetPicture): void {
   const shape = sheet.shapes.addImage(picture.png);
   shape.name = picture.name;
   shape.altTextDescription = picture.description;
@@ -19,5 +41,4 @@ export async function insertPicture(context: Excel.RequestContext, { sheet: name
   shape.width = pointsOf(picture.width);
   shape.height = pointsOf(picture.height);
   shape.lockAspectRatio = true;
-  await context.sync();
 }

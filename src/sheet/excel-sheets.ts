@@ -1,5 +1,6 @@
 import { boxName } from "./address.ts";
 import { type Box, contentOf, type DescribedSheet, type DescribedSheets, type Rule, type Validation } from "./described.ts";
+import type { Change } from "./excel-change.ts";
 import { typed } from "./excel-write.ts";
 import {
   allowed,
@@ -21,16 +22,42 @@ import {
 } from "./looks.ts";
 import { nameTaken, protectedBook, refuseTaken, tableTaken } from "./refusals.ts";
 
-/** The new sheets with all that is on them: one sync to look, one that changes. */
-export async function addSheets(context: Excel.RequestContext, added: DescribedSheets): Promise<void> {
+/** The new sheets with all that is on them. One sync to look. */
+export async function addSheets(context: Excel.RequestContext, added: DescribedSheets): Promise<Change> {
   const { workbook } = context;
   await refuseWhatIsThere(context, added);
-  const sheets = added.sheets.map((described) => ({ described, sheet: workbook.worksheets.add(described.name) }));
-  // Formulas and rules may speak of any sheet and of any name: first all sheets, then what is on them, then the names.
-  for (const { described, sheet } of sheets) fill(sheet, described);
-  for (const { name, formula } of added.names) workbook.names.add(name, `=${formula}`);
-  for (const { described, sheet } of sheets) dress(sheet, described);
+  return {
+    result: undefined,
+    where: `the sheets ${added.sheets.map(({ name }) => name).join(", ")}`,
+    order: () => {
+      const sheets = added.sheets.map((described) => ({ described, sheet: workbook.worksheets.add(described.name) }));
+      // Formulas and rules may speak of any sheet and of any name: first all sheets, then what is on them, then the names.
+      for (const { described, sheet } of sheets) fill(sheet, described);
+      for (const { name, formula } of added.names) workbook.names.add(name, `=${formula}`);
+      for (const { described, sheet } of sheets) dress(sheet, described);
+    },
+    takeBack: (again) => takeOut(again, added),
+  };
+}
+
+/** None of the sheets and names was there before, so what is there now is ours. */
+async function takeOut(context: Excel.RequestContext, added: DescribedSheets): Promise<string> {
+  const { worksheets, names } = context.workbook;
+  const ours = async (): Promise<{ sheets: Excel.Worksheet[]; named: Excel.NamedItem[] }> => {
+    worksheets.load("items/name");
+    names.load("items/name");
+    await context.sync();
+    const among = <T extends { name: string }>(items: readonly T[], own: readonly { name: string }[]) =>
+      items.filter(({ name }) => own.some((one) => one.name === name));
+    return { sheets: among(worksheets.items, added.sheets), named: among(names.items, added.names) };
+  };
+  const { sheets, named } = await ours();
+  // With a sheet go its tables, but not the names of its cells.
+  for (const one of [...named, ...sheets]) one.delete();
   await context.sync();
+  const left = await ours();
+  const list = [...left.sheets.map(({ name }) => `the sheet ${name}`), ...left.named.map(({ name }) => `the name ${name}`)];
+  return list.length > 0 ? `It could not be taken back wholly. Left of it: ${list.join(", ")}.` : "";
 }
 
 async function refuseWhatIsThere(context: Excel.RequestContext, { sheets, names }: DescribedSheets): Promise<void> {

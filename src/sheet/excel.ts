@@ -1,5 +1,6 @@
 import type { Cell } from "../core/cell.ts";
 import { areaOf, type CellArea } from "./address.ts";
+import { type Change, changed } from "./excel-change.ts";
 import { asHostRefusal } from "./excel-errors.ts";
 import { keepText, recallText } from "./excel-kept.ts";
 import { replaceMarks } from "./excel-marks.ts";
@@ -15,7 +16,7 @@ export type RunExcel = <T>(batch: (context: Excel.RequestContext) => Promise<T>)
 
 /**
  * Waits while a cell is being typed into rather than failing. Excel makes one undo step of each sync
- * that changes something, so every change below is made in one sync.
+ * that changes something, so every change is made in one sync.
  */
 const runExcel: RunExcel = (batch) => Excel.run({ delayForCellEdit: true }, batch);
 
@@ -30,8 +31,8 @@ export function excelHost(run: RunExcel = runExcel): SheetHost {
   };
   // What is kept is read, changed and put back as one text: two at a time would lose what one of them put there.
   let turn: Promise<unknown> = Promise.resolve();
-  const inTurn: RunExcel = (batch) => {
-    const done = turn.then(() => asked(batch));
+  const inTurn = <Result>(prepare: (context: Excel.RequestContext) => Promise<Change<Result>>): Promise<Result> => {
+    const done = turn.then(() => changed(run, prepare));
     turn = done.catch(() => {});
     return done;
   };
@@ -50,10 +51,10 @@ export function excelHost(run: RunExcel = runExcel): SheetHost {
         await context.sync();
       }),
     selection: () => asked(selection),
-    addSheets: (added) => asked((context) => addSheets(context, added)),
-    write: (edits) => asked((context) => write(context, edits)),
-    insertPicture: (corner, picture) => asked((context) => insertPicture(context, corner, picture)),
-    mark: (marks) => inTurn(async (context) => void (await replaceMarks(context, marks))),
+    addSheets: (added) => changed(run, (context) => addSheets(context, added)),
+    write: (edits) => changed(run, (context) => write(context, edits)),
+    insertPicture: (corner, picture) => changed(run, (context) => insertPicture(context, corner, picture)),
+    mark: async (marks) => void (await inTurn((context) => replaceMarks(context, marks))),
     unmark: () => inTurn((context) => replaceMarks(context, [])),
     watch: (changed) =>
       asked(async (context) => {

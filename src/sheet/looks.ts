@@ -1,5 +1,6 @@
 import { columnLetters } from "./address.ts";
-import type { DescribedCell, DescribedSheet, Look, Rule } from "./described.ts";
+import { areasOf } from "./areas.ts";
+import type { Box, DescribedCell, DescribedSheet, Look, Rule } from "./described.ts";
 import { MARK_FILL } from "./sheet-host.ts";
 
 /** What a look is made of; what is not named is as in any other cell. Colours are `#RRGGBB`. */
@@ -90,31 +91,11 @@ export function allowed(rule: Rule): Allowed {
 }
 
 /** Rectangles of cells that look alike, each cell in one of them. */
-export interface LookArea {
+export interface LookArea extends Box {
   look: Look;
   format: string;
-  row: number;
-  column: number;
-  rows: number;
-  columns: number;
 }
 
-/** The cells of a sheet in few areas: runs down a column, joined with equal ones beside them. */
-export function lookAreas(cells: readonly DescribedCell[]): LookArea[] {
-  const areas: LookArea[] = [];
-  for (const { row, column, look, format = "General" } of [...cells].sort((a, b) => a.column - b.column || a.row - b.row)) {
-    const last = areas.at(-1);
-    if (last && last.column === column && last.row + last.rows === row && last.look === look && last.format === format) last.rows++;
-    else areas.push({ look, format, row, column, rows: 1, columns: 1 });
-  }
-  const joined = new Map<string, LookArea[]>();
-  for (const area of areas) {
-    const key = [area.row, area.rows, area.look, area.format].join("|");
-    const beside = joined.get(key) ?? [];
-    const last = beside.at(-1);
-    if (last && last.column + last.columns === area.column) last.columns++;
-    else beside.push(area);
-    joined.set(key, beside);
-  }
-  return [...joined.values()].flat();
-}
+/** The cells of a sheet in few areas. */
+export const lookAreas = (cells: readonly DescribedCell[]): LookArea[] =>
+  areasOf(cells, ({ look, format = "" }) => `${look} ${format}`).map(({ first: { look, format = "General" }, ...box }) => ({ ...box, look, format }));

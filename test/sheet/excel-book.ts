@@ -43,6 +43,8 @@ export class ExcelBook {
   active: CellAddress | null = null;
   selected = { rows: 1, columns: 1 };
   syncs = 0;
+  /** Pictures that were put in so far. */
+  made = 0;
   /** How far the formula in a cell spills: rows and columns, itself included. */
   readonly #spills = new Map<string, [rows: number, columns: number]>();
   readonly #past: { sheets: Sheet[]; called: Called }[] = [];
@@ -85,6 +87,15 @@ export class ExcelBook {
 
   spill({ sheet, row, column }: CellAddress): [rows: number, columns: number] | undefined {
     return this.#spills.get(`${sheet}!${key(row, column)}`);
+  }
+
+  /** A cell that a formula fills, the formula's own included. */
+  isSpilled({ sheet, row, column }: CellAddress): boolean {
+    for (let above = row; above >= 0; above--) {
+      const [down] = this.spill({ sheet, row: above, column }) ?? [0];
+      if (above + down > row) return true;
+    }
+    return false;
   }
 
   /** A cell's own formula, or with `spilled` that of the one that fills it. */
@@ -159,6 +170,11 @@ export class ExcelBook {
       notes: [],
       pictures: [],
     });
+  }
+
+  deleteSheet(name: string): void {
+    this.sheets = this.sheets.filter((sheet) => sheet.name !== name);
+    this.called = { ...this.called, ...(this.called.tables ? { tables: this.called.tables.filter((table) => table.sheet !== name) } : {}) };
   }
 
   /** Excel makes one step of each sync that changed something. */

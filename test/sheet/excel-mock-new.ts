@@ -81,7 +81,10 @@ const columnOf = (letters: string): number => [...letters].reduce((sum, letter) 
 /** A picture that is being put into a sheet. */
 export function newPicture(book: ExcelBook, sheet: string, png: string, queue: Tell): Fields {
   const picture: Fields = { png };
-  queue(() => book.sheet(sheet)!.pictures.push(picture));
+  queue(() => {
+    picture.id = `{picture-${++book.made}}`;
+    book.sheet(sheet)!.pictures.push(picture);
+  });
   return new Proxy(
     {},
     {

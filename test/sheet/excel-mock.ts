@@ -2,14 +2,15 @@ import { OfficeMockObject } from "office-addin-mock";
 import type { CellAddress } from "../../src/sheet/address.ts";
 import type { RunExcel } from "../../src/sheet/excel.ts";
 import type { ExcelBook, Look } from "./excel-book.ts";
+import { type Kit, namesOf, partsOf } from "./excel-mock-lists.ts";
 import { newPicture, newSheet } from "./excel-mock-new.ts";
 import { type Fields, RichApiError, type Setters, strict } from "./excel-mock-object.ts";
 
 export interface MockOptions {
   /** What a cell that a formula spilled into says its formula is. */
   spilled?: "the anchor's formula" | "its value";
-  /** Thrown by the sync of this number, once so many of its commands are done: Excel takes nothing back. */
-  failing?: { sync: number; error: Error; done?: number };
+  /** Thrown by the sync of this number, once so many of its commands are done: Excel takes nothing back. With `andAfter` by all after it too. */
+  failing?: { sync: number; error: Error; done?: number; andAfter?: boolean };
 }
 
 type Handler = () => Promise<unknown>;
@@ -40,6 +41,11 @@ class Batch {
   readonly #tell: () => void;
   readonly #queue: (() => void)[] = [];
   readonly #mocks: OfficeMockObject[] = [];
+  readonly #kit: Kit = {
+    object: (fields, members) => this.#object(fields, members),
+    collection: (items) => this.#collection(items),
+    queue: (command) => this.#queue.push(command),
+  };
   #changes: "none" | "looks" | "cells" = "none";
 
   constructor(book: ExcelBook, options: MockOptions, handlers: Set<Handler>, tell: () => void) {
@@ -50,8 +56,8 @@ class Batch {
     this.context = { sync: () => this.#sync() };
     const members = {
       worksheets: this.#worksheets(),
-      customXmlParts: this.#parts(),
-      names: this.#names(),
+      customXmlParts: partsOf(book, this.#kit),
+      names: namesOf(book, this.#kit),
       tables: this.#tables(),
       protection: this.#object({ protected: book.isProtected }),
     };
@@ -62,7 +68,7 @@ class Batch {
   async #sync(): Promise<void> {
     const { failing } = this.#options;
     this.#book.syncs++;
-    const fails = failing?.sync === this.#book.syncs;
+    const fails = failing && (failing.sync === this.#book.syncs || (failing.andAfter && failing.sync < this.#book.syncs));
     if (this.#changes !== "none") this.#book.remember();
     const queue = this.#queue.splice(0);
     for (const command of fails ? queue.slice(0, failing.done ?? 0) : queue) command();
@@ -101,11 +107,11 @@ class Batch {
   }
 
   #worksheets(): Fields {
-    const { sheets } = this.#book;
     return Object.assign(
-      this.#collection(() => sheets.map(({ name }) => this.#worksheet(name))),
+      this.#collection(() => this.#book.sheets.map(({ name }) => this.#worksheet(name))),
       {
         getItemOrNullObject: (name: string) => this.#worksheet(name),
+        getItem: (name: string) => this.#worksheet(name),
         add: (name: string) => {
           this.#changes = "cells";
           this.#queue.push(() => this.#book.addSheet(name));
@@ -143,23 +149,9 @@ class Batch {
     };
   }
 
-  /** Names of the whole workbook, or of one sheet. */
-  #names(sheet?: string): Fields {
-    const { names = [] } = this.#book.called;
-    const add = (name: string, formula: string) =>
-      this.#queue.push(() => {
-        this.#book.called = { ...this.#book.called, names: [...(this.#book.called.names ?? []), { name, formula }] };
-      });
-    return Object.assign(
-      this.#collection(() => names.filter((one) => one.sheet === sheet).map(({ name, formula }) => this.#object({ name, formula }))),
-      { add },
-    );
-  }
-
   #tables(): Fields {
-    const { tables = [] } = this.#book.called;
     return this.#collection(() =>
-      tables.map(({ name, sheet, top, left, bottom, right, headerRows, totalsRows, columns }) =>
+      (this.#book.called.tables ?? []).map(({ name, sheet, top, left, bottom, right, headerRows, totalsRows, columns }) =>
         this.#object(
           { name, showHeaders: headerRows === 1, showTotals: totalsRows === 1 },
           {
@@ -172,6 +164,19 @@ class Batch {
     );
   }
 
+  #shapes(sheet: string): Fields {
+    const pictures = () => this.#book.sheet(sheet)?.pictures ?? [];
+    const remove = (picture: Fields) => () => this.#queue.push(() => pictures().splice(pictures().indexOf(picture), 1));
+    const addImage = (png: string) => {
+      this.#changes = "cells";
+      return newPicture(this.#book, sheet, png, (command) => this.#queue.push(command));
+    };
+    return Object.assign(
+      this.#collection(() => pictures().map((picture) => this.#object({ id: picture.id }, { delete: remove(picture) }))),
+      { addImage },
+    );
+  }
+
   #worksheet(name: string): Fields {
     const sheet = this.#book.sheet(name);
     const protection = this.#object({ protected: sheet?.protected ?? false });
@@ -181,12 +186,11 @@ class Batch {
       () => ({ id: sheet!.id, name, visibility: sheet!.visibility }),
       ({ load }) => ({
         protection,
-        names: this.#names(name),
-        shapes: {
-          addImage: (png: string) => {
-            this.#changes = "cells";
-            return newPicture(this.#book, name, png, (command) => this.#queue.push(command));
-          },
+        names: namesOf(this.#book, this.#kit, name),
+        shapes: this.#shapes(name),
+        delete: () => {
+          this.#changes = "cells";
+          this.#queue.push(() => this.#book.deleteSheet(name));
         },
         load: (names: string) => {
           const own = names.split(",").filter((one) => one !== "protection/protected");
@@ -230,6 +234,7 @@ class Batch {
         values: each((place) => book.cell(place)?.value ?? ""),
         valueTypes: each((place) => book.cell(place)?.type ?? "Empty"),
         formulas: each((place) => book.formula(place, anchor) ?? book.cell(place)?.value ?? ""),
+        hasSpill: places.flat().some((place) => book.isSpilled(place)),
         left: at.column * CELL.width,
         top: at.row * CELL.height,
       }),
@@ -275,27 +280,5 @@ class Batch {
       if (this.#book.sheet(sheet)!.protected) throw new RichApiError("AccessDenied", "You cannot perform the requested operation.");
       act();
     });
-  }
-
-  #parts(): Fields {
-    const { parts } = this.#book;
-    const part = (entry: (typeof parts)[number]) =>
-      this.#object(
-        { id: entry.id },
-        {
-          getXml: () => {
-            const result: { value?: string } = {};
-            this.#queue.push(() => {
-              result.value = entry.xml;
-            });
-            return result;
-          },
-          setXml: (xml: string) => this.#queue.push(() => Object.assign(entry, { xml })),
-        },
-      );
-    return {
-      getByNamespace: (namespace: string) => this.#collection(() => parts.filter(({ xml }) => xml.includes(`xmlns="${namespace}"`)).map(part)),
-      add: (xml: string) => this.#queue.push(() => parts.push({ id: `{${parts.length}}`, xml })),
-    };
   }
 }
