@@ -21,7 +21,7 @@ export function renderReport(inputs: readonly ReportInput[], { date }: ReportOpt
   const names = inputs.map(({ name }) => name).join(", ");
   const sections = inputs.map((input, i) => section(input, i + 1, inputs.length > 1));
   const general = html`<section>${rulePart(inputs)}</section>
-<section><h2>Cautions</h2><ul>${CAUTIONS.map((caution) => html`<li>${caution}</li>`)}</ul></section>
+<section><h2>Cautions</h2><ul>${CAUTIONS.map(({ title, text }) => html`<li><b>${title}.</b> ${text}</li>`)}</ul></section>
 <section>${about(inputs, date)}</section>
 `;
   const body = html`<header><h1>Measurement report</h1><p>${inputs.length > 1 ? `${inputs.length} inputs, checked` : "Checked"} on ${date}</p></header>

@@ -86,7 +86,7 @@ describe("one input", () => {
   });
 
   test("tells the cautions, the version, the day and the hash of the input", () => {
-    for (const caution of CAUTIONS) expect(text).toContain(caution);
+    for (const caution of CAUTIONS) expect(text).toContain(`${caution.title}. ${caution.text}`);
     expect(text).toContain(`Made by Crosshatch ${VERSION} on ${DATE}.`);
     expect(text).toContain(`SHA-256 of the file engine-a.xlsx: ${"ab".repeat(32)}`);
   });
@@ -101,7 +101,8 @@ describe("one input", () => {
 
 test("the cautions are those of README, word for word", () => {
   const readme = readFileSync(join(root, "README.md"), "utf8");
-  for (const caution of CAUTIONS) expect(readme).toContain(`- ${caution}`);
+  const wanted = CAUTIONS.map(({ title, text }) => `- **${title}.** ${text}`);
+  expect(/## Cautions\n\n([^#]*)\n\n##/.exec(readme)?.[1]?.split("\n")).toEqual(wanted);
 });
 
 test("several inputs get a summary that leads to each, and what goes for all of them once", () => {
