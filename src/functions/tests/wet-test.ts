@@ -75,8 +75,8 @@ function rise(before: Cells["values"][number], after: Cells["values"][number], g
   return isBelow(change, -counts) ? -1 : 0;
 }
 
-/** The cylinders before and after one in its bank: up and down its column, or along a single row. */
-function neighbours({ rows, columns, values }: Cells, at: number): number[] {
+/** The places before and after one in its bank: up and down its column, or along a single row. At an end one of them is no cylinder. */
+function neighbours({ rows, columns }: Cells, at: number): number[] {
   const pace = rows === 1 ? 1 : columns;
-  return [at - pace, at + pace].filter((other) => other >= 0 && other < values.length);
+  return [at - pace, at + pace];
 }

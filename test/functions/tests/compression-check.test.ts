@@ -87,6 +87,10 @@ describe("at the limits", () => {
     expect(words(ask(compressionCheck, [[170.5, 113.6]], "average", 0.2))).toEqual(["within", "under"]);
   });
 
+  test("a share of 1 asks every cylinder to be the highest", () => {
+    expect(words(ask(compressionCheck, [[152, 152, 151.9]], "share", 1))).toEqual(["within", "within", "under"]);
+  });
+
   test("verdicts lie as the readings lie", () => {
     expect(
       ask(

@@ -89,6 +89,12 @@ describe("at the limits", () => {
   test("a low neighbour whose own rings leak does not point at the gasket, one without a wet reading does", () => {
     expect(points([150, 90, 92], [150, 130, 94])).toEqual(["not low", "rings", "valves"]);
     expect(points([150, 90, 92], [150, "", 94])).toEqual(["not low", "", "head gasket"]);
+    expect(points([150, 90, 92], [150, "x", 94])).toEqual(["not low", "check", "head gasket"]);
+  });
+
+  test("a neighbour that is not measured is not taken to be low", () => {
+    expect(points([150, 90, ""], [155, 93, ""])).toEqual(["not low", "valves", ""]);
+    expect(points([150, 90, "x"], [155, 93, 95])).toEqual(["not low", "valves", "check"]);
   });
 
   test("low cylinders of two banks are not side by side", () => {
@@ -127,6 +133,13 @@ describe("faults", () => {
     expect(ask(wetTest, [[90, 150]], [[92]])).toEqual({
       code: "shape",
       sentence: "WETTEST: wet is 1×1 cells, which does not fit dry of 1×2: ranges must be of one size, or one row, one column or one cell",
+    });
+  });
+
+  test("columns of readings of unequal length are refused too", () => {
+    expect(ask(wetTest, [[90], [150]], [[92], [152], [154]])).toEqual({
+      code: "shape",
+      sentence: "WETTEST: wet is 3×1 cells, which does not fit dry of 2×1: ranges must be of one size, or one row, one column or one cell",
     });
   });
 

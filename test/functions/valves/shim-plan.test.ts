@@ -170,6 +170,10 @@ describe("at the limits", () => {
       ),
     ).toEqual([HEADER, [1, 2.55, "valve 3", 0.15], [2, 2.65, "valve 4", 0.25], [3, 2.5, "valve 1", 0.15], [4, 2.6, "valve 2", 0.25]]);
   });
+
+  test("a blank among the spares is no shim of no thickness", () => {
+    expect(plan([0.1], [0.1], 0.15, 0.25, ["", 0.5])).toEqual([HEADER, [1, NONE, "", ""]]);
+  });
 });
 
 describe("faults", () => {
@@ -187,6 +191,18 @@ describe("faults", () => {
     const rest = "which does not fit installed of 2×1: ranges must be of one size, or one row, one column or one cell";
     expect(plan([2.5, 2.6], [0.2], 0.15, 0.25)).toEqual({ code: "shape", sentence: `SHIMPLAN: clearance is 1×1 cells, ${rest}` });
     expect(plan([2.5, 2.6], [0.2, 0.3], [[0.15, 0.15]], 0.25)).toEqual({ code: "shape", sentence: `SHIMPLAN: least is 1×2 cells, ${rest}` });
+    expect(
+      ask(
+        shimPlan,
+        [[2.5], [2.6]],
+        [
+          [0.2, 0.3],
+          [0.2, 0.3],
+        ],
+        0.15,
+        0.25,
+      ),
+    ).toEqual({ code: "shape", sentence: `SHIMPLAN: clearance is 2×2 cells, ${rest}` });
     expect(plan([2.5, 2.6], [0.2, 0.3], 0.15, [[0.25], [0.25], [0.25]])).toEqual({ code: "shape", sentence: `SHIMPLAN: most is 3×1 cells, ${rest}` });
   });
 
@@ -212,5 +228,9 @@ describe("blanks", () => {
     for (const blank of BLANKS_AND_ZERO) {
       expect(plan([2.5, 2.4, blank], [0.1, blank, blank], 0.15, 0.25, [blank])).toEqual([HEADER, [1, 2.4, "buy", 0.2], [2, "", "", ""]]);
     }
+  });
+
+  test("valves of which only half is measured keep their rows, the last one too", () => {
+    expect(plan([2.5, ""], ["", 0.2], 0.15, 0.25)).toEqual([HEADER, [1, "", "", ""], [2, "", "", ""]]);
   });
 });

@@ -84,6 +84,7 @@ describe("at the limits", () => {
 
   test("a valve that asks for a shim of nothing or less gets none", () => {
     expect(ask(shimSize, 0.02, 0.03, 0.15, 0.25)).toBe(NONE);
+    expect(ask(shimSize, 0.1, 0.1, 0.15, 0.25)).toBe(NONE);
   });
 
   test("the answer is a clean decimal, whatever the step", () => {

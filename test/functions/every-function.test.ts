@@ -33,6 +33,10 @@ describe.each(specs.map((spec) => [spec.name, spec] as const))("%s", (name, spec
     expect(spec.inputs.length === 0 || spec.examples.some(({ formula }) => formula.includes("{"))).toBe(true);
   });
 
+  test("says in words what each input wants", () => {
+    for (const { param } of spec.inputs) expect(param.want).toMatch(/^(?:an? [a-z ]+|text$|TRUE or FALSE$|one of \S+, )/);
+  });
+
   test("asks for what it needs before what it can do without", () => {
     const optional = spec.inputs.map(({ param }) => param.isOptional);
     expect(optional).toEqual([...optional].sort((a, b) => Number(a) - Number(b)));

@@ -1,0 +1,114 @@
+import { existsSync, readFileSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+
+/** The parts of Stryker's report that are published. */
+interface Report {
+  files: Record<string, { source: string; mutants: Mutant[] }>;
+}
+
+interface Position {
+  line: number;
+  column: number;
+}
+
+interface Mutant {
+  status: string;
+  replacement?: string;
+  location: { start: Position; end: Position };
+}
+
+/** Why a change that no test notices may stay so; `file`, `was` and `now` as the list of survivors has them. */
+interface Reason {
+  file: string;
+  was: string;
+  now: string;
+  why: string;
+}
+
+export interface Survivor {
+  file: string;
+  line: number;
+  was: string;
+  now: string;
+}
+
+export interface Figures {
+  folder: string;
+  /** Changes that were tried. */
+  tried: number;
+  noticed: number;
+  /** Changes of words that only explain, which are not tried. */
+  leftAlone: number;
+}
+
+const LONGEST = 110;
+const NOTICED = new Set(["Killed", "Timeout"]);
+
+const oneLine = (code: string): string => {
+  const flat = code.replace(/\s+/g, " ");
+  return flat.length > LONGEST ? `${flat.slice(0, LONGEST)}…` : flat;
+};
+
+function between(source: string, start: Position, end: Position): string {
+  const lines = source.split("\n").slice(start.line - 1, end.line);
+  lines[lines.length - 1] = lines.at(-1)!.slice(0, end.column - 1);
+  lines[0] = lines[0]!.slice(start.column - 1);
+  return lines.join("\n");
+}
+
+/** What the reports of the folders come to. */
+export function summarise(reports: ReadonlyMap<string, Report>): { figures: Figures[]; survivors: Survivor[] } {
+  const survivors: Survivor[] = [];
+  const figures = [...reports].map(([folder, { files }]): Figures => {
+    const counted = { folder, tried: 0, noticed: 0, leftAlone: 0 };
+    for (const [file, { source, mutants }] of Object.entries(files)) {
+      for (const { status, replacement = "", location } of mutants) {
+        if (status === "Ignored") counted.leftAlone++;
+        else counted.tried++;
+        if (NOTICED.has(status)) counted.noticed++;
+        else if (status !== "Ignored") {
+          survivors.push({ file, line: location.start.line, was: oneLine(between(source, location.start, location.end)), now: oneLine(replacement) });
+        }
+      }
+    }
+    return counted;
+  });
+  return { figures, survivors };
+}
+
+export const score = ({ tried, noticed }: Pick<Figures, "tried" | "noticed">): number => Math.floor((1000 * noticed) / tried) / 10;
+
+const code = (text: string): string => `\`${text.replaceAll("|", "\\|").replaceAll("`", "'")}\``;
+
+/** Writes the figures and the list of survivors; `into` is the folder that has the reasons. */
+export function publish(reports: ReadonlyMap<string, Report>, into: string): Figures {
+  const { figures, survivors } = summarise(reports);
+  const sum = (field: "tried" | "noticed" | "leftAlone") => figures.reduce((total, one) => total + one[field], 0);
+  const whole: Figures = { folder: "all", tried: sum("tried"), noticed: sum("noticed"), leftAlone: sum("leftAlone") };
+  const scored = [...figures, whole].map((one) => ({ ...one, score: score(one) }));
+  writeFileSync(join(into, "score.json"), `${JSON.stringify(scored, null, 2)}\n`);
+
+  const path = join(into, "reasons.json");
+  const reasons = existsSync(path) ? (JSON.parse(readFileSync(path, "utf8")) as Reason[]) : [];
+  const reasonFor = ({ file, was, now }: Survivor) => reasons.find((one) => one.file === file && one.was === was && one.now === now)?.why ?? "no test yet";
+  writeFileSync(
+    join(into, "survivors.md"),
+    [
+      "# Changes of the sources that no test notices",
+      "",
+      "Made by `npm run mutation`, the reasons from `reasons.json`.",
+      "",
+      "| where | was | became | why no test notices it |",
+      "|---|---|---|---|",
+      ...survivors.map((one) => `| ${one.file}:${one.line} | ${code(one.was)} | ${code(one.now)} | ${reasonFor(one)} |`),
+      "",
+    ].join("\n"),
+  );
+  return whole;
+}
+
+/** The reports of the folders that have been run so far. */
+export function reportsIn(cache: string, folders: readonly string[]): Map<string, Report> {
+  const found = folders.map((name) => [name, join(cache, `${name}-report.json`)] as const).filter(([, path]) => existsSync(path));
+  return new Map(found.map(([name, path]) => [name, JSON.parse(readFileSync(path, "utf8")) as Report]));
+}

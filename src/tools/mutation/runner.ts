@@ -1,0 +1,103 @@
+/**
+ * How Stryker runs our tests: jest's own test functions in one process, each test file loaded anew for
+ * each mutant. A mutant is run against the files that reach it, likeliest first, until a test fails. So
+ * one in code that runs only when a file is loaded, as the declarations of functions are, is as quick as
+ * any other; through jest's command line each would take seconds.
+ */
+import { resolve } from "node:path";
+import { declareClassPlugin, PluginKind, tokens } from "@stryker-mutator/api/plugin";
+import {
+  type CompleteDryRunResult,
+  type DryRunResult,
+  DryRunStatus,
+  determineHitLimitReached,
+  type MutantRunOptions,
+  type MutantRunResult,
+  MutantRunStatus,
+  type TestRunner,
+  TestStatus,
+} from "@stryker-mutator/api/test-runner";
+import { globSync } from "tinyglobby";
+import { loadPackages } from "./modules.ts";
+import { byFile, idOf, likelyFirst } from "./test-files.ts";
+import { prepare, runTests } from "./tests.ts";
+
+/** What the mutated sources and we know of one another. */
+interface Switchboard {
+  activeMutant?: string | undefined;
+  currentTestId?: string | undefined;
+  mutantCoverage?: Required<CompleteDryRunResult>["mutantCoverage"] | undefined;
+  hitCount?: number | undefined;
+  hitLimit?: number | undefined;
+}
+
+/** Stryker lets a mutant run a hundred times as often as all tests together do; three times is endless enough and much sooner. */
+const GIVEN_FACTOR = 100;
+const ENDLESS_FACTOR = 3;
+
+const TEST_FILES = "test/{core,functions,math,reference}/**/*.test.ts";
+
+export class InProcessRunner implements TestRunner {
+  readonly #board: Switchboard = {};
+  /** Milliseconds that all tests of a file took last. */
+  readonly #costs = new Map<string, number>();
+
+  async init(): Promise<void> {
+    Object.assign(globalThis, { __stryker__: this.#board });
+    prepare();
+    await loadPackages();
+  }
+
+  capabilities() {
+    return { reloadEnvironment: true };
+  }
+
+  async dryRun(): Promise<DryRunResult> {
+    const whole: Required<CompleteDryRunResult> = { status: DryRunStatus.Complete, tests: [], mutantCoverage: { static: {}, perTest: {} } };
+    for (const file of globSync(TEST_FILES).sort()) {
+      const coverage = { static: {}, perTest: {} as Record<string, Record<string, number>> };
+      this.#board.mutantCoverage = coverage;
+      const onTest = (name: string | undefined) => {
+        this.#board.currentTestId = name && idOf(file, name);
+      };
+      for (const { name, errors, milliseconds } of await runTests(resolve(file), { bail: false, onTest })) {
+        const id = idOf(file, name);
+        const base = { id, name: id, timeSpentMs: milliseconds, fileName: file };
+        whole.tests.push(errors.length ? { ...base, status: TestStatus.Failed, failureMessage: String(errors[0]) } : { ...base, status: TestStatus.Success });
+        // What runs when the file is loaded counts for each of its tests.
+        whole.mutantCoverage.perTest[id] = { ...coverage.static, ...coverage.perTest[id] };
+      }
+    }
+    return whole;
+  }
+
+  async mutantRun({ activeMutant, testFilter = [], sandboxFileName, hitLimit: generous }: MutantRunOptions): Promise<MutantRunResult> {
+    const tests = byFile(testFilter);
+    const hitLimit = generous === undefined ? undefined : (generous / GIVEN_FACTOR) * ENDLESS_FACTOR;
+    Object.assign(this.#board, { activeMutant: activeMutant.id, mutantCoverage: undefined, hitLimit, hitCount: hitLimit === undefined ? undefined : 0 });
+    let nrOfTests = 0;
+    for (const file of likelyFirst(tests.keys(), sandboxFileName, this.#costs)) {
+      const names = tests.get(file)!;
+      try {
+        const ran = await runTests(resolve(file), { only: new Set(names), bail: true });
+        nrOfTests += ran.length;
+        if (ran.length === names.length)
+          this.#costs.set(
+            file,
+            ran.reduce((sum, { milliseconds }) => sum + milliseconds, 0),
+          );
+        const failed = ran.find(({ errors }) => errors.length > 0);
+        const endless = determineHitLimitReached(this.#board.hitCount, hitLimit);
+        if (endless) return { status: MutantRunStatus.Timeout, ...(endless.reason ? { reason: endless.reason } : {}) };
+        if (failed) return { status: MutantRunStatus.Killed, killedBy: [idOf(file, failed.name)], failureMessage: String(failed.errors[0]), nrOfTests };
+      } catch (error) {
+        // A file that cannot even be loaded with the mutant has noticed it.
+        return { status: MutantRunStatus.Killed, killedBy: [idOf(file, names[0]!)], failureMessage: String(error), nrOfTests };
+      }
+    }
+    return { status: MutantRunStatus.Survived, nrOfTests };
+  }
+}
+Object.assign(InProcessRunner, { inject: tokens() });
+
+export const strykerPlugins = [declareClassPlugin(PluginKind.TestRunner, "in-process", InProcessRunner as never)];

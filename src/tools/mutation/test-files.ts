@@ -1,0 +1,31 @@
+/** A test's id says in which file it stands, so that of many files only those that matter need to be loaded. */
+const BETWEEN = " › ";
+
+export const idOf = (file: string, name: string): string => `${file}${BETWEEN}${name}`;
+
+/** The names of the tests by their files. */
+export function byFile(ids: readonly string[]): Map<string, string[]> {
+  const files = new Map<string, string[]>();
+  for (const id of ids) {
+    const at = id.indexOf(BETWEEN);
+    const file = id.slice(0, at);
+    const names = files.get(file) ?? [];
+    files.set(file, names);
+    names.push(id.slice(at + BETWEEN.length));
+  }
+  return files;
+}
+
+/**
+ * Test files in the order in which a change of `source` is noticed at the least cost: its own, its
+ * folder's and those of its whole area, the others, and of those the quick ones first. `costs` are milliseconds, as far as known.
+ */
+export function likelyFirst(files: Iterable<string>, source: string, costs: ReadonlyMap<string, number>): string[] {
+  const own = source.replaceAll("\\", "/").replace(/^.*\/src\//, "test/");
+  const folder = own.slice(0, own.lastIndexOf("/") + 1);
+  const area = /^test\/\w+\//.exec(own)?.[0];
+  const isNear = (file: string) => file.startsWith(folder) || file.slice(0, file.lastIndexOf("/") + 1) === area;
+  const distance = (file: string) => (file === own.replace(/\.ts$/, ".test.ts") ? 0 : isNear(file) ? 1 : 2);
+  const cost = (file: string) => costs.get(file) ?? 0;
+  return [...files].sort((a, b) => distance(a) - distance(b) || cost(a) - cost(b));
+}
