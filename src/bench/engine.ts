@@ -1,4 +1,5 @@
 import type * as OSpreadsheet from "@odoo/o-spreadsheet";
+import type { Model } from "@odoo/o-spreadsheet";
 import type * as Owl from "@odoo/owl";
 import { specs } from "../functions/index.ts";
 import { extendEngine, type PluginEngine } from "../sheet/bench-plugins.ts";
@@ -34,8 +35,24 @@ export function loadEngine(): Engine {
   extendEngine(engine as unknown as PluginEngine);
   // Nobody says here where one calculation ends and the next begins, and whoever waits sees it.
   boundEngine(engine, { ...BOUNDS, work: Number.POSITIVE_INFINITY });
+  drawSheetsThatAreThere(engine);
   for (const [id, menu] of WITHOUT_USE) {
     engine.registries.topbarMenuRegistry.replaceChild(id, [menu], { name: "", isVisible: () => false });
   }
   return engine;
+}
+
+interface Drawing {
+  context?: { sheetId: string };
+  model: Model;
+}
+
+/** While a cell's change is shown moving, the engine draws once more what it drew last, and fails where that sheet has just been taken back. */
+function drawSheetsThatAreThere({ stores }: Engine): void {
+  const renderer = stores.RendererStore.prototype as unknown as { draw(this: Drawing, context?: Drawing["context"], time?: number): string };
+  const { draw } = renderer;
+  renderer.draw = function (context, time) {
+    const sheetId = (context ?? this.context)?.sheetId;
+    return sheetId === undefined || this.model.getters.tryGetSheet(sheetId) ? draw.call(this, context, time) : "noStateChange";
+  };
 }

@@ -56,7 +56,9 @@ export async function mountGrid(place: HTMLElement, model: Model, options: GridO
   const app = new App(Root as never, { templates });
   await app.mount(place);
   const isTyping = () => (composer()?.editionMode ?? "inactive") !== "inactive";
-  place.addEventListener("beforeinput", (event) => startClean(event, isTyping()), { capture: true });
+  // The place stays when another model is shown in it; this grid's ear for keys must not.
+  const shown = new AbortController();
+  place.addEventListener("beforeinput", (event) => startClean(event, isTyping()), { capture: true, signal: shown.signal });
   return {
     finishTyping() {
       if (isTyping()) composer()!.stopEdition();
@@ -67,7 +69,10 @@ export async function mountGrid(place: HTMLElement, model: Model, options: GridO
     setDark(dark) {
       look.scheme = dark ? "dark" : "light";
     },
-    remove: () => app.destroy(),
+    remove() {
+      shown.abort();
+      app.destroy();
+    },
   };
 }
 

@@ -1,5 +1,7 @@
 import type { Model } from "@odoo/o-spreadsheet";
 import { strToU8, type Zippable, zipSync } from "fflate";
+import { type EnginePicture, picturesOn } from "../sheet/bench-picture.ts";
+import { tableNames } from "../sheet/bench-sheets.ts";
 import { keptXml } from "../sheet/kept.ts";
 import type { DefinedName } from "../sheet/xlsx/model.ts";
 import { withMarks } from "./kept-marks.ts";
@@ -40,10 +42,17 @@ export async function saveWorkbook(model: Model, otherNames: readonly DefinedNam
   sheets.forEach(({ cells }, i) => {
     change(parts, `xl/worksheets/sheet${i}.xml`, (xml) => inOrder(withCells(xml, cells, strings)));
   });
+  model.getters.getSheetIds().forEach((sheetId, i) => {
+    const shown = picturesOn(model, sheetId);
+    if (shown.length > 0) change(parts, `xl/drawings/drawing${i}.xml`, (xml) => withWords(xml, shown));
+  });
+  tableNames(model).forEach((name, i) => {
+    change(parts, `xl/tables/table${i + 1}.xml`, (xml) => xml.replace(/ name="[^"]*" displayName="[^"]*"/, ` name="${name}" displayName="${name}"`));
+  });
   parts.set("xl/sharedStrings.xml", strings.xml());
   change(parts, "xl/workbook.xml", (xml) => xml.replace("</workbook>", `${definedNames(model, otherNames, toName)}${CALCULATED}</workbook>`));
   addKept(parts, withMarks(model));
-  const bytes = zipSync(zippable(parts, await bytesOf(pictures)));
+  const bytes = zipSync(zippable(parts, bytesOf(pictures)));
   return { bytes, differences: differences(bytes, sheets) };
 }
 
@@ -94,9 +103,19 @@ function addKept(parts: Map<string, string>, texts: ReadonlyMap<string, string>)
   );
 }
 
-async function bytesOf(pictures: ReadonlyMap<string, string>): Promise<Zippable> {
-  const read = async ([path, source]: [string, string]) => [path, new Uint8Array(await (await fetch(source)).arrayBuffer())] as const;
-  return Object.fromEntries(await Promise.all([...pictures].map(read)));
+/** The engine calls every picture an image and has no words for it. */
+function withWords(xml: string, pictures: readonly EnginePicture[]): string {
+  let at = 0;
+  return xml.replace(/(<xdr:cNvPr\b[^>]*?) name="[^"]*" title="[^"]*"/g, (whole, start: string) => {
+    const picture = pictures[at++];
+    return picture ? `${start} name="${xmlText(picture.name)}" descr="${xmlText(picture.description)}"` : whole;
+  });
+}
+
+/** Pictures have their files in their addresses. */
+function bytesOf(pictures: ReadonlyMap<string, string>): Zippable {
+  const bytes = (address: string) => Uint8Array.from(atob(address.slice(address.indexOf(",") + 1)), (sign) => sign.charCodeAt(0));
+  return Object.fromEntries([...pictures].map(([path, address]) => [path, bytes(address)]));
 }
 
 const zippable = (parts: ReadonlyMap<string, string>, pictures: Zippable): Zippable => ({

@@ -20,7 +20,7 @@ const TYPES: Readonly<Record<string, string>> = {
 };
 
 /** What every page of the bench may do: nothing but show what came from this server. */
-const STRICT = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data: blob:; font-src 'self'; base-uri 'none'; form-action 'none'";
+const STRICT = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; font-src 'self'; base-uri 'none'; form-action 'none'";
 
 /**
  * The pane runs under the strict policy. The spreadsheet engine compiles formulas and templates with

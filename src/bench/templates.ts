@@ -6,6 +6,8 @@ const MENDED: readonly [template: string, element: string, attributes: Readonly<
   ["o-spreadsheet-GridAddRowsFooter", "input", { "aria-label": "How many rows to add" }],
   // A list that scrolls, and so must be reached by keys.
   ["o-spreadsheet-BottomBar", "div.o-sheet-list", { tabindex: "0" }],
+  // Pictures say the same in words.
+  ["o-spreadsheet-ImageFigure", "img", { "t-att-alt": "env.model.getters.getImage(figureId).description || ''" }],
   // The field of a cell is reached in its turn, not before everything else on the page.
   ["o-spreadsheet-Composer", "div.o-composer", { tabindex: "0", role: "textbox", "aria-label": "Content of the cell" }],
 ];

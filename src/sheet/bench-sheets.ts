@@ -155,6 +155,26 @@ const tableOf = ({ name, row, column, rows, headings }: DescribedTable, sheetId:
   },
 });
 
+/** Names for the tables, each its own, in the order in which the engine writes those of more than one row. */
+export function tableNames({ getters }: Model): string[] {
+  const tables = getters.getSheetIds().flatMap((sheetId) => getters.getCoreTables(sheetId));
+  const written = tables.filter(({ range: { zone } }) => zone.bottom > zone.top).map(({ config }) => (config as { name?: string }).name);
+  const taken = new Set<string>();
+  // A sheet that was copied has tables of the same names.
+  const own = written.map((name) => {
+    if (name === undefined || taken.has(name.toLowerCase())) return undefined;
+    taken.add(name.toLowerCase());
+    return name;
+  });
+  let number = 0;
+  return own.map((name) => {
+    if (name !== undefined) return name;
+    do number++;
+    while (taken.has(`table${number}`));
+    return `Table${number}`;
+  });
+}
+
 function validating({ area, rule }: Validation, id: string, sheetId: string, names: readonly DescribedName[], idOf: IdOf): EngineCommand {
   const ranges = [rangeOf(sheetId, zoneOf(area))];
   return { type: "ADD_DATA_VALIDATION_RULE", sheetId, ranges, rule: { id, isBlocking: true, criterion: criterionOf(rule, names, idOf) } };

@@ -1,12 +1,7 @@
 import { AxeBuilder } from "@axe-core/playwright";
-import { type BenchPage, type Stand, stand } from "./stand.ts";
+import { atStand, type BenchPage } from "./stand.ts";
 
-let bench: Stand;
-
-beforeAll(async () => {
-  bench = await stand();
-}, 120_000);
-afterAll(() => bench?.close());
+const at = atStand("no page");
 
 /** Everything on the page and in the pane, the engine's own parts included. */
 async function violations(page: BenchPage): Promise<string[]> {
@@ -20,7 +15,7 @@ describe.each(["light", "dark"] as const)("in %s", (colorScheme) => {
   test.each(["wide", "narrow"] as const)(
     "axe finds nothing on the %s page, at rest and with findings shown",
     async (size) => {
-      const page = await bench.page({ colorScheme, viewport: SIZES[size] });
+      const page = await at.stand.page({ colorScheme, viewport: SIZES[size] });
       await page.pane.getByRole("button", { name: "Check", exact: true }).waitFor();
       expect(await violations(page)).toEqual([]);
       await page.pane.getByRole("button", { name: "Check", exact: true }).click();
@@ -35,7 +30,7 @@ describe.each(["light", "dark"] as const)("in %s", (colorScheme) => {
 });
 
 test("the question before leaving and the sentence of a refused file are as accessible", async () => {
-  const page = await bench.page();
+  const page = await at.stand.page();
   await page.give("notes.xlsx", Buffer.from("1;2\n"));
   await page.page.locator("#message").waitFor();
   expect(await violations(page)).toEqual([]);
@@ -47,7 +42,7 @@ test("the question before leaving and the sentence of a refused file are as acce
 }, 120_000);
 
 test("at 320 px nothing sticks out, and pane and grid are both there", async () => {
-  const page = await bench.page({ viewport: SIZES.narrow });
+  const page = await at.stand.page({ viewport: SIZES.narrow });
   await page.pane.locator("main").waitFor();
   const [pageWidth, paneWidth] = await Promise.all([
     page.page.evaluate(() => document.documentElement.scrollWidth),
@@ -65,7 +60,7 @@ test("at 320 px nothing sticks out, and pane and grid are both there", async () 
 }, 60_000);
 
 test("keys alone lead from the bar to the pane and back", async () => {
-  const page = await bench.page();
+  const page = await at.stand.page();
   await page.page.locator("#file").focus();
   const reached: string[] = [];
   for (let step = 0; step < 4; step++) {

@@ -1,9 +1,8 @@
 import type { SheetSnapshot } from "../../src/sheet/sheet-host.ts";
 import { asWritten, EXAMPLES } from "../sheet/examples.ts";
-import { type BenchPage, type Stand, stand } from "./stand.ts";
+import { atStand } from "./stand.ts";
 
-let bench: Stand;
-let page: BenchPage;
+const at = atStand("one page");
 let sheet: SheetSnapshot;
 
 /** Where each example stands: one below the other, with room for what it fills. */
@@ -15,10 +14,8 @@ for (const [, gives] of EXAMPLES) {
 }
 
 beforeAll(async () => {
-  bench = await stand();
-  page = await bench.page();
   const edits = EXAMPLES.map(([formula], i) => ({ sheet: "Examples", row: places[i]!, column: 0, cells: [[formula]] }));
-  await page.page.evaluate(
+  await at.page.page.evaluate(
     async ({ edits: all, rows: room }) => {
       const { host, model } = window.crosshatchBench!;
       model.dispatch("CREATE_SHEET", { sheetId: "examples", name: "Examples", position: 0 });
@@ -28,9 +25,8 @@ beforeAll(async () => {
     },
     { edits, rows },
   );
-  sheet = (await page.sheets()).find(({ name }) => name === "Examples")!;
-}, 180_000);
-afterAll(() => bench?.close());
+  sheet = (await at.page.sheets()).find(({ name }) => name === "Examples")!;
+}, 120_000);
 
 describe("every example of every function gives on the bench what it says", () => {
   test.each(EXAMPLES.map(([formula, gives], i) => [formula, gives, i] as const))("%s", (_, gives, i) => {
@@ -40,22 +36,22 @@ describe("every example of every function gives on the bench what it says", () =
 });
 
 test("an example is calculated when it is typed, and its formula reads as typed", async () => {
-  await page.page.locator(".o-sheet", { hasText: "Limits" }).click();
-  await page.type("F12", "=HATCH.TAPER({73.01,73.02;73.00,73.01})");
-  await page.type("F14", '=IF(HATCH.CLEARANCE(73.04,73)>0.03,"open, ""so"" to say","close")');
-  expect([await page.value("Limits!F12"), await page.value("Limits!F14")]).toEqual([0.01, 'open, "so" to say']);
-  expect(await page.formula("Limits!F14")).toBe('=IF(HATCH.CLEARANCE(73.04,73)>0.03,"open, ""so"" to say","close")');
+  await at.page.page.locator(".o-sheet", { hasText: "Limits" }).click();
+  await at.page.type("F12", "=HATCH.TAPER({73.01,73.02;73.00,73.01})");
+  await at.page.type("F14", '=IF(HATCH.CLEARANCE(73.04,73)>0.03,"open, ""so"" to say","close")');
+  expect([await at.page.value("Limits!F12"), await at.page.value("Limits!F14")]).toEqual([0.01, 'open, "so" to say']);
+  expect(await at.page.formula("Limits!F14")).toBe('=IF(HATCH.CLEARANCE(73.04,73)>0.03,"open, ""so"" to say","close")');
 }, 60_000);
 
 test("a fault is shown with its sentence", async () => {
-  await page.type("F16", "=HATCH.PISTONCLEARANCE(73.02,73.06)");
-  expect(await page.value("Limits!F16")).toEqual({
+  await at.page.type("F16", "=HATCH.PISTONCLEARANCE(73.02,73.06)");
+  expect(await at.page.value("Limits!F16")).toEqual({
     error: "#VALUE!",
     message: "PISTONCLEARANCE: skirt 73.06 is larger than bore 73.02: are they swapped?",
   });
-  await page.click("A1");
-  const { x, y } = (await page.centre("F16"))!;
-  await page.page.mouse.move(x, y);
-  await page.page.getByText("are they swapped?").waitFor();
-  await page.picture("fault");
+  await at.page.click("A1");
+  const { x, y } = (await at.page.centre("F16"))!;
+  await at.page.page.mouse.move(x, y);
+  await at.page.page.getByText("are they swapped?").waitFor();
+  await at.page.picture("fault");
 }, 60_000);

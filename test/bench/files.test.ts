@@ -4,37 +4,28 @@ import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
 import { readXlsx } from "../../src/sheet/xlsx/read.ts";
 import { root } from "../../src/tools/paths.ts";
 import { readElsewhere, shopBook } from "./shop-book.ts";
-import { type BenchPage, type Stand, stand } from "./stand.ts";
+import { atStand, stand } from "./stand.ts";
 
 const SAMPLE = new Uint8Array(readFileSync(join(root, "samples", "build-sheet.xlsx")));
 
-let bench: Stand;
-let page: BenchPage;
+const at = atStand("a page for each test");
 let shop: Uint8Array;
 
 beforeAll(async () => {
   shop = await shopBook();
-  bench = await stand();
-}, 120_000);
-afterAll(() => bench?.close());
-beforeEach(async () => {
-  page = await bench.page();
-}, 60_000);
-afterEach(async () => {
-  await page.close();
 });
 
 /** Waits until a workbook of this name is open. */
-const opened = (name: string) => page.page.locator("#book", { hasText: name }).waitFor();
+const opened = (name: string) => at.page.page.locator("#book", { hasText: name }).waitFor();
 
 describe("a workbook from disk", () => {
   beforeEach(async () => {
-    await page.give("shop book.xlsx", shop);
+    await at.page.give("shop book.xlsx", shop);
     await opened("shop book.xlsx");
   }, 60_000);
 
   test("is calculated, each value of its kind", async () => {
-    const [bores, odd] = await page.sheets();
+    const [bores, odd] = await at.page.sheets();
     expect(bores!.values[1]!.slice(0, 6)).toEqual([1, "top", 73.02, 73.015, 0.02, "within"]);
     expect(bores!.values[5]!.slice(0, 3)).toEqual(["smallest", "largest", "mean"]);
     const texts = odd!.values.slice(0, 10).map((row) => row[0]);
@@ -50,18 +41,18 @@ describe("a workbook from disk", () => {
       { error: "#NAME?", message: expect.anything() },
     ]);
     expect(odd!.values[4]![3]).toBeCloseTo(0.65, 12);
-    expect(await page.value("Owner’s!A1")).toBe(146.04);
+    expect(await at.page.value("Owner’s!A1")).toBe(146.04);
   }, 60_000);
 
   test("says which formula is not calculated, and keeps it", async () => {
-    expect(await page.message()).toBe(
+    expect(await at.page.message()).toBe(
       "Not calculated here, because the bench cannot read the formula or does not know its function, but kept as it is: 'Odd & ends'!B8.",
     );
-    expect(await page.formula("Odd & ends!B8")).toBe("=MYSTERY(1)");
+    expect(await at.page.formula("Odd & ends!B8")).toBe("=MYSTERY(1)");
   }, 60_000);
 
   test("saved, reads the same elsewhere: formulas, values, looks", async () => {
-    const { name, bytes } = await page.saved();
+    const { name, bytes } = await at.page.saved();
     expect(name).toBe("shop book.xlsx");
     const [before, after] = [readXlsx(shop), readXlsx(bytes)];
     expect(after.sheets.map((sheet) => [sheet.name, sheet.hidden])).toEqual([
@@ -107,12 +98,12 @@ describe("a workbook from disk", () => {
   }, 60_000);
 
   test("saved and opened again, is the same on the bench", async () => {
-    const before = await page.sheets();
-    const { bytes } = await page.saved();
-    await page.give("again.xlsx", bytes);
+    const before = await at.page.sheets();
+    const { bytes } = await at.page.saved();
+    await at.page.give("again.xlsx", bytes);
     await opened("again.xlsx");
-    expect(await page.sheets()).toEqual(before);
-    expect(page.trouble).toEqual([]);
+    expect(await at.page.sheets()).toEqual(before);
+    expect(at.page.trouble).toEqual([]);
   }, 60_000);
 });
 
@@ -120,7 +111,7 @@ describe("a workbook from disk", () => {
 const tight = (formula: string | undefined) => formula?.replaceAll(", ", ",");
 
 test("the sample, saved untouched, holds the same cells as the sample", async () => {
-  const { bytes } = await page.saved();
+  const { bytes } = await at.page.saved();
   const cells = (file: Uint8Array) =>
     readXlsx(file).sheets.map(({ name, cells: all }) => ({
       name,
@@ -130,21 +121,21 @@ test("the sample, saved untouched, holds the same cells as the sample", async ()
 }, 60_000);
 
 test("marks and what is kept live on in a saved workbook", async () => {
-  await page.page.evaluate(async () => {
+  await at.page.page.evaluate(async () => {
     const { host } = window.crosshatchBench!;
     await host.keep("layout", '{"range":"C4:D6"}');
     await host.mark([{ cell: { sheet: "Bores", row: 3, column: 2 }, tone: "outside" }]);
   });
-  const { bytes } = await page.saved();
-  await page.give("marked.xlsx", bytes);
+  const { bytes } = await at.page.saved();
+  await at.page.give("marked.xlsx", bytes);
   await opened("marked.xlsx");
-  expect(await page.fill("C4")).toBe("#F4B6B0");
-  const [layout, marks] = await page.page.evaluate(async () => {
+  expect(await at.page.fill("C4")).toBe("#F4B6B0");
+  const [layout, marks] = await at.page.page.evaluate(async () => {
     const { host } = window.crosshatchBench!;
     return [await host.recall("layout"), await host.unmark()] as const;
   });
   expect([layout, marks]).toEqual(['{"range":"C4:D6"}', 1]);
-  expect(await page.fill("C4")).toBe("#FFF8E1");
+  expect(await at.page.fill("C4")).toBe("#FFF8E1");
 }, 60_000);
 
 describe("a file that cannot be opened is refused in a sentence, and the open workbook stays", () => {
@@ -165,14 +156,14 @@ describe("a file that cannot be opened is refused in a sentence, and the open wo
   ])(
     "%s",
     async (name, bytes, sentence) => {
-      await page.type("C4", "73.031");
-      await page.give(name, bytes as Uint8Array);
-      await page.page.locator("#message").waitFor();
-      expect(await page.message()).toMatch(sentence);
-      expect(await page.page.locator("#book").textContent()).toBe("build-sheet.xlsx");
-      expect([await page.value("Bores!C4"), await page.page.locator("#unsaved").isVisible()]).toEqual([73.031, true]);
-      await page.page.getByRole("button", { name: "Close" }).click();
-      expect(await page.message()).toBe("");
+      await at.page.type("C4", "73.031");
+      await at.page.give(name, bytes as Uint8Array);
+      await at.page.page.locator("#message").waitFor();
+      expect(await at.page.message()).toMatch(sentence);
+      expect(await at.page.page.locator("#book").textContent()).toBe("build-sheet.xlsx");
+      expect([await at.page.value("Bores!C4"), await at.page.page.locator("#unsaved").isVisible()]).toEqual([73.031, true]);
+      await at.page.page.getByRole("button", { name: "Close" }).click();
+      expect(await at.page.message()).toBe("");
     },
     60_000,
   );
@@ -181,9 +172,9 @@ describe("a file that cannot be opened is refused in a sentence, and the open wo
 test("parts that the bench leaves behind are named when the file is opened", async () => {
   const parts = unzipSync(shop);
   const withMore = zipSync({ ...parts, "xl/vbaProject.bin": strToU8("x"), "xl/comments1.xml": strToU8("<comments/>") });
-  await page.give("macros.xlsx", withMore);
+  await at.page.give("macros.xlsx", withMore);
   await opened("macros.xlsx");
-  expect(await page.message()).toMatch(/^macros\.xlsx also holds macros and comments, which the bench neither shows nor saves: keep the file as it is/);
+  expect(await at.page.message()).toMatch(/^macros\.xlsx also holds macros and comments, which the bench neither shows nor saves: keep the file as it is/);
 }, 60_000);
 
 test("without its sample the bench opens an empty workbook and says so", async () => {
@@ -196,7 +187,7 @@ test("without its sample the bench opens an empty workbook and says so", async (
 }, 120_000);
 
 test("the values of a saved workbook count as calculated, for programs without our functions", async () => {
-  const { bytes } = await page.saved();
+  const { bytes } = await at.page.saved();
   const parts = unzipSync(bytes);
   expect(strFromU8(parts["xl/workbook.xml"]!)).toContain('<calcPr calcId="191029"/>');
   expect(strFromU8(parts["xl/worksheets/sheet0.xml"]!)).toContain('<f t="array" ref="C16">_xldudf_HATCH_TAPER(C4:D6)</f><v>0.01</v>');

@@ -3,52 +3,43 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { root } from "../../src/tools/paths.ts";
 import { crosshatch, jsonLines } from "../cli/run.ts";
-import { type BenchPage, type Stand, stand } from "./stand.ts";
+import { atStand } from "./stand.ts";
 
 import.meta.jest.setTimeout(180_000);
 
 const FILES = ["one-row-a-cylinder.xlsx", "one-row-a-reading.xlsx", "cylinders-across.xlsx"];
 const sample = (file: string): string => join(root, "samples", "layouts", file);
 
-let bench: Stand;
-let page: BenchPage;
+const at = atStand("a page for each test");
 let folder: string;
-beforeAll(async () => {
+beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), "layout-"));
-  bench = await stand();
-}, 120_000);
-beforeEach(async () => {
-  page = await bench.page();
 });
-afterEach(() => page.close());
-afterAll(async () => {
-  await bench?.close();
-  rmSync(folder, { recursive: true });
-});
+afterAll(() => rmSync(folder, { recursive: true }));
 
-const tab = (name: string) => page.pane.getByRole("tab", { name }).click();
-const press = (name: string) => page.pane.getByRole("button", { name, exact: true }).click();
-const status = (text: string | RegExp) => page.pane.getByRole("status").filter({ hasText: text }).first().waitFor();
+const tab = (name: string) => at.page.pane.getByRole("tab", { name }).click();
+const press = (name: string) => at.page.pane.getByRole("button", { name, exact: true }).click();
+const status = (text: string | RegExp) => at.page.pane.getByRole("status").filter({ hasText: text }).first().waitFor();
 
 async function open(name: string, bytes: Uint8Array): Promise<void> {
-  await page.give(name, bytes);
-  await page.page.waitForFunction((wanted) => document.querySelector("#book")?.textContent === wanted, name);
-  await page.pane.getByRole("tab", { name: "Layout" }).waitFor();
+  await at.page.give(name, bytes);
+  await at.page.page.waitForFunction((wanted) => document.querySelector("#book")?.textContent === wanted, name);
+  await at.page.pane.getByRole("tab", { name: "Layout" }).waitFor();
 }
 
 /** The findings that the pane shows, each as it stands there. */
 async function shown(): Promise<string[]> {
   await tab("Check");
   await press("Check");
-  await page.pane.locator(".counts").first().waitFor();
-  const rows = page.pane.locator(".finding button");
+  await at.page.pane.locator(".counts").first().waitFor();
+  const rows = at.page.pane.locator(".finding button");
   return (
     await rows.evaluateAll((all) => all.map((row) => [".place", ".label", ".sentence"].map((part) => row.querySelector(part)?.textContent ?? "").join(" | ")))
   ).sort();
 }
 
 async function saved(name: string): Promise<string> {
-  const { bytes } = await page.saved();
+  const { bytes } = await at.page.saved();
   const file = join(folder, name);
   writeFileSync(file, bytes);
   return file;
@@ -80,7 +71,7 @@ test.each(FILES)("%s: what is proposed from its headings and kept makes pane and
   await status("This workbook keeps no layout of its own yet.");
   await press("Propose from the headings");
   await status(/\d ranges proposed/);
-  await page.pane.getByText(/^61 readings, \d+ limits, engines A, B\. Check judges 41 rows by this\.$/).waitFor();
+  await at.page.pane.getByText(/^61 readings, \d+ limits, engines A, B\. Check judges 41 rows by this\.$/).waitFor();
   await press("Keep this layout");
   await status(/^Kept in the workbook/);
   expect(await shown()).toEqual(wanted);
@@ -92,21 +83,21 @@ test("a range that is dropped is not kept, and a range selected by hand takes it
   await tab("Layout");
   const wanted = await shown();
   await tab("Layout");
-  await page.pane.getByRole("checkbox", { name: "Use 'Both engines'!C16:D20" }).uncheck();
-  await page.pane.getByText("What is ticked here is not kept yet.").waitFor();
+  await at.page.pane.getByRole("checkbox", { name: "Use 'Both engines'!C16:D20" }).uncheck();
+  await at.page.pane.getByText("What is ticked here is not kept yet.").waitFor();
   await press("Keep this layout");
   await status("Kept in the workbook: 2 ranges.");
   expect((await shown()).filter((finding) => finding.includes(", taper |"))).toEqual([]);
 
   await tab("Layout");
-  await page.click("C16");
-  await page.page.keyboard.down("Shift");
-  await page.click("D20");
-  await page.page.keyboard.up("Shift");
+  await at.page.click("C16");
+  await at.page.page.keyboard.down("Shift");
+  await at.page.click("D20");
+  await at.page.page.keyboard.up("Shift");
   await press("Take selection for Range");
-  expect(await page.pane.getByLabel("Range", { exact: true }).inputValue()).toBe("'Both engines'!C16:D20");
+  expect(await at.page.pane.getByLabel("Range", { exact: true }).inputValue()).toBe("'Both engines'!C16:D20");
   await press("Add this range");
-  await page.pane.getByRole("checkbox", { name: "Use 'Both engines'!C16:D20" }).nth(1).waitFor();
+  await at.page.pane.getByRole("checkbox", { name: "Use 'Both engines'!C16:D20" }).nth(1).waitFor();
   await press("Keep this layout");
   await status("Kept in the workbook: 3 ranges.");
   expect(await shown()).toEqual(wanted);
@@ -116,31 +107,31 @@ test("an entry that is pressed selects its range in the grid", async () => {
   await open("one-row-a-cylinder.xlsx", readFileSync(sample("one-row-a-cylinder.xlsx")));
   await tab("Layout");
   await press("Limits!B3:C9");
-  await page.page.waitForFunction(async () => (await window.crosshatchBench!.host.selection()).sheet === "Limits");
-  expect(await page.page.evaluate(() => window.crosshatchBench!.host.selection())).toEqual({ sheet: "Limits", row: 2, column: 1, rows: 7, columns: 2 });
+  await at.page.page.waitForFunction(async () => (await window.crosshatchBench!.host.selection()).sheet === "Limits");
+  expect(await at.page.page.evaluate(() => window.crosshatchBench!.host.selection())).toEqual({ sheet: "Limits", row: 2, column: 1, rows: 7, columns: 2 });
 });
 
 test("bare numbers without a heading are said by hand: readings and their limit", async () => {
   await open("one-row-a-cylinder.xlsx", readFileSync(sample("one-row-a-cylinder.xlsx")));
   const readings = { sheet: "Limits", row: 20, column: 6, cells: [[39.98], [40.09]] };
-  await page.page.evaluate((edits) => window.crosshatchBench!.host.write(edits), [readings, { sheet: "Limits", row: 28, column: 8, cells: [[40.05]] }]);
+  await at.page.page.evaluate((edits) => window.crosshatchBench!.host.write(edits), [readings, { sheet: "Limits", row: 28, column: 8, cells: [[40.05]] }]);
   await tab("Layout");
-  const range = page.pane.getByLabel("Range", { exact: true });
+  const range = at.page.pane.getByLabel("Range", { exact: true });
   await range.fill("Limits!G21:G22");
   await press("Add this range");
-  await page.pane.getByText("nothing beside these numbers says what they are of: say it here").waitFor();
-  await page.pane.getByLabel("Of", { exact: true }).fill("crank pins");
+  await at.page.pane.getByText("nothing beside these numbers says what they are of: say it here").waitFor();
+  await at.page.pane.getByLabel("Of", { exact: true }).fill("crank pins");
   await press("Add this range");
-  await page.pane.getByText("2 readings of crankpin", { exact: true }).waitFor();
+  await at.page.pane.getByText("2 readings of crankpin", { exact: true }).waitFor();
   await range.fill("Limits!I29");
-  await page.pane.getByRole("combobox", { name: "These are" }).selectOption("upper limits");
-  await page.pane.getByLabel("Of", { exact: true }).fill("crankpin");
+  await at.page.pane.getByRole("combobox", { name: "These are" }).selectOption("upper limits");
+  await at.page.pane.getByLabel("Of", { exact: true }).fill("crankpin");
   await press("Add this range");
-  await page.pane.getByText("limits of crankpin", { exact: true }).waitFor();
+  await at.page.pane.getByText("limits of crankpin", { exact: true }).waitFor();
   await press("Keep this layout");
   await status("Kept in the workbook: 6 ranges.");
   expect((await shown()).filter((finding) => finding.includes("crankpin"))).toEqual(["Limits!G22 | crankpin | 40.09 is over the upper limit 40.05 by 0.04"]);
-  expect(page.trouble).toEqual([]);
+  expect(at.page.trouble).toEqual([]);
 });
 
 test("a layout that is taken off and not saved is asked about before another file is opened", async () => {
@@ -148,6 +139,6 @@ test("a layout that is taken off and not saved is asked about before another fil
   await tab("Layout");
   await press("Take it off");
   await status("The layout is taken off");
-  await page.give("other.xlsx", readFileSync(sample("one-row-a-reading.xlsx")));
-  await page.page.getByRole("dialog").filter({ hasText: "has changes that are not saved" }).waitFor();
+  await at.page.give("other.xlsx", readFileSync(sample("one-row-a-reading.xlsx")));
+  await at.page.page.getByRole("dialog").filter({ hasText: "has changes that are not saved" }).waitFor();
 });

@@ -43,6 +43,38 @@ export async function stand(sample?: string): Promise<Stand> {
   };
 }
 
+/** The stand of a test file, up while its tests run, and its page. */
+export interface AtStand {
+  readonly stand: Stand;
+  readonly page: BenchPage;
+}
+
+/** A page for each test of the file, one for all of them, or none but those that the tests open. */
+export function atStand(pages: "a page for each test" | "one page" | "no page"): AtStand {
+  let up: Stand | undefined;
+  let page: BenchPage | undefined;
+  const forEach = pages === "a page for each test";
+  beforeAll(async () => {
+    up = await stand();
+    if (pages === "one page") page = await up.page();
+  }, 120_000);
+  afterAll(() => up?.close());
+  if (forEach) {
+    beforeEach(async () => {
+      page = await up!.page();
+    }, 60_000);
+    afterEach(() => page?.close());
+  }
+  return {
+    get stand() {
+      return up!;
+    },
+    get page() {
+      return page!;
+    },
+  };
+}
+
 /** One page with the bench, with the hands and eyes of the person before it. */
 export class BenchPage {
   /** What the page did that it should not: requests elsewhere, errors, refusals of its own policy. */

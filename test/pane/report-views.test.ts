@@ -46,6 +46,33 @@ test("a picture is saved as a file of its own, which any program that reads SVG 
   expect(text).toMatch(/^<svg xmlns="http:\/\/www.w3.org\/2000\/svg"/);
 });
 
+test("a drawing is put in the sheet where a cell is selected, with the same words, and can be taken back", async () => {
+  const page = await draw("judged");
+  await page.evaluate(() => window.stage.host.select({ sheet: "Cylinders", row: 8, column: 3 }));
+  await page.getByRole("button", { name: "Put in the sheet" }).click();
+  await page.getByRole("status").filter({ hasText: "Put in at Cylinders!D9." }).waitFor();
+  const words = await page.locator("svg.drawing desc").textContent();
+  const [put] = await page.evaluate(() => window.stage.host.pictures());
+  expect(put!.corner).toMatchObject({ sheet: "Cylinders", row: 8, column: 3 });
+  expect([put!.picture.description, put!.picture.width <= 480]).toEqual([words, true]);
+  // A PNG begins with its kind and its size in dots (W3C PNG, 5.2 and 11.2.1).
+  const file = Buffer.from(put!.picture.png, "base64");
+  expect(file.subarray(1, 4).toString()).toBe("PNG");
+  expect([file.readUInt32BE(16), file.readUInt32BE(20)]).toEqual([put!.picture.width * 3, put!.picture.height * 3]);
+  await page.evaluate(() => window.stage.host.undo());
+  expect(await page.evaluate(() => window.stage.host.pictures())).toEqual([]);
+});
+
+test("on a protected sheet no picture is put, and the sheet is named", async () => {
+  const page = await draw("judged");
+  await page.evaluate(async () => {
+    await window.stage.host.select({ sheet: "Cylinders", row: 0, column: 0 });
+    window.stage.host.protect("Cylinders");
+  });
+  await page.getByRole("button", { name: "Put in the sheet" }).click();
+  await page.getByRole("alert").filter({ hasText: 'The sheet "Cylinders" is protected' }).waitFor();
+});
+
 test("where there is nothing to draw, it says what would be drawn", async () => {
   const page = await draw("blank");
   await page.getByText("Nothing in this workbook can be drawn yet.").waitFor();

@@ -5,6 +5,7 @@ import { Picture } from "../picture.tsx";
 import { useWork, WorkLines } from "../use-work.tsx";
 import type { ViewProps } from "../views.ts";
 import { type Drawable, drawablesIn } from "./drawables.ts";
+import { putInSheet } from "./put-in-sheet.ts";
 import { seen } from "./seen.ts";
 
 /** Bores, roundness traces, compression tests and changes of the workbook as drawings, one at a time. */
@@ -18,6 +19,7 @@ export function DrawView({ host, changes }: ViewProps) {
       setFound({ drawables, changes });
       return drawables.length === 0 ? "" : `${counted(drawables.length, "drawing")}.`;
     });
+  const put = (drawable: Drawable) => work.act("Putting the picture in …", () => putInSheet(host, drawable));
   const chosen = Math.max(0, found?.drawables.findIndex((drawable) => drawable.title === title) ?? 0);
   return (
     <>
@@ -44,6 +46,12 @@ export function DrawView({ host, changes }: ViewProps) {
             </select>
           </label>
           <Picture draw={found.drawables[chosen]!.draw} />
+          <div class="tools">
+            <button type="button" aria-disabled={work.doing !== ""} onClick={() => put(found.drawables[chosen]!)}>
+              Put in the sheet
+            </button>
+          </div>
+          <p class="notice">Its top left corner comes to the cell that is selected.</p>
         </>
       )}
     </>

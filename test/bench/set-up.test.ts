@@ -1,0 +1,151 @@
+import { execFileSync } from "node:child_process";
+import { existsSync, mkdtempSync, rmSync, statSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { strFromU8, unzipSync } from "fflate";
+import { checkWorkbook } from "../../src/buildsheet/check.ts";
+import { describeBuildSheet } from "../../src/buildsheet/setup/describe.ts";
+import { writeXlsx } from "../../src/buildsheet/setup/xlsx/write.ts";
+import { placeName } from "../../src/sheet/address.ts";
+import { openWorkbook } from "../../src/sheet/file.ts";
+import { readXlsx } from "../../src/sheet/xlsx/read.ts";
+import { workbookBytes } from "../sheet/xlsx/workbook-bytes.ts";
+import { atStand } from "./stand.ts";
+
+const at = atStand("a page for each test");
+
+const tab = (name: string) => at.page.pane.getByRole("tab", { name }).click();
+const button = (name: string) => at.page.pane.getByRole("button", { name, exact: true });
+const status = (text: string) => at.page.pane.getByRole("status").filter({ hasText: text }).waitFor();
+const undo = () => at.page.page.evaluate(() => void window.crosshatchBench!.model.dispatch("REQUEST_UNDO"));
+
+async function openEmpty(): Promise<void> {
+  await at.page.give("empty.xlsx", workbookBytes({ sheets: [{ name: "Sheet1", cells: [] }] }));
+  await at.page.page.locator("#book", { hasText: "empty.xlsx" }).waitFor();
+}
+
+async function setUp(): Promise<void> {
+  await openEmpty();
+  await tab("Set up");
+  await button("Add these sheets").click();
+  await status("10 new sheets");
+}
+
+const OFFICE = ["/usr/bin/soffice", "/usr/bin/libreoffice", "/Applications/LibreOffice.app/Contents/MacOS/soffice"].find((path) => existsSync(path));
+
+/** Whether a general office program takes the file, where there is one: its pages as PDF, in bytes. */
+function printed(bytes: Uint8Array): number | undefined {
+  if (!OFFICE) return undefined;
+  const folder = mkdtempSync(join(tmpdir(), "bench-saved-"));
+  try {
+    const file = join(folder, "saved.xlsx");
+    writeFileSync(file, bytes);
+    execFileSync(OFFICE, [`-env:UserInstallation=file://${join(folder, "profile")}`, "--headless", "--convert-to", "pdf", "--outdir", folder, file], {
+      stdio: "pipe",
+    });
+    return statSync(join(folder, "saved.pdf")).size;
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+test("a build sheet that is set up looks as described, refuses a length of 0, and is one step back", async () => {
+  await setUp();
+  await at.page.picture("set-up");
+  const seen = await at.page.page.evaluate(() => {
+    const { getters } = window.crosshatchBench!.model;
+    const sheetId = getters.getSheetIdByName("Bores")!;
+    const cell = getters.getCell({ sheetId, col: 1, row: 3 });
+    const { xSplit, ySplit } = getters.getPaneDivisions(sheetId);
+    return {
+      format: cell?.format,
+      fill: cell?.style?.fillColor,
+      xSplit,
+      ySplit,
+      tables: getters.getCoreTables(sheetId).length,
+      names: getters.getNamedRanges().length,
+    };
+  });
+  expect(seen).toEqual({ format: "0.000", fill: "#FFF8E1", xSplit: 1, ySplit: 3, tables: 1, names: 7 });
+  await at.page.page.evaluate(() => window.crosshatchBench!.host.select({ sheet: "Bores", row: 3, column: 1 }));
+  await at.page.type("B4", "0");
+  expect(await at.page.value("Bores!B4")).toBeNull();
+  expect(await at.page.message()).toMatch(/greater than 0/);
+  await at.page.page.getByRole("button", { name: "Close" }).click();
+  await at.page.type("B4", "73.02");
+  expect(await at.page.value("Bores!B4")).toBe(73.02);
+  await undo();
+  await undo();
+  expect((await at.page.sheets()).map(({ name }) => name)).toEqual(["Sheet1"]);
+  expect(at.page.trouble).toEqual([]);
+}, 90_000);
+
+test("a build sheet that is set up is found fault with in the same cells as one in a file of its own", async () => {
+  await setUp();
+  await tab("Check");
+  await button("Check").click();
+  await at.page.pane.locator(".counts").waitFor();
+  const choices = { cylinders: 4, heights: 3, axes: 2, valves: 2, unit: "mm", secondReadings: false } as const;
+  const file = await openWorkbook(writeXlsx(describeBuildSheet(choices)), "new.xlsx");
+  const { findings } = checkWorkbook(await file.read());
+  expect(await at.page.pane.locator(".finding .place").allInnerTexts()).toEqual(findings.map(({ cell }) => placeName(cell)));
+}, 90_000);
+
+test("a drawing is put in the sheet at the selected cell, in black on white with its words, and taken back by one step", async () => {
+  await tab("Draw");
+  await button("Draw").click();
+  await at.page.pane.locator("svg.drawing").waitFor();
+  await at.page.click("K3");
+  await button("Put in the sheet").click();
+  await status("Put in at Bores!K3");
+  const picture = at.page.page.locator(".o-figure img");
+  await picture.waitFor();
+  await at.page.picture("drawing-in-sheet");
+  expect(await picture.getAttribute("alt")).toMatch(/\d/);
+  const dots = await picture.evaluate(async (image: HTMLImageElement) => {
+    await image.decode();
+    const canvas = document.createElement("canvas");
+    canvas.width = image.naturalWidth;
+    canvas.height = image.naturalHeight;
+    const ink = canvas.getContext("2d")!;
+    ink.drawImage(image, 0, 0);
+    const { data } = ink.getImageData(0, 0, canvas.width, canvas.height);
+    const grey = Array.from({ length: data.length / 4 }, (_, i) => data[i * 4]!);
+    return {
+      white: grey.filter((dot) => dot === 255).length,
+      black: grey.filter((dot) => dot < 64).length,
+      clear: data.filter((dot, i) => i % 4 === 3 && dot < 255).length,
+    };
+  });
+  expect(dots.clear).toBe(0);
+  expect(dots.black).toBeGreaterThan(1000);
+  expect(dots.white).toBeGreaterThan(dots.black);
+  const { bytes } = await at.page.saved();
+  const size = printed(bytes);
+  if (size !== undefined) expect(size).toBeGreaterThan(10_000);
+  const parts = unzipSync(bytes);
+  expect(strFromU8(parts["xl/drawings/drawing0.xml"]!)).toMatch(/<xdr:cNvPr id="1" name="Bore profile[^"]*Cylinder 1" descr="[^"]*73\.025[^"]*"\/>/);
+  const files = Object.entries(parts).filter(([path]) => path.startsWith("xl/media/"));
+  expect(files.map(([path, file]) => [path, [...file.subarray(0, 4)]])).toEqual([["xl/media/image1.png", [0x89, 0x50, 0x4e, 0x47]]]);
+  await undo();
+  await picture.waitFor({ state: "detached" });
+  expect(at.page.trouble).toEqual([]);
+}, 90_000);
+
+test("saved, a build sheet has its tables and names, rules, formats, widths and frozen rows, and other programs open it", async () => {
+  await setUp();
+  const { bytes } = await at.page.saved();
+  const { tables, names } = readXlsx(bytes);
+  expect(tables.map(({ name }) => name)).toContain("BoreReadings");
+  expect(new Set(tables.map(({ name }) => name)).size).toBe(tables.length);
+  expect(names.find(({ name }) => name === "Gauge_ids")?.formula).toBe("'Engine'!$A$29:$A$38");
+  const parts = unzipSync(bytes);
+  const bores = strFromU8(parts["xl/worksheets/sheet3.xml"]!);
+  expect(bores).toMatch(/<pane [^>]*xSplit="1" ySplit="3"|<pane [^>]*ySplit="3"/);
+  expect(bores).toContain('<dataValidation allowBlank="1"');
+  expect(bores).toContain("conditionalFormatting");
+  expect(bores).toMatch(/<col [^>]*customWidth="1"/);
+  expect(strFromU8(parts["xl/styles.xml"]!)).toContain('formatCode="0.000"');
+  const size = printed(bytes);
+  if (size !== undefined) expect(size).toBeGreaterThan(10_000);
+}, 180_000);
