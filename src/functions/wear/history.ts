@@ -26,7 +26,7 @@ export function historyOf(use: Grid, size: Grid): History | Fault | undefined {
     if (pairs.length < use.values.length) return undefined;
     return refuse(
       "use",
-      pairs[0]?.[0],
+      pairs[0]![0],
       `${pairs.length === 1 ? "one measuring is" : "two measurings are"} given, at least 3 are needed to tell wear from scatter`,
     );
   }

@@ -114,6 +114,10 @@ describe("where no use can be named", () => {
     ]);
   });
 
+  test("a limit that the first size stands on was reached there", () => {
+    expect(life([0, 1, 2], [73, 73.5, 74], 73)).toEqual([0, 0, 0]);
+  });
+
   test("a limit passed between two measurings is a use in the past", () => {
     const [at] = life([0, 500, 1000, 1500], [73, 73.011, 73.019, 73.031], 73.015);
     expect(at).toBeGreaterThan(500);

@@ -116,6 +116,24 @@ describe("faults", () => {
     });
   });
 
+  test("blocks of one shape go cell by cell, a column of uses goes with a row of sizes, other shapes are refused", () => {
+    const rows = (use: number[][], size: number[][]) => ask(wearRate, use, size);
+    const plain = answer([0, 500, 1000, 1500], [73, 73.011, 73.019, 73.031]);
+    const use = [
+      [0, 500],
+      [1000, 1500],
+    ];
+    const size = [
+      [73, 73.011],
+      [73.019, 73.031],
+    ];
+    expect(rows(use, size)).toEqual(plain);
+    expect(rows([[0], [500], [1000], [1500]], [size.flat()])).toEqual(plain);
+    expect(rows([use.flat()], [[73], [73.011], [73.019], [73.031]])).toEqual(plain);
+    const misfit = rows(use, [size.flat()]) as { sentence: string };
+    expect(misfit.sentence).toBe("WEARRATE: use is 2×2 cells, which does not fit size of 1×4: ranges must be of one size, or one row, one column or one cell");
+  });
+
   test("a negative size is refused where it stands", () => {
     expect(answer([0, 500, 1000], [73, -73.01, 73.02])).toEqual({
       code: "too-small",
