@@ -21,7 +21,7 @@ export function App({ host, kept, checker }: Props) {
   // A view is made when first opened and kept, so that going back finds it as it was left.
   const opened = useRef(new Set<Tab>());
   opened.current.add(tab);
-  const [state, actions] = useCheck(host, checker);
+  const [state, actions] = useCheck(host, checker, tab === "check");
   const view = (id: Tab) =>
     id === "check" ? (
       <CheckView state={state} actions={actions} first={<FirstSheet host={host} />} />

@@ -5,7 +5,13 @@ export type Work = "reading" | "checking" | "marking" | "unmarking";
 
 export interface CheckState {
   work: Work | null;
+  /** How far a check is, from 0 to 1; `null` where nobody knows. */
+  share: number | null;
   result: CheckResult | null;
+  /** Sheets of the workbook that was checked, in its order. */
+  sheets: readonly string[];
+  /** How long the last check took, in milliseconds. */
+  took: number;
   /** What the last piece of work came to, for the status line. */
   notice: string;
   /** What the last check came to: seen in the result itself, so only read out. */
@@ -19,25 +25,61 @@ export interface CheckState {
   readingAt: number;
 }
 
+/** What a check came to. */
+export type Checked = Pick<CheckState, "sheets" | "took"> & { result: CheckResult };
+
 export type CheckEvent =
   | { type: "started"; work: Work }
   | { type: "read" }
-  | { type: "checked"; result: CheckResult; announcement: string }
+  | { type: "came"; share: number }
+  | { type: "checked"; checked: Checked; announcement: string }
+  | { type: "stopped" }
+  | { type: "rereading" }
+  | { type: "not reread" }
   | { type: "done"; notice: string }
   | { type: "refused"; sentence: string }
   | { type: "aside"; refusal: string }
   | { type: "changed" };
 
-export const FIRST_RUN: CheckState = { work: null, result: null, notice: "", announcement: "", refusal: "", changes: 0, readAt: 0, readingAt: 0 };
+export const FIRST_RUN: CheckState = {
+  work: null,
+  share: null,
+  result: null,
+  sheets: [],
+  took: Number.POSITIVE_INFINITY,
+  notice: "",
+  announcement: "",
+  refusal: "",
+  changes: 0,
+  readAt: 0,
+  readingAt: 0,
+};
 
 export function next(state: CheckState, event: CheckEvent): CheckState {
   switch (event.type) {
     case "started":
-      return { ...state, work: event.work, notice: "", announcement: "", refusal: "", readingAt: event.work === "reading" ? state.changes : state.readingAt };
+      return {
+        ...state,
+        work: event.work,
+        share: null,
+        notice: "",
+        announcement: "",
+        refusal: "",
+        readingAt: event.work === "reading" ? state.changes : state.readingAt,
+      };
     case "read":
       return { ...state, work: "checking" };
+    case "came":
+      return { ...state, share: event.share };
     case "checked":
-      return { ...state, work: null, result: event.result, announcement: event.announcement, readAt: state.readingAt };
+      return { ...state, ...event.checked, work: null, announcement: event.announcement, readAt: state.readingAt };
+    case "stopped":
+      return { ...state, work: null, notice: state.result ? "Stopped. These are the findings of the check before." : "Stopped. Nothing was checked." };
+    case "rereading":
+      // Nobody asked for it, so nothing is seen of it until it has a result.
+      return { ...state, readingAt: state.changes };
+    case "not reread":
+      return { ...state, took: Number.POSITIVE_INFINITY };
     case "done":
       return { ...state, work: null, notice: event.notice };
     case "refused":
@@ -52,3 +94,10 @@ export function next(state: CheckState, event: CheckEvent): CheckState {
 
 /** The findings shown are of an earlier sheet. */
 export const isStale = ({ result, changes, readAt }: CheckState): boolean => result !== null && changes !== readAt;
+
+/** A check that took no longer than this is made again by itself after a change, in milliseconds. */
+const CHEAP = 500;
+export const isCheap = ({ took }: CheckState): boolean => took <= CHEAP;
+
+/** Work that can be left off. Marks are one step of the host's, which is done or not. */
+export const canStop = (work: Work | null): boolean => work === "reading" || work === "checking";

@@ -12,14 +12,20 @@ const ROW_HEIGHT_REM = 6.5;
 
 interface ListProps {
   findings: readonly Finding[];
-  onSelect(finding: Finding): void;
+  /** In words. */
+  order: string;
+  /** The finding that was gone to last, and which it is among these now; -1 for none. */
+  wanted: Finding | null;
+  chosen: number;
+  onChoose(index: number): void;
 }
 
-/** Findings worst first. Tab reaches the list once, arrow keys walk through it, Enter or a click selects the cell. */
-export function FindingsList({ findings, onSelect }: ListProps) {
+/** Findings in their order. Tab reaches the list once, arrow keys walk through it, Enter or a click selects the cell. */
+export function FindingsList({ findings, order, wanted, chosen, onChoose }: ListProps) {
   const [made, setMade] = useState<ReadonlySet<number>>(new Set([0]));
-  const [reached, setReached] = useState(0);
-  const [chosen, setChosen] = useState(-1);
+  const [wasReached, setReached] = useState(0);
+  // A list that was made again may be shorter.
+  const reached = Math.min(wasReached, findings.length - 1);
   const list = useRef<HTMLUListElement>(null);
   const hasWalked = useRef(false);
   const make = (chunks: readonly number[]) => setMade((before) => (chunks.every((chunk) => before.has(chunk)) ? before : new Set([...before, ...chunks])));
@@ -28,7 +34,11 @@ export function FindingsList({ findings, onSelect }: ListProps) {
     if (hasWalked.current) list.current?.querySelector<HTMLElement>(`button[data-index="${reached}"]`)?.focus();
     hasWalked.current = false;
   }, [reached]);
-  useEffect(() => nearing(list.current!, make), [made]);
+  useEffect(() => nearing(list.current!, make), [made, findings.length]);
+  useShown(list, wanted, chosen, (index) => {
+    make([Math.floor(index / CHUNK)]);
+    setReached(index);
+  });
 
   const onKeyDown = (event: KeyboardEvent) => {
     const to = KEYS[event.key]?.(reached, findings.length);
@@ -46,8 +56,7 @@ export function FindingsList({ findings, onSelect }: ListProps) {
     if (index === undefined) return;
     // Not every browser gives a clicked button the focus.
     setReached(index);
-    setChosen(index);
-    onSelect(findings[index]!);
+    onChoose(index);
   };
   // A row can be reached by pointer and by a screen reader too; arrow keys go on from there.
   const onFocusIn = (event: FocusEvent) => {
@@ -63,7 +72,7 @@ export function FindingsList({ findings, onSelect }: ListProps) {
       <ul
         ref={list}
         class="findings"
-        aria-label="Findings, worst first"
+        aria-label={`Findings, ${order}`}
         aria-describedby="walking"
         onKeyDown={onKeyDown}
         onFocusIn={onFocusIn}
@@ -72,10 +81,24 @@ export function FindingsList({ findings, onSelect }: ListProps) {
         {chunks}
       </ul>
       <p id="walking" class="heard-only">
-        Arrow keys go from finding to finding, Enter selects the cell in the sheet.
+        Arrow keys go from finding to finding, Enter selects the cell in the sheet. F8 goes to the next finding and selects its cell.
       </p>
     </>
   );
+}
+
+/** Brings a finding into view when it becomes the chosen one; a list that is only made again stays where it is. */
+function useShown(list: { readonly current: HTMLElement | null }, wanted: Finding | null, index: number, reach: (index: number) => void): void {
+  const shown = useRef(wanted);
+  useLayoutEffect(() => {
+    if (wanted === shown.current || index < 0) return;
+    const row = list.current!.querySelector(`button[data-index="${index}"]`);
+    reach(index);
+    // Not made yet: it is looked for again once it is.
+    if (!row) return;
+    shown.current = wanted;
+    row.scrollIntoView({ block: "nearest" });
+  });
 }
 
 const PAGE = 8;
@@ -117,8 +140,8 @@ interface ChunkProps {
 /** Made again only when something in it changed, so that walking through a long list touches one chunk. */
 class Chunk extends Component<ChunkProps> {
   override shouldComponentUpdate(next: ChunkProps) {
-    const { isMade, reached, chosen } = this.props;
-    return next.isMade !== isMade || next.reached !== reached || next.chosen !== chosen;
+    const { findings, isMade, reached, chosen } = this.props;
+    return next.findings !== findings || next.isMade !== isMade || next.reached !== reached || next.chosen !== chosen;
   }
 
   override render({ findings, chunk, isMade, reached, chosen }: ChunkProps) {

@@ -1,5 +1,5 @@
 /** Parts of the pane that are loaded on first use, so that the pane itself is there at once. */
-export const loadChecker = async () => (await part(import("../buildsheet/check.ts"))).checkWorkbook;
+export const loadChecker = async () => (await part(import("./sliced-check.ts"))).checkInSlices;
 
 /** Reads the layouts that workbooks keep. Its schemas are told first that the pane's policy lets nothing be compiled. */
 export async function loadLayouts() {

@@ -3,51 +3,89 @@ import type { CheckResult, Finding } from "../buildsheet/finding.ts";
 import type { Mapping } from "../buildsheet/layout/mapping.ts";
 import { marksOf } from "../buildsheet/marks.ts";
 import type { SheetHost, WorkbookSnapshot } from "../sheet/sheet-host.ts";
-import { type CheckEvent, type CheckState, FIRST_RUN, next, type Work } from "./check-state.ts";
+import { type CheckEvent, type Checked, type CheckState, canStop, FIRST_RUN, isCheap, isStale, next, type Work } from "./check-state.ts";
 import { counted, countsText } from "./finding-words.ts";
+import type { Going } from "./in-slices.ts";
 import { recallLayout } from "./recall-layout.ts";
 import { sentenceOf } from "./sentence-of.ts";
 
 /** Checks a workbook, by its own layout where it keeps one. */
-export type Checker = (snapshot: WorkbookSnapshot, mapping?: Mapping) => CheckResult | Promise<CheckResult>;
+export type Checker = (snapshot: WorkbookSnapshot, mapping: Mapping | undefined, going: Going) => CheckResult | Promise<CheckResult>;
 
 export interface CheckActions {
   check(): void;
+  /** Leaves a check off, at once: whatever comes of it still is dropped. */
+  stop(): void;
   mark(): void;
   unmark(): void;
   select(finding: Finding): void;
 }
 
+type Send = (event: CheckEvent) => void;
+
+/** Rest after the last change before a cheap check is made again, in milliseconds. */
+const REST = 400;
+
 /** Everything that the Check view can do to the sheet, one thing at a time, and what came of it. */
-export function useCheck(host: SheetHost, checker: () => Promise<Checker>): [CheckState, CheckActions] {
+export function useCheck(host: SheetHost, checker: () => Promise<Checker>, isShown: boolean): [CheckState, CheckActions] {
   const [state, send] = useReducer(next, FIRST_RUN);
   // Actions outlive a render: they look at the state of now.
   const now = useRef(state);
   now.current = state;
   useEffect(() => watching(host, send), [host]);
-  const actions = useMemo(() => {
-    const act = (work: Work, run: () => Promise<CheckEvent>) => {
-      if (now.current.work) return;
-      send({ type: "started", work });
-      run().then(send, (error) => send({ type: "refused", sentence: sentenceOf(error) }));
-    };
-    return {
-      check: () => act("reading", () => checked(host, checker, send)),
-      mark: () => act("marking", () => marked(host, now.current.result)),
-      unmark: () => act("unmarking", () => unmarked(host)),
-      select: ({ cell }: Finding) => {
-        const selected = (refusal: string) => send({ type: "aside", refusal });
-        host.select(cell).then(
-          () => selected(""),
-          (error) => selected(sentenceOf(error)),
-        );
-      },
-    };
-  }, [host, checker]);
+  const { actions, recheck } = useMemo(() => actionsOn(host, checker, send, now), [host, checker]);
+  const isDue = isShown && state.work === null && isStale(state) && isCheap(state);
+  useEffect(() => {
+    if (!isDue) return;
+    const rest = setTimeout(recheck, REST);
+    return () => clearTimeout(rest);
+  }, [isDue, state.changes, recheck]);
   return [state, actions];
 }
 
-type Send = (event: CheckEvent) => void;
+function actionsOn(host: SheetHost, checker: () => Promise<Checker>, send: Send, now: { current: CheckState }) {
+  /** What is going on, asked for or not. Only what is still going on is heard. */
+  let running: AbortController | undefined;
+  const start = (run: (heard: Send, signal: AbortSignal) => Promise<CheckEvent>, refused: (error: unknown) => CheckEvent) => {
+    running?.abort();
+    const own = new AbortController();
+    running = own;
+    const heard: Send = (event) => void (own.signal.aborted || send(event));
+    run(heard, own.signal).then(heard, (error) => heard(refused(error)));
+  };
+  const act = (work: Work, run: (heard: Send, signal: AbortSignal) => Promise<CheckEvent>) => {
+    if (now.current.work) return;
+    send({ type: "started", work });
+    start(run, (error) => ({ type: "refused", sentence: sentenceOf(error) }));
+  };
+  const actions: CheckActions = {
+    check: () => act("reading", (heard, signal) => checked(host, checker, heard, signal)),
+    stop: () => {
+      if (!canStop(now.current.work)) return;
+      running?.abort();
+      send({ type: "stopped" });
+    },
+    mark: () => act("marking", () => marked(host, now.current.result)),
+    unmark: () => act("unmarking", () => unmarked(host)),
+    select: ({ cell }: Finding) => {
+      const selected = (refusal: string) => send({ type: "aside", refusal });
+      host.select(cell).then(
+        () => selected(""),
+        (error) => selected(sentenceOf(error)),
+      );
+    },
+  };
+  const recheck = () => {
+    if (now.current.work) return;
+    send({ type: "rereading" });
+    // A check that nobody asked for fails without a word: the notice that the sheet has changed stands then.
+    start(
+      (heard, signal) => rechecked(host, checker, now.current.result, heard, signal),
+      () => ({ type: "not reread" }),
+    );
+  };
+  return { actions, recheck };
+}
 
 /** Starts watching at once; stops also when the pane goes before the host has answered. */
 function watching(host: SheetHost, send: Send): () => void {
@@ -60,14 +98,57 @@ function watching(host: SheetHost, send: Send): () => void {
     );
 }
 
-async function checked(host: SheetHost, checker: () => Promise<Checker>, send: Send): Promise<CheckEvent> {
-  const [snapshot, check, { mapping, notes }] = await Promise.all([host.read(), checker(), recallLayout(host)]);
-  send({ type: "read" });
-  await painted();
-  const result = await check(snapshot, mapping);
-  if (notes.length > 0) send({ type: "aside", refusal: `Checked without the layout of your own: ${notes.join("; ")}.` });
+async function checked(host: SheetHost, checker: () => Promise<Checker>, heard: Send, signal: AbortSignal): Promise<CheckEvent> {
+  const made = await madeCheck(host, checker, heard, signal);
+  return { type: "checked", checked: made, announcement: `Checked. ${foundText(made.result)}` };
+}
+
+/** Read out only where it comes to something else than before. */
+async function rechecked(host: SheetHost, checker: () => Promise<Checker>, before: CheckResult | null, heard: Send, signal: AbortSignal): Promise<CheckEvent> {
+  const quiet: Send = (event) => void (event.type === "aside" && heard(event));
+  const made = await madeCheck(host, checker, quiet, signal);
+  const found = foundText(made.result);
+  return { type: "checked", checked: made, announcement: before && foundText(before) === found ? "" : `Checked again after a change. ${found}` };
+}
+
+function foundText(result: CheckResult): string {
   const found = result.findings.length === 0 ? "No findings" : counted(result.findings.length, "finding");
-  return { type: "checked", result, announcement: `Checked. ${found}. ${countsText(result)}.` };
+  return `${found}. ${countsText(result)}.`;
+}
+
+async function madeCheck(host: SheetHost, checker: () => Promise<Checker>, heard: Send, signal: AbortSignal): Promise<Checked> {
+  const timed = stopwatch();
+  const [snapshot, check, { mapping, notes }] = await Promise.all([timed(() => host.read()), checker(), recallLayout(host)]);
+  signal.throwIfAborted();
+  heard({ type: "read" });
+  await painted();
+  signal.throwIfAborted();
+  const result = await timed(() => check(snapshot, mapping, { signal, came: inHundredths((share) => heard({ type: "came", share })) }));
+  if (notes.length > 0) heard({ type: "aside", refusal: `Checked without the layout of your own: ${notes.join("; ")}.` });
+  return { result, sheets: snapshot.sheets.map(({ name }) => name), took: timed.sum() };
+}
+
+/** Adds up how long work takes, without what is loaded beside them the first time. */
+function stopwatch() {
+  let sum = 0;
+  const timed = async <T>(work: () => T | Promise<T>): Promise<T> => {
+    const start = performance.now();
+    const came = await work();
+    sum += performance.now() - start;
+    return came;
+  };
+  return Object.assign(timed, { sum: () => sum });
+}
+
+/** Told no more often than it can be seen. */
+function inHundredths(came: (share: number) => void): (share: number) => void {
+  let last = -1;
+  return (share) => {
+    const hundredths = Math.floor(share * 100);
+    if (hundredths === last) return;
+    last = hundredths;
+    came(hundredths / 100);
+  };
 }
 
 async function marked(host: SheetHost, result: CheckResult | null): Promise<CheckEvent> {

@@ -1,9 +1,9 @@
 import type { CheckResult } from "../../src/buildsheet/finding.ts";
-import { type CheckEvent, type CheckState, FIRST_RUN, isStale, next } from "../../src/pane/check-state.ts";
+import { type CheckEvent, type CheckState, canStop, FIRST_RUN, isCheap, isStale, next } from "../../src/pane/check-state.ts";
 
 const result: CheckResult = { findings: [], rowsIn: 1, checked: 1, refused: 0, inputs: 1 };
 const started: CheckEvent = { type: "started", work: "reading" };
-const checked: CheckEvent = { type: "checked", result, announcement: "Checked." };
+const checked: CheckEvent = { type: "checked", checked: { result, sheets: ["Bores"], took: 20 }, announcement: "Checked." };
 const changed: CheckEvent = { type: "changed" };
 const stateAfter = (...events: CheckEvent[]): CheckState => events.reduce(next, FIRST_RUN);
 
@@ -40,4 +40,48 @@ test("starting anything takes the last notice and refusal away", () => {
 
 test("a cell that cannot be selected does not end other work", () => {
   expect(stateAfter(started, { type: "aside", refusal: "No." })).toMatchObject({ work: "reading", refusal: "No." });
+});
+
+describe("stopping a check", () => {
+  test("keeps the earlier result and says so, or says that nothing was checked", () => {
+    expect(stateAfter(started, checked, started, { type: "read" }, { type: "came", share: 0.4 }, { type: "stopped" })).toMatchObject({
+      work: null,
+      result,
+      notice: "Stopped. These are the findings of the check before.",
+    });
+    expect(stateAfter(started, { type: "stopped" })).toMatchObject({ work: null, result: null, notice: "Stopped. Nothing was checked." });
+  });
+
+  test("leaves the earlier result as stale as it was", () => {
+    expect(isStale(stateAfter(started, checked, changed, started, { type: "stopped" }))).toBe(true);
+    expect(isStale(stateAfter(started, checked, started, { type: "stopped" }))).toBe(false);
+  });
+
+  test("is for checks alone: marks are one step of the sheet's", () => {
+    expect([canStop("reading"), canStop("checking"), canStop("marking"), canStop("unmarking"), canStop(null)]).toEqual([true, true, false, false, false]);
+  });
+});
+
+test("how far a check is begins anew with each", () => {
+  expect(stateAfter(started, { type: "read" }, { type: "came", share: 0.4 }).share).toBe(0.4);
+  expect(stateAfter(started, { type: "came", share: 0.4 }, checked, started).share).toBeNull();
+});
+
+describe("a check that is made again by itself", () => {
+  test("is one that took half a second at most", () => {
+    const slow: CheckEvent = { type: "checked", checked: { result, sheets: [], took: 501 }, announcement: "" };
+    expect([isCheap(FIRST_RUN), isCheap(stateAfter(started, checked)), isCheap(stateAfter(started, slow))]).toEqual([false, true, false]);
+  });
+
+  test("is nothing to be seen until it has a result, and counts from where it read", () => {
+    const state = stateAfter(started, checked, changed, { type: "rereading" });
+    expect(state.work).toBeNull();
+    expect(isStale(next(state, checked))).toBe(false);
+    expect(isStale(next(next(state, changed), checked))).toBe(true);
+  });
+
+  test("is not made again once it has failed", () => {
+    const state = stateAfter(started, checked, changed, { type: "rereading" }, { type: "not reread" });
+    expect([isStale(state), isCheap(state), state.refusal]).toEqual([true, false, ""]);
+  });
 });

@@ -125,7 +125,31 @@ const sheet = (): Scene => {
   return { host: memoryHost([{ name: "Bores", cells }]), options: {} };
 };
 
+/** Readings that take the check that the pane brings along a while. */
+const long = (): Scene => {
+  const rows = Array.from({ length: 30_000 }, (_, i) => [73.01 + (i % 7) / 1000, { formula: `=HATCH.VERDICT(A${i + 2}, $C$1, $D$1)`, value: "within" }]);
+  return { host: memoryHost([{ name: "Bores", cells: [["bore", "verdict", 73, 73.05], ...rows] }]), options: {} };
+};
+
+/** The first check is there at once, no later one ever comes to an end. */
+const endless = (): Scene => {
+  let checks = 0;
+  return { host: book(), options: { checker: (_, __, { came }) => (checks++ === 0 ? RESULT : new Promise(() => came(0.42))) } };
+};
+
+/** A host that hands its workbook over only when `window.hand` is called. */
+const holding = (): Scene => {
+  const host = book();
+  const read = host.read;
+  const handed = new Promise<void>((resolve) => Object.assign(window, { hand: resolve }));
+  host.read = () => handed.then(read);
+  return { host, options: { checker: () => RESULT } };
+};
+
 export const SCENES = {
+  long,
+  endless,
+  holding,
   sheet,
   compared: (): Scene => ({ host: comparedBook(), options: {} }),
   judged: (): Scene => ({ host: judgedBook(), options: {} }),

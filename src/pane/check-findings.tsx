@@ -1,0 +1,116 @@
+import { useLayoutEffect, useMemo, useRef, useState } from "preact/hooks";
+import type { CheckResult, Finding } from "../buildsheet/finding.ts";
+import { wordOf } from "../buildsheet/marks.ts";
+import { placeName } from "../sheet/address.ts";
+import { inOrder, ORDERS, type Order, orderFrom, sameFinding } from "./finding-order.ts";
+import { counted, countsText, tally } from "./finding-words.ts";
+import { FindingsList } from "./findings-list.tsx";
+import { HowTo } from "./how-to.tsx";
+import { useKept } from "./kept.ts";
+import { useKey } from "./use-key.ts";
+
+interface Props {
+  result: CheckResult;
+  sheets: readonly string[];
+  onSelect(finding: Finding): void;
+}
+
+export function CheckFindings({ result, sheets, onSelect }: Props) {
+  const { findings } = result;
+  const [word, setWord] = useState("");
+  const [order, setOrder] = useKept<Order>("check order", "worst first", orderFrom);
+  const [told, setTold] = useState("");
+  const counts = useMemo(() => tally(findings), [findings]);
+  // A word that the new result no longer has would hide everything.
+  const filter = counts.has(word) ? word : "";
+  const shown = useMemo(
+    () => inOrder(filter ? findings.filter((finding) => wordOf(finding) === filter) : findings, order, sheets),
+    [findings, filter, order, sheets],
+  );
+  const [chosen, setChosen] = useState<Finding | null>(null);
+  // A check that was made again has found anew what it finds; the choice goes on with it.
+  const index = useMemo(() => (chosen ? shown.findIndex((finding) => finding === chosen || sameFinding(finding, chosen)) : -1), [shown, chosen]);
+  const section = useRef<HTMLElement>(null);
+  useFocusKept(section);
+
+  const choose = (at: number) => {
+    setChosen(shown[at]!);
+    onSelect(shown[at]!);
+  };
+  const goOn = () => {
+    if (shown.length === 0) return;
+    const at = (index + 1) % shown.length;
+    const finding = shown[at]!;
+    setTold(`${at + 1} of ${shown.length}: ${wordOf(finding)}, ${placeName(finding.cell)}, ${finding.label}. ${finding.sentence}`);
+    choose(at);
+  };
+  useKey("F8", section, goOn);
+  return (
+    <section ref={section} aria-label="Result of the check">
+      <div class="summary">
+        <h2 tabIndex={-1}>{findings.length === 0 ? "No findings" : counted(findings.length, "finding")}</h2>
+        {findings.length > 0 && (
+          <button type="button" aria-keyshortcuts="F8" onClick={goOn}>
+            Next finding <kbd>F8</kbd>
+          </button>
+        )}
+      </div>
+      <p class="counts">{countsText(result)}</p>
+      {findings.length > 1 && (
+        <div class="summary">
+          <WordFilter counts={counts} filter={filter} onFilter={setWord} />
+          <select aria-label="Order" value={order} onChange={(event) => setOrder(event.currentTarget.value as Order)}>
+            {ORDERS.map((name) => (
+              <option key={name}>{name}</option>
+            ))}
+          </select>
+        </div>
+      )}
+      <p class="heard-only" role="status">
+        {told}
+      </p>
+      {findings.length === 0 && <NoFindings result={result} />}
+      {shown.length > 0 && <FindingsList key={`${filter} ${order}`} findings={shown} order={order} wanted={chosen} chosen={index} onChoose={choose} />}
+    </section>
+  );
+}
+
+interface FilterProps {
+  counts: ReadonlyMap<string, number>;
+  filter: string;
+  onFilter(word: string): void;
+}
+
+function WordFilter({ counts, filter, onFilter }: FilterProps) {
+  return (
+    <select aria-label="Show" value={filter} onChange={(event) => onFilter(event.currentTarget.value)}>
+      <option value="">show all</option>
+      {[...counts].map(([name, count]) => (
+        <option key={name} value={name}>
+          {name} ({count})
+        </option>
+      ))}
+    </select>
+  );
+}
+
+/** Where a new result takes away what had the focus, it goes to what is nearest; nothing else gets it. */
+function useFocusKept(section: { readonly current: HTMLElement | null }): void {
+  // While a component is rendered, the page still shows what was there before.
+  const had = section.current?.contains(document.activeElement) ?? false;
+  useLayoutEffect(() => {
+    if (!had || document.activeElement !== document.body) return;
+    const find = (what: string) => section.current!.querySelector<HTMLElement>(what);
+    (find(".findings button[tabindex='0']") ?? find("h2"))!.focus();
+  });
+}
+
+function NoFindings({ result: { rowsIn, inputs } }: { result: CheckResult }) {
+  if (rowsIn > 0) return <p class="advice">Every judged reading is within its limits, none near one.</p>;
+  return (
+    <div class="advice">
+      <p>Nothing in this workbook is judged against a limit yet{inputs > 0 && `; the ${counted(inputs, "cell")} that functions read show no slip`}.</p>
+      <HowTo />
+    </div>
+  );
+}
