@@ -1,5 +1,6 @@
 import type { Zip } from "../sheet/xlsx/zip.ts";
 import type { Engine } from "./engine.ts";
+import { addressOf } from "./pictures.ts";
 
 /** Workbook data of the engine, of which only this much is of interest here. */
 export interface EngineData {
@@ -34,7 +35,7 @@ export function lookOf(engine: Engine, zip: Zip, rows: number): EngineData | und
   if (rows > MOST_ROWS) return undefined;
   const files: Record<string, unknown> = {};
   for (const name of zip.spelledNames()) {
-    if (name.includes("media/image")) files[name] = { imageSrc: "" };
+    if (name.includes("media/image")) files[name] = { imageSrc: addressOf(name, zip.read(name)!) };
     if (!/\.(?:xml|rels)$/.test(name)) continue;
     const xml = new TextDecoder().decode(zip.read(name));
     if (DOCTYPE.test(xml)) return undefined;

@@ -1,6 +1,7 @@
+import { boxName } from "../sheet/address.ts";
 import { MARKS_KEY } from "../sheet/bench-plugins.ts";
 import { LIMITS } from "../sheet/xlsx/limits.ts";
-import type { DefinedName } from "../sheet/xlsx/model.ts";
+import type { DefinedName, Table } from "../sheet/xlsx/model.ts";
 import { readXlsx } from "../sheet/xlsx/read.ts";
 import { UnreadableFile } from "../sheet/xlsx/unreadable.ts";
 import { Zip } from "../sheet/xlsx/zip.ts";
@@ -8,6 +9,7 @@ import { type Contents, contentsOf } from "./contents.ts";
 import type { Engine } from "./engine.ts";
 import { takeMarks } from "./kept-marks.ts";
 import { type EngineData, type EngineSheet, lookOf } from "./look.ts";
+import { addressOf, picturesAmong, type Words, wordsIn } from "./pictures.ts";
 
 /** Why a file is not opened, as a whole sentence for people. */
 export class OpenRefusal extends Error {}
@@ -34,18 +36,17 @@ export function openWorkbook(engine: Engine, bytes: Uint8Array, name: string): O
     const contents = contentsOf(book);
     const zip = new Zip(bytes, LIMITS);
     const look = lookOf(engine, zip, Math.max(0, ...contents.sheets.map(({ rows }) => rows)));
-    const data = engineData(
-      engine,
-      contents,
-      look,
-      book.sheets.map((sheet) => sheet.name),
-    );
+    const data = engineData(engine, contents, look, {
+      names: book.sheets.map((sheet) => sheet.name),
+      tables: book.tables,
+      words: wordsIn(zip),
+    });
     book.sheets.forEach(({ hidden }, i) => {
       data.sheets[i]!.isVisible = !hidden;
     });
     const { kept } = book;
     data[MARKS_KEY] = takeMarks(kept, new Map(data.sheets.map((sheet) => [sheet.name, sheet.id])));
-    return { data, names: contents.otherNames, kept, note: noteOn(zip, look !== undefined, name) };
+    return { data, names: contents.otherNames, kept, note: noteOn(zip, look && data, name) };
   } catch (reason) {
     if (reason instanceof UnreadableFile) throw new OpenRefusal(`${name} ${reason.reason}.`);
     throw reason;
@@ -55,10 +56,10 @@ export function openWorkbook(engine: Engine, bytes: Uint8Array, name: string): O
 const SMALLEST = { rows: 100, columns: 26 };
 
 /** The sheets in the order of the file, each with its look where there is one. */
-function engineData(engine: Engine, contents: Contents, look: EngineData | undefined, fileNames: readonly string[]): EngineData {
+function engineData(engine: Engine, contents: Contents, look: EngineData | undefined, file: InFile): EngineData {
   const base = look ?? (engine.load(undefined) as unknown as EngineData);
   const sheets = contents.sheets.map(({ name, cells, rows, columns }, i): EngineSheet => {
-    const looks = look?.sheets.find((sheet) => sheet.name === fileNames[i]) ?? {
+    const looks = look?.sheets.find((sheet) => sheet.name === file.names[i]) ?? {
       ...engine.helpers.createEmptySheet(`sheet${i}`, name),
       colNumber: 0,
       rowNumber: 0,
@@ -69,12 +70,39 @@ function engineData(engine: Engine, contents: Contents, look: EngineData | undef
       cells: withLinks(cells, looks.cells as Record<string, string>),
       colNumber: Math.max(looks.colNumber, columns, SMALLEST.columns),
       rowNumber: Math.max(looks.rowNumber, rows, SMALLEST.rows),
-      // Charts and pictures need what the bench has not; the note says so.
-      figures: [],
+      // Charts need what the bench has not; the note says so.
+      figures: picturesAmong(looks.figures, looks.id, file.words),
+      tables: withNames(
+        looks.tables as EngineTable[],
+        file.tables.filter(({ sheet }) => sheet === i),
+      ),
     };
   });
   return { ...base, sheets, namedRanges: contents.namedRanges };
 }
+
+/** What the engine's reader leaves out. */
+interface InFile {
+  /** Of the sheets in their order. */
+  names: readonly string[];
+  tables: readonly Table[];
+  words: Words[];
+}
+
+interface EngineTable {
+  range: string;
+  config?: object;
+  [key: string]: unknown;
+}
+
+/** Tables of one sheet with their names, which the engine keeps with what it knows of a table. */
+const withNames = (tables: readonly EngineTable[], own: readonly Table[]): EngineTable[] =>
+  tables.map((table) => {
+    const named = own.find(
+      ({ top, left, bottom, right }) => boxName({ row: top, column: left, rows: bottom - top + 1, columns: right - left + 1 }) === table.range,
+    );
+    return named ? { ...table, config: { ...table.config, name: named.name } } : table;
+  });
 
 const LINK = /^\[([^\]]+)\]\([^)]+\)$/;
 
@@ -91,7 +119,6 @@ function withLinks(cells: Record<string, string>, looks: Record<string, string>)
 const LEFT_BEHIND: readonly [part: RegExp, kind: string][] = [
   [/^xl\/vbaproject\.bin$/, "macros"],
   [/^xl\/charts\//, "charts"],
-  [/^xl\/media\//, "pictures"],
   [/^xl\/(?:comments|threadedcomments)/, "comments"],
   [/^xl\/pivottables\//, "pivot tables"],
   [/^xl\/(?:slicers|timelines)\//, "slicers"],
@@ -99,14 +126,22 @@ const LEFT_BEHIND: readonly [part: RegExp, kind: string][] = [
   [/^xl\/externallinks\//, "links to other workbooks"],
 ];
 
-function noteOn(zip: Zip, hasLook: boolean, name: string): string {
+function noteOn(zip: Zip, shown: EngineData | undefined, name: string): string {
   const parts = zip.names();
   const kinds = LEFT_BEHIND.filter(([part]) => parts.some((one) => part.test(one))).map(([, kind]) => kind);
+  if (hasMorePictures(zip, shown)) kinds.push(shown ? "some pictures" : "pictures");
   const sentences = [
     kinds.length ? `${name} also holds ${list(kinds)}, which the bench neither shows nor saves: keep the file as it is and save under another name.` : "",
-    hasLook ? "" : `The looks of ${name} could not be read: its cells are all here, without colours and widths.`,
+    shown ? "" : `The looks of ${name} could not be read: its cells are all here, without colours and widths.`,
   ];
   return sentences.filter(Boolean).join(" ");
+}
+
+/** Files of pictures of which none is shown. */
+function hasMorePictures(zip: Zip, shown: EngineData | undefined): boolean {
+  const addresses = new Set(shown?.sheets.flatMap(({ figures }) => (figures as { data: { path: string } }[]).map(({ data }) => data.path)));
+  const media = zip.spelledNames().filter((one) => /^xl\/media\//i.test(one));
+  return media.some((one) => !addresses.has(addressOf(one, zip.read(one)!)));
 }
 
 const list = (kinds: readonly string[]): string => new Intl.ListFormat("en").format(kinds);

@@ -129,6 +129,14 @@ test("a drawing is put in the sheet at the selected cell, in black on white with
   expect(files.map(([path, file]) => [path, [...file.subarray(0, 4)]])).toEqual([["xl/media/image1.png", [0x89, 0x50, 0x4e, 0x47]]]);
   await undo();
   await picture.waitFor({ state: "detached" });
+  await at.page.give("with picture.xlsx", bytes);
+  await at.page.page.getByRole("dialog").getByRole("button", { name: "Open without saving" }).click();
+  await at.page.page.locator("#book", { hasText: "with picture.xlsx" }).waitFor();
+  expect(await picture.getAttribute("alt")).toMatch(/73\.025/);
+  expect(await at.page.message()).not.toMatch(/pictures/);
+  const again = unzipSync((await at.page.saved()).bytes);
+  expect(again["xl/media/image1.png"]).toEqual(parts["xl/media/image1.png"]);
+  expect(strFromU8(again["xl/drawings/drawing0.xml"]!)).toBe(strFromU8(parts["xl/drawings/drawing0.xml"]!));
   expect(at.page.trouble).toEqual([]);
 }, 90_000);
 
@@ -148,4 +156,8 @@ test("saved, a build sheet has its tables and names, rules, formats, widths and 
   expect(strFromU8(parts["xl/styles.xml"]!)).toContain('formatCode="0.000"');
   const size = printed(bytes);
   if (size !== undefined) expect(size).toBeGreaterThan(10_000);
+  await at.page.give("again.xlsx", bytes);
+  await at.page.page.locator("#book", { hasText: "again.xlsx" }).waitFor();
+  const again = readXlsx((await at.page.saved()).bytes);
+  expect(again.tables.map(({ name, columns }) => [name, columns])).toEqual(tables.map(({ name, columns }) => [name, columns]));
 }, 180_000);
