@@ -31,8 +31,16 @@ const PLANS: Views = {
 export const VIEWS: Views = {
   "first-run": { scene: "findings", go: async () => {} },
   findings: { scene: "findings", go: (page) => check(page).then(() => page.locator("[data-index='1']").click()) },
+  "findings-of-the-sheet": {
+    scene: "others",
+    go: async (page) => {
+      await check(page);
+      await page.keyboard.press("F8");
+      await page.getByRole("combobox", { name: "Order" }).selectOption("by place");
+    },
+  },
   changed: {
-    scene: "findings",
+    scene: "slow",
     go: async (page) => {
       await check(page);
       await page.evaluate(() => window.stage.host.type({ sheet: "Bores", row: 0, column: 0 }, 73.03));
@@ -43,12 +51,13 @@ export const VIEWS: Views = {
   clean: { scene: "clean", go: check },
   empty: { scene: "empty", go: check },
   working: {
-    scene: "slow",
-    go: (page) =>
-      page
-        .getByRole("button", { name: "Check" })
-        .click()
-        .then(() => page.getByRole("progressbar").waitFor({ state: "attached" })),
+    scene: "endless",
+    go: async (page) => {
+      await check(page);
+      await page.getByRole("button", { name: "Check", exact: true }).click();
+      await page.getByRole("button", { name: "Stop" }).waitFor();
+      await page.getByText("42 %").waitFor();
+    },
   },
   refusal: { scene: "gone", go: (page) => check(page).then(() => page.locator("[data-index='0']").click()) },
   functions: { scene: "findings", go: openFunction },
@@ -123,7 +132,13 @@ export const VIEWS: Views = {
       await page.getByText("Choose the file to compare with.").waitFor();
     },
   },
-  about: { scene: "findings", go: (page) => page.getByRole("tab", { name: "About" }).click() },
+  about: {
+    scene: "findings",
+    go: async (page) => {
+      await page.getByRole("tab", { name: "About" }).click();
+      await page.getByRole("heading", { name: "Cautions" }).waitFor();
+    },
+  },
 };
 
 async function openFunction(page: Page): Promise<void> {

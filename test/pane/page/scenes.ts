@@ -84,6 +84,44 @@ export const FINDINGS: readonly Finding[] = [
   finding({ kind: "missing limit", cell: cell("Valves", 2, 3), label: "Exhaust 1, clearance", value: 0.3, sentence: "0.3 has no limit to be judged by" }),
 ];
 
+/** One of each kind that is about gauges and formulas instead of readings. */
+const OTHERS: readonly Finding[] = [
+  finding({
+    kind: "calibration overdue",
+    cell: cell("Engine", 38, 2),
+    label: "Bores, Measured on",
+    value: "2026-04-02",
+    margin: -12,
+    sentence: "BG-1 was used on 2026-04-02, 12 days past its calibration date 2026-03-21: have it calibrated, and measure again with a gauge that is in date",
+  }),
+  finding({
+    kind: "coarse gauge",
+    cell: cell("Pistons", 4, 6),
+    label: "Cylinder 1, Clearance",
+    value: 0.006,
+    upper: 0.005,
+    margin: -0.001,
+    sentence:
+      "the uncertainty 0.006 is more than a third of the tolerance 0.015 between 0.02 and 0.035, here and for 2 more of the like: measure with a gauge whose U is at most 0.005",
+  }),
+  finding({
+    kind: "overwritten formula",
+    cell: cell("Bores", 3, 3),
+    label: "Cylinder 3, Taper",
+    value: 0.01,
+    sentence:
+      "0.01 is typed where the cells beside it hold a formula, which is =HATCH.TAPER(B4:C4,1) for this one and would give 0.02 here: put the formula back, or this cell no longer follows its readings",
+  }),
+  finding({
+    kind: "limit in formula",
+    cell: cell("Bores", 1, 2),
+    label: "Cylinder 1",
+    upper: 0.02,
+    sentence:
+      "the upper limit 0.02 is written inside the formula and in 5 more on this sheet: type it into a cell with its source beside it, and let the formula refer to that cell",
+  }),
+];
+
 const RESULT: CheckResult = { findings: [...FINDINGS], rowsIn: 24, checked: 23, refused: 1, inputs: 60 };
 
 /** Many findings, each with a cell of its own. */
@@ -156,6 +194,7 @@ export const SCENES = {
   blank: (): Scene => ({ host: memoryHost([{ name: "Sheet1", cells: [] }]), options: {} }),
   engine: (): Scene => ({ host: engineBook(), options: {} }),
   findings: () => checking(RESULT),
+  others: () => checking({ findings: [...OTHERS], rowsIn: 12, checked: 12, refused: 0, inputs: 30 }),
   clean: () => checking({ findings: [], rowsIn: 24, checked: 24, refused: 0, inputs: 60 }),
   unjudged: () => checking({ findings: [], rowsIn: 0, checked: 0, refused: 0, inputs: 18 }),
   empty: () => checking({ findings: [], rowsIn: 0, checked: 0, refused: 0, inputs: 0 }),
