@@ -116,5 +116,5 @@ export const MARK_FILL: Record<MarkTone, string> = {
   outside: "#F4B6B0",
   doubt: "#F6DFA4",
   near: "#D9E6F5",
-  fault: "#DDD3E8",
+  fault: "#BDB4E8",
 };

@@ -36,8 +36,8 @@ const COLOURS: Readonly<Record<string, Token>> = {
   "doubt-ink": "colorPaletteGoldForeground2",
   "near-fill": "colorPaletteBlueBackground2",
   "near-ink": "colorPaletteBlueForeground2",
-  "fault-fill": "colorPalettePurpleBackground2",
-  "fault-ink": "colorPalettePurpleForeground2",
+  "fault-fill": "colorPaletteNavyBackground2",
+  "fault-ink": "colorPaletteNavyForeground2",
 };
 
 /** The four themes that Office offers: two light, two dark, which differ in their surfaces alone. */

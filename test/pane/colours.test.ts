@@ -1,5 +1,6 @@
 import { readFileSync } from "node:fs";
 import { THEMES } from "../../src/pane/theme.ts";
+import { MARK_FILL } from "../../src/sheet/sheet-host.ts";
 import { coloursFile, coloursOf } from "../../src/tools/pane-colours.ts";
 
 /** Relative luminance and contrast ratio: WCAG 2.2, definitions of those terms. */
@@ -50,6 +51,88 @@ describe.each(THEMES)("theme %s", (theme) => {
   test.each(PARTS)("%s can be seen on %s", (part, ground) => {
     expect(contrast(colours[part]!, colours[ground]!)).toBeGreaterThanOrEqual(3);
   });
+});
+
+/**
+ * How dichromats see a colour: Viénot, Brettel, Mollon, Digital video colourmaps for checking the legibility of displays by dichromats,
+ * Color Research & Application 24 (1999) 243–252: linear RGB to cone responses, of which the missing one follows from the others.
+ * Matrix and coefficients from memory.
+ */
+const CONES = [
+  [17.8824, 43.5161, 4.11935],
+  [3.45565, 27.1554, 3.86714],
+  [0.0299566, 0.184309, 1.46709],
+];
+const BACK = [
+  [0.0809444479, -0.130504409, 0.116721066],
+  [-0.0102485335, 0.0540193266, -0.113614708],
+  [-0.000365296938, -0.00412161469, 0.693511405],
+];
+const EYES: Readonly<Record<string, number[][]>> = {
+  "all three kinds of cones": [
+    [1, 0, 0],
+    [0, 1, 0],
+    [0, 0, 1],
+  ],
+  "no cones for red (protanopia)": [
+    [0, 2.02344, -2.52581],
+    [0, 1, 0],
+    [0, 0, 1],
+  ],
+  "no cones for green (deuteranopia)": [
+    [1, 0, 0],
+    [0.494207, 0, 1.24827],
+    [0, 0, 1],
+  ],
+};
+
+const times = (matrix: number[][], vector: number[]) => matrix.map((row) => row.reduce((sum, part, at) => sum + part * vector[at]!, 0));
+
+/** CIE 1976 L*a*b* of sRGB under D65, as seen with those eyes: IEC 61966-2-1 and CIE 15. */
+function lab(colour: string, eyes: number[][]): number[] {
+  const linear = [1, 3, 5].map((at) => {
+    const part = Number.parseInt(colour.slice(at, at + 2), 16) / 255;
+    return part <= 0.04045 ? part / 12.92 : ((part + 0.055) / 1.055) ** 2.4;
+  });
+  const seen = times(BACK, times(eyes, times(CONES, linear))).map((part) => Math.min(1, Math.max(0, part)));
+  const [x, y, z] = times(
+    [
+      [0.4124, 0.3576, 0.1805],
+      [0.2126, 0.7152, 0.0722],
+      [0.0193, 0.1192, 0.9505],
+    ],
+    seen,
+  ).map((part, at) => {
+    const share = part / [0.9505, 1, 1.089][at]!;
+    return share > 216 / 24389 ? Math.cbrt(share) : ((24389 / 27) * share + 16) / 116;
+  });
+  return [116 * y! - 16, 500 * (x! - y!), 200 * (y! - z!)];
+}
+
+const difference = (one: string, other: string, eyes: number[][]): number => {
+  const [a, b] = [lab(one, eyes), lab(other, eyes)];
+  return Math.hypot(...a.map((part, at) => part - b[at]!));
+};
+
+/** About 2.3 is just noticeable (Mahy and others 1994, from memory); patches that are not side by side need several times that. */
+const TOLD_APART = 10;
+
+describe.each(Object.entries(EYES))("to eyes with %s", (_, eyes) => {
+  const fills = { ...Object.fromEntries(THEMES.map((theme) => [theme, fillsOf(theme)])), "marked cells": Object.values(MARK_FILL) };
+
+  test.each(Object.entries(fills))("the four tones differ: %s", (_place, colours) => {
+    for (const [at, one] of colours.entries())
+      for (const other of colours.slice(0, at)) expect([one, other, difference(one, other, eyes) >= TOLD_APART]).toEqual([one, other, true]);
+  });
+});
+
+function fillsOf(theme: string): string[] {
+  const colours = coloursOf(theme);
+  return ["outside", "doubt", "near", "fault"].map((tone) => colours[`${tone}-fill`]!);
+}
+
+test("letters in a marked cell can be read", () => {
+  for (const fill of Object.values(MARK_FILL)) expect(contrast("#000000", fill)).toBeGreaterThanOrEqual(7);
 });
 
 test("the file of colours is what the tokens make", () => {

@@ -55,6 +55,18 @@ test.each(THEMES)("the Office theme %s holds whatever the system prefers, and ax
   expect(await page.evaluate(() => getComputedStyle(document.documentElement).colorScheme)).toBe(isDark ? "light" : "dark");
 });
 
+test.each(Object.keys(VIEWS))("%s can be read in each of the four Office themes", async (view) => {
+  const { scene, go } = VIEWS[view]!;
+  const page = await pane.open(scene);
+  await go(page);
+  for (const theme of THEMES) {
+    await page.evaluate((name) => window.stage.pane.setTheme(name), theme);
+    const { violations: found } = await new AxeBuilder({ page }).setLegacyMode().withRules(["color-contrast"]).analyze();
+    expect([theme, found.flatMap(({ nodes }) => nodes.map(({ html }) => html))]).toEqual([theme, []]);
+  }
+  await page.context().close();
+});
+
 test("letters of twice the size still fit 320 px", async () => {
   for (const { scene, go } of Object.values(VIEWS)) {
     const page = await pane.open(scene);

@@ -124,7 +124,7 @@ export function RangeForm({ id, said, submit, host, onSaid, onSubmit }: Props) {
               </p>
             </div>
           ))}
-          <label class="field beside">
+          <label class="field">
             <span>Unit</span>
             <select value={said.unit} onChange={(event) => say("unit", event.currentTarget.value)}>
               <option value="">what the headings say</option>
