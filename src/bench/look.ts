@@ -1,6 +1,6 @@
 import type { Zip } from "../sheet/xlsx/zip.ts";
 import type { Engine } from "./engine.ts";
-import { addressOf } from "./pictures.ts";
+import type { Addresses } from "./pictures.ts";
 
 /** Workbook data of the engine, of which only this much is of interest here. */
 export interface EngineData {
@@ -31,11 +31,11 @@ const DOCTYPE = /<!DOCTYPE/i;
  * cells, conditional formats, validation. `undefined` when the engine cannot read it or would take
  * too long; what the cells hold is read apart, so that nothing of it is lost with the looks.
  */
-export function lookOf(engine: Engine, zip: Zip, rows: number): EngineData | undefined {
+export function lookOf(engine: Engine, zip: Zip, addresses: Addresses, rows: number): EngineData | undefined {
   if (rows > MOST_ROWS) return undefined;
   const files: Record<string, unknown> = {};
   for (const name of zip.spelledNames()) {
-    if (name.includes("media/image")) files[name] = { imageSrc: addressOf(name, zip.read(name)!) };
+    if (name.includes("media/image")) files[name] = { imageSrc: addresses.get(name) ?? "" };
     if (!/\.(?:xml|rels)$/.test(name)) continue;
     const xml = new TextDecoder().decode(zip.read(name));
     if (DOCTYPE.test(xml)) return undefined;

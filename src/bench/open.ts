@@ -9,7 +9,7 @@ import { type Contents, contentsOf } from "./contents.ts";
 import type { Engine } from "./engine.ts";
 import { takeMarks } from "./kept-marks.ts";
 import { type EngineData, type EngineSheet, lookOf } from "./look.ts";
-import { addressOf, picturesAmong, type Words, wordsIn } from "./pictures.ts";
+import { type Addresses, addressesIn, picturesAmong, type Words, wordsIn } from "./pictures.ts";
 
 /** Why a file is not opened, as a whole sentence for people. */
 export class OpenRefusal extends Error {}
@@ -35,18 +35,19 @@ export function openWorkbook(engine: Engine, bytes: Uint8Array, name: string): O
     if (book.from1904) throw new UnreadableFile("counts its dates from 1904: in the program it comes from, set dates to count from 1900 and save it again");
     const contents = contentsOf(book);
     const zip = new Zip(bytes, LIMITS);
-    const look = lookOf(engine, zip, Math.max(0, ...contents.sheets.map(({ rows }) => rows)));
+    const addresses = addressesIn(zip);
+    const look = lookOf(engine, zip, addresses, Math.max(0, ...contents.sheets.map(({ rows }) => rows)));
     const data = engineData(engine, contents, look, {
       names: book.sheets.map((sheet) => sheet.name),
       tables: book.tables,
-      words: wordsIn(zip),
+      words: wordsIn(zip, addresses),
     });
     book.sheets.forEach(({ hidden }, i) => {
       data.sheets[i]!.isVisible = !hidden;
     });
     const { kept } = book;
     data[MARKS_KEY] = takeMarks(kept, new Map(data.sheets.map((sheet) => [sheet.name, sheet.id])));
-    return { data, names: contents.otherNames, kept, note: noteOn(zip, look && data, name) };
+    return { data, names: contents.otherNames, kept, note: noteOn(zip, addresses, look && data, name) };
   } catch (reason) {
     if (reason instanceof UnreadableFile) throw new OpenRefusal(`${name} ${reason.reason}.`);
     throw reason;
@@ -126,10 +127,10 @@ const LEFT_BEHIND: readonly [part: RegExp, kind: string][] = [
   [/^xl\/externallinks\//, "links to other workbooks"],
 ];
 
-function noteOn(zip: Zip, shown: EngineData | undefined, name: string): string {
+function noteOn(zip: Zip, addresses: Addresses, shown: EngineData | undefined, name: string): string {
   const parts = zip.names();
   const kinds = LEFT_BEHIND.filter(([part]) => parts.some((one) => part.test(one))).map(([, kind]) => kind);
-  if (hasMorePictures(zip, shown)) kinds.push(shown ? "some pictures" : "pictures");
+  if (hasMorePictures(addresses, shown)) kinds.push(shown ? "some pictures" : "pictures");
   const sentences = [
     kinds.length ? `${name} also holds ${list(kinds)}, which the bench neither shows nor saves: keep the file as it is and save under another name.` : "",
     shown ? "" : `The looks of ${name} could not be read: its cells are all here, without colours and widths.`,
@@ -137,11 +138,10 @@ function noteOn(zip: Zip, shown: EngineData | undefined, name: string): string {
   return sentences.filter(Boolean).join(" ");
 }
 
-/** Files of pictures of which none is shown. */
-function hasMorePictures(zip: Zip, shown: EngineData | undefined): boolean {
-  const addresses = new Set(shown?.sheets.flatMap(({ figures }) => (figures as { data: { path: string } }[]).map(({ data }) => data.path)));
-  const media = zip.spelledNames().filter((one) => /^xl\/media\//i.test(one));
-  return media.some((one) => !addresses.has(addressOf(one, zip.read(one)!)));
+/** Files of pictures that are not shown anywhere. */
+function hasMorePictures(addresses: Addresses, shown: EngineData | undefined): boolean {
+  const seen = new Set(shown?.sheets.flatMap(({ figures }) => (figures as { data: { path: string } }[]).map(({ data }) => data.path)));
+  return [...addresses.values()].some((address) => !seen.has(address));
 }
 
 const list = (kinds: readonly string[]): string => new Intl.ListFormat("en").format(kinds);

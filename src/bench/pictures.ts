@@ -6,12 +6,23 @@ import type { Zip } from "../sheet/xlsx/zip.ts";
 /** Kinds of picture that a browser shows and the engine writes again. */
 const KINDS: Readonly<Record<string, string>> = { png: "image/png", jpg: "image/jpeg", jpeg: "image/jpeg", gif: "image/gif", webp: "image/webp" };
 
-/** The file of a picture as an address of its own; none where it is of a kind that is not shown. */
-export function addressOf(name: string, bytes: Uint8Array): string {
+/** Addresses of the picture files of a workbook by their names; an empty one for a kind that is not shown. */
+export type Addresses = ReadonlyMap<string, string>;
+
+/** Each picture file as an address of its own, which holds the file. */
+export function addressesIn(zip: Zip): Addresses {
+  const files = zip.spelledNames().filter((name) => /^xl\/media\//i.test(name));
+  return new Map(files.map((name) => [name, addressOf(name, zip.read(name)!)]));
+}
+
+/** As many bytes as a call takes for arguments. */
+const PIECE = 0x8000;
+
+function addressOf(name: string, bytes: Uint8Array): string {
   const kind = KINDS[name.slice(name.lastIndexOf(".") + 1).toLowerCase()];
   if (kind === undefined) return "";
   let text = "";
-  for (const byte of bytes) text += String.fromCharCode(byte);
+  for (let at = 0; at < bytes.length; at += PIECE) text += String.fromCharCode(...bytes.subarray(at, at + PIECE));
   return `data:${kind};base64,${btoa(text)}`;
 }
 
@@ -54,18 +65,17 @@ const attribute = (xml: string, name: string): string | undefined => new RegExp(
 const number = (xml: string, name: string): number => Number(new RegExp(`<(?:\\w+:)?${name}>(\\d+)<`).exec(xml)?.[1]);
 
 /** Words of all pictures in a workbook file (ECMA-376 part 1, 20.5.2.25 and 20.1.2.2.8). */
-export function wordsIn(zip: Zip): Words[] {
+export function wordsIn(zip: Zip, addresses: Addresses): Words[] {
   const drawings = zip.spelledNames().filter((name) => /^xl\/drawings\/[^/]+\.xml$/i.test(name));
   return drawings.flatMap((name) => {
     const files = new Map(relationsOf(zip, name, LIMITS).map(({ id, target }) => [id, target]));
     const xml = new TextDecoder().decode(zip.read(name));
     return [...xml.matchAll(ANCHOR)].flatMap(([anchor]) => {
-      const file = files.get(attribute(anchor, "embed") ?? "");
-      const bytes = file && zip.read(file);
-      if (!bytes) return [];
+      const address = addresses.get(files.get(attribute(anchor, "embed") ?? "") ?? "");
+      if (!address) return [];
       const properties = /<(?:\w+:)?cNvPr\b[^>]*>/.exec(anchor)?.[0] ?? "";
       const words = { name: plain(attribute(properties, "name")), description: plain(attribute(properties, "descr")) };
-      return [{ col: number(anchor, "col"), row: number(anchor, "row"), address: addressOf(file, bytes), ...words }];
+      return [{ col: number(anchor, "col"), row: number(anchor, "row"), address, ...words }];
     });
   });
 }
