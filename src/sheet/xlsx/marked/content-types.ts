@@ -1,6 +1,6 @@
 import { xmlText } from "./attributes.ts";
 import { Patch } from "./patch.ts";
-import { scan } from "./scan.ts";
+import { scan, startOfEnd } from "./scan.ts";
 
 const NAMESPACE = "http://schemas.openxmlformats.org/package/2006/content-types";
 export const CONTENT_TYPES = "[Content_Types].xml";
@@ -21,8 +21,8 @@ export function withTypes(part: Uint8Array, added: ReadonlyMap<string, string>):
         if (name === "Default") endings.set(Extension.toLowerCase(), ContentType);
         else if (name === "Override") parts.add(PartName.toLowerCase());
       },
-      close(name, from) {
-        if (name === "Types") end = from;
+      close(name, to) {
+        if (name === "Types") end = startOfEnd(patch.bytes, to);
       },
     },
     (uri) => uri === NAMESPACE,

@@ -99,12 +99,12 @@ class Marker {
       const changes = { ...valueChanges(this.book, i, calculated), looks: painter.cells() };
       this.#marks.push(painter);
       if (changes.values.size + changes.looks.size === 0) continue;
-      const patched = patchSheet(this.files.read(part)!, part, changes, {
-        restyle: (key, style) => painter.restyle(key, style, this.#looks),
-        shared: (index) => this.#sharedText(index),
+      const around = { restyle: (key: number, style: number) => painter.restyle(key, style, this.#looks), shared: (index: number) => this.#sharedText(index) };
+      this.files.change(part, (old) => {
+        const patched = patchSheet(old, part, changes, around);
+        written += patched.written;
+        return patched.part;
       });
-      this.files.replace(part, patched.part);
-      written += patched.written;
     }
     return { marked: marks.length, written };
   }
@@ -115,7 +115,7 @@ class Marker {
     const content = new TextEncoder().encode(findingsSheet(page, namespace, this.#looks));
     const earlier = this.#parts[this.#earlier];
     if (earlier !== undefined) {
-      this.files.replace(earlier, content);
+      this.files.change(earlier, () => content);
       return;
     }
     const taken = new Set(this.book.sheets.map(({ name }) => name.toLowerCase()));
@@ -132,7 +132,7 @@ class Marker {
     const content = new TextEncoder().encode(HEADING + keptXml(this.#texts));
     const decoder = new TextDecoder();
     const there = this.#related.find(({ kind, target }) => kind === "customXml" && decoder.decode(this.files.read(target)).includes(`"${KEPT_NAMESPACE}"`));
-    if (there) this.files.replace(there.target, content);
+    if (there) this.files.change(there.target, () => content);
     else this.#relations.add("customXml", `/${this.files.add("customXml/item", content, "application/xml")}`);
   }
 
@@ -140,10 +140,10 @@ class Marker {
     if (isWhole) this.#workbook.keepValues();
     const styles = this.#target("styles");
     const looks = this.#looks.part();
-    if (styles) this.files.replace(styles, looks);
+    if (styles) this.files.change(styles, () => looks);
     else this.#relations.add("styles", `/${this.files.add(`${this.#folder}styles`, looks, `${TYPE}.styles+xml`)}`);
-    this.files.replace(this.#path, this.#workbook.result());
-    this.files.replace(relationsPath(this.#path), this.#relations.result());
+    this.files.change(this.#path, () => this.#workbook.result());
+    this.files.change(relationsPath(this.#path), () => this.#relations.result());
   }
 
   #openLooks(): Looks {

@@ -1,7 +1,7 @@
 import { MOST_COLUMNS, type Place } from "../place.ts";
 import { opened } from "./attributes.ts";
 import type { Patch } from "./patch.ts";
-import type { Tag } from "./scan.ts";
+import { startOfEnd, type Tag } from "./scan.ts";
 
 /** A row in which cells may have to be put, as it has been found. */
 interface Row {
@@ -69,21 +69,21 @@ export class MissingCells {
     if (!this.#at.has(row)) this.#at.set(row, this.#row);
   }
 
-  cell({ row, column }: Place, from: number): void {
+  cell({ row, column }: Place, tag: Tag): void {
     const columns = this.#current;
     for (; this.#nextColumn < columns.length && columns[this.#nextColumn]! <= column; this.#nextColumn++) {
       const wanted = columns[this.#nextColumn]!;
-      if (wanted < column) this.#row!.before.set(wanted, from);
+      if (wanted < column) this.#row!.before.set(wanted, tag.from);
     }
     if (columns.length > 0) this.#found.add(row * MOST_COLUMNS + column);
   }
 
-  endRow(end: number): void {
-    if (this.#row) this.#row.end = end;
+  endRow(to: number): void {
+    if (this.#row) this.#row.end = startOfEnd(this.patch.bytes, to);
   }
 
-  end(end: number): void {
-    if (this.#data) this.#data.end = end;
+  end(to: number): void {
+    if (this.#data) this.#data.end = startOfEnd(this.patch.bytes, to);
   }
 
   put(write: Write): void {

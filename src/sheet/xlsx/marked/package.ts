@@ -19,10 +19,11 @@ export class Package {
     return this.#changed.get(this.#name(name)) ?? this.zip.read(name);
   }
 
-  /** Puts a part in place of the one that is there; one that is the same stays as it is packed. */
-  replace(name: string, content: Uint8Array): void {
-    const old = this.read(name);
-    if (!old || !isSame(old, content)) this.#changed.set(this.#name(name), content);
+  /** Puts what is made of a part in its place; one that is the same stays as it is packed. */
+  change(name: string, make: (part: Uint8Array) => Uint8Array): void {
+    const old = this.read(name)!;
+    const made = make(old);
+    if (made !== old && !isSame(made, old)) this.#changed.set(this.#name(name), made);
   }
 
   /** A new part; gives the name that it gets, the first that is free of `folder/stem1.xml`, `folder/stem2.xml`, … */
@@ -36,8 +37,7 @@ export class Package {
   }
 
   written(): Uint8Array {
-    const types = this.read(CONTENT_TYPES);
-    if (types && this.#types.size > 0) this.replace(CONTENT_TYPES, withTypes(types, this.#types));
+    if (this.#types.size > 0) this.change(CONTENT_TYPES, (types) => withTypes(types, this.#types));
     return rewriteArchive(this.bytes, this.zip.entries(), this.#changed);
   }
 
@@ -50,4 +50,4 @@ export class Package {
   }
 }
 
-export const isSame = (a: Uint8Array, b: Uint8Array): boolean => a === b || (a.length === b.length && a.every((byte, i) => byte === b[i]));
+const isSame = (a: Uint8Array, b: Uint8Array): boolean => a.length === b.length && a.every((byte, i) => byte === b[i]);

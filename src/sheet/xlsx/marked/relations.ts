@@ -1,6 +1,6 @@
 import { xmlText } from "./attributes.ts";
 import { Patch } from "./patch.ts";
-import { scan } from "./scan.ts";
+import { scan, startOfEnd } from "./scan.ts";
 
 /** The part with the relations of another. */
 export const relationsPath = (part: string): string => part.replace(/([^/]*)$/, "_rels/$1.rels");
@@ -26,8 +26,8 @@ export class Relations {
         this.#ids.add(Id);
         if (Type?.endsWith("/worksheet")) this.#base = Type.slice(0, Type.lastIndexOf("/"));
       },
-      close: (element, from) => {
-        if (element === "Relationships") this.#end = from;
+      close: (element, to) => {
+        if (element === "Relationships") this.#end = startOfEnd(this.#patch.bytes, to);
       },
     });
   }

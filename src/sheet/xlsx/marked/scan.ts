@@ -2,25 +2,56 @@ import { SaxesParser, type SaxesTagNS } from "saxes";
 import { UnreadableFile } from "../unreadable.ts";
 import { type Attributes, attributesOf, isOwn } from "../xml.ts";
 
-/** An element's start tag, and where it stands: in bytes, from its `<` to behind its `>`. */
-export interface Tag {
+/** An element's start tag, and where it stands: in bytes, from its `<` to behind its `>`. Large parts have many, so that nothing is made of one before it is asked for. */
+export class Tag {
+  readonly #tag: SaxesTagNS;
+  readonly #bytes: Uint8Array;
+
+  constructor(
+    tag: SaxesTagNS,
+    bytes: Uint8Array,
+    readonly to: number,
+  ) {
+    this.#tag = tag;
+    this.#bytes = bytes;
+  }
+
   /** Without the prefix. */
-  name: string;
+  get name(): string {
+    return this.#tag.local;
+  }
+
   /** What stands before its name, with the colon: what is put beside it is of the same kind. */
-  prefix: string;
-  attributes: Attributes;
-  from: number;
-  to: number;
+  get prefix(): string {
+    return this.#tag.prefix === "" ? "" : `${this.#tag.prefix}:`;
+  }
+
+  get from(): number {
+    return this.#bytes.lastIndexOf(OPENING, this.to - 1);
+  }
+
   /** It has no content and no end tag. */
-  isEmpty: boolean;
+  get isEmpty(): boolean {
+    return this.#tag.isSelfClosing;
+  }
+
+  get attributes(): Attributes {
+    return attributesOf(this.#tag);
+  }
+
+  /** One of them alone, where there are many tags. */
+  attribute(name: string): string | undefined {
+    return Object.hasOwn(this.#tag.attributes, name) ? this.#tag.attributes[name]!.value : undefined;
+  }
 }
 
 export interface Finders {
   /** `inside`: the names of the elements around it, from the outermost. */
   open?(tag: Tag, inside: readonly string[]): void;
-  /** `from` and `to` of the end tag; those of the start tag where that is all there is. */
-  close?(name: string, from: number, to: number): void;
-  text?(text: string): void;
+  /** Where the end tag ends, or the start tag where that is all there is. */
+  close?(name: string, to: number): void;
+  /** As the parser sees it: `fromBytes` gives the text. */
+  text?(bytes: string): void;
 }
 
 const CHUNK = 65_536;
@@ -40,7 +71,7 @@ export function scan(bytes: Uint8Array, part: string, finders: Finders, isWanted
     if (foreign > 0 || !isWanted(tag.uri)) foreign++;
     if (foreign > 0) return;
     const to = start + parser.position;
-    finders.open?.(tagOf(tag, bytes.lastIndexOf(OPENING, to - 1), to), inside);
+    finders.open?.(new Tag(tag, bytes, to), inside);
     inside.push(tag.local);
   });
   parser.on("closetag", (tag) => {
@@ -49,11 +80,10 @@ export function scan(bytes: Uint8Array, part: string, finders: Finders, isWanted
       return;
     }
     inside.pop();
-    const to = start + parser.position;
-    finders.close?.(tag.local, bytes.lastIndexOf(OPENING, to - 1), to);
+    finders.close?.(tag.local, start + parser.position);
   });
   const text = (piece: string): void => {
-    if (foreign === 0) finders.text?.(fromBytes(piece));
+    if (foreign === 0) finders.text?.(piece);
   };
   parser.on("text", text);
   parser.on("cdata", text);
@@ -65,14 +95,8 @@ export function scan(bytes: Uint8Array, part: string, finders: Finders, isWanted
   }
 }
 
-const tagOf = (tag: SaxesTagNS, from: number, to: number): Tag => ({
-  name: tag.local,
-  prefix: tag.prefix === "" ? "" : `${tag.prefix}:`,
-  attributes: attributesOf(tag),
-  from,
-  to,
-  isEmpty: tag.isSelfClosing,
-});
+/** Where the end tag begins that ends at `to`. */
+export const startOfEnd = (bytes: Uint8Array, to: number): number => bytes.lastIndexOf(OPENING, to - 1);
 
 /** Characters that are handed on together, as there are only so many arguments to a call. */
 const ROW = 8192;
@@ -80,15 +104,15 @@ const ROW = 8192;
 /** One character a byte. The decoder called latin1 would make other characters of some. */
 function asBytes(bytes: Uint8Array): string {
   let text = "";
-  for (let at = 0; at < bytes.length; at += ROW) text += String.fromCharCode(...bytes.subarray(at, at + ROW));
+  for (let at = 0; at < bytes.length; at += ROW) text += String.fromCharCode.apply(null, bytes.subarray(at, at + ROW) as unknown as number[]);
   return text;
 }
 
 const BEYOND_ASCII = /[\u0080-\uffff]/;
 const decoder = new TextDecoder();
 
-/** The text for which such bytes stand; references to characters in it have been resolved and are not of one byte each. */
-function fromBytes(text: string): string {
+/** The text for which such bytes stand. A character that is written by its number may come out as another one. */
+export function fromBytes(text: string): string {
   if (!BEYOND_ASCII.test(text)) return text;
   return text.replace(/[\u0080-\u00ff]+/g, (bytes) => decoder.decode(Uint8Array.from(bytes, (sign) => sign.charCodeAt(0))));
 }

@@ -5,7 +5,7 @@ import { opened, withAttributes } from "./attributes.ts";
 import { contentOf, isStored, valueXml } from "./cell-content.ts";
 import { MissingCells } from "./missing-cells.ts";
 import { Patch } from "./patch.ts";
-import { type Finders, scan, type Tag } from "./scan.ts";
+import { type Finders, fromBytes, scan, type Tag } from "./scan.ts";
 import type { Around, SheetChanges } from "./sheet-changes.ts";
 
 /** From its `<` to behind its `>`. */
@@ -67,14 +67,14 @@ class SheetPatcher implements Finders {
   }
 
   text(text: string): void {
-    if (this.#draft?.reads) this.#draft.text += text;
+    if (this.#draft?.reads) this.#draft.text += fromBytes(text);
   }
 
-  close(name: string, from: number, to: number): void {
+  close(name: string, to: number): void {
     const draft = this.#draft;
     if (!draft) {
-      if (name === "row") this.#missing.endRow(from);
-      else if (name === "sheetData") this.#missing.end(from);
+      if (name === "row") this.#missing.endRow(to);
+      else if (name === "sheetData") this.#missing.end(to);
     } else if (name === "f" && draft.formula) draft.formula.to = to;
     else if (name === "v" || name === "is") {
       if (draft.value) draft.value.to = to;
@@ -104,20 +104,20 @@ class SheetPatcher implements Finders {
   }
 
   #openRow(tag: Tag): void {
-    const { r } = tag.attributes;
+    const r = tag.attribute("r");
     this.#row = r === undefined ? this.#row + 1 : Number(r) - 1;
     this.#column = -1;
     this.#missing.row(this.#row, tag);
   }
 
   #openCell(tag: Tag): void {
-    const { r } = tag.attributes;
+    const r = tag.attribute("r");
     const place = r === undefined ? { row: this.#row, column: this.#column + 1 } : placeOf(r, this.name);
     // A cell says itself where it stands, whatever its row says; both alike in every file that programs write.
     if (place.row !== this.#row) throw new UnreadableFile(`is damaged: its part ${this.name} holds a cell in a row that is not its own`);
     this.#column = place.column;
     const key = keyOf(place);
-    this.#missing.cell(place, tag.from);
+    this.#missing.cell(place, tag);
     this.#draft = { key, tag, text: null, reads: false };
   }
 
@@ -134,7 +134,7 @@ class SheetPatcher implements Finders {
     const { key, tag, formula } = draft;
     const wanted: Record<string, string | number | null> = {};
     if (this.changes.looks.has(key)) {
-      const style = Number(tag.attributes.s ?? 0);
+      const style = Number(tag.attribute("s") ?? 0);
       const s = this.around.restyle(key, style);
       if (s !== style) wanted.s = s;
     }
@@ -148,7 +148,7 @@ class SheetPatcher implements Finders {
   /** Gives a cell its value; what a cell without content gets stands behind its tag, and is given back. */
   #revalue({ key, tag, formula, value, text }: Draft, wanted: Record<string, string | number | null>): string {
     const content = contentOf(this.changes.values.get(key) ?? null);
-    const stored = { type: tag.attributes.t, text };
+    const stored = { type: tag.attribute("t"), text };
     if (content ? isStored(content, stored, this.around.shared) : text === null) return "";
     this.#written++;
     wanted.t = content?.type ?? null;

@@ -1,5 +1,5 @@
 import { Patch } from "./patch.ts";
-import { scan, type Tag } from "./scan.ts";
+import { scan, startOfEnd, type Tag } from "./scan.ts";
 
 /** A list of the styles' part: what stands in it, and where more is put. */
 export interface StyleList {
@@ -48,12 +48,12 @@ export function readStylesPart(part: Uint8Array, name: string): StylesPart {
         if (list === found.fills) found.fillOf.push({ pattern: "", colours: {} });
       } else if (list && list === found.fills) noteFill(found.fillOf.at(-1)!, tag);
     },
-    close(element, from, to) {
+    close(element, to) {
       if (item && item.name === element && list) {
         list.items.push(patch.text(item.from, to));
         item = undefined;
       } else if (list && list.tag.name === element) {
-        list.end = from;
+        list.end = startOfEnd(patch.bytes, to);
         list = undefined;
       }
       if (BEFORE_FILLS.has(element)) found.placeFor.fills = to;

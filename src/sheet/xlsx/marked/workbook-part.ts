@@ -1,6 +1,6 @@
 import { withAttributes, xmlText } from "./attributes.ts";
 import { Patch } from "./patch.ts";
-import { scan, type Tag } from "./scan.ts";
+import { scan, startOfEnd, type Tag } from "./scan.ts";
 
 /** The workbook's own part, to which a sheet is added behind the others (ECMA-376 part 1, 18.2.27). */
 export class WorkbookPart {
@@ -16,8 +16,8 @@ export class WorkbookPart {
         else if (tag.name === "sheets") this.#sheets.prefix = tag.prefix;
         else if (tag.name === "calcPr") this.#calculation = tag;
       },
-      close: (element, from) => {
-        if (element === "sheets") this.#sheets.end = from;
+      close: (element, to) => {
+        if (element === "sheets") this.#sheets.end = startOfEnd(this.#patch.bytes, to);
       },
     });
   }
