@@ -11,10 +11,24 @@ import type { Report, Subject } from "./report.ts";
  */
 const SHARES = 3;
 
+/** True where three times the uncertainty is more than the tolerance, as decimals. */
+export const isCoarse = (uncertainty: number, lower: number | undefined, upper: number | undefined): boolean =>
+  uncertainty > 0 && lower !== undefined && upper !== undefined && isAbove(SHARES * uncertainty, upper - lower);
+
+/** Told about the first reading of those that one gauge and the same limits judge; `more` says in words which others there are. */
+export function reportCoarse(report: Report, about: Subject, [uncertainty, lower, upper]: readonly [number, number, number], more: string): void {
+  const tolerance = decimal(upper - lower);
+  const most = roundedDown(tolerance / SHARES);
+  const advice = most > 0 ? `measure with a gauge whose U is at most ${most}` : "no gauge can prove this";
+  report.find(
+    "coarse gauge",
+    { ...about, value: uncertainty, lower: null, upper: most, margin: decimal(tolerance / SHARES - uncertainty), verdict: null },
+    `the uncertainty ${uncertainty} is more than a third of the tolerance ${tolerance} between ${lower} and ${upper}${more}: ${advice}`,
+  );
+}
+
 interface Coarse {
-  uncertainty: number;
-  lower: number;
-  upper: number;
+  numbers: readonly [uncertainty: number, lower: number, upper: number];
   /** The first reading that was judged so. */
   about: () => Subject;
   readings: number;
@@ -34,26 +48,17 @@ export class CoarseGauges {
     const { lower, upper } = judged.limits;
     // Where the judgement takes no uncertainty, that of the gauge that the row names still counts here.
     const uncertainty = judged.uncertainty || (gauge && this.gauges.uncertaintyOf(gauge, unit)) || 0;
-    if (lower === undefined || upper === undefined || !isAbove(SHARES * uncertainty, upper - lower)) return;
+    if (!isCoarse(uncertainty, lower, upper)) return;
     const place = beside.uncertainty ? placeName(beside.uncertainty) : cell.sheet;
     const key = `${place}|${uncertainty}|${lower}|${upper}`;
     const known = this.#found.get(key);
     if (known) known.readings++;
-    else this.#found.set(key, { uncertainty, lower, upper, about, readings: 1 });
+    else this.#found.set(key, { numbers: [uncertainty, lower!, upper!], about, readings: 1 });
   }
 
   finish(): void {
-    for (const { uncertainty, lower, upper, about, readings } of this.#found.values()) {
-      const tolerance = decimal(upper - lower);
-      const most = roundedDown(tolerance / SHARES);
-      const margin = decimal(tolerance / SHARES - uncertainty);
-      const more = readings > 1 ? `, here and for ${readings - 1} more of the like` : "";
-      const advice = most > 0 ? `: measure with a gauge whose U is at most ${most}` : ": no gauge can prove this";
-      this.report.find(
-        "coarse gauge",
-        { ...about(), value: uncertainty, lower: null, upper: most, margin, verdict: null },
-        `the uncertainty ${uncertainty} is more than a third of the tolerance ${tolerance} between ${lower} and ${upper}${more}${advice}`,
-      );
+    for (const { numbers, about, readings } of this.#found.values()) {
+      reportCoarse(this.report, about(), numbers, readings > 1 ? `, here and for ${readings - 1} more of the like` : "");
     }
   }
 }

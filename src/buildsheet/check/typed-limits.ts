@@ -11,7 +11,9 @@ interface Typed {
   at: CellAddress;
   lower: number | null;
   upper: number | null;
-  cells: Set<string>;
+  cells: number;
+  /** The last cell, as one formula may judge more than once. */
+  last: string;
 }
 
 /** Limits that stand as numbers inside formulas, where nobody sees them: told once for each limit of a sheet. */
@@ -34,14 +36,16 @@ export class TypedLimits {
     });
     if (lower === null && upper === null) return;
     const key = `${at.sheet}|${lower}|${upper}`;
-    const known = this.#found.get(key) ?? { at, lower, upper, cells: new Set() };
+    const known = this.#found.get(key) ?? { at, lower, upper, cells: 0, last: "" };
     this.#found.set(key, known);
-    known.cells.add(placeName(at));
+    const place = placeName(at);
+    if (known.last !== place) known.cells++;
+    known.last = place;
   }
 
   finish(): void {
     for (const { at, lower, upper, cells } of this.#found.values()) {
-      const others = cells.size - 1;
+      const others = cells - 1;
       const more = others > 0 ? ` and in ${others} more on this sheet` : "";
       this.report.find(
         "limit in formula",

@@ -1,5 +1,6 @@
 import { explain } from "../../core/explain.ts";
 import { judge, verdictOf } from "../../core/verdict.ts";
+import { isCoarse, reportCoarse } from "../check/coarse.ts";
 import { compareReading } from "../check/compare.ts";
 import { type Given, type Judged, judgeGiven, NOT_GIVEN } from "../check/given.ts";
 import { type Place, Report, type Subject } from "../check/report.ts";
@@ -13,6 +14,9 @@ import { Names } from "./names.ts";
 import { cellOf, type DecimalSign, wrongSign } from "./numbers.ts";
 import { misfitOf } from "./records.ts";
 import { Scanner } from "./scanner.ts";
+
+/** So many are remembered; a file with more of them has been told often enough. */
+const MOST_COARSE = 20_000;
 
 const JUDGED_FIELDS = Object.keys(NOT_GIVEN) as (keyof Given)[];
 
@@ -45,6 +49,8 @@ export class CsvRows {
   readonly #report: Report;
   readonly #names: Names;
   readonly #tellRefused: Listeners["refused"];
+  /** Readings, limits and uncertainties of which has been told that they do not go together. */
+  readonly #coarseTold = new Set<string>();
 
   /** What is to be seen beside its like goes into `batch`. */
   constructor(
@@ -85,6 +91,7 @@ export class CsvRows {
     if (value === undefined || Number.isNaN(value) || !arePlain(lower, upper) || !(uncertainty >= 0 && near >= 0)) return false;
     if (verdictOf(value, lower, upper, uncertainty, near) === "within") {
       this.#report.within();
+      if (isCoarse(uncertainty, lower, upper)) this.#coarse(record, [uncertainty, lower!, upper!], () => this.#placeOf(record));
       // Between two limits nothing is mistyped as far as they tell; its like may tell otherwise.
       this.batch.add(record, value, this.#names.of(record));
       return true;
@@ -111,6 +118,17 @@ export class CsvRows {
     const named = this.#names.of(record);
     const watch = { add: (_: string, { value, told }: Watched) => this.batch.add(record, value, named, told) };
     compareReading(this.#report, watch, judged, about, named.unit, named.group);
+    if (judged.as !== "judged") return;
+    const { uncertainty, limits } = judged;
+    if (isCoarse(uncertainty, limits.lower, limits.upper)) this.#coarse(record, [uncertainty, limits.lower!, limits.upper!], place);
+  }
+
+  /** Once for the readings of a characteristic that have the same limits and uncertainty. */
+  #coarse(record: Scanner, numbers: readonly [number, number, number], place: () => Place): void {
+    const key = `${this.#names.of(record).group}|${numbers}`;
+    if (this.#coarseTold.has(key) || this.#coarseTold.size >= MOST_COARSE) return;
+    this.#coarseTold.add(key);
+    reportCoarse(this.#report, { ...place(), value: null, lower: null, upper: null, margin: null, verdict: null }, numbers, ", here and in rows like it");
   }
 
   /** What a row is about, from its line alone. */

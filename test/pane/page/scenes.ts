@@ -88,7 +88,7 @@ export const FINDINGS: readonly Finding[] = [
 const OTHERS: readonly Finding[] = [
   finding({
     kind: "calibration overdue",
-    cell: cell("Engine", 38, 2),
+    cell: cell("Run-in log", 38, 2),
     label: "Bores, Measured on",
     value: "2026-04-02",
     margin: -12,
