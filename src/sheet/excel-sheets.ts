@@ -22,8 +22,8 @@ import {
 } from "./looks.ts";
 import { nameTaken, protectedBook, refuseTaken, tableTaken } from "./refusals.ts";
 
-/** The new sheets with all that is on them. One sync to look. */
-export async function addSheets(context: Excel.RequestContext, added: DescribedSheets): Promise<Change> {
+/** The new sheets with all that is on them. One sync to look. `prints` for those that are set up for printing too. */
+export async function addSheets(context: Excel.RequestContext, added: DescribedSheets, prints = true): Promise<Change> {
   const { workbook } = context;
   await refuseWhatIsThere(context, added);
   return {
@@ -34,7 +34,10 @@ export async function addSheets(context: Excel.RequestContext, added: DescribedS
       // Formulas and rules may speak of any sheet and of any name: first all sheets, then what is on them, then the names.
       for (const { described, sheet } of sheets) fill(sheet, described);
       for (const { name, formula } of added.names) workbook.names.add(name, `=${formula}`);
-      for (const { described, sheet } of sheets) dress(sheet, described);
+      for (const { described, sheet } of sheets) {
+        dress(sheet, described);
+        if (prints) setUpPage(sheet.pageLayout, described);
+      }
     },
     takeBack: (again) => takeOut(again, added),
   };
@@ -104,7 +107,6 @@ function dress(sheet: Excel.Worksheet, described: DescribedSheet): void {
   for (const validation of validations) allow(sheet, validation);
   if (verdicts.length > 0) for (const areasAtOnce of inAddresses(verdicts)) repeatVerdicts(sheet.getRanges(areasAtOnce));
   freeze(sheet, described);
-  setUpPage(sheet.pageLayout, described);
 }
 
 const rangeOf = (sheet: Excel.Worksheet, { row, column, rows, columns }: Box): Excel.Range => sheet.getRangeByIndexes(row, column, rows, columns);
@@ -202,6 +204,12 @@ function freeze(sheet: Excel.Worksheet, { frozen: { rows, columns } }: Described
   if (rows && columns) sheet.freezePanes.freezeAt(sheet.getRangeByIndexes(0, 0, rows, columns));
   else if (rows) sheet.freezePanes.freezeRows(rows);
   else if (columns) sheet.freezePanes.freezeColumns(columns);
+}
+
+/** Where no printer is set up, Excel may refuse to set pages up; a build sheet is worth having without. */
+export function isOfPrinting(refusal: unknown): boolean {
+  const { cause } = refusal as { cause?: { debugInfo?: { errorLocation?: string } } };
+  return /^(?:PageLayout|Headers?Footers?)/.test(cause?.debugInfo?.errorLocation ?? "");
 }
 
 /** Excel counts margins in points. */

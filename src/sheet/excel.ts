@@ -6,7 +6,7 @@ import { keepText, recallText } from "./excel-kept.ts";
 import { replaceMarks } from "./excel-marks.ts";
 import { askForNames, askForPlaces } from "./excel-names.ts";
 import { insertPicture } from "./excel-picture.ts";
-import { addSheets } from "./excel-sheets.ts";
+import { addSheets, isOfPrinting } from "./excel-sheets.ts";
 import { write } from "./excel-write.ts";
 import { hiddenSheet, noSheet } from "./refusals.ts";
 import type { SheetHost, SheetSnapshot, WorkbookSnapshot } from "./sheet-host.ts";
@@ -51,7 +51,14 @@ export function excelHost(run: RunExcel = runExcel): SheetHost {
         await context.sync();
       }),
     selection: () => asked(selection),
-    addSheets: (added) => changed(run, (context) => addSheets(context, added)),
+    async addSheets(added) {
+      try {
+        await changed(run, (context) => addSheets(context, added));
+      } catch (error) {
+        if (!isOfPrinting(error)) throw error;
+        await changed(run, (context) => addSheets(context, added, false));
+      }
+    },
     write: (edits) => changed(run, (context) => write(context, edits)),
     insertPicture: (corner, picture) => changed(run, (context) => insertPicture(context, corner, picture)),
     mark: async (marks) => void (await inTurn((context) => replaceMarks(context, marks))),

@@ -144,6 +144,16 @@ test("sheets that Excel does not let be taken out again are named", async () => 
   await expect(excelHost(run).addSheets(DESCRIBED)).rejects.toThrow(`${STOPPED} It could not be taken back wholly. Left of it: the sheet Gap limits.`);
 });
 
+test("where Excel refuses to set pages up for printing, the sheets come without that", async () => {
+  const book = await prepared();
+  const error = Object.assign(new RichApiError("GeneralException", "No printer."), { debugInfo: { errorLocation: "PageLayout.orientation" } });
+  const { run } = mockExcel(book, { failing: { sync: book.syncs + 2, error, done: 20 } });
+  await excelHost(run).addSheets(DESCRIBED);
+  expect(book.sheets.map(({ name }) => name)).toEqual(["Bores", "Empty", "Summary 2", "Gap limits", "Gaps"]);
+  const { notes } = book.sheet("Gap limits")!;
+  expect([notes.some(({ what }) => what === "dataValidation.rule"), notes.some(({ what }) => what.startsWith("pageLayout"))]).toEqual([true, false]);
+});
+
 test("in a workbook whose structure is protected no sheet is added", async () => {
   const book = new ExcelBook(BOOK);
   book.isProtected = true;
