@@ -33,8 +33,9 @@ export function loadEngine(): Engine {
   registerFunctions(specs, engine as unknown as FormulaEngine);
   likeOtherSheets(engine);
   extendEngine(engine as unknown as PluginEngine);
-  // Nobody says here where one calculation ends and the next begins, and whoever waits sees it.
-  boundEngine(engine, { ...BOUNDS, work: Number.POSITIVE_INFINITY });
+  // Nobody says here where one calculation ends and the next begins, and whoever waits sees it. Blocks
+  // would count once more each time they are calculated anew, until none was left to be calculated.
+  boundEngine(engine, { ...BOUNDS, live: Number.POSITIVE_INFINITY, work: Number.POSITIVE_INFINITY });
   drawSheetsThatAreThere(engine);
   for (const [id, menu] of WITHOUT_USE) {
     engine.registries.topbarMenuRegistry.replaceChild(id, [menu], { name: "", isVisible: () => false });

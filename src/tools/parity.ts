@@ -16,7 +16,7 @@ const { values } = parseArgs({ options: { inputs: { type: "string", default: "10
 const count = Number(values.inputs);
 const seed = Number(values.seed);
 /** Calls in one workbook. */
-const BATCH = 204;
+const BATCH = 102;
 
 const built = await builtAddin();
 const bench = await stand();

@@ -2,6 +2,7 @@ import type { Cell } from "../../src/core/cell.ts";
 import { commonCode } from "../../src/sheet/engine-codes.ts";
 import { fileHost } from "../../src/sheet/file.ts";
 import { calculateByModel } from "../../src/sheet/headless/by-model.ts";
+import { startCalculation } from "../../src/sheet/headless/engine.ts";
 import type { CellFile, WorkbookFile } from "../../src/sheet/xlsx/model.ts";
 import type { Answer } from "./answer.ts";
 import type { Input } from "./inputs.ts";
@@ -31,6 +32,7 @@ export async function headless(calls: readonly Input[]): Promise<Answer[]> {
 /** The same with the engine's model of the whole workbook, which it falls back on. */
 export function headlessByModel(calls: readonly Input[]): Answer[] {
   const layout = layOut(calls, "Inputs");
+  startCalculation();
   const values: Cell[][] = Array.from({ length: layout.rows }, () => new Array(layout.columns).fill(null));
   for (const { row, column, value, isError, message } of calculateByModel(bookOf(layout)).values(1)) {
     values[row]![column] = isError ? { error: commonCode(String(value)), message: String(message) } : value;

@@ -19,7 +19,7 @@ const EXAMPLES = new Map(specs.map((spec) => [spec, spec.examples.map(({ formula
 
 const rowsOf = (argument: Argument): Cell[][] => (Array.isArray(argument) ? argument : [[argument]]);
 
-function anyShape(random: Random): Shape {
+function anyShape(random: Random, isLarge = 0.15): Shape {
   const small = () => random.whole(1, 5);
   // Blocks from 64 elements on are calculated in a way of their own.
   const large = random.pick<Shape>([
@@ -27,7 +27,7 @@ function anyShape(random: Random): Shape {
     [random.whole(30, 70), 2],
     [1, random.whole(60, 80)],
   ]);
-  return random.pick<Shape>([[1, 1], [small(), 1], [1, small()], [small(), small()], [small(), small()], random.chance(0.15) ? large : [2, 2]]);
+  return random.pick<Shape>([[1, 1], [small(), 1], [1, small()], [small(), small()], [small(), small()], random.chance(isLarge) ? large : [2, 2]]);
 }
 
 /** How far a call strays from its example. */
@@ -63,8 +63,10 @@ const isLiteral = (value: Cell): boolean => {
 function input(random: Random, spec: Spec): Input {
   const example = random.pick(EXAMPLES.get(spec)!);
   const tame = random.chance(0.3);
+  // What a table takes as a whole is small in an engine; many large ones together are more work than a host does at a time.
+  const common = anyShape(random, spec.returns.kind === "table" ? 0 : 0.15);
   // Most calls have few or no cells that do not fit, so that most give numbers.
-  const manner = { tame, wild: tame ? 0 : random.pick([0, 0, 0.02, 0.1, 0.5]), common: anyShape(random) };
+  const manner = { tame, wild: tame ? 0 : random.pick([0, 0, 0.02, 0.1, 0.5]), common };
   const given = spec.inputs.map(({ param }, i) => argument(random, param, example[i], manner));
   const count = tame || random.chance(0.8) ? given.length : random.whole(0, given.length);
   const cut = given.slice(0, count);

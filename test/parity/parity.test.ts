@@ -6,14 +6,14 @@ import { inputs } from "./inputs.ts";
 
 /** Some for each function; `npm run parity` tries as many as wanted. */
 const COUNT = 30 * specs.length;
-const BATCH = 170;
+const BATCH = 102;
 const SEED = 730;
 
 let built: Built;
 beforeAll(async () => {
   built = await builtAddin();
-});
-afterAll(() => built.remove());
+}, 60_000);
+afterAll(() => built?.remove());
 
 describe("what is tried", () => {
   const calls = [...inputs(COUNT, SEED)];
@@ -22,7 +22,7 @@ describe("what is tried", () => {
 
   test("gives numbers, blanks, texts and faults, each many times", () => {
     expect(cells.filter((cell) => typeof cell === "number").length).toBeGreaterThan(2000);
-    expect(cells.filter((cell) => cell === "").length).toBeGreaterThan(1000);
+    expect(cells.filter((cell) => cell === "").length).toBeGreaterThan(500);
     expect(cells.filter((cell) => String(cell).startsWith("check: ")).length).toBeGreaterThan(400);
     expect(answers.filter((answer) => "fault" in answer).length).toBeGreaterThan(300);
   });
