@@ -5,7 +5,7 @@ import { Refusal } from "./exit-codes.ts";
 import type { CopyTask } from "./marked-copy.ts";
 import { refusalOf } from "./out-file.ts";
 import { complain } from "./output.ts";
-import { counted, plain } from "./text.ts";
+import { counted } from "./text.ts";
 
 export interface MarkedFlags {
   force?: boolean;
@@ -82,8 +82,9 @@ function refuseInputs(books: readonly string[], copies: ReadonlyMap<string, Copy
 function refuseThere(copies: readonly CopyTask[]): void {
   const [first, ...others] = copies.filter(({ to }) => identity(to));
   if (!first) return;
-  const these = others.length === 0 ? `${plain(first.to)} is` : `${plain(first.to)} and ${counted(others.length, "other")} are`;
-  throw new Refusal(`${these} already there and left as they are: give another folder, or --force to overwrite them`);
+  if (others.length === 0) throw new Refusal(`${first.to} is already there and left as it is: give another folder, or --force to overwrite it`);
+  const all = `${first.to} and ${counted(others.length, "other")} are already there`;
+  throw new Refusal(`${all} and left as they are: give another folder, or --force to overwrite them`);
 }
 
 /** What file a path leads to, by whatever names. */
