@@ -31,6 +31,7 @@ export async function check(patterns: readonly string[], options: CheckOptions):
   const { json = false, asFound = false, locale = "en", since } = options;
   if (asFound && !json) throw new Refusal("--as-found wants --json: on screen the worst comes first");
   if (asFound && options.ledger) throw new Refusal("--as-found and --ledger do not go together: a ledger keeps the findings of a file that was checked whole");
+  if (asFound && options.report) throw new Refusal("--as-found and --report do not go together: a report wants the worst first");
   if (patterns.length === 0 && options.from === undefined) throw new Refusal("missing required argument 'file'");
   if (options.from !== undefined && options.report !== undefined)
     throw new Refusal("--report wants files: rows of a query are gone once they have been checked");
@@ -47,9 +48,10 @@ export async function check(patterns: readonly string[], options: CheckOptions):
   if (copies) Object.assign(total, { marked: [], unmarked: [] });
   if (since !== undefined) total.leftOut = named.length - files.length;
   try {
-    for await (const checked of inputs(options.from, files, { decimal, ledger, copies, ...listeners(asFound, refused) })) {
+    for await (const checked of inputs(options.from, files, { decimal, ledger, copies, forReport: report !== undefined, ...listeners(asFound, refused) })) {
       // What was found stands in the ledger before it is told, so that it is not lost whenever the run ends.
-      if (ledger && checked.hash && !checked.unread) ledger.add(checked.file, checked.hash, checked.result, checked.result.findings);
+      if (ledger && checked.hash && !checked.unread) ledger.add(checked.file, checked.hash, checked.result, checked.result.findings, checked.facts);
+      report?.take(checked);
       count(total, checked);
       tellRefusedCells(checked, refused);
       if (json) await printAll(findingLines(checked));
@@ -66,7 +68,7 @@ export async function check(patterns: readonly string[], options: CheckOptions):
   }
   if (json) await print(jsonLine(total));
   else await printTotal(total, named.length + (options.from === undefined ? 0 : 1));
-  const written = await report?.(decimal);
+  const written = await report?.write(decimal);
   if (written !== undefined && !json) await print(`report: ${plain(written)}`);
   if (total.unread.length + (total.unmarked?.length ?? 0) > 0) return UNREADABLE;
   return total.findings + (total.skipped?.findings ?? 0) > 0 ? FINDINGS : ALL_WELL;
@@ -77,7 +79,7 @@ async function* inputs(query: string | undefined, files: readonly string[], opti
   yield* checkFiles(files, options);
 }
 
-function listeners(asFound: boolean, refused: RefusedFile | undefined): Omit<CheckFilesOptions, "decimal" | "ledger" | "copies"> {
+function listeners(asFound: boolean, refused: RefusedFile | undefined): Pick<CheckFilesOptions, "asFound" | "refused" | "breathe"> {
   return {
     asFound: asFound ? (file, finding) => void process.stdout.write(`${findingLine(nameOf(file), finding)}\n`) : undefined,
     refused: refused && ((file, { line, why, text }) => refused.add(nameOf(file), line, why, text)),

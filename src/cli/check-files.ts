@@ -1,13 +1,15 @@
 import { existsSync } from "node:fs";
 import { stat } from "node:fs/promises";
-import { extname } from "node:path";
 import type { DecimalSign, Refused } from "../buildsheet/csv.ts";
 import type { CheckResult, Finding } from "../buildsheet/finding.ts";
+import type { Facts } from "../report/facts.ts";
+import type { Page } from "./batch/book-worker.ts";
 import type { Entry, Ledger } from "./batch/ledger.ts";
 import { STANDARD_INPUT } from "./batch/patterns.ts";
 import { BookPool } from "./batch/pool.ts";
 import { type Found, WorstFirst } from "./batch/worst-first.ts";
 import { checkReadings } from "./check-readings.ts";
+import { kindOf } from "./kind.ts";
 import type { Copied, CopyTask } from "./marked-copy.ts";
 import { Progress } from "./progress.ts";
 import { reasonOf, unknownKind } from "./unread.ts";
@@ -26,6 +28,9 @@ export interface Checked {
   hash?: string;
   /** Its marked copy, or why there is none. */
   copy?: Copied;
+  /** For a summary of many; for a page of its own. */
+  facts?: Facts | undefined;
+  page?: Page;
 }
 
 export interface CheckFilesOptions {
@@ -38,13 +43,15 @@ export interface CheckFilesOptions {
   breathe?: (() => Promise<void> | undefined) | undefined;
   /** Marked copies to be written, by workbook. */
   copies?: ReadonlyMap<string, CopyTask> | undefined;
+  /** A report will want to show what else stands in each input. */
+  forReport?: boolean;
 }
 
-const NOTHING: Result = { findings: [], rowsIn: 0, checked: 0, refused: 0, inputs: 0 };
+export const NOTHING: Result = { findings: [], rowsIn: 0, checked: 0, refused: 0, inputs: 0 };
 const NOTHING_TO_CHECK = "holds nothing to check: no formula that judges or measures, and no table headed value with lower or upper";
 
 const unread = (file: string, why: string): Checked => ({ file, result: NOTHING, notes: [], unread: why });
-const kindOf = (file: string): string => (file === STANDARD_INPUT ? ".csv" : extname(file).toLowerCase());
+export const unchanged = (file: string, entry: Entry): Checked => ({ file, result: NOTHING, notes: [], skipped: entry, facts: entry.facts });
 
 /**
  * Checks the inputs and gives what came of each in their order: workbooks on all processors, some ahead
@@ -100,14 +107,20 @@ async function sizeOf(file: string): Promise<number | string> {
   }
 }
 
-async function checkBook(file: string, size: number, { options: { ledger, copies }, pool, progress }: Work): Promise<Checked> {
+async function checkBook(file: string, size: number, { options: { ledger, copies, forReport = false }, pool, progress }: Work): Promise<Checked> {
   const entry = ledger?.entryOf(file);
   const copy = copies?.get(file);
   // One that lacks its copy is checked again for it.
-  const answer = await pool.check({ path: file, known: copy && !existsSync(copy.to) ? undefined : entry?.hash, copy });
+  const answer = await pool.check({
+    path: file,
+    known: copy && !existsSync(copy.to) ? undefined : entry?.hash,
+    copy,
+    page: forReport,
+    facts: forReport || ledger !== undefined,
+  });
   progress.add(size);
-  if ("unchanged" in answer) return { file, result: NOTHING, notes: [], skipped: entry! };
-  return "fault" in answer ? unread(file, answer.fault) : { file, ...answer };
+  if ("unchanged" in answer) return unchanged(file, entry!);
+  return "fault" in answer ? { ...unread(file, answer.fault), ...(answer.hash ? { hash: answer.hash } : {}) } : { file, ...answer };
 }
 
 async function checkOther(file: string, work: Work): Promise<Checked> {

@@ -3,15 +3,17 @@ import { closeSync, openSync, readSync } from "node:fs";
 import { basename } from "node:path";
 import { type CsvCheck, checkCsv } from "../buildsheet/csv.ts";
 import type { Finding } from "../buildsheet/finding.ts";
+import { JudgedRows } from "../buildsheet/judged.ts";
+import { Tallies } from "../report/facts.ts";
+import { subjectOf } from "../report/gather/subjects.ts";
 import { STANDARD_INPUT } from "./batch/patterns.ts";
 import { rowsOf, Unanswered } from "./batch/query.ts";
 import { type Found, WorstFirst } from "./batch/worst-first.ts";
-import type { Checked, CheckFilesOptions, Result } from "./check-files.ts";
+import { type Checked, type CheckFilesOptions, NOTHING, unchanged } from "./check-files.ts";
+import { Kept } from "./kept-readings.ts";
 
 /** Bytes that are read at a time. */
 const CHUNK = 1 << 18;
-
-const NOTHING: Result = { findings: [], rowsIn: 0, checked: 0, refused: 0, inputs: 0 };
 
 /** What stands for the name of the file where rows come from a query. */
 export const QUERY = "query";
@@ -23,17 +25,22 @@ type Told = (bytes: number) => void;
 export async function checkReadings(file: string, options: CheckFilesOptions, told: Told): Promise<Checked> {
   if (file === STANDARD_INPUT) return await checkStream(file, file, process.stdin, options);
   const entry = options.ledger?.entryOf(file);
-  if (entry && (await hashOf(file)) === entry.hash) return { file, result: NOTHING, notes: [], skipped: entry };
+  if (entry && (await hashOf(file)) === entry.hash) return unchanged(file, entry);
+  const { forReport = false, ledger, decimal } = options;
   const hash = createHash("sha256");
+  const kept = new Kept();
   async function* input(): AsyncGenerator<Uint8Array> {
     for await (const chunk of chunksOf(file)) {
-      if (options.ledger) hash.update(chunk);
+      if (forReport) kept.add(chunk);
+      if (forReport || ledger) hash.update(chunk);
       yield chunk;
       told(chunk.length);
     }
   }
-  const checked = await checkStream(file, basename(file), input(), options);
-  return options.ledger ? { ...checked, hash: hash.digest("hex") } : checked;
+  const judged = forReport ? new JudgedRows() : undefined;
+  const checked = await checkStream(file, basename(file), input(), options, judged);
+  const page = judged && (await kept.page(basename(file), decimal, judged, checked.result.rowsIn));
+  return { ...checked, ...(page ? { page } : {}), ...(forReport || ledger ? { hash: hash.digest("hex") } : {}) };
 }
 
 /** Rows that DuckDB selects. */
@@ -49,8 +56,13 @@ export async function* checkQuery(sql: string, options: CheckFilesOptions): Asyn
   if (checked.result.findings instanceof WorstFirst) checked.result.findings.close();
 }
 
-async function checkStream(file: string, name: string, input: AsyncIterable<Uint8Array>, options: CheckFilesOptions): Promise<Checked> {
-  const { decimal, asFound, refused, breathe } = options;
+async function checkStream(
+  file: string,
+  name: string,
+  input: AsyncIterable<Uint8Array>,
+  { decimal, asFound, refused, breathe, ledger, forReport }: CheckFilesOptions,
+  judged?: JudgedRows,
+): Promise<Checked> {
   async function* breathing(): AsyncGenerator<Uint8Array> {
     for await (const chunk of input) {
       yield chunk;
@@ -58,19 +70,26 @@ async function checkStream(file: string, name: string, input: AsyncIterable<Uint
     }
   }
   const findings = new WorstFirst();
+  const tallies = ledger || forReport ? new Tallies() : undefined;
   let passedOn = 0;
   const pass = (finding: Finding): void => {
     passedOn++;
     asFound!(file, finding);
   };
+  const keep = (finding: Finding): void => {
+    findings.add(finding);
+    tallies?.add(finding.kind, subjectOf(finding.label));
+  };
   const { unread, ...counts }: CsvCheck = await checkCsv(breathing(), {
     name,
     decimal,
-    found: asFound ? pass : (finding) => findings.add(finding),
+    found: asFound ? pass : keep,
     refused: refused && ((row) => refused(file, row)),
+    judged: judged?.take,
   });
   const found: Found = asFound ? { length: passedOn, *[Symbol.iterator]() {} } : findings;
-  return { file, result: { ...counts, findings: found }, notes: [], ...(unread ? { unread } : {}) };
+  const facts = tallies && { tallies: tallies.all, sizes: [], more: tallies.more };
+  return { file, result: { ...counts, findings: found }, notes: [], facts, ...(unread ? { unread } : {}) };
 }
 
 async function hashOf(file: string): Promise<string> {

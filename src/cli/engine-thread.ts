@@ -1,16 +1,11 @@
 import { Worker } from "node:worker_threads";
 import type { ReadingSet } from "../buildsheet/compare/reading.ts";
 import type { Result } from "../core/cell.ts";
-import type { ReportInput } from "../report/content.ts";
 
-export type Task =
-  | { kind: "formula"; formula: string }
-  | { kind: "readings"; name: string; bytes: Uint8Array; uncertainty: number | undefined }
-  | { kind: "report"; name: string; bytes: Uint8Array };
+export type Task = { kind: "formula"; formula: string } | { kind: "readings"; name: string; bytes: Uint8Array; uncertainty: number | undefined };
 export type FormulaAnswer = { value: Result | boolean | (Result | boolean)[][] } | { fault: string };
 export type ReadingsAnswer = { set: ReadingSet } | { fault: string };
-export type ReportAnswer = { input: ReportInput } | { fault: string };
-export type Answer = FormulaAnswer | ReadingsAnswer | ReportAnswer;
+export type Answer = FormulaAnswer | ReadingsAnswer;
 
 /**
  * The spreadsheet engine in a thread of its own: a formula or workbook that takes all memory or all
@@ -27,7 +22,6 @@ export class EngineThread {
   /** One task at a time: the next is asked when the last has been answered. */
   ask(task: Task & { kind: "formula" }, seconds: number): Promise<FormulaAnswer>;
   ask(task: Task & { kind: "readings" }): Promise<ReadingsAnswer>;
-  ask(task: Task & { kind: "report" }): Promise<ReportAnswer>;
   ask(task: Task, seconds?: number): Promise<Answer> {
     const worker = this.#running();
     const subject = task.kind === "formula" ? "the formula " : "";

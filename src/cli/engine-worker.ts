@@ -1,7 +1,6 @@
 import { parentPort } from "node:worker_threads";
 import { readingsOfWorkbook } from "../buildsheet/compare/workbook.ts";
 import { keptLayout } from "../buildsheet/layout/mapping.ts";
-import { reportInput } from "../report/gather.ts";
 import { openWorkbook, UnreadableFile } from "../sheet/file.ts";
 import type { Answer, Task } from "./engine-thread.ts";
 import { workOut } from "./evaluator.ts";
@@ -18,11 +17,8 @@ async function answer(task: Task): Promise<Answer> {
     const snapshot = await host.read();
     const kept = await keptLayout(host);
     const notes = [...host.notes(), ...kept.notes];
-    if (task.kind === "readings") {
-      const set = readingsOfWorkbook(snapshot, { uncertainty: task.uncertainty, mapping: kept.mapping });
-      return { set: { ...set, notes: [...notes, ...set.notes] } };
-    }
-    return { input: reportInput(snapshot, kept.mapping, notes) };
+    const set = readingsOfWorkbook(snapshot, { uncertainty: task.uncertainty, mapping: kept.mapping });
+    return { set: { ...set, notes: [...notes, ...set.notes] } };
   } catch (error) {
     if (error instanceof UnreadableFile) return { fault: error.reason };
     // Whatever the input made of the engine must not end the run.

@@ -51,6 +51,8 @@ export const NO_SHEET_CONTENT: SheetContent = { identity: [], gauges: [], limits
 export interface ReportInput {
   name: string;
   result: CheckResult;
+  /** All findings by their words, where there are more than are kept in the result. */
+  all?: { count: number; words: ReadonlyMap<string, number> } | undefined;
   judged: Pick<JudgedRows, "rows" | "counts">;
   content: SheetContent;
   /** What a person should know about how it was read. */

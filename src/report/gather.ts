@@ -3,13 +3,12 @@ import { checkWorkbook } from "../buildsheet/check.ts";
 import { type JudgedRow, JudgedRows } from "../buildsheet/judged.ts";
 import type { Mapping } from "../buildsheet/layout/mapping.ts";
 import type { WorkbookSnapshot } from "../sheet/sheet-host.ts";
-import type { Entry, LimitRow, ReportInput, SheetContent } from "./content.ts";
+import type { ReportInput, SheetContent } from "./content.ts";
 import { Source } from "./gather/areas.ts";
 import { boresIn } from "./gather/bores.ts";
-import { gaugesIn, identityIn, limitsIn } from "./gather/identity.ts";
+import { gaugesIn, identityIn, limitsIn, unitOfLength } from "./gather/identity.ts";
 import { laidContent } from "./gather/layout.ts";
 import { changesIn, testsIn, tracesIn } from "./gather/others.ts";
-import { unitIn } from "./gather/units.ts";
 
 /** A workbook checked for a report: plain data that can be handed to the thread that writes it. */
 export function reportInput(snapshot: WorkbookSnapshot, mapping?: Mapping, notes: readonly string[] = []): ReportInput {
@@ -41,13 +40,4 @@ export function gather(snapshot: WorkbookSnapshot, judged: readonly JudgedRow[],
     tests: [...tests, ...(laid?.tests ?? [])],
     changes: changesIn(source, calls),
   };
-}
-
-/** What the workbook says its lengths are in: outright, or by the one unit of length of all its limits. */
-function unitOfLength(identity: readonly Entry[], limits: readonly LimitRow[]): string | undefined {
-  const said = identity.find(({ name }) => /unit/i.test(name));
-  const own = said && unitIn(`(${said.text})`, "length");
-  if (own !== undefined) return own;
-  const units = new Set(limits.map(({ unit }) => unitIn(`(${unit})`, "length")).filter((unit) => unit !== undefined));
-  return units.size === 1 ? [...units][0] : undefined;
 }

@@ -1,3 +1,4 @@
+import type { CheckResult } from "../buildsheet/finding.ts";
 import { VERSION } from "../core/version.ts";
 import { CAUTIONS } from "./cautions.ts";
 import type { ReportInput } from "./content.ts";
@@ -6,26 +7,36 @@ import { gaugesPart, identityPart, limitsPart, outcomePart, rulePart } from "./p
 import { figuresPart } from "./parts/figures.ts";
 import { findingsPart, resultsPart } from "./parts/results.ts";
 import { STYLE } from "./style.ts";
-import { grouped, sumsOf, tallyOf } from "./words.ts";
+import { grouped, sumsOf, tallyOf, wordsOf } from "./words.ts";
 
 export interface ReportOptions {
   /** The day of the report, as it is to stand on it: `2026-11-25`. */
   date: string;
+  /** Of many inputs: what they come to together, where not each of them has a section of its own. */
+  whole?: Whole;
+}
+
+export interface Whole {
+  summary: Markup;
+  sums: Pick<CheckResult, "rowsIn" | "checked" | "refused"> & { inputs: number };
+  /** What is to be said of the inputs without a section. */
+  leftOut: Markup;
 }
 
 /**
  * One printable page without scripts that stands on its own: everything typed is escaped, and nothing
  * is asked for from elsewhere. Several inputs get a summary first and then a section each.
  */
-export function renderReport(inputs: readonly ReportInput[], { date }: ReportOptions): string {
-  const names = inputs.map(({ name }) => name).join(", ");
-  const sections = inputs.map((input, i) => section(input, i + 1, inputs.length > 1));
+export function renderReport(inputs: readonly ReportInput[], { date, whole }: ReportOptions): string {
+  const count = whole?.sums.inputs ?? inputs.length;
+  const names = count > inputs.length ? `${count} inputs` : inputs.map(({ name }) => name).join(", ");
+  const sections = inputs.map((input, i) => section(input, i + 1, count > 1));
   const general = html`<section>${rulePart(inputs)}</section>
 <section><h2>Cautions</h2><ul>${CAUTIONS.map(({ title, text }) => html`<li><b>${title}.</b> ${text}</li>`)}</ul></section>
-<section>${about(inputs, date)}</section>
+<section>${about(inputs, whole?.sums ?? totalOf(inputs), date)}</section>
 `;
-  const body = html`<header><h1>Measurement report</h1><p>${inputs.length > 1 ? `${inputs.length} inputs, checked` : "Checked"} on ${date}</p></header>
-<main>${inputs.length === 1 ? html`${sections}${general}` : html`${summary(inputs)}${general}${sections}`}</main>`;
+  const body = html`<header><h1>Measurement report</h1><p>${count === 1 ? "Checked" : `${grouped(count)} inputs, checked`} on ${date}</p></header>
+<main>${count === 1 ? html`${sections}${general}` : html`${summary(inputs, whole)}${general}${sections}`}</main>`;
   return `<!doctype html>
 <html lang="en">
 <head>
@@ -43,36 +54,40 @@ ${body}
 `;
 }
 
-function summary(inputs: readonly ReportInput[]): Markup {
+/** Where the section of an input stands. */
+export const sectionOf = (index: number): string => `input-${index + 1}`;
+
+function summary(inputs: readonly ReportInput[], whole: Whole | undefined): Markup {
   const rows = inputs.map(
-    ({ name, result, unread }, i) =>
-      html`<tr><td class="what"><a href="#input-${String(i + 1)}">${name}</a></td><td class="number">${grouped(result.rowsIn)}</td><td class="number">${grouped(result.checked)}</td><td class="number">${grouped(result.refused)}</td><td>${tallyOf(result.findings) || "none"}${unread !== undefined && html` <strong>Not read in full.</strong>`}</td></tr>
+    ({ name, result, unread, all }, i) =>
+      html`<tr><td class="what"><a href="#${sectionOf(i)}">${name}</a></td><td class="number">${grouped(result.rowsIn)}</td><td class="number">${grouped(result.checked)}</td><td class="number">${grouped(result.refused)}</td><td>${tallyOf(all?.words ?? wordsOf(result.findings)) || "none"}${unread !== undefined && html` <strong>Not read in full.</strong>`}</td></tr>
 `,
   );
-  return html`<section><h2>Summary</h2>${scrolled("Summary", html`<table><thead><tr><th scope="col">Input</th><th scope="col" class="number">Rows in</th><th scope="col" class="number">Checked</th><th scope="col" class="number">Refused</th><th scope="col">Findings</th></tr></thead><tbody>${rows}</tbody></table>`)}</section>`;
+  const heading = whole && html`<h3>Inputs</h3>`;
+  return html`<section><h2>Summary</h2>${whole?.summary}${heading}${scrolled("Summary", html`<table><thead><tr><th scope="col">Input</th><th scope="col" class="number">Rows in</th><th scope="col" class="number">Checked</th><th scope="col" class="number">Refused</th><th scope="col">Findings</th></tr></thead><tbody>${rows}</tbody></table>`)}${whole?.leftOut}</section>`;
 }
 
 function section(input: ReportInput, index: number, isApart: boolean): Markup {
-  return html`<section class="input${isApart ? " apart" : ""}" id="input-${String(index)}"><h2>${input.name}</h2>
+  return html`<section class="input${isApart ? " apart" : ""}" id="${sectionOf(index - 1)}"><h2>${input.name}</h2>
 ${outcomePart(input)}
 ${input.notes.length > 0 && html`<ul class="quiet">${input.notes.map((note) => html`<li>${note}</li>`)}</ul>`}
 ${identityPart(input)}
 ${findingsPart(input)}
 ${resultsPart(input)}
-${figuresPart(input, `input-${index}`)}
+${figuresPart(input, sectionOf(index - 1))}
 ${limitsPart(input)}
 ${gaugesPart(input)}</section>
 `;
 }
 
-function about(inputs: readonly ReportInput[], date: string): Markup {
+function about(inputs: readonly ReportInput[], sums: Pick<CheckResult, "rowsIn" | "checked" | "refused">, date: string): Markup {
   const hashes = inputs.flatMap(({ name, fingerprint }) => {
     if (!fingerprint) return [];
     const of = fingerprint.of === "file" ? html`the file ${name}` : html`the values and formulas of ${name}`;
     return [html`<li>SHA-256 of ${of}: <span class="hash">${fingerprint.sha256}</span></li>`];
   });
   return html`<h2>About this report</h2>
-<p>Made by Crosshatch ${VERSION} on ${date}. Checked in all: ${sumsOf(totalOf(inputs))}.</p>
+<p>Made by Crosshatch ${VERSION} on ${date}. Checked in all: ${sumsOf(sums)}.</p>
 ${hashes.length > 0 && html`<ul class="small">${hashes}</ul><p class="small quiet">The same input gives the same hash, and the least change to it another.</p>`}
 <div class="signed"><div>Measured by</div><div>Checked by</div><div>Date</div></div>`;
 }

@@ -45,11 +45,15 @@ export const counted = (count: number, one: string, many = `${one}s`): string =>
 export const sumsOf = ({ rowsIn, checked, refused }: Pick<CheckResult, "rowsIn" | "checked" | "refused">): string =>
   `${counted(rowsIn, "row")} in = ${grouped(checked)} checked + ${grouped(refused)} refused`;
 
-/** `3 over, 2 missing readings`: how many findings there are of each word, worst first. */
-export function tallyOf(findings: readonly Finding[]): string {
+/** How many findings there are of each word. */
+export function wordsOf(findings: Iterable<Pick<Finding, "kind" | "verdict">>): Map<string, number> {
   const counts = new Map<string, number>();
   for (const finding of findings) counts.set(wordOf(finding), (counts.get(wordOf(finding)) ?? 0) + 1);
-  return [...counts].map(([word, count]) => `${grouped(count)} ${word}${count > 1 && IS_NOUN.test(word) ? "s" : ""}`).join(", ");
+  return counts;
 }
+
+/** `3 over, 2 missing readings`: in the order of the findings, which is worst first. */
+export const tallyOf = (words: ReadonlyMap<string, number>): string =>
+  [...words].map(([word, count]) => `${grouped(count)} ${word}${count > 1 && IS_NOUN.test(word) ? "s" : ""}`).join(", ");
 
 const IS_NOUN = /(?:slip|missing reading|missing limit)$/;

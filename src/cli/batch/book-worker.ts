@@ -3,7 +3,12 @@ import { readFile } from "node:fs/promises";
 import { basename } from "node:path";
 import { checkWorkbook } from "../../buildsheet/check.ts";
 import type { CheckResult } from "../../buildsheet/finding.ts";
+import { JudgedRows } from "../../buildsheet/judged.ts";
 import { keptLayout } from "../../buildsheet/layout/mapping.ts";
+import type { ReportInput } from "../../report/content.ts";
+import type { Facts } from "../../report/facts.ts";
+import { factsOf } from "../../report/gather/facts.ts";
+import { gather } from "../../report/gather.ts";
 import { openWorkbook, UnreadableFile } from "../../sheet/file.ts";
 import { type Copied, type CopyTask, writeCopy } from "../marked-copy.ts";
 import { reasonOf } from "../unread.ts";
@@ -14,15 +19,24 @@ export interface BookTask {
   known?: string | undefined;
   /** A marked copy to be written. */
   copy?: CopyTask | undefined;
+  /** What else is wanted of it: for a summary of many, and for a page of its own. */
+  facts?: boolean;
+  page?: boolean;
 }
 
-export type BookAnswer = { unchanged: true } | { result: CheckResult; notes: string[]; hash: string; copy?: Copied } | { fault: string };
+/** What a report shows of one input beside its findings. */
+export type Page = Pick<ReportInput, "judged" | "content">;
+
+export type BookAnswer =
+  | { unchanged: true }
+  | { result: CheckResult; notes: string[]; hash: string; copy?: Copied; facts?: Facts; page?: Page }
+  | { fault: string; hash?: string };
 
 // The engine's remarks on its own running must not get between our lines.
 for (const way of ["log", "info", "warn", "error", "debug"] as const) console[way] = () => {};
 
 /** One workbook from its file to its findings, in a thread of the pool. */
-export default async function checkBook({ path, known, copy }: BookTask): Promise<BookAnswer> {
+export default async function checkBook({ path, known, copy, facts = false, page = false }: BookTask): Promise<BookAnswer> {
   let bytes: Uint8Array;
   try {
     bytes = await readFile(path);
@@ -34,11 +48,20 @@ export default async function checkBook({ path, known, copy }: BookTask): Promis
   try {
     const host = await openWorkbook(bytes, basename(path));
     const { mapping, notes } = await keptLayout(host);
-    const checked = { result: checkWorkbook(await host.read(), mapping), notes: [...host.notes(), ...notes] };
-    return { ...checked, hash, ...(copy ? { copy: writeCopy(bytes, host.contents(), checked, copy) } : {}) };
+    const snapshot = await host.read();
+    const judged = new JudgedRows();
+    const { rows, counts } = judged;
+    const checked = { result: checkWorkbook(snapshot, mapping, facts || page ? judged.take : undefined), notes: [...host.notes(), ...notes] };
+    return {
+      ...checked,
+      hash,
+      ...(copy ? { copy: writeCopy(bytes, host.contents(), checked, copy) } : {}),
+      ...(facts ? { facts: factsOf(snapshot.sheets, checked.result.findings, rows) } : {}),
+      ...(page ? { page: { judged: { rows, counts }, content: gather(snapshot, rows, mapping) } } : {}),
+    };
   } catch (error) {
-    if (error instanceof UnreadableFile) return { fault: error.reason };
+    if (error instanceof UnreadableFile) return { fault: error.reason, hash };
     // Whatever the input made of the engine must not end the run.
-    return { fault: `led to a fault in Crosshatch: ${error instanceof Error ? error.message : error}` };
+    return { hash, fault: `led to a fault in Crosshatch: ${error instanceof Error ? error.message : error}` };
   }
 }

@@ -2,6 +2,7 @@ import { closeSync, createReadStream, existsSync, openSync, readSync, statSync, 
 import { dirname, relative, resolve, sep } from "node:path";
 import type { CheckResult } from "../../buildsheet/finding.ts";
 import { VERSION } from "../../core/version.ts";
+import { type Facts, factsFrom, fewerFacts } from "../../report/facts.ts";
 import { refusalOf } from "../out-file.ts";
 import type { Found } from "./worst-first.ts";
 
@@ -14,6 +15,8 @@ export interface Entry extends Pick<CheckResult, "rowsIn" | "checked" | "refused
   version: string;
   locale: string;
   findings: number;
+  /** What a summary tells of it; older ledgers hold none. */
+  facts?: Facts | undefined;
 }
 
 /** The counts stand before the findings, so that they are read without them. */
@@ -60,9 +63,12 @@ export class Ledger {
     return entry?.version === VERSION && entry.locale === this.locale ? entry : undefined;
   }
 
-  add(path: string, hash: string, { rowsIn, checked, refused, inputs }: Omit<CheckResult, "findings">, found: Found): void {
+  add(path: string, hash: string, { rowsIn, checked, refused, inputs }: Omit<CheckResult, "findings">, found: Found, facts?: Facts): void {
     const counts = { rowsIn, checked, refused, inputs, findings: found.length };
-    const entry: Entry = { file: this.#nameOf(path), hash, version: VERSION, locale: this.locale, ...counts };
+    const bare: Entry = { file: this.#nameOf(path), hash, version: VERSION, locale: this.locale, ...counts };
+    const full: Entry = { ...bare, facts: facts && fewerFacts(facts) };
+    // What stands before the findings is read in one piece.
+    const entry = Buffer.byteLength(JSON.stringify(full)) + LIST.length < PIECE ? full : bare;
     let text = `${JSON.stringify(entry).slice(0, -1)}${LIST}`;
     let separator = "";
     for (const finding of found) {
@@ -116,7 +122,8 @@ function entryFrom(head: string, tail: string): Entry | undefined {
   if (list < 0 || !tail.endsWith(END)) return undefined;
   try {
     const entry = JSON.parse(`${head.slice(0, list)}}`) as Entry;
-    return typeof entry.file === "string" && typeof entry.hash === "string" ? entry : undefined;
+    if (typeof entry.file !== "string" || typeof entry.hash !== "string") return undefined;
+    return entry.facts === undefined ? entry : { ...entry, facts: factsFrom(entry.facts) };
   } catch {
     return undefined;
   }

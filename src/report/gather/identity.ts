@@ -2,6 +2,7 @@ import { isBlank } from "../../core/cell.ts";
 import type { SheetSnapshot } from "../../sheet/sheet-host.ts";
 import type { CopiedTable, Entry, LimitRow } from "../content.ts";
 import { cellText } from "./cells.ts";
+import { unitIn } from "./units.ts";
 
 /** Words that stand beside an entry that says whose engine it is and how it was measured. */
 const ENTRIES: readonly RegExp[] = [
@@ -120,4 +121,13 @@ function tablesIn(sheets: readonly SheetSnapshot[], isWanted: (headings: readonl
     }
   }
   return tables;
+}
+
+/** What the workbook says its lengths are in: outright, or by the one unit of length of all its limits. */
+export function unitOfLength(identity: readonly Entry[], limits: readonly LimitRow[]): string | undefined {
+  const said = identity.find(({ name }) => /unit/i.test(name));
+  const own = said && unitIn(`(${said.text})`, "length");
+  if (own !== undefined) return own;
+  const units = new Set(limits.map(({ unit }) => unitIn(`(${unit})`, "length")).filter((unit) => unit !== undefined));
+  return units.size === 1 ? [...units][0] : undefined;
 }

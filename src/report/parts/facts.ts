@@ -1,13 +1,14 @@
 import type { CopiedTable, Entry, LimitRow, ReportInput } from "../content.ts";
 import { html, type Markup, scrolled } from "../markup.ts";
-import { counted, sumsOf, tallyOf } from "../words.ts";
+import { counted, sumsOf, tallyOf, wordsOf } from "../words.ts";
 
 /** What came of the check, in one line. */
-export function outcomePart({ name, result, unread }: ReportInput): Markup {
+export function outcomePart({ name, result, unread, all }: ReportInput): Markup {
   const { findings, rowsIn, inputs } = result;
   const unreadable = unread === undefined ? html`` : html`<p class="result">Not read in full: ${name} ${unread}.</p>`;
   if (rowsIn + findings.length + inputs === 0) return unread === undefined ? html`<p class="result">There was nothing to check.</p>` : unreadable;
-  const what = findings.length === 0 ? "Nothing was found." : `${counted(findings.length, "finding")}: ${tallyOf(findings)}.`;
+  const what =
+    findings.length === 0 ? "Nothing was found." : `${counted(all?.count ?? findings.length, "finding")}: ${tallyOf(all?.words ?? wordsOf(findings))}.`;
   return html`${unreadable}<p class="result">${what}</p><p class="quiet">${sumsOf(result)}.</p>`;
 }
 

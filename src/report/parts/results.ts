@@ -15,12 +15,12 @@ const BAD = new Set(["over", "under", "outside limit", "refused"]);
 const word = (text: string): Markup => html`<td class="word ${BAD.has(text) ? "bad" : text === "within" ? "" : "doubt"}">${text}</td>`;
 
 /** What somebody should see, worst first. */
-export function findingsPart({ result: { findings } }: ReportInput): Markup {
+export function findingsPart({ result: { findings }, all }: ReportInput): Markup {
   if (findings.length === 0) return html``;
   const rows = findings.slice(0, MOST_PRINTED).map((finding) => findingRow(finding));
   return html`<h3>Findings, worst first</h3>
 ${scrolled("Findings, worst first", html`<table><thead><tr><th scope="col">Finding</th><th scope="col">What</th><th scope="col">Where</th><th scope="col">In words</th></tr></thead><tbody>${rows}</tbody></table>`)}
-${leftOut(findings.length, "finding")}`;
+${leftOut(all?.count ?? findings.length, "finding")}`;
 }
 
 const findingRow = (finding: Finding): Markup =>

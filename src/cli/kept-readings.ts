@@ -1,0 +1,27 @@
+import { Readable } from "node:stream";
+import { readingsOfCsv } from "../buildsheet/compare/csv.ts";
+import type { DecimalSign } from "../buildsheet/csv.ts";
+import type { JudgedRows } from "../buildsheet/judged.ts";
+import { contentOfReadings } from "../report/gather/readings.ts";
+import type { Page } from "./batch/book-worker.ts";
+
+/** Bytes of a file that may be drawn; a longer one is too long to be printed anyway. */
+const MOST_BYTES = 1 << 22;
+
+/** The bytes of a file of readings as they are read, kept for its page in a report as long as they are few. */
+export class Kept {
+  #chunks: Buffer[] = [];
+  #size = 0;
+
+  add(chunk: Uint8Array): void {
+    this.#size += chunk.length;
+    if (this.#size <= MOST_BYTES) this.#chunks.push(Buffer.from(chunk));
+    else this.#chunks = [];
+  }
+
+  async page(name: string, decimal: DecimalSign, { rows, counts, most }: JudgedRows, rowsIn: number): Promise<Page> {
+    const isDrawn = rowsIn <= most && this.#size <= MOST_BYTES;
+    const { readings } = isDrawn ? await readingsOfCsv(Readable.from(this.#chunks), { name, decimal }) : { readings: [] };
+    return { judged: { rows, counts }, content: contentOfReadings(readings) };
+  }
+}

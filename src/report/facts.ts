@@ -1,0 +1,98 @@
+import { z } from "zod";
+import { FINDING_KINDS, type FindingKind } from "../buildsheet/finding.ts";
+
+const tally = z.object({
+  kind: z.enum(FINDING_KINDS),
+  characteristic: z.string(),
+  /** Whose, where the input names several engines. */
+  engine: z.string().optional(),
+  count: z.number(),
+});
+
+/** Findings of one kind about one characteristic. */
+export type Tally = z.infer<typeof tally>;
+
+const size = z.object({
+  characteristic: z.string(),
+  engine: z.string().optional(),
+  unit: z.string().optional(),
+  value: z.number(),
+  lower: z.number().nullable(),
+  upper: z.number().nullable(),
+  isOutside: z.boolean(),
+});
+
+/** Of each characteristic the reading that its limits allow least. */
+export type Size = z.infer<typeof size>;
+
+const facts = z.object({
+  /** Whose readings these are, as far as the sheets say so. */
+  engine: z.string().optional(),
+  /** When they were taken: `2026-11-25`. */
+  day: z.string().optional(),
+  tallies: z.array(tally),
+  sizes: z.array(size),
+  /** Findings and sizes beyond those that are kept. */
+  more: z.number(),
+});
+
+/** What a summary of many inputs keeps of one of them: plain data, short however long the input is. */
+export type Facts = z.infer<typeof facts>;
+
+/** Facts that were written down; `undefined` for what are none. */
+export const factsFrom = (written: unknown): Facts | undefined => facts.safeParse(written).data;
+
+const MOST_WRITTEN = 150;
+
+/** Few enough to be written down: those that outweigh the others. */
+export function fewerFacts(all: Facts): Facts {
+  const weight = ({ kind, count }: Tally): number => count + (kind === "outside limit" ? 1e9 : 0);
+  const tallies = [...all.tallies].sort((a, b) => weight(b) - weight(a)).slice(0, MOST_WRITTEN);
+  const kept = tallies.reduce((sum, { count }) => sum + count, 0);
+  return { ...all, tallies, more: all.more + all.tallies.reduce((sum, { count }) => sum + count, 0) - kept };
+}
+
+/** Different findings that are told apart, and characteristics of which a reading is kept. */
+const MOST_TALLIES = 5000;
+const MOST_SIZES = 100;
+
+/** Counts findings by kind, characteristic and engine, up to so many different ones. */
+export class Tallies {
+  readonly #found = new Map<string, Tally>();
+  more = 0;
+
+  add(kind: FindingKind, { characteristic, engine }: Subject): void {
+    const key = `${kind}|${engine ?? ""}|${characteristic}`;
+    const tally = this.#found.get(key);
+    if (tally) tally.count++;
+    else if (this.#found.size < MOST_TALLIES) this.#found.set(key, { kind, characteristic, engine, count: 1 });
+    else this.more++;
+  }
+
+  get all(): Tally[] {
+    return [...this.#found.values()];
+  }
+}
+
+/** Keeps the least allowed reading of each characteristic, up to so many of them. */
+export class Sizes {
+  readonly #found = new Map<string, { size: Size; margin: number }>();
+  more = 0;
+
+  add(size: Size, margin: number): void {
+    const key = `${size.engine ?? ""}|${size.characteristic}|${size.unit ?? ""}`;
+    const known = this.#found.get(key);
+    if (!known && this.#found.size >= MOST_SIZES) this.more++;
+    else if (!known || margin < known.margin) this.#found.set(key, { size, margin });
+  }
+
+  get all(): Size[] {
+    return [...this.#found.values()].map(({ size }) => size);
+  }
+}
+
+/** What a label is about. */
+export interface Subject {
+  characteristic: string;
+  engine?: string | undefined;
+}

@@ -1,0 +1,29 @@
+import { saysOf } from "../../buildsheet/layout/says.ts";
+import type { Subject } from "../facts.ts";
+
+/** Parts of a label that say whose it is or where, and not what. */
+const WHOSE = /^(?:engine|cylinder|cyl)\b/i;
+const MOST_KNOWN = 10_000;
+/** Names are no longer than this in a summary. */
+const LONGEST = 80;
+const known = new Map<string, Subject>();
+
+/** The characteristic and the engine that a label names: `Engine A, Cylinder 2, Taper`. */
+export function subjectOf(label: string): Subject {
+  const parts = label.split(", ");
+  // Whose it is stands in parts of its own; what is left comes again and again.
+  const engine = parts.find((part) => /^engine\b/i.test(part));
+  const what = parts.filter((part) => !WHOSE.test(part)).join(", ");
+  let subject = known.get(what);
+  if (!subject) {
+    const said = saysOf(what, ["engine", "cylinder", "characteristic", "position"]);
+    const characteristic = said.characteristic ?? what.split(", ")[0]!.trim().toLowerCase();
+    subject = { characteristic: characteristic.slice(0, LONGEST) || "not named", engine: said.engine?.slice(0, LONGEST) };
+    if (known.size >= MOST_KNOWN) known.clear();
+    known.set(what, subject);
+  }
+  return engine === undefined ? subject : { ...subject, engine: nameOf(engine).slice(0, LONGEST) };
+}
+
+/** `A` of `Engine A` */
+const nameOf = (part: string): string => part.replace(/^engine\s*/i, "").trim() || part;
