@@ -142,7 +142,10 @@ function headsOf(line: readonly Cell[]): Partial<Record<Role, number>> | undefin
   const at: Partial<Record<Role, number>> = {};
   for (const [c, cell] of line.entries()) {
     const role = roleOf(cell);
-    if (role) at[role] ??= c;
+    if (!role) continue;
+    // A number or a date beside it is its entry: `Gauge | BG-1 | Measured on | 2026-03-21`.
+    if (typeof line[c + 1] === "number" || dayOf(line[c + 1]) !== undefined) return undefined;
+    at[role] ??= c;
   }
   return at.gauge !== undefined && (at.due ?? at.used ?? at.uncertainty) !== undefined ? at : undefined;
 }
@@ -166,7 +169,8 @@ function entriesOf({ name: sheet, row, column, values }: SheetSnapshot): Partial
     if (headsOf(line)) continue;
     for (const [c, cell] of line.entries()) {
       const role = roleOf(cell);
-      if (!role || !isBlank(line[c - 1] ?? null) || isBlank(line[c + 1] ?? null) || roleOf(line[c + 1])) continue;
+      const isName = isBlank(line[c - 1]) || roleOf(line[c - 2]) !== undefined;
+      if (!role || !isName || isBlank(line[c + 1]) || roleOf(line[c + 1])) continue;
       if (found[role]) doubled.add(role);
       found[role] = { value: line[c + 1], cell: { sheet, row: row + r, column: column + c + 1 } };
     }

@@ -93,6 +93,17 @@ describe("a gauge past its calibration date", () => {
     ).toEqual([]);
   });
 
+  test("is known by entries in one row, with the date beside them", () => {
+    const found = overdue({
+      Register: REGISTER,
+      Sheet1: [
+        ["Gauge", "BG-1", "Measured on", "2026-03-24"],
+        ["Bore", 73.01],
+      ],
+    });
+    expect(found.map(({ cell, margin }) => [at(cell), margin])).toEqual([["Sheet1!D1", -3]]);
+  });
+
   test("is not made of two days on one sheet, of other tables below, or of a gauge that nobody knows", () => {
     expect(
       overdue({
