@@ -1,4 +1,4 @@
-import type { Block, Cell, Result } from "./cell.ts";
+import type { Block, Result } from "./cell.ts";
 import { slack } from "./decimal.ts";
 import type { Spec } from "./define.ts";
 import { Fault } from "./fault.ts";
@@ -6,10 +6,10 @@ import { BLANK, type Param } from "./param.ts";
 
 /**
  * The quick way through a large block. Numbers well inside their bounds need none of the care that
- * `lift` takes of each element: they are copied into typed arrays some rows at a time, and a loop made
- * for that function alone (`src/functions/loops.ts`) hands them to its compute, so that the compiler
- * can join the two. Whatever is not such a number (a blank, text, a value next to a bound) goes back
- * to `lift`; the results are the same.
+ * `lift` takes of each element: a loop made for that function alone (`src/functions/loops.ts`) reads
+ * them from the host's own rows, hands them to its compute and makes the rows of results, so that the
+ * compiler can join all of it. Whatever is not such a number (a blank, text, a value next to a bound)
+ * goes back to `lift`; the results are the same.
  */
 export interface BatchLane {
   name: string;
@@ -21,31 +21,33 @@ export interface BatchLane {
   take(row: number, column: number): unknown;
 }
 
-/**
- * Computes the elements `first` to `last` of a run into `line`, which starts at element `start`. Stops
- * at the first that needs a closer look and gives its number; `last` when none does.
- */
-export type Loop = (
-  compute: Spec["compute"],
-  numbers: readonly Float64Array[],
-  fixed: readonly unknown[],
-  closer: Uint8Array,
-  start: number,
-  first: number,
-  last: number,
-  line: Result[],
-) => number;
-
-/** What a batch needs of the block it fills. */
-export interface BatchTarget {
-  out: Result[][];
-  /** Puts the result of an element that needs a closer look. */
-  closer(row: number, column: number): void;
+/** One input as a loop reads it. */
+export interface Feed {
+  block: Block;
+  /** 1 where each row of results has cells of its own, 0 where all share the first row. */
+  down: number;
+  /** All bits where each column of results has cells of its own, none where all share the first column: the cell at `column & across`. */
+  across: number;
+  /** Bounds inside which a number needs no second look. */
+  least: number;
+  most: number;
+  /** Shared by all elements, and not given. */
+  isLeftOut: boolean;
+  /** What all elements share, as it has been taken. */
+  fixed: unknown;
 }
 
-/** Elements below which setting up is not worth it, and elements in one go (they stay in the processor's cache). */
+/** Computes one row of results; an element that needs a closer look is asked of `closer`. */
+export type Loop = (
+  compute: Spec["compute"],
+  feeds: readonly Feed[],
+  row: number,
+  columns: number,
+  closer: (row: number, column: number) => Result,
+) => Result[];
+
+/** Elements below which setting up is not worth it. */
 export const BATCH_FROM = 64;
-const BATCH_SIZE = 1024;
 
 /** Bounds inside which a number needs no second look: open ones drawn in by what decimals forgive. */
 function plainBounds({ bounds, zeroIsBlank }: Param<unknown>): { least: number; most: number } {
@@ -54,52 +56,38 @@ function plainBounds({ bounds, zeroIsBlank }: Param<unknown>): { least: number; 
   return { least, most: highOpen ? high - 2 * slack(high, high) : high };
 }
 
-/** Copies the lane's elements of some rows and notes those that need a closer look. */
-function fill(numbers: Float64Array, closer: Uint8Array, { block, rows, columns, param }: BatchLane, from: number, count: number, width: number): void {
-  const { least, most } = plainBounds(param!);
-  for (let r = 0; r < count; r++) {
-    const line = block![rows === 1 ? 0 : from + r]!;
-    const start = r * width;
-    const cell = line[0];
-    if (columns === 1 && typeof cell === "number" && cell >= least && cell <= most) numbers.fill(cell, start, start + width);
-    else if (columns === 1) closer.fill(1, start, start + width);
-    else fillLine(numbers, closer, line, start, width, least, most);
-  }
+function ranging({ block, rows, columns, param }: BatchLane): Feed {
+  return { block: block!, down: rows === 1 ? 0 : 1, across: columns === 1 ? 0 : -1, ...plainBounds(param!), isLeftOut: false, fixed: undefined };
 }
 
-function fillLine(numbers: Float64Array, closer: Uint8Array, line: readonly Cell[], start: number, width: number, least: number, most: number): void {
-  for (let c = 0; c < width; c++) {
-    const cell = line[c];
-    if (typeof cell === "number" && cell >= least && cell <= most) numbers[start + c] = cell;
-    else closer[start + c] = 1;
-  }
+/** An input that all elements share has been taken already. */
+function shared(taken: unknown): Feed {
+  const block = [[typeof taken === "number" ? taken : undefined]];
+  return { block, down: 0, across: 0, least: -Number.MAX_VALUE, most: Number.MAX_VALUE, isLeftOut: taken === undefined, fixed: taken };
 }
 
-/**
- * Computes every element of the block into `out`. Returns false, with nothing done, for a function
- * without a loop of its own and for inputs that do not lend themselves.
- */
-export function runBatch({ compute, loop }: Spec, lanes: readonly BatchLane[], rows: number, columns: number, { out, closer }: BatchTarget): boolean {
-  const ranging = lanes.filter((lane) => lane.rows * lane.columns > 1);
-  if (!loop || ranging.some(({ block }) => !block)) return false;
-  const fixed = lanes.map((lane) => (ranging.includes(lane) ? undefined : lane.take(0, 0)));
-  // A blank or faulty input that is shared by all elements is lift's to say.
-  if (fixed.some((taken) => taken === BLANK || taken instanceof Fault)) return false;
-  const height = Math.min(rows, Math.max(1, Math.floor(BATCH_SIZE / columns)));
-  // A number that all elements share is repeated; one that is left out is NaN, which the loop reads as such.
-  const numbers = fixed.map((taken) => new Float64Array(height * columns).fill(typeof taken === "number" ? taken : Number.NaN));
-  const flags = new Uint8Array(height * columns);
-  for (let from = 0; from < rows; from += height) {
-    const count = Math.min(height, rows - from);
-    flags.fill(0);
-    for (const lane of ranging) fill(numbers[lanes.indexOf(lane)]!, flags, lane, from, count, columns);
-    for (let r = 0; r < count; r++) {
-      const start = r * columns;
-      for (let c = 0; c < columns; c++) {
-        c = loop(compute, numbers, fixed, flags, start, c, columns, out[from + r]!);
-        if (c < columns) closer(from + r, c);
-      }
+/** The results of a whole block; `undefined` for a function without a loop of its own and for inputs that do not lend themselves. */
+export function runBatch(
+  { compute, loop }: Spec,
+  lanes: readonly BatchLane[],
+  rows: number,
+  columns: number,
+  closer: (row: number, column: number) => Result,
+): Result[][] | undefined {
+  if (!loop) return undefined;
+  const feeds: Feed[] = [];
+  for (const lane of lanes) {
+    if (lane.rows * lane.columns > 1) {
+      if (!lane.block) return undefined;
+      feeds.push(ranging(lane));
+      continue;
     }
+    const taken = lane.take(0, 0);
+    // A blank or faulty input that is shared by all elements is lift's to say.
+    if (taken === BLANK || taken instanceof Fault) return undefined;
+    feeds.push(shared(taken));
   }
-  return true;
+  const out: Result[][] = new Array(rows);
+  for (let row = 0; row < rows; row++) out[row] = loop(compute, feeds, row, columns, closer);
+  return out;
 }

@@ -66,14 +66,12 @@ function run(spec: Spec, lanes: readonly Lane[]): Outcome {
 
 /** One result per element; a fault becomes text in its own cell. */
 function spread(spec: Spec, lanes: readonly Lane[], inputs: Record<string, unknown>, rows: number, columns: number): Result[][] {
-  const out: Result[][] = Array.from({ length: rows }, () => new Array(columns));
-  const closer = (row: number, column: number) => {
+  const closer = (row: number, column: number): Result => {
     const element = one(spec, lanes, inputs, row, column) as Result | Fault;
-    out[row]![column] = element instanceof Fault ? checkText(element) : element;
+    return element instanceof Fault ? checkText(element) : element;
   };
-  if (rows * columns >= BATCH_FROM && runBatch(spec, lanes, rows, columns, { out, closer })) return out;
-  for (let r = 0; r < rows; r++) for (let c = 0; c < columns; c++) closer(r, c);
-  return out;
+  const quick = rows * columns >= BATCH_FROM ? runBatch(spec, lanes, rows, columns, closer) : undefined;
+  return quick ?? Array.from({ length: rows }, (_, r) => Array.from({ length: columns }, (__, c) => closer(r, c)));
 }
 
 /** A header row, then one row of values per element. A lone element's fault stays a fault. */

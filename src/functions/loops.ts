@@ -1,426 +1,745 @@
 // Made by `npm run generate`. The loops are alike but for their inputs; each function has its own so
 // that the compiler can join it with that function's compute (src/core/batch.ts).
 import type { Loop } from "../core/batch.ts";
+import type { Result } from "../core/cell.ts";
 
 export const loops: Readonly<Record<string, Loop>> = {
-  CLEARANCE(compute, numbers, _fixed, closer, start, first, last, line) {
-    const n0 = numbers[0]!;
-    const n1 = numbers[1]!;
-    for (let c = first; c < last; c++) {
-      const e = start + c;
-      if (closer[e]) return c;
-      const made = compute({ hole: n0[e]!, shaft: n1[e]! });
-      if (typeof made === "number" ? made - made === 0 : typeof made === "string") line[c] = made as number | string;
-      else return c;
+  CLEARANCE(compute, feeds, row, columns, closer) {
+    const { block: block0, down: down0, across: across0, least: least0, most: most0 } = feeds[0]!;
+    const x0 = block0[row * down0]!;
+    const { block: block1, down: down1, across: across1, least: least1, most: most1 } = feeds[1]!;
+    const x1 = block1[row * down1]!;
+    const line: Result[] = new Array(columns);
+    for (let c = 0; c < columns; c++) {
+      const v0 = x0[c & across0];
+      const v1 = x1[c & across1];
+      if (typeof v0 === "number" && v0 >= least0 && v0 <= most0 && typeof v1 === "number" && v1 >= least1 && v1 <= most1) {
+        const made = compute({ element: 0, hole: v0, shaft: v1 });
+        if (typeof made === "number" ? made - made === 0 : typeof made === "string") {
+          line[c] = made as Result;
+          continue;
+        }
+      }
+      line[c] = closer(row, c);
     }
-    return last;
+    return line;
   },
-  FINISHBORE(compute, numbers, _fixed, closer, start, first, last, line) {
-    const n0 = numbers[0]!;
-    const n1 = numbers[1]!;
-    for (let c = first; c < last; c++) {
-      const e = start + c;
-      if (closer[e]) return c;
-      const made = compute({ piston: n0[e]!, clearance: n1[e]! });
-      if (typeof made === "number" ? made - made === 0 : typeof made === "string") line[c] = made as number | string;
-      else return c;
+  FINISHBORE(compute, feeds, row, columns, closer) {
+    const { block: block0, down: down0, across: across0, least: least0, most: most0 } = feeds[0]!;
+    const x0 = block0[row * down0]!;
+    const { block: block1, down: down1, across: across1, least: least1, most: most1 } = feeds[1]!;
+    const x1 = block1[row * down1]!;
+    const line: Result[] = new Array(columns);
+    for (let c = 0; c < columns; c++) {
+      const v0 = x0[c & across0];
+      const v1 = x1[c & across1];
+      if (typeof v0 === "number" && v0 >= least0 && v0 <= most0 && typeof v1 === "number" && v1 >= least1 && v1 <= most1) {
+        const made = compute({ element: 0, piston: v0, clearance: v1 });
+        if (typeof made === "number" ? made - made === 0 : typeof made === "string") {
+          line[c] = made as Result;
+          continue;
+        }
+      }
+      line[c] = closer(row, c);
     }
-    return last;
+    return line;
   },
-  HOTCLEARANCE(compute, numbers, fixed, closer, start, first, last, line) {
-    const n0 = numbers[0]!;
-    const f1 = fixed[1];
-    const n2 = numbers[2]!;
-    const n3 = numbers[3]!;
-    const f4 = fixed[4];
-    const n5 = numbers[5]!;
-    const f6 = fixed[6];
-    for (let c = first; c < last; c++) {
-      const e = start + c;
-      if (closer[e]) return c;
-      const made = compute({ bore: n0[e]!, boreMaterial: f1, boreTemperature: n2[e]!, piston: n3[e]!, pistonMaterial: f4, pistonTemperature: n5[e]!, unit: f6 });
-      if (typeof made === "number" ? made - made === 0 : typeof made === "string") line[c] = made as number | string;
-      else return c;
+  HOTCLEARANCE(compute, feeds, row, columns, closer) {
+    const { block: block0, down: down0, across: across0, least: least0, most: most0 } = feeds[0]!;
+    const x0 = block0[row * down0]!;
+    const f1 = feeds[1]!.fixed;
+    const { block: block2, down: down2, across: across2, least: least2, most: most2 } = feeds[2]!;
+    const x2 = block2[row * down2]!;
+    const { block: block3, down: down3, across: across3, least: least3, most: most3 } = feeds[3]!;
+    const x3 = block3[row * down3]!;
+    const f4 = feeds[4]!.fixed;
+    const { block: block5, down: down5, across: across5, least: least5, most: most5 } = feeds[5]!;
+    const x5 = block5[row * down5]!;
+    const f6 = feeds[6]!.fixed;
+    const line: Result[] = new Array(columns);
+    for (let c = 0; c < columns; c++) {
+      const v0 = x0[c & across0];
+      const v2 = x2[c & across2];
+      const v3 = x3[c & across3];
+      const v5 = x5[c & across5];
+      if (typeof v0 === "number" && v0 >= least0 && v0 <= most0 && typeof v2 === "number" && v2 >= least2 && v2 <= most2 && typeof v3 === "number" && v3 >= least3 && v3 <= most3 && typeof v5 === "number" && v5 >= least5 && v5 <= most5) {
+        const made = compute({ element: 0, bore: v0, boreMaterial: f1, boreTemperature: v2, piston: v3, pistonMaterial: f4, pistonTemperature: v5, unit: f6 });
+        if (typeof made === "number" ? made - made === 0 : typeof made === "string") {
+          line[c] = made as Result;
+          continue;
+        }
+      }
+      line[c] = closer(row, c);
     }
-    return last;
+    return line;
   },
-  PISTONSPEED(compute, numbers, fixed, closer, start, first, last, line) {
-    const n0 = numbers[0]!;
-    const n1 = numbers[1]!;
-    const f2 = fixed[2];
-    for (let c = first; c < last; c++) {
-      const e = start + c;
-      if (closer[e]) return c;
-      const made = compute({ stroke: n0[e]!, rpm: n1[e]!, unit: f2 });
-      if (typeof made === "number" ? made - made === 0 : typeof made === "string") line[c] = made as number | string;
-      else return c;
+  PISTONSPEED(compute, feeds, row, columns, closer) {
+    const { block: block0, down: down0, across: across0, least: least0, most: most0 } = feeds[0]!;
+    const x0 = block0[row * down0]!;
+    const { block: block1, down: down1, across: across1, least: least1, most: most1 } = feeds[1]!;
+    const x1 = block1[row * down1]!;
+    const f2 = feeds[2]!.fixed;
+    const line: Result[] = new Array(columns);
+    for (let c = 0; c < columns; c++) {
+      const v0 = x0[c & across0];
+      const v1 = x1[c & across1];
+      if (typeof v0 === "number" && v0 >= least0 && v0 <= most0 && typeof v1 === "number" && v1 >= least1 && v1 <= most1) {
+        const made = compute({ element: 0, stroke: v0, rpm: v1, unit: f2 });
+        if (typeof made === "number" ? made - made === 0 : typeof made === "string") {
+          line[c] = made as Result;
+          continue;
+        }
+      }
+      line[c] = closer(row, c);
     }
-    return last;
+    return line;
   },
-  RINGGAPATBORE(compute, numbers, _fixed, closer, start, first, last, line) {
-    const n0 = numbers[0]!;
-    const n1 = numbers[1]!;
-    const n2 = numbers[2]!;
-    for (let c = first; c < last; c++) {
-      const e = start + c;
-      if (closer[e]) return c;
-      const made = compute({ gap: n0[e]!, boreMeasuredIn: n1[e]!, boreRun: n2[e]! });
-      if (typeof made === "number" ? made - made === 0 : typeof made === "string") line[c] = made as number | string;
-      else return c;
+  RINGGAPATBORE(compute, feeds, row, columns, closer) {
+    const { block: block0, down: down0, across: across0, least: least0, most: most0 } = feeds[0]!;
+    const x0 = block0[row * down0]!;
+    const { block: block1, down: down1, across: across1, least: least1, most: most1 } = feeds[1]!;
+    const x1 = block1[row * down1]!;
+    const { block: block2, down: down2, across: across2, least: least2, most: most2 } = feeds[2]!;
+    const x2 = block2[row * down2]!;
+    const line: Result[] = new Array(columns);
+    for (let c = 0; c < columns; c++) {
+      const v0 = x0[c & across0];
+      const v1 = x1[c & across1];
+      const v2 = x2[c & across2];
+      if (typeof v0 === "number" && v0 >= least0 && v0 <= most0 && typeof v1 === "number" && v1 >= least1 && v1 <= most1 && typeof v2 === "number" && v2 >= least2 && v2 <= most2) {
+        const made = compute({ element: 0, gap: v0, boreMeasuredIn: v1, boreRun: v2 });
+        if (typeof made === "number" ? made - made === 0 : typeof made === "string") {
+          line[c] = made as Result;
+          continue;
+        }
+      }
+      line[c] = closer(row, c);
     }
-    return last;
+    return line;
   },
-  RINGGAPFILE(compute, numbers, _fixed, closer, start, first, last, line) {
-    const n0 = numbers[0]!;
-    const n1 = numbers[1]!;
-    for (let c = first; c < last; c++) {
-      const e = start + c;
-      if (closer[e]) return c;
-      const made = compute({ measured: n0[e]!, target: n1[e]! });
-      if (typeof made === "number" ? made - made === 0 : typeof made === "string") line[c] = made as number | string;
-      else return c;
+  RINGGAPFILE(compute, feeds, row, columns, closer) {
+    const { block: block0, down: down0, across: across0, least: least0, most: most0 } = feeds[0]!;
+    const x0 = block0[row * down0]!;
+    const { block: block1, down: down1, across: across1, least: least1, most: most1 } = feeds[1]!;
+    const x1 = block1[row * down1]!;
+    const line: Result[] = new Array(columns);
+    for (let c = 0; c < columns; c++) {
+      const v0 = x0[c & across0];
+      const v1 = x1[c & across1];
+      if (typeof v0 === "number" && v0 >= least0 && v0 <= most0 && typeof v1 === "number" && v1 >= least1 && v1 <= most1) {
+        const made = compute({ element: 0, measured: v0, target: v1 });
+        if (typeof made === "number" ? made - made === 0 : typeof made === "string") {
+          line[c] = made as Result;
+          continue;
+        }
+      }
+      line[c] = closer(row, c);
     }
-    return last;
+    return line;
   },
-  RINGGAPTARGET(compute, numbers, _fixed, closer, start, first, last, line) {
-    const n0 = numbers[0]!;
-    const n1 = numbers[1]!;
-    for (let c = first; c < last; c++) {
-      const e = start + c;
-      if (closer[e]) return c;
-      const made = compute({ bore: n0[e]!, perBore: n1[e]! });
-      if (typeof made === "number" ? made - made === 0 : typeof made === "string") line[c] = made as number | string;
-      else return c;
+  RINGGAPTARGET(compute, feeds, row, columns, closer) {
+    const { block: block0, down: down0, across: across0, least: least0, most: most0 } = feeds[0]!;
+    const x0 = block0[row * down0]!;
+    const { block: block1, down: down1, across: across1, least: least1, most: most1 } = feeds[1]!;
+    const x1 = block1[row * down1]!;
+    const line: Result[] = new Array(columns);
+    for (let c = 0; c < columns; c++) {
+      const v0 = x0[c & across0];
+      const v1 = x1[c & across1];
+      if (typeof v0 === "number" && v0 >= least0 && v0 <= most0 && typeof v1 === "number" && v1 >= least1 && v1 <= most1) {
+        const made = compute({ element: 0, bore: v0, perBore: v1 });
+        if (typeof made === "number" ? made - made === 0 : typeof made === "string") {
+          line[c] = made as Result;
+          continue;
+        }
+      }
+      line[c] = closer(row, c);
     }
-    return last;
+    return line;
   },
-  RINGSIDE(compute, numbers, _fixed, closer, start, first, last, line) {
-    const n0 = numbers[0]!;
-    const n1 = numbers[1]!;
-    for (let c = first; c < last; c++) {
-      const e = start + c;
-      if (closer[e]) return c;
-      const made = compute({ groove: n0[e]!, ring: n1[e]! });
-      if (typeof made === "number" ? made - made === 0 : typeof made === "string") line[c] = made as number | string;
-      else return c;
+  RINGSIDE(compute, feeds, row, columns, closer) {
+    const { block: block0, down: down0, across: across0, least: least0, most: most0 } = feeds[0]!;
+    const x0 = block0[row * down0]!;
+    const { block: block1, down: down1, across: across1, least: least1, most: most1 } = feeds[1]!;
+    const x1 = block1[row * down1]!;
+    const line: Result[] = new Array(columns);
+    for (let c = 0; c < columns; c++) {
+      const v0 = x0[c & across0];
+      const v1 = x1[c & across1];
+      if (typeof v0 === "number" && v0 >= least0 && v0 <= most0 && typeof v1 === "number" && v1 >= least1 && v1 <= most1) {
+        const made = compute({ element: 0, groove: v0, ring: v1 });
+        if (typeof made === "number" ? made - made === 0 : typeof made === "string") {
+          line[c] = made as Result;
+          continue;
+        }
+      }
+      line[c] = closer(row, c);
     }
-    return last;
+    return line;
   },
-  RINGWEAR(compute, numbers, _fixed, closer, start, first, last, line) {
-    const n0 = numbers[0]!;
-    const n1 = numbers[1]!;
-    const n2 = numbers[2]!;
-    const n3 = numbers[3]!;
-    for (let c = first; c < last; c++) {
-      const e = start + c;
-      if (closer[e]) return c;
-      const made = compute({ gapBefore: n0[e]!, gapAfter: n1[e]!, boreBefore: Number.isNaN(n2[e]!) ? undefined : n2[e]!, boreAfter: Number.isNaN(n3[e]!) ? undefined : n3[e]! });
-      if (typeof made === "number" ? made - made === 0 : typeof made === "string") line[c] = made as number | string;
-      else return c;
+  RINGWEAR(compute, feeds, row, columns, closer) {
+    const { block: block0, down: down0, across: across0, least: least0, most: most0 } = feeds[0]!;
+    const x0 = block0[row * down0]!;
+    const { block: block1, down: down1, across: across1, least: least1, most: most1 } = feeds[1]!;
+    const x1 = block1[row * down1]!;
+    const { block: block2, down: down2, across: across2, least: least2, most: most2, isLeftOut: out2 } = feeds[2]!;
+    const x2 = block2[row * down2]!;
+    const { block: block3, down: down3, across: across3, least: least3, most: most3, isLeftOut: out3 } = feeds[3]!;
+    const x3 = block3[row * down3]!;
+    const line: Result[] = new Array(columns);
+    for (let c = 0; c < columns; c++) {
+      const v0 = x0[c & across0];
+      const v1 = x1[c & across1];
+      const v2 = x2[c & across2];
+      const v3 = x3[c & across3];
+      if (typeof v0 === "number" && v0 >= least0 && v0 <= most0 && typeof v1 === "number" && v1 >= least1 && v1 <= most1 && (typeof v2 === "number" && v2 >= least2 && v2 <= most2 || (out2 && v2 === undefined)) && (typeof v3 === "number" && v3 >= least3 && v3 <= most3 || (out3 && v3 === undefined))) {
+        const made = compute({ element: 0, gapBefore: v0, gapAfter: v1, boreBefore: v2, boreAfter: v3 });
+        if (typeof made === "number" ? made - made === 0 : typeof made === "string") {
+          line[c] = made as Result;
+          continue;
+        }
+      }
+      line[c] = closer(row, c);
     }
-    return last;
+    return line;
   },
-  CHAMBERFOR(compute, numbers, _fixed, closer, start, first, last, line) {
-    const n0 = numbers[0]!;
-    const n1 = numbers[1]!;
-    const n2 = numbers[2]!;
-    const n3 = numbers[3]!;
-    const n4 = numbers[4]!;
-    for (let c = first; c < last; c++) {
-      const e = start + c;
-      if (closer[e]) return c;
-      const made = compute({ ratio: n0[e]!, swept: n1[e]!, gasket: n2[e]!, deck: n3[e]!, piston: n4[e]! });
-      if (typeof made === "number" ? made - made === 0 : typeof made === "string") line[c] = made as number | string;
-      else return c;
+  CHAMBERFOR(compute, feeds, row, columns, closer) {
+    const { block: block0, down: down0, across: across0, least: least0, most: most0 } = feeds[0]!;
+    const x0 = block0[row * down0]!;
+    const { block: block1, down: down1, across: across1, least: least1, most: most1 } = feeds[1]!;
+    const x1 = block1[row * down1]!;
+    const { block: block2, down: down2, across: across2, least: least2, most: most2 } = feeds[2]!;
+    const x2 = block2[row * down2]!;
+    const { block: block3, down: down3, across: across3, least: least3, most: most3 } = feeds[3]!;
+    const x3 = block3[row * down3]!;
+    const { block: block4, down: down4, across: across4, least: least4, most: most4 } = feeds[4]!;
+    const x4 = block4[row * down4]!;
+    const line: Result[] = new Array(columns);
+    for (let c = 0; c < columns; c++) {
+      const v0 = x0[c & across0];
+      const v1 = x1[c & across1];
+      const v2 = x2[c & across2];
+      const v3 = x3[c & across3];
+      const v4 = x4[c & across4];
+      if (typeof v0 === "number" && v0 >= least0 && v0 <= most0 && typeof v1 === "number" && v1 >= least1 && v1 <= most1 && typeof v2 === "number" && v2 >= least2 && v2 <= most2 && typeof v3 === "number" && v3 >= least3 && v3 <= most3 && typeof v4 === "number" && v4 >= least4 && v4 <= most4) {
+        const made = compute({ element: 0, ratio: v0, swept: v1, gasket: v2, deck: v3, piston: v4 });
+        if (typeof made === "number" ? made - made === 0 : typeof made === "string") {
+          line[c] = made as Result;
+          continue;
+        }
+      }
+      line[c] = closer(row, c);
     }
-    return last;
+    return line;
   },
-  COMPRESSIONRATIO(compute, numbers, _fixed, closer, start, first, last, line) {
-    const n0 = numbers[0]!;
-    const n1 = numbers[1]!;
-    const n2 = numbers[2]!;
-    const n3 = numbers[3]!;
-    const n4 = numbers[4]!;
-    for (let c = first; c < last; c++) {
-      const e = start + c;
-      if (closer[e]) return c;
-      const made = compute({ swept: n0[e]!, chamber: n1[e]!, gasket: n2[e]!, deck: n3[e]!, piston: n4[e]! });
-      if (typeof made === "number" ? made - made === 0 : typeof made === "string") line[c] = made as number | string;
-      else return c;
+  COMPRESSIONRATIO(compute, feeds, row, columns, closer) {
+    const { block: block0, down: down0, across: across0, least: least0, most: most0 } = feeds[0]!;
+    const x0 = block0[row * down0]!;
+    const { block: block1, down: down1, across: across1, least: least1, most: most1 } = feeds[1]!;
+    const x1 = block1[row * down1]!;
+    const { block: block2, down: down2, across: across2, least: least2, most: most2 } = feeds[2]!;
+    const x2 = block2[row * down2]!;
+    const { block: block3, down: down3, across: across3, least: least3, most: most3 } = feeds[3]!;
+    const x3 = block3[row * down3]!;
+    const { block: block4, down: down4, across: across4, least: least4, most: most4 } = feeds[4]!;
+    const x4 = block4[row * down4]!;
+    const line: Result[] = new Array(columns);
+    for (let c = 0; c < columns; c++) {
+      const v0 = x0[c & across0];
+      const v1 = x1[c & across1];
+      const v2 = x2[c & across2];
+      const v3 = x3[c & across3];
+      const v4 = x4[c & across4];
+      if (typeof v0 === "number" && v0 >= least0 && v0 <= most0 && typeof v1 === "number" && v1 >= least1 && v1 <= most1 && typeof v2 === "number" && v2 >= least2 && v2 <= most2 && typeof v3 === "number" && v3 >= least3 && v3 <= most3 && typeof v4 === "number" && v4 >= least4 && v4 <= most4) {
+        const made = compute({ element: 0, swept: v0, chamber: v1, gasket: v2, deck: v3, piston: v4 });
+        if (typeof made === "number" ? made - made === 0 : typeof made === "string") {
+          line[c] = made as Result;
+          continue;
+        }
+      }
+      line[c] = closer(row, c);
     }
-    return last;
+    return line;
   },
-  CRANKINGPRESSURE(compute, numbers, fixed, closer, start, first, last, line) {
-    const n0 = numbers[0]!;
-    const n1 = numbers[1]!;
-    const n2 = numbers[2]!;
-    const f3 = fixed[3];
-    for (let c = first; c < last; c++) {
-      const e = start + c;
-      if (closer[e]) return c;
-      const made = compute({ ratio: n0[e]!, ambient: Number.isNaN(n1[e]!) ? undefined : n1[e]!, exponent: n2[e]!, unit: f3 });
-      if (typeof made === "number" ? made - made === 0 : typeof made === "string") line[c] = made as number | string;
-      else return c;
+  CRANKINGPRESSURE(compute, feeds, row, columns, closer) {
+    const { block: block0, down: down0, across: across0, least: least0, most: most0 } = feeds[0]!;
+    const x0 = block0[row * down0]!;
+    const { block: block1, down: down1, across: across1, least: least1, most: most1, isLeftOut: out1 } = feeds[1]!;
+    const x1 = block1[row * down1]!;
+    const { block: block2, down: down2, across: across2, least: least2, most: most2 } = feeds[2]!;
+    const x2 = block2[row * down2]!;
+    const f3 = feeds[3]!.fixed;
+    const line: Result[] = new Array(columns);
+    for (let c = 0; c < columns; c++) {
+      const v0 = x0[c & across0];
+      const v1 = x1[c & across1];
+      const v2 = x2[c & across2];
+      if (typeof v0 === "number" && v0 >= least0 && v0 <= most0 && (typeof v1 === "number" && v1 >= least1 && v1 <= most1 || (out1 && v1 === undefined)) && typeof v2 === "number" && v2 >= least2 && v2 <= most2) {
+        const made = compute({ element: 0, ratio: v0, ambient: v1, exponent: v2, unit: f3 });
+        if (typeof made === "number" ? made - made === 0 : typeof made === "string") {
+          line[c] = made as Result;
+          continue;
+        }
+      }
+      line[c] = closer(row, c);
     }
-    return last;
+    return line;
   },
-  DISCVOLUME(compute, numbers, fixed, closer, start, first, last, line) {
-    const n0 = numbers[0]!;
-    const n1 = numbers[1]!;
-    const f2 = fixed[2];
-    for (let c = first; c < last; c++) {
-      const e = start + c;
-      if (closer[e]) return c;
-      const made = compute({ diameter: n0[e]!, thickness: n1[e]!, unit: f2 });
-      if (typeof made === "number" ? made - made === 0 : typeof made === "string") line[c] = made as number | string;
-      else return c;
+  DISCVOLUME(compute, feeds, row, columns, closer) {
+    const { block: block0, down: down0, across: across0, least: least0, most: most0 } = feeds[0]!;
+    const x0 = block0[row * down0]!;
+    const { block: block1, down: down1, across: across1, least: least1, most: most1 } = feeds[1]!;
+    const x1 = block1[row * down1]!;
+    const f2 = feeds[2]!.fixed;
+    const line: Result[] = new Array(columns);
+    for (let c = 0; c < columns; c++) {
+      const v0 = x0[c & across0];
+      const v1 = x1[c & across1];
+      if (typeof v0 === "number" && v0 >= least0 && v0 <= most0 && typeof v1 === "number" && v1 >= least1 && v1 <= most1) {
+        const made = compute({ element: 0, diameter: v0, thickness: v1, unit: f2 });
+        if (typeof made === "number" ? made - made === 0 : typeof made === "string") {
+          line[c] = made as Result;
+          continue;
+        }
+      }
+      line[c] = closer(row, c);
     }
-    return last;
+    return line;
   },
-  HEADSKIM(compute, numbers, fixed, closer, start, first, last, line) {
-    const n0 = numbers[0]!;
-    const n1 = numbers[1]!;
-    const n2 = numbers[2]!;
-    const f3 = fixed[3];
-    for (let c = first; c < last; c++) {
-      const e = start + c;
-      if (closer[e]) return c;
-      const made = compute({ chamber: n0[e]!, wanted: n1[e]!, faceArea: n2[e]!, unit: f3 });
-      if (typeof made === "number" ? made - made === 0 : typeof made === "string") line[c] = made as number | string;
-      else return c;
+  HEADSKIM(compute, feeds, row, columns, closer) {
+    const { block: block0, down: down0, across: across0, least: least0, most: most0 } = feeds[0]!;
+    const x0 = block0[row * down0]!;
+    const { block: block1, down: down1, across: across1, least: least1, most: most1 } = feeds[1]!;
+    const x1 = block1[row * down1]!;
+    const { block: block2, down: down2, across: across2, least: least2, most: most2 } = feeds[2]!;
+    const x2 = block2[row * down2]!;
+    const f3 = feeds[3]!.fixed;
+    const line: Result[] = new Array(columns);
+    for (let c = 0; c < columns; c++) {
+      const v0 = x0[c & across0];
+      const v1 = x1[c & across1];
+      const v2 = x2[c & across2];
+      if (typeof v0 === "number" && v0 >= least0 && v0 <= most0 && typeof v1 === "number" && v1 >= least1 && v1 <= most1 && typeof v2 === "number" && v2 >= least2 && v2 <= most2) {
+        const made = compute({ element: 0, chamber: v0, wanted: v1, faceArea: v2, unit: f3 });
+        if (typeof made === "number" ? made - made === 0 : typeof made === "string") {
+          line[c] = made as Result;
+          continue;
+        }
+      }
+      line[c] = closer(row, c);
     }
-    return last;
+    return line;
   },
-  PISTONTRAVEL(compute, numbers, _fixed, closer, start, first, last, line) {
-    const n0 = numbers[0]!;
-    const n1 = numbers[1]!;
-    const n2 = numbers[2]!;
-    for (let c = first; c < last; c++) {
-      const e = start + c;
-      if (closer[e]) return c;
-      const made = compute({ angle: n0[e]!, stroke: n1[e]!, rod: n2[e]! });
-      if (typeof made === "number" ? made - made === 0 : typeof made === "string") line[c] = made as number | string;
-      else return c;
+  PISTONTRAVEL(compute, feeds, row, columns, closer) {
+    const { block: block0, down: down0, across: across0, least: least0, most: most0 } = feeds[0]!;
+    const x0 = block0[row * down0]!;
+    const { block: block1, down: down1, across: across1, least: least1, most: most1 } = feeds[1]!;
+    const x1 = block1[row * down1]!;
+    const { block: block2, down: down2, across: across2, least: least2, most: most2 } = feeds[2]!;
+    const x2 = block2[row * down2]!;
+    const line: Result[] = new Array(columns);
+    for (let c = 0; c < columns; c++) {
+      const v0 = x0[c & across0];
+      const v1 = x1[c & across1];
+      const v2 = x2[c & across2];
+      if (typeof v0 === "number" && v0 >= least0 && v0 <= most0 && typeof v1 === "number" && v1 >= least1 && v1 <= most1 && typeof v2 === "number" && v2 >= least2 && v2 <= most2) {
+        const made = compute({ element: 0, angle: v0, stroke: v1, rod: v2 });
+        if (typeof made === "number" ? made - made === 0 : typeof made === "string") {
+          line[c] = made as Result;
+          continue;
+        }
+      }
+      line[c] = closer(row, c);
     }
-    return last;
+    return line;
   },
-  SQUISH(compute, numbers, _fixed, closer, start, first, last, line) {
-    const n0 = numbers[0]!;
-    const n1 = numbers[1]!;
-    for (let c = first; c < last; c++) {
-      const e = start + c;
-      if (closer[e]) return c;
-      const made = compute({ deck: n0[e]!, gasket: n1[e]! });
-      if (typeof made === "number" ? made - made === 0 : typeof made === "string") line[c] = made as number | string;
-      else return c;
+  SQUISH(compute, feeds, row, columns, closer) {
+    const { block: block0, down: down0, across: across0, least: least0, most: most0 } = feeds[0]!;
+    const x0 = block0[row * down0]!;
+    const { block: block1, down: down1, across: across1, least: least1, most: most1 } = feeds[1]!;
+    const x1 = block1[row * down1]!;
+    const line: Result[] = new Array(columns);
+    for (let c = 0; c < columns; c++) {
+      const v0 = x0[c & across0];
+      const v1 = x1[c & across1];
+      if (typeof v0 === "number" && v0 >= least0 && v0 <= most0 && typeof v1 === "number" && v1 >= least1 && v1 <= most1) {
+        const made = compute({ element: 0, deck: v0, gasket: v1 });
+        if (typeof made === "number" ? made - made === 0 : typeof made === "string") {
+          line[c] = made as Result;
+          continue;
+        }
+      }
+      line[c] = closer(row, c);
     }
-    return last;
+    return line;
   },
-  SWEPTVOLUME(compute, numbers, fixed, closer, start, first, last, line) {
-    const n0 = numbers[0]!;
-    const n1 = numbers[1]!;
-    const f2 = fixed[2];
-    const f3 = fixed[3];
-    for (let c = first; c < last; c++) {
-      const e = start + c;
-      if (closer[e]) return c;
-      const made = compute({ bore: n0[e]!, stroke: n1[e]!, cylinders: f2, unit: f3 });
-      if (typeof made === "number" ? made - made === 0 : typeof made === "string") line[c] = made as number | string;
-      else return c;
+  SWEPTVOLUME(compute, feeds, row, columns, closer) {
+    const { block: block0, down: down0, across: across0, least: least0, most: most0 } = feeds[0]!;
+    const x0 = block0[row * down0]!;
+    const { block: block1, down: down1, across: across1, least: least1, most: most1 } = feeds[1]!;
+    const x1 = block1[row * down1]!;
+    const f2 = feeds[2]!.fixed;
+    const f3 = feeds[3]!.fixed;
+    const line: Result[] = new Array(columns);
+    for (let c = 0; c < columns; c++) {
+      const v0 = x0[c & across0];
+      const v1 = x1[c & across1];
+      if (typeof v0 === "number" && v0 >= least0 && v0 <= most0 && typeof v1 === "number" && v1 >= least1 && v1 <= most1) {
+        const made = compute({ element: 0, bore: v0, stroke: v1, cylinders: f2, unit: f3 });
+        if (typeof made === "number" ? made - made === 0 : typeof made === "string") {
+          line[c] = made as Result;
+          continue;
+        }
+      }
+      line[c] = closer(row, c);
     }
-    return last;
+    return line;
   },
-  TRAPPEDRATIO(compute, numbers, _fixed, closer, start, first, last, line) {
-    const n0 = numbers[0]!;
-    const n1 = numbers[1]!;
-    const n2 = numbers[2]!;
-    const n3 = numbers[3]!;
-    for (let c = first; c < last; c++) {
-      const e = start + c;
-      if (closer[e]) return c;
-      const made = compute({ ratio: n0[e]!, stroke: n1[e]!, rod: n2[e]!, intakeCloses: n3[e]! });
-      if (typeof made === "number" ? made - made === 0 : typeof made === "string") line[c] = made as number | string;
-      else return c;
+  TRAPPEDRATIO(compute, feeds, row, columns, closer) {
+    const { block: block0, down: down0, across: across0, least: least0, most: most0 } = feeds[0]!;
+    const x0 = block0[row * down0]!;
+    const { block: block1, down: down1, across: across1, least: least1, most: most1 } = feeds[1]!;
+    const x1 = block1[row * down1]!;
+    const { block: block2, down: down2, across: across2, least: least2, most: most2 } = feeds[2]!;
+    const x2 = block2[row * down2]!;
+    const { block: block3, down: down3, across: across3, least: least3, most: most3 } = feeds[3]!;
+    const x3 = block3[row * down3]!;
+    const line: Result[] = new Array(columns);
+    for (let c = 0; c < columns; c++) {
+      const v0 = x0[c & across0];
+      const v1 = x1[c & across1];
+      const v2 = x2[c & across2];
+      const v3 = x3[c & across3];
+      if (typeof v0 === "number" && v0 >= least0 && v0 <= most0 && typeof v1 === "number" && v1 >= least1 && v1 <= most1 && typeof v2 === "number" && v2 >= least2 && v2 <= most2 && typeof v3 === "number" && v3 >= least3 && v3 <= most3) {
+        const made = compute({ element: 0, ratio: v0, stroke: v1, rod: v2, intakeCloses: v3 });
+        if (typeof made === "number" ? made - made === 0 : typeof made === "string") {
+          line[c] = made as Result;
+          continue;
+        }
+      }
+      line[c] = closer(row, c);
     }
-    return last;
+    return line;
   },
-  COILBIND(compute, numbers, _fixed, closer, start, first, last, line) {
-    const n0 = numbers[0]!;
-    const n1 = numbers[1]!;
-    const n2 = numbers[2]!;
-    for (let c = first; c < last; c++) {
-      const e = start + c;
-      if (closer[e]) return c;
-      const made = compute({ fitted: n0[e]!, lift: n1[e]!, solid: n2[e]! });
-      if (typeof made === "number" ? made - made === 0 : typeof made === "string") line[c] = made as number | string;
-      else return c;
+  COILBIND(compute, feeds, row, columns, closer) {
+    const { block: block0, down: down0, across: across0, least: least0, most: most0 } = feeds[0]!;
+    const x0 = block0[row * down0]!;
+    const { block: block1, down: down1, across: across1, least: least1, most: most1 } = feeds[1]!;
+    const x1 = block1[row * down1]!;
+    const { block: block2, down: down2, across: across2, least: least2, most: most2 } = feeds[2]!;
+    const x2 = block2[row * down2]!;
+    const line: Result[] = new Array(columns);
+    for (let c = 0; c < columns; c++) {
+      const v0 = x0[c & across0];
+      const v1 = x1[c & across1];
+      const v2 = x2[c & across2];
+      if (typeof v0 === "number" && v0 >= least0 && v0 <= most0 && typeof v1 === "number" && v1 >= least1 && v1 <= most1 && typeof v2 === "number" && v2 >= least2 && v2 <= most2) {
+        const made = compute({ element: 0, fitted: v0, lift: v1, solid: v2 });
+        if (typeof made === "number" ? made - made === 0 : typeof made === "string") {
+          line[c] = made as Result;
+          continue;
+        }
+      }
+      line[c] = closer(row, c);
     }
-    return last;
+    return line;
   },
-  SHIMSIZE(compute, numbers, _fixed, closer, start, first, last, line) {
-    const n0 = numbers[0]!;
-    const n1 = numbers[1]!;
-    const n2 = numbers[2]!;
-    const n3 = numbers[3]!;
-    const n4 = numbers[4]!;
-    for (let c = first; c < last; c++) {
-      const e = start + c;
-      if (closer[e]) return c;
-      const made = compute({ installed: n0[e]!, clearance: n1[e]!, least: n2[e]!, most: n3[e]!, step: n4[e]! });
-      if (typeof made === "number" ? made - made === 0 : typeof made === "string") line[c] = made as number | string;
-      else return c;
+  SHIMSIZE(compute, feeds, row, columns, closer) {
+    const { block: block0, down: down0, across: across0, least: least0, most: most0 } = feeds[0]!;
+    const x0 = block0[row * down0]!;
+    const { block: block1, down: down1, across: across1, least: least1, most: most1 } = feeds[1]!;
+    const x1 = block1[row * down1]!;
+    const { block: block2, down: down2, across: across2, least: least2, most: most2 } = feeds[2]!;
+    const x2 = block2[row * down2]!;
+    const { block: block3, down: down3, across: across3, least: least3, most: most3 } = feeds[3]!;
+    const x3 = block3[row * down3]!;
+    const { block: block4, down: down4, across: across4, least: least4, most: most4 } = feeds[4]!;
+    const x4 = block4[row * down4]!;
+    const line: Result[] = new Array(columns);
+    for (let c = 0; c < columns; c++) {
+      const v0 = x0[c & across0];
+      const v1 = x1[c & across1];
+      const v2 = x2[c & across2];
+      const v3 = x3[c & across3];
+      const v4 = x4[c & across4];
+      if (typeof v0 === "number" && v0 >= least0 && v0 <= most0 && typeof v1 === "number" && v1 >= least1 && v1 <= most1 && typeof v2 === "number" && v2 >= least2 && v2 <= most2 && typeof v3 === "number" && v3 >= least3 && v3 <= most3 && typeof v4 === "number" && v4 >= least4 && v4 <= most4) {
+        const made = compute({ element: 0, installed: v0, clearance: v1, least: v2, most: v3, step: v4 });
+        if (typeof made === "number" ? made - made === 0 : typeof made === "string") {
+          line[c] = made as Result;
+          continue;
+        }
+      }
+      line[c] = closer(row, c);
     }
-    return last;
+    return line;
   },
-  SPRINGRATE(compute, numbers, _fixed, closer, start, first, last, line) {
-    const n0 = numbers[0]!;
-    const n1 = numbers[1]!;
-    const n2 = numbers[2]!;
-    const n3 = numbers[3]!;
-    for (let c = first; c < last; c++) {
-      const e = start + c;
-      if (closer[e]) return c;
-      const made = compute({ force1: n0[e]!, length1: n1[e]!, force2: n2[e]!, length2: n3[e]! });
-      if (typeof made === "number" ? made - made === 0 : typeof made === "string") line[c] = made as number | string;
-      else return c;
+  SPRINGRATE(compute, feeds, row, columns, closer) {
+    const { block: block0, down: down0, across: across0, least: least0, most: most0 } = feeds[0]!;
+    const x0 = block0[row * down0]!;
+    const { block: block1, down: down1, across: across1, least: least1, most: most1 } = feeds[1]!;
+    const x1 = block1[row * down1]!;
+    const { block: block2, down: down2, across: across2, least: least2, most: most2 } = feeds[2]!;
+    const x2 = block2[row * down2]!;
+    const { block: block3, down: down3, across: across3, least: least3, most: most3 } = feeds[3]!;
+    const x3 = block3[row * down3]!;
+    const line: Result[] = new Array(columns);
+    for (let c = 0; c < columns; c++) {
+      const v0 = x0[c & across0];
+      const v1 = x1[c & across1];
+      const v2 = x2[c & across2];
+      const v3 = x3[c & across3];
+      if (typeof v0 === "number" && v0 >= least0 && v0 <= most0 && typeof v1 === "number" && v1 >= least1 && v1 <= most1 && typeof v2 === "number" && v2 >= least2 && v2 <= most2 && typeof v3 === "number" && v3 >= least3 && v3 <= most3) {
+        const made = compute({ element: 0, force1: v0, length1: v1, force2: v2, length2: v3 });
+        if (typeof made === "number" ? made - made === 0 : typeof made === "string") {
+          line[c] = made as Result;
+          continue;
+        }
+      }
+      line[c] = closer(row, c);
     }
-    return last;
+    return line;
   },
-  LEAKDOWN(compute, numbers, _fixed, closer, start, first, last, line) {
-    const n0 = numbers[0]!;
-    const n1 = numbers[1]!;
-    for (let c = first; c < last; c++) {
-      const e = start + c;
-      if (closer[e]) return c;
-      const made = compute({ supply: n0[e]!, held: n1[e]! });
-      if (typeof made === "number" ? made - made === 0 : typeof made === "string") line[c] = made as number | string;
-      else return c;
+  LEAKDOWN(compute, feeds, row, columns, closer) {
+    const { block: block0, down: down0, across: across0, least: least0, most: most0 } = feeds[0]!;
+    const x0 = block0[row * down0]!;
+    const { block: block1, down: down1, across: across1, least: least1, most: most1 } = feeds[1]!;
+    const x1 = block1[row * down1]!;
+    const line: Result[] = new Array(columns);
+    for (let c = 0; c < columns; c++) {
+      const v0 = x0[c & across0];
+      const v1 = x1[c & across1];
+      if (typeof v0 === "number" && v0 >= least0 && v0 <= most0 && typeof v1 === "number" && v1 >= least1 && v1 <= most1) {
+        const made = compute({ element: 0, supply: v0, held: v1 });
+        if (typeof made === "number" ? made - made === 0 : typeof made === "string") {
+          line[c] = made as Result;
+          continue;
+        }
+      }
+      line[c] = closer(row, c);
     }
-    return last;
+    return line;
   },
-  CONFORMITY(compute, numbers, _fixed, closer, start, first, last, line) {
-    const n0 = numbers[0]!;
-    const n1 = numbers[1]!;
-    const n2 = numbers[2]!;
-    const n3 = numbers[3]!;
-    for (let c = first; c < last; c++) {
-      const e = start + c;
-      if (closer[e]) return c;
-      const made = compute({ value: n0[e]!, lower: Number.isNaN(n1[e]!) ? undefined : n1[e]!, upper: Number.isNaN(n2[e]!) ? undefined : n2[e]!, u: Number.isNaN(n3[e]!) ? undefined : n3[e]! });
-      if (typeof made === "number" ? made - made === 0 : typeof made === "string") line[c] = made as number | string;
-      else return c;
+  CONFORMITY(compute, feeds, row, columns, closer) {
+    const { block: block0, down: down0, across: across0, least: least0, most: most0 } = feeds[0]!;
+    const x0 = block0[row * down0]!;
+    const { block: block1, down: down1, across: across1, least: least1, most: most1, isLeftOut: out1 } = feeds[1]!;
+    const x1 = block1[row * down1]!;
+    const { block: block2, down: down2, across: across2, least: least2, most: most2, isLeftOut: out2 } = feeds[2]!;
+    const x2 = block2[row * down2]!;
+    const { block: block3, down: down3, across: across3, least: least3, most: most3, isLeftOut: out3 } = feeds[3]!;
+    const x3 = block3[row * down3]!;
+    const line: Result[] = new Array(columns);
+    for (let c = 0; c < columns; c++) {
+      const v0 = x0[c & across0];
+      const v1 = x1[c & across1];
+      const v2 = x2[c & across2];
+      const v3 = x3[c & across3];
+      if (typeof v0 === "number" && v0 >= least0 && v0 <= most0 && (typeof v1 === "number" && v1 >= least1 && v1 <= most1 || (out1 && v1 === undefined)) && (typeof v2 === "number" && v2 >= least2 && v2 <= most2 || (out2 && v2 === undefined)) && (typeof v3 === "number" && v3 >= least3 && v3 <= most3 || (out3 && v3 === undefined))) {
+        const made = compute({ element: 0, value: v0, lower: v1, upper: v2, u: v3 });
+        if (typeof made === "number" ? made - made === 0 : typeof made === "string") {
+          line[c] = made as Result;
+          continue;
+        }
+      }
+      line[c] = closer(row, c);
     }
-    return last;
+    return line;
   },
-  EXPLAIN(compute, numbers, _fixed, closer, start, first, last, line) {
-    const n0 = numbers[0]!;
-    const n1 = numbers[1]!;
-    const n2 = numbers[2]!;
-    const n3 = numbers[3]!;
-    const n4 = numbers[4]!;
-    for (let c = first; c < last; c++) {
-      const e = start + c;
-      if (closer[e]) return c;
-      const made = compute({ value: n0[e]!, lower: Number.isNaN(n1[e]!) ? undefined : n1[e]!, upper: Number.isNaN(n2[e]!) ? undefined : n2[e]!, uncertainty: n3[e]!, near: n4[e]! });
-      if (typeof made === "number" ? made - made === 0 : typeof made === "string") line[c] = made as number | string;
-      else return c;
+  EXPLAIN(compute, feeds, row, columns, closer) {
+    const { block: block0, down: down0, across: across0, least: least0, most: most0 } = feeds[0]!;
+    const x0 = block0[row * down0]!;
+    const { block: block1, down: down1, across: across1, least: least1, most: most1, isLeftOut: out1 } = feeds[1]!;
+    const x1 = block1[row * down1]!;
+    const { block: block2, down: down2, across: across2, least: least2, most: most2, isLeftOut: out2 } = feeds[2]!;
+    const x2 = block2[row * down2]!;
+    const { block: block3, down: down3, across: across3, least: least3, most: most3 } = feeds[3]!;
+    const x3 = block3[row * down3]!;
+    const { block: block4, down: down4, across: across4, least: least4, most: most4 } = feeds[4]!;
+    const x4 = block4[row * down4]!;
+    const line: Result[] = new Array(columns);
+    for (let c = 0; c < columns; c++) {
+      const v0 = x0[c & across0];
+      const v1 = x1[c & across1];
+      const v2 = x2[c & across2];
+      const v3 = x3[c & across3];
+      const v4 = x4[c & across4];
+      if (typeof v0 === "number" && v0 >= least0 && v0 <= most0 && (typeof v1 === "number" && v1 >= least1 && v1 <= most1 || (out1 && v1 === undefined)) && (typeof v2 === "number" && v2 >= least2 && v2 <= most2 || (out2 && v2 === undefined)) && typeof v3 === "number" && v3 >= least3 && v3 <= most3 && typeof v4 === "number" && v4 >= least4 && v4 <= most4) {
+        const made = compute({ element: 0, value: v0, lower: v1, upper: v2, uncertainty: v3, near: v4 });
+        if (typeof made === "number" ? made - made === 0 : typeof made === "string") {
+          line[c] = made as Result;
+          continue;
+        }
+      }
+      line[c] = closer(row, c);
     }
-    return last;
+    return line;
   },
-  MARGIN(compute, numbers, _fixed, closer, start, first, last, line) {
-    const n0 = numbers[0]!;
-    const n1 = numbers[1]!;
-    const n2 = numbers[2]!;
-    for (let c = first; c < last; c++) {
-      const e = start + c;
-      if (closer[e]) return c;
-      const made = compute({ value: n0[e]!, lower: Number.isNaN(n1[e]!) ? undefined : n1[e]!, upper: Number.isNaN(n2[e]!) ? undefined : n2[e]! });
-      if (typeof made === "number" ? made - made === 0 : typeof made === "string") line[c] = made as number | string;
-      else return c;
+  MARGIN(compute, feeds, row, columns, closer) {
+    const { block: block0, down: down0, across: across0, least: least0, most: most0 } = feeds[0]!;
+    const x0 = block0[row * down0]!;
+    const { block: block1, down: down1, across: across1, least: least1, most: most1, isLeftOut: out1 } = feeds[1]!;
+    const x1 = block1[row * down1]!;
+    const { block: block2, down: down2, across: across2, least: least2, most: most2, isLeftOut: out2 } = feeds[2]!;
+    const x2 = block2[row * down2]!;
+    const line: Result[] = new Array(columns);
+    for (let c = 0; c < columns; c++) {
+      const v0 = x0[c & across0];
+      const v1 = x1[c & across1];
+      const v2 = x2[c & across2];
+      if (typeof v0 === "number" && v0 >= least0 && v0 <= most0 && (typeof v1 === "number" && v1 >= least1 && v1 <= most1 || (out1 && v1 === undefined)) && (typeof v2 === "number" && v2 >= least2 && v2 <= most2 || (out2 && v2 === undefined))) {
+        const made = compute({ element: 0, value: v0, lower: v1, upper: v2 });
+        if (typeof made === "number" ? made - made === 0 : typeof made === "string") {
+          line[c] = made as Result;
+          continue;
+        }
+      }
+      line[c] = closer(row, c);
     }
-    return last;
+    return line;
   },
-  VERDICT(compute, numbers, _fixed, closer, start, first, last, line) {
-    const n0 = numbers[0]!;
-    const n1 = numbers[1]!;
-    const n2 = numbers[2]!;
-    const n3 = numbers[3]!;
-    const n4 = numbers[4]!;
-    for (let c = first; c < last; c++) {
-      const e = start + c;
-      if (closer[e]) return c;
-      const made = compute({ value: n0[e]!, lower: Number.isNaN(n1[e]!) ? undefined : n1[e]!, upper: Number.isNaN(n2[e]!) ? undefined : n2[e]!, uncertainty: n3[e]!, near: n4[e]! });
-      if (typeof made === "number" ? made - made === 0 : typeof made === "string") line[c] = made as number | string;
-      else return c;
+  VERDICT(compute, feeds, row, columns, closer) {
+    const { block: block0, down: down0, across: across0, least: least0, most: most0 } = feeds[0]!;
+    const x0 = block0[row * down0]!;
+    const { block: block1, down: down1, across: across1, least: least1, most: most1, isLeftOut: out1 } = feeds[1]!;
+    const x1 = block1[row * down1]!;
+    const { block: block2, down: down2, across: across2, least: least2, most: most2, isLeftOut: out2 } = feeds[2]!;
+    const x2 = block2[row * down2]!;
+    const { block: block3, down: down3, across: across3, least: least3, most: most3 } = feeds[3]!;
+    const x3 = block3[row * down3]!;
+    const { block: block4, down: down4, across: across4, least: least4, most: most4 } = feeds[4]!;
+    const x4 = block4[row * down4]!;
+    const line: Result[] = new Array(columns);
+    for (let c = 0; c < columns; c++) {
+      const v0 = x0[c & across0];
+      const v1 = x1[c & across1];
+      const v2 = x2[c & across2];
+      const v3 = x3[c & across3];
+      const v4 = x4[c & across4];
+      if (typeof v0 === "number" && v0 >= least0 && v0 <= most0 && (typeof v1 === "number" && v1 >= least1 && v1 <= most1 || (out1 && v1 === undefined)) && (typeof v2 === "number" && v2 >= least2 && v2 <= most2 || (out2 && v2 === undefined)) && typeof v3 === "number" && v3 >= least3 && v3 <= most3 && typeof v4 === "number" && v4 >= least4 && v4 <= most4) {
+        const made = compute({ element: 0, value: v0, lower: v1, upper: v2, uncertainty: v3, near: v4 });
+        if (typeof made === "number" ? made - made === 0 : typeof made === "string") {
+          line[c] = made as Result;
+          continue;
+        }
+      }
+      line[c] = closer(row, c);
     }
-    return last;
+    return line;
   },
-  LENGTH(compute, _numbers, fixed, closer, start, first, last, line) {
-    const f0 = fixed[0];
-    const f1 = fixed[1];
-    for (let c = first; c < last; c++) {
-      const e = start + c;
-      if (closer[e]) return c;
-      const made = compute({ text: f0, unit: f1 });
-      if (typeof made === "number" ? made - made === 0 : typeof made === "string") line[c] = made as number | string;
-      else return c;
+  LENGTH(compute, feeds, row, columns, closer) {
+    const f0 = feeds[0]!.fixed;
+    const f1 = feeds[1]!.fixed;
+    const line: Result[] = new Array(columns);
+    for (let c = 0; c < columns; c++) {
+      if (true) {
+        const made = compute({ element: 0, text: f0, unit: f1 });
+        if (typeof made === "number" ? made - made === 0 : typeof made === "string") {
+          line[c] = made as Result;
+          continue;
+        }
+      }
+      line[c] = closer(row, c);
     }
-    return last;
+    return line;
   },
-  SLIP(compute, numbers, _fixed, closer, start, first, last, line) {
-    const n0 = numbers[0]!;
-    const n1 = numbers[1]!;
-    const n2 = numbers[2]!;
-    for (let c = first; c < last; c++) {
-      const e = start + c;
-      if (closer[e]) return c;
-      const made = compute({ value: n0[e]!, nominal: n1[e]!, window: Number.isNaN(n2[e]!) ? undefined : n2[e]! });
-      if (typeof made === "number" ? made - made === 0 : typeof made === "string") line[c] = made as number | string;
-      else return c;
+  SLIP(compute, feeds, row, columns, closer) {
+    const { block: block0, down: down0, across: across0, least: least0, most: most0 } = feeds[0]!;
+    const x0 = block0[row * down0]!;
+    const { block: block1, down: down1, across: across1, least: least1, most: most1 } = feeds[1]!;
+    const x1 = block1[row * down1]!;
+    const { block: block2, down: down2, across: across2, least: least2, most: most2, isLeftOut: out2 } = feeds[2]!;
+    const x2 = block2[row * down2]!;
+    const line: Result[] = new Array(columns);
+    for (let c = 0; c < columns; c++) {
+      const v0 = x0[c & across0];
+      const v1 = x1[c & across1];
+      const v2 = x2[c & across2];
+      if (typeof v0 === "number" && v0 >= least0 && v0 <= most0 && typeof v1 === "number" && v1 >= least1 && v1 <= most1 && (typeof v2 === "number" && v2 >= least2 && v2 <= most2 || (out2 && v2 === undefined))) {
+        const made = compute({ element: 0, value: v0, nominal: v1, window: v2 });
+        if (typeof made === "number" ? made - made === 0 : typeof made === "string") {
+          line[c] = made as Result;
+          continue;
+        }
+      }
+      line[c] = closer(row, c);
     }
-    return last;
+    return line;
   },
-  TOREFERENCE(compute, numbers, fixed, closer, start, first, last, line) {
-    const n0 = numbers[0]!;
-    const n1 = numbers[1]!;
-    const f2 = fixed[2];
-    const n3 = numbers[3]!;
-    const f4 = fixed[4];
-    for (let c = first; c < last; c++) {
-      const e = start + c;
-      if (closer[e]) return c;
-      const made = compute({ length: n0[e]!, temperature: n1[e]!, material: f2, reference: Number.isNaN(n3[e]!) ? undefined : n3[e]!, unit: f4 });
-      if (typeof made === "number" ? made - made === 0 : typeof made === "string") line[c] = made as number | string;
-      else return c;
+  TOREFERENCE(compute, feeds, row, columns, closer) {
+    const { block: block0, down: down0, across: across0, least: least0, most: most0 } = feeds[0]!;
+    const x0 = block0[row * down0]!;
+    const { block: block1, down: down1, across: across1, least: least1, most: most1 } = feeds[1]!;
+    const x1 = block1[row * down1]!;
+    const f2 = feeds[2]!.fixed;
+    const { block: block3, down: down3, across: across3, least: least3, most: most3, isLeftOut: out3 } = feeds[3]!;
+    const x3 = block3[row * down3]!;
+    const f4 = feeds[4]!.fixed;
+    const line: Result[] = new Array(columns);
+    for (let c = 0; c < columns; c++) {
+      const v0 = x0[c & across0];
+      const v1 = x1[c & across1];
+      const v3 = x3[c & across3];
+      if (typeof v0 === "number" && v0 >= least0 && v0 <= most0 && typeof v1 === "number" && v1 >= least1 && v1 <= most1 && (typeof v3 === "number" && v3 >= least3 && v3 <= most3 || (out3 && v3 === undefined))) {
+        const made = compute({ element: 0, length: v0, temperature: v1, material: f2, reference: v3, unit: f4 });
+        if (typeof made === "number" ? made - made === 0 : typeof made === "string") {
+          line[c] = made as Result;
+          continue;
+        }
+      }
+      line[c] = closer(row, c);
     }
-    return last;
+    return line;
   },
-  ENNUMBER(compute, numbers, _fixed, closer, start, first, last, line) {
-    const n0 = numbers[0]!;
-    const n1 = numbers[1]!;
-    const n2 = numbers[2]!;
-    const n3 = numbers[3]!;
-    for (let c = first; c < last; c++) {
-      const e = start + c;
-      if (closer[e]) return c;
-      const made = compute({ before: n0[e]!, after: n1[e]!, uBefore: n2[e]!, uAfter: n3[e]! });
-      if (typeof made === "number" ? made - made === 0 : typeof made === "string") line[c] = made as number | string;
-      else return c;
+  ENNUMBER(compute, feeds, row, columns, closer) {
+    const { block: block0, down: down0, across: across0, least: least0, most: most0 } = feeds[0]!;
+    const x0 = block0[row * down0]!;
+    const { block: block1, down: down1, across: across1, least: least1, most: most1 } = feeds[1]!;
+    const x1 = block1[row * down1]!;
+    const { block: block2, down: down2, across: across2, least: least2, most: most2 } = feeds[2]!;
+    const x2 = block2[row * down2]!;
+    const { block: block3, down: down3, across: across3, least: least3, most: most3 } = feeds[3]!;
+    const x3 = block3[row * down3]!;
+    const line: Result[] = new Array(columns);
+    for (let c = 0; c < columns; c++) {
+      const v0 = x0[c & across0];
+      const v1 = x1[c & across1];
+      const v2 = x2[c & across2];
+      const v3 = x3[c & across3];
+      if (typeof v0 === "number" && v0 >= least0 && v0 <= most0 && typeof v1 === "number" && v1 >= least1 && v1 <= most1 && typeof v2 === "number" && v2 >= least2 && v2 <= most2 && typeof v3 === "number" && v3 >= least3 && v3 <= most3) {
+        const made = compute({ element: 0, before: v0, after: v1, uBefore: v2, uAfter: v3 });
+        if (typeof made === "number" ? made - made === 0 : typeof made === "string") {
+          line[c] = made as Result;
+          continue;
+        }
+      }
+      line[c] = closer(row, c);
     }
-    return last;
+    return line;
   },
-  REALCHANGE(compute, numbers, _fixed, closer, start, first, last, line) {
-    const n0 = numbers[0]!;
-    const n1 = numbers[1]!;
-    const n2 = numbers[2]!;
-    const n3 = numbers[3]!;
-    for (let c = first; c < last; c++) {
-      const e = start + c;
-      if (closer[e]) return c;
-      const made = compute({ before: n0[e]!, after: n1[e]!, uBefore: n2[e]!, uAfter: Number.isNaN(n3[e]!) ? undefined : n3[e]! });
-      if (typeof made === "number" ? made - made === 0 : typeof made === "string") line[c] = made as number | string;
-      else return c;
+  REALCHANGE(compute, feeds, row, columns, closer) {
+    const { block: block0, down: down0, across: across0, least: least0, most: most0 } = feeds[0]!;
+    const x0 = block0[row * down0]!;
+    const { block: block1, down: down1, across: across1, least: least1, most: most1 } = feeds[1]!;
+    const x1 = block1[row * down1]!;
+    const { block: block2, down: down2, across: across2, least: least2, most: most2 } = feeds[2]!;
+    const x2 = block2[row * down2]!;
+    const { block: block3, down: down3, across: across3, least: least3, most: most3, isLeftOut: out3 } = feeds[3]!;
+    const x3 = block3[row * down3]!;
+    const line: Result[] = new Array(columns);
+    for (let c = 0; c < columns; c++) {
+      const v0 = x0[c & across0];
+      const v1 = x1[c & across1];
+      const v2 = x2[c & across2];
+      const v3 = x3[c & across3];
+      if (typeof v0 === "number" && v0 >= least0 && v0 <= most0 && typeof v1 === "number" && v1 >= least1 && v1 <= most1 && typeof v2 === "number" && v2 >= least2 && v2 <= most2 && (typeof v3 === "number" && v3 >= least3 && v3 <= most3 || (out3 && v3 === undefined))) {
+        const made = compute({ element: 0, before: v0, after: v1, uBefore: v2, uAfter: v3 });
+        if (typeof made === "number" ? made - made === 0 : typeof made === "string") {
+          line[c] = made as Result;
+          continue;
+        }
+      }
+      line[c] = closer(row, c);
     }
-    return last;
+    return line;
   },
 };

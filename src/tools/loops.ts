@@ -10,6 +10,7 @@ export function loopsSource(specs: readonly Spec[]): string {
     "// Made by `npm run generate`. The loops are alike but for their inputs; each function has its own so",
     "// that the compiler can join it with that function's compute (src/core/batch.ts).",
     'import type { Loop } from "../core/batch.ts";',
+    'import type { Result } from "../core/cell.ts";',
     "",
     "export const loops: Readonly<Record<string, Loop>> = {",
     ...looped.flatMap(loopLines),
@@ -18,24 +19,46 @@ export function loopsSource(specs: readonly Spec[]): string {
   ].join("\n");
 }
 
+/**
+ * The first property keeps the shape of these objects apart from that of the declared params: with names
+ * alone the compiler takes both for one kind, whose fields hold objects, and puts every number into one.
+ */
+const APART = "element: 0";
+
 function loopLines({ name, inputs }: Spec): string[] {
+  const measured = inputs.flatMap(({ param }, i) => (param.isMeasured ? [{ param, i }] : []));
   return [
-    `  ${name}(${inputs.some(({ param }) => param.isMeasured) ? "compute, numbers" : "compute, _numbers"}, ${inputs.every(({ param }) => param.isMeasured) ? "_fixed" : "fixed"}, closer, start, first, last, line) {`,
-    ...inputs.flatMap(({ param }, i) => (param.isMeasured ? [`    const n${i} = numbers[${i}]!;`] : [`    const f${i} = fixed[${i}];`])),
-    "    for (let c = first; c < last; c++) {",
-    "      const e = start + c;",
-    "      if (closer[e]) return c;",
-    `      const made = compute({ ${inputs.map(({ name: input, param }, i) => `${input}: ${read(param, i)}`).join(", ")} });`,
-    '      if (typeof made === "number" ? made - made === 0 : typeof made === "string") line[c] = made as number | string;',
-    "      else return c;",
+    `  ${name}(compute, feeds, row, columns, closer) {`,
+    ...inputs.flatMap(({ param }, i) => feedLines(param, i)),
+    "    const line: Result[] = new Array(columns);",
+    "    for (let c = 0; c < columns; c++) {",
+    ...measured.map(({ i }) => `      const v${i} = x${i}[c & across${i}];`),
+    `      if (${measured.map(({ param, i }) => isPlain(param, i)).join(" && ") || "true"}) {`,
+    `        const made = compute({ ${APART}, ${inputs.map(({ name: input, param }, i) => `${input}: ${param.isMeasured ? "v" : "f"}${i}`).join(", ")} });`,
+    '        if (typeof made === "number" ? made - made === 0 : typeof made === "string") {',
+    "          line[c] = made as Result;",
+    "          continue;",
+    "        }",
+    "      }",
+    "      line[c] = closer(row, c);",
     "    }",
-    "    return last;",
+    "    return line;",
     "  },",
   ];
 }
 
-function read(param: Param<unknown>, i: number): string {
-  if (!param.isMeasured) return `f${i}`;
-  const canBeLeftOut = param.isOptional && param.fallback === undefined;
-  return canBeLeftOut ? `Number.isNaN(n${i}[e]!) ? undefined : n${i}[e]!` : `n${i}[e]!`;
+function feedLines(param: Param<unknown>, i: number): string[] {
+  if (!param.isMeasured) return [`    const f${i} = feeds[${i}]!.fixed;`];
+  const leftOut = canBeLeftOut(param) ? `, isLeftOut: out${i}` : "";
+  return [
+    `    const { block: block${i}, down: down${i}, across: across${i}, least: least${i}, most: most${i}${leftOut} } = feeds[${i}]!;`,
+    `    const x${i} = block${i}[row * down${i}]!;`,
+  ];
+}
+
+const canBeLeftOut = (param: Param<unknown>): boolean => param.isOptional && param.fallback === undefined;
+
+function isPlain(param: Param<unknown>, i: number): string {
+  const plain = `typeof v${i} === "number" && v${i} >= least${i} && v${i} <= most${i}`;
+  return canBeLeftOut(param) ? `(${plain} || (out${i} && v${i} === undefined))` : plain;
 }
