@@ -42,7 +42,7 @@ export async function mountGrid(place: HTMLElement, model: Model, options: GridO
     look = useState({ scheme: options.dark ? "dark" : "light" });
     notify = ({ text }: { text: string }) => tell(text);
     raise = (text: string, then?: () => void) => {
-      tell(text);
+      tell((text.includes(RULE_BROKEN) && ownSentence(model)) || text);
       then?.();
     };
 
@@ -74,6 +74,16 @@ export async function mountGrid(place: HTMLElement, model: Model, options: GridO
       app.destroy();
     },
   };
+}
+
+/** In the engine's sentence when something is typed that may not be. */
+const RULE_BROKEN = "violates the data validation rule";
+
+/** What a sheet that was set up says itself where something may not be typed, of the cell in which it is being typed. */
+function ownSentence({ getters }: Model): string | undefined {
+  const cell = getters.getActivePosition();
+  const { sentence } = (getters.getValidationRuleForCell(cell) ?? {}) as { sentence?: string };
+  return sentence && `${getters.zoneToXC(cell.sheetId, { left: cell.col, right: cell.col, top: cell.row, bottom: cell.row })}: ${sentence}`;
 }
 
 /**

@@ -7,6 +7,7 @@ import type { DefinedName } from "../sheet/xlsx/model.ts";
 import { withMarks } from "./kept-marks.ts";
 import { differences } from "./reread.ts";
 import { SharedStrings, savedCells, type ToName, withCells } from "./save-cells.ts";
+import { withRules } from "./save-rules.ts";
 import { storedFormula } from "./stored-formula.ts";
 import { xmlText } from "./xml.ts";
 
@@ -39,10 +40,8 @@ export async function saveWorkbook(model: Model, otherNames: readonly DefinedNam
   }
   const strings = new SharedStrings();
   const sheets = model.getters.getSheetIds().map((sheetId) => ({ name: model.getters.getSheetName(sheetId), cells: savedCells(model, sheetId, toName) }));
-  sheets.forEach(({ cells }, i) => {
-    change(parts, `xl/worksheets/sheet${i}.xml`, (xml) => inOrder(withCells(xml, cells, strings)));
-  });
   model.getters.getSheetIds().forEach((sheetId, i) => {
+    change(parts, `xl/worksheets/sheet${i}.xml`, (xml) => withRules(model, sheetId, inOrder(withCells(xml, sheets[i]!.cells, strings))));
     const shown = picturesOn(model, sheetId);
     if (shown.length > 0) change(parts, `xl/drawings/drawing${i}.xml`, (xml) => withWords(xml, shown));
   });

@@ -6,9 +6,9 @@ import { allowed, HEAD_HEIGHT, headRows, LOOKS, type LookParts, pixelsOf, pixels
 import { nameTaken, refuseTaken } from "./refusals.ts";
 
 /**
- * The new sheets with all that is on them, as one step. The engine has no names for tables (they are
- * remembered with the table, for a file that is saved), no sentence of one's own for what may not be
- * typed, and no set-up for printing.
+ * The new sheets with all that is on them, as one step. The engine has no names for tables and no
+ * sentence of one's own for what may not be typed: both are remembered with the table and the rule, for
+ * the page and for a file that is saved. It has no set-up for printing.
  */
 export function addSheets(model: Model, given: DescribedSheets): void {
   const { getters } = model;
@@ -175,9 +175,9 @@ export function tableNames({ getters }: Model): string[] {
   });
 }
 
-function validating({ area, rule }: Validation, id: string, sheetId: string, names: readonly DescribedName[], idOf: IdOf): EngineCommand {
+function validating({ area, rule, sentence }: Validation, id: string, sheetId: string, names: readonly DescribedName[], idOf: IdOf): EngineCommand {
   const ranges = [rangeOf(sheetId, zoneOf(area))];
-  return { type: "ADD_DATA_VALIDATION_RULE", sheetId, ranges, rule: { id, isBlocking: true, criterion: criterionOf(rule, names, idOf) } };
+  return { type: "ADD_DATA_VALIDATION_RULE", sheetId, ranges, rule: { id, isBlocking: true, criterion: criterionOf(rule, names, idOf), sentence } };
 }
 
 function criterionOf(rule: Rule, names: readonly DescribedName[], idOf: IdOf): object {
@@ -207,6 +207,6 @@ function repeatVerdicts({ verdicts }: DescribedSheet, sheetId: string): EngineCo
     type: "ADD_CONDITIONAL_FORMAT",
     sheetId,
     ranges,
-    cf: { id: `${sheetId}-verdict${i}`, rule: { type: "CellIsRule", operator: "isEqual", values: [word], style: { fillColor } } },
+    cf: { id: `${sheetId}-verdict${i}`, rule: { type: "CellIsRule", operator: "isEqual", values: [`="${word}"`], style: { fillColor } } },
   }));
 }

@@ -70,7 +70,7 @@ test("a build sheet that is set up looks as described, refuses a length of 0, an
   await at.page.page.evaluate(() => window.crosshatchBench!.host.select({ sheet: "Bores", row: 3, column: 1 }));
   await at.page.type("B4", "0");
   expect(await at.page.value("Bores!B4")).toBeNull();
-  expect(await at.page.message()).toMatch(/greater than 0/);
+  expect(await at.page.message()).toBe("B4: A length in mm above 0, typed as a number.");
   await at.page.page.getByRole("button", { name: "Close" }).click();
   await at.page.type("B4", "73.02");
   expect(await at.page.value("Bores!B4")).toBe(73.02);
@@ -150,8 +150,16 @@ test("saved, a build sheet has its tables and names, rules, formats, widths and 
   const parts = unzipSync(bytes);
   const bores = strFromU8(parts["xl/worksheets/sheet3.xml"]!);
   expect(bores).toMatch(/<pane [^>]*xSplit="1" ySplit="3"|<pane [^>]*ySplit="3"/);
-  expect(bores).toContain('<dataValidation allowBlank="1"');
-  expect(bores).toContain("conditionalFormatting");
+  // As ECMA-376 part 1 has them, 18.3.1.32 and 18.3.1.10: no empty style of error, texts in quotes, each priority once.
+  expect(bores).toContain('<dataValidation errorTitle="Not here" error="A length in mm above 0, typed as a number." allowBlank="1"');
+  expect(bores).not.toContain("errorStyle");
+  const fills = [...bores.matchAll(/<cfRule [^>]*priority="(\d+)"[^>]*type="cellIs"[^>]*>\s*<formula>([^<]*)<\/formula>/g)];
+  expect(fills.map(([, priority, formula]) => [priority, formula])).toEqual([
+    ["1", '"over"'],
+    ["2", '"under"'],
+    ["3", '"not proven"'],
+    ["4", '"near limit"'],
+  ]);
   expect(bores).toMatch(/<col [^>]*customWidth="1"/);
   expect(strFromU8(parts["xl/styles.xml"]!)).toContain('formatCode="0.000"');
   const size = printed(bytes);
