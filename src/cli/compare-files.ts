@@ -1,12 +1,13 @@
 import { createReadStream } from "node:fs";
 import { readFile } from "node:fs/promises";
-import { basename, extname } from "node:path";
+import { basename } from "node:path";
 import { readingsOfCsv } from "../buildsheet/compare/csv.ts";
 import type { ReadingSet } from "../buildsheet/compare/reading.ts";
 import type { DecimalSign } from "../buildsheet/csv/numbers.ts";
 import { STANDARD_INPUT } from "./batch/patterns.ts";
 import { EngineThread } from "./engine-thread.ts";
 import { Refusal } from "./exit-codes.ts";
+import { kindOf } from "./kind.ts";
 import { reasonOf, unknownKind } from "./unread.ts";
 
 /** What one workbook may take to be calculated. */
@@ -39,7 +40,7 @@ export async function readSides(
 
 async function readSide(path: string, decimal: DecimalSign, uncertainty: number | undefined, engine: EngineThread): Promise<ReadingSet | Unread> {
   const file = path === STANDARD_INPUT ? "standard input" : path;
-  const kind = path === STANDARD_INPUT ? ".csv" : extname(path).toLowerCase();
+  const kind = kindOf(path);
   try {
     if (kind === ".csv") {
       const input = path === STANDARD_INPUT ? process.stdin : createReadStream(path);

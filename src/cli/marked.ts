@@ -1,7 +1,7 @@
 import { mkdirSync, statSync } from "node:fs";
 import { basename, dirname, extname, join, resolve, sep } from "node:path";
-import { STANDARD_INPUT } from "./batch/patterns.ts";
 import { Refusal } from "./exit-codes.ts";
+import { kindOf } from "./kind.ts";
 import type { CopyTask } from "./marked-copy.ts";
 import { refusalOf } from "./out-file.ts";
 import { complain } from "./output.ts";
@@ -14,7 +14,7 @@ export interface MarkedFlags {
 
 /** Where the marked copy of each workbook goes; says before anything is checked what would keep one from being written. */
 export function openCopies(folder: string, files: readonly string[], { force = false, ledger }: MarkedFlags): ReadonlyMap<string, CopyTask> {
-  const books = files.filter((file) => file !== STANDARD_INPUT && extname(file).toLowerCase() === ".xlsx");
+  const books = files.filter((file) => kindOf(file) === ".xlsx");
   if (books.length === 0) throw new Refusal("--marked is for workbooks (.xlsx), and none is among the files: readings have no cells to mark");
   if (books.length < files.length) complain(`--marked is for workbooks: ${counted(files.length - books.length, "file gets", "files get")} no copy`);
   const copies = new Map([...namesOf(books)].map(([file, name]) => [file, { to: join(folder, name), force }]));

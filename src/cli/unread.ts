@@ -1,6 +1,6 @@
 /** What to say of a file with an ending that is not read. */
 export const unknownKind = (kind: string): string =>
-  `is neither .xlsx nor .csv${kind === ".xls" || kind === ".xlsm" || kind === ".xlsb" || kind === ".ods" ? ": save it as .xlsx" : ""}`;
+  `is neither .xlsx nor .csv${kind === ".xls" || kind === ".xlsb" || kind === ".ods" ? ": save it as .xlsx" : ""}`;
 
 /** Why the system would not hand the file over. */
 export function reasonOf(error: unknown): string {

@@ -1,5 +1,6 @@
 import { existsSync, mkdirSync, readdirSync, readFileSync, statSync, symlinkSync, unlinkSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
+import { unzipSync } from "fflate";
 import { readXlsx } from "../../src/sheet/xlsx/read.ts";
 import { root } from "../../src/tools/paths.ts";
 import { richBook } from "../sheet/xlsx/marked/rich-book.ts";
@@ -40,6 +41,18 @@ test(
     expect(found(second)).toEqual(found(first));
     expect(jsonLines(first.out).at(-1)).toMatchObject({ marked: [{ file: "build.xlsx", copy: join("out", "build.xlsx") }], unmarked: [] });
     expect(readFileSync(join(cwd, "out", "again", "build.xlsx")).equals(readFileSync(join(cwd, "out", "build.xlsx")))).toBe(true);
+  },
+  LONG,
+);
+
+test(
+  "a workbook with macros is read like any other, and its copy keeps them byte for byte",
+  async () => {
+    const cwd = folderOf({ "rich.XLSM": richBook() });
+    const { code, out } = await check(cwd, "rich.XLSM", "--marked", "out");
+    expect([code, out]).toEqual([1, expect.stringContaining(`marked copy: ${join("out", "rich.XLSM")}, 2 cells marked`)]);
+    const [macros, kept] = [richBook(), readFileSync(join(cwd, "out", "rich.XLSM"))].map((bytes) => unzipSync(bytes)["xl/vbaProject.bin"]!);
+    expect(Buffer.compare(kept!, macros!)).toBe(0);
   },
   LONG,
 );
