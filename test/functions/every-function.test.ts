@@ -37,6 +37,12 @@ describe.each(specs.map((spec) => [spec.name, spec] as const))("%s", (name, spec
     for (const { param } of spec.inputs) expect(param.want).toMatch(/^(?:an? [a-z ]+|text$|TRUE or FALSE$|one of \S+, )/);
   });
 
+  test("takes its own defaults as they stand", () => {
+    for (const { name: input, param } of spec.inputs) {
+      if (param.fallback !== undefined) expect(param.take(param.fallback, input)).toBe(param.fallback);
+    }
+  });
+
   test("asks for what it needs before what it can do without", () => {
     const optional = spec.inputs.map(({ param }) => param.isOptional);
     expect(optional).toEqual([...optional].sort((a, b) => Number(a) - Number(b)));

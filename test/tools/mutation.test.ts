@@ -55,7 +55,7 @@ describe("which tests are run first", () => {
 
   test("those of the changed file, then of its folder and area, then the quick ones", () => {
     const costs = new Map([
-      ["test/core/lift.test.ts", 500],
+      ["test/core/lift.test.ts", 300],
       ["test/functions/rings/ring-wear.test.ts", 20],
       ["test/functions/cylinder/bore-wear.test.ts", 50],
     ]);
@@ -66,6 +66,12 @@ describe("which tests are run first", () => {
       "test/functions/rings/ring-wear.test.ts",
       "test/core/lift.test.ts",
     ]);
+  });
+
+  test("dear ones are run for changes of their own source only", () => {
+    const costs = new Map([["test/functions/cylinder/taper.test.ts", 900]]);
+    expect(likelyFirst(files, "/src/functions/cylinder/taper.ts", costs)).toHaveLength(files.length);
+    expect(likelyFirst(files, "/src/core/decimal.ts", costs)).toHaveLength(files.length - 1);
   });
 
   test("a test's id leads back to its file and its name", () => {

@@ -1,4 +1,4 @@
-import { decimal } from "../../core/decimal.ts";
+import { decimal, isAbove } from "../../core/decimal.ts";
 import { define, value } from "../../core/define.ts";
 import { Fault, refuse } from "../../core/fault.ts";
 import { choice, length, temperature, text } from "../../core/param.ts";
@@ -49,5 +49,5 @@ function sizeAt(size: number, material: string, ofMaterial: string, at: number, 
   const coefficient = coefficientOf(material, ofMaterial);
   if (coefficient instanceof Fault) return coefficient;
   const scale = 1 + coefficient * kelvins(REFERENCE_TEMPERATURE[unit], at, unit);
-  return scale > 0 ? size * scale : refuse(ofTemperature, at, "no part is as cold as that");
+  return isAbove(scale, 0) ? size * scale : refuse(ofTemperature, at, "no part is as cold as that");
 }

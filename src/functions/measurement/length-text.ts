@@ -71,7 +71,7 @@ function readDecimal(number: string, text: string): number | Fault {
   const marks = number.replace(/\d/g, "");
   if (!/\d/.test(number)) return refuse("text", text, NOTHING_READ);
   if (marks.length > 1) return refuse("text", text, "it has more than one comma or point, type it with the decimal sign only");
-  if (marks === "," && /^[1-9]\d{0,2},\d{3}$/.test(number)) {
+  if (/^[1-9]\d{0,2},\d{3}$/.test(number)) {
     return refuse("text", text, `the comma may be a decimal sign or mark thousands, type ${number.replace(",", ".")} or ${number.replace(",", "")}`);
   }
   return Number(number.replace(",", "."));

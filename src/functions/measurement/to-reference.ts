@@ -1,4 +1,4 @@
-import { decimal } from "../../core/decimal.ts";
+import { decimal, isAbove } from "../../core/decimal.ts";
 import { define, value } from "../../core/define.ts";
 import { Fault, refuse } from "../../core/fault.ts";
 import { choice, length, temperature, text } from "../../core/param.ts";
@@ -35,7 +35,7 @@ export const toReference = define({
     // Lengths at 20 °C carry the coefficient, so that going to a temperature and back ends where it began.
     const scale = (to: number) => 1 + coefficient * kelvins(REFERENCE_TEMPERATURE[unit], to, unit);
     const [now, wanted] = [scale(at), scale(reference ?? REFERENCE_TEMPERATURE[unit])];
-    if (!(now > 0)) return refuse("temperature", at, "no part is as cold as that");
-    return wanted > 0 ? decimal((measured * wanted) / now) : refuse("reference", reference, "no part is as cold as that");
+    if (!isAbove(now, 0)) return refuse("temperature", at, "no part is as cold as that");
+    return isAbove(wanted, 0) ? decimal((measured * wanted) / now) : refuse("reference", reference, "no part is as cold as that");
   },
 });

@@ -108,6 +108,11 @@ describe("faults", () => {
     });
   });
 
+  test("so is one at which nothing would be left of the part", () => {
+    // 1 − 200e-6 × 5000.
+    expect(ask(hotClearance, 73, "200", -4980, 72.9, "steel", 20)).toMatchObject({ code: "unfit" });
+  });
+
   test("an unknown scale is refused", () => {
     expect(ask(hotClearance, 73, "grey iron", 90, 72.96, "piston alloy", 110, "K")).toEqual({
       code: "not-a-choice",

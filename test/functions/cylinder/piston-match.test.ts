@@ -168,6 +168,28 @@ describe("faults", () => {
     ]);
   });
 
+  test("nor is a bore in inches, and its row says why", () => {
+    expect(match([73.02, 2.873], [72.98, 72.97])[2]![1]).toBe("check: bores 2.873 and the middle of all sizes 72.98 do not go together: are both in one unit?");
+  });
+
+  test("bores or pistons that are all bad are listed, and nothing is matched", () => {
+    const words = (rows: (string | number)[][]) => rows.slice(1).map((row) => row.map((cell) => String(cell).slice(0, 6)));
+    expect(words(match(["x", "y"], [72.98]))).toEqual([
+      ["1", "check:", "", "", "", ""],
+      ["2", "check:", "", "", "", ""],
+      ["left o", "", "1", "72.98", "", ""],
+    ]);
+    expect(words(match([73.02], ["x", "y"]))).toEqual([
+      ["1", "73.02", "", "", "", ""],
+      ["left o", "", "1", "check:", "", ""],
+      ["left o", "", "2", "check:", "", ""],
+    ]);
+  });
+
+  test("many bores not measured yet do not make the others strange", () => {
+    expect(match(["", "", "", "", 73.02], [72.98]).at(-1)).toEqual([5, 73.02, 1, 72.98, 0.04, 0]);
+  });
+
   test("a lone bad bore, a bad target and a range of targets are faults of the call", () => {
     expect(ask(pistonMatch, "x", 72.98, 0.04)).toEqual({ code: "text", sentence: 'PISTONMATCH: bores holds the text "x": it wants a length above 0' });
     expect(ask(pistonMatch, 73.02, 72.98, -0.04)).toEqual({

@@ -124,6 +124,7 @@ describe("at the limits", () => {
 
   test("oversizes may be listed in any order, with gaps", () => {
     expect(plan(73.3, 73, [[1], [""], [0.5], [0.75]])[1]).toEqual([1, 73.3, 0.5, 73.5, 0.2, 0.2]);
+    expect(plan(72.9, 73, [[0.5], [""], [0.25]])[1]).toEqual([1, 72.9, 0.25, 73.25, 0.35, 0.35]);
   });
 
   test("a bore past every size says so and does not hold up the others", () => {

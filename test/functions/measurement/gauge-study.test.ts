@@ -98,6 +98,21 @@ describe("layouts", () => {
   });
 });
 
+/** Two parts, twice each, by two people. */
+const PAIRS = [
+  [73.01, 73.02],
+  [73.02, 73.04],
+  [73.05, 73.06],
+  [73.06, 73.05],
+];
+
+test("labels in a block of the shape of the readings go cell by cell", () => {
+  const plain = study([[1], [1], [2], [2]], [["Ann", "Ben"]], PAIRS);
+  const parts = [1, 1, 2, 2].map((part) => [part, part]);
+  const people = PAIRS.map(() => ["Ann", "Ben"]);
+  expect(study(parts, people, PAIRS)).toEqual(plain);
+});
+
 describe("identities", () => {
   const cells = fc
     .tuple(fc.integer({ min: 2, max: 5 }), fc.integer({ min: 1, max: 3 }), fc.integer({ min: 2, max: 3 }))
@@ -171,6 +186,12 @@ describe("faults", () => {
     );
   });
 
+  test("a person spelled in two ways is named by the first", () => {
+    expect(ask(gaugeStudy, [[1], [1], [2], [2], [2]], [["Ann"], ["ANN"], ["ann"], ["Ann"], ["ANN"]], [[1], [2], [3], [4], [5]])).toEqual(
+      refused("readings 3: for part 2 by Ann, where part 1 by Ann has 2, as many are needed of each"),
+    );
+  });
+
   test("repeats that all agree are a gauge too coarse", () => {
     expect(ask(gaugeStudy, [[1], [1], [2], [2]], "Ann", [[73.01], [73.01], [73.05], [73.05]])).toEqual(
       refused("readings 73.01: all repeats agree, this gauge is too coarse to show its repeatability"),
@@ -189,6 +210,10 @@ describe("faults", () => {
       code: "shape",
       sentence: "GAUGESTUDY: parts is 3×1 cells, which does not fit readings of 4×1: ranges must be of one size, or one row, one column or one cell",
     });
+    expect(ask(gaugeStudy, [[1], [1], [2], [2]], [["Ann"], ["Ben"]], [[1], [2], [3], [4]])).toEqual({
+      code: "shape",
+      sentence: "GAUGESTUDY: operators is 2×1 cells, which does not fit readings of 4×1: ranges must be of one size, or one row, one column or one cell",
+    });
   });
 
   test("text among the readings is refused where it stands", () => {
@@ -203,6 +228,13 @@ describe("blanks", () => {
   test("readings still to come leave it blank", () => {
     expect(ask(gaugeStudy, [[1], [1], [2], [2]], "Ann", [[1], [2], [3], [null]])).toEqual([[""]]);
     for (const blank of BLANKS) expect(ask(gaugeStudy, [[1], [1]], "Ann", blank)).toBe("");
+  });
+
+  test("blank readings with a blank part or a blank operator beside them are left out, whichever of the two runs across", () => {
+    const plain = study([[1], [1], [2], [2]], [["Ann", "Ben"]], PAIRS);
+    expect(study([[1], [1], [2], [2], [""]], [["Ann", "Ben"]], [...PAIRS, ["", ""]] as never)).toEqual(plain);
+    const turned = PAIRS[0]!.map((_, column) => PAIRS.map((row) => row[column]!));
+    expect(study([[1, 1, 2, 2]], [["Ann"], ["Ben"], [""]], [...turned, ["", "", "", ""]] as never)).toEqual(plain);
   });
 
   test("wholly blank rows below the study are left out", () => {

@@ -10,6 +10,16 @@ describe("cited values", () => {
     ["2⅞″", 73.025],
     ["7/8 in", 22.225],
     ["½ in.", 12.7],
+    ["2¼ in", 57.15],
+    ["2¾ in", 69.85],
+    ["2⅛ in", 53.975],
+    ["2⅜ in", 60.325],
+    ["2⅝ in", 66.675],
+    ["2''", 50.8],
+    ["2 ins", 50.8],
+    ["63.5 micron", 0.0635],
+    ["6′ 2″", 1879.6],
+    ["73,0255 mm", 73.0255],
     ['.0025"', 0.0635],
     ["2.875 Inches", 73.025],
     ["2.5 thou", 0.0635],
@@ -83,6 +93,8 @@ describe("faults", () => {
 
   test("a comma that may mark thousands is asked back", () => {
     expect(ask(lengthOf, "73,025 mm", "mm")).toEqual(sentence("73,025 mm", "the comma may be a decimal sign or mark thousands, type 73.025 or 73025"));
+    expect(ask(lengthOf, "7,025 mm", "mm")).toEqual(sentence("7,025 mm", "the comma may be a decimal sign or mark thousands, type 7.025 or 7025"));
+    expect(ask(lengthOf, "730,025 mm", "mm")).toEqual(sentence("730,025 mm", "the comma may be a decimal sign or mark thousands, type 730.025 or 730025"));
   });
 
   test("a comma and a point together are asked back", () => {
@@ -101,6 +113,7 @@ describe("faults", () => {
 
   test("a top-heavy fraction is most likely a missing blank", () => {
     expect(ask(lengthOf, "27/8 in", "mm")).toEqual(sentence("27/8 in", "27/8 is not less than one, is a blank missing as in 2 7/8?"));
+    expect(ask(lengthOf, "8/8 in", "mm")).toEqual(sentence("8/8 in", "8/8 is not less than one, is a blank missing as in 2 7/8?"));
   });
 
   test("a fraction over nothing is refused", () => {
@@ -109,6 +122,7 @@ describe("faults", () => {
 
   test("a decimal with a fraction is refused", () => {
     expect(ask(lengthOf, "2.5 7/8 in", "mm")).toEqual(sentence("2.5 7/8 in", "a decimal and a fraction do not go together"));
+    expect(ask(lengthOf, "2.5.1 7/8 in", "mm")).toEqual(sentence("2.5.1 7/8 in", "it has more than one comma or point, type it with the decimal sign only"));
   });
 
   test("two lengths that are not feet and inches are refused", () => {
@@ -116,6 +130,7 @@ describe("faults", () => {
     expect(ask(lengthOf, "2 in 3 ft", "mm")).toEqual(sentence("2 in 3 ft", said));
     expect(ask(lengthOf, "73 mm 2 cm", "mm")).toEqual(sentence("73 mm 2 cm", said));
     expect(ask(lengthOf, "1 ft 2 ft", "mm")).toEqual(sentence("1 ft 2 ft", said));
+    expect(ask(lengthOf, "6 ft 2 in 3 in", "mm")).toEqual(sentence("6 ft 2 in 3 in", said));
   });
 
   test.each(["worn", "in", ", mm", "mm 73"])("%s is no length", (typed) => {

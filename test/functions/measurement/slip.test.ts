@@ -90,6 +90,8 @@ describe("at the limits", () => {
     expect(slipOf(73, 1e300, 1)).toBe("");
     expect(slipOf(Number.NaN, 73)).toBe("");
     expect(slipOf(-37, 73)).toBe("");
+    expect(slipOf(0, 73)).toBe("");
+    expect(slipOf(5, 0, 1)).toBe("");
   });
 });
 

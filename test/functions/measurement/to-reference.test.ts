@@ -48,6 +48,9 @@ test("other spellings find the same row", () => {
   expect(coefficientOf("cast iron")).toBe(coefficientOf("grey iron"));
   expect(coefficientOf("gray  iron")).toBe(coefficientOf("grey iron"));
   expect(coefficientOf("aluminum")).toBe(coefficientOf("aluminium"));
+  expect(coefficientOf("cast aluminum")).toBe(coefficientOf("cast aluminium"));
+  expect(coefficientOf("wrought aluminum")).toBe(coefficientOf("wrought aluminium"));
+  expect(coefficientOf("nodular iron")).toBe(coefficientOf("ductile iron"));
 });
 
 describe("identities", () => {
@@ -106,6 +109,15 @@ describe("faults", () => {
     });
   });
 
+  test("a coefficient of 0.1 or 200 is still one of a solid", () => {
+    expect(number(toReference, 100, 30, 0.1)).toBe(99.9999);
+    expect(number(toReference, 100, 20, 200)).toBe(100);
+  });
+
+  test("a material that is only a blank is answered with the known ones", () => {
+    expect(coefficientOf(" ")).toMatchObject({ code: "not-a-choice", param: "material" });
+  });
+
   test("a coefficient of no solid is refused", () => {
     expect(ask(toReference, 100, 25, 1150)).toEqual({
       code: "too-large",
@@ -114,10 +126,13 @@ describe("faults", () => {
   });
 
   test("a temperature far below anything is refused", () => {
+    // At 1 − 200e-6 × 5000 nothing is left of it.
+    expect(ask(toReference, 100, -4980, 200)).toMatchObject({ code: "unfit" });
     expect(ask(toReference, 100, -100_000, 100)).toEqual({ code: "unfit", sentence: "TOREFERENCE: temperature -100000: no part is as cold as that" });
   });
 
   test("a temperature wanted far below anything is refused", () => {
+    expect(ask(toReference, 100, 20, 200, -4980)).toMatchObject({ code: "unfit" });
     expect(ask(toReference, 100, 20, 100, -100_000)).toEqual({ code: "unfit", sentence: "TOREFERENCE: reference -100000: no part is as cold as that" });
   });
 
