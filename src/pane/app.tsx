@@ -15,6 +15,7 @@ interface Props {
 }
 
 const LAST_VIEW = "view";
+const CELLS_ALONE: ReadonlySet<Tab> = new Set(["plan", "layout"]);
 
 export function App({ host, kept, checker }: Props) {
   const [tab, setTab] = useTab(kept);
@@ -22,11 +23,17 @@ export function App({ host, kept, checker }: Props) {
   const opened = useRef(new Set<Tab>());
   opened.current.add(tab);
   const [state, actions] = useCheck(host, checker, tab === "check");
+  // A kept layout is a change to whoever reads by it, and none to those who read cells alone.
+  const [layouts, setLayouts] = useState(0);
+  const onLayout = () => {
+    setLayouts(layouts + 1);
+    actions.changed();
+  };
   const view = (id: Tab) =>
     id === "check" ? (
       <CheckView state={state} actions={actions} first={<FirstSheet host={host} />} />
     ) : (
-      <Later host={host} changes={state.changes} load={LATER[id]} />
+      <Later host={host} changes={state.changes - (CELLS_ALONE.has(id) ? layouts : 0)} onLayout={onLayout} load={LATER[id]} />
     );
   return (
     <KeptContext.Provider value={kept}>

@@ -6,7 +6,7 @@ import { inOrder, ORDERS, type Order, orderFrom, sameFinding } from "./finding-o
 import { counted, countsText, tally } from "./finding-words.ts";
 import { FindingsList } from "./findings-list.tsx";
 import { HowTo } from "./how-to.tsx";
-import { useKept } from "./kept.ts";
+import { textFrom, useKept } from "./kept.ts";
 import { useKey } from "./use-key.ts";
 
 interface Props {
@@ -17,7 +17,7 @@ interface Props {
 
 export function CheckFindings({ result, sheets, onSelect }: Props) {
   const { findings } = result;
-  const [word, setWord] = useState("");
+  const [word, setWord] = useKept("check filter", "", textFrom);
   const [order, setOrder] = useKept<Order>("check order", "worst first", orderFrom);
   const [told, setTold] = useState("");
   const counts = useMemo(() => tally(findings), [findings]);

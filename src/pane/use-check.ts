@@ -19,6 +19,8 @@ export interface CheckActions {
   mark(): void;
   unmark(): void;
   select(finding: Finding): void;
+  /** What a check reads beside the cells has changed: the layout that the workbook keeps. */
+  changed(): void;
 }
 
 type Send = (event: CheckEvent) => void;
@@ -67,6 +69,7 @@ function actionsOn(host: SheetHost, checker: () => Promise<Checker>, send: Send,
     },
     mark: () => act("marking", () => marked(host, now.current.result)),
     unmark: () => act("unmarking", () => unmarked(host)),
+    changed: () => send({ type: "changed" }),
     select: ({ cell }: Finding) => {
       const selected = (refusal: string) => send({ type: "aside", refusal });
       host.select(cell).then(

@@ -7,6 +7,8 @@ export interface ViewProps {
   host: SheetHost;
   /** Changes of the sheet seen so far. */
   changes: number;
+  /** To be called when another layout is kept in the workbook. */
+  onLayout(): void;
 }
 
 export type LoadView = () => Promise<ComponentType<ViewProps>>;

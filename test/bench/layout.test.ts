@@ -74,6 +74,9 @@ test.each(FILES)("%s: what is proposed from its headings and kept makes pane and
   await at.page.pane.getByText(/^61 readings, \d+ limits, engines A, B\. Check judges 41 rows by this\.$/).waitFor();
   await press("Keep this layout");
   await status(/^Kept in the workbook/);
+  // What was checked before is made again by itself.
+  await tab("Check");
+  await at.page.pane.getByText("13 findings", { exact: true }).waitFor();
   expect(await shown()).toEqual(wanted);
   expect(await told(await saved(`kept-${file}`))).toEqual(wanted);
 });

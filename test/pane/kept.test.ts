@@ -2,7 +2,7 @@ import type { Page } from "playwright-core";
 import { fieldsLike, Kept } from "../../src/pane/kept.ts";
 import { PANE_KEY } from "../../src/pane/kept-key.ts";
 import { memoryHost } from "../../src/sheet/memory.ts";
-import { type PaneBrowser, paneBrowser } from "../helpers/pane-browser.ts";
+import { check, type PaneBrowser, paneBrowser } from "../helpers/pane-browser.ts";
 import { fill, openPlan } from "../helpers/plan-steps.ts";
 
 import.meta.jest.setTimeout(120_000);
@@ -84,6 +84,18 @@ describe("in the pane", () => {
     expect(await page.getByLabel("Cylinders").inputValue()).toBe("3");
     await tab(page, "Functions");
     expect(await page.getByRole("searchbox").inputValue()).toBe("taper");
+  });
+
+  test("what is shown of the findings, and in which order, is kept", async () => {
+    const page = await pane.open("findings");
+    await check(page);
+    await page.getByRole("combobox", { name: "Show" }).selectOption("near limit (1)");
+    await page.getByRole("combobox", { name: "Order" }).selectOption("by place");
+    await again(page);
+    await check(page);
+    expect(await page.getByRole("combobox", { name: "Show" }).inputValue()).toBe("near limit");
+    expect(await page.getByRole("combobox", { name: "Order" }).inputValue()).toBe("by place");
+    expect(await page.locator(".finding").count()).toBe(1);
   });
 
   test("looking round keeps nothing, and typing is kept once it rests", async () => {

@@ -21,7 +21,7 @@ interface Seen {
 }
 
 /** A layout of the shop's own: which ranges hold readings and which limits, proposed from the headings or pointed at. */
-export function LayoutView({ host, changes }: ViewProps) {
+export function LayoutView({ host, changes, onLayout }: ViewProps) {
   const [seen, setSeen] = useState<Seen | null>(null);
   const [entries, setEntries] = useState<readonly Entry[]>([]);
   const [kept, setKept] = useState(NO_MAPPING);
@@ -75,6 +75,7 @@ export function LayoutView({ host, changes }: ViewProps) {
       await keepMapping(host, mapping);
       setKept(mapping);
       setThere(true);
+      onLayout();
       return `Kept in the workbook: ${counted(mapping.ranges.length, "range")}. Check, Compare, Draw, Report and the command line read it from now on.`;
     });
   const takeOff = () =>
@@ -82,6 +83,7 @@ export function LayoutView({ host, changes }: ViewProps) {
       await keepMapping(host, NO_MAPPING);
       setKept(NO_MAPPING);
       setThere(false);
+      onLayout();
       return "The layout is taken off. Its ranges are listed until the pane is closed: Keep puts it back.";
     });
   const now = useMemo(() => entries.map(({ range }) => rangeNow(seen?.snapshot ?? { sheets: [] }, range)), [seen, entries]);
