@@ -1,3 +1,6 @@
+import fc from "fast-check";
+import { checkWorkbook } from "../../../src/buildsheet/check.ts";
+import { memoryHost } from "../../../src/sheet/memory.ts";
 import type { Typed } from "../workbook.ts";
 import { at, findingsOf } from "./stand.ts";
 
@@ -114,5 +117,39 @@ describe("a typed number is no such thing", () => {
 
   test("in a row without readings below the results", () => {
     expect(found({ Bores: [...bores(4, {}), [5, null, null, 0.02]] })).toEqual([]);
+  });
+});
+
+describe("whatever the readings are", () => {
+  const diameter = fc.integer({ min: 73_000, max: 73_100 }).map((thousandths) => thousandths / 1000);
+  /** Bores one a row with their difference, whose formula a number stands in place of in the rows named. */
+  const sheet = async (readings: readonly (readonly [number, number])[], typed: readonly number[]) => {
+    const rows = readings.map(([top, bottom], i) => {
+      const formula = { formula: `=B${i + 2}-C${i + 2}`, value: top - bottom };
+      return [`Bore ${i + 1}`, top, bottom, typed.includes(i) ? 0.01 : formula];
+    });
+    const { findings } = checkWorkbook(await memoryHost([{ name: "Bores", cells: [["Bore", "Top", "Bottom", "Taper"], ...rows] }]).read());
+    return findings.filter(({ kind }) => kind === "overwritten formula").map(({ cell }) => at(cell));
+  };
+
+  test("a column of one formula has none, and one typed inside it is found alone", async () => {
+    await fc.assert(
+      fc.asyncProperty(fc.array(fc.tuple(diameter, diameter), { minLength: 3, maxLength: 20 }), fc.nat(), async (readings, seed) => {
+        const inside = 1 + (seed % (readings.length - 2));
+        expect(await sheet(readings, [])).toEqual([]);
+        expect(await sheet(readings, [inside])).toEqual([`Bores!D${inside + 2}`]);
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  test("a column that is mostly typed has none", async () => {
+    await fc.assert(
+      fc.asyncProperty(fc.array(fc.tuple(diameter, diameter), { minLength: 4, maxLength: 20 }), async (readings) => {
+        const typed = readings.flatMap((_, i) => (i % 2 ? [i] : []));
+        expect(await sheet(readings, typed)).toEqual([]);
+      }),
+      { numRuns: 30 },
+    );
   });
 });
