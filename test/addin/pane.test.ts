@@ -35,10 +35,11 @@ afterEach(() => page.close());
 const officeWith = (host: string | null, ground: string) => `
   window.CustomFunctions = { associate() {} };
   const range = { load() {}, isNullObject: true };
-  const sheet = { name: "Bores", load() {}, getUsedRangeOrNullObject: () => range };
-  const customXmlParts = { getByNamespace: () => ({ items: [], load() {} }) };
+  const none = { items: [], load() {} };
+  const sheet = { name: "Bores", names: none, load() {}, getUsedRangeOrNullObject: () => range };
+  const customXmlParts = { getByNamespace: () => none };
   const worksheets = { items: [sheet], load() {}, onChanged: { add: () => ({ remove() {}, context }) } };
-  const context = { sync: async () => {}, workbook: { name: "build-sheet.xlsx", load() {}, worksheets, customXmlParts } };
+  const context = { sync: async () => {}, workbook: { name: "build-sheet.xlsx", load() {}, worksheets, customXmlParts, names: none, tables: none } };
   window.Excel = { run: (options, batch) => batch(context) };
   window.Office = { HostType: { Excel: "Excel" }, context: { officeTheme: { bodyBackgroundColor: "${ground}" } }, onReady: async () => ({ host: ${JSON.stringify(host)} }) };
 `;
