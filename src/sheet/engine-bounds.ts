@@ -95,8 +95,10 @@ class Bounded {
     if (cells > 1 && this.#live + cells > bounds.live)
       return this.#refuse(`The blocks that formulas fill here come to more than ${COUNT.format(bounds.live)} cells together.`);
     if (text > bounds.text) return this.#refuse(this.#tooLong());
+    // What is refused is not worked, and must not take the others with it.
+    if (this.#work + work > bounds.work) return this.#refuse("The formulas here take more work together than is done at a time.");
     this.#work += work;
-    return this.#work > bounds.work ? this.#refuse("The formulas here take more work together than is done at a time.") : undefined;
+    return undefined;
   }
 
   /** A block is there until the call that takes it has run; what no call takes stays on the sheet. */

@@ -92,6 +92,11 @@ test("many calls together end at what may be worked", () => {
   expect(said("=NETWORKDAYS(1,2000001)")).toBe("The formulas here take more work together than is done at a time.");
 });
 
+test("a call that asks for too much takes nothing from the others", () => {
+  expect(said("=NETWORKDAYS(1,2000001)")).toBe("The formulas here take more work together than is done at a time.");
+  expect(first("=SUM(A1:C900)").value).toBe(2);
+});
+
 test("patterns that may never end are refused", () => {
   expect(said('=REGEXTEST("aaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaab",B1)')).toBe(
     "Search patterns of this kind are not worked out here: some never come to an end.",
