@@ -1,3 +1,4 @@
+import { describeBuildSheet } from "../../src/buildsheet/setup/describe.ts";
 import type { CellAddress } from "../../src/sheet/address.ts";
 import { excelHost } from "../../src/sheet/excel.ts";
 import { keptXml } from "../../src/sheet/kept.ts";
@@ -232,6 +233,18 @@ test("a selected range is its rows and columns, in one sync; several ranges at o
   expect(await host.selection()).toEqual({ ...B2, rows: 3, columns: 2 });
   const several = open(BOOK, { failing: { sync: 1, error: new RichApiError("InvalidSelection", "The current selection is invalid.") } });
   await expect(several.host.selection()).rejects.toThrow("Select one range of cells: several ranges at once, or a picture, are not read.");
+});
+
+// Excel on the web takes requests of up to 5 MB (Microsoft, resource limits and performance optimization for Office Add-ins).
+test("the largest build sheet is set up in two syncs, well within what Excel takes at once", async () => {
+  const { book, host } = open([{ name: "Sheet1", cells: [] }]);
+  const largest = describeBuildSheet({ cylinders: 16, heights: 5, axes: 4, valves: 5, unit: "in", secondReadings: true });
+  expect(await syncs(book, () => host.addSheets(largest))).toBe(2);
+  expect(book.sheets.map(({ name }) => name)).toEqual(["Sheet1", ...largest.sheets.map(({ name }) => name)]);
+  const told = book.sheets.flatMap(({ notes }) => notes);
+  expect(told.length).toBeLessThan(10_000);
+  const asked = JSON.stringify([told, book.sheets.map(({ cells }) => [...cells])]).length;
+  expect(asked).toBeLessThan(5_000_000 / 2);
 });
 
 test("sheets are added in two syncs", async () => {

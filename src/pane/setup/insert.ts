@@ -1,15 +1,22 @@
 import type { BuildSheet } from "../../buildsheet/setup/model.ts";
 import { sampleBuildSheet } from "../../buildsheet/setup/sample.ts";
 import { isBlank } from "../../core/cell.ts";
-import type { SheetHost, WorkbookSnapshot } from "../../sheet/sheet-host.ts";
+import { isRefusal, type SheetHost, type WorkbookSnapshot } from "../../sheet/sheet-host.ts";
 import { counted } from "../finding-words.ts";
 
 /** Puts a build sheet into sheets of its own, in one step; a host that has one of the names already refuses, and nothing is touched. */
 export async function insert(host: SheetHost, book: BuildSheet): Promise<string> {
   const names = book.sheets.map(({ name }) => name);
   await host.addSheets(book);
-  await host.select({ sheet: names[0]!, row: 0, column: 0 });
-  return `${counted(names.length, "new sheet")}: ${names.join(", ")}.`;
+  const added = `${counted(names.length, "new sheet")}: ${names.join(", ")}.`;
+  try {
+    await host.select({ sheet: names[0]!, row: 0, column: 0 });
+    return added;
+  } catch (error) {
+    // They are there all the same.
+    if (!isRefusal(error)) throw error;
+    return `${added} They could not be brought into view: ${error.message}`;
+  }
 }
 
 /** The sample, for an empty workbook only. */

@@ -34,6 +34,15 @@ test("where a sheet has one of the names nothing is added or written", async () 
   expect(await host.read()).toEqual(before);
 });
 
+test("sheets that are added but cannot be brought into view are said to be there", async () => {
+  const host = memoryHost([{ name: "Sheet1", cells: [] }]);
+  const busy = { ...host, select: () => Promise.reject(new HostRefusal("A cell is being typed into.")) };
+  expect(await insert(busy, describeBuildSheet({ ...CHOICES }))).toMatch(
+    /^10 new sheets: .* They could not be brought into view: A cell is being typed into\.$/,
+  );
+  expect((await host.read()).sheets).toHaveLength(11);
+});
+
 test("a workbook that holds something gets no sample", async () => {
   const host = memoryHost([{ name: "Bores", cells: [[73.02]] }]);
   expect(await insertSample(host)).toContain("no sample was put in");
