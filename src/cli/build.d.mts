@@ -1,3 +1,4 @@
-import type { Metafile } from "esbuild";
+import type { Metafile, Plugin } from "esbuild";
 
+export const ENGINE_AS_MODULE: Plugin;
 export function buildCommandLine(out: string): Promise<Metafile>;

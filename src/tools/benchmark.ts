@@ -1,59 +1,90 @@
 /**
  * `npm run benchmark`: speed as ratios against a yardstick in the same run, written to
- * `benchmark/results.md`. Aims are stated as met or missed; nothing fails because of the clock.
+ * `benchmark/results.md`. Aims are stated as met or missed; nothing fails because of the clock. Names
+ * of groups after it measure those alone, and write nothing.
  */
 import { mkdirSync, writeFileSync } from "node:fs";
-import { createRequire } from "node:module";
-import { cpus, platform, release, totalmem } from "node:os";
 import { join } from "node:path";
 import { build as bundle } from "esbuild";
-import type * as calculations from "./benchmark/calculations.ts";
-import { type Line, RUNS } from "./benchmark/measure.ts";
+import { buildCommandLine, ENGINE_AS_MODULE } from "../cli/build.mjs";
+import type { Group } from "./benchmark/groups.ts";
+import { office } from "./benchmark/office.ts";
 import { paneReady } from "./benchmark/pane.ts";
+import { run } from "./benchmark/programs.ts";
+import { readings } from "./benchmark/readings.ts";
+import { report } from "./benchmark/report.ts";
 import { sizes } from "./benchmark/sizes.ts";
-import { build, DIST } from "./build.ts";
+import { buildAddin } from "./build.ts";
 import { COMMON } from "./bundling.ts";
 import { root } from "./paths.ts";
 
-const figure = ({ value, unit }: Line): string => (unit === "ratio" ? `${value.toFixed(2)} ×` : `${value.toFixed(1)} ${unit}`);
+/** Apart from `dist`, which may be in use, and where the packages are found. */
+const BUILT = join(root, "node_modules", ".cache", "crosshatch-benchmark");
 
-function report(lines: readonly Line[]): string {
-  const processor = cpus()[0]?.model ?? "unknown processor";
-  return [
-    "# Speed",
-    "",
-    `Made by \`npm run benchmark\` on ${processor}, ${cpus().length} cores, ${(totalmem() / 2 ** 30).toFixed(0)} GiB, ${platform()} ${release()}, Node ${process.version}. Medians of at least 5 runs (element-wise: ${RUNS}), least and most in brackets; ratios are to the yardstick of the same run.`,
-    "",
-    "| what | ours | yardstick | figure | aim | |",
-    "|---|---|---|---|---|---|",
-    ...lines.map(
-      (line) =>
-        `| ${line.what} | ${line.measured} | ${line.yardstick} | ${figure(line)} | ≤ ${line.aim}${line.unit === "ratio" ? " ×" : ` ${line.unit}`} | ${line.value <= line.aim ? "met" : "**missed**"} |`,
-    ),
-    "",
-    "Yardsticks: for element-wise functions a bare loop over typed arrays that computes the same values and checks nothing; for workbooks the same sheet in native formulas in the same engine.",
-    "",
-  ].join("\n");
-}
-
-/** What is measured runs as it is shipped: bundled, not as the tools run from source. */
-async function calculated(): Promise<typeof calculations> {
-  const outfile = join(root, "node_modules", ".cache", "crosshatch-benchmark.cjs");
+/** What is measured runs as it is shipped: bundled, not as the tools run from source. Names are kept for the profiles. */
+async function calculations(): Promise<string> {
+  const outfile = join(BUILT, "calculations.mjs");
   await bundle({
     ...COMMON,
+    minify: false,
     entryPoints: ["src/tools/benchmark/calculations.ts"],
     outfile,
-    format: "cjs",
+    format: "esm",
     platform: "node",
-    external: ["@odoo/o-spreadsheet"],
+    target: "node20",
+    plugins: [ENGINE_AS_MODULE],
+    external: ["hyperformula"],
+    banner: { js: 'import { createRequire as makeRequire } from "node:module"; const require = makeRequire(import.meta.url);' },
   });
-  return createRequire(import.meta.url)(outfile);
+  return outfile;
 }
 
-await build();
-const { elementWise, assignments, tenThousandFormulas } = await calculated();
-const lines = [...elementWise(), ...assignments(), ...tenThousandFormulas(), ...sizes(DIST), ...(await paneReady())];
-const text = report(lines);
-mkdirSync(join(root, "benchmark"), { recursive: true });
-writeFileSync(join(root, "benchmark", "results.md"), text);
+async function commandLine(): Promise<string> {
+  await buildCommandLine(BUILT);
+  return join(BUILT, "cli", "crosshatch.js");
+}
+
+const script = await calculations();
+const program = await commandLine();
+/** In a process of its own, so that none meets what another has left behind. */
+const apart = (group: string) => async () => JSON.parse(run({ command: process.execPath, args: [script, group] })) as Group;
+
+const GROUPS: Record<string, () => Promise<Group>> = {
+  elementWise: apart("elementWise"),
+  assignments: apart("assignments"),
+  formulas: apart("formulas"),
+  growth: apart("growth"),
+  archive: apart("archive"),
+  office: () => office(program),
+  readings: () => readings(program),
+  sizes: async () => {
+    await buildAddin(BUILT);
+    return { lines: sizes(BUILT), profiles: [] };
+  },
+  pane: async () => ({ lines: await paneReady(), profiles: [] }),
+};
+
+/** What cannot be measured here keeps nothing else from being. */
+const unmeasured = (name: string, { message }: Error): Group => ({
+  lines: [{ what: `${name}: could not be measured`, measured: "–", yardstick: message.split("\n")[0]!.slice(0, 200), unit: "×" }],
+  profiles: [],
+});
+
+const wanted = process.argv.slice(2);
+const started = performance.now();
+const found: Group[] = [];
+for (const [name, measure] of Object.entries(GROUPS)) {
+  if (wanted.length > 0 && !wanted.includes(name)) continue;
+  console.error(`${name} …`);
+  found.push(await measure().catch((reason: Error) => unmeasured(name, reason)));
+}
+const text = report(
+  found.flatMap(({ lines }) => lines),
+  found.flatMap(({ profiles }) => profiles),
+  (performance.now() - started) / 1000,
+);
+if (wanted.length === 0) {
+  mkdirSync(join(root, "benchmark"), { recursive: true });
+  writeFileSync(join(root, "benchmark", "results.md"), text);
+}
 console.log(text);

@@ -1,21 +1,24 @@
-/** Time of one run in milliseconds, `runs` times after one to warm up: the median with its spread. */
+/** Time in milliseconds: the median of several runs, with its spread. */
 export interface Timing {
   median: number;
   least: number;
   most: number;
 }
 
-export const RUNS = 7;
+export const RUNS = 5;
 
-export function time(work: () => unknown, runs = RUNS): Timing {
-  work();
-  const took: number[] = [];
-  for (let i = 0; i < runs; i++) {
-    const start = performance.now();
-    work();
-    took.push(performance.now() - start);
+/** Several pieces of work in turn, so that whatever else the machine does meets all of them; each once before to warm up. */
+export async function together(works: readonly (() => unknown)[], runs = RUNS): Promise<Timing[]> {
+  for (const work of works) await work();
+  const took = works.map((): number[] => []);
+  for (let run = 0; run < runs; run++) {
+    for (const [i, work] of works.entries()) {
+      const start = performance.now();
+      await work();
+      took[i]!.push(performance.now() - start);
+    }
   }
-  return summary(took);
+  return took.map(summary);
 }
 
 export function summary(took: readonly number[]): Timing {
@@ -23,18 +26,29 @@ export function summary(took: readonly number[]): Timing {
   return { median: sorted[Math.floor(sorted.length / 2)]!, least: sorted[0]!, most: sorted[sorted.length - 1]! };
 }
 
-/** One line of the results. A ratio is to the yardstick of the same run; `aim` is what it should not exceed. */
+/** One line of the results. */
 export interface Line {
   what: string;
   measured: string;
+  /** What it is compared with, in this run, or why it is not. */
   yardstick: string;
-  value: number;
-  unit: "ratio" | "KB gz" | "ms";
-  aim: number;
+  /** Left out where there is nothing to measure by. */
+  value?: number;
+  unit: "×" | "KB gz" | "ms" | "MB";
+  /** What the value should not exceed; none for what is only told. */
+  aim?: number;
+  /** The aim is what the value should reach. */
+  atLeast?: boolean;
+  /** The work whose profile explains a miss. */
+  profile?: string;
 }
 
-export const show = ({ median, least, most }: Timing): string => `${median.toFixed(1)} ms (${least.toFixed(1)}–${most.toFixed(1)})`;
+export const show = ({ median, least, most }: Timing): string => {
+  const digits = median < 100 ? 1 : 0;
+  return `${median.toFixed(digits)} ms (${least.toFixed(digits)}–${most.toFixed(digits)})`;
+};
 
-export function ratioLine(what: string, measured: Timing, yardstick: Timing, aim: number): Line {
-  return { what, measured: show(measured), yardstick: show(yardstick), value: measured.median / yardstick.median, unit: "ratio", aim };
+/** How many times as long as the yardstick it took. */
+export function ratioLine(what: string, measured: Timing, yardstick: Timing, rest: Pick<Line, "aim" | "profile"> = {}): Line {
+  return { what, measured: show(measured), yardstick: show(yardstick), value: measured.median / yardstick.median, unit: "×", ...rest };
 }

@@ -1,43 +1,100 @@
-import * as engine from "@odoo/o-spreadsheet";
-import { specs } from "../../functions/index.ts";
-import { registerFunctions } from "../../sheet/engine.ts";
-import { type Line, ratioLine, time } from "./measure.ts";
+import { readFileSync } from "node:fs";
+import { HyperFormula } from "hyperformula";
+import { checkWorkbook } from "../../buildsheet/check.ts";
+import { openWorkbook } from "../../sheet/file.ts";
+import { calculateByModel } from "../../sheet/headless/by-model.ts";
+import { calculate } from "../../sheet/headless/calculate.ts";
+import { readXlsx } from "../../sheet/xlsx/read.ts";
+import { bookFile, type Content, clearanceRows, NATIVE, OURS } from "./book-file.ts";
+import type { Group } from "./groups.ts";
+import { type Line, RUNS, ratioLine, show, type Timing, together } from "./measure.ts";
+import { profiled } from "./profile.ts";
 
-/** A workbook with 10 000 of our formulas against the same sheet in native formulas, same engine. */
-const FORMULAS = 10_000;
+const FORMULAS = 50_000;
+const OPENED = "opened, calculated and checked";
 
-function workbook(formula: (row: number) => string): object {
-  const cells: Record<string, string> = {};
-  for (let row = 1; row <= FORMULAS; row++) {
-    cells[`A${row}`] = (73 + (row % 90) / 1000).toFixed(3);
-    cells[`B${row}`] = (72.9 + (row % 70) / 1000).toFixed(3);
-    cells[`C${row}`] = formula(row);
+async function checked(bytes: Uint8Array): Promise<void> {
+  const host = await openWorkbook(bytes, "book.xlsx");
+  checkWorkbook(await host.read());
+}
+
+/** The same sheet in native formulas, in the engine as it comes. */
+function native(bytes: Uint8Array): void {
+  const book = readXlsx(bytes);
+  [...calculateByModel(book).values(0)];
+}
+
+/** Formulas of ours in one workbook, against native ones. */
+export async function formulas(): Promise<Group> {
+  const [ours, theirs] = [clearanceRows(FORMULAS, OURS), clearanceRows(FORMULAS, NATIVE)];
+  const [ourFile, theirFile] = [bookFile(ours), bookFile(theirs)];
+  const [ourBook, theirBook] = [readXlsx(ourFile), readXlsx(theirFile)];
+  const other = theirs.map((row) => row.map(plain));
+  const count = `${FORMULAS.toLocaleString("en").replaceAll(",", " ")} formulas`;
+  const [whole, engine, alone, nativeAlone, hyper] = (await together([
+    () => checked(ourFile),
+    () => native(theirFile),
+    () => calculate(ourBook),
+    () => calculate(theirBook),
+    () => HyperFormula.buildFromArray(other, { licenseKey: "gpl-v3" }).getSheetValues(0),
+  ])) as [Timing, Timing, Timing, Timing, Timing];
+  const profile = `${count} of ours, ${OPENED}`;
+  return {
+    lines: [
+      ratioLine(`${count} of ours ${OPENED}; native formulas opened and calculated by the engine as it comes`, whole, engine, { aim: 1.2, profile }),
+      ratioLine(`${count} of ours calculated; native formulas calculated the same way`, alone, nativeAlone),
+      ratioLine(`${count} of ours calculated; native formulas built and calculated by HyperFormula`, alone, hyper),
+    ],
+    profiles: [await profiled(profile, () => checked(ourFile))],
+  };
+}
+
+const plain = (content: Content): number | string => (typeof content === "object" ? `=${content.formula}` : content);
+
+/** Time for each formula as workbooks grow. */
+export async function growth(): Promise<Group> {
+  const sizes = [10_000, 50_000, 200_000];
+  const took: Timing[] = [];
+  for (const size of sizes) {
+    const file = bookFile(clearanceRows(size, OURS));
+    took.push((await together([() => checked(file)]))[0]!);
   }
-  return { version: "19.3.2", sheets: [{ id: "s", name: "Sheet1", colNumber: 4, rowNumber: FORMULAS + 1, cells }] };
+  const each = took.map(({ median }, i) => (median / sizes[i]!) * 1000);
+  const shown = sizes.map((size, i) => `${size.toLocaleString("en").replaceAll(",", " ")}: ${show(took[i]!)}, ${each[i]!.toFixed(1)} µs each`).join("; ");
+  return {
+    lines: [
+      {
+        what: `formulas of ours in one workbook, ${OPENED}: time for each at the most, against the least`,
+        measured: shown,
+        yardstick: "itself",
+        value: each[2]! / each[0]!,
+        unit: "×",
+        aim: 1.3,
+      },
+    ],
+    profiles: [],
+  };
 }
 
-function calculated(data: object): unknown {
-  const model = new engine.Model(structuredClone(data) as never);
-  return model.getters.getEvaluatedCell({ sheetId: "s", col: 2, row: FORMULAS - 1 }).value;
-}
-
-export function tenThousandFormulas(): Line[] {
-  registerFunctions(specs, engine);
-  const chatter = console.debug;
-  console.debug = () => {};
-  const pairs: [string, (row: number) => string, (row: number) => string][] = [
-    ["CLEARANCE", (row) => `=HATCH.CLEARANCE(A${row}, B${row})`, (row) => `=A${row}-B${row}`],
-    ["VERDICT", (row) => `=HATCH.VERDICT(A${row}, 73, 73.05)`, (row) => `=IF(A${row}>73.05,"over",IF(A${row}<73,"under","within"))`],
-  ];
-  const lines = pairs.map(([name, ours, native]) => {
-    const [a, b] = [workbook(ours), workbook(native)];
-    return ratioLine(
-      `10 000 × ${name} opened and calculated headless`,
-      time(() => calculated(a), 5),
-      time(() => calculated(b), 5),
-      1.3,
-    );
+/** Many small workbooks, one after the other in one thread. */
+export async function archive(): Promise<Group> {
+  const sample = new Uint8Array(readFileSync("samples/build-sheet.xlsx"));
+  const counts = [100, 1000];
+  const work = counts.map((count) => async () => {
+    for (let i = 0; i < count; i++) await checked(sample);
   });
-  console.debug = chatter;
-  return lines;
+  const profile = `1 000 small workbooks ${OPENED}`;
+  const took = await together(work, RUNS);
+  const each = took.map(({ median }, i) => median / counts[i]!);
+  const shown = counts.map((count, i) => `${count}: ${show(took[i]!)}, ${each[i]!.toFixed(2)} ms each`).join("; ");
+  const line: Line = {
+    what: `workbooks as the sample build sheet, ${OPENED} in one thread: time for each of 1 000, against 100`,
+    measured: shown,
+    yardstick: "itself",
+    value: each[1]! / each[0]!,
+    unit: "×",
+    aim: 1.3,
+    profile,
+  };
+  return { lines: [line], profiles: [await profiled(profile, work[0]!)] };
 }
