@@ -24,10 +24,11 @@ const STRICT = "default-src 'none'; script-src 'self'; style-src 'self'; img-src
 
 /**
  * The pane runs under the strict policy. The spreadsheet engine compiles formulas and templates with
- * `new Function` and sets style attributes, so its page alone is allowed both.
+ * `new Function`, sets style attributes, and reads a picture from its address when it prints, so its page
+ * alone is allowed all three.
  */
 const POLICIES: Readonly<Record<string, string>> = {
-  "/index.html": `${STRICT.replace("script-src 'self'", "script-src 'self' 'unsafe-eval'").replace("style-src 'self'", "style-src 'self' 'unsafe-inline'")}; connect-src 'self'; frame-src 'self'; frame-ancestors 'none'`,
+  "/index.html": `${STRICT.replace("script-src 'self'", "script-src 'self' 'unsafe-eval'").replace("style-src 'self'", "style-src 'self' 'unsafe-inline'")}; connect-src 'self' data:; frame-src 'self'; frame-ancestors 'none'`,
   "/pane.html": `${STRICT}; frame-ancestors 'self'`,
 };
 const POLICY = `${STRICT}; frame-ancestors 'none'`;

@@ -120,6 +120,12 @@ test("a drawing is put in the sheet at the selected cell, in black on white with
   expect(dots.clear).toBe(0);
   expect(dots.black).toBeGreaterThan(1000);
   expect(dots.white).toBeGreaterThan(dots.black);
+  await at.page.page.locator(".o-topbar-menu", { hasText: "File" }).click();
+  await at.page.page.locator(".o-menu-item", { hasText: "Print" }).click();
+  await at.page.page.locator(".o-print-page canvas").first().waitFor();
+  await at.page.picture("drawing-printed");
+  await at.page.page.getByRole("button", { name: "Cancel" }).click();
+  await picture.waitFor();
   const { bytes } = await at.page.saved();
   const size = printed(bytes);
   if (size !== undefined) expect(size).toBeGreaterThan(10_000);
