@@ -2,7 +2,7 @@
  * `npm run mutation [-- folder …]`: changes the sources of core, math and the functions in small ways,
  * one at a time, and counts how many of the changes the tests notice; the count and the changes that pass
  * unnoticed go to `test/mutation/`. Folders are `core`, `math` and the
- * groups of functions; all without an argument. What has not changed since the last run is not run again.
+ * groups of functions, `core/verdict` is one file; all without an argument. What has not changed since the last run is not run again.
  */
 import { mkdirSync } from "node:fs";
 import { tmpdir } from "node:os";
@@ -26,17 +26,18 @@ const { positionals, values } = parseArgs({
   allowPositionals: true,
   options: { concurrency: { type: "string", default: "2" }, force: { type: "boolean", default: false } },
 });
-const asked = positionals.length ? positionals : Object.keys(FOLDERS);
-const unknown = asked.filter((name) => !FOLDERS[name]);
+/** `math`, or of it only `math/anova`. */
+const asked = (positionals.length ? positionals : Object.keys(FOLDERS)).map((name) => name.split("/") as [folder: string, file?: string]);
+const unknown = asked.map(([name]) => name).filter((name) => !FOLDERS[name]);
 if (unknown.length) throw new Error(`There is no folder called ${unknown.join(", ")}: they are ${Object.keys(FOLDERS).join(", ")}`);
 
 process.chdir(root);
 mkdirSync(CACHE, { recursive: true });
 const PUBLISHED = join(root, "test", "mutation");
 mkdirSync(PUBLISHED, { recursive: true });
-for (const name of asked) {
+for (const [name, file = "**/*"] of asked) {
   await new Stryker({
-    mutate: [`${FOLDERS[name]}/**/*.ts`, "!src/core/version.ts", "!**/*.d.ts"],
+    mutate: [`${FOLDERS[name]}/${file}.ts`, "!src/core/version.ts", "!**/*.d.ts"],
     ignorePatterns: ["**", "!src/**", "!test/**", "test/output", "!package.json", "!tsconfig.json"],
     plugins: ["left-alone", "runner"].map((name) => join(root, "src", "tools", "mutation", `${name}.ts`)),
     testRunner: "in-process",

@@ -19,7 +19,7 @@ const EXAMPLES = new Map(specs.map((spec) => [spec, spec.examples.map(({ formula
 
 const rowsOf = (argument: Argument): Cell[][] => (Array.isArray(argument) ? argument : [[argument]]);
 
-function anyShape(random: Random, isLarge = 0.15): Shape {
+function anyShape(random: Random, isLarge: number): Shape {
   const small = () => random.whole(1, 5);
   // Blocks from 64 elements on are calculated in a way of their own.
   const large = random.pick<Shape>([
@@ -38,16 +38,20 @@ interface Manner {
   wild: number;
   /** The shape of arguments that do not keep their own. */
   common: Shape;
+  /** Share of other shapes that are large. */
+  isLarge: number;
 }
 
 /** One argument near that of an example: as it stands, in another shape, or with cells of any kind among it. */
-function argument(random: Random, param: Param<unknown>, base: Argument, { tame, wild, common }: Manner): Given {
+function argument(random: Random, param: Param<unknown>, base: Argument, { tame, wild, common, isLarge }: Manner): Given {
   if (random.chance(param.isOptional ? 0.3 : tame ? 0 : 0.02)) return null;
   const example = rowsOf(base);
   const kept: Shape = [example.length, example[0]?.length ?? 1];
-  const [rows, columns] = tame || random.chance(0.5) ? kept : random.chance(0.7) ? common : anyShape(random);
+  const [rows, columns] = tame || random.chance(0.5) ? kept : random.chance(0.7) ? common : anyShape(random, isLarge);
   const cell = (row: number, column: number): Held =>
-    random.chance(wild) ? anything(random, param) : fitting(random, param, example[row % example.length]?.[column % kept[1]] ?? null, tame);
+    random.chance(wild)
+      ? anything(random, param)
+      : fitting(random, param, example[row % example.length]?.[column % kept[1]] ?? (param.fallback as Cell) ?? null, tame);
   const made = Array.from({ length: rows }, (_, row) => Array.from({ length: columns }, (_, column) => cell(row, column)));
   const isWritable = rows * columns <= 12 && made.flat().every(({ value, typed }) => typed === undefined && isLiteral(value));
   return { as: isWritable && random.chance(0.4) ? "literal" : "cells", rows: made };
@@ -63,10 +67,11 @@ const isLiteral = (value: Cell): boolean => {
 function input(random: Random, spec: Spec): Input {
   const example = random.pick(EXAMPLES.get(spec)!);
   const tame = random.chance(0.3);
-  // What a table takes as a whole is small in an engine; many large ones together are more work than a host does at a time.
-  const common = anyShape(random, spec.returns.kind === "table" ? 0 : 0.15);
+  // What a table takes as a whole is small in an engine, and hosts refuse to work out very large ones.
+  const isLarge = spec.returns.kind === "table" ? 0 : 0.15;
+  const common = anyShape(random, isLarge);
   // Most calls have few or no cells that do not fit, so that most give numbers.
-  const manner = { tame, wild: tame ? 0 : random.pick([0, 0, 0.02, 0.1, 0.5]), common };
+  const manner = { tame, wild: tame ? 0 : random.pick([0, 0, 0.02, 0.1, 0.5]), common, isLarge };
   const given = spec.inputs.map(({ param }, i) => argument(random, param, example[i], manner));
   const count = tame || random.chance(0.8) ? given.length : random.whole(0, given.length);
   const cut = given.slice(0, count);

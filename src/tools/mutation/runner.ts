@@ -10,7 +10,6 @@ import {
   type CompleteDryRunResult,
   type DryRunResult,
   DryRunStatus,
-  determineHitLimitReached,
   type MutantRunOptions,
   type MutantRunResult,
   MutantRunStatus,
@@ -22,23 +21,42 @@ import { loadPackages } from "./modules.ts";
 import { byFile, idOf, likelyFirst } from "./test-files.ts";
 import { prepare, runTests } from "./tests.ts";
 
-/** What the mutated sources and we know of one another. */
-interface Switchboard {
-  activeMutant?: string | undefined;
-  currentTestId?: string | undefined;
-  mutantCoverage?: Required<CompleteDryRunResult>["mutantCoverage"] | undefined;
-  hitCount?: number | undefined;
-  hitLimit?: number | undefined;
-}
+/** Asked more often than this within one test file, the sources are in a loop without an end. */
+const ENDLESS = 50_000_000;
+/** So many times as often as any test file does when nothing is changed. */
+const MARGIN = 3;
 
-/** Stryker lets a mutant run a hundred times as often as all tests together do; three times is endless enough and much sooner. */
-const GIVEN_FACTOR = 100;
-const ENDLESS_FACTOR = 3;
+/** What the mutated sources and we know of one another: before each of their places they ask which mutant is on. */
+class Switchboard {
+  currentTestId: string | undefined;
+  mutantCoverage: Required<CompleteDryRunResult>["mutantCoverage"] | undefined;
+  #active: string | undefined;
+  #asked = 0;
+
+  get activeMutant(): string | undefined {
+    if (++this.#asked > ENDLESS) throw new Error("this does not come to an end");
+    return this.#active;
+  }
+
+  get isEndless(): boolean {
+    return this.#asked > ENDLESS;
+  }
+
+  get asked(): number {
+    return this.#asked;
+  }
+
+  /** A test file begins, with this mutant or with none. */
+  start(mutant?: string): void {
+    this.#active = mutant;
+    this.#asked = 0;
+  }
+}
 
 const TEST_FILES = "test/{core,functions,math,reference}/**/*.test.ts";
 
 export class InProcessRunner implements TestRunner {
-  readonly #board: Switchboard = {};
+  readonly #board = new Switchboard();
   /** Milliseconds of work that all tests of a file took last. */
   readonly #costs = new Map<string, number>();
 
@@ -57,6 +75,7 @@ export class InProcessRunner implements TestRunner {
     for (const file of globSync(TEST_FILES).sort()) {
       const coverage = { static: {}, perTest: {} as Record<string, Record<string, number>> };
       this.#board.mutantCoverage = coverage;
+      this.#board.start();
       const onTest = (name: string | undefined) => {
         this.#board.currentTestId = name && idOf(file, name);
       };
@@ -67,26 +86,26 @@ export class InProcessRunner implements TestRunner {
         // What runs when the file is loaded counts for each of its tests.
         whole.mutantCoverage.perTest[id] = { ...coverage.static, ...coverage.perTest[id] };
       }
+      if (this.#board.asked * MARGIN > ENDLESS) throw new Error(`${file} asks ${this.#board.asked} times which mutant is on: ENDLESS in runner.ts is too low`);
     }
     return whole;
   }
 
-  async mutantRun({ activeMutant, testFilter = [], sandboxFileName, hitLimit: generous }: MutantRunOptions): Promise<MutantRunResult> {
+  async mutantRun({ activeMutant, testFilter = [], sandboxFileName }: MutantRunOptions): Promise<MutantRunResult> {
     const tests = byFile(testFilter);
-    const hitLimit = generous === undefined ? undefined : (generous / GIVEN_FACTOR) * ENDLESS_FACTOR;
-    Object.assign(this.#board, { activeMutant: activeMutant.id, mutantCoverage: undefined, hitLimit, hitCount: hitLimit === undefined ? undefined : 0 });
+    this.#board.mutantCoverage = undefined;
     let nrOfTests = 0;
     for (const file of likelyFirst(tests.keys(), sandboxFileName, this.#costs)) {
       const names = tests.get(file)!;
       const before = process.cpuUsage();
+      this.#board.start(activeMutant.id);
       try {
         const ran = await runTests(resolve(file), { only: new Set(names), bail: true });
         nrOfTests += ran.length;
         const { user, system } = process.cpuUsage(before);
         if (ran.length === names.length) this.#costs.set(file, (user + system) / 1000);
         const failed = ran.find(({ errors }) => errors.length > 0);
-        const endless = determineHitLimitReached(this.#board.hitCount, hitLimit);
-        if (endless) return { status: MutantRunStatus.Timeout, ...(endless.reason ? { reason: endless.reason } : {}) };
+        if (this.#board.isEndless) return { status: MutantRunStatus.Timeout };
         if (failed) return { status: MutantRunStatus.Killed, killedBy: [idOf(file, failed.name)], failureMessage: String(failed.errors[0]), nrOfTests };
       } catch (error) {
         // A file that cannot even be loaded with the mutant has noticed it.
