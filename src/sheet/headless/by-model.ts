@@ -2,7 +2,7 @@ import { columnLetters } from "../address.ts";
 import type { CellFile, WorkbookFile } from "../xlsx/model.ts";
 import type { Computed, Placed, Reach } from "./computed.ts";
 import { contentOf, formulasOf, type Refused } from "./contents.ts";
-import { type Model, type ModelData, modelOf, signatures } from "./engine.ts";
+import { type Model, type ModelData, modelOf, signatures, startCalculation } from "./engine.ts";
 import { Grids } from "./grids.ts";
 import { Translator } from "./translate.ts";
 
@@ -21,6 +21,7 @@ interface Trial {
 
 /** Calculates a workbook with the engine's model of a whole workbook, whatever its formulas do. */
 export function calculateByModel(book: WorkbookFile): Computed {
+  startCalculation();
   const blocked = new Set<CellFile>();
   let trial = tryOut(book, ROOMS[0]!, blocked);
   let room = 1;

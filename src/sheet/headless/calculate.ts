@@ -8,7 +8,7 @@ import { calculateByModel } from "./by-model.ts";
 import type { Computed, Placed, Reach } from "./computed.ts";
 import { formulasOf, isFormula } from "./contents.ts";
 import { calculateDirectly } from "./direct.ts";
-import { leftOut, startCalculation } from "./engine.ts";
+import { leftOut } from "./engine.ts";
 import { unknownFormulas } from "./unknown.ts";
 
 export interface Calculated {
@@ -23,7 +23,6 @@ export interface Calculated {
 
 /** Calculates a workbook from what was typed into it; the values that its file holds for formulas are not looked at. */
 export function calculate(book: WorkbookFile): Calculated {
-  startCalculation();
   const computed = calculateDirectly(book) ?? calculateByModel(book);
   const beyond = leftOut();
   const circular: CellFile[] = [];

@@ -5,7 +5,7 @@ import type { Area } from "./areas.ts";
 import { BLANK, type Compiled, Compiler, type Given, NeedsModel, settled, type Value } from "./compiled.ts";
 import type { Computed, Placed, Reach } from "./computed.ts";
 import { contentOf, isFormula, type Refused } from "./contents.ts";
-import { signatures } from "./engine.ts";
+import { leftOut, signatures, startCalculation } from "./engine.ts";
 import { Grids } from "./grids.ts";
 import { shapeOf } from "./shapes.ts";
 import { Translator } from "./translate.ts";
@@ -40,10 +40,12 @@ interface Slot {
  */
 export function calculateDirectly(book: WorkbookFile): Computed | undefined {
   try {
+    startCalculation();
     const direct = new Direct(book);
     // A result may have spilled into cells that were read as blank before.
     if (!direct.settles() && !direct.again().settles()) return undefined;
-    return direct;
+    // What is left out of a calculation that takes too much work rests on the order in which it goes.
+    return leftOut() ? undefined : direct;
   } catch (reason) {
     if (reason instanceof NeedsModel) return undefined;
     throw reason;
