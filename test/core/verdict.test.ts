@@ -15,6 +15,11 @@ describe("judge", () => {
     expect(marginOf(0.03, {})).toBeUndefined();
   });
 
+  test("where the limits stand the wrong way round, the limit that is passed is the one that is named", () => {
+    expect(judge(5, { lower: 10, upper: 3 })).toEqual({ verdict: "over", margin: -2, side: "upper", limit: 3 });
+    expect(judge(2, { lower: 10, upper: 3 })).toEqual({ verdict: "under", margin: -8, side: "lower", limit: 10 });
+  });
+
   test("not proven comes before near: what the gauge cannot see is not called close", () => {
     expect(judge(0.039, { upper: 0.04 }, 0.002, 0.005)?.verdict).toBe("not proven");
   });
