@@ -122,6 +122,8 @@ function pieces(text: Given, delimiters: Given): number {
 const cubed: Measure = ([matrix]) => sizeOf(matrix) * widthOf(matrix);
 const daysBetween: Measure = ([from, to, third, fourth]) => Math.abs(numberIn(from) - numberIn(to)) + 10 * (sizeOf(third) + sizeOf(fourth));
 const daysFrom: Measure = ([, days, third, fourth]) => Math.max(numberIn(days), numberIn(negated(days))) + 10 * (sizeOf(third) + sizeOf(fourth));
+/** Pairs of places in two lists, weighed against one another again and again. */
+const paired: Measure = (args) => 10 * most(args, sizeOf) ** 3;
 const searched: Measure = (args) => 10 * sum(args, sizeOf);
 const periods: Measure = ([, count]) => numberIn(count);
 const fitted: Measure = ([y, x]) => sizeOf(y) + sizeOf(x) * Math.max(1, Math.min(widthOf(x), heightOf(x)));
@@ -143,6 +145,7 @@ const STEPS: Readonly<Record<string, Measure>> = {
   "WORKDAY.INTL": daysFrom,
   CUMIPMT: periods,
   CUMPRINC: periods,
+  "HATCH.PISTONMATCH": paired,
   ...Object.fromEntries(
     ["DAVERAGE", "DCOUNT", "DCOUNTA", "DGET", "DMAX", "DMIN", "DPRODUCT", "DSTDEV", "DSTDEVP", "DSUM", "DVAR", "DVARP"].map((name) => [name, searched]),
   ),

@@ -1,5 +1,5 @@
 /**
- * The gate: what every declared function must have. Prints one line for each thing that is missing
+ * The gate: what every declared function must have, and what packages may bring in. Prints one line for each thing that is missing
  * and fails if there is any.
  */
 import { existsSync, readFileSync } from "node:fs";
@@ -9,6 +9,7 @@ import { checksFor } from "../../test/reference/checks/index.ts";
 import type { Spec } from "../core/define.ts";
 import { specFiles, stale } from "./generate.ts";
 import { root } from "./paths.ts";
+import { readSupply, supplyFaults } from "./supply.ts";
 
 const LONGEST_DESCRIPTION = 128;
 const NAME = /^[A-Z]{3,}$/;
@@ -51,6 +52,7 @@ export async function gate(): Promise<string[]> {
     missing.push(...shortcomings(spec, group, existsSync(test) && readFileSync(test, "utf8").includes("test(")));
     if (checksFor(spec.name).length === 0) missing.push(`${spec.name}: has no value from outside the project in test/reference/checks/`);
   }
+  missing.push(...supplyFaults(readSupply()));
   for (const path of await stale()) missing.push(`${path} is not what the specs make: run npm run generate`);
   return missing;
 }

@@ -1,6 +1,6 @@
 /**
  * Writes what is made from the specs (index and loops in `src/functions`, README's function table), from design
- * tokens (the pane's colours) and from the checks against outside values (`test/reference/README.md`).
+ * tokens (the pane's colours), from the figures that the long tasks have kept (DEVELOPERS.md) and from the checks against outside values (`test/reference/README.md`).
  * With `--check` it writes nothing and fails when a file differs from what it would write.
  */
 import { existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
@@ -9,13 +9,14 @@ import { pathToFileURL } from "node:url";
 import type { Group, Spec } from "../core/define.ts";
 import { GROUP_TITLES, GROUPS } from "../core/groups.ts";
 import { signature } from "../core/signature.ts";
+import { figuresTable, keptFigures } from "./figures.ts";
 import { loopsSource } from "./loops.ts";
 import { coloursFile } from "./pane-colours.ts";
 import { root } from "./paths.ts";
 
 const FUNCTIONS = join(root, "src", "functions");
-const TABLE_START = "<!-- functions: made by `npm run generate` -->";
-const TABLE_END = "<!-- end of functions -->";
+const TABLE = ["<!-- functions: made by `npm run generate` -->", "<!-- end of functions -->"] as const;
+const FIGURES = ["<!-- figures: made by `npm run generate` from what the tasks have kept -->", "<!-- end of figures -->"] as const;
 
 interface SpecFile {
   group: Group;
@@ -69,11 +70,11 @@ export function functionTable(specs: readonly Spec[]): string {
   return lines.join("\n");
 }
 
-function withTable(readme: string, table: string): string {
-  const start = readme.indexOf(TABLE_START);
-  const end = readme.indexOf(TABLE_END);
-  if (start < 0 || end < 0) throw new Error(`README.md has no place for the function table: ${TABLE_START} … ${TABLE_END}`);
-  return `${readme.slice(0, start + TABLE_START.length)}\n\n${table}\n${readme.slice(end)}`;
+/** A page with what stands between two marks replaced. */
+function between(page: string, [start, end]: readonly [string, string], text: string, name: string): string {
+  const [from, to] = [page.indexOf(start), page.indexOf(end)];
+  if (from < 0 || to < 0) throw new Error(`${name} has no place for what is made: ${start} … ${end}`);
+  return `${page.slice(0, from + start.length)}\n\n${text}\n${page.slice(to)}`;
 }
 
 /** The functions and the pane run where no file can be read, so they get the package's version as a constant. */
@@ -98,7 +99,9 @@ export async function generated(): Promise<Map<string, string>> {
   const specs = await specsOf(files);
   const wanted = new Map([[join(FUNCTIONS, "index.ts"), indexSource(files)], [join(FUNCTIONS, "loops.ts"), loopsSource(specs)], coloursFile(), versionFile()]);
   const readme = join(root, "README.md");
-  if (existsSync(readme)) wanted.set(readme, withTable(readFileSync(readme, "utf8"), functionTable(specs)));
+  if (existsSync(readme)) wanted.set(readme, between(readFileSync(readme, "utf8"), TABLE, functionTable(specs), "README.md"));
+  const developers = join(root, "DEVELOPERS.md");
+  if (existsSync(developers)) wanted.set(developers, between(readFileSync(developers, "utf8"), FIGURES, figuresTable(keptFigures()), "DEVELOPERS.md"));
   return wanted;
 }
 

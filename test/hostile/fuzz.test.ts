@@ -1,4 +1,4 @@
-import { figuresOf, withRun } from "../../src/tools/fuzz/figures.ts";
+import { figuresOf, triedAgain, withRun } from "../../src/tools/fuzz/figures.ts";
 import { expectCounts, expectReadersAgree, expectSame, expectSentence, orRefused } from "../../src/tools/fuzz/oracles.ts";
 import { Random } from "../../src/tools/fuzz/random.ts";
 import { fuzz } from "../../src/tools/fuzz/run.ts";
@@ -17,7 +17,7 @@ test("damaged samples end in a result or a sentence", async () => {
 test("processes that hang, end or take too long are defects of the input that they were at, and the others go on", async () => {
   const fuzzed = await fuzz({ seed: 1, inputs: 10, processes: 1, entry: "test/hostile/failing-worker.ts", silence: 1 });
   expect(fuzzed.defects).toEqual([
-    { index: 3, level: "lost", what: "said nothing for 1 s (SIGKILL)" },
+    { index: 3, level: "lost", what: "said nothing for 10 s" },
     { index: 5, level: "lost", what: "ended the process (7)" },
     { index: 6, level: "told", what: "took 11 s of the processor" },
     { index: 6, level: "memory", what: "600 MB from there to 10" },
@@ -30,6 +30,20 @@ test("a run that is repeated takes the place of the earlier one; others stand be
   const run = (seed: number, from: number, inputs: number) => ({ seed, from, inputs }) as Parameters<typeof withRun>[1];
   const kept = [run(1, 0, 10), run(2, 0, 20)];
   expect(withRun(withRun(kept, run(2, 0, 30)), run(1, 500, 5))).toEqual([run(1, 0, 10), run(1, 500, 5), run(2, 0, 30)]);
+});
+
+test("what a run found fault with is tried again: what ends well now counts as that, the rest stays open", async () => {
+  const level = { inputs: 3, results: 1, refusals: 0, defects: 2, worstMilliseconds: 1 };
+  const lost = { ...level, inputs: 1, results: 0, defects: 1 };
+  const run = { ...level, seed: 1, from: 0, inputs: 4, defects: 3, peakMegabytes: 100, open: [5, 6, 7], levels: { told: level, lost } };
+  const now = await triedAgain(run, async (_, index) => ({
+    index,
+    level: "told",
+    outcome: index === 6 ? "defect" : index === 5 ? "refused" : "result",
+    milliseconds: 1,
+  }));
+  expect([now.inputs, now.results, now.refusals, now.defects, now.open]).toEqual([4, 2, 1, 1, [6]]);
+  expect(now.results + now.refusals + now.defects).toBe(now.inputs);
 });
 
 test("the same seed and input give the same numbers, others give others", () => {

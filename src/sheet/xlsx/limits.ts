@@ -12,7 +12,9 @@ export interface Limits {
   ratioFrom: number;
   /** Elements inside one another in a part. */
   depth: number;
-  /** Cells that hold something, and cells of the rectangles around them, in the whole workbook. */
+  /** Sheets of the workbook. */
+  sheets: number;
+  /** Cells that hold something (also as a result of array formulas), and cells of the rectangles around them, in the whole workbook. */
   cells: number;
   area: number;
 }
@@ -25,8 +27,9 @@ export const LIMITS: Limits = {
   ratio: 250,
   ratioFrom: 4e6,
   depth: 100,
-  cells: 1_000_000,
-  area: 10_000_000,
+  sheets: 1000,
+  cells: 500_000,
+  area: 5_000_000,
 };
 
 const ROUND = new Intl.NumberFormat("en", { maximumSignificantDigits: 3 });

@@ -1,5 +1,5 @@
 import { peoplesFormula } from "./formula-text.ts";
-import type { Limits } from "./limits.ts";
+import { type Limits, many } from "./limits.ts";
 import type { DefinedName, Table } from "./model.ts";
 import { boxOf } from "./place.ts";
 import { UnreadableFile } from "./unreadable.ts";
@@ -38,6 +38,7 @@ export function readWorkbookPart(bytes: Uint8Array, part: string, limits: Limits
       name = null;
     },
   });
+  if (found.sheets.length > limits.sheets) throw new UnreadableFile(`has ${many(found.sheets.length)} sheets, and at most ${many(limits.sheets)} are read`);
   refuseDoubles(found.sheets.map((sheet) => sheet.name));
   return found;
 }

@@ -49,7 +49,7 @@ class WorksheetReader implements Handlers {
   constructor(part: string, around: Surroundings) {
     this.#part = part;
     this.#around = around;
-    this.#formulas = new CellFormulas(part, around.limits.area);
+    this.#formulas = new CellFormulas(part, around.limits.cells);
   }
 
   open(name: string, attributes: Attributes): void {

@@ -11,7 +11,7 @@ import { expectUntouched } from "./untouched.ts";
 /** Cells of a sample typed over, emptied or filled: formulas that do not depend on them keep their values. */
 export const cellsLevel: Level = {
   name: "cells and formulas",
-  weight: 9,
+  weight: 5,
   async run(random): Promise<Outcome> {
     const sample = random.pick(BOOKS);
     const book = copyOf(sample.book);

@@ -8,7 +8,7 @@ import { READINGS } from "./samples.ts";
 /** Readings with bytes or fields changed: the same findings however the bytes arrive, no row lost. */
 export const csvLevel: Level = {
   name: "CSV bytes",
-  weight: 28,
+  weight: 30,
   async run(random): Promise<Outcome> {
     const bytes = damaged(random.pick(READINGS), random);
     const whole = await checked(bytes, []);

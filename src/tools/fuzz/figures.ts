@@ -1,6 +1,7 @@
 import { existsSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { root } from "../paths.ts";
+import type { Tried } from "./levels.ts";
 import type { Fuzzed, LevelFigures } from "./run.ts";
 
 export const FIGURES = join(root, "test", "hostile", "figures.json");
@@ -10,6 +11,8 @@ export interface Figures extends LevelFigures {
   seed: number;
   from: number;
   peakMegabytes: number;
+  /** The inputs whose defects are not mended. */
+  open: number[];
   levels: Record<string, LevelFigures>;
 }
 
@@ -25,6 +28,7 @@ export function figuresOf({ seed, from = 0 }: { seed: number; from?: number }, {
     defects: defects.length,
     worstMilliseconds: Math.round(worstMilliseconds),
     peakMegabytes: Math.round(peakMegabytes),
+    open: [...new Set(defects.map(({ index }) => index))],
     levels: Object.fromEntries(inOrder.map(([name, level]) => [name, { ...level, worstMilliseconds: Math.round(level.worstMilliseconds) }])),
   };
 }
@@ -33,6 +37,26 @@ export function figuresOf({ seed, from = 0 }: { seed: number; from?: number }, {
 export function withRun(runs: readonly Figures[], run: Figures): Figures[] {
   const others = runs.filter(({ seed, from }) => seed !== run.seed || from !== run.from);
   return [...others, run].sort((a, b) => a.seed - b.seed || a.from - b.from);
+}
+
+/** A run after its open inputs have been tried again: those that now end well count as what they came to. */
+export async function triedAgain(run: Figures, tryInput: (seed: number, index: number) => Promise<Tried>): Promise<Figures> {
+  const now: Figures = structuredClone(run);
+  now.open = [];
+  for (const index of run.open) {
+    const { outcome, level } = await tryInput(run.seed, index);
+    if (outcome === "defect") now.open.push(index);
+    else {
+      const counted = outcome === "result" ? "results" : "refusals";
+      const from = now.levels[level]!.defects > 0 ? level : "lost";
+      for (const figures of [now, now.levels[level]!]) figures[counted]++;
+      now.defects--;
+      now.levels[from]!.defects--;
+      if (from === "lost") now.levels[level]!.inputs++;
+    }
+  }
+  if (now.levels.lost?.defects === 0) delete now.levels.lost;
+  return now;
 }
 
 export const keptRuns = (path = FIGURES): Figures[] => (existsSync(path) ? (JSON.parse(readFileSync(path, "utf8")) as Figures[]) : []);

@@ -12,7 +12,7 @@ const LAID = BOOKS.filter(({ book }) => book.kept.has(LAYOUT_KEY));
 /** The layout that a workbook keeps, with parts of its JSON changed. */
 export const mappingLevel: Level = {
   name: "kept layouts",
-  weight: 10,
+  weight: 8,
   async run(random): Promise<Outcome> {
     const sample = random.pick(LAID);
     const kept = sample.book.kept.get(LAYOUT_KEY)!;

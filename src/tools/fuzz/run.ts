@@ -7,7 +7,7 @@ import type { Tried } from "./levels.ts";
 import type { Order } from "./worker.ts";
 
 /** What an input may take: wall time of a process that says nothing, and memory of the whole process. */
-const SILENCE = 30;
+const SILENCE = 60;
 const PROCESSOR_SECONDS = 10;
 const MEGABYTES = 512;
 /** Of those, what JavaScript's own objects may take; the rest is the program and what it reads into. */
@@ -15,7 +15,7 @@ const HEAP = 400;
 /** What a process may take to start where many run. */
 const STARTING = 120;
 /** Inputs handed to a process at a time. */
-const PORTION = 200;
+const PORTION = 2000;
 
 export interface FuzzOptions {
   seed: number;
@@ -70,7 +70,15 @@ export async function fuzz({ seed, inputs, from = 0, processes, entry = "src/too
     const queue = portions();
     const work = async (): Promise<void> => {
       for (const [start, end] of queue) {
-        for (let at = start; at < end; ) at = await portion({ worker, silence }, { seed, from: at, to: end }, fuzzed, note);
+        for (let at = start; at < end; ) {
+          const came = await portion({ worker, silence }, { seed, from: at, to: end }, fuzzed, note);
+          at = came.next;
+          if (!came.lost) continue;
+          // Where many programs run, silence may be waiting: alone and with more patience it has another chance.
+          const again = came.silent ? await portion({ worker, silence: silence * 10 }, { seed, from: at, to: at + 1 }, fuzzed, note) : came;
+          if (again.lost) note(again.lost);
+          at++;
+        }
       }
     };
     await Promise.all(Array.from({ length: processes }, work));
@@ -96,17 +104,23 @@ async function bundle(entry: string, outfile: string): Promise<void> {
   });
 }
 
-/** Runs a portion; gives the input to go on with, which is before its end when the process was lost. */
-function portion({ worker, silence }: { worker: string; silence: number }, order: Order, fuzzed: Fuzzed, note: (one: Tried) => void): Promise<number> {
+interface Came {
+  /** The input to go on with: the end, or the one at which the process was lost. */
+  next: number;
+  lost?: Tried;
+  silent?: boolean;
+}
+
+function portion({ worker, silence }: { worker: string; silence: number }, order: Order, fuzzed: Fuzzed, note: (one: Tried) => void): Promise<Came> {
   const child = fork(worker, { execArgv: [`--max-old-space-size=${HEAP}`, "--max-semi-space-size=4"], stdio: ["ignore", "ignore", "ignore", "ipc"] });
   let at = order.from;
-  let lost = "ended the process";
+  let silent = false;
   let isDone = false;
   let timer = setTimeout(() => {}, 0);
   const listen = (seconds = silence): void => {
     clearTimeout(timer);
     timer = setTimeout(() => {
-      lost = `said nothing for ${seconds} s`;
+      silent = true;
       child.kill("SIGKILL");
     }, seconds * 1000);
   };
@@ -116,19 +130,22 @@ function portion({ worker, silence }: { worker: string; silence: number }, order
     if ("started" in said) at = said.started;
     else if ("done" in said) {
       isDone = true;
-      fuzzed.peakMegabytes = Math.max(fuzzed.peakMegabytes, said.megabytes);
-      if (said.megabytes > MEGABYTES)
-        fuzzed.defects.push({ index: order.from, level: "memory", what: `${Math.round(said.megabytes)} MB from there to ${order.to}` });
+      noteMemory(fuzzed, said.megabytes, order);
       child.disconnect();
     } else note(said);
   });
   child.send(order);
   return ended(child).then((code) => {
     clearTimeout(timer);
-    if (isDone) return order.to;
-    note({ index: at, level: "lost", outcome: "defect", what: `${lost} (${code})`, milliseconds: 0 });
-    return at + 1;
+    if (isDone) return { next: order.to };
+    const what = silent ? `said nothing for ${silence} s` : `ended the process (${code})`;
+    return { next: at, silent, lost: { index: at, level: "lost", outcome: "defect", what, milliseconds: 0 } };
   });
+}
+
+function noteMemory(fuzzed: Fuzzed, megabytes: number, { from, to }: Order): void {
+  fuzzed.peakMegabytes = Math.max(fuzzed.peakMegabytes, megabytes);
+  if (megabytes > MEGABYTES) fuzzed.defects.push({ index: from, level: "memory", what: `${Math.round(megabytes)} MB from there to ${to}` });
 }
 
 const ended = (child: ChildProcess): Promise<string> =>

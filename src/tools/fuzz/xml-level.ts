@@ -11,7 +11,7 @@ const READ = /\.rels$|workbook\.xml$|sheet\d+\.xml$|sharedStrings\.xml$|table\d*
 /** The text of one part, changed where its markup has joints: tags, attributes, text, whole elements. */
 export const xmlLevel: Level = {
   name: "part XML",
-  weight: 10,
+  weight: 9,
   run(random) {
     const { parts } = random.pick(BOOKS);
     const name = random.pick(Object.keys(parts).filter((one) => READ.test(one)));

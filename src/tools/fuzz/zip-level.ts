@@ -12,7 +12,7 @@ const EDGES = [0, 1, 2, 7, 8, 9, 20, 255, 65_535, 65_536, 0x7fffffff, 0xffffffff
 /** Bytes of the archive itself, damaged: a file is refused, or read to what it held before. */
 export const bytesLevel: Level = {
   name: "archive bytes",
-  weight: 12,
+  weight: 28,
   run(random) {
     const sample = random.pick(BOOKS);
     const bytes = damaged(sample.bytes, random);

@@ -1,0 +1,78 @@
+/** What may come in with packages: exact versions whose content is sealed, licences that allow what is done with them, no scripts that must run. */
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { root } from "./paths.ts";
+
+export interface LockedPackage {
+  version?: string;
+  integrity?: string;
+  resolved?: string;
+  license?: string;
+  link?: boolean;
+  dev?: boolean;
+  devOptional?: boolean;
+  optional?: boolean;
+  hasInstallScript?: boolean;
+}
+
+interface Manifest {
+  dependencies: Record<string, string>;
+  devDependencies: Record<string, string>;
+}
+
+export interface Supply {
+  manifest: Manifest;
+  packages: Record<string, LockedPackage>;
+}
+
+const REGISTRY = "https://registry.npmjs.org/";
+const EXACT = /^\d+\.\d+\.\d+(?:-[\w.-]+)?(?:\+[\w.-]+)?$/;
+
+/** Licences under which packages may be installed where the program runs; those of what goes into bundles stand in THIRD-PARTY-LICENSES. */
+const SHIPPED = new Set(["MIT", "MIT-0", "ISC", "BSD-2-Clause", "BSD-3-Clause", "0BSD", "Apache-2.0", "BSL-1.0", "CC0-1.0", "BlueOak-1.0.0", "OFL-1.1"]);
+/** Licences that hold for one package each: libraries that stay files of their own, and office.js, which goes beside an add-in unmodified. */
+const SHIPPED_ALONE: Readonly<Record<string, string>> = {
+  "@odoo/o-spreadsheet": "LGPL-3.0-or-later",
+  "@odoo/owl": "LGPL-3.0-only",
+  "@microsoft/office-js": "LICENSE",
+};
+/** What is used here and never handed on may have these as well. */
+const USED_HERE = new Set([...SHIPPED, "MPL-2.0", "Python-2.0", "CC-BY-4.0", "GPL-3.0-only"]);
+/** Packages that bring an install script, and work where none has been run. */
+const SCRIPTS = new Set(["esbuild"]);
+
+export function readSupply(folder = root): Supply {
+  const read = (file: string) => JSON.parse(readFileSync(join(folder, file), "utf8"));
+  return { manifest: read("package.json") as Manifest, packages: (read("package-lock.json") as { packages: Supply["packages"] }).packages };
+}
+
+/** What is not as it should be, as sentences. */
+export function supplyFaults({ manifest, packages }: Supply): string[] {
+  const faults: string[] = [];
+  for (const [name, version] of Object.entries({ ...manifest.dependencies, ...manifest.devDependencies })) {
+    if (!EXACT.test(version)) faults.push(`package.json: ${name} ${version} is no exact version`);
+    else if (packages[`node_modules/${name}`]?.version !== version) faults.push(`package-lock.json holds another version of ${name} than package.json`);
+  }
+  for (const [path, one] of Object.entries(packages)) if (path !== "") faults.push(...faultsOf(nameOf(path), one));
+  return faults;
+}
+
+const nameOf = (path: string): string => path.slice(path.lastIndexOf("node_modules/") + "node_modules/".length);
+
+function faultsOf(name: string, one: LockedPackage): string[] {
+  const faults: string[] = [];
+  const need = (holds: boolean, what: string) => holds || faults.push(`package-lock.json: ${name} ${what}`);
+  const isUsedHere = one.dev === true || one.devOptional === true;
+  need(EXACT.test(one.version ?? ""), "has no exact version");
+  need(/^sha512-/.test(one.integrity ?? ""), "has no checksum");
+  need(!one.link && (one.resolved ?? REGISTRY).startsWith(REGISTRY), "does not come from the registry");
+  need(SHIPPED_ALONE[name] === one.license || allows(one.license ?? "", isUsedHere ? USED_HERE : SHIPPED), `is under ${one.license ?? "no licence"}`);
+  need(isUsedHere || !one.hasInstallScript || SCRIPTS.has(name), "runs a script when it is installed");
+  return faults;
+}
+
+/** `A AND B` needs both, `A OR B` one of them. */
+function allows(licence: string, list: ReadonlySet<string>): boolean {
+  const all = licence.replace(/^\((.*)\)$/, "$1").split(" AND ");
+  return all.every((part) => part.split(" OR ").some((one) => list.has(one)));
+}
