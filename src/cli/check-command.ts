@@ -24,6 +24,7 @@ export interface CheckOptions {
   report?: string;
   paper?: string;
   marked?: string;
+  threads?: string;
 }
 
 /** `crosshatch check FILE…`: what was found, worst first, file by file, and the counts. */
@@ -35,6 +36,7 @@ export async function check(patterns: readonly string[], options: CheckOptions):
   if (patterns.length === 0 && options.from === undefined) throw new Refusal("missing required argument 'file'");
   if (options.from !== undefined && options.report !== undefined)
     throw new Refusal("--report wants files: rows of a query are gone once they have been checked");
+  const threads = threadsFrom(options.threads);
   const decimal = decimalSignOf(locale);
   const named = await filesOf(patterns);
   const files = since === undefined ? named : await changedSince(named, timeOf(since));
@@ -48,7 +50,14 @@ export async function check(patterns: readonly string[], options: CheckOptions):
   if (copies) Object.assign(total, { marked: [], unmarked: [] });
   if (since !== undefined) total.leftOut = named.length - files.length;
   try {
-    for await (const checked of inputs(options.from, files, { decimal, ledger, copies, forReport: report !== undefined, ...listeners(asFound, refused) })) {
+    for await (const checked of inputs(options.from, files, {
+      decimal,
+      ledger,
+      copies,
+      threads,
+      forReport: report !== undefined,
+      ...listeners(asFound, refused),
+    })) {
       // What was found stands in the ledger before it is told, so that it is not lost whenever the run ends.
       if (ledger && checked.hash && !checked.unread) ledger.add(checked.file, checked.hash, checked.result, checked.result.findings, checked.facts);
       report?.take(checked);
@@ -72,6 +81,11 @@ export async function check(patterns: readonly string[], options: CheckOptions):
   if (written !== undefined && !json) await print(`report: ${plain(written)}`);
   if (total.unread.length + (total.unmarked?.length ?? 0) > 0) return UNREADABLE;
   return total.findings + (total.skipped?.findings ?? 0) > 0 ? FINDINGS : ALL_WELL;
+}
+
+function threadsFrom(text: string | undefined): number | undefined {
+  if (text !== undefined && !/^(?:[1-9]|[1-5]\d|6[0-4])$/.test(text)) throw new Refusal(`--threads ${text} is no number of threads: wanted is 1 to 64`);
+  return text === undefined ? undefined : Number(text);
 }
 
 async function* inputs(query: string | undefined, files: readonly string[], options: CheckFilesOptions): AsyncGenerator<Checked> {

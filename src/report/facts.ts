@@ -47,7 +47,9 @@ const MOST_WRITTEN = 150;
 /** Few enough to be written down: those that outweigh the others. */
 export function fewerFacts(all: Facts): Facts {
   const weight = ({ kind, count }: Tally): number => count + (kind === "outside limit" ? 1e9 : 0);
-  const tallies = [...all.tallies].sort((a, b) => weight(b) - weight(a)).slice(0, MOST_WRITTEN);
+  // Ties by their names, so that it does not matter who counted what first.
+  const nameOf = ({ kind, characteristic, engine = "" }: Tally): string => `${kind}|${characteristic}|${engine}`;
+  const tallies = [...all.tallies].sort((a, b) => weight(b) - weight(a) || (nameOf(a) < nameOf(b) ? -1 : 1)).slice(0, MOST_WRITTEN);
   const kept = tallies.reduce((sum, { count }) => sum + count, 0);
   return { ...all, tallies, more: all.more + all.tallies.reduce((sum, { count }) => sum + count, 0) - kept };
 }
@@ -61,12 +63,18 @@ export class Tallies {
   readonly #found = new Map<string, Tally>();
   more = 0;
 
-  add(kind: FindingKind, { characteristic, engine }: Subject): void {
+  add(kind: FindingKind, { characteristic, engine }: Subject, count = 1): void {
     const key = `${kind}|${engine ?? ""}|${characteristic}`;
     const tally = this.#found.get(key);
-    if (tally) tally.count++;
-    else if (this.#found.size < MOST_TALLIES) this.#found.set(key, { kind, characteristic, engine, count: 1 });
-    else this.more++;
+    if (tally) tally.count += count;
+    else if (this.#found.size < MOST_TALLIES) this.#found.set(key, { kind, characteristic, engine, count });
+    else this.more += count;
+  }
+
+  /** What somebody else has counted. */
+  addAll(tallies: readonly Tally[], more: number): void {
+    for (const tally of tallies) this.add(tally.kind, tally, tally.count);
+    this.more += more;
   }
 
   get all(): Tally[] {

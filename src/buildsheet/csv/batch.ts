@@ -2,12 +2,6 @@ import { FINDING_KINDS, type FindingKind } from "../finding.ts";
 import type { Named } from "./names.ts";
 import type { Scanner } from "./scanner.ts";
 
-/** Readings that follow one another in the bytes and are named alike. */
-export interface Run extends Named {
-  /** The reading after the last one. */
-  end: number;
-}
-
 /** Plain data, so that it can be handed from one thread to another. */
 export interface BatchData {
   length: number;
@@ -18,7 +12,11 @@ export interface BatchData {
   tos: Int32Array;
   /** What its limits have told of it already: one more than the place of that kind of finding, 0 for nothing. */
   told: Uint8Array;
-  runs: Run[];
+  /** Runs of readings that follow one another in the bytes and are named alike: the name of each, and the reading after its last one. */
+  runs: number;
+  names: Named[];
+  nameOfRun: Int32Array;
+  endOfRun: Int32Array;
 }
 
 const ROOM = 4096;
@@ -31,7 +29,11 @@ export class Batch implements BatchData {
   froms = new Int32Array(ROOM);
   tos = new Int32Array(ROOM);
   told = new Uint8Array(ROOM);
-  runs: Run[] = [];
+  runs = 0;
+  names: Named[] = [];
+  nameOfRun = new Int32Array(ROOM);
+  endOfRun = new Int32Array(ROOM);
+  readonly #known = new Map<string, number>();
   #named: Named | undefined;
   #next = -1;
 
@@ -43,16 +45,26 @@ export class Batch implements BatchData {
     this.froms[i] = record.from;
     this.tos[i] = record.to;
     this.told[i] = told === undefined ? 0 : 1 + FINDING_KINDS.indexOf(told);
-    if (named === this.#named && record.from === this.#next) this.runs[this.runs.length - 1]!.end = i + 1;
-    else this.runs.push({ group: named.group, unit: named.unit, end: i + 1 });
+    if (named !== this.#named || record.from !== this.#next) this.nameOfRun[this.runs++] = this.#placeOf(named);
+    this.endOfRun[this.runs - 1] = i + 1;
     this.#named = named;
     this.#next = record.next;
   }
 
   clear(): void {
     this.length = 0;
-    this.runs = [];
+    this.runs = 0;
+    this.names = [];
+    this.#known.clear();
     this.#named = undefined;
+  }
+
+  #placeOf(named: Named): number {
+    const key = `${named.unit ?? ""}|${named.group}`;
+    const known = this.#known.get(key);
+    if (known !== undefined) return known;
+    this.#known.set(key, this.names.length);
+    return this.names.push(named) - 1;
   }
 
   #grow(): void {
@@ -66,6 +78,8 @@ export class Batch implements BatchData {
     this.froms = grown(this.froms, new Int32Array(size));
     this.tos = grown(this.tos, new Int32Array(size));
     this.told = grown(this.told, new Uint8Array(size));
+    this.nameOfRun = grown(this.nameOfRun, new Int32Array(size));
+    this.endOfRun = grown(this.endOfRun, new Int32Array(size));
   }
 }
 

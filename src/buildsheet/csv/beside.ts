@@ -23,19 +23,21 @@ export class BesideLike {
   /** `lineBefore` is the number of the line before the first of those from which the batch counts. */
   take(batch: BatchData, bytes: Buffer, lineBefore = 0): void {
     let i = 0;
-    for (const run of batch.runs) {
+    for (let run = 0; run < batch.runs; run++) {
+      const { group: name, unit } = batch.names[batch.nameOfRun[run]!]!;
+      const end = batch.endOfRun[run]!;
       this.#at = i;
-      const group = this.#watch.group(run.group);
+      const group = this.#watch.group(name);
       if (group.waiting) {
-        i = group.waiting.add(batch, i, run, bytes, lineBefore);
+        i = group.waiting.add(batch, i, end, unit, bytes, lineBefore);
         this.#at = i - 1;
         this.#watch.added(group);
       }
-      for (; i < run.end; i++) {
-        if (isOrdinary(group, batch.values[i]!, run.unit)) continue;
+      for (; i < end; i++) {
+        if (isOrdinary(group, batch.values[i]!, unit)) continue;
         this.#at = i;
         const subject = this.retold(lineBefore + batch.lines[i]!, bytes.toString("utf8", batch.froms[i], batch.tos[i]));
-        this.#watch.look(group, { value: batch.values[i]!, unit: run.unit, told: kindTold(batch, i), subject });
+        this.#watch.look(group, { value: batch.values[i]!, unit, told: kindTold(batch, i), subject });
       }
     }
   }

@@ -16,7 +16,7 @@ import { misfitOf } from "./records.ts";
 import { Scanner } from "./scanner.ts";
 
 /** So many are remembered; a file with more of them has been told often enough. */
-const MOST_COARSE = 20_000;
+export const MOST_COARSE = 20_000;
 
 const JUDGED_FIELDS = Object.keys(NOT_GIVEN) as (keyof Given)[];
 

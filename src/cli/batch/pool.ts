@@ -8,6 +8,8 @@ const MEGABYTES = 4096;
 /** More threads than this wait for the disk and for one another. */
 const MOST_THREADS = 16;
 
+export const threadsOfMachine = (): number => Math.min(availableParallelism(), MOST_THREADS);
+
 /** Threads that check workbooks; they start with the first one. A workbook that takes all memory ends its thread, is told so, and the others go on. */
 export class BookPool {
   readonly threads: number;
@@ -16,8 +18,9 @@ export class BookPool {
   constructor(
     books: number,
     readonly megabytes = MEGABYTES,
+    most = threadsOfMachine(),
   ) {
-    this.threads = Math.max(1, Math.min(books, availableParallelism(), MOST_THREADS));
+    this.threads = Math.max(1, Math.min(books, most));
   }
 
   async check(task: BookTask): Promise<BookAnswer> {
