@@ -111,7 +111,7 @@ describe("what is published", () => {
 
   test("a change counts as noticed when a test fails or never ends, and not when no test comes by", () => {
     expect(summarise(reports)).toEqual({
-      figures: [{ folder: "core", tried: 4, noticed: 2, leftAlone: 1 }],
+      figures: [{ folder: "core", files: 1, tried: 4, noticed: 2, leftAlone: 1 }],
       survivors: [
         { file: "src/core/a.ts", line: 1, was: "1 + 2", now: "1 - 2" },
         { file: "src/core/a.ts", line: 2, was: "2", now: "a | b" },
@@ -127,13 +127,13 @@ describe("what is published", () => {
   test("each survivor stands in the list with its reason, or as not yet tested", () => {
     const folder = mkdtempSync(join(tmpdir(), "mutation-"));
     writeFileSync(join(folder, "reasons.json"), JSON.stringify([{ file: "src/core/a.ts", was: "1 + 2", now: "1 - 2", why: "a is not used" }]));
-    expect(publish(reports, folder)).toEqual({ folder: "all", tried: 4, noticed: 2, leftAlone: 1 });
+    expect(publish(reports, folder)).toEqual({ folder: "all", files: 1, tried: 4, noticed: 2, leftAlone: 1 });
     const list = readFileSync(join(folder, "survivors.md"), "utf8");
     expect(list).toContain("| src/core/a.ts:1 | `1 + 2` | `1 - 2` | a is not used |");
     expect(list).toContain("| src/core/a.ts:2 | `2` | `a \\| b` | no test yet |");
     expect(JSON.parse(readFileSync(join(folder, "score.json"), "utf8"))).toEqual([
-      { folder: "core", tried: 4, noticed: 2, leftAlone: 1, score: 50 },
-      { folder: "all", tried: 4, noticed: 2, leftAlone: 1, score: 50 },
+      { folder: "core", files: 1, tried: 4, noticed: 2, leftAlone: 1, score: 50 },
+      { folder: "all", files: 1, tried: 4, noticed: 2, leftAlone: 1, score: 50 },
     ]);
     rmSync(folder, { recursive: true });
   });

@@ -34,6 +34,8 @@ export interface Survivor {
 
 export interface Figures {
   folder: string;
+  /** Source files that were changed: fewer than the folder has where only some have been run yet. */
+  files: number;
   /** Changes that were tried. */
   tried: number;
   noticed: number;
@@ -60,7 +62,7 @@ function between(source: string, start: Position, end: Position): string {
 export function summarise(reports: ReadonlyMap<string, Report>): { figures: Figures[]; survivors: Survivor[] } {
   const survivors: Survivor[] = [];
   const figures = [...reports].map(([folder, { files }]): Figures => {
-    const counted = { folder, tried: 0, noticed: 0, leftAlone: 0 };
+    const counted = { folder, files: Object.keys(files).length, tried: 0, noticed: 0, leftAlone: 0 };
     for (const [file, { source, mutants }] of Object.entries(files)) {
       for (const { status, replacement = "", location } of mutants) {
         if (status === "Ignored") counted.leftAlone++;
@@ -83,8 +85,8 @@ const code = (text: string): string => `\`${text.replaceAll("|", "\\|").replaceA
 /** Writes the figures and the list of survivors; `into` is the folder that has the reasons. */
 export function publish(reports: ReadonlyMap<string, Report>, into: string): Figures {
   const { figures, survivors } = summarise(reports);
-  const sum = (field: "tried" | "noticed" | "leftAlone") => figures.reduce((total, one) => total + one[field], 0);
-  const whole: Figures = { folder: "all", tried: sum("tried"), noticed: sum("noticed"), leftAlone: sum("leftAlone") };
+  const sum = (field: "files" | "tried" | "noticed" | "leftAlone") => figures.reduce((total, one) => total + one[field], 0);
+  const whole: Figures = { folder: "all", files: sum("files"), tried: sum("tried"), noticed: sum("noticed"), leftAlone: sum("leftAlone") };
   const scored = [...figures, whole].map((one) => ({ ...one, score: score(one) }));
   writeFileSync(join(into, "score.json"), `${JSON.stringify(scored, null, 2)}\n`);
 
