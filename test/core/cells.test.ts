@@ -1,4 +1,5 @@
 import fc from "fast-check";
+import { isErrorCode } from "../../src/core/cell.ts";
 import { fromSteps, toSteps } from "../../src/core/decimal.ts";
 import { define, table } from "../../src/core/define.ts";
 import { Fault } from "../../src/core/fault.ts";
@@ -65,4 +66,10 @@ describe("decimals counted in whole steps", () => {
     fc.assert(fc.property(fc.integer({ min: -1e8, max: 1e8 }), (n) => expect(fromSteps(toSteps(n / 1e5))).toBe(n === 0 ? 0 : n / 1e5)));
     expect(Object.is(fromSteps(-0), 0)).toBe(true);
   });
+});
+
+test("a sheet's error code is known where it is the whole text, and nothing else that begins like one", () => {
+  for (const code of ["#NULL!", "#DIV/0!", "#VALUE!", "#REF!", "#REF", "#NAME?", "#NUM!", "#N/A", "#SPILL!", "#GETTING_DATA"])
+    expect(isErrorCode(code)).toBe(true);
+  for (const text of ["#worn", "#N/A yet", "see #N/A", "#REF!!", "N/A", "#"]) expect(isErrorCode(text)).toBe(false);
 });
