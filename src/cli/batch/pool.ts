@@ -5,6 +5,8 @@ import type { BookAnswer, BookTask } from "./book-worker.ts";
 
 /** What one workbook may take to be calculated. */
 const MEGABYTES = 4096;
+/** Room for what is new: with the little that a thread is given otherwise, a tenth more time goes into clearing up. */
+const YOUNG_MEGABYTES = 64;
 /** More threads than this wait for the disk and for one another. */
 const MOST_THREADS = 16;
 
@@ -40,7 +42,7 @@ export class BookPool {
   async #start(): Promise<Piscina> {
     const { Piscina } = await import("piscina");
     const filename = fileURLToPath(new URL("./book-worker.js", import.meta.url));
-    const resourceLimits = { maxOldGenerationSizeMb: this.megabytes };
+    const resourceLimits = { maxOldGenerationSizeMb: this.megabytes, maxYoungGenerationSizeMb: YOUNG_MEGABYTES };
     // All of them stay until the end: a thread takes longer to start than a workbook to be checked.
     const pool = new Piscina({ filename, minThreads: this.threads, maxThreads: this.threads, resourceLimits, concurrentTasksPerWorker: 1 });
     // A thread that fails with nothing to do could not even start; without an end to it the rest would wait for ever.
