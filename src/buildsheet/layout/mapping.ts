@@ -73,7 +73,12 @@ const rangeSchema = z.strictObject({
   signature: z.array(z.tuple([z.int(), z.int(), z.string().max(200)])).max(80),
 });
 
-const mappingSchema = z.strictObject({ version: z.literal(1), ranges: z.array(rangeSchema).max(500) });
+/** Cells of all ranges together: no workbook that is read holds more. */
+const MOST_CELLS = 500_000;
+const isWithinReason = (ranges: readonly { rows: number; columns: number }[]): boolean =>
+  ranges.reduce((cells, { rows, columns }) => cells + rows * columns, 0) <= MOST_CELLS;
+
+const mappingSchema = z.strictObject({ version: z.literal(1), ranges: z.array(rangeSchema).max(500).refine(isWithinReason) });
 
 export type HeadLine = z.output<typeof headLine>;
 export type Fixed = z.output<typeof fixedSchema>;

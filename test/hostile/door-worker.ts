@@ -1,0 +1,38 @@
+import { createReadStream, readFileSync } from "node:fs";
+import { basename, extname } from "node:path";
+import { checkWorkbook } from "../../src/buildsheet/check.ts";
+import { checkCsv } from "../../src/buildsheet/csv.ts";
+import { keptLayout } from "../../src/buildsheet/layout/mapping.ts";
+import { openWorkbook, UnreadableFile } from "../../src/sheet/file.ts";
+import type { Came } from "./door.ts";
+
+for (const way of ["log", "info", "warn", "error", "debug"] as const) console[way] = () => {};
+
+async function come(path: string): Promise<Omit<Came, "seconds" | "megabytes">> {
+  try {
+    if (extname(path) === ".csv") {
+      const { findings, unread, rowsIn, checked, refused } = await checkCsv(createReadStream(path), { name: basename(path) });
+      return { counts: { rowsIn, checked, refused }, findings: findings.slice(0, 20).map(({ sentence }) => sentence), ...(unread ? { refused: unread } : {}) };
+    }
+    const host = await openWorkbook(readFileSync(path), basename(path));
+    const snapshot = await host.read();
+    const { mapping, notes } = await keptLayout(host);
+    const { findings, rowsIn, checked, refused } = checkWorkbook(snapshot, mapping);
+    return {
+      counts: { rowsIn, checked, refused },
+      findings: findings.slice(0, 20).map(({ label, sentence }) => `${label}: ${sentence}`),
+      notes: [...host.notes(), ...notes].slice(0, 5),
+      first: snapshot.sheets[0]?.values[0]?.[0] ?? null,
+      sheets: snapshot.sheets.slice(0, 5).map(({ name }) => name),
+    };
+  } catch (error) {
+    return error instanceof UnreadableFile ? { refused: error.reason } : { fault: String(error instanceof Error ? error.stack : error) };
+  }
+}
+
+process.on("message", async (path: string) => {
+  const before = process.cpuUsage();
+  const came = await come(path);
+  const { user, system } = process.cpuUsage(before);
+  process.send!({ ...came, seconds: (user + system) / 1e6, megabytes: process.resourceUsage().maxRSS / 1024 });
+});
