@@ -7,21 +7,22 @@ interface Unit {
   toNumber(unit: string): number;
 }
 
+/** What the library asks for and lengths never need: other kinds of number, and units whose zero lies elsewhere, as those of temperature. */
 const unsupported = class {};
 
 /** Units of measure over plain numbers. */
 const UnitOf: new (value: number | null, name: string) => Unit = createUnitClass({
-  config: { number: "number", predictable: false },
-  addScalar: (a: number, b: number) => a + b,
-  subtractScalar: (a: number, b: number) => a - b,
+  config: {},
+  addScalar: unsupported,
+  subtractScalar: unsupported,
   multiplyScalar: (a: number, b: number) => a * b,
   divideScalar: (a: number, b: number) => a / b,
   pow: Math.pow,
   abs: Math.abs,
   fix: Math.trunc,
   round: Math.round,
-  equal: (a: number, b: number) => a === b,
-  isNumeric: (x: unknown) => typeof x === "number",
+  equal: Object.is,
+  isNumeric: Number.isFinite,
   format: String,
   number: Number,
   Complex: unsupported,

@@ -71,5 +71,5 @@ describe("decimals counted in whole steps", () => {
 test("a sheet's error code is known where it is the whole text, and nothing else that begins like one", () => {
   for (const code of ["#NULL!", "#DIV/0!", "#VALUE!", "#REF!", "#REF", "#NAME?", "#NUM!", "#N/A", "#SPILL!", "#GETTING_DATA"])
     expect(isErrorCode(code)).toBe(true);
-  for (const text of ["#worn", "#N/A yet", "see #N/A", "#REF!!", "N/A", "#"]) expect(isErrorCode(text)).toBe(false);
+  for (const text of ["#worn", "#N/A yet", "see #N/A", "#5 is #N/A", "#REF!!", "N/A", "#"]) expect(isErrorCode(text)).toBe(false);
 });

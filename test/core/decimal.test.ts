@@ -30,6 +30,7 @@ describe("decimal", () => {
   test("beyond four million units, and for what is no number, it changes nothing", () => {
     expect(decimal(123_456_789.123_456_7)).toBe(123_456_789.123_456_7);
     expect(decimal(-1e300)).toBe(-1e300);
+    expect(decimal(1e300)).toBe(1e300);
     expect(decimal(Number.POSITIVE_INFINITY)).toBe(Number.POSITIVE_INFINITY);
     expect(decimal(Number.NaN)).toBeNaN();
   });
@@ -79,6 +80,8 @@ describe("comparison", () => {
 
   test("large values are compared to a few units of their last place", () => {
     expect(slack(0.04, 0.03)).toBe(0.5e-9);
+    // The larger one counts, on whichever side it stands.
+    for (const pair of [slack(1e12, 1), slack(1, -1e12)]) expect(pair).toBe(4e12 * Number.EPSILON);
     expect(compareDecimals(1e12 + 0.0001, 1e12)).toBe(0);
     expect(compareDecimals(1e12 + 1, 1e12)).toBe(1);
   });

@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { crossedAnova, oneWayAnova } from "../../src/math/anova.ts";
+import { chanceOf, crossedAnova, oneWayAnova, source } from "../../src/math/anova.ts";
 import { columns, digits, grouped } from "../reference/columns.ts";
 import { cellsOf, tenParts, thermalImpedance } from "../reference/gauge-studies.ts";
 
@@ -74,6 +74,21 @@ describe("identities", () => {
         expect(parts.freedom + operators.freedom + interaction.freedom + repeats.freedom).toBe(all.length - 1);
       }),
     );
+  });
+
+  test("readings that have ten digits in common keep those that they do not share", () => {
+    fc.assert(
+      fc.property(cells, (study) => {
+        const near = crossedAnova(study.map((row) => row.map((cell) => cell.map((reading) => reading / 64))));
+        const far = crossedAnova(study.map((row) => row.map((cell) => cell.map((reading) => 1e10 + reading / 64))));
+        for (const line of ["parts", "operators", "interaction", "repeats"] as const) expect(far[line].squares).toBeCloseTo(near[line].squares, 8);
+      }),
+    );
+  });
+
+  test("where nothing differs at all, chance alone makes as much every time", () => {
+    expect(chanceOf(source(0, 4), source(0, 10))).toBe(1);
+    expect(chanceOf(source(0, 4), source(3, 10))).toBe(1);
   });
 
   test("within a crossed study the repeats are what one-way analysis finds within", () => {

@@ -57,6 +57,16 @@ describe("at the limits", () => {
     expect(lineThrough([500, 500, 500], [1, 2, 3])).toBeUndefined();
   });
 
+  test("x so near together that the squares of their differences vanish have no line", () => {
+    expect(lineThrough([1e-200, 2e-200, 3e-200], [1, 2, 3])).toBeUndefined();
+  });
+
+  test("a line that is level and without scatter reaches no level", () => {
+    const line = lineThrough([0, 1, 2], [5, 5, 5])!;
+    expect(line).toMatchObject({ slope: 0, residual: 0 });
+    for (const level of [4, 5, 6]) expect(inversePrediction(line, level, 2)).toBeUndefined();
+  });
+
   test("a slope that t cannot tell from zero has no inverse, just inside and just outside", () => {
     const line = lineThrough([0, 1, 2, 3], [0, 1, 1, 2])!;
     const critical = line.slope / line.slopeDeviation;

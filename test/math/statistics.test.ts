@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { effectiveFreedom, mean, standardDeviation, sum, variance } from "../../src/math/statistics.ts";
+import { effectiveFreedom, mean, squaresAboutMean, standardDeviation, sum, variance } from "../../src/math/statistics.ts";
 import { columns, digits, grouped } from "../reference/columns.ts";
 
 const univariate = (name: string, heading = /^-{5,}/) => columns(`nist-strd/${name}.dat`, heading).flat();
@@ -87,6 +87,19 @@ describe("identities", () => {
         expect(variance(list.map((x) => x * 3))).toBeCloseTo(9 * variance(list), 3);
       }),
     );
+  });
+
+  test("the mean of equal decimals is that decimal to its last digit", () => {
+    expect((0.1 + 0.1 + 0.1) / 3).not.toBe(0.1);
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 100_000 }), fc.integer({ min: 1, max: 30 }), (n, count) =>
+        expect(mean(new Array(count).fill(n / 1000))).toBe(n / 1000),
+      ),
+    );
+  });
+
+  test("of two values half the square of their difference is left, also where no double is their mean", () => {
+    for (const gap of [0.125, 0.375, 3]) expect(squaresAboutMean([1e15, 1e15 + gap])).toBe(gap ** 2 / 2);
   });
 
   test("a sum keeps what a plain sum drops", () => {

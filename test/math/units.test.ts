@@ -16,5 +16,5 @@ test.each([
 });
 
 test("what is no length has no factor", () => {
-  for (const name of ["kg", "s", "bar", "litre", "no such unit", ""]) expect(lengthFactor(name, "mm")).toBeUndefined();
+  for (const name of ["kg", "s", "bar", "litre", "no such unit", "", "degC", "K", "m^2", "m/s"]) expect(lengthFactor(name, "mm")).toBeUndefined();
 });

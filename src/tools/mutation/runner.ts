@@ -22,7 +22,7 @@ import { byFile, idOf, likelyFirst } from "./test-files.ts";
 import { prepare, runTests } from "./tests.ts";
 
 /** Asked more often than this within one test file, the sources are in a loop without an end. */
-const ENDLESS = 50_000_000;
+const ENDLESS = 400_000_000;
 /** So many times as often as any test file does when nothing is changed. */
 const MARGIN = 3;
 
