@@ -1,4 +1,5 @@
 import type { CompiledFormula, CorePlugin, Model, UIPlugin } from "@odoo/o-spreadsheet";
+import { forgetOldSteps, type History } from "./bench-history.ts";
 import { engineFormula, peoplesFormula } from "./engine-text.ts";
 import { protectedSheet } from "./refusals.ts";
 import { HostRefusal } from "./sheet-host.ts";
@@ -107,8 +108,8 @@ interface Observed {
   commands: EngineCommand[];
 }
 
-/** The engine's history, as far as it is steered here. */
-interface History {
+/** What the engine sends to other people, as far as it is steered here. */
+interface Session extends History {
   commandSquisher: { squish<T>(commands: T): T; unsquish<T>(commands: T): T };
 }
 
@@ -118,8 +119,9 @@ function stepPlugin({ UIPlugin }: PluginEngine) {
 
     constructor(config: never) {
       super(config);
-      const { stateObserver, session } = config as { stateObserver: Observed; session: History };
+      const { stateObserver, session } = config as { stateObserver: Observed; session: Session };
       this.#observed = stateObserver;
+      forgetOldSteps(session);
       // The engine shortens what it sends to other people of formulas that are alike, though on the bench there
       // are none, and fails where one refers to a range of one cell, as A1:A1, and the next to a larger one.
       session.commandSquisher = { squish: (commands) => commands, unsquish: (commands) => commands };
