@@ -1,0 +1,181 @@
+import type { Argument } from "../../src/core/cell.ts";
+import { define, value } from "../../src/core/define.ts";
+import { axes, grid, labels, list, readings } from "../../src/core/param.ts";
+import { ask } from "../functions/ask.ts";
+
+const about = { group: "about", summary: "", definition: "", source: "common practice", examples: [] } as const;
+
+/** Says how a bore arrives: heights × axes and its readings. */
+const bore = define({
+  ...about,
+  name: "BORE",
+  params: { readings: readings(), axes: axes() },
+  returns: value(""),
+  compute: (inputs) => `${inputs.readings.heights}×${inputs.readings.axes}: ${inputs.readings.values.join(" ")}`,
+});
+
+/** Says how a list and a grid arrive. */
+const ranges = define({
+  ...about,
+  name: "RANGES",
+  params: { steps: list("number", "steps"), sizes: grid("length", "sizes").optional(), words: labels("words").optional() },
+  returns: value(""),
+  compute: ({ steps, sizes, words }) =>
+    [steps.join(" "), sizes && `${sizes.rows}×${sizes.columns}: ${sizes.values.map((x) => x ?? "nothing").join(" ")}`, words?.values.join(" ")]
+      .filter(Boolean)
+      .join("; "),
+});
+
+const faultOf = (...asked: Parameters<typeof ask>) => (ask(...asked) as { sentence: string }).sentence;
+
+describe("the readings of a bore", () => {
+  test("are heights by axes as they stand", () => {
+    expect(
+      ask(bore, [
+        [1, 2],
+        [3, 4],
+        [5, 6],
+      ]),
+    ).toBe("3×2: 1 2 3 4 5 6");
+    expect(ask(bore, 73)).toBe("1×1: 73");
+  });
+
+  test("with the number of axes are a bore a row, height by height", () => {
+    expect(ask(bore, [[1, 2, 3, 4, 5, 6]], 2)).toBe("3×2: 1 2 3 4 5 6");
+    expect(
+      ask(
+        bore,
+        [
+          [1, 2, 3, 4, 5, 6],
+          [6, 5, 4, 3, 2, 1],
+        ],
+        3,
+      ),
+    ).toEqual([["2×3: 1 2 3 4 5 6"], ["2×3: 6 5 4 3 2 1"]]);
+    expect(ask(bore, [[1], [2]], 1)).toEqual([["1×1: 1"], ["1×1: 2"]]);
+    expect(ask(bore, [[1, 2]], [[2]])).toBe("1×2: 1 2");
+  });
+
+  test("with more axes than a row has cells, or a number that does not divide them, are refused", () => {
+    const rule = "each row must hold every height of one bore";
+    expect(faultOf(bore, [[1, 2, 3]], 2)).toBe(`BORE: axes 2 does not divide the 3 columns of readings: ${rule}`);
+    expect(faultOf(bore, [[1, 2, 3]], 6)).toBe(`BORE: axes 6 does not divide the 3 columns of readings: ${rule}`);
+  });
+
+  test("with a blank among them are blank, and a fault behind the blank is still said", () => {
+    expect(
+      ask(bore, [
+        [1, null],
+        [3, 4],
+      ]),
+    ).toBe("");
+    expect(
+      faultOf(bore, [
+        [1, null],
+        [3, "x"],
+      ]),
+    ).toBe('BORE: readings holds the text "x": it wants a length above 0 (row 2, column 2)');
+    expect(
+      faultOf(bore, [
+        [null, 73],
+        [2.87, 73],
+      ]),
+    ).toBe("BORE: readings 2.87 and reading 73 do not go together: are both in one unit? (row 2, column 1)");
+  });
+
+  test("are measured against the first of them, up to twenty times and not above", () => {
+    expect(ask(bore, [[1], [20]])).toBe("2×1: 1 20");
+    expect(ask(bore, [[20], [1]])).toBe("2×1: 20 1");
+    expect(ask(bore, [[2, 1, 20.5]])).toBe("1×3: 2 1 20.5");
+    expect(faultOf(bore, [[1], [20.001]])).toMatch(/^BORE: readings 20.001 and reading 1 do not go together/);
+    expect(faultOf(bore, [[20.001], [1]])).toMatch(/^BORE: readings 1 and reading 20.001 do not go together/);
+  });
+
+  test("at fault say where: by row and column in a block, by one of them in a line, without in a lone cell", () => {
+    const said = 'BORE: readings holds the text "x": it wants a length above 0';
+    expect(faultOf(bore, "x")).toBe(said);
+    expect(faultOf(bore, [["x"]])).toBe(said);
+    expect(faultOf(bore, [[1], ["x"]])).toBe(`${said} (row 2)`);
+    expect(faultOf(bore, [[1, 2, "x"]])).toBe(`${said} (column 3)`);
+    expect(
+      faultOf(bore, [
+        [1, 2],
+        ["x", 2],
+      ]),
+    ).toBe(`${said} (row 2, column 1)`);
+    expect(faultOf(bore, [[1, 2, 3, "x"]], 2)).toBe(`${said} (column 4)`);
+    expect(
+      ask(
+        bore,
+        [
+          [1, 2, 3, 4],
+          [1, 2, "x", 4],
+        ],
+        2,
+      ),
+    ).toEqual([["2×2: 1 2 3 4"], ['check: readings holds the text "x": it wants a length above 0 (row 2, column 3)']]);
+  });
+});
+
+describe("axes", () => {
+  test("blank are not given, in a range of one cell too", () => {
+    for (const blank of [undefined, null, "", 0, [[0]], [[""]]] as Argument[])
+      expect(
+        ask(
+          bore,
+          [
+            [1, 2],
+            [3, 4],
+          ],
+          blank,
+        ),
+      ).toBe("2×2: 1 2 3 4");
+  });
+
+  test("none or several in a range are refused", () => {
+    for (const none of [[], [[]]]) expect(faultOf(bore, 73, none)).toBe("BORE: axes is an empty range: it wants a whole number of at least 1");
+    expect(faultOf(bore, 73, [[1], [1]])).toBe("BORE: axes of several cells: one number is wanted for the whole call");
+  });
+});
+
+describe("a whole range", () => {
+  test("as a list is its numbers row by row without the blanks, as a grid and as labels it keeps them", () => {
+    expect(
+      ask(ranges, [
+        [3, null],
+        [-1, 0],
+      ]),
+    ).toBe("3 -1 0");
+    expect(
+      ask(
+        ranges,
+        5,
+        [
+          [1, 2, ""],
+          [3, null, 5],
+        ],
+        [["a", 7]],
+      ),
+    ).toBe("5; 2×3: 1 2 nothing 3 nothing 5; a 7");
+  });
+
+  test("all blank is blank where it is needed and not given where it may be left out", () => {
+    expect(ask(ranges, [[null, ""]])).toBe("");
+    expect(ask(ranges, 5, [[null, ""]], "")).toBe("5");
+  });
+
+  test("with a bad cell is refused with its place", () => {
+    expect(
+      faultOf(ranges, [
+        [1, 2],
+        [3, "x"],
+      ]),
+    ).toBe('RANGES: steps holds the text "x": it wants a number (row 2, column 2)');
+    expect(faultOf(ranges, 1, [[1], [-2]])).toBe("RANGES: sizes -2 is too small: it wants a length above 0 (row 2)");
+    expect(faultOf(ranges, 1, -2)).toBe("RANGES: sizes -2 is too small: it wants a length above 0");
+  });
+
+  test("without cells is refused", () => {
+    for (const none of [[], [[]]]) expect(faultOf(ranges, none)).toBe("RANGES: steps is an empty range: it wants a number");
+  });
+});
