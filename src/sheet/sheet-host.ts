@@ -1,6 +1,7 @@
 import type { Cell } from "../core/cell.ts";
 import type { CellAddress, CellArea } from "./address.ts";
 import type { DescribedSheets } from "./described.ts";
+import type { TablePlace } from "./table-parts.ts";
 
 export interface SheetSnapshot {
   name: string;
@@ -23,17 +24,8 @@ export interface NameSnapshot {
 }
 
 /** A table, whose columns formulas call by their headings: `Limits[Upper]`. */
-export interface TableSnapshot {
-  name: string;
+export interface TableSnapshot extends TablePlace {
   sheet: string;
-  top: number;
-  left: number;
-  /** Last row and column, totals included. */
-  bottom: number;
-  right: number;
-  headerRows: number;
-  totalsRows: number;
-  columns: string[];
 }
 
 export interface WorkbookSnapshot {

@@ -3,6 +3,7 @@ export interface TablePlace {
   name: string;
   top: number;
   left: number;
+  /** Last row and column, totals included. */
   bottom: number;
   right: number;
   headerRows: number;

@@ -1,4 +1,5 @@
 import type { Cell } from "../../core/cell.ts";
+import type { TablePlace } from "../table-parts.ts";
 
 /** A workbook as its file has it: nothing calculated, nothing judged. Rows and columns count from 0. */
 export interface WorkbookFile {
@@ -40,15 +41,8 @@ export interface DefinedName {
   formula: string;
 }
 
-export interface Table {
-  name: string;
+export interface Table extends TablePlace {
   /** The sheet it stands on, by its place in `sheets`. */
   sheet: number;
-  top: number;
-  left: number;
-  bottom: number;
-  right: number;
-  headerRows: number;
-  totalsRows: number;
   columns: string[];
 }
