@@ -1,7 +1,30 @@
 import fc from "fast-check";
 import type { Cell } from "../../src/core/cell.ts";
 import { Fault } from "../../src/core/fault.ts";
-import { BLANK, choice, count, length, number, type Param, ratio, text, truth } from "../../src/core/param.ts";
+import {
+  angle,
+  area,
+  axes,
+  BLANK,
+  cells,
+  choice,
+  count,
+  force,
+  grid,
+  labels,
+  length,
+  list,
+  number,
+  type Param,
+  pressure,
+  ratio,
+  readings,
+  speed,
+  temperature,
+  text,
+  truth,
+  volume,
+} from "../../src/core/param.ts";
 import { faultBody } from "../../src/core/sentences.ts";
 
 const bore = length("bore");
@@ -25,6 +48,24 @@ describe("a number", () => {
     ["73.02 mm", 'text: bore holds the text "73.02 mm": it wants a length above 0'],
     ["2 7/8", 'text: bore holds the text "2 7/8": it wants a length above 0'],
     ["1.234,5", 'text: bore holds the text "1.234,5": it wants a length above 0'],
+    ["+73", 'number-as-text: bore holds "+73" as text: type it again as a number'],
+    ["-73.02", 'number-as-text: bore holds "-73.02" as text: type it again as a number'],
+    ["73.", 'number-as-text: bore holds "73." as text: type it again as a number'],
+    ["’73", 'number-as-text: bore holds "’73" as text: type it again as a number'],
+    ["1.5E-12", 'number-as-text: bore holds "1.5E-12" as text: type it again as a number'],
+    ["2e+3", 'number-as-text: bore holds "2e+3" as text: type it again as a number'],
+    [" -0,55 ", 'decimal-comma: bore holds the text " -0,55 ": a decimal comma is not read, type it with this sheet\'s decimal sign'],
+    ["+,5", 'decimal-comma: bore holds the text "+,5": a decimal comma is not read, type it with this sheet\'s decimal sign'],
+    ["  73,025  ", 'decimal-comma: bore holds the text " 73,025 ": a decimal comma is not read, type it with this sheet\'s decimal sign'],
+    ["about 73", 'text: bore holds the text "about 73": it wants a length above 0'],
+    ["about 73,02", 'text: bore holds the text "about 73,02": it wants a length above 0'],
+    ["73,02 mm", 'text: bore holds the text "73,02 mm": it wants a length above 0'],
+    ["73,", 'text: bore holds the text "73,": it wants a length above 0'],
+    ["73.0.2", 'text: bore holds the text "73.0.2": it wants a length above 0'],
+    [".", 'text: bore holds the text ".": it wants a length above 0'],
+    ["1e", 'text: bore holds the text "1e": it wants a length above 0'],
+    ["1ee3", 'text: bore holds the text "1ee3": it wants a length above 0'],
+    ["--73", 'text: bore holds the text "--73": it wants a length above 0'],
     ["tbd", 'text: bore holds the text "tbd": it wants a length above 0'],
   ])("typed as the text %p is refused for what it is", (cell, said) => {
     expect(take(bore, cell)).toBe(said);
@@ -90,8 +131,65 @@ describe("blanks", () => {
     expect(take(bore, -0)).toBe(BLANK);
     expect(take(bore, 0.1 + 0.2 - 0.3)).toBe(BLANK);
     expect(take(count("cylinders"), 0)).toBe(BLANK);
+    // Half a step of the grid of nine decimals is the least that is something.
+    expect(take(bore, 0.49e-9)).toBe(BLANK);
+    expect(take(bore, -0.49e-9)).toBe(BLANK);
+    expect(take(bore, 0.5e-9)).toBe(0.5e-9);
+    expect(take(bore, -0.5e-9)).toBe("too-small: bore -5e-10 is too small: it wants a length above 0");
+    expect(take(ratio("ratio").above(1), 0)).toBe(BLANK);
+    expect(take(number("value").above(-1), 0)).toBe(0);
     expect(take(length("deck").atLeast(0), 0)).toBe(0);
     expect(take(number("value"), 0)).toBe(0);
+  });
+});
+
+describe("what is declared", () => {
+  test.each([
+    [length("x"), "a length above 0", true],
+    [volume("x"), "a volume above 0", true],
+    [area("x"), "an area above 0", true],
+    [ratio("x"), "a ratio above 0", true],
+    [pressure("x"), "a pressure above 0", true],
+    [force("x"), "a force above 0", true],
+    [speed("x"), "a speed above 0", true],
+    [angle("x"), "an angle in degrees", true],
+    [temperature("x"), "a temperature", true],
+    [number("x"), "a number", true],
+    [count("x"), "a whole number of at least 1", false],
+    [text("x"), "text", false],
+    [truth("x"), "TRUE or FALSE", false],
+    [choice("x", ["mm", "in"]), "one of mm, in", false],
+    [readings(), "a length above 0", true],
+    [axes(), "a whole number of at least 1", false],
+    [list("number", "x"), "a number", true],
+    [list("pressure", "x"), "a pressure above 0", true],
+    [grid("number", "x"), "a number", true],
+    [grid("length", "x"), "a length above 0", true],
+    [cells("number", "x"), "a number", true],
+    [cells("length", "x"), "a length above 0", true],
+    [labels("x"), "text", false],
+    [number("x").atLeast(-1).below(5), "a number of at least -1 and below 5", true],
+    [length("x").unbounded(), "a length", true],
+  ] as [Param<unknown>, string, boolean][])("%# is wanted as it is named, and is measured or looked up", (param, want, isMeasured) => {
+    expect([param.want, param.isMeasured]).toEqual([want, isMeasured]);
+  });
+
+  test("how each meets a range", () => {
+    const met = [length("x"), text("x"), choice("x", ["a"]), readings(), axes(), list("length", "x"), grid("length", "x"), cells("length", "x"), labels("x")];
+    expect(met.map(({ lifting }) => lifting)).toEqual(["element", "element", "element", "bore", "axes", "list", "grid", "cells", "grid"]);
+  });
+
+  test("a bound, a default or leaving out keeps the rest as it was", () => {
+    const kept = length("deck").default(1.5);
+    for (const param of [kept.above(1), kept.atLeast(1), kept.below(9), kept.atMost(9), kept.unbounded()]) {
+      expect(param).toMatchObject({ quantity: "length", help: "deck", lifting: "element", isOptional: true, fallback: 1.5 });
+    }
+    expect(kept.above(1).below(9).bounds).toEqual({ low: 1, lowOpen: true, high: 9, highOpen: true });
+    expect(kept.atLeast(1).atMost(9).bounds).toEqual({ low: 1, lowOpen: false, high: 9, highOpen: false });
+    expect(kept.unbounded().bounds).toEqual({});
+    expect(length("deck")).toMatchObject({ isOptional: false, fallback: undefined });
+    expect(kept.optional()).toMatchObject({ isOptional: true, fallback: undefined, bounds: { low: 0, lowOpen: true } });
+    expect(axes().isOptional).toBe(true);
   });
 });
 

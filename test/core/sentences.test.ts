@@ -57,6 +57,20 @@ test("a place once known stays: the outer one does not replace it", () => {
   expect(sentence(SAID.text[0].placed("", "row 2").placed("TAPER", "row 9"))).toBe('TAPER: skirt holds the text "worn": it wants a length above 0 (row 2)');
 });
 
+test("without a function or a place the sentence is the fault alone", () => {
+  const [fault, said] = SAID.missing;
+  expect(sentence(fault)).toBe(said);
+  expect(checkText(fault)).toBe(`check: ${said}`);
+  expect(sentence(fault.placed("TAPER"))).toBe(`TAPER: ${said}`);
+  expect([fault.function, fault.placed("TAPER").function]).toEqual(["", "TAPER"]);
+  expect(sentence(SAID.upstream[0].placed("VERDICT", "row 3"))).toBe("VERDICT: skirt 2 is larger than bore 1: are they swapped?");
+});
+
+test("one input too many is one, more are more", () => {
+  expect(faultBody(new Fault("surplus", "", 1, "no inputs"))).toBe("takes no inputs, 1 is given");
+  expect(faultBody(new Fault("surplus", "", 2, "no inputs"))).toBe("takes no inputs, 2 are given");
+});
+
 test("an earlier function's complaint is passed on without a second place", () => {
   expect(checkText(SAID.upstream[0].placed("VERDICT", "row 3"))).toBe("check: skirt 2 is larger than bore 1: are they swapped?");
 });
@@ -73,6 +87,12 @@ describe("a value is shown as a person typed it", () => {
     [[[1, 2]], "of several cells"],
     [{ heights: 1, axes: 1, values: [73] }, "of several cells"],
     [null, "nothing"],
+    [undefined, "nothing"],
+    [false, "FALSE"],
+    [0.1 + 0.2, "0.3"],
+    ["a  \t b", '"a b"'],
+    ["x".repeat(40), `"${"x".repeat(40)}"`],
+    ["x".repeat(41), `"${"x".repeat(40)}…"`],
   ])("%p as %s", (value, shown) => {
     expect(show(value)).toBe(shown);
   });
@@ -82,6 +102,9 @@ describe("unlike", () => {
   test("a part and its mate, however worn, belong together; an inch among millimetres does not, on either side", () => {
     expect(unlike("skirt", 72.9, "bore", 73)).toBeUndefined();
     expect(unlike("skirt", 4, "bore", 73)).toBeUndefined();
+    expect(unlike("skirt", 4, "bore", 80)).toBeUndefined();
+    expect(unlike("skirt", 80, "bore", 4)).toBeUndefined();
+    expect(unlike("skirt", 3.99, "bore", 80)).toMatchObject({ code: "units", param: "skirt", got: 3.99, want: { other: "bore", bound: 80 } });
     expect(unlike("skirt", 73 / 25.4, "bore", 73)).toBeInstanceOf(Fault);
     expect(unlike("skirt", 73, "bore", 73 / 25.4)).toBeInstanceOf(Fault);
   });
