@@ -9,7 +9,9 @@ export const COMMON = {
   target: "es2020",
   legalComments: "none",
   logLevel: "warning",
+  // The names of parts come from paths too: seen from this folder, and not from where a link to the packages leads, they are the same on every machine.
   absWorkingDir: root,
+  preserveSymlinks: true,
   jsx: "automatic",
   jsxImportSource: "preact",
   // The build of csv-parse that needs nothing of Node, and the matrix package's modules in place of its one CommonJS file, of which nothing could be left out (8 KB gz less).
