@@ -50,7 +50,7 @@ export function judge(value: number, limits: Limits, uncertainty = 0, near = 0):
   const nearest = marginOf(value, limits);
   const verdict = verdictOf(value, limits.lower, limits.upper, uncertainty, near);
   if (!nearest || !verdict) return undefined;
+  // Whatever is under stands nearest to the lower limit; over it can be farther from the upper one where the limits stand the wrong way round.
   if (verdict === "over") return { verdict, margin: decimal(limits.upper! - value), side: "upper", limit: limits.upper! };
-  if (verdict === "under") return { verdict, margin: decimal(value - limits.lower!), side: "lower", limit: limits.lower! };
   return { verdict, ...nearest };
 }

@@ -1,3 +1,5 @@
+import fc from "fast-check";
+import { decimal } from "../../src/core/decimal.ts";
 import { judge, marginOf } from "../../src/core/verdict.ts";
 
 // The words are checked against ISO 14253-1 in test/functions/verdict; here is what else a judgement holds.
@@ -18,6 +20,18 @@ describe("judge", () => {
   test("where the limits stand the wrong way round, the limit that is passed is the one that is named", () => {
     expect(judge(5, { lower: 10, upper: 3 })).toEqual({ verdict: "over", margin: -2, side: "upper", limit: 3 });
     expect(judge(2, { lower: 10, upper: 3 })).toEqual({ verdict: "under", margin: -8, side: "lower", limit: 10 });
+  });
+
+  test("a verdict of over names the upper limit, one of under the lower, with any limits and any uncertainty", () => {
+    const tenths = fc.integer({ min: -30, max: 30 }).map((n) => n / 10);
+    fc.assert(
+      fc.property(tenths, tenths, tenths, fc.nat(20), (value, lower, upper, uncertainty) => {
+        const judged = judge(value, { lower, upper }, uncertainty / 10)!;
+        if (judged.verdict === "over") expect(judged).toMatchObject({ side: "upper", limit: upper, margin: decimal(upper - value) });
+        if (judged.verdict === "under") expect(judged).toMatchObject({ side: "lower", limit: lower, margin: decimal(value - lower) });
+      }),
+      { numRuns: 1000 },
+    );
   });
 
   test("not proven comes before near: what the gauge cannot see is not called close", () => {
