@@ -1,7 +1,7 @@
-import { BATCH_FROM } from "../../src/core/batch.ts";
+import { BATCH_FROM, type Feed } from "../../src/core/batch.ts";
 import type { Argument } from "../../src/core/cell.ts";
-import { define, value } from "../../src/core/define.ts";
-import { count, number } from "../../src/core/param.ts";
+import { define, type Spec, value } from "../../src/core/define.ts";
+import { count, length, number, ratio, text } from "../../src/core/param.ts";
 import { ask } from "../functions/ask.ts";
 
 const about = { group: "about", summary: "", definition: "", source: "common practice", examples: [] } as const;
@@ -39,6 +39,50 @@ describe("the quick way through a block", () => {
     expect(feedsFor(column(100), 5)).toEqual(["0: 1 0 false undefined, 0 0 false 5", "1: 1 0 false undefined, 0 0 false 5"]);
     expect(feedsFor([new Array(100).fill(1)], [[5]])).toEqual(["0: 0 -1 false undefined, 0 0 false 5"]);
     expect(feedsFor(column(100), [[1, 2]])).toEqual(["0: 1 0 false undefined, 0 -1 false undefined", "1: 1 0 false undefined, 0 -1 false undefined"]);
+  });
+
+  test("is given bounds inside which every number is one, drawn in from open bounds by what decimals forgive", () => {
+    const bounded = define({
+      ...about,
+      name: "BOUNDED",
+      params: { a: length("a"), b: ratio("b").above(1).below(50), c: ratio("c").atLeast(0).atMost(1), d: number("d"), e: ratio("e").atLeast(1) },
+      returns: value(""),
+      compute: ({ a }) => a,
+    });
+    const given: Feed[][] = [];
+    const line = [new Array(100).fill(1)];
+    ask({ ...bounded, loop: (_compute, feeds, _row, columns) => given.push([...feeds]) && new Array(columns).fill(0) }, line, line, line, line, line);
+    expect(given[0]!.map(({ least, most }) => [least, most])).toEqual([
+      [1e-9, Number.MAX_VALUE],
+      [1 + 1e-9, 50 - 1e-9],
+      [0, 1],
+      [-Number.MAX_VALUE, Number.MAX_VALUE],
+      [1 + 1e-9, Number.MAX_VALUE],
+    ]);
+    expect(given[0]!.every(({ block }) => block === line)).toBe(true);
+  });
+
+  test("is given what all elements share as a block of one cell, and is told of what is left out", () => {
+    const worded = define({
+      ...about,
+      name: "WORDED",
+      params: { a: number("a"), b: number("b").optional(), c: text("c") },
+      returns: value(""),
+      compute: ({ a }) => a,
+    });
+    let given: readonly Feed[] = [];
+    const loop: Spec["loop"] = (_compute, feeds, _row, columns) => {
+      given = feeds;
+      return new Array(columns).fill(0);
+    };
+    ask({ ...worded, loop }, column(100), undefined, "iron");
+    const whole = { down: 0, across: 0, least: -Number.MAX_VALUE, most: Number.MAX_VALUE };
+    expect(given.slice(1)).toEqual([
+      { ...whole, block: [[undefined]], isLeftOut: true, fixed: undefined },
+      { ...whole, block: [[undefined]], isLeftOut: false, fixed: "iron" },
+    ]);
+    ask({ ...worded, loop }, column(100), 7, "iron");
+    expect(given[1]).toEqual({ ...whole, block: [[7]], isLeftOut: false, fixed: 7 });
   });
 
   test("is left where what all share is blank or bad, or where words are looked up one by one", () => {
