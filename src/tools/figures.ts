@@ -67,11 +67,18 @@ function fuzzRows(runs: readonly Figures[]): Row[] {
 
 function longUseRows(figures: LongUse | undefined): Row[] {
   if (!figures) return [];
-  const { edits, checks, series } = figures;
+  const { edits, checks, series, large } = figures;
   const first = series[0]!;
   const last = series.at(-1)!;
   const grown = `${first.megabytes.toFixed(1)} → ${last.megabytes.toFixed(1)} MB, ${count(first.nodes)} → ${count(last.nodes)} nodes, ${count(first.listeners)} → ${count(last.listeners)} listeners`;
-  return [[`bench and pane through ${count(edits)} edits and ${count(checks)} checks`, grown, "`npm run long-use`"]];
+  const from = "`npm run long-use`";
+  return [
+    [`bench and pane through ${count(edits)} edits and ${count(checks)} checks`, grown, from],
+    ...large.map(({ workbook, opened, checked, scrolled, megabytes }): Row => {
+      const took = `opened in ${opened.toFixed(1)} s, checked in ${checked.toFixed(1)} s, scrolled in ${scrolled.toFixed(1)} s, ${megabytes.toFixed(1)} MB`;
+      return [`a workbook of ${workbook} in the browser, other work beside it`, took, from];
+    }),
+  ];
 }
 
 const parityRows = (figures: Parity | undefined): Row[] =>

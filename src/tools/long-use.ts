@@ -28,12 +28,16 @@ const up = await stand();
 try {
   const page = await up.page();
   const series = await useLong(page, { edits, checks, moments, told: (moment) => console.log(moment) });
-  const figures: LongUse = { edits, checks, series, growth: growthOf(series), large: await useLarge(page) };
+  await page.close();
+  // Nothing is asked about a workbook in which nothing was changed, so each of these is opened at once.
+  const fresh = await up.page();
+  const figures: LongUse = { edits, checks, series, growth: growthOf(series), large: await useLarge(fresh) };
+  const trouble = [...page.trouble, ...fresh.trouble];
   console.table(figures.large);
   console.log(`${figures.growth} MB for a thousand edits`);
-  for (const trouble of page.trouble) console.error(trouble);
+  for (const one of trouble) console.error(one);
   if (record) writeFileSync(join(root, "test", "hostile", "long-use.json"), `${JSON.stringify(figures, null, 2)}\n`);
-  process.exitCode = figures.growth > NOISE || page.trouble.length > 0 ? 1 : 0;
+  process.exitCode = figures.growth > NOISE || trouble.length > 0 ? 1 : 0;
 } finally {
   await up.close();
 }
