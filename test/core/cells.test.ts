@@ -41,6 +41,18 @@ describe("a range taken cell by cell", () => {
     ]);
   });
 
+  test("as wide as it is high keeps a bad cell in its place too", () => {
+    expect(
+      ask(echo, [
+        ["x", 1],
+        [2, 3],
+      ]),
+    ).toEqual([
+      [2, 2, "no more"],
+      ['check: sizes holds the text "x": it wants a length above 0 (row 1, column 1)', 1, 2, 3],
+    ]);
+  });
+
   test("of one cell is that cell: its fault is the call's", () => {
     expect(ask(echo, 73)).toEqual([[1, 1, "no more"], [73]]);
     expect(ask(echo, [["x"]])).toEqual({ code: "text", sentence: 'ECHO: sizes holds the text "x": it wants a length above 0' });

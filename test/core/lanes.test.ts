@@ -132,6 +132,17 @@ describe("axes", () => {
       ).toBe("2×2: 1 2 3 4");
   });
 
+  test("may stand before the readings", () => {
+    const turned = define({
+      ...about,
+      name: "TURNED",
+      params: { axes: axes(), readings: readings() },
+      returns: value(""),
+      compute: (inputs) => inputs.readings.heights,
+    });
+    expect(ask(turned, 2, [[1, 2, 3, 4, 5, 6]])).toBe(3);
+  });
+
   test("none or several in a range are refused", () => {
     for (const none of [[], [[]]]) expect(faultOf(bore, 73, none)).toBe("BORE: axes is an empty range: it wants a whole number of at least 1");
     expect(faultOf(bore, 73, [[1], [1]])).toBe("BORE: axes of several cells: one number is wanted for the whole call");
@@ -162,6 +173,18 @@ describe("a whole range", () => {
   test("all blank is blank where it is needed and not given where it may be left out", () => {
     expect(ask(ranges, [[null, ""]])).toBe("");
     expect(ask(ranges, 5, [[null, ""]], "")).toBe("5");
+  });
+
+  test("all blank is not given as a list either", () => {
+    const listed = define({
+      ...about,
+      name: "LISTED",
+      params: { steps: list("number", "steps").optional() },
+      returns: value(""),
+      compute: ({ steps }) => (steps ? steps.length : "none"),
+    });
+    expect(ask(listed, [["", null]])).toBe("none");
+    expect(ask(listed, [["", 7]])).toBe(1);
   });
 
   test("with a bad cell is refused with its place", () => {

@@ -48,6 +48,7 @@ describe("a number", () => {
     ["73.02 mm", 'text: bore holds the text "73.02 mm": it wants a length above 0'],
     ["2 7/8", 'text: bore holds the text "2 7/8": it wants a length above 0'],
     ["1.234,5", 'text: bore holds the text "1.234,5": it wants a length above 0'],
+    [".55", 'number-as-text: bore holds ".55" as text: type it again as a number'],
     ["+73", 'number-as-text: bore holds "+73" as text: type it again as a number'],
     ["-73.02", 'number-as-text: bore holds "-73.02" as text: type it again as a number'],
     ["73.", 'number-as-text: bore holds "73." as text: type it again as a number'],
@@ -175,8 +176,19 @@ describe("what is declared", () => {
   });
 
   test("how each meets a range", () => {
-    const met = [length("x"), text("x"), choice("x", ["a"]), readings(), axes(), list("length", "x"), grid("length", "x"), cells("length", "x"), labels("x")];
-    expect(met.map(({ lifting }) => lifting)).toEqual(["element", "element", "element", "bore", "axes", "list", "grid", "cells", "grid"]);
+    const met = [
+      length("x"),
+      text("x"),
+      truth("x"),
+      choice("x", ["a"]),
+      readings(),
+      axes(),
+      list("length", "x"),
+      grid("length", "x"),
+      cells("length", "x"),
+      labels("x"),
+    ];
+    expect(met.map(({ lifting }) => lifting)).toEqual(["element", "element", "element", "element", "bore", "axes", "list", "grid", "cells", "grid"]);
   });
 
   test("a bound, a default or leaving out keeps the rest as it was", () => {
