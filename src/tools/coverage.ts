@@ -1,4 +1,7 @@
-/** `npm run coverage`: how much of the code that calculates and judges its tests run, kept in test/coverage.json. */
+/**
+ * `npm run coverage`: how much of the code that calculates and judges its tests run, kept in test/coverage.json. A file that none
+ * of them loads is not counted: jest cannot tell how many statements it has, as this project translates its TypeScript.
+ */
 import { spawnSync } from "node:child_process";
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
