@@ -65,5 +65,5 @@ export async function checkCsv(input: AsyncIterable<Uint8Array>, { name = "", de
   beside.finish();
   told.tell();
   const result = { ...rows.counts(), findings: findings.sort((a, b) => byWorst(a, b) || a.line! - b.line!) };
-  return records.isOpen ? { ...result, unread: brokenOff(records.brokenLine) } : result;
+  return records.isOpen ? { ...result, unread: brokenOff(records.broken) } : result;
 }

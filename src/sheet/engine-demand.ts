@@ -86,6 +86,13 @@ const lengthsIn = (arg: Given): number => {
   return signs;
 };
 
+/** Characters of the longest text. */
+const longestIn = (arg: Given): number => {
+  let longest = 0;
+  for (const value of valuesIn(arg)) longest = Math.max(longest, typeof value === "string" ? value.length : 1);
+  return longest;
+};
+
 type Measure = (args: readonly Given[]) => number;
 
 const wrapped: Measure = ([range, count]) => {
@@ -155,7 +162,7 @@ const STEPS: Readonly<Record<string, Measure>> = {
 const TEXT: Readonly<Record<string, Measure>> = {
   JOIN: ([delimiter, ...texts]) => sum(texts, lengthsIn) + sum(texts, sizeOf) * textIn(delimiter).length,
   TEXTJOIN: ([delimiter, , ...texts]) => sum(texts, lengthsIn) + sum(texts, sizeOf) * textIn(delimiter).length,
-  CONCATENATE: (args) => sum(args, lengthsIn),
+  CONCATENATE: (args) => sum(args, longestIn),
   ARRAYTOTEXT: (args) => sum(args, lengthsIn),
   SUBSTITUTE: ([text, old, fresh]) => {
     const [whole, part, put] = [textIn(text), textIn(old), textIn(fresh)];

@@ -26,16 +26,24 @@ export function likeOtherSheets(engine: MannersEngine): void {
   const registry = engine.registries.functionRegistry as FunctionRegistry;
   if (done.has(registry)) return;
   done.add(registry);
-  refuseEmptyText(registry, engine);
+  readTextAsOthers(registry, engine);
   falseWithoutElse(registry);
   compareByKind(registry);
+  joinOneByOne(registry);
 }
+
+/** A number in text with an exponent that the engine does not read. */
+const FAR_DOWN = /^\s*[+-]?(?:\d+\.?\d*|\.\d+)e-\d{3,}\s*$/i;
+/** Nearer to nothing a sheet holds no number: it is 0. */
+const NEAREST = 1e-307;
+const isNothing = (value: unknown): boolean => typeof value === "string" && FAR_DOWN.test(value) && Math.abs(Number(value)) < NEAREST;
 
 /**
  * Where a number is wanted, the engine takes empty text for 0; other sheets say `#VALUE!`. A cell
- * that says "nothing yet" must not turn into a measured zero.
+ * that says "nothing yet" must not turn into a measured zero. Text of a number that is nothing, as
+ * "1E-320", is 0.
  */
-function refuseEmptyText(registry: FunctionRegistry, { EvaluationError }: MannersEngine): void {
+function readTextAsOthers(registry: FunctionRegistry, { EvaluationError }: MannersEngine): void {
   for (const [name, own] of Object.entries(registry.content)) {
     const numeric = own.args.map((arg) => arg.type.length === 1 && arg.type[0] === "NUMBER" && !arg.acceptMatrix && !arg.acceptErrors && !arg.repeating);
     if (!numeric.includes(true)) continue;
@@ -44,8 +52,10 @@ function refuseEmptyText(registry: FunctionRegistry, { EvaluationError }: Manner
       ...own,
       compute(...args) {
         for (let i = 0; i < args.length; i++) {
-          if (numeric[i] && (args[i] as Value | undefined)?.value === "")
-            return new EvaluationError("A number is wanted where there is empty text.", "#VALUE!");
+          if (!numeric[i]) continue;
+          const value = (args[i] as Value | undefined)?.value;
+          if (value === "") return new EvaluationError("A number is wanted where there is empty text.", "#VALUE!");
+          if (isNothing(value)) args[i] = { value: 0 };
         }
         return compute.apply(this, args);
       },
@@ -94,4 +104,10 @@ function compareByKind(registry: FunctionRegistry): void {
       },
     });
   }
+}
+
+/** In other sheets `&` and CONCATENATE work through ranges cell by cell; the engine makes one text of all. */
+function joinOneByOne(registry: FunctionRegistry): void {
+  const own = registry.content.CONCATENATE;
+  if (own) registry.replace("CONCATENATE", { ...own, args: own.args.map((arg) => ({ ...arg, type: ["STRING"], acceptMatrix: false })) });
 }

@@ -42,3 +42,11 @@ test("rows that go on after the last one of a sheet are refused in words", () =>
   const after = '<row r="1048576"/><row><c><v>1</v></c></row>';
   expect(() => readXlsx(oneSheet([[{ raw: `</row>${after}<row r="1">` }]]))).toThrow("holds the row after the last");
 });
+
+test.each<[string, string, string]>([
+  ["without a quote", `x${"0".repeat(1_100_000)}`, "the record that begins in line 3 is longer than a million characters"],
+  ["with a quote that is open", `"${"0".repeat(1_100_000)}`, "in line 3 a quote is opened and never closed"],
+])("a record of more than a million characters %s ends the file in a sentence that is true", async (_, record, why) => {
+  const read = await check(`value,upper\n1,2\n${record},2\n4,2\n`);
+  expect([read.rowsIn, read.unread]).toEqual([1, `breaks off: ${why}, so nothing from there on can be read`]);
+});

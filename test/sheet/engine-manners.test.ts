@@ -40,3 +40,14 @@ test("a truth value is above every text and every text above every number, as ot
   ];
   expect(asked.map(shown)).toEqual([true, true, false, true, false, true, false, false, true, true, "#N/A"]);
 });
+
+test("& and CONCATENATE work through ranges cell by cell, as other sheets have them", () => {
+  expect(shown('=ROWS(A1:A2&"x")')).toBe(2);
+  expect(shown('=INDEX(A1:A2&"x",2,1)')).toBe(`${shown("=A2")}x`);
+  expect(shown('=INDEX(CONCATENATE(A1:A2,"x","y"),2,1)')).toBe(`${shown("=A2")}xy`);
+  expect(shown('=IFNA(INDEX({1,2}&{1,2,3},1,3),"no")')).toBe("no");
+});
+
+test("text of a number nearer to nothing than a sheet holds is 0", () => {
+  expect(['="5e-324"-0', '="1E-308"+1', '="-5e-324"*2', '="2e-5"*1'].map(shown)).toEqual([0, 1, 0, 2e-5]);
+});

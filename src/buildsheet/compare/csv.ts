@@ -50,10 +50,11 @@ export async function readingsOfCsv(
   });
   const texts: string[] = [];
   for await (const text of head.rest) texts.push(text);
+  const text = texts.join("");
   try {
-    parse(texts.join(""), options);
+    parse(text, options);
   } catch (error) {
-    return { name, readings, notes: [], unread: brokenOff(error) };
+    return { name, readings, notes: [], unread: brokenOff(error, text) };
   }
   return { name, readings, notes: [] };
 }

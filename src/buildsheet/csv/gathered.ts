@@ -40,7 +40,7 @@ export class GatheredSegments {
     }
     for (const name of ["rowsIn", "checked", "refused", "inputs"] as const) this.#counts[name] += counts[name];
     this.#lineBefore += lines;
-    if (broken !== undefined) this.#unread = brokenOff(before + broken);
+    if (broken !== undefined) this.#unread = brokenOff({ ...broken, line: before + broken.line });
     return before;
   }
 

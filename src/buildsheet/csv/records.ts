@@ -1,15 +1,12 @@
 import { CsvError, type Options } from "csv-parse/sync";
 import { type Head, linesIn } from "./head.ts";
-import { brokenOff } from "./scanner.ts";
-
-/** A longer record is a quote that was never closed. */
-const LONGEST_RECORD = 1_000_000;
+import { brokenOff, LONGEST_RECORD, Scanner } from "./scanner.ts";
 
 /** How the lines after the headings are taken apart. */
 export interface Records {
   options: Options;
-  /** Why the rest could not be read; other errors than the parser's are thrown on. */
-  brokenOff(error: unknown): string;
+  /** Why the rest of the text could not be read; other errors than the parser's are thrown on. */
+  brokenOff(error: unknown, text: string): string;
 }
 
 /** Each record goes to `add` with the number of its line. */
@@ -31,9 +28,13 @@ export function recordsFrom(delimiter: string, firstLine: number, add: (record: 
   };
   return {
     options,
-    brokenOff(error) {
+    brokenOff(error, text) {
       if (!(error instanceof CsvError)) throw error;
-      return brokenOff(line);
+      const records = new Scanner(delimiter, firstLine);
+      records.feed(Buffer.from(text));
+      records.end();
+      while (records.advance());
+      return brokenOff(records.isOpen ? records.broken : { line, isQuote: false });
     },
   };
 }

@@ -1,10 +1,19 @@
 import { type DecimalSign, plainNumber, scaled } from "./numbers.ts";
 
-/** A longer record is a quote that was never closed. */
-const LONGEST_RECORD = 1_000_000;
+/** Bytes of one record. A longer one is hardly a reading. */
+export const LONGEST_RECORD = 1_000_000;
+
+/** The record from which on nothing is read: the line on which it begins, and whether a quote is open where reading stopped. */
+export interface Broken {
+  line: number;
+  isQuote: boolean;
+}
 
 /** Why nothing from there on can be read; it completes "this file …". */
-export const brokenOff = (line: number): string => `breaks off: in line ${line} a quote is opened and never closed, so nothing from there on can be read`;
+export const brokenOff = ({ line, isQuote }: Broken): string => {
+  const why = isQuote ? `in line ${line} a quote is opened and never closed` : `the record that begins in line ${line} is longer than a million characters`;
+  return `breaks off: ${why}, so nothing from there on can be read`;
+};
 
 const QUOTE = 0x22;
 const LF = 0x0a;
@@ -75,7 +84,7 @@ export class Scanner {
     this.#isLast = true;
   }
 
-  /** True when a quote was opened and not closed in all that can belong to the record. */
+  /** True when the record does not end in all that can belong to it. */
   get isOpen(): boolean {
     return this.bytes.length - this.#next > (this.#isLast ? 0 : LONGEST_RECORD);
   }
@@ -88,6 +97,20 @@ export class Scanner {
   /** The line from which on nothing more was read. */
   get brokenLine(): number {
     return this.#nextLine;
+  }
+
+  /** What is wrong with the record that does not end: the same however many bytes have come by now. */
+  get broken(): Broken {
+    const end = Math.min(this.bytes.length, this.#next + LONGEST_RECORD);
+    for (let i = this.#next; i < end; i += this.#delimiter.length) {
+      if (this.bytes[i] === QUOTE) {
+        const close = this.#closing(i);
+        if (close < 0 || close >= end) return { line: this.#nextLine, isQuote: true };
+        i = close + 1;
+      }
+      while (i < end && !this.#isDelimiter(i)) i++;
+    }
+    return { line: this.#nextLine, isQuote: false };
   }
 
   /** Goes to the next record that is wholly there; false when there is none yet. */

@@ -4,7 +4,7 @@ import { Batch, type BatchData } from "./batch.ts";
 import type { HeadColumns } from "./head.ts";
 import type { DecimalSign } from "./numbers.ts";
 import { type Counts, CsvRows, numbersOf, type Refused } from "./rows.ts";
-import { Scanner } from "./scanner.ts";
+import { type Broken, Scanner } from "./scanner.ts";
 
 /** A stretch of a file of readings: the records that begin in it. */
 export interface Stretch {
@@ -26,8 +26,8 @@ export interface Segment {
   bytes: Buffer;
   /** What is told once for all readings like it, with what makes them alike: only the first in the file counts. */
   once: { key: string; finding: Finding }[];
-  /** The line in which a quote was opened and never closed. */
-  broken?: number;
+  /** The record that does not end, if there is one. */
+  broken?: Broken;
 }
 
 export interface SegmentReader {
@@ -90,7 +90,7 @@ function scanned(bytes: Buffer, start: number, to: number, { name, head, decimal
   const isBroken = end < to && records.isOpen;
   if (end < to && !isBroken && !isWhole) return undefined;
   const segment = { start, end, lines: records.brokenLine - 1, counts: rows.counts(), batch, once, bytes: records.bytes };
-  return isBroken ? { ...segment, broken: records.brokenLine } : segment;
+  return isBroken ? { ...segment, broken: records.broken } : segment;
 }
 
 function groupOf(record: Scanner, { at }: HeadColumns): string {

@@ -4,7 +4,7 @@ import type { Stretch } from "./segment.ts";
 interface Read {
   start: number;
   end: number;
-  broken?: number;
+  broken?: object;
 }
 
 /**

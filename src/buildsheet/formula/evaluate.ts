@@ -33,7 +33,7 @@ export function evaluateNode(node: AstExpression, context: FormulaContext, depth
   if (depth > DEEPEST) return new CannotTell("the formula is nested too deeply");
   switch (node.type) {
     case nodeTypes.LITERAL:
-      return (node as { value: Cell }).value;
+      return (node as { value: Cell }).value === Number.POSITIVE_INFINITY ? { error: "#NUM!" } : (node as { value: Cell }).value;
     case nodeTypes.ERROR:
       return { error: (node as { value: string }).value };
     case nodeTypes.ARRAY:

@@ -95,7 +95,17 @@ function numberOf(cell: Cell): number | CellError {
   if (cell === null || cell === undefined) return 0;
   if (typeof cell === "boolean") return cell ? 1 : 0;
   if (isCellError(cell)) return cell;
-  return NUMERIC.test(cell) ? Number(cell) : VALUE;
+  return NUMERIC.test(cell) ? numberIn(cell) : VALUE;
+}
+
+/** Sheets hold no larger number, and none nearer to nothing. */
+const LARGEST = 1e308;
+const NEAREST = 1e-307;
+
+function numberIn(text: string): number | CellError {
+  const number = Number(text);
+  if (Math.abs(number) >= LARGEST) return VALUE;
+  return Math.abs(number) < NEAREST ? 0 : number;
 }
 
 function join(left: Cell, right: Cell): Cell {

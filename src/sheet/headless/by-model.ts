@@ -4,6 +4,7 @@ import type { Computed, Placed, Reach } from "./computed.ts";
 import { contentOf, formulasOf, type Refused } from "./contents.ts";
 import { type Model, type ModelData, modelOf, signatures, startCalculation } from "./engine.ts";
 import { Grids } from "./grids.ts";
+import { errorText } from "./literals.ts";
 import { Translator } from "./translate.ts";
 
 /** Room for spills, tried in turn: most workbooks need none. */
@@ -19,16 +20,16 @@ interface Trial {
   refused: Refused;
 }
 
-/** Calculates a workbook with the engine's model of a whole workbook, whatever its formulas do. */
-export function calculateByModel(book: WorkbookFile): Computed {
+/** Calculates a workbook with the engine's model of a whole workbook, whatever its formulas do. Those known to be `circular` are not run: some would pass over their own error. */
+export function calculateByModel(book: WorkbookFile, circular: ReadonlySet<CellFile> = new Set()): Computed {
   startCalculation();
   const blocked = new Set<CellFile>();
-  let trial = tryOut(book, ROOMS[0]!, blocked);
+  let trial = tryOut(book, ROOMS[0]!, { blocked, circular });
   let room = 1;
-  while (room < ROOMS.length && isCrowded(book, trial.model)) trial = tryOut(book, ROOMS[room++]!, blocked);
+  while (room < ROOMS.length && isCrowded(book, trial.model)) trial = tryOut(book, ROOMS[room++]!, { blocked, circular });
   // A formula that the file does not mark as spilling shows its first value where there is no room for more.
   for (const cell of blockedFormulas(book, trial.model)) blocked.add(cell);
-  if (blocked.size > 0) trial = tryOut(book, ROOMS[room - 1]!, blocked);
+  if (blocked.size > 0) trial = tryOut(book, ROOMS[room - 1]!, { blocked, circular });
   const { model, hurried, refused } = trial;
   return { values: (sheet) => valuesOf(model, sheet), reach: (sheet, row, column) => reachOf(model, sheet, row, column), hurried, refused };
 }
@@ -48,7 +49,13 @@ function* valuesOf(model: Model, sheet: number): Generator<Placed> {
 
 const idOf = (sheet: number): string => `s${sheet}`;
 
-function tryOut(book: WorkbookFile, room: { rows: number; columns: number }, blocked: ReadonlySet<CellFile>): Trial {
+/** Formulas of which something is known from before. */
+interface Known {
+  blocked: ReadonlySet<CellFile>;
+  circular: ReadonlySet<CellFile>;
+}
+
+function tryOut(book: WorkbookFile, room: { rows: number; columns: number }, { blocked, circular }: Known): Trial {
   const grids = new Grids(book);
   const translator = new Translator(book, grids, signatures());
   const refused: Refused = new Map();
@@ -56,7 +63,7 @@ function tryOut(book: WorkbookFile, room: { rows: number; columns: number }, blo
   const cut: [CellFile, number][] = [];
   const put = (cell: CellFile, sheet: number): void => {
     grids.cut = false;
-    contents.set(cell, contentOf(cell, sheet, translator, blocked.has(cell), refused));
+    contents.set(cell, circular.has(cell) ? `=${errorText("#CYCLE")}` : contentOf(cell, sheet, translator, blocked.has(cell), refused));
     if (grids.cut) cut.push([cell, sheet]);
   };
   book.sheets.forEach(({ cells }, sheet) => {

@@ -23,7 +23,8 @@ export interface Calculated {
 
 /** Calculates a workbook from what was typed into it; the values that its file holds for formulas are not looked at. */
 export function calculate(book: WorkbookFile): Calculated {
-  const computed = calculateDirectly(book) ?? calculateByModel(book);
+  const inCircles = new Set<CellFile>();
+  const computed = calculateDirectly(book, inCircles) ?? calculateByModel(book, inCircles);
   const beyond = leftOut();
   const circular: CellFile[] = [];
   const { refused, hurried } = computed;
@@ -70,10 +71,14 @@ function snapshot(book: WorkbookFile, sheet: number, computed: Computed, circula
   return { name, row: 0, column: 0, values, formulas };
 }
 
+/** What is said where the engine's model runs out of room, which no formula can say. */
+const OVERFLOW = /call stack|too much recursion/;
+
 function cellOf({ value, isError, message }: Placed): Cell {
   if (!isError) return value;
   const error: CellError = { error: commonCode(String(value)) };
-  const sentence = value === "#CYCLE" ? "This formula depends on itself." : String(message ?? "");
+  const said = value === "#CYCLE" ? "This formula depends on itself." : String(message ?? "");
+  const sentence = OVERFLOW.test(said) ? "This formula rests on too long a row of formulas, each on the next, to be calculated here." : said;
   return sentence ? { ...error, message: sentence } : error;
 }
 

@@ -2,7 +2,7 @@ import { isCellError } from "../../core/cell.ts";
 import type { CellFile, WorkbookFile } from "../xlsx/model.ts";
 import { type Box, keyOf, MOST_COLUMNS } from "../xlsx/place.ts";
 import type { Area } from "./areas.ts";
-import { BLANK, type Compiled, Compiler, type Given, NeedsModel, settled, type Value } from "./compiled.ts";
+import { BLANK, type Compiled, Compiler, type Given, NeedsModel, settled, Value } from "./compiled.ts";
 import type { Computed, Placed, Reach } from "./computed.ts";
 import { contentOf, isFormula, type Refused } from "./contents.ts";
 import { leftOut, signatures, startCalculation } from "./engine.ts";
@@ -10,8 +10,12 @@ import { Grids } from "./grids.ts";
 import { shapeOf } from "./shapes.ts";
 import { Translator } from "./translate.ts";
 
-/** Formulas that wait for one another, each in the next. The engine has room for more, but not for any number. */
+/** Formulas that wait for one another, each in the next. Those further down are put in order first, one after the other. */
 const DEEPEST = 100;
+/** How often the calculation begins again with the circles found so far known. */
+const MOST_ROUNDS = 10;
+/** What stands in a cell that goes round in a circle; `calculate` says it in words. */
+const CIRCULAR = new Value("#CYCLE");
 /** How far beyond its sheet a result may reach: the engine makes at least that much room. */
 const ROOM = { rows: 200, columns: 50 };
 /** Cells from which a block is kept for the next formula that asks for it. */
@@ -31,17 +35,33 @@ interface Slot {
   reach?: Reach;
 }
 
+/** A formula ready to run: what it is compiled to, and what it refers to where it stands. */
+interface Runnable {
+  compiled: Compiled;
+  areas: readonly Area[];
+}
+
 /**
  * Calculates a workbook with the engine's own formulas and functions, but without its model, whose making
  * costs most of the time: formulas that differ only in the cells that they name are compiled once, and
  * each runs over plain values when it is first asked for. Gives `undefined` for a workbook in which
- * anything depends on more than the values of cells (cycles, results that find no room, functions that
- * ask about the sheet); then the model has to say what it comes to.
+ * anything depends on more than the values of cells (results that find no room, functions that ask about
+ * the sheet); then the model has to say what it comes to. Formulas that are found to go round in a circle
+ * are added to `circular`.
  */
-export function calculateDirectly(book: WorkbookFile): Computed | undefined {
+export function calculateDirectly(book: WorkbookFile, circular = new Set<CellFile>()): Computed | undefined {
+  for (let round = 0; round < MOST_ROUNDS; round++) {
+    const known = circular.size;
+    const direct = tried(book, circular);
+    if (direct || circular.size === known) return direct;
+  }
+  return undefined;
+}
+
+function tried(book: WorkbookFile, circular: Set<CellFile>): Computed | undefined {
   try {
     startCalculation();
-    const direct = new Direct(book);
+    const direct = new Direct(book, circular);
     // A result may have spilled into cells that were read as blank before.
     if (!direct.settles() && !direct.again().settles()) return undefined;
     // What is left out of a calculation that takes too much work rests on the order in which it goes.
@@ -68,8 +88,13 @@ class Direct implements Computed {
   /** The formulas whose results have spilled into these cells the time before. */
   readonly #expected: Map<number, Slot>[];
   #stale = false;
+  /** How many rows of formulas are being put in order, one inside the other. */
+  #rows = 0;
 
-  constructor(book: WorkbookFile) {
+  constructor(
+    book: WorkbookFile,
+    private readonly circular: Set<CellFile>,
+  ) {
     this.#grids = new Grids(book);
     this.#translator = new Translator(book, this.#grids, signatures());
     this.#compiler = new Compiler({ cell: (area) => this.#read(area.sheet, area.top, area.left), block: (area) => this.#block(area) });
@@ -111,8 +136,9 @@ class Direct implements Computed {
 
   #slotOf(cell: CellFile, sheet: number): Slot {
     const { row, column, value } = cell;
-    const runs = isFormula(cell) || isCellError(value);
-    const slot: Slot = { sheet, row, column, cell, value: runs ? undefined : typed(value) };
+    const isCircular = this.circular.has(cell);
+    const runs = !isCircular && (isFormula(cell) || isCellError(value));
+    const slot: Slot = { sheet, row, column, cell, value: isCircular ? CIRCULAR : runs ? undefined : typed(value) };
     if (runs) this.#formulas.push(slot);
     return slot;
   }
@@ -148,17 +174,66 @@ class Direct implements Computed {
 
   #valueOf(slot: Slot): Value {
     if (slot.value) return slot.value;
-    if (this.#open.has(slot) || this.#open.size >= DEEPEST) throw new NeedsModel();
+    this.#enter(slot);
+    if (this.#open.size > DEEPEST) this.#prepare(slot);
+    return this.#run(slot, this.#compiledFor(slot, slot.cell!));
+  }
+
+  /** Every formula between a cell and itself goes round in a circle. */
+  #enter(slot: Slot): void {
+    if (this.#open.has(slot)) {
+      const open = [...this.#open];
+      for (const { cell } of open.slice(open.indexOf(slot))) if (!cell!.array) this.circular.add(cell!);
+      throw new NeedsModel();
+    }
     this.#open.add(slot);
-    const { compiled, areas } = this.#compiledFor(slot, slot.cell!);
+  }
+
+  #run(slot: Slot, { compiled, areas }: Runnable): Value {
     const given = compiled.run(areas);
     slot.value = Array.isArray(given) ? this.#spread(slot, given) : settled(given);
     this.#open.delete(slot);
     return slot.value;
   }
 
+  /** Runs all that a formula waits for, the furthest first: a row of any length takes no more room than a short one. */
+  #prepare(slot: Slot): void {
+    if (++this.#rows > DEEPEST) throw new NeedsModel();
+    const row = [this.#step(slot)];
+    for (let step = row.at(-1); step; step = row.at(-1)) {
+      const { value: next } = step.waits.next();
+      if (next) {
+        this.#enter(next);
+        row.push(this.#step(next));
+      } else {
+        row.pop();
+        if (step.slot !== slot) this.#run(step.slot, step.runnable);
+      }
+    }
+    this.#rows--;
+  }
+
+  #step(slot: Slot): { slot: Slot; runnable: Runnable; waits: Iterator<Slot, undefined> } {
+    const runnable = this.#compiledFor(slot, slot.cell!);
+    return { slot, runnable, waits: this.#unsettled(runnable.areas) };
+  }
+
+  /** The cells of the areas that have yet to run, told one by one: some will have by the time that their turn comes. */
+  *#unsettled(areas: readonly Area[]): Generator<Slot, undefined> {
+    for (const { sheet, top, left, bottom, right } of areas) {
+      const slots = this.#slots[sheet]!;
+      for (let column = left; column <= right; column++) {
+        for (let row = top; row <= bottom; row++) {
+          const slot = slots.get(row * MOST_COLUMNS + column);
+          if (slot && !slot.value) yield slot;
+        }
+      }
+    }
+    return undefined;
+  }
+
   /** The formula that runs for a cell, and what it refers to there. */
-  #compiledFor(slot: Slot, cell: CellFile): { compiled: Compiled; areas: readonly Area[] } {
+  #compiledFor(slot: Slot, cell: CellFile): Runnable {
     const shape = cell.formula === undefined ? undefined : shapeOf(cell.formula);
     if (!shape) return this.#compile(slot, cell);
     const { array } = cell;
@@ -171,7 +246,7 @@ class Direct implements Computed {
     return made;
   }
 
-  #compile({ sheet }: Slot, cell: CellFile): { compiled: Compiled; areas: readonly Area[] } {
+  #compile({ sheet }: Slot, cell: CellFile): Runnable {
     this.#grids.cut = false;
     const content = contentOf(cell, sheet, this.#translator, false, this.refused);
     if (this.#grids.cut) throw new NeedsModel();

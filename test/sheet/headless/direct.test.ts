@@ -1,6 +1,7 @@
 import { readFileSync } from "node:fs";
 import fc from "fast-check";
 import { calculateByModel } from "../../../src/sheet/headless/by-model.ts";
+import { calculate } from "../../../src/sheet/headless/calculate.ts";
 import type { Computed } from "../../../src/sheet/headless/computed.ts";
 import { calculateDirectly } from "../../../src/sheet/headless/direct.ts";
 import type { CellFile, WorkbookFile } from "../../../src/sheet/xlsx/model.ts";
@@ -25,8 +26,9 @@ function bothWays(book: WorkbookFile): { directly: string[] | undefined; byModel
   const { error } = console;
   console.error = () => {};
   try {
-    const direct = calculateDirectly(book);
-    return { directly: direct && all(book, direct), byModel: all(book, calculateByModel(book)) };
+    const circular = new Set<CellFile>();
+    const direct = calculateDirectly(book, circular);
+    return { directly: direct && all(book, direct), byModel: all(book, calculateByModel(book, circular)) };
   } finally {
     console.error = error;
   }
@@ -52,6 +54,10 @@ function bookOf(...sheets: Record<string, Content>[]): WorkbookFile {
   };
 }
 
+/** Each cell adds 1 to the one below; the last holds 1. */
+const chain = (length: number): Record<string, Content> =>
+  Object.fromEntries(Array.from({ length }, (_, i) => [`A${i + 1}`, i === length - 1 ? 1 : { f: `A${i + 2}+1` }]));
+
 describe("without its model the engine comes to the same values and sentences", () => {
   const agrees = (book: WorkbookFile): void => {
     const { directly, byModel } = bothWays(book);
@@ -75,9 +81,6 @@ describe("without its model the engine comes to the same values and sentences", 
     },
   );
 
-  const chain = (length: number): Record<string, Content> =>
-    Object.fromEntries(Array.from({ length }, (_, i) => [`A${i + 1}`, i === length - 1 ? 1 : { f: `A${i + 2}+1` }]));
-
   test.each<[string, WorkbookFile]>([
     ["a blank that is referred to is 0", bookOf({ A2: { f: "A1" }, A3: { f: 'A1&"!"' }, A4: { f: "A1=0" } })],
     ["no cell holds −0", bookOf({ A1: -0, A2: { f: "-A1" }, A3: { f: "0*-1" } })],
@@ -100,6 +103,11 @@ describe("without its model the engine comes to the same values and sentences", 
     ["spills that wait for spills", bookOf({ A1: { f: "F2" }, B1: 1, B2: 2, D1: spilling("F1:F2*2"), F1: spilling("B1:B2*2"), H1: { f: "D2" } })],
     ["an array formula of the old kind", bookOf({ A1: 1, A2: 2, B1: { f: "A1:A2*2", array: { rows: 3, columns: 1, grows: false } }, C1: { f: "B3" } })],
     ["formulas that wait for one another", bookOf(chain(90))],
+    ["many formulas that wait for one another", bookOf({ ...chain(700), C1: { f: "SUM(A1:A700)" }, D1: spilling("A1:A700*2"), E1: { f: "D700+A1" } })],
+    [
+      "formulas that go round in a circle, and one that rests on them",
+      bookOf({ A1: { f: "B1" }, B1: { f: "A1" }, C1: { f: "B1+1" }, C2: { f: "ISERROR(A1)" } }),
+    ],
     ["a block kept for the formulas that share it", bookOf({ A3: 5, B1: { f: "SUM(A1:A40)" }, B2: { f: "MAX(A1:A40)" }, B3: { f: "A3/SUM(A1:A40)" } })],
   ])("%s", (_, book) => {
     const { directly, byModel } = bothWays(book);
@@ -107,7 +115,6 @@ describe("without its model the engine comes to the same values and sentences", 
   });
 
   test.each<[string, WorkbookFile]>([
-    ["a formula that depends on itself", bookOf({ A1: { f: "B1" }, B1: { f: "A1" } })],
     ["a spill that depends on itself", bookOf({ A1: spilling("A2:A3*2") })],
     ["a spill with something in its way", bookOf({ A1: 1, A2: 2, C1: spilling("A1:A2*2"), C2: "note" })],
     ["two spills into one cell", bookOf({ A1: 1, A2: 2, C1: spilling("A1:A2*2"), B2: spilling("TRANSPOSE(A1:A2)") })],
@@ -120,8 +127,30 @@ describe("without its model the engine comes to the same values and sentences", 
     ["cells far below all others", bookOf({ A1: { f: "A5009" } })],
     ["text that the engine takes for a link", bookOf({ A1: "[5](x)", A2: { f: "A1&1" } })],
     ["a number that the engine does not read", bookOf({ A1: 5e-324, A2: { f: "A1*1" } })],
-    ["many formulas that wait for one another", bookOf(chain(150))],
   ])("the model is left to say: %s", (_, book) => {
     expect(bothWays(book).directly).toBeUndefined();
   });
+});
+
+test("the model alone finds the same circles", () => {
+  const book = bookOf({ A1: { f: "B1+1" }, B1: { f: "A1" }, B2: { f: "B2" }, C1: { f: "SUM(A1:B2)" }, C2: { f: "ISERROR(A1)" } });
+  const errors = (computed: Computed): string[] =>
+    [...computed.values(0)].filter(({ isError }) => isError).map(({ row, column, value }) => `${row},${column} ${value}`);
+  expect(errors(calculateDirectly(book)!).sort()).toEqual(errors(calculateByModel(book)).sort());
+  expect(errors(calculateDirectly(book)!)).toHaveLength(4);
+});
+
+test("a circle does not hide behind a function that passes errors over", () => {
+  const book = bookOf({ A1: { f: "COUNTBLANK(A1:B2)" }, B1: { f: "COUNTBLANK(A1)+1" }, C1: { f: "COUNT(A1:B1)" } });
+  const { sheets, unknown } = calculate(book);
+  const circle = { error: "#REF!", message: "This formula depends on itself." };
+  expect(sheets[0]!.values[0]).toEqual([circle, 1, 1]);
+  expect(unknown().size).toBe(3);
+});
+
+test("a row of 50,000 formulas, each resting on the next, is calculated from either end", () => {
+  const book = bookOf(chain(50_000));
+  expect(calculate(book).sheets[0]!.values[0]).toEqual([50_000]);
+  book.sheets[0]!.cells.reverse();
+  expect(calculate(book).sheets[0]!.values[0]).toEqual([50_000]);
 });
