@@ -1,4 +1,5 @@
 import { checkCsv } from "../../src/buildsheet/csv.ts";
+import { evaluateFormula } from "../../src/buildsheet/formula/evaluate.ts";
 import { TELLS } from "../../src/buildsheet/layout/mapping.ts";
 import { saysOf } from "../../src/buildsheet/layout/says.ts";
 import { readXlsx } from "../../src/sheet/xlsx/read.ts";
@@ -49,4 +50,8 @@ test.each<[string, string, string]>([
 ])("a record of more than a million characters %s ends the file in a sentence that is true", async (_, record, why) => {
   const read = await check(`value,upper\n1,2\n${record},2\n4,2\n`);
   expect([read.rowsIn, read.unread]).toEqual([1, `breaks off: ${why}, so nothing from there on can be read`]);
+});
+
+test("a number in a formula beyond what a sheet can hold is an error, also as text", () => {
+  expect(["=1e400", '="1e308"+0', '="5e-324"+0'].map((formula) => evaluateFormula(formula))).toEqual([{ error: "#NUM!" }, { error: "#VALUE!" }, 0]);
 });
