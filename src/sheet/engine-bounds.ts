@@ -17,7 +17,7 @@ export interface Bounds {
   text: number;
 }
 
-export const BOUNDS: Bounds = { block: 500_000, live: 1_000_000, work: 40_000_000, text: 32_767 };
+export const BOUNDS: Bounds = { block: 500_000, live: 1_000_000, work: 20_000_000, text: 32_767 };
 
 type Run = (this: unknown, ...args: Given[]) => Given;
 
