@@ -234,7 +234,8 @@ class Direct implements Computed {
 
   /** The formula that runs for a cell, and what it refers to there. */
   #compiledFor(slot: Slot, cell: CellFile): Runnable {
-    const shape = cell.formula === undefined ? undefined : shapeOf(cell.formula);
+    // What a part of a table is depends on the row, also where nothing in the formula's text does.
+    const shape = cell.formula === undefined || cell.formula.includes("[") ? undefined : shapeOf(cell.formula);
     if (!shape) return this.#compile(slot, cell);
     const { array } = cell;
     const key = `${slot.sheet} ${array ? (array.grows ? "grows" : `${array.rows}×${array.columns}`) : ""} ${shape.key}`;
