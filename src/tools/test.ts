@@ -22,7 +22,9 @@ const linted = step("Lint", ["--import", "tsx", "src/tools/lint.ts"]);
 mkdirSync(join(root, "test", "output"), { recursive: true });
 rmSync(RESULTS, { force: true });
 const modules = [process.env.NODE_OPTIONS, "--experimental-vm-modules"].filter(Boolean).join(" ");
-const tested = step("Tests", [join(root, "node_modules", "jest", "bin", "jest.js"), "--json", "--outputFile", RESULTS, ...process.argv.slice(2)], {
+// Each test file loads its modules anew, and what it has loaded goes late.
+const room = "--max-old-space-size=8192";
+const tested = step("Tests", [room, join(root, "node_modules", "jest", "bin", "jest.js"), "--json", "--outputFile", RESULTS, ...process.argv.slice(2)], {
   ...process.env,
   NODE_OPTIONS: modules,
 });
