@@ -3,8 +3,9 @@ import { parseFormula } from "../buildsheet/formula/parse.ts";
 import type { Cell } from "../core/cell.ts";
 import { isCellError } from "../core/cell.ts";
 import { formulaAt, valueAt } from "../sheet/bench.ts";
+import { xmlText } from "../sheet/xlsx/xml-text.ts";
 import { storedFormula } from "./stored-formula.ts";
-import { cellText, xmlText } from "./xml.ts";
+import { cellText } from "./xml.ts";
 
 /** What a cell holds, as the file is to hold it. */
 export interface SavedCell {

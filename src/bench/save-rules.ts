@@ -1,6 +1,6 @@
 import type { Model } from "@odoo/o-spreadsheet";
 import { REFUSED_TITLE } from "../sheet/looks.ts";
-import { xmlText } from "./xml.ts";
+import { xmlText } from "../sheet/xlsx/xml-text.ts";
 
 const RULE = /<dataValidation\b[^>]*?\bsqref="([^"]*)"[^>]*>/g;
 const CELL_RULE = /<cfRule\b[^>]*\btype="cellIs"[^>]*>[\s\S]*?<\/cfRule>/g;

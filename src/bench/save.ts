@@ -4,12 +4,12 @@ import { type EnginePicture, picturesOn } from "../sheet/bench-picture.ts";
 import { tableNames } from "../sheet/bench-sheets.ts";
 import { keptXml } from "../sheet/kept.ts";
 import type { DefinedName } from "../sheet/xlsx/model.ts";
+import { xmlText } from "../sheet/xlsx/xml-text.ts";
 import { withMarks } from "./kept-marks.ts";
 import { differences } from "./reread.ts";
 import { SharedStrings, savedCells, type ToName, withCells } from "./save-cells.ts";
 import { withRules } from "./save-rules.ts";
 import { storedFormula } from "./stored-formula.ts";
-import { xmlText } from "./xml.ts";
 
 const HEADING = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n';
 const RELATIONS = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";

@@ -1,9 +1,8 @@
-const SIGNS: Readonly<Record<string, string>> = { "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;" };
+import { xmlText } from "../sheet/xlsx/xml-text.ts";
+
 // biome-ignore lint/suspicious/noControlCharactersInRegex: these are the characters that XML 1.0 cannot hold, besides the surrogates and the two last
 const UNSPEAKABLE = /[\u0000-\u0008\u000B\u000C\u000E-\u001F\uFFFE\uFFFF]/g;
 const LIKE_AN_ESCAPE = /_(?=x[\da-f]{4}_)/gi;
-
-export const xmlText = (text: string): string => text.replace(/[&<>"]/g, (sign) => SIGNS[sign]!);
 
 /**
  * Text of a cell: workbook files write a character that XML cannot hold as `_x0007_`, and so an

@@ -1,4 +1,5 @@
 import { basename } from "node:path";
+import { tally } from "../buildsheet/counts.ts";
 import type { DecimalSign } from "../buildsheet/csv.ts";
 import type { Finding } from "../buildsheet/finding.ts";
 import { JudgedRows } from "../buildsheet/judged.ts";
@@ -7,7 +8,6 @@ import { Overview } from "../report/overview.ts";
 import { leftOutPart, overviewPart } from "../report/parts/overview.ts";
 import { MOST_PRINTED } from "../report/parts/results.ts";
 import { renderReport, sectionOf } from "../report/report.ts";
-import { wordsOf } from "../report/words.ts";
 import { type Checked, checkFiles } from "./check-files.ts";
 import { nameOf } from "./check-page.ts";
 
@@ -82,7 +82,7 @@ const byWorst = (a: Candidate, b: Candidate): number => b.outside - a.outside ||
 
 function inputOf({ result, notes, page, unread, hash }: Checked, name: string): ReportInput {
   const first: Finding[] = [];
-  const words = wordsOf(passing(result.findings, (finding) => first.length < MOST_PRINTED && first.push(finding)));
+  const words = tally(passing(result.findings, (finding) => first.length < MOST_PRINTED && first.push(finding)));
   return {
     name,
     notes,

@@ -1,3 +1,4 @@
+import { countsText, grouped, tally } from "../buildsheet/counts.ts";
 import type { CheckResult } from "../buildsheet/finding.ts";
 import { VERSION } from "../core/version.ts";
 import { CAUTIONS } from "./cautions.ts";
@@ -7,7 +8,7 @@ import { gaugesPart, identityPart, limitsPart, outcomePart, rulePart } from "./p
 import { figuresPart } from "./parts/figures.ts";
 import { findingsPart, resultsPart } from "./parts/results.ts";
 import { STYLE } from "./style.ts";
-import { grouped, sumsOf, tallyOf, wordsOf } from "./words.ts";
+import { tallyOf } from "./words.ts";
 
 export interface ReportOptions {
   /** The day of the report, as it is to stand on it: `2026-11-25`. */
@@ -60,7 +61,7 @@ export const sectionOf = (index: number): string => `input-${index + 1}`;
 function summary(inputs: readonly ReportInput[], whole: Whole | undefined): Markup {
   const rows = inputs.map(
     ({ name, result, unread, all }, i) =>
-      html`<tr><td class="what"><a href="#${sectionOf(i)}">${name}</a></td><td class="number">${grouped(result.rowsIn)}</td><td class="number">${grouped(result.checked)}</td><td class="number">${grouped(result.refused)}</td><td>${tallyOf(all?.words ?? wordsOf(result.findings)) || "none"}${unread !== undefined && html` <strong>Not read in full.</strong>`}</td></tr>
+      html`<tr><td class="what"><a href="#${sectionOf(i)}">${name}</a></td><td class="number">${grouped(result.rowsIn)}</td><td class="number">${grouped(result.checked)}</td><td class="number">${grouped(result.refused)}</td><td>${tallyOf(all?.words ?? tally(result.findings)) || "none"}${unread !== undefined && html` <strong>Not read in full.</strong>`}</td></tr>
 `,
   );
   const heading = whole && html`<h3>Inputs</h3>`;
@@ -87,7 +88,7 @@ function about(inputs: readonly ReportInput[], sums: Pick<CheckResult, "rowsIn" 
     return [html`<li>SHA-256 of ${of}: <span class="hash">${fingerprint.sha256}</span></li>`];
   });
   return html`<h2>About this report</h2>
-<p>Made by Crosshatch ${VERSION} on ${date}. Checked in all: ${sumsOf(sums)}.</p>
+<p>Made by Crosshatch ${VERSION} on ${date}. Checked in all: ${countsText(sums)}.</p>
 ${hashes.length > 0 && html`<ul class="small">${hashes}</ul><p class="small quiet">The same input gives the same hash, and the least change to it another.</p>`}
 <div class="signed"><div>Measured by</div><div>Checked by</div><div>Date</div></div>`;
 }

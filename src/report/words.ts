@@ -1,5 +1,5 @@
-import type { CheckResult, Finding } from "../buildsheet/finding.ts";
-import { wordOf } from "../buildsheet/marks.ts";
+import { grouped } from "../buildsheet/counts.ts";
+import type { Finding } from "../buildsheet/finding.ts";
 import { compareDecimals } from "../core/decimal.ts";
 import { decimalsOf, numberText } from "../drawings/text.ts";
 import { placeName } from "../sheet/address.ts";
@@ -34,22 +34,6 @@ export function decimalsFor(value: number, limits: readonly (number | null)[]): 
   let decimals = Math.max(3, decimalsOf(bounds) + 2);
   while (decimals < MOST && bounds.some((limit) => compareDecimals(Number(value.toFixed(decimals)), limit) !== compareDecimals(value, limit))) decimals++;
   return decimals;
-}
-
-/** Thousands apart by a thin space that does not break. */
-export const grouped = (count: number): string => String(count).replace(/\B(?=(\d{3})+$)/g, "\u202f");
-
-export const counted = (count: number, one: string, many = `${one}s`): string => `${grouped(count)} ${count === 1 ? one : many}`;
-
-/** `24 rows in = 22 checked + 2 refused` */
-export const sumsOf = ({ rowsIn, checked, refused }: Pick<CheckResult, "rowsIn" | "checked" | "refused">): string =>
-  `${counted(rowsIn, "row")} in = ${grouped(checked)} checked + ${grouped(refused)} refused`;
-
-/** How many findings there are of each word. */
-export function wordsOf(findings: Iterable<Pick<Finding, "kind" | "verdict">>): Map<string, number> {
-  const counts = new Map<string, number>();
-  for (const finding of findings) counts.set(wordOf(finding), (counts.get(wordOf(finding)) ?? 0) + 1);
-  return counts;
 }
 
 /** `3 over, 2 missing readings`: in the order of the findings, which is worst first. */

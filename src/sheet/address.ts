@@ -21,6 +21,13 @@ export function columnLetters(column: number): string {
   return letters;
 }
 
+/** 0 for `A`, 26 for `AA`; capital or small. */
+export function columnOf(letters: string): number {
+  let column = 0;
+  for (let i = 0; i < letters.length; i++) column = column * 26 + (letters.charCodeAt(i) & 31);
+  return column - 1;
+}
+
 /** `C7`, without the sheet. */
 export const cellName = ({ row, column }: Pick<CellAddress, "row" | "column">): string => `${columnLetters(column)}${row + 1}`;
 

@@ -1,4 +1,5 @@
 import type { Model } from "@odoo/o-spreadsheet";
+import { columnOf } from "./address.ts";
 import { type EngineCommand, step } from "./bench-plugins.ts";
 import type { Box, DescribedName, DescribedSheet, DescribedSheets, DescribedTable, Rule, Validation } from "./described.ts";
 import { typedText } from "./engine-text.ts";
@@ -88,8 +89,6 @@ function cellsNamed({ name, formula }: DescribedName): { sheet: string; zone: Zo
   if (sheet === undefined) throw new Error(`the name ${name} stands for ${formula}, which is no range of cells`);
   return { sheet, zone: { left: columnOf(left!), top: Number(top) - 1, right: columnOf(right!), bottom: Number(bottom) - 1 } };
 }
-
-const columnOf = (letters: string): number => [...letters].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0) - 1;
 
 interface Zone {
   left: number;

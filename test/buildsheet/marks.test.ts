@@ -1,18 +1,6 @@
-import { FINDING_KINDS, type Finding } from "../../src/buildsheet/finding.ts";
+import { FINDING_KINDS } from "../../src/buildsheet/finding.ts";
 import { marksOf, wordOf } from "../../src/buildsheet/marks.ts";
-
-const finding = (given: Partial<Finding>): Finding => ({
-  kind: "near limit",
-  cell: { sheet: "Bores", row: 1, column: 1 },
-  label: "",
-  value: null,
-  lower: null,
-  upper: null,
-  margin: null,
-  verdict: null,
-  sentence: "",
-  ...given,
-});
+import { finding } from "../helpers/finding.ts";
 
 describe("the word that stands first", () => {
   test("is the verdict's own for a reading outside its limits", () => {

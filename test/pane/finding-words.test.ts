@@ -1,18 +1,6 @@
-import type { Finding } from "../../src/buildsheet/finding.ts";
-import { counted, countsText, numbersOf, tally } from "../../src/pane/finding-words.ts";
-
-const finding = (given: Partial<Finding>): Finding => ({
-  kind: "near limit",
-  cell: { sheet: "Bores", row: 1, column: 1 },
-  label: "",
-  value: null,
-  lower: null,
-  upper: null,
-  margin: null,
-  verdict: null,
-  sentence: "",
-  ...given,
-});
+import { counted, countsText, tally } from "../../src/buildsheet/counts.ts";
+import { numbersOf } from "../../src/pane/finding-words.ts";
+import { finding } from "../helpers/finding.ts";
 
 describe("the numbers", () => {
   test("two limits are a span, one says its side", () => {

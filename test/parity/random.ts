@@ -1,29 +1,8 @@
-/** Numbers that look random and are the same for the same seed (mulberry32). */
-export class Random {
-  #state: number;
+import { Seeded } from "../../src/tools/fuzz/seeded.ts";
 
-  constructor(seed: number) {
-    this.#state = seed >>> 0;
-  }
-
-  /** From 0 up to, but not, 1. */
-  next(): number {
-    this.#state = (this.#state + 0x6d2b79f5) >>> 0;
-    let mixed = this.#state;
-    mixed = Math.imul(mixed ^ (mixed >>> 15), mixed | 1);
-    mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61);
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 2 ** 32;
-  }
-
+/** The numbers of a seed, in one long row. */
+export class Random extends Seeded {
   whole(least: number, most: number): number {
-    return least + Math.floor(this.next() * (most - least + 1));
-  }
-
-  chance(share: number): boolean {
-    return this.next() < share;
-  }
-
-  pick<T>(list: readonly T[]): T {
-    return list[Math.floor(this.next() * list.length)]!;
+    return least + this.below(most - least + 1);
   }
 }

@@ -1,6 +1,7 @@
 import fc from "fast-check";
+import { counted, countsText, grouped } from "../../src/buildsheet/counts.ts";
 import { compareDecimals } from "../../src/core/decimal.ts";
-import { counted, decimalsFor, grouped, limitText, sumsOf } from "../../src/report/words.ts";
+import { decimalsFor, limitText } from "../../src/report/words.ts";
 
 test("limits are told in words", () => {
   expect([limitText(0.02, 0.04), limitText(null, 0.04), limitText(-0.02, null), limitText(null, null)]).toEqual([
@@ -13,7 +14,7 @@ test("limits are told in words", () => {
 
 test("counts have their thousands apart and their own plural", () => {
   expect([counted(1, "row"), counted(12_345, "row"), grouped(999)]).toEqual(["1 row", "12\u202f345 rows", "999"]);
-  expect(sumsOf({ rowsIn: 24, checked: 22, refused: 2 })).toBe("24 rows in = 22 checked + 2 refused");
+  expect(countsText({ rowsIn: 24, checked: 22, refused: 2 })).toBe("24 rows in = 22 checked + 2 refused");
 });
 
 describe("decimals of a value", () => {

@@ -73,7 +73,8 @@ function around(a: Box, b: Box): Box {
   };
 }
 
-const meet = (a: Box, b: Box): boolean =>
+/** Whether two rectangles of one sheet share cells. */
+export const meet = (a: Box, b: Box): boolean =>
   a.row < b.row + b.rows && b.row < a.row + a.rows && a.column < b.column + b.columns && b.column < a.column + a.columns;
 
 /** Rectangles that lie over one another become one. */

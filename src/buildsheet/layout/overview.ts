@@ -2,6 +2,7 @@ import type { CellArea } from "../../sheet/address.ts";
 import type { WorkbookSnapshot } from "../../sheet/sheet-host.ts";
 import { Book } from "../formula/book.ts";
 import { applyMapping } from "./apply.ts";
+import { meet as boxesMeet } from "./blocks.ts";
 import { locate } from "./locate.ts";
 import type { MappedRange, Mapping } from "./mapping.ts";
 import { readLayout } from "./readings.ts";
@@ -54,5 +55,4 @@ export function overlaps(ranges: readonly MappedRange[]): [first: MappedRange, s
 
 const areaOf = ({ sheet, row, column, rows, columns }: MappedRange): CellArea => ({ sheet, row, column, rows, columns });
 
-export const meet = (a: CellArea, b: CellArea): boolean =>
-  a.sheet === b.sheet && a.row < b.row + b.rows && b.row < a.row + a.rows && a.column < b.column + b.columns && b.column < a.column + a.columns;
+export const meet = (a: CellArea, b: CellArea): boolean => a.sheet === b.sheet && boxesMeet(a, b);

@@ -2,7 +2,7 @@ import { type Cell, isBlank } from "../../core/cell.ts";
 import { columnLetters } from "../../sheet/address.ts";
 import type { WorkbookSnapshot } from "../../sheet/sheet-host.ts";
 import { type Area, Book } from "../formula/book.ts";
-import { type Box, blocksOf } from "./blocks.ts";
+import { type Box, blocksOf, meet } from "./blocks.ts";
 import { type Context, contextOf } from "./context.ts";
 import { saidAlong } from "./facts.ts";
 import { headLineOf } from "./head-lines.ts";
@@ -40,17 +40,14 @@ export function proposeRange(snapshot: Pick<WorkbookSnapshot, "sheets">, area: A
   const book = new Book(snapshot);
   if (!book.block(area).some((line) => line.some((cell) => typeof cell === "number"))) return undefined;
   const box = withHeadings(book, area);
-  const tables = tablesIn(book, area.sheet, box).filter(({ body }) => meets(body, area));
+  const tables = tablesIn(book, area.sheet, box).filter(({ body }) => meet(body, area));
   const [table] = tables;
   const clipped = table ? { ...table, body: common(table.body, area) } : { sheet: area.sheet, titles: [], headRows: [], headColumns: [], body: area };
   // A title stands between its own table and the one above.
   const sheet = book.sheet(area.sheet);
-  const others = (sheet ? blocksOf(sheet) : []).flatMap((block) => tablesIn(book, area.sheet, block)).filter(({ body }) => !meets(body, area));
+  const others = (sheet ? blocksOf(sheet) : []).flatMap((block) => tablesIn(book, area.sheet, block)).filter(({ body }) => !meet(body, area));
   return proposalOf(book, clipped, contextOf(book, clipped, [clipped, ...others]), what, table === undefined);
 }
-
-const meets = (a: Box, b: Box): boolean =>
-  a.row < b.row + b.rows && b.row < a.row + a.rows && a.column < b.column + b.columns && b.column < a.column + a.columns;
 
 function common(a: Box, b: Box): Box {
   const [row, column] = [Math.max(a.row, b.row), Math.max(a.column, b.column)];

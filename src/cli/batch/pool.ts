@@ -1,7 +1,7 @@
 import { availableParallelism } from "node:os";
-import { fileURLToPath } from "node:url";
 import type { Piscina } from "piscina";
 import type { BookAnswer, BookTask } from "./book-worker.ts";
+import { startThreads } from "./threads.ts";
 
 /** What one workbook may take to be calculated. */
 const MEGABYTES = 4096;
@@ -26,7 +26,7 @@ export class BookPool {
   }
 
   async check(task: BookTask): Promise<BookAnswer> {
-    this.#pool ??= this.#start();
+    this.#pool ??= startThreads("book-worker", this.threads, { maxOldGenerationSizeMb: this.megabytes, maxYoungGenerationSizeMb: YOUNG_MEGABYTES });
     try {
       return (await (await this.#pool).run(task)) as BookAnswer;
     } catch (error) {
@@ -37,16 +37,5 @@ export class BookPool {
 
   async close(): Promise<void> {
     await (await this.#pool)?.destroy();
-  }
-
-  async #start(): Promise<Piscina> {
-    const { Piscina } = await import("piscina");
-    const filename = fileURLToPath(new URL("./book-worker.js", import.meta.url));
-    const resourceLimits = { maxOldGenerationSizeMb: this.megabytes, maxYoungGenerationSizeMb: YOUNG_MEGABYTES };
-    // All of them stay until the end: a thread takes longer to start than a workbook to be checked.
-    const pool = new Piscina({ filename, minThreads: this.threads, maxThreads: this.threads, resourceLimits, concurrentTasksPerWorker: 1 });
-    // A thread that fails with nothing to do could not even start; without an end to it the rest would wait for ever.
-    pool.on("error", () => void pool.destroy());
-    return pool;
   }
 }

@@ -1,8 +1,9 @@
 import { useCallback, useMemo, useState } from "preact/hooks";
 import { type Change, type Comparison, isReal } from "../../buildsheet/compare/compare.ts";
+import { counted } from "../../buildsheet/counts.ts";
 import { drawChangePlot } from "../../drawings/change-plot.ts";
 import { type CellAddress, placeName } from "../../sheet/address.ts";
-import { counted, numberText } from "../finding-words.ts";
+import { numberText } from "../finding-words.ts";
 import { Picture } from "../picture.tsx";
 
 interface Props {

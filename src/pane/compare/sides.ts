@@ -1,13 +1,13 @@
 import { type Comparison, compareReadings } from "../../buildsheet/compare/compare.ts";
 import type { ReadingSet } from "../../buildsheet/compare/reading.ts";
 import { readingsOfWorkbook, type WorkbookOptions } from "../../buildsheet/compare/workbook.ts";
+import { counted } from "../../buildsheet/counts.ts";
 import type { Mapping } from "../../buildsheet/layout/mapping.ts";
 import { noSheet } from "../../sheet/refusals.ts";
 import { HostRefusal, type WorkbookSnapshot } from "../../sheet/sheet-host.ts";
 import { storedSnapshot, uncalculated } from "../../sheet/stored.ts";
 import { readXlsx } from "../../sheet/xlsx/read.ts";
 import { UnreadableFile } from "../../sheet/xlsx/unreadable.ts";
-import { counted } from "../finding-words.ts";
 import { part } from "../parts.ts";
 import { recallLayout } from "../recall-layout.ts";
 

@@ -1,3 +1,4 @@
+import { counted } from "../../buildsheet/counts.ts";
 import { Book } from "../../buildsheet/formula/book.ts";
 import { planPistons } from "../../buildsheet/plan/pistons.ts";
 import type { Place, Written } from "../../buildsheet/plan/place.ts";
@@ -5,7 +6,7 @@ import { planRebore } from "../../buildsheet/plan/rebore.ts";
 import { planRings } from "../../buildsheet/plan/rings.ts";
 import { planShims } from "../../buildsheet/plan/shims.ts";
 import type { WorkbookSnapshot } from "../../sheet/sheet-host.ts";
-import { counted, numberText } from "../finding-words.ts";
+import { numberText } from "../finding-words.ts";
 import { Answers, rowsOf } from "./answers.ts";
 import { FIELDS, type Form, type PlanName } from "./fields.ts";
 import { ringInputs } from "./ring-inputs.ts";

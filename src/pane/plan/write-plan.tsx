@@ -1,9 +1,9 @@
 import { useState } from "preact/hooks";
+import { counted } from "../../buildsheet/counts.ts";
 import { Book } from "../../buildsheet/formula/book.ts";
 import type { Written } from "../../buildsheet/plan/place.ts";
 import { areaText, placeName } from "../../sheet/address.ts";
 import type { SheetHost } from "../../sheet/sheet-host.ts";
-import { counted } from "../finding-words.ts";
 import { fieldsLike, useKept } from "../kept.ts";
 import { PlaceField } from "../place-field.tsx";
 import { today } from "../today.ts";

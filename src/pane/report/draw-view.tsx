@@ -1,5 +1,5 @@
 import { useState } from "preact/hooks";
-import { counted } from "../finding-words.ts";
+import { counted } from "../../buildsheet/counts.ts";
 import { textFrom, useKept } from "../kept.ts";
 import { Picture } from "../picture.tsx";
 import { useWork, WorkLines } from "../use-work.tsx";

@@ -1,6 +1,6 @@
 import { useState } from "preact/hooks";
+import { counted, countsText } from "../../buildsheet/counts.ts";
 import { renderReport } from "../../report/report.ts";
-import { counted, countsText } from "../finding-words.ts";
 import { today } from "../today.ts";
 import { useWork, WorkLines } from "../use-work.tsx";
 import type { ViewProps } from "../views.ts";

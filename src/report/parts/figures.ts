@@ -1,3 +1,4 @@
+import { counted } from "../../buildsheet/counts.ts";
 import { drawBoreProfile } from "../../drawings/bore-profile.ts";
 import { commonExaggeration } from "../../drawings/bore-readings.ts";
 import { drawChangePlot } from "../../drawings/change-plot.ts";
@@ -6,7 +7,6 @@ import { type Drawn, isDrawing } from "../../drawings/drawing.ts";
 import { drawRoundnessTrace } from "../../drawings/roundness-trace.ts";
 import type { Placed, ReportInput } from "../content.ts";
 import { html, Markup } from "../markup.ts";
-import { counted } from "../words.ts";
 
 /** Drawings of one kind that a report holds; a block of 16 cylinders in four sheets. */
 const MOST_DRAWN = 64;

@@ -1,8 +1,8 @@
+import { counted, countsText, grouped } from "../../buildsheet/counts.ts";
 import { isDrawing } from "../../drawings/drawing.ts";
 import { drawTrend } from "../../drawings/trend.ts";
 import { html, Markup, scrolled } from "../markup.ts";
 import type { Course, EngineSum, KindSum, Overview } from "../overview.ts";
-import { counted, grouped, sumsOf } from "../words.ts";
 
 /** Rows of a table that a summary prints. */
 const MOST_ROWS = 20;
@@ -16,7 +16,7 @@ export function overviewPart(overview: Overview, linkTo: (name: string) => strin
   const { sums } = overview;
   const unchanged = sums.unchanged > 0 ? `, of them ${counted(sums.unchanged, "input")} unchanged and taken from the ledger` : "";
   return html`<p class="result">${counted(sums.inputs, "input")}: ${sums.findings === 0 ? "nothing was found" : counted(sums.findings, "finding")}${sums.unread > 0 && html`; ${grouped(sums.unread)} not read in full`}.</p>
-<p class="quiet">${sumsOf(sums)}${unchanged}.</p>
+<p class="quiet">${countsText(sums)}${unchanged}.</p>
 ${remarks(overview)}
 ${enginesPart(overview.engines, linkTo)}
 ${kindsPart(overview.kinds)}

@@ -1,3 +1,4 @@
+import { counted } from "../../buildsheet/counts.ts";
 import type { Finding } from "../../buildsheet/finding.ts";
 import type { JudgedRow } from "../../buildsheet/judged.ts";
 import { wordOf } from "../../buildsheet/marks.ts";
@@ -5,7 +6,7 @@ import type { Verdict } from "../../core/verdict.ts";
 import { numberText } from "../../drawings/text.ts";
 import type { ReportInput } from "../content.ts";
 import { html, type Markup, scrolled } from "../markup.ts";
-import { counted, decimalsFor, limitText, placeOf } from "../words.ts";
+import { decimalsFor, limitText, placeOf } from "../words.ts";
 
 /** More than this is not printed: nobody reads it on paper, and it is said how many are left out. */
 export const MOST_PRINTED = 1000;

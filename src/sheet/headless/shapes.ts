@@ -1,3 +1,4 @@
+import { columnOf } from "../address.ts";
 import { type Box, MOST_COLUMNS, MOST_ROWS } from "../xlsx/place.ts";
 
 /**
@@ -43,10 +44,4 @@ export function shapeOf(formula: string): Shape | undefined {
     end = from = part.index + part[0].length;
   }
   return { key: key + formula.slice(from), areas };
-}
-
-function columnOf(letters: string): number {
-  let column = 0;
-  for (let i = 0; i < letters.length; i++) column = column * 26 + (letters.charCodeAt(i) & 31);
-  return column - 1;
 }

@@ -1,3 +1,4 @@
+import { columnOf } from "../address.ts";
 import { UnreadableFile } from "./unreadable.ts";
 
 /** Rows and columns that a sheet can have at most (ECMA-376 part 1, 18.3.1.73 and 18.3.1.13). */
@@ -14,12 +15,11 @@ const NAME = /^\$?([A-Za-z]{1,3})\$?([0-9]{1,7})$/;
 /** `C7` as row 6 and column 2. */
 export function placeOf(name: string, part: string): Place {
   const [, letters, digits] = NAME.exec(name) ?? [];
-  let column = 0;
-  for (const letter of (letters ?? "").toUpperCase()) column = column * 26 + letter.charCodeAt(0) - 64;
+  const column = columnOf(letters ?? "");
   const row = Number(digits ?? 0);
-  if (column < 1 || column > MOST_COLUMNS || row < 1 || row > MOST_ROWS)
+  if (column < 0 || column >= MOST_COLUMNS || row < 1 || row > MOST_ROWS)
     throw new UnreadableFile(`is damaged: ${JSON.stringify(name)} in its part ${part} is no cell`);
-  return { row: row - 1, column: column - 1 };
+  return { row: row - 1, column };
 }
 
 export interface Box {

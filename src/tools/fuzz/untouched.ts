@@ -1,5 +1,5 @@
 import { type Cell, isBlank, isCellError } from "../../core/cell.ts";
-import { cellName } from "../../sheet/address.ts";
+import { cellName, columnOf } from "../../sheet/address.ts";
 import type { WorkbookSnapshot } from "../../sheet/sheet-host.ts";
 import type { CellFile, WorkbookFile } from "../../sheet/xlsx/model.ts";
 import type { Changed } from "./cells-level.ts";
@@ -88,8 +88,6 @@ function areasOf(formula: string, sheet: number, book: WorkbookFile): Area[] | u
   const odd = rest.replaceAll(/[A-Za-z_][\w.]*\(|\d+(?:\.\d+)?(?:e[+-]?\d+)?|\b(?:TRUE|FALSE)\b/g, "");
   return /[A-Za-z_#:[\]@$]/.test(odd) || /OFFSET|INDIRECT/.test(rest) ? undefined : areas;
 }
-
-const columnOf = (letters: string): number => [...letters].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0) - 1;
 
 function meets({ sheet, top, left, bottom, right }: Area, touched: ReadonlySet<string>): boolean {
   for (const place of touched) {

@@ -1,7 +1,8 @@
-/** Text as XML holds it, in an element or between double quotes. Signs that XML cannot hold are left out. */
-export const xmlText = (text: string): string => text.replace(UNFIT, "").replace(/[&<>"]/g, (sign) => ESCAPED[sign]!);
+import { xmlText as escaped } from "../../../sheet/xlsx/xml-text.ts";
 
-const ESCAPED: Record<string, string> = { "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;" };
+/** Text as XML holds it, in an element or between double quotes. Signs that XML cannot hold are left out. */
+export const xmlText = (text: string): string => escaped(text.replace(UNFIT, ""));
+
 // biome-ignore lint/suspicious/noControlCharactersInRegex: these are the ones that XML forbids
 const UNFIT = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]/g;
 

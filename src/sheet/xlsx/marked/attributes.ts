@@ -1,3 +1,5 @@
+import { xmlText } from "../xml-text.ts";
+
 const ATTRIBUTE = /\s+([^\s=/>]+)\s*=\s*(?:"[^"]*"|'[^']*')/g;
 
 /** A start tag, well-formed as read, with attributes replaced, added or, with `null`, taken away; all else stays as it is written. */
@@ -15,11 +17,6 @@ export function withAttributes(tag: string, wanted: Readonly<Record<string, stri
 
 /** A tag that closes itself, as one that is open for content. */
 export const opened = (tag: string): string => tag.replace(/\s*\/>$/, ">");
-
-const ESCAPED: Record<string, string> = { "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;" };
-
-/** Text as XML holds it, in an element or between double quotes. */
-export const xmlText = (text: string): string => text.replace(/[&<>"]/g, (sign) => ESCAPED[sign]!);
 
 /** Half of a character that takes two: no encoding has it. */
 const HALF = /[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g;

@@ -1,4 +1,4 @@
-import { xmlText } from "./attributes.ts";
+import { xmlText } from "../xml-text.ts";
 import { Patch } from "./patch.ts";
 import { scan, startOfEnd } from "./scan.ts";
 

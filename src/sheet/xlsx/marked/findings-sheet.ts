@@ -1,7 +1,8 @@
 import { CHECK_PREFIX } from "../../../core/sentences.ts";
 import { cellName, placeName } from "../../address.ts";
 import { MARK_FILL, type Mark } from "../../sheet-host.ts";
-import { cellXmlText, xmlText } from "./attributes.ts";
+import { xmlText } from "../xml-text.ts";
+import { cellXmlText } from "./attributes.ts";
 import type { Looks } from "./looks.ts";
 
 /** A line of the sheet: the cell that is marked, and what is said of it. */

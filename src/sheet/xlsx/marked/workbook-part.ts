@@ -1,4 +1,5 @@
-import { withAttributes, xmlText } from "./attributes.ts";
+import { xmlText } from "../xml-text.ts";
+import { withAttributes } from "./attributes.ts";
 import { Patch } from "./patch.ts";
 import { scan, startOfEnd, type Tag } from "./scan.ts";
 
