@@ -1,4 +1,5 @@
 import { isCellError } from "../../core/cell.ts";
+import { shapeOf } from "../shapes.ts";
 import type { CellFile, WorkbookFile } from "../xlsx/model.ts";
 import { type Box, keyOf, MOST_COLUMNS } from "../xlsx/place.ts";
 import type { Area } from "./areas.ts";
@@ -7,7 +8,6 @@ import type { Computed, Placed, Reach } from "./computed.ts";
 import { contentOf, isFormula, type Refused } from "./contents.ts";
 import { leftOut, signatures, startCalculation } from "./engine.ts";
 import { Grids } from "./grids.ts";
-import { shapeOf } from "./shapes.ts";
 import { Translator } from "./translate.ts";
 
 /** Formulas that wait for one another, each in the next. Those further down are put in order first, one after the other. */

@@ -1,5 +1,5 @@
-import { columnOf } from "../address.ts";
-import { type Box, MOST_COLUMNS, MOST_ROWS } from "../xlsx/place.ts";
+import { columnOf } from "./address.ts";
+import { type Box, MOST_COLUMNS, MOST_ROWS } from "./xlsx/place.ts";
 
 /**
  * A formula taken apart in one quick pass: the text that it has in common with the formulas filled down
@@ -15,9 +15,12 @@ export interface Shape {
 const PARTS = /"(?:[^"]|"")*"|'(?:[^']|'')*'|(?<![\w.$\\?])\$?([A-Za-z]{1,3})\$?([1-9]\d{0,6})(?![\w.(!\\?])/g;
 const CELL = "\u0001";
 const RANGE = "\u0002";
+/** What is longer than any formula of a sheet is read by nobody. */
+const LONGEST = 8000;
 
 /** `undefined` for a formula in which something only looks like a cell, or a range is one cell: those are shapes of their own. */
 export function shapeOf(formula: string): Shape | undefined {
+  if (formula.length > LONGEST) return undefined;
   const areas: Box[] = [];
   let key = "";
   let from = 0;

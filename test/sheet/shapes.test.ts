@@ -1,4 +1,4 @@
-import { shapeOf } from "../../../src/sheet/headless/shapes.ts";
+import { shapeOf } from "../../src/sheet/shapes.ts";
 
 const area = (top: number, left: number, bottom = top, right = left) => ({ top, left, bottom, right });
 
