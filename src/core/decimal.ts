@@ -9,7 +9,7 @@
  * value is no longer put back on it.
  */
 const GRID = 1e9;
-/** Half a step of the grid: what is nearer than this is the same decimal. */
+/** Half a step of the grid: what is no farther apart than this is the same decimal. */
 export const HALF_STEP = 0.5e-9;
 /** Up to here rounding to the grid gives every decimal of nine places back as it was typed. */
 const EXACT = 2 ** 22;
@@ -40,5 +40,6 @@ export function compareDecimals(a: number, b: number): -1 | 0 | 1 {
   return gap > play ? 1 : gap < -play ? -1 : 0;
 }
 
-export const isAbove = (a: number, b: number): boolean => a - b > slack(a, b);
-export const isBelow = (a: number, b: number): boolean => b - a > slack(a, b);
+/** No slack is less than half a step: nearly every comparison is settled by that alone, and the sizes need not be looked at. */
+export const isAbove = (a: number, b: number): boolean => a - b > HALF_STEP && a - b > slack(a, b);
+export const isBelow = (a: number, b: number): boolean => isAbove(b, a);

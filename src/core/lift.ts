@@ -76,7 +76,7 @@ function spread(spec: Spec, lanes: readonly Lane[], inputs: Record<string, unkno
 
 /** A header row, then one row of values per element. A lone element's fault stays a fault. */
 function labelled(spec: Spec, lanes: readonly Lane[], inputs: Record<string, unknown>, rows: number, columns: number): Outcome {
-  const labels = spec.returns.columns ?? [];
+  const labels = spec.returns.columns!;
   const out: Result[][] = [[...labels]];
   for (let r = 0; r < rows; r++) {
     for (let c = 0; c < columns; c++) {
@@ -103,7 +103,8 @@ function one(spec: Spec, lanes: readonly Lane[], inputs: Record<string, unknown>
   const made = spec.compute(inputs);
   if (made instanceof Fault) return made.placed(spec.name);
   if (isUnfinished(made)) {
-    const first = lanes[0]?.name ?? "";
+    // What has no inputs has one answer, and its examples show that.
+    const first = lanes[0]!.name;
     return new Fault("unfit", first, inputs[first], "the result is not a finite number with these inputs", undefined, spec.name);
   }
   return made;

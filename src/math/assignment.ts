@@ -29,7 +29,7 @@ export function assign(tables: readonly Costs[]): number[] | undefined {
 
 /** As `assign`, but first makes the costliest single pair as cheap as can be, and only then the sum. */
 export function assignEvenly(costs: Costs): number[] | undefined {
-  const steps = [...new Set(costs.flat())].filter(Number.isFinite).sort((a, b) => a - b);
+  const steps = [...new Set(costs.flat())].sort((a, b) => a - b);
   const capped = (most: number, cost: (c: number) => number): Costs => costs.map((row) => row.map((c) => (c <= most ? cost(c) : Number.POSITIVE_INFINITY)));
   let low = 0;
   let high = steps.length - 1;
@@ -57,7 +57,6 @@ interface Best {
 
 function solve(table: number[][]): Best | undefined {
   const least = table.reduce((a, row) => Math.min(a, ...row), Number.POSITIVE_INFINITY);
-  if (!Number.isFinite(least)) return undefined;
   const made = linearSumAssignment(table, { maximaze: false });
   const pairing = Array.from(made.rowAssignments);
   if (pairing.includes(-1)) return undefined;
@@ -87,14 +86,13 @@ function earliest(best: Best): number[] {
     const next = chainsTo(goal, row, best, columnOf, rowOf);
     const chain = [best.open[row]!.findIndex((isOpen, at) => isOpen && next[at] !== undefined)];
     while (chain.at(-1) !== goal) chain.push(next[chain.at(-1)!]!);
-    const movers = [row, ...chain.slice(0, -1).map((column) => rowOf[column])];
-    for (const column of chain) rowOf[column] = undefined;
+    // Into each column of the chain moves who was in the one before it.
+    const movers = [row, ...chain.map((column) => rowOf[column])];
     for (const [i, column] of chain.entries()) {
       const mover = movers[i];
-      // A free column has no row to move on; the one after it on the chain is left free in its place.
-      if (mover === undefined) continue;
-      columnOf[mover] = column;
       rowOf[column] = mover;
+      // A free column has no row to move on; the one after it on the chain is left free in its place.
+      if (mover !== undefined) columnOf[mover] = column;
     }
   }
   return columnOf;
@@ -121,7 +119,7 @@ function chainsTo(
     for (let later = row + 1; later < columnOf.length; later++) if (open[later]![column]) reach(columnOf[later]!, column);
     if (needed[column] || freed) continue;
     freed = true;
-    for (let free = 0; free < needed.length; free++) if (rowOf[free] === undefined) reach(free, column);
+    for (const [free, taker] of rowOf.entries()) if (taker === undefined) reach(free, column);
   }
   return next;
 }

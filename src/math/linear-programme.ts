@@ -36,7 +36,7 @@ export function maximise(columns: readonly (readonly number[])[], gains: readonl
 
 /** Where the entering column presses a share to nothing first; of equals, the lowest column. */
 function leavingPlace(basis: readonly number[], shares: readonly number[], rates: readonly number[]): number {
-  let place = -1;
+  let place = 0;
   let least = Number.POSITIVE_INFINITY;
   for (let b = 0; b < basis.length; b++) {
     if (rates[b]! <= TINY) continue;

@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { compareDecimals, decimal, isAbove, isBelow, slack } from "../../src/core/decimal.ts";
+import { compareDecimals, decimal, HALF_STEP, isAbove, isBelow, slack } from "../../src/core/decimal.ts";
 
 /** A decimal of up to nine places as its digits, with the number that a person's typing gives. */
 const typedUpTo = (largest: bigint) =>
@@ -7,6 +7,13 @@ const typedUpTo = (largest: bigint) =>
     const most = largest * 10n ** BigInt(places);
     return fc.bigInt({ min: -most, max: most }).map((digits) => ({ digits, places, number: Number(`${digits}e-${places}`) }));
   });
+
+/** The next double up, or down. */
+function besides(x: number, direction: number): number {
+  const bits = new BigInt64Array(new Float64Array([x === 0 ? Number.MIN_VALUE : x]).buffer);
+  bits[0] = bits[0]! + (x >= 0 === direction > 0 ? 1n : -1n);
+  return new Float64Array(bits.buffer)[0]!;
+}
 
 describe("decimal", () => {
   test("a typed decimal of up to nine places is itself", () => {
@@ -70,6 +77,35 @@ describe("comparison", () => {
         expect(isAbove(a, b)).toBe(isBelow(b, a));
       }),
     );
+  });
+
+  test("at the slack between two numbers and a few doubles to either side, above and below are decided by the slack alone", () => {
+    const size = fc.tuple(fc.double({ min: -1, max: 1, noNaN: true }), fc.integer({ min: -12, max: 300 })).map(([x, power]) => x * 10 ** power);
+    const apart = fc.constantFrom<(b: number) => number>(
+      () => 0,
+      () => HALF_STEP,
+      (b) => slack(b, b),
+      (b) => 2 * slack(b, b),
+    );
+    fc.assert(
+      fc.property(size, apart, fc.integer({ min: -3, max: 3 }), fc.constantFrom(1, -1), (b, gap, doubles, sign) => {
+        let a = b + sign * gap(b);
+        for (let i = 0; i < Math.abs(doubles); i++) a = besides(a, doubles);
+        expect(isAbove(a, b)).toBe(a - b > slack(a, b));
+        expect(isBelow(a, b)).toBe(b - a > slack(a, b));
+        expect(compareDecimals(a, b)).toBe(Number(isAbove(a, b)) - Number(isBelow(a, b)));
+      }),
+      { numRuns: 20_000 },
+    );
+  });
+
+  test("half a step of the grid is still the same decimal, on either side; the next double is not", () => {
+    const more = HALF_STEP * (1 + Number.EPSILON);
+    for (const sign of [1, -1]) {
+      expect(compareDecimals(sign * HALF_STEP, 0)).toBe(0);
+      expect(compareDecimals(sign * more, 0)).toBe(sign);
+    }
+    expect([isAbove(HALF_STEP, 0), isBelow(0, HALF_STEP), isAbove(more, 0), isBelow(0, more)]).toEqual([false, false, true, true]);
   });
 
   test("infinities are equal to themselves and beyond every number", () => {

@@ -85,6 +85,37 @@ describe("numbers taken one by one", () => {
   });
 });
 
+describe("of three ranges that do not go together", () => {
+  const three = define({
+    ...about,
+    name: "THREE",
+    params: { a: number("a"), b: number("b"), c: number("c") },
+    returns: value(""),
+    compute: ({ a, b, c }) => a + b + c,
+  });
+  const block = (rows: number, columns: number) => Array.from({ length: rows }, () => new Array<number>(columns).fill(1));
+  const said = (misfit: string, other: string) =>
+    `THREE: ${misfit} cells, which does not fit ${other}: ranges must be of one size, or one row, one column or one cell`;
+
+  test("a row too short is set beside the one that is as wide as the answer, not the one that is as tall", () => {
+    expect(faultOf(three, block(3, 1), block(1, 2), block(1, 3))).toBe(said("b is 1×2", "c of 1×3"));
+  });
+
+  test("a block too narrow is set beside the one that is wider, not the one that is just as tall", () => {
+    expect(faultOf(three, block(2, 1), block(2, 3), block(2, 2))).toBe(said("c is 2×2", "b of 2×3"));
+  });
+
+  test("a column too short is set beside the one that is taller", () => {
+    expect(faultOf(three, block(1, 3), block(3, 1), block(2, 1))).toBe(said("c is 2×1", "b of 3×1"));
+  });
+
+  test("too many results are put down to the first range, not to what one cell holds", () => {
+    const sentence = "THREE: b of several cells: the ranges ask for 5000×5000 results, more than 5000000";
+    expect(faultOf(three, 1, block(1, 5000), block(5000, 1))).toBe(sentence);
+    expect(faultOf(three, 1, block(5000, 1), block(1, 5000))).toBe(sentence);
+  });
+});
+
 describe("rows under labels", () => {
   test("are one for each element; a blank one stays blank, a bad one says why", () => {
     expect(ask(pair, 3)).toEqual([

@@ -117,6 +117,37 @@ describe("at the limits", () => {
     expect(assignEvenly(flat)).toEqual(flat.map((_, row) => row));
   });
 
+  test("no pair allowed at all leaves no pairing, whichever side is the longer", () => {
+    for (const [rows, columns] of [
+      [1, 3],
+      [2, 2],
+      [2, 5],
+      [4, 4],
+    ]) {
+      const none = Array.from({ length: rows! }, () => new Array<number>(columns!).fill(INF));
+      expect(assign([none])).toBeUndefined();
+      expect(assign([none.map((row) => row.map(() => 0)), none])).toBeUndefined();
+      expect(assignEvenly(none)).toBeUndefined();
+    }
+  });
+
+  // By hand: both rows like the first column best, and what it saves is lost by any pairing without it.
+  test("a later table without any costs leaves what the first has decided", () => {
+    const first = [
+      [1, 2, 2],
+      [1, 2, 2],
+    ];
+    expect(
+      assign([
+        first,
+        [
+          [0, 0, 0],
+          [0, 0, 0],
+        ],
+      ]),
+    ).toEqual([0, 1]);
+  });
+
   test("two rows that share their only column cannot both be paired", () => {
     expect(
       assign([

@@ -1,7 +1,25 @@
 import fc from "fast-check";
 import { maximise } from "../../src/math/linear-programme.ts";
+import { cramer, threesOf } from "../helpers/cramer.ts";
 
 const worth = (prices: readonly number[], column: readonly number[]) => prices.reduce((sum, price, r) => sum + price * column[r]!, 0);
+
+/** The most that can be gained, by trying every three columns: an optimum of three rows needs no more of them. */
+function mostGained(columns: readonly (readonly number[])[], gains: readonly number[], totals: readonly number[]): number {
+  let most = Number.NEGATIVE_INFINITY;
+  for (const three of threesOf([...columns.keys()])) {
+    const shares = cramer(
+      totals.map((_, r) => three.map((i) => columns[i]![r]!)),
+      totals,
+    );
+    if (shares?.every((share) => share >= -1e-9))
+      most = Math.max(
+        most,
+        shares.reduce((sum, share, n) => sum + share * gains[three[n]!]!, 0),
+      );
+  }
+  return most;
+}
 
 describe("cited values", () => {
   // F. S. Hillier, G. J. Lieberman, Introduction to Operations Research, the glass company's doors and windows (from memory):
@@ -58,7 +76,29 @@ describe("identities", () => {
         // What a price is paid for is used up: its column of leftovers has no share.
         for (let r = 0; r < 3; r++) if (prices[r]! > 1e-9) expect(support).not.toContain(n + r);
         expect(support.length).toBeLessThanOrEqual(3);
+        expect(worth(prices, totals)).toBeCloseTo(mostGained(columns, gains, totals), 6);
       }),
     );
   });
+});
+
+// Found by trial: two totals are 0, so that many steps gain nothing. A column that enters by its lowest index is not enough then:
+// where of equals the first, the last or the highest column leaves, one of these runs in a circle.
+test.each([
+  {
+    first: [-2, 1, 1, 9, -4, 0],
+    second: [-4, 0, 7, 3, -9, 1],
+    gains: [-5, 0, -5, 7, -8, 0],
+    start: [1, 5],
+  },
+  {
+    first: [1, -6, 6, -9, 5, 3, 1],
+    second: [1, -5, 9, -4, 1, 10, 0],
+    gains: [0, -4, 5, 6, -7, 7, 0],
+    start: [6, 0],
+  },
+])("steps that gain nothing come to an end: %#", ({ first, second, gains, start }) => {
+  const columns = [...first.map((share, i) => [share, second[i]!, 1]), [0, 0, 1]];
+  const { prices } = maximise(columns, [...gains, 0], [0, 0, 1], [...start, first.length]);
+  expect(prices[2]).toBeCloseTo(mostGained(columns, [...gains, 0], [0, 0, 1]), 9);
 });

@@ -69,17 +69,17 @@ function allLarger(skirts: number[], holes: number[]): Fault | undefined {
 const FAR = 1e200;
 
 /** For each place in `holes` the place of its piston, where it has one. */
-function pair(holes: readonly Size[], skirts: readonly Size[], target: number): Map<number, number> {
+function pair(holes: readonly Size[], skirts: readonly Size[], target: number): Map<number, number | undefined> {
   const places = (cells: readonly Size[]) => [...cells.keys()].filter((at) => typeof cells[at] === "number");
   const [rows, columns] = [places(holes), places(skirts)];
-  if (rows.length === 0 || columns.length === 0) return new Map();
+  if (rows.length === 0) return new Map();
   const steps = (cell: Size) => Math.max(-FAR, Math.min(FAR, toSteps(cell as number)));
   const costs = rows.map((row) => columns.map((column) => Math.abs(steps(holes[row]!) - steps(skirts[column]!) - steps(target))));
-  // No pair is forbidden, so there is always a pairing.
-  return new Map(assignEvenly(costs)!.flatMap((column, i) => (column < 0 ? [] : [[rows[i]!, columns[column]!] as const])));
+  // No pair is forbidden, so there is always a pairing; at −1, that of a bore left over, there is no piston.
+  return new Map(assignEvenly(costs)!.map((column, i) => [rows[i]!, columns[column]]));
 }
 
-function rowsFor(holes: readonly Size[], skirts: readonly Size[], pairs: ReadonlyMap<number, number>, target: number): Result[][] {
+function rowsFor(holes: readonly Size[], skirts: readonly Size[], pairs: ReadonlyMap<number, number | undefined>, target: number): Result[][] {
   const used = new Set(pairs.values());
   const rows = holes.map((hole, at): Result[] => {
     const mate = pairs.get(at);

@@ -1,4 +1,5 @@
 import fc from "fast-check";
+import { call } from "../../../src/core/lift.ts";
 import { finishBore } from "../../../src/functions/cylinder/finish-bore.ts";
 import { reborePlan } from "../../../src/functions/cylinder/rebore-plan.ts";
 import { reboreSize } from "../../../src/functions/cylinder/rebore-size.ts";
@@ -204,6 +205,10 @@ describe("faults", () => {
     ["a lone bad bore", ["x", 73, STEPS], "text", 'REBOREPLAN: bores holds the text "x": it wants a length above 0'],
   ])("%s: a fault of the call", (_, args, code, sentence) => {
     expect(ask(reborePlan, ...(args as Parameters<typeof plan>))).toEqual({ code, sentence });
+  });
+
+  test("axes that do not divide the columns are a fault of the bores, in which they are looked for", () => {
+    expect(call(reborePlan, [[[73.1, 73.1, 73.1]], 73, STEPS, 0, "worn", 2])).toMatchObject({ code: "axes", param: "bores", got: 2 });
   });
 });
 

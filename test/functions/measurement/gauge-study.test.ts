@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { crossedComponents, gaugeComponents } from "../../../src/functions/measurement/gauge-components.ts";
 import { gaugeStudy } from "../../../src/functions/measurement/gauge-study.ts";
+import { studyOf } from "../../../src/functions/measurement/study.ts";
 import { source } from "../../../src/math/anova.ts";
 import { cellsOf, tenParts, thermalImpedance } from "../../reference/gauge-studies.ts";
 import { ask, BLANKS } from "../ask.ts";
@@ -96,6 +97,16 @@ describe("layouts", () => {
     const one = study([[1], [1], [1], [1], [2], [2], [2], [2]], [["Ann"], ["Ann"], ["Ben"], ["Ben"], ["Ann"], ["Ann"], ["Ben"], ["Ben"]], readings);
     const other = study([["1"], ["1 "], [1], [1], [2], [2], [2], [2]], [["Ann"], ["ANN"], ["ben"], [" Ben"], ["ann"], ["Ann"], ["Ben"], ["Ben"]], readings);
     expect(other).toEqual(one);
+  });
+
+  // In capitals both names would be WEISS.
+  test("two people whose names are one in capitals only are two people", () => {
+    const study = studyOf(
+      { rows: 8, columns: 1, values: ["1", "1", "1", "1", "2", "2", "2", "2"] },
+      { rows: 8, columns: 1, values: ["Weiß", "Weiß", "Weiss", "Weiss", "Weiß", "Weiß", "Weiss", "Weiss"] },
+      { rows: 8, columns: 1, values: [1, 2, 3, 4, 5, 6, 7, 8] },
+    );
+    expect(study).toMatchObject({ parts: ["1", "2"], operators: ["Weiß", "Weiss"] });
   });
 });
 

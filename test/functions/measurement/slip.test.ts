@@ -89,6 +89,9 @@ describe("at the limits", () => {
     expect(slipOf(1e300, 73)).toBe("");
     expect(slipOf(73, 1e300, 1)).toBe("");
     expect(slipOf(Number.NaN, 73)).toBe("");
+    // From sixteen digits on they are not looked at, in the reading or in the nominal.
+    expect([slipOf(9e14, 10, 10), slipOf(1e15, 10, 10)]).toEqual(["one digit wrong", ""]);
+    expect([slipOf(123_456_789_012_345, 999_999_999_999_999, 2e14), slipOf(123_456_789_012_345, 1e15, 2e14)]).toEqual(["two digits swapped", ""]);
     expect(slipOf(-37, 73)).toBe("");
     expect(slipOf(0, 73)).toBe("");
     expect(slipOf(5, 0, 1)).toBe("");
