@@ -18,12 +18,19 @@ export interface Judgement {
   limit: number;
 }
 
-/** Distance to the nearest limit, negative outside, as a decimal; undefined with no limit. Halfway counts as the upper one. */
-export function marginOf(value: number, { lower, upper }: Limits): { margin: number; side: "lower" | "upper"; limit: number } | undefined {
-  const below = upper === undefined ? Number.POSITIVE_INFINITY : decimal(upper - value);
-  const above = lower === undefined ? Number.POSITIVE_INFINITY : decimal(value - lower);
-  if (upper !== undefined && !(above < below)) return { margin: below, side: "upper", limit: upper };
-  return lower === undefined ? undefined : { margin: above, side: "lower", limit: lower };
+const upTo = (value: number, upper: number | undefined): number => (upper === undefined ? Number.POSITIVE_INFINITY : upper - value);
+const downTo = (value: number, lower: number | undefined): number => (lower === undefined ? Number.POSITIVE_INFINITY : value - lower);
+
+/** Distance to the nearest limit, negative outside, as a decimal; undefined with no limit. */
+export function marginOf(value: number, { lower, upper }: Limits): number | undefined {
+  if (lower === undefined && upper === undefined) return undefined;
+  return decimal(Math.min(upTo(value, upper), downTo(value, lower)));
+}
+
+/** The limit to which `marginOf` measures. Halfway counts as the upper one. */
+function nearestSide(value: number, { lower, upper }: Limits): "lower" | "upper" {
+  const isLower = upper === undefined || decimal(downTo(value, lower)) < decimal(upTo(value, upper));
+  return isLower ? "lower" : "upper";
 }
 
 /**
@@ -38,8 +45,10 @@ export function verdictOf(value: number, lower: number | undefined, upper: numbe
   if (lower === undefined && upper === undefined) return undefined;
   if (upper !== undefined && isAbove(value, upper + uncertainty)) return "over";
   if (lower !== undefined && isBelow(value, lower - uncertainty)) return "under";
-  if (upper !== undefined && isAbove(value, upper - uncertainty)) return "not proven";
-  if (lower !== undefined && isBelow(value, lower + uncertainty)) return "not proven";
+  if (uncertainty > 0) {
+    if (upper !== undefined && isAbove(value, upper - uncertainty)) return "not proven";
+    if (lower !== undefined && isBelow(value, lower + uncertainty)) return "not proven";
+  }
   if (near <= 0) return "within";
   const close = (upper !== undefined && !isAbove(upper - value, near)) || (lower !== undefined && !isAbove(value - lower, near));
   return close ? "near limit" : "within";
@@ -47,10 +56,10 @@ export function verdictOf(value: number, lower: number | undefined, upper: numbe
 
 /** The verdict with the limit that decides it: the one that is passed, otherwise the nearest. */
 export function judge(value: number, limits: Limits, uncertainty = 0, near = 0): Judgement | undefined {
-  const nearest = marginOf(value, limits);
   const verdict = verdictOf(value, limits.lower, limits.upper, uncertainty, near);
-  if (!nearest || !verdict) return undefined;
+  if (!verdict) return undefined;
   // Whatever is under stands nearest to the lower limit; over it can be farther from the upper one where the limits stand the wrong way round.
-  if (verdict === "over") return { verdict, margin: decimal(limits.upper! - value), side: "upper", limit: limits.upper! };
-  return { verdict, ...nearest };
+  const side = verdict === "over" ? "upper" : nearestSide(value, limits);
+  const margin = decimal(side === "upper" ? upTo(value, limits.upper) : downTo(value, limits.lower));
+  return { verdict, margin, side, limit: limits[side]! };
 }

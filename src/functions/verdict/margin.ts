@@ -20,6 +20,6 @@ export const margin = define({
   notes: ["Sort a sheet by this column to see what is nearest to its limit, whatever was measured.", EMPTY_CELL_NOTE],
   compute: ({ value: reading, lower, upper }) => {
     const limits = limitsOf(lower, upper);
-    return limits instanceof Fault ? limits : (marginOf(reading, limits)?.margin ?? "");
+    return limits instanceof Fault ? limits : (marginOf(reading, limits) ?? "");
   },
 });
