@@ -1,4 +1,5 @@
 import { isErrorCode } from "../core/cell.ts";
+import { compareAsSheets } from "../core/significant.ts";
 
 /** The parts of the engine that this needs; its whole module or browser global fits. */
 export interface MannersEngine {
@@ -28,7 +29,7 @@ export function likeOtherSheets(engine: MannersEngine): void {
   done.add(registry);
   readTextAsOthers(registry, engine);
   falseWithoutElse(registry);
-  compareByKind(registry);
+  compareAsOthers(registry);
   joinOneByOne(registry);
 }
 
@@ -81,7 +82,7 @@ const KINDS = ["number", "string", "boolean"];
 /** Counts from 1; 0 for what is blank or an error, which the engine sees to. */
 const rankOf = (value: unknown): number => (typeof value === "string" && isErrorCode(value) ? 0 : KINDS.indexOf(typeof value) + 1);
 
-const BY_RANK: Readonly<Record<string, (difference: number) => boolean>> = {
+const HOLDS: Readonly<Record<string, (difference: number) => boolean>> = {
   EQ: (difference) => difference === 0,
   NE: (difference) => difference !== 0,
   GT: (difference) => difference > 0,
@@ -90,21 +91,32 @@ const BY_RANK: Readonly<Record<string, (difference: number) => boolean>> = {
   LTE: (difference) => difference <= 0,
 };
 
-/** In other sheets every truth value is above every text, and every text above every number; the engine takes TRUE for the text "TRUE". */
-function compareByKind(registry: FunctionRegistry): void {
-  for (const [name, holds] of Object.entries(BY_RANK)) {
+/**
+ * In other sheets every truth value is above every text, and every text above every number; the engine takes
+ * TRUE for the text "TRUE". They compare numbers to 15 digits; to the engine two are equal whose difference
+ * is below 2E-16, so that a small number is 0 and 73.02 + 0.02 is not 73.04.
+ */
+function compareAsOthers(registry: FunctionRegistry): void {
+  for (const [name, holds] of Object.entries(HOLDS)) {
     const own = registry.content[name];
     if (!own) continue;
     const { compute } = own;
     registry.replace(name, {
       ...own,
       compute(...args) {
-        const [left, right] = args.map((arg) => rankOf((arg as Value | undefined)?.value));
-        return left && right && left !== right ? { value: holds(left - right) } : compute.apply(this, args);
+        const [left, right] = args.map((arg) => (arg as Value | undefined)?.value);
+        const ranks = [rankOf(left), rankOf(right)] as const;
+        if (ranks[0] && ranks[1] && ranks[0] !== ranks[1]) return { value: holds(ranks[0] - ranks[1]) };
+        const [a, b] = [numberBeside(left, right), numberBeside(right, left)];
+        return a === undefined || b === undefined ? compute.apply(this, args) : { value: holds(compareAsSheets(a, b)) };
       },
     });
   }
 }
+
+/** A blank beside a number is 0. */
+const numberBeside = (value: unknown, other: unknown): number | undefined =>
+  typeof value === "number" ? value : (value === null || value === undefined) && typeof other === "number" ? 0 : undefined;
 
 /** In other sheets `&` and CONCATENATE work through ranges cell by cell; the engine makes one text of all. */
 function joinOneByOne(registry: FunctionRegistry): void {

@@ -87,6 +87,17 @@ describe("what must never be is noticed", () => {
     expect(() => expectReadersAgree({ name: "x", sheets: [sheet] })).toThrow("S!B1 =A1*2: 5 and 4");
   });
 
+  test("an error where there is none, unless its code stands as text in the formula or in a cell", () => {
+    const agree = (formula: string, cell: string | number, error: string) => {
+      const sheet = { name: "S", row: 0, column: 0, values: [[cell, { error }]], formulas: [[null, formula]] };
+      return () => expectReadersAgree({ name: "x", sheets: [sheet] });
+    };
+    expect(agree('="#REF!"&A1', 7, "#REF!")).not.toThrow();
+    expect(agree("=A1&1", "#REF!", "#REF!")).not.toThrow();
+    expect(agree('="#REF!"&A1', 7, "#N/A")).toThrow('S!B1 ="#REF!"&A1: {"error":"#N/A"} and "#REF!7"');
+    expect(agree("=A1&1", 7, "#REF!")).toThrow('S!B1 =A1&1: {"error":"#REF!"} and "71"');
+  });
+
   test("a formula that changes though nothing in its reach was touched, and only that", async () => {
     const sample = BOOKS.find(({ name }) => name === "build-sheet.xlsx")!;
     const { snapshot: was } = await untouched(sample);

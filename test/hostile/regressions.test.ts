@@ -2,8 +2,9 @@ import { checkCsv } from "../../src/buildsheet/csv.ts";
 import { evaluateFormula } from "../../src/buildsheet/formula/evaluate.ts";
 import { TELLS } from "../../src/buildsheet/layout/mapping.ts";
 import { saysOf } from "../../src/buildsheet/layout/says.ts";
+import { calculate } from "../../src/sheet/headless/calculate.ts";
 import { readXlsx } from "../../src/sheet/xlsx/read.ts";
-import { oneSheet } from "../sheet/xlsx/workbook-bytes.ts";
+import { type CellXml, oneSheet } from "../sheet/xlsx/workbook-bytes.ts";
 
 /** What damaged inputs once led to, found by `npm run fuzz`. */
 async function* pieces(text: string, size: number): AsyncGenerator<Uint8Array> {
@@ -54,4 +55,55 @@ test.each<[string, string, string]>([
 
 test("a number in a formula beyond what a sheet can hold is an error, also as text", () => {
   expect(["=1e400", '="1e308"+0', '="5e-324"+0'].map((formula) => evaluateFormula(formula))).toEqual([{ error: "#NUM!" }, { error: "#VALUE!" }, 0]);
+});
+
+test("a number that is next to nothing is not 0, and a sum of decimals is that decimal, to the sheet as to Check", () => {
+  const formulas = ["0=1e-300", "73.02+0.02=73.04", "0.5-0.4-0.1=0", "0.1+0.2<=0.3"];
+  expect(valuesOf([formulas.map((f) => ({ f }))])).toEqual([[false, true, false, true]]);
+  expect(formulas.map((formula) => evaluateFormula(`=${formula}`))).toEqual([false, true, false, true]);
+});
+
+test("text that reads as an error's code is that error to the sheet, never a value, and text to Check", () => {
+  const cells = [{ f: '"#REF!"&1' }, { f: '"x"&"#REF!"' }, { f: 'HATCH.TAPER({73.02,73.01},"#REF!")' }];
+  expect(valuesOf([cells])).toEqual([[{ error: "#REF!" }, { error: "#REF!" }, expect.objectContaining({ error: "#VALUE!" })]]);
+  expect(evaluateFormula('="#REF!"&1')).toBe("#REF!1");
+});
+
+const valuesOf = (cells: CellXml[][]) => calculate(readXlsx(oneSheet(cells))).sheets[0]!.values;
+const CIRCLE = { error: "#REF!", message: "This formula depends on itself." };
+const array = (f: string, ref: string): CellXml => ({ f, attributes: ` t="array" ref="${ref}"` });
+const spilling = (f: string, ref: string): CellXml => ({ f, attributes: ` t="array" ref="${ref}"`, cell: ' cm="1"' });
+
+describe("no formula of a circle passes over the error of the others and shows a number", () => {
+  test.each<[string, CellXml[][], unknown[][]]>([
+    ["an array formula", [[array("IFERROR(B1,7)", "A1"), { f: "A1*2" }]], [[CIRCLE, CIRCLE]]],
+    [
+      "one over several cells, of which the second is read",
+      [[array("IFERROR(B1,7)", "A1:A2"), { f: "A2+1" }], []],
+      [
+        [CIRCLE, CIRCLE],
+        [CIRCLE, null],
+      ],
+    ],
+    [
+      "a count over a range that holds itself, on a sheet where a result finds no room",
+      [
+        [spilling("SEQUENCE(2)", "A1"), spilling("COUNTBLANK(HATCH.TAPER(B1:C2))", "B1"), { f: "B1+1" }],
+        ["in the way", 73.01, 73.02],
+      ],
+      [
+        [expect.objectContaining({ error: "#SPILL!" }), CIRCLE, expect.anything()],
+        ["in the way", 73.01, 73.02],
+      ],
+    ],
+    ["two circles with a formula in common", [[{ f: "IFERROR(B1,1)" }, { f: "A1+C1" }, { f: "IFERROR(B1,2)" }]], [[CIRCLE, CIRCLE, CIRCLE]]],
+    ["by way of a cell that is named in text", [[{ f: 'IFERROR(INDIRECT("B"&1),7)' }, { f: "IFERROR(A1*2,8)" }]], [[CIRCLE, CIRCLE]]],
+    ["a result that spills into what it is worked out from", [[spilling("A2:A3+1", "A1:A2")], [], [4]], [[CIRCLE], [CIRCLE], [4]]],
+  ])("%s", (_, cells, values) => {
+    expect(valuesOf(cells)).toEqual(values);
+  });
+
+  test("where a cell stands rests on nothing in it", () => {
+    expect(valuesOf([[1, { f: "ROW(B1)+COLUMN(B1)" }]])).toEqual([[1, 3]]);
+  });
 });

@@ -51,3 +51,9 @@ test("& and CONCATENATE work through ranges cell by cell, as other sheets have t
 test("text of a number nearer to nothing than a sheet holds is 0", () => {
   expect(['="5e-324"-0', '="1E-308"+1', '="-5e-324"*2', '="2e-5"*1'].map(shown)).toEqual([0, 1, 0, 2e-5]);
 });
+
+test("numbers are compared to 15 significant digits, as other sheets do", () => {
+  const equal = ["=73.02+0.02=73.04", "=73.02+0.02>=73.04", "=73.02+0.02<73.04", "=0.1+0.2<>0.3", "=73.04-73=0.04"];
+  expect(equal.map(shown)).toEqual([true, true, false, false, false]);
+  expect(["=0=1E-300", "=0<1E-20", "=B1<1E-20", "=B1=0", "=-1E-17>=0"].map(shown)).toEqual([false, true, true, true, false]);
+});

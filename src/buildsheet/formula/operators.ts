@@ -1,5 +1,6 @@
 import type { Block, Cell, CellError } from "../../core/cell.ts";
 import { isCellError } from "../../core/cell.ts";
+import { compareAsSheets } from "../../core/significant.ts";
 
 /**
  * A sheet's operators over cells and blocks: blank counts as 0 or as empty text, text that reads as
@@ -127,6 +128,7 @@ function order(left: Exclude<Cell, CellError>, right: Exclude<Cell, CellError>):
   const b = right ?? blankLike(left);
   const rank = RANK[typeof a]! - RANK[typeof b]!;
   if (rank !== 0) return rank;
+  if (typeof a === "number") return compareAsSheets(a, b as number);
   const [x, y]: [Plain, Plain] = typeof a === "string" ? [a.toLowerCase(), String(b).toLowerCase()] : [a, b];
   return x < y ? -1 : x > y ? 1 : 0;
 }

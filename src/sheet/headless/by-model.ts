@@ -1,10 +1,13 @@
 import { columnLetters } from "../address.ts";
 import type { CellFile, WorkbookFile } from "../xlsx/model.ts";
+import type { Box } from "../xlsx/place.ts";
+import type { Area } from "./areas.ts";
+import { inCircles, TooManySteps } from "./circles.ts";
 import type { Computed, Placed, Reach } from "./computed.ts";
-import { contentOf, formulasOf, type Refused } from "./contents.ts";
-import { type Model, type ModelData, modelOf, signatures, startCalculation } from "./engine.ts";
-import { Grids } from "./grids.ts";
-import { errorText } from "./literals.ts";
+import { circularContent, contentOf, formulasOf, type Refused } from "./contents.ts";
+import { haveRoved, type Model, type ModelData, modelOf, signatures, startCalculation } from "./engine.ts";
+import type { Grids } from "./grids.ts";
+import { NotingGrids, type Reader } from "./readers.ts";
 import { Translator } from "./translate.ts";
 
 /** Room for spills, tried in turn: most workbooks need none. */
@@ -14,14 +17,34 @@ const ROOMS = [
   { rows: 5000, columns: 300 },
 ];
 
+/** How often circles that were found are taken out and the rest is looked through for more. */
+const MOST_ROUNDS = 10;
+
 interface Trial {
   model: Model;
   hurried: boolean;
   refused: Refused;
+  readers: readonly Reader[];
 }
 
-/** Calculates a workbook with the engine's model of a whole workbook, whatever its formulas do. Those known to be `circular` are not run: some would pass over their own error. */
-export function calculateByModel(book: WorkbookFile, circular: ReadonlySet<CellFile> = new Set()): Computed {
+/**
+ * Calculates a workbook with the engine's model of a whole workbook, whatever its formulas do. The model
+ * lets formulas in a circle pass over the error of the others, one way or the other by the order in which
+ * it comes to them: whatever goes round is found afterwards, added to `circular`, and not run again.
+ */
+export function calculateByModel(book: WorkbookFile, circular = new Set<CellFile>()): Computed {
+  let trial = settled(book, circular);
+  let isLeft = addCircles(trial, circular);
+  for (let round = 1; isLeft && round < MOST_ROUNDS; round++) {
+    trial = settled(book, circular);
+    isLeft = addCircles(trial, circular);
+  }
+  const { model, hurried, refused } = trial;
+  return { values: (sheet) => valuesOf(model, sheet), reach: (sheet, row, column) => reachOf(model, sheet, row, column), hurried: hurried || isLeft, refused };
+}
+
+/** With as much room as the results need. */
+function settled(book: WorkbookFile, circular: ReadonlySet<CellFile>): Trial {
   startCalculation();
   const blocked = new Set<CellFile>();
   let trial = tryOut(book, ROOMS[0]!, { blocked, circular });
@@ -29,9 +52,24 @@ export function calculateByModel(book: WorkbookFile, circular: ReadonlySet<CellF
   while (room < ROOMS.length && isCrowded(book, trial.model)) trial = tryOut(book, ROOMS[room++]!, { blocked, circular });
   // A formula that the file does not mark as spilling shows its first value where there is no room for more.
   for (const cell of blockedFormulas(book, trial.model)) blocked.add(cell);
-  if (blocked.size > 0) trial = tryOut(book, ROOMS[room - 1]!, { blocked, circular });
-  const { model, hurried, refused } = trial;
-  return { values: (sheet) => valuesOf(model, sheet), reach: (sheet, row, column) => reachOf(model, sheet, row, column), hurried, refused };
+  return blocked.size > 0 ? tryOut(book, ROOMS[room - 1]!, { blocked, circular }) : trial;
+}
+
+/** Adds what goes round in circles; true where something did that was not known, or nobody can tell. */
+function addCircles({ model, readers }: Trial, circular: Set<CellFile>): boolean {
+  const fills = ({ cell, sheet }: Reader): Box => {
+    const { row, column } = cell;
+    const { rows, columns } = reachOf(model, sheet, row, column) ?? { rows: 1, columns: 1 };
+    return { top: row, left: column, bottom: row + rows - 1, right: column + columns - 1 };
+  };
+  try {
+    const found = inCircles(readers, fills);
+    for (const cell of found) circular.add(cell);
+    return found.length > 0;
+  } catch (reason) {
+    if (reason instanceof TooManySteps) return true;
+    throw reason;
+  }
 }
 
 function reachOf(model: Model, sheet: number, row: number, column: number): Reach | undefined {
@@ -56,14 +94,17 @@ interface Known {
 }
 
 function tryOut(book: WorkbookFile, room: { rows: number; columns: number }, { blocked, circular }: Known): Trial {
-  const grids = new Grids(book);
+  const grids = new NotingGrids(book);
   const translator = new Translator(book, grids, signatures());
   const refused: Refused = new Map();
   const contents = new Map<CellFile, string>();
+  const areas = new Map<CellFile, Area[]>();
   const cut: [CellFile, number][] = [];
   const put = (cell: CellFile, sheet: number): void => {
     grids.cut = false;
-    contents.set(cell, circular.has(cell) ? `=${errorText("#CYCLE")}` : contentOf(cell, sheet, translator, blocked.has(cell), refused));
+    grids.areas = [];
+    contents.set(cell, circular.has(cell) ? circularContent(cell) : contentOf(cell, sheet, translator, blocked.has(cell), refused));
+    areas.set(cell, refused.has(cell) ? [] : grids.areas);
     if (grids.cut) cut.push([cell, sheet]);
   };
   book.sheets.forEach(({ cells }, sheet) => {
@@ -72,7 +113,29 @@ function tryOut(book: WorkbookFile, room: { rows: number; columns: number }, { b
   grids.widen(room.rows, room.columns);
   // References to whole columns and rows reach as far as the sheets have turned out to go.
   for (const [cell, sheet] of cut.splice(0)) put(cell, sheet);
-  return { ...modelOf(dataOf(book, grids, contents)), refused };
+  const { model, hurried } = modelOf(dataOf(book, grids, contents));
+  return { model, hurried, refused, readers: readersIn(book, model, areas) };
+}
+
+/** The formulas that have run, with all that they have looked at. */
+function readersIn(book: WorkbookFile, model: Model, areas: ReadonlyMap<CellFile, Area[]>): Reader[] {
+  const sheetOf = new Map(book.sheets.map((_, sheet) => [idOf(sheet), sheet]));
+  const roved = new Map<string, Area[]>();
+  for (const { sheetId, row, col, to } of haveRoved()) {
+    const place = `${sheetOf.get(sheetId)} ${row} ${col}`;
+    const ways = roved.get(place) ?? [];
+    roved.set(place, ways);
+    ways.push({ ...to.zone, sheet: sheetOf.get(to.sheetId)! });
+  }
+  return [...formulasOf(book)]
+    .filter(([cell, sheet]) => hasRun(model, sheet, cell))
+    .map(([cell, sheet]) => ({ cell, sheet, areas: [...areas.get(cell)!, ...(roved.get(`${sheet} ${cell.row} ${cell.column}`) ?? [])] }));
+}
+
+/** False for a formula that the engine could not make sense of, which has looked at nothing. */
+function hasRun(model: Model, sheet: number, { row, column }: CellFile): boolean {
+  const cell = model.getters.getCell({ sheetId: idOf(sheet), row, col: column });
+  return cell?.isFormula === true && !cell.compiledFormula.isBadExpression;
 }
 
 function dataOf(book: WorkbookFile, { all }: Grids, contents: ReadonlyMap<CellFile, string>): ModelData {

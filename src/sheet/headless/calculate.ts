@@ -34,7 +34,7 @@ export function calculate(book: WorkbookFile): Calculated {
     notes: [...notesOn(book, computed), ...(beyond ? [`Not everything in this workbook was calculated. ${beyond}`] : [])],
     reaches: reachesOf(book, computed),
     unknown: () => {
-      unknown ??= unknownFormulas(book, [...refused.keys(), ...circular], hurried || book.from1904);
+      unknown ??= unknownFormulas(book, [...refused.keys(), ...inCircles, ...circular], hurried || book.from1904);
       return unknown;
     },
   };
@@ -88,7 +88,7 @@ function notesOn(book: WorkbookFile, { refused, hurried }: Computed): string[] {
     const reason = refused.get(cell);
     if (reason) notes.push(`${placeName({ sheet: book.sheets[sheet]!.name, ...cell })}: this formula ${reason.message}.`);
   }
-  if (hurried) notes.push("Some formulas depend on one another through so many spills that their values may not be settled.");
+  if (hurried) notes.push("Some formulas depend on one another in so many ways that their values may not be settled.");
   if (book.from1904) notes.push("Dates in this workbook count from 1904: functions of dates may be off by four years and a day.");
   return notes;
 }

@@ -14,6 +14,12 @@ export function* formulasOf({ sheets }: WorkbookFile): Generator<[CellFile, numb
   for (const [sheet, { cells }] of sheets.entries()) for (const cell of cells) if (isFormula(cell)) yield [cell, sheet];
 }
 
+/** A formula that goes round in a circle is not run: its error stands in all cells that it filled when the file was saved. */
+export function circularContent({ array }: CellFile): string {
+  const error = errorText("#CYCLE");
+  return array ? `=${FILL}(${error},${array.rows},${array.columns})` : `=${error}`;
+}
+
 /** What is put into the engine's cell for a cell of the file. A `blocked` formula shows its first value alone. */
 export function contentOf(cell: CellFile, sheet: number, translator: Translator, blocked: boolean, refused: Refused): string {
   if (!isFormula(cell)) return literalContent(cell.value);

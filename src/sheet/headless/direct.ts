@@ -3,17 +3,17 @@ import { shapeOf } from "../shapes.ts";
 import type { CellFile, WorkbookFile } from "../xlsx/model.ts";
 import { type Box, keyOf, MOST_COLUMNS } from "../xlsx/place.ts";
 import type { Area } from "./areas.ts";
+import { inCircles, TooManySteps } from "./circles.ts";
 import { BLANK, type Compiled, Compiler, type Given, NeedsModel, settled, Value } from "./compiled.ts";
 import type { Computed, Placed, Reach } from "./computed.ts";
 import { contentOf, isFormula, type Refused } from "./contents.ts";
 import { leftOut, signatures, startCalculation } from "./engine.ts";
 import { Grids } from "./grids.ts";
+import { filledBy, readersOf } from "./readers.ts";
 import { Translator } from "./translate.ts";
 
 /** Formulas that wait for one another, each in the next. Those further down are put in order first, one after the other. */
 const DEEPEST = 100;
-/** How often the calculation begins again with the circles found so far known. */
-const MOST_ROUNDS = 10;
 /** What stands in a cell that goes round in a circle; `calculate` says it in words. */
 const CIRCULAR = new Value("#CYCLE");
 /** How far beyond its sheet a result may reach: the engine makes at least that much room. */
@@ -46,28 +46,34 @@ interface Runnable {
  * costs most of the time: formulas that differ only in the cells that they name are compiled once, and
  * each runs over plain values when it is first asked for. Gives `undefined` for a workbook in which
  * anything depends on more than the values of cells (results that find no room, functions that ask about
- * the sheet); then the model has to say what it comes to. Formulas that are found to go round in a circle
- * are added to `circular`.
+ * the sheet); then the model has to say what it comes to. Formulas that go round in circles are added to
+ * `circular` where one of them was met.
  */
 export function calculateDirectly(book: WorkbookFile, circular = new Set<CellFile>()): Computed | undefined {
-  for (let round = 0; round < MOST_ROUNDS; round++) {
-    const known = circular.size;
-    const direct = tried(book, circular);
-    if (direct || circular.size === known) return direct;
+  const first = tried(book, circular);
+  if (first !== "circle") return first;
+  try {
+    for (const cell of inCircles(readersOf(book), ({ cell }) => filledBy(cell))) circular.add(cell);
+  } catch (reason) {
+    if (reason instanceof TooManySteps) return undefined;
+    throw reason;
   }
-  return undefined;
+  const second = tried(book, circular);
+  // Circles through results that spill are found where it is known how far they go.
+  return second === "circle" ? undefined : second;
 }
 
-function tried(book: WorkbookFile, circular: Set<CellFile>): Computed | undefined {
+function tried(book: WorkbookFile, circular: ReadonlySet<CellFile>): Computed | "circle" | undefined {
+  let direct: Direct | undefined;
   try {
     startCalculation();
-    const direct = new Direct(book, circular);
+    direct = new Direct(book, circular);
     // A result may have spilled into cells that were read as blank before.
     if (!direct.settles() && !direct.again().settles()) return undefined;
     // What is left out of a calculation that takes too much work rests on the order in which it goes.
     return leftOut() ? undefined : direct;
   } catch (reason) {
-    if (reason instanceof NeedsModel) return undefined;
+    if (reason instanceof NeedsModel) return direct?.hasCircle ? "circle" : undefined;
     throw reason;
   }
 }
@@ -75,8 +81,12 @@ function tried(book: WorkbookFile, circular: Set<CellFile>): Computed | undefine
 class Direct implements Computed {
   readonly refused: Refused = new Map();
   readonly hurried = false;
+  /** A formula was found to wait for itself. */
+  hasCircle = false;
   readonly #slots: Map<number, Slot>[];
   readonly #formulas: Slot[] = [];
+  /** Formulas in circles that filled more than one cell when the file was saved: their error stands in all of these. */
+  readonly #circularArrays: Slot[] = [];
   readonly #grids: Grids;
   readonly #translator: Translator;
   readonly #compiler: Compiler;
@@ -93,7 +103,7 @@ class Direct implements Computed {
 
   constructor(
     book: WorkbookFile,
-    private readonly circular: Set<CellFile>,
+    private readonly circular: ReadonlySet<CellFile>,
   ) {
     this.#grids = new Grids(book);
     this.#translator = new Translator(book, this.#grids, signatures());
@@ -106,6 +116,7 @@ class Direct implements Computed {
   /** Runs every formula; false when some have run too early. */
   settles(): boolean {
     this.#stale = false;
+    for (const slot of this.#circularArrays) this.#spread(slot, filledWith(CIRCULAR, slot.cell!.array!));
     for (const slot of this.#formulas) this.#valueOf(slot);
     return !this.#stale;
   }
@@ -140,6 +151,7 @@ class Direct implements Computed {
     const runs = !isCircular && (isFormula(cell) || isCellError(value));
     const slot: Slot = { sheet, row, column, cell, value: isCircular ? CIRCULAR : runs ? undefined : typed(value) };
     if (runs) this.#formulas.push(slot);
+    if (isCircular && cell.array) this.#circularArrays.push(slot);
     return slot;
   }
 
@@ -179,11 +191,9 @@ class Direct implements Computed {
     return this.#run(slot, this.#compiledFor(slot, slot.cell!));
   }
 
-  /** Every formula between a cell and itself goes round in a circle. */
   #enter(slot: Slot): void {
     if (this.#open.has(slot)) {
-      const open = [...this.#open];
-      for (const { cell } of open.slice(open.indexOf(slot))) if (!cell!.array) this.circular.add(cell!);
+      this.hasCircle = true;
       throw new NeedsModel();
     }
     this.#open.add(slot);
@@ -299,6 +309,8 @@ function typed(value: CellFile["value"]): Value {
   if (typeof value === "number" && value !== 0 && !(Math.abs(value) < 1e300 && Math.abs(value) > 1e-300)) throw new NeedsModel();
   return settled({ value });
 }
+
+const filledWith = (value: Value, { rows, columns }: Reach): Value[][] => Array.from({ length: columns }, () => new Array<Value>(rows).fill(value));
 
 const areAlike = (areas: readonly Box[], others: readonly Box[]): boolean =>
   areas.length === others.length &&

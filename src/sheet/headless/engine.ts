@@ -3,6 +3,7 @@ import { specs } from "../../functions/index.ts";
 import { registerFunctions } from "../engine.ts";
 import { boundEngine } from "../engine-bounds.ts";
 import { likeOtherSheets } from "../engine-manners.ts";
+import type { Box } from "../xlsx/place.ts";
 import { ERROR } from "./literals.ts";
 import { type Signatures, signaturesOf } from "./signatures.ts";
 import { FILL } from "./translate.ts";
@@ -16,8 +17,24 @@ export type ModelData = ConstructorParameters<typeof engine.Model>[0];
 let ready: Signatures | undefined;
 let effort: ReturnType<typeof boundEngine> | undefined;
 
-/** What a calculation may take is counted from here. */
-export const startCalculation = (): void => effort?.restart();
+/** A formula of the model that has gone to cells which it does not name. */
+export interface Roved {
+  sheetId: string;
+  row: number;
+  col: number;
+  to: { sheetId: string; zone: Box };
+}
+
+let roved: Roved[] = [];
+
+/** What a calculation may take is counted from here, and where its formulas go is noted. */
+export function startCalculation(): void {
+  effort?.restart();
+  roved = [];
+}
+
+/** Where formulas have gone since then beside the cells that they name. */
+export const haveRoved = (): readonly Roved[] => roved;
 
 /** Why a part of what was calculated since then was left out, as a sentence. */
 export const leftOut = (): string | undefined => effort?.refused;
@@ -44,8 +61,34 @@ function prepare(): Signatures {
     compute: (block: Given, rows: Given, columns: Given) => fill(block, Number((rows as Value).value), Number((columns as Value).value)),
   });
   likeOtherSheets(engine);
+  noteWays();
   effort = boundEngine(engine);
   return signaturesOf(engine.registries.functionRegistry as never);
+}
+
+interface Roving {
+  addDependencies?(from: Omit<Roved, "to">, ranges: Roved["to"][]): void;
+}
+
+/** The model learns of the cells that these functions find out by themselves; so do we. */
+function noteWays(): void {
+  const registry = engine.registries.functionRegistry as unknown as {
+    content: Record<string, { compute(this: Roving, ...args: Given[]): Given }>;
+    replace(name: string, own: object): void;
+  };
+  for (const name of ["INDIRECT", "OFFSET"]) {
+    const own = registry.content[name]!;
+    registry.replace(name, {
+      ...own,
+      compute(this: Roving, ...args: Given[]) {
+        const addDependencies: Roving["addDependencies"] = ({ sheetId, row, col }, ranges) => {
+          for (const to of ranges) roved.push({ sheetId, row, col, to });
+          this.addDependencies?.({ sheetId, row, col }, ranges);
+        };
+        return own.compute.apply(Object.create(this, { addDependencies: { value: addDependencies } }), args);
+      },
+    });
+  }
 }
 
 /** What an array formula leaves in its cells: one row, column or value is repeated, what is missing is `#N/A`, what is over is cut. */

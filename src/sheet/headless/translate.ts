@@ -26,6 +26,7 @@ type Operation = AstExpression & { operator: string; arguments: AstExpression[] 
 type Reference = AstExpression & { value: string; kind: string };
 
 const IS_ERROR = /#REF!/;
+const OF_PLACES = new Set(["ROWS", "COLUMNS", "COUNTBLANK", "ROW", "COLUMN"]);
 
 /**
  * Formulas as other sheets understand them, written so that the engine comes to the same value:
@@ -159,11 +160,15 @@ export class Translator {
     return `${name}(${parts.join(",")})`;
   }
 
-  /** What depends on how far a range goes, which the engine would count only to the end of its own, smaller sheet. */
-  #size(name: string, [range]: (AstExpression | null)[], site: Site): string | undefined {
-    if (name !== "ROWS" && name !== "COLUMNS" && name !== "COUNTBLANK") return undefined;
+  /**
+   * What depends on how far a range goes, which the engine would count only to the end of its own, smaller
+   * sheet, and on where a cell stands, which rests on nothing in that cell: it may be the formula's own.
+   */
+  #size(name: string, [range, ...more]: (AstExpression | null)[], site: Site): string | undefined {
+    if (!OF_PLACES.has(name) || more.length > 0) return undefined;
     const area = this.#areaOf(range ?? null, site);
     if (!area) return undefined;
+    if (name === "ROW" || name === "COLUMN") return isOneCell(area) ? String(1 + (name === "ROW" ? area.top : area.left)) : undefined;
     if (name === "COUNTBLANK") {
       if (this.grids.holds(area)) return undefined;
       throw new Untranslatable("#VALUE!", "counts blank cells to the end of the sheet, which is not calculated here");

@@ -3,23 +3,13 @@ import type { CellFile, WorkbookFile } from "../xlsx/model.ts";
 import { keyOf, MOST_COLUMNS } from "../xlsx/place.ts";
 import type { Area } from "./areas.ts";
 import { formulasOf } from "./contents.ts";
-import { signatures } from "./engine.ts";
-import { Grids } from "./grids.ts";
-import { Translator } from "./translate.ts";
-import { Untranslatable } from "./untranslatable.ts";
+import { readersOf } from "./readers.ts";
 
 /** References that are looked through; a workbook that needs more is taken to rest on what is unknown throughout. */
 const MOST_LOOKS = 20_000_000;
 /** Refers to what its formula does not name. */
 const ROVING = /\b(?:INDIRECT|OFFSET)\s*\(/i;
 const OURS = new RegExp(`\\b${NAMESPACE}\\.[A-Z]`, "i");
-
-interface Reader {
-  cell: CellFile;
-  sheet: number;
-  areas: Area[];
-  roving: boolean;
-}
 
 /**
  * Formulas of which the file may say more than the calculation does: `sources`, that could not be
@@ -36,44 +26,17 @@ export function unknownFormulas(book: WorkbookFile, sources: Iterable<CellFile>,
   let left = readersOf(book).filter(({ cell }) => !unknown.has(cell));
   for (let found = true; found; ) {
     found = false;
-    left = left.filter((reader) => {
-      looks += reader.areas.length;
-      if (looks <= MOST_LOOKS && !reader.roving && !reader.areas.some((area) => holdsAny(area, cells[area.sheet]!, (steps) => (looks += steps)))) return true;
-      unknown.add(reader.cell);
-      fill(cells[reader.sheet]!, reader.cell);
+    left = left.filter(({ cell, sheet, areas }) => {
+      looks += areas.length;
+      const roves = ROVING.test(cell.formula!);
+      if (looks <= MOST_LOOKS && !roves && !areas.some((area) => holdsAny(area, cells[area.sheet]!, (steps) => (looks += steps)))) return true;
+      unknown.add(cell);
+      fill(cells[sheet]!, cell);
       found = true;
       return false;
     });
   }
   return unknown;
-}
-
-/** What each formula refers to, with its names and tables resolved. */
-function readersOf(book: WorkbookFile): Reader[] {
-  const grids = new NotingGrids(book);
-  const translator = new Translator(book, grids, signatures());
-  const readers: Reader[] = [];
-  for (const [cell, sheet] of formulasOf(book)) {
-    if (cell.formula === undefined) continue;
-    grids.areas = [];
-    try {
-      translator.translate(cell.formula, { sheet, row: cell.row, column: cell.column }, cell.array !== undefined);
-    } catch (reason) {
-      if (!(reason instanceof Untranslatable)) throw reason;
-    }
-    readers.push({ cell, sheet, areas: grids.areas, roving: ROVING.test(cell.formula) });
-  }
-  return readers;
-}
-
-/** Takes note of every area that a formula names. */
-class NotingGrids extends Grids {
-  areas: Area[] = [];
-
-  override name(area: Area, home: number): string {
-    this.areas.push(area);
-    return super.name(area, home);
-  }
 }
 
 /** The cells that a formula filled when the file was saved. */
