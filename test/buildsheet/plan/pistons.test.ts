@@ -57,6 +57,28 @@ describe("what is planned", () => {
     expect(tight[0]!.says).toBe("piston 73.05: it is larger than bore 73");
   });
 
+  test("a bore of which one reading is in inches says so in its own row, the others are matched", () => {
+    const some = structuredClone(sheets);
+    some.Bores![2]![1] = 2.875;
+    const { matches, fault } = planPistons(calculated(some), { bores: { blocks }, pistons, target: 0.04 });
+    expect(fault).toBeNull();
+    expect(matches.map(({ says }) => says)).toEqual([
+      "piston 1: clearance 0.04, on target",
+      "BORESUMMARY: readings 2.875 and reading 73.01 do not go together: are both in one unit? (row 1, column 2)",
+      "piston 3: clearance 0.04, on target",
+    ]);
+  });
+
+  test("without a bore, a piston or a target there is no plan and no fault", () => {
+    for (const inputs of [
+      { bores: { sizes: [[null]] }, pistons: [[72.98]], target: 0.04 },
+      { bores: { sizes: [[73.02]] }, pistons: [[""]], target: 0.04 },
+      { bores: { sizes: [[73.02]] }, pistons: [[72.98]], target: null },
+    ]) {
+      expect(planPistons(calculated(sheets), inputs, place)).toMatchObject({ matches: [], leftOver: [], worst: null, fault: null, edits: [] });
+    }
+  });
+
   test("pistons that are all larger than all bores are refused in the function's words", () => {
     expect(planPistons(calculated(sheets), { bores: { sizes: [[73]] }, pistons: [[73.5]], target: 0.04 }).fault).toBe(
       "PISTONMATCH: pistons 73.5 is larger than bores 73: are they swapped?",
@@ -107,6 +129,20 @@ describe("written to the sheet", () => {
       ["bore 1", 73.02, "piston 1", 72.98, 0.04, 0],
       ["bore 2", 73.5, null, null, null, null],
       ["planned 2026-05-04; values, which do not follow the readings", null, null, null, null, null],
+    ]);
+  });
+
+  test("as values too a bad size says why in its own row, and a piston too large for its bore beside it", () => {
+    const { edits } = planPistons(
+      calculated(sheets),
+      { bores: { sizes: [["73,02"], [73.02], [72.97]] }, pistons: [["thick"], [73.01], [72.98]], target: 0.04 },
+      place,
+    );
+    expect(edits[0]!.cells.slice(1, 5)).toEqual([
+      ["bore 1", 'bores holds the text "73,02": a decimal comma is not read, type it with this sheet\'s decimal sign (row 1)', null, null, null, null],
+      ["bore 2", 73.02, "piston 2", 73.01, 0.01, -0.03],
+      ["bore 3", 72.97, "piston 3", 72.98, "piston 72.98: it is larger than bore 72.97", -0.05],
+      ["left over", null, "piston 1", 'pistons holds the text "thick": it wants a length above 0 (row 1)', null, null],
     ]);
   });
 });
