@@ -1,7 +1,7 @@
-import { readdirSync, readFileSync, statSync } from "node:fs";
+import { readdirSync, readFileSync } from "node:fs";
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from "node:http";
 import type { AddressInfo } from "node:net";
-import { extname, join, sep } from "node:path";
+import { extname, join, relative, sep } from "node:path";
 
 /** The port of the bench unless told otherwise. */
 export const PORT = 7304;
@@ -61,13 +61,21 @@ export async function serve(folder: string, port = PORT): Promise<BenchServer> {
 
 function filesIn(folder: string): ReadonlyMap<string, Served> {
   const files = new Map<string, Served>();
-  for (const name of readdirSync(folder, { recursive: true }).map(String)) {
-    if (!statSync(join(folder, name)).isFile()) continue;
-    const path = `/${name.split(sep).join("/")}`;
-    const bytes = readFileSync(join(folder, name));
+  for (const file of filesUnder(folder)) {
+    const path = `/${relative(folder, file).split(sep).join("/")}`;
+    const bytes = readFileSync(file);
     files.set(path, { bytes, headers: headersOf(path, bytes.length) });
   }
   return files;
+}
+
+/** A link may lead elsewhere, so it is neither a file nor a folder of this one. */
+function* filesUnder(folder: string): Generator<string> {
+  for (const entry of readdirSync(folder, { withFileTypes: true })) {
+    const path = join(folder, entry.name);
+    if (entry.isDirectory()) yield* filesUnder(path);
+    else if (entry.isFile()) yield path;
+  }
 }
 
 const headersOf = (path: string, length: number): Served["headers"] => ({
