@@ -42,6 +42,12 @@ describe("cylinders taken together", () => {
     expect([changes.length, groups[0]!.cylinders]).toEqual([0, 2]);
   });
 
+  test("readings that name no cylinder belong to no group, however many there are", () => {
+    const nameless = (value: number, position: string) => reading(value, { cylinder: "", position });
+    const { changes, groups } = compare([nameless(73, "top"), nameless(73.01, "bottom")], [nameless(73.1, "top"), nameless(73.12, "bottom")]);
+    expect([changes.length, groups]).toEqual([2, []]);
+  });
+
   test("one cylinder is no group, and equal ones show no spread", () => {
     expect(compare([reading(73)], [reading(73.1)]).groups).toEqual([]);
     expect(compare(cylinders([73, 73]), cylinders([73.1, 73.1])).groups).toEqual([

@@ -63,6 +63,19 @@ describe("what is found in a workbook", () => {
     ]);
   });
 
+  test("a reading that passes on what a function said keeps that, and a result of an error says which", () => {
+    const rows: Typed = [
+      ["Cylinder", "Thrust", "Pin", "Taper"],
+      [1, "=1/0", 73.02, "=HATCH.TAPER(B2:C3)"],
+      [1, "check: hole 2 is too small: it wants a length above 3", 73.01],
+    ];
+    const faults = readingsOfWorkbook(workbook({ Bores: rows })).readings.flatMap(({ cell, fault }) => (fault ? [[placeName(cell), fault]] : []));
+    expect(faults).toEqual([
+      ["Bores!B3", "hole 2 is too small: it wants a length above 3"],
+      ["Bores!D2", "TAPER: readings holds the error #DIV/0!: mend that cell first (row 1, column 1)"],
+    ]);
+  });
+
   test("one bore a row under its own headings, with results that spill", () => {
     const rows: Typed = [
       ["Engine", "Cylinder", "Top thrust", "Bottom thrust", "Taper"],
