@@ -2,11 +2,13 @@ import type { Model } from "@odoo/o-spreadsheet";
 import { PANE_KEY } from "../pane/kept-key.ts";
 import { benchHost, keptTexts } from "../sheet/bench.ts";
 import type { SheetHost } from "../sheet/sheet-host.ts";
+import { mustFit } from "../sheet/xlsx/limits.ts";
 import type { DefinedName } from "../sheet/xlsx/model.ts";
+import { UnreadableFile } from "../sheet/xlsx/unreadable.ts";
 import { elements } from "./elements.ts";
 import type { Engine, Screen } from "./engine.ts";
 import { type Grid, mountGrid } from "./grid.ts";
-import { OpenRefusal, openWorkbook } from "./open.ts";
+import { openWorkbook } from "./open.ts";
 import { ask } from "./question.ts";
 import { saveWorkbook } from "./save.ts";
 import type {} from "./shared.ts";
@@ -38,13 +40,16 @@ export class Bench {
   }
 
   async openFile(file: File): Promise<void> {
-    await this.#open(file.name, async () => new Uint8Array(await file.arrayBuffer()));
+    await this.#open(file.name, async () => {
+      mustFit(file.size);
+      return new Uint8Array(await file.arrayBuffer());
+    });
   }
 
   async openSample(): Promise<void> {
     await this.#open("build-sheet.xlsx", async () => {
       const answer = await fetch(SAMPLE);
-      if (!answer.ok) throw new OpenRefusal("The sample build sheet is not there: npm run samples makes it.");
+      if (!answer.ok) throw new UnreadableFile("is not there: npm run samples makes it", "The sample build sheet");
       return new Uint8Array(await answer.arrayBuffer());
     });
     if (!this.#workbook) await this.#show(new this.engine.Model(), "workbook.xlsx");
@@ -61,7 +66,7 @@ export class Bench {
       await this.#show(model, name, names);
       this.tell([note, uncalculatedNote(model)].filter(Boolean).join(" "));
     } catch (reason) {
-      this.tell(reason instanceof OpenRefusal ? reason.message : `${name} could not be opened, through a fault in Crosshatch: ${(reason as Error).message}`);
+      this.tell(whyUnopened(reason as Error, name));
     }
   }
 
@@ -142,6 +147,11 @@ export class Bench {
     document.documentElement.dataset.bsTheme = isDark() ? "dark" : "light";
     this.#grid?.setDark(isDark());
   }
+}
+
+function whyUnopened(reason: Error, name: string): string {
+  if (reason instanceof UnreadableFile) return `${(reason.file ? reason : reason.of(name)).message}.`;
+  return `${name} could not be opened, through a fault in Crosshatch: ${reason.message}`;
 }
 
 /** A layout that is kept is work which can be lost; what stands in the pane's fields is not worth a question. */

@@ -11,9 +11,6 @@ import { takeMarks } from "./kept-marks.ts";
 import { type EngineData, type EngineSheet, lookOf } from "./look.ts";
 import { type Addresses, addressesIn, picturesAmong, type Words, wordsIn } from "./pictures.ts";
 
-/** Why a file is not opened, as a whole sentence for people. */
-export class OpenRefusal extends Error {}
-
 export interface Opened {
   /** For a model of the engine. */
   data: EngineData;
@@ -30,28 +27,23 @@ export interface Opened {
  * hosts share, which takes in no more than is safe; how they look comes from the engine's own reader.
  */
 export function openWorkbook(engine: Engine, bytes: Uint8Array, name: string): Opened {
-  try {
-    const book = readXlsx(bytes);
-    if (book.from1904) throw new UnreadableFile("counts its dates from 1904: in the program it comes from, set dates to count from 1900 and save it again");
-    const contents = contentsOf(book);
-    const zip = new Zip(bytes, LIMITS);
-    const addresses = addressesIn(zip);
-    const look = lookOf(engine, zip, addresses, Math.max(0, ...contents.sheets.map(({ rows }) => rows)));
-    const data = engineData(engine, contents, look, {
-      names: book.sheets.map((sheet) => sheet.name),
-      tables: book.tables,
-      words: wordsIn(zip, addresses),
-    });
-    book.sheets.forEach(({ hidden }, i) => {
-      data.sheets[i]!.isVisible = !hidden;
-    });
-    const { kept } = book;
-    data[MARKS_KEY] = takeMarks(kept, new Map(data.sheets.map((sheet) => [sheet.name, sheet.id])));
-    return { data, names: contents.otherNames, kept, note: noteOn(zip, addresses, look && data, name) };
-  } catch (reason) {
-    if (reason instanceof UnreadableFile) throw new OpenRefusal(`${name} ${reason.reason}.`);
-    throw reason;
-  }
+  const book = readXlsx(bytes);
+  if (book.from1904) throw new UnreadableFile("counts its dates from 1904: in the program it comes from, set dates to count from 1900 and save it again");
+  const contents = contentsOf(book);
+  const zip = new Zip(bytes, LIMITS);
+  const addresses = addressesIn(zip);
+  const look = lookOf(engine, zip, addresses, Math.max(0, ...contents.sheets.map(({ rows }) => rows)));
+  const data = engineData(engine, contents, look, {
+    names: book.sheets.map((sheet) => sheet.name),
+    tables: book.tables,
+    words: wordsIn(zip, addresses),
+  });
+  book.sheets.forEach(({ hidden }, i) => {
+    data.sheets[i]!.isVisible = !hidden;
+  });
+  const { kept } = book;
+  data[MARKS_KEY] = takeMarks(kept, new Map(data.sheets.map((sheet) => [sheet.name, sheet.id])));
+  return { data, names: contents.otherNames, kept, note: noteOn(zip, addresses, look && data, name) };
 }
 
 const SMALLEST = { rows: 100, columns: 26 };

@@ -1,5 +1,4 @@
 import { createReadStream } from "node:fs";
-import { readFile } from "node:fs/promises";
 import { basename } from "node:path";
 import { readingsOfCsv } from "../buildsheet/compare/csv.ts";
 import type { ReadingSet } from "../buildsheet/compare/reading.ts";
@@ -8,7 +7,7 @@ import { STANDARD_INPUT } from "./batch/patterns.ts";
 import { EngineThread } from "./engine-thread.ts";
 import { Refusal } from "./exit-codes.ts";
 import { kindOf } from "./kind.ts";
-import { reasonOf, unknownKind } from "./unread.ts";
+import { reasonOf, unknownKind, workbookBytes } from "./unread.ts";
 
 /** What one workbook may take to be calculated. */
 const MEGABYTES = 4096;
@@ -48,7 +47,7 @@ async function readSide(path: string, decimal: DecimalSign, uncertainty: number 
       return unread === undefined ? set : { file, reason: unread };
     }
     if (kind !== ".xlsx") return { file, reason: unknownKind(kind) };
-    const answer = await engine.ask({ kind: "readings", name: basename(path), bytes: await readFile(path), uncertainty });
+    const answer = await engine.ask({ kind: "readings", name: basename(path), bytes: await workbookBytes(path), uncertainty });
     return "fault" in answer ? { file, reason: answer.fault } : answer.set;
   } catch (error) {
     return { file, reason: reasonOf(error) };

@@ -1,9 +1,22 @@
+import { readFile, stat } from "node:fs/promises";
+import { mustFit } from "../sheet/xlsx/limits.ts";
+import { UnreadableFile } from "../sheet/xlsx/unreadable.ts";
+
 /** What to say of a file with an ending that is not read. */
 export const unknownKind = (kind: string): string =>
   `is neither .xlsx nor .csv${kind === ".xls" || kind === ".xlsb" || kind === ".ods" ? ": save it as .xlsx" : ""}`;
 
-/** Why the system would not hand the file over. */
+/** The bytes of a workbook. One that is too large, or that is none because it never ends, is refused before it fills the memory. */
+export async function workbookBytes(path: string): Promise<Buffer> {
+  const there = await stat(path);
+  if (!there.isFile()) throw new UnreadableFile("is no ordinary file");
+  mustFit(there.size);
+  return readFile(path);
+}
+
+/** Why the file could not be read. */
 export function reasonOf(error: unknown): string {
+  if (error instanceof UnreadableFile) return error.reason;
   const { code, message } = error as NodeJS.ErrnoException;
   switch (code) {
     case "ENOENT":
@@ -11,8 +24,6 @@ export function reasonOf(error: unknown): string {
     case "EACCES":
     case "EPERM":
       return "may not be read: its permissions forbid it";
-    case "ERR_FS_FILE_TOO_LARGE":
-      return "is too large to be read";
     case "ENOSPC":
       return "cannot be checked to its end: there is no room left for the temporary file of its findings";
     default:

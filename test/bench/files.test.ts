@@ -3,6 +3,7 @@ import { join } from "node:path";
 import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
 import { readXlsx } from "../../src/sheet/xlsx/read.ts";
 import { root } from "../../src/tools/paths.ts";
+import { sparseFile } from "../helpers/sparse.ts";
 import { readElsewhere, shopBook } from "./shop-book.ts";
 import { atStand, stand } from "./stand.ts";
 
@@ -168,6 +169,13 @@ describe("a file that cannot be opened is refused in a sentence, and the open wo
     60_000,
   );
 });
+
+test("a file too large to be taken in is refused by its size, before any of it is read", async () => {
+  await at.page.page.setInputFiles("#file", sparseFile("large.xlsx", 2.5e9));
+  await at.page.page.locator("#message").waitFor();
+  expect(await at.page.message()).toBe("large.xlsx is too large: 2,500 MB, and at most 200 MB are read.");
+  expect(await at.page.page.locator("#book").textContent()).toBe("build-sheet.xlsx");
+}, 60_000);
 
 test("parts that the bench leaves behind are named when the file is opened", async () => {
   const parts = unzipSync(shop);

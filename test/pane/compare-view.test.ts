@@ -1,6 +1,7 @@
 import { fileURLToPath } from "node:url";
 import type { Page } from "playwright-core";
 import { type PaneBrowser, paneBrowser } from "../helpers/pane-browser.ts";
+import { sparseFile } from "../helpers/sparse.ts";
 import { workbookBytes } from "../sheet/xlsx/workbook-bytes.ts";
 import { BUILD } from "./page/engine.ts";
 
@@ -72,6 +73,11 @@ test.each<[string, (page: Page) => Promise<void>, string]>([
     "a file that is no workbook",
     (page) => page.getByLabel("File for the side before").setInputFiles({ name: "notes.xlsx", mimeType: "text/plain", buffer: Buffer.from("bore 1") }),
     "notes.xlsx is ",
+  ],
+  [
+    "a workbook too large to be taken in",
+    (page) => page.getByLabel("File for the side before").setInputFiles(sparseFile("large.xlsx", 2.5e9)),
+    "large.xlsx is too large: 2,500 MB, and at most 200 MB are read.",
   ],
   [
     "the same side twice",

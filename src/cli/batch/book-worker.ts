@@ -1,5 +1,4 @@
 import { createHash } from "node:crypto";
-import { readFile } from "node:fs/promises";
 import { basename } from "node:path";
 import { checkWorkbook } from "../../buildsheet/check.ts";
 import type { CheckResult } from "../../buildsheet/finding.ts";
@@ -11,7 +10,7 @@ import { factsOf } from "../../report/gather/facts.ts";
 import { gather } from "../../report/gather.ts";
 import { openWorkbook, UnreadableFile } from "../../sheet/file.ts";
 import { type Copied, type CopyTask, writeCopy } from "../marked-copy.ts";
-import { reasonOf } from "../unread.ts";
+import { reasonOf, workbookBytes } from "../unread.ts";
 
 export interface BookTask {
   path: string;
@@ -39,7 +38,7 @@ for (const way of ["log", "info", "warn", "error", "debug"] as const) console[wa
 export default async function checkBook({ path, known, copy, facts = false, page = false }: BookTask): Promise<BookAnswer> {
   let bytes: Uint8Array;
   try {
-    bytes = await readFile(path);
+    bytes = await workbookBytes(path);
   } catch (error) {
     return { fault: reasonOf(error) };
   }

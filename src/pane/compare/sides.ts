@@ -6,6 +6,7 @@ import type { Mapping } from "../../buildsheet/layout/mapping.ts";
 import { noSheet } from "../../sheet/refusals.ts";
 import { HostRefusal, type WorkbookSnapshot } from "../../sheet/sheet-host.ts";
 import { storedSnapshot, uncalculated } from "../../sheet/stored.ts";
+import { mustFit } from "../../sheet/xlsx/limits.ts";
 import { readXlsx } from "../../sheet/xlsx/read.ts";
 import { UnreadableFile } from "../../sheet/xlsx/unreadable.ts";
 import { part } from "../parts.ts";
@@ -47,6 +48,7 @@ async function readFile(file: File | null, { uncertainty }: WorkbookOptions): Pr
   if (!file) throw new HostRefusal("Choose the file to compare with.");
   if (isCsv(file)) return readCsv(file, uncertainty);
   try {
+    mustFit(file.size);
     const book = readXlsx(new Uint8Array(await file.arrayBuffer()));
     const { mapping, notes: laid } = await recallLayout({ recall: async (key) => book.kept.get(key) ?? null });
     const set = readingsOfWorkbook(storedSnapshot(book, file.name), { uncertainty, mapping });
@@ -70,8 +72,11 @@ async function readCsv(file: File, uncertainty: number | undefined): Promise<Rea
   return set;
 }
 
+/** Bytes of readings that are taken into memory at a time. */
+const CHUNK = 1 << 20;
+
 async function* chunksOf(file: File): AsyncGenerator<Uint8Array> {
-  yield new Uint8Array(await file.arrayBuffer());
+  for (let from = 0; from < file.size; from += CHUNK) yield new Uint8Array(await file.slice(from, from + CHUNK).arrayBuffer());
 }
 
 function sameSide(a: Side, b: Side): boolean {

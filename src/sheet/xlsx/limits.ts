@@ -1,3 +1,5 @@
+import { UnreadableFile } from "./unreadable.ts";
+
 /** How much of a file is taken in before it is refused. A workbook that a shop keeps comes nowhere near. */
 export interface Limits {
   /** Bytes of the file itself. */
@@ -37,3 +39,8 @@ const ROUND = new Intl.NumberFormat("en", { maximumSignificantDigits: 3 });
 /** `1,500,000` → `1,500,000`; bytes as `12.3 MB`. */
 export const many = (count: number): string => ROUND.format(count);
 export const megabytes = (bytes: number): string => `${ROUND.format(bytes / 1e6)} MB`;
+
+/** Refuses a file of so many bytes; asked before it is read, so that it does not fill the memory first. */
+export function mustFit(bytes: number, { file }: Pick<Limits, "file"> = LIMITS): void {
+  if (bytes > file) throw new UnreadableFile(`is too large: ${megabytes(bytes)}, and at most ${megabytes(file)} are read`);
+}

@@ -1,7 +1,7 @@
 import { Inflate } from "fflate";
 import { crc32 } from "./crc32.ts";
 import { directoryOf, type Entry } from "./directory.ts";
-import { type Limits, many, megabytes } from "./limits.ts";
+import { type Limits, many, megabytes, mustFit } from "./limits.ts";
 import { UnreadableFile } from "./unreadable.ts";
 
 /** Packed bytes handed to the inflater at a time: what comes out is counted before more goes in. */
@@ -19,7 +19,7 @@ export class Zip {
   constructor(bytes: Uint8Array, limits: Limits) {
     this.#bytes = bytes;
     this.#limits = limits;
-    if (bytes.length > limits.file) throw new UnreadableFile(`is too large: ${megabytes(bytes.length)}, and at most ${megabytes(limits.file)} are read`);
+    mustFit(bytes.length, limits);
     for (const entry of directoryOf(bytes, limits.entries)) this.#admit(entry);
   }
 
