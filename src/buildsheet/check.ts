@@ -1,6 +1,6 @@
 import { isCellError } from "../core/cell.ts";
 import { CHECK_PREFIX } from "../core/sentences.ts";
-import { placeName } from "../sheet/address.ts";
+import { type CellAddress, placeName } from "../sheet/address.ts";
 import type { SheetSnapshot, WorkbookSnapshot } from "../sheet/sheet-host.ts";
 import { callsOf, type OwnCall } from "./check/calls.ts";
 import { candidatesOf, judges } from "./check/candidates.ts";
@@ -34,39 +34,29 @@ export type Share = number;
  * nothing to say.
  */
 export function checkWorkbook(snapshot: WorkbookSnapshot, mapping?: Mapping, judged?: (row: JudgedRow) => void): CheckResult {
-  const steps = checkSteps(snapshot, mapping, judged);
-  for (;;) {
-    const step = steps.next();
-    if (step.done) return step.value;
-  }
+  const check = new Check(snapshot, judged);
+  for (const { steps } of check.parts(mapping)) for (const _ of steps);
+  return check.finish();
 }
 
 /** The same check in small steps: whoever takes them can do something in between, show how far it is, or leave off. */
 export function* checkSteps(snapshot: WorkbookSnapshot, mapping?: Mapping, judged?: (row: JudgedRow) => void): Generator<Share, CheckResult> {
   const check = new Check(snapshot, judged);
-  yield* within(PARTS.spilled, check.book, check.origins.prepare());
-  yield* within(PARTS.formulas, check.book, check.formulas());
-  yield* within(PARTS.tables, check.book, check.tables(mapping));
-  yield* within(PARTS.rows, check.rows.count, check.rows.judgeAll());
-  yield* within(PARTS.typed, check.book, check.typedOver());
-  yield* within(PARTS.faults, check.book, check.faultyResults());
+  let from = 0;
+  for (const { to, count, steps } of check.parts(mapping)) {
+    let done = 0;
+    for (const _ of steps) yield from + ((to - from) * Math.min(++done, count)) / count;
+    from = to;
+  }
   return check.finish();
 }
 
-/** Which share of the time the parts of a check take, from one to the next, as measured on build sheets of ten thousand rows. */
-const PARTS = {
-  spilled: [0, 0.02],
-  formulas: [0.02, 0.75],
-  tables: [0.75, 0.85],
-  rows: [0.85, 0.95],
-  typed: [0.95, 0.98],
-  faults: [0.98, 1],
-} as const;
-
-function* within([from, to]: readonly [number, number], of: Book | number, steps: Generator<unknown>): Generator<Share> {
-  const total = typeof of === "number" ? of : of.sheets.reduce((rows, { values }) => rows + values.length, 0);
-  let done = 0;
-  for (const _ of steps) yield from + ((to - from) * Math.min(++done, total)) / total;
+/** A part of a check, and which share of its time has passed when it ends, as measured on build sheets of ten thousand rows. */
+interface Part {
+  to: Share;
+  /** How many steps there are to be expected. */
+  count: number;
+  steps: Iterable<unknown>;
 }
 
 class Check {
@@ -80,8 +70,8 @@ class Check {
   readonly #coarse: CoarseGauges;
   readonly #typedLimits: TypedLimits;
   readonly #inputs: Inputs;
-  /** Calls that work something out instead of judging. */
-  readonly #others: OwnCall[] = [];
+  /** Where something is worked out instead of judged. */
+  readonly #others: CellAddress[] = [];
   #laid: AppliedMapping | undefined;
 
   constructor(snapshot: WorkbookSnapshot, judged?: (row: JudgedRow) => void) {
@@ -97,10 +87,23 @@ class Check {
     this.rows = new Rows(this.origins, this.#labels, this.#report, this.#watch, this.#coarse);
   }
 
+  /** Each rests on what those before it have found. */
+  *parts(mapping: Mapping | undefined): Generator<Part> {
+    const count = this.book.sheets.reduce((rows, { values }) => rows + values.length, 0);
+    yield { to: 0.02, count, steps: this.origins.prepare() };
+    yield { to: 0.75, count, steps: this.#formulas() };
+    yield { to: 0.85, count, steps: this.#tables(mapping) };
+    yield { to: 0.95, count: this.rows.count, steps: this.rows.judgeAll() };
+    yield { to: 0.98, count, steps: this.#typedOver() };
+    yield { to: 1, count, steps: this.#faultyResults() };
+  }
+
   /** What formulas judge, and what they work with. */
-  *formulas(): Generator<void> {
+  *#formulas(): Generator<void> {
     for (const [sheet, r] of rowsOf(this.book)) {
-      for (const [c, formula] of sheet.formulas[r]!.entries()) {
+      const line = sheet.formulas[r]!;
+      for (let c = 0; c < line.length; c++) {
+        const formula = line[c]!;
         if (formula === null) continue;
         for (const call of callsOf(this.book, { sheet: sheet.name, row: sheet.row + r, column: sheet.column + c }, formula)) this.#look(call);
       }
@@ -112,13 +115,13 @@ class Check {
     this.#typedLimits.look(call);
     if (judges(call)) for (const candidate of candidatesOf(call, this.origins)) this.rows.add(candidate);
     else {
-      this.#others.push(call);
+      this.#others.push(call.at);
       this.#inputs.look(call);
     }
   }
 
   /** What tables and a layout of the shop's own give to be judged. */
-  *tables(mapping: Mapping | undefined): Generator<void> {
+  *#tables(mapping: Mapping | undefined): Generator<void> {
     if (mapping) this.#laid = yield* judgingSteps(this.origins, mapping);
     for (const candidate of tableRows(this.origins)) {
       if (!this.#laid?.covers.has(placeName(candidate.cell))) this.rows.add(candidate);
@@ -127,7 +130,7 @@ class Check {
     for (const candidate of this.#laid?.candidates ?? []) this.rows.add(candidate);
   }
 
-  *typedOver(): Generator<void> {
+  *#typedOver(): Generator<void> {
     const overwritten = new Overwritten(this.book, this.#labels, this.#report);
     for (const [sheet, r] of rowsOf(this.book)) {
       overwritten.look(sheet, r);
@@ -136,16 +139,18 @@ class Check {
   }
 
   /** Formulas that call our functions and show a fault, faults that have spilled from them, and inputs that none of them can take. */
-  *faultyResults(): Generator<void> {
+  *#faultyResults(): Generator<void> {
     this.#inputs.reportBlanks();
     this.rows.reportBlanks();
     for (const { cell, why } of this.#inputs.bad.values()) this.#refuse({ cell, why });
-    for (const { at } of this.#others) {
+    for (const at of this.#others) {
       const value = this.book.value(at);
       if (isCellError(value)) this.#refuse({ cell: at, why: value.message ?? `the formula gives ${value.error}` });
     }
     for (const [sheet, r] of rowsOf(this.book)) {
-      for (const [c, value] of sheet.values[r]!.entries()) {
+      const line = sheet.values[r]!;
+      for (let c = 0; c < line.length; c++) {
+        const value = line[c];
         if (typeof value !== "string" || !value.startsWith(CHECK_PREFIX)) continue;
         this.#refuse({ cell: { sheet: sheet.name, row: sheet.row + r, column: sheet.column + c }, why: value.slice(CHECK_PREFIX.length) });
       }

@@ -34,11 +34,17 @@ export const cellName = ({ row, column }: Pick<CellAddress, "row" | "column">): 
 const PLAIN_SHEET = /^[A-Za-z_][A-Za-z0-9_]*$/;
 const LIKE_A_CELL = /^(?:[A-Za-z]{1,3}\d+|r\d*c\d*)$/i;
 
+/** The sheet that was named last, and how: most names are of the sheet of the one before. */
+let last = { sheet: "", name: "''" };
+
 /** `Bores!C7`, with the sheet in quotes where a formula would need them. */
 export function placeName(cell: CellAddress): string {
   const { sheet } = cell;
-  const plain = PLAIN_SHEET.test(sheet) && !LIKE_A_CELL.test(sheet);
-  return `${plain ? sheet : `'${sheet.replaceAll("'", "''")}'`}!${cellName(cell)}`;
+  if (sheet !== last.sheet) {
+    const plain = PLAIN_SHEET.test(sheet) && !LIKE_A_CELL.test(sheet);
+    last = { sheet, name: plain ? sheet : `'${sheet.replaceAll("'", "''")}'` };
+  }
+  return `${last.name}!${cellName(cell)}`;
 }
 
 /** `Bores!C4:D6`, or `Bores!C4` for one cell. */

@@ -5,8 +5,7 @@ import { faultBody } from "../../core/sentences.ts";
 import { type CellAddress, placeName } from "../../sheet/address.ts";
 import type { Area } from "../formula/book.ts";
 import { CannotTell, evaluateNode } from "../formula/evaluate.ts";
-import { references } from "../formula/parse.ts";
-import type { OwnCall } from "./calls.ts";
+import { type OwnCall, wordsOf } from "./calls.ts";
 import { type Given, NOT_GIVEN } from "./given.ts";
 import type { Origins } from "./origins.ts";
 import { readVerdict } from "./said.ts";
@@ -90,7 +89,7 @@ function elementOf(call: OwnCall, operands: readonly Operand[], origins: Origins
     key: `${reading ? placeName(reading) : workedOut(call, row, column)}|${limitKey(given)}`,
     cell: reading ?? verdict,
     given,
-    isTyped: reading !== undefined && origins.of(reading) === undefined,
+    isTyped: reading !== undefined && !origins.isResult(reading),
     beside,
     group: reading && limits.some(Boolean) ? limits.join("|") : undefined,
   };
@@ -98,16 +97,10 @@ function elementOf(call: OwnCall, operands: readonly Operand[], origins: Origins
 
 /** Readings are one when they stand in one cell, or are worked out in the same words from the same cells. */
 function workedOut(call: OwnCall, row: number, column: number): string {
-  const { at, args, context } = call;
+  const { at, refers, context } = call;
   // The same numbers typed into two formulas are two parts that happen to measure the same.
-  const place = args[0] && references(args[0]).length > 0 ? context.sheet : placeName(at);
+  const place = refers[0] ? context.sheet : placeName(at);
   return `${place}|${wordsOf(call, 0)}|${row},${column}`;
-}
-
-/** An argument in one spelling. */
-function wordsOf({ args, formula }: OwnCall, index: number): string {
-  const [from, to] = (args[index] as { loc?: number[] } | null | undefined)?.loc ?? [0, 0];
-  return formula.slice(from, to).replace(/[\s$]/g, "").toUpperCase();
 }
 
 export const limitKey = ({ lower, upper }: Given): string => `${plainKey(lower)}|${plainKey(upper)}`;

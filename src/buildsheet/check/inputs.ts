@@ -1,8 +1,9 @@
 import { isBlank } from "../../core/cell.ts";
+import type { Spec } from "../../core/define.ts";
 import { Fault } from "../../core/fault.ts";
 import { BLANK, type Param } from "../../core/param.ts";
-import { type CellAddress, placeName } from "../../sheet/address.ts";
-import { type Area, cellsOf, showArea } from "../formula/book.ts";
+import { areaText, type CellAddress, placeName } from "../../sheet/address.ts";
+import { type Area, CellSet, cellsOf, showArea } from "../formula/book.ts";
 import type { OwnCall } from "./calls.ts";
 import { reasonOf } from "./given.ts";
 import type { Labels } from "./labels.ts";
@@ -17,12 +18,31 @@ export interface BadInput {
   why: string;
 }
 
+/** An input of a function, and what it has been given so far. */
+interface Use {
+  name: string;
+  param: Param<unknown>;
+  /** The function and the input: `CLEARANCE.bore`. */
+  of: string;
+  /** Cells that were given alone, and larger areas. */
+  cells: CellSet;
+  areas: Set<string>;
+}
+
+/** Takes note of an area; false when it has been given before. */
+function isFirst({ cells, areas }: Use, area: Area): boolean {
+  if (area.rows === 1 && area.columns === 1) return cells.add(area);
+  const before = areas.size;
+  return areas.add(areaText(area)).size > before;
+}
+
 /** The cells that functions take their inputs from: which are blank, which are no good, which look mistyped. */
 export class Inputs {
   readonly bad = new Map<string, BadInput>();
   readonly #blanks: BadInput[] = [];
-  readonly #looked = new Set<string>();
-  readonly #counted = new Set<string>();
+  /** By the function, what its inputs have been looked at for. */
+  readonly #uses = new Map<Spec, readonly Use[]>();
+  readonly #counted = new CellSet();
 
   constructor(
     readonly origins: Origins,
@@ -32,42 +52,44 @@ export class Inputs {
   ) {}
 
   look(call: OwnCall): void {
-    const areas = call.spec.inputs.map((_, i) => areaIn(call.args[i], call.context));
-    for (const [i, { name, param }] of call.spec.inputs.entries()) {
+    const { spec, args, context } = call;
+    const areas = spec.inputs.map((_, i) => areaIn(args[i], context));
+    const uses = this.#usesOf(spec);
+    for (let i = 0; i < uses.length; i++) {
       const area = areas[i];
-      if (!area) continue;
-      if (param.lifting === "bore") this.#lookOnce(call, name, param, area, (blanks) => this.#blankReadings(area, blanks));
-      else this.#lookOnce(call, name, param, area, (blanks) => this.#blankPartners(call, i, areas as (Area | undefined)[], blanks));
+      // The many formulas that share a range look at it once for each use of it.
+      if (!area || !isFirst(uses[i]!, area)) continue;
+      const blanks = this.#lookAt(area, uses[i]!);
+      if (blanks.length === 0) continue;
+      if (uses[i]!.param.lifting === "bore") this.#blankReadings(area, blanks);
+      else this.#blankPartners(call, i, areas, blanks);
     }
   }
 
-  /** The many formulas that share a range look at it once for each use of it. */
-  #lookOnce(call: OwnCall, name: string, param: Param<unknown>, area: Area, blank: (blanks: CellAddress[]) => void): void {
-    const use = `${call.spec.name}.${name}`;
-    const looked = `${use}|${placeName(area)}|${area.rows}|${area.columns}`;
-    const first = !this.#looked.has(looked);
-    this.#looked.add(looked);
+  #usesOf(spec: Spec): readonly Use[] {
+    let uses = this.#uses.get(spec);
+    if (!uses) {
+      uses = spec.inputs.map(({ name, param }) => ({ name, param, of: `${spec.name}.${name}`, cells: new CellSet(), areas: new Set() }));
+      this.#uses.set(spec, uses);
+    }
+    return uses;
+  }
+
+  /** Gives the cells that are blank. */
+  #lookAt(area: Area, { name, param, of }: Use): CellAddress[] {
     const blanks: CellAddress[] = [];
-    for (const cell of first ? cellsOf(area) : []) {
+    for (const cell of cellsOf(area)) {
       const value = this.origins.book.value(cell);
       const taken = param.take(value, name);
-      if (taken === BLANK) blanks.push(cell);
-      else if (taken instanceof Fault) this.#refuse(cell, reasonOf(value, taken));
-      else if (param.quantity === "length") this.#watch(use, area, cell, taken as number);
-      if (taken !== BLANK) this.#count(cell);
+      if (taken === BLANK) {
+        blanks.push(cell);
+        continue;
+      }
+      if (taken instanceof Fault) this.#refuse(cell, reasonOf(value, taken));
+      else if (param.quantity === "length") this.#watch(of, area, cell, taken as number);
+      if (this.#counted.add(cell)) this.report.inputs++;
     }
-    if (blanks.length > 0) blank(blanks);
-  }
-
-  #isResult(cell: CellAddress): boolean {
-    return this.origins.of(cell) !== undefined;
-  }
-
-  #count(cell: CellAddress): void {
-    const place = placeName(cell);
-    if (this.#counted.has(place)) return;
-    this.#counted.add(place);
-    this.report.inputs++;
+    return blanks;
   }
 
   /** A fault that came out of a function of ours is told where it went in. */
@@ -78,7 +100,7 @@ export class Inputs {
 
   /** Compared with what the function takes everywhere, and with its own range where that is long enough. */
   #watch(use: string, area: Area, cell: CellAddress, value: number): void {
-    if (this.#isResult(cell)) return;
+    if (this.origins.isResult(cell)) return;
     const watched = { value, isLength: true, subject: () => this.#subject(cell, value) };
     this.watch.add(use, watched);
     this.watch.add(`${use} ${placeName(area)}`, watched);
@@ -90,7 +112,7 @@ export class Inputs {
 
   /** An unfinished bore leaves its results blank: each missing reading is named, a bore not yet begun only once. */
   #blankReadings(area: Area, blanks: readonly CellAddress[]): void {
-    const typed = blanks.filter((cell) => !this.#isResult(cell));
+    const typed = blanks.filter((cell) => !this.origins.isResult(cell));
     if (blanks.length === area.rows * area.columns) {
       if (typed[0]) this.#missing(typed[0], blanks.length === 1 ? "the reading is still blank" : `no readings yet in ${showArea(area)}`);
     } else for (const cell of typed) this.#missing(cell, "the reading is still blank, so nothing is worked out from its range");
@@ -103,7 +125,7 @@ export class Inputs {
     const partners = areas.filter((area, i) => area && i !== index && !call.spec.inputs[i]!.param.isOptional) as Area[];
     const own = areas[index]!;
     for (const cell of blanks) {
-      if (this.#isResult(cell)) continue;
+      if (this.origins.isResult(cell)) continue;
       const filled = partners.some((area) => !isBlank(this.origins.book.value(beside(area, cell.row - own.row, cell.column - own.column))));
       if (filled) this.#missing(cell, "the reading is still blank, while others that go with it are there");
     }

@@ -1,5 +1,6 @@
 import { isBlank } from "../../core/cell.ts";
 import { type CellAddress, placeName } from "../../sheet/address.ts";
+import type { SheetSnapshot } from "../../sheet/sheet-host.ts";
 import { type Area, type Book, cellsOf } from "../formula/book.ts";
 import { evaluateFormula } from "../formula/evaluate.ts";
 
@@ -25,28 +26,27 @@ export class Origins {
     return this.#spilled!.get(placeName(cell));
   }
 
+  /** True for what a formula has left in the cell. */
+  isResult(cell: CellAddress): boolean {
+    if (this.book.formula(cell) !== null) return true;
+    if (!this.#spilled) for (const _ of this.prepare());
+    return this.#spilled!.size > 0 && this.#spilled!.has(placeName(cell));
+  }
+
   /** Finds out beforehand what has spilled, row by row of the workbook, for whoever wants to do something in between. */
   *prepare(): Generator<void> {
     const spilled = new Map<string, Origin>();
     for (const sheet of this.book.sheets) {
       for (const [r, line] of sheet.formulas.entries()) {
-        for (const [c, formula] of line.entries()) {
-          const at = { sheet: sheet.name, row: sheet.row + r, column: sheet.column + c };
-          if (formula !== null && this.#mayHaveSpilled(at)) this.#trace(at, formula, spilled);
+        for (let c = 0; c < line.length; c++) {
+          const formula = line[c]!;
+          if (formula === null || !mayHaveSpilled(sheet, r, c)) continue;
+          this.#trace({ sheet: sheet.name, row: sheet.row + r, column: sheet.column + c }, formula, spilled);
         }
         yield;
       }
     }
     this.#spilled = spilled;
-  }
-
-  /** Only a formula with content of no formula right of it or below it can have spilled. */
-  #mayHaveSpilled({ sheet, row, column }: CellAddress): boolean {
-    const neighbours = [
-      { sheet, row: row + 1, column },
-      { sheet, row, column: column + 1 },
-    ];
-    return neighbours.some((cell) => this.book.formula(cell) === null && !isBlank(this.book.value(cell)));
   }
 
   #trace(at: CellAddress, formula: string, spilled: Map<string, Origin>): void {
@@ -58,3 +58,8 @@ export class Origins {
     }
   }
 }
+
+/** Only a formula with content of no formula right of it or below it can have spilled. */
+const mayHaveSpilled = (sheet: SheetSnapshot, r: number, c: number): boolean => isContent(sheet, r + 1, c) || isContent(sheet, r, c + 1);
+
+const isContent = ({ values, formulas }: SheetSnapshot, r: number, c: number): boolean => (formulas[r]?.[c] ?? null) === null && !isBlank(values[r]?.[c]);

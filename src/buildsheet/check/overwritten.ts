@@ -16,6 +16,9 @@ const REACH = 40;
 const ENOUGH = 3;
 const LONGEST = 8192;
 
+/** Formulas along a run, each counted from its own place; `undefined` for a typed number. */
+type Run = readonly (string | undefined)[];
+
 type Step = readonly [row: number, column: number];
 const DOWN: Step = [1, 0];
 const ACROSS: Step = [0, 1];
@@ -38,7 +41,9 @@ export class Overwritten {
   /** One row of a sheet, by its place in the snapshot. */
   look(sheet: SheetSnapshot, r: number): void {
     const { values, formulas } = sheet;
-    for (const [c, value] of values[r]!.entries()) {
+    const line = values[r]!;
+    for (let c = 0; c < line.length; c++) {
+      const value = line[c];
       if (typeof value !== "number" || formulas[r]![c] !== null || !isBesideFormula(formulas, r, c)) continue;
       const found = this.#alike(sheet, r, c, DOWN) ?? this.#alike(sheet, r, c, ACROSS);
       if (found === undefined) continue;
@@ -48,20 +53,22 @@ export class Overwritten {
 
   /** The formula that the cells beside this one share, as it would stand here. */
   #alike(sheet: SheetSnapshot, r: number, c: number, step: Step): string | undefined {
-    const before = this.#run(sheet, r, c, step, -1);
-    const after = this.#run(sheet, r, c, step, 1);
+    const [down, across] = step;
+    if (!isWorkedOut(sheet, r - down, c - across) && !isWorkedOut(sheet, r + down, c + across)) return undefined;
+    const cells = [runFrom(sheet, r, c, step, -1), runFrom(sheet, r, c, step, 1)];
+    const formulas = cells.flat().filter(Boolean).length;
+    const typed = 1 + cells.flat().length - formulas;
+    if (formulas < 2 * typed) return undefined;
+    const [before, after] = cells.map((run) => run.map((cell) => cell && this.#from(cell))) as unknown as [Run, Run];
     const shared = before[0] ?? after[0];
-    if (shared === undefined) return undefined;
-    const counts = (run: (string | undefined)[]) => run.filter((one) => one === shared).length;
+    const counts = (run: Run) => run.filter((one) => one === shared).length;
     const alike = counts(before) + counts(after);
-    const typed = 1 + before.concat(after).filter((one) => one === undefined).length;
     const isBetween = before[0] === shared && after[0] === shared;
-    const ends = (run: (string | undefined)[], other: (string | undefined)[]) =>
-      other.length === 0 && run.slice(0, ENOUGH).filter((one) => one === shared).length === ENOUGH;
+    const ends = (run: Run, other: Run) => other.length === 0 && run.slice(0, ENOUGH).filter((one) => one === shared).length === ENOUGH;
     const isEnd = step === DOWN && (ends(before, after) ? isLikeRow(sheet, r, r - 1) : ends(after, before) && isLikeRow(sheet, r, r + 1));
     if (!(isBetween || isEnd) || alike < 2 * typed) return undefined;
     const here = { sheet: sheet.name, row: sheet.row + r, column: sheet.column + c };
-    const formula = translateFormulaToA1(shared, cellName(here));
+    const formula = translateFormulaToA1(shared!, cellName(here));
     const neighbours = [-1, 1].flatMap((side) => {
       const [row, column] = [r + side * step[0], c + side * step[1]];
       return sheet.formulas[row]?.[column] ? [{ sheet: sheet.name, row: sheet.row + row, column: sheet.column + column }] : [];
@@ -71,22 +78,9 @@ export class Overwritten {
     return isSure || this.#hasInputs(formula, here) ? formula : undefined;
   }
 
-  /** Formulas from a cell on, each counted from its own place; `undefined` for a typed number. It ends where there is neither. */
-  #run({ name, row, column, values, formulas }: SheetSnapshot, r: number, c: number, [down, across]: Step, side: 1 | -1): (string | undefined)[] {
-    const run: (string | undefined)[] = [];
-    for (let i = 1; i <= REACH; i++) {
-      const [at, along] = [r + side * i * down, c + side * i * across];
-      const formula = formulas[at]?.[along];
-      const value = values[at]?.[along];
-      // Words that formulas give, as verdicts do, are not what a number was typed over.
-      if (formula && isNumeric(value)) run.push(this.#from({ sheet: name, row: row + at, column: column + along }, formula));
-      else if (typeof value === "number" && !formula) run.push(undefined);
-      else break;
-    }
-    return run;
-  }
-
-  #from(cell: CellAddress, formula: string): string {
+  /** A cell's formula, counted from its own place. */
+  #from(cell: CellAddress): string {
+    const formula = this.book.formula(cell)!;
     const place = `${cellName(cell)}|${cell.sheet}`;
     const known = this.#relative.get(place);
     if (known !== undefined) return known;
@@ -137,5 +131,20 @@ function isLikeRow({ values }: SheetSnapshot, r: number, neighbour: number): boo
   const first = values[neighbour]!.findIndex((cell) => !isBlank(cell));
   return typeof values[r]![first] === typeof values[neighbour]![first] && !values[r]!.some((cell) => typeof cell === "string" && OTHER_ROW.test(cell));
 }
+
+/** Cells with formulas from a cell on; `undefined` for a typed number. It ends where there is neither. */
+function runFrom(sheet: SheetSnapshot, r: number, c: number, [down, across]: Step, side: 1 | -1): (CellAddress | undefined)[] {
+  const run: (CellAddress | undefined)[] = [];
+  for (let i = 1; i <= REACH; i++) {
+    const [at, along] = [r + side * i * down, c + side * i * across];
+    if (isWorkedOut(sheet, at, along)) run.push({ sheet: sheet.name, row: sheet.row + at, column: sheet.column + along });
+    else if (typeof sheet.values[at]?.[along] === "number" && !sheet.formulas[at]?.[along]) run.push(undefined);
+    else break;
+  }
+  return run;
+}
+
+/** Words that formulas give, as verdicts do, are not what a number was typed over. */
+const isWorkedOut = ({ values, formulas }: SheetSnapshot, r: number, c: number): boolean => Boolean(formulas[r]?.[c]) && isNumeric(values[r]?.[c]);
 
 const isNumeric = (value: Cell): boolean => typeof value === "number" || isBlank(value) || isCellError(value);

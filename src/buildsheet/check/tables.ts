@@ -86,7 +86,7 @@ function candidateOf(origins: Origins, sheet: SheetSnapshot, { at, unit }: Colum
     key: `${placeName(cell)}|${limitKey(given)}`,
     cell,
     given,
-    isTyped: origins.of(cell) === undefined,
+    isTyped: !origins.isResult(cell),
     beside,
     group: `${table}|${groupFrom(texts)}`,
     unit: unitOf(texts.unit ?? "") ?? unit,

@@ -1,6 +1,5 @@
 import { type CellAddress, placeName } from "../../sheet/address.ts";
 import { evaluateNode } from "../formula/evaluate.ts";
-import { references } from "../formula/parse.ts";
 import type { OwnCall } from "./calls.ts";
 import type { Labels } from "./labels.ts";
 import type { Report } from "./report.ts";
@@ -25,12 +24,13 @@ export class TypedLimits {
     readonly labels: Labels,
   ) {}
 
-  look({ spec, args, at, context }: OwnCall): void {
+  look({ spec, args, refers, at, context }: OwnCall): void {
     // A call without any reference judges nothing of the sheet: it is a sum on the side.
-    if (!JUDGING.has(spec.name) || !args[0] || references(args[0]).length === 0) return;
+    if (!JUDGING.has(spec.name) || !refers[0]) return;
     const [lower = null, upper = null] = ["lower", "upper"].map((side) => {
-      const node = args[spec.inputs.findIndex(({ name }) => name === side)];
-      const number = node && references(node).length === 0 ? evaluateNode(node, context) : null;
+      const index = spec.inputs.findIndex(({ name }) => name === side);
+      const node = args[index];
+      const number = node && !refers[index] ? evaluateNode(node, context) : null;
       // No size is below 0, so that 0 is a limit of nature, not one that somebody chose.
       return typeof number === "number" && number !== 0 ? number : null;
     });

@@ -14,6 +14,8 @@ export class Book {
   readonly tables: readonly TableSnapshot[];
   readonly #byName: ReadonlyMap<string, SheetSnapshot>;
   readonly #names: ReadonlyMap<string, NameSnapshot>;
+  /** Looked up last: most questions are about the sheet of the one before. */
+  #last: { name: string; sheet: SheetSnapshot | undefined } | undefined;
 
   constructor(snapshot: Pick<WorkbookSnapshot, "sheets" | "names" | "tables">) {
     this.sheets = snapshot.sheets;
@@ -23,7 +25,8 @@ export class Book {
   }
 
   sheet(name: string): SheetSnapshot | undefined {
-    return this.#byName.get(name.toLowerCase());
+    if (this.#last?.name !== name) this.#last = { name, sheet: this.#byName.get(name.toLowerCase()) };
+    return this.#last.sheet;
   }
 
   /** What a name means on a sheet: its own meaning there goes before that of the workbook. */
@@ -66,6 +69,26 @@ export const EMPTY_BOOK = new Book({ sheets: [] });
 /** The cells of an area, row by row. */
 export function* cellsOf({ sheet, row, column, rows, columns }: Area): Generator<CellAddress> {
   for (let r = 0; r < rows; r++) for (let c = 0; c < columns; c++) yield { sheet, row: row + r, column: column + c };
+}
+
+/** Farther apart than the columns of a sheet. */
+const ROW = 1 << 15;
+
+/** Cells of a workbook, each once. */
+export class CellSet {
+  readonly #sheets = new Map<string, Set<number>>();
+
+  has({ sheet, row, column }: CellAddress): boolean {
+    return this.#sheets.get(sheet)?.has(row * ROW + column) ?? false;
+  }
+
+  /** False for a cell that is there already. */
+  add({ sheet, row, column }: CellAddress): boolean {
+    const cells = this.#sheets.get(sheet) ?? new Set();
+    this.#sheets.set(sheet, cells);
+    const before = cells.size;
+    return cells.add(row * ROW + column).size > before;
+  }
 }
 
 /** `C4:D6`, or `C4` for one cell. */

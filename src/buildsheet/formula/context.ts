@@ -1,5 +1,6 @@
 import type { CellAddress } from "../../sheet/address.ts";
 import { type Book, EMPTY_BOOK } from "./book.ts";
+import type { Places } from "./read.ts";
 
 /** The formula needs something that this reader does not know; its value is unknown, not wrong. */
 export class CannotTell {
@@ -12,6 +13,8 @@ export interface FormulaContext {
   sheet: string;
   /** Its cell, for references to its own row or column. */
   cell?: Pick<CellAddress, "row" | "column"> | undefined;
+  /** Where its references lead, if its tree is that of another formula of its shape. */
+  places?: Places | undefined;
 }
 
 export const NOWHERE: FormulaContext = { book: EMPTY_BOOK, sheet: "" };

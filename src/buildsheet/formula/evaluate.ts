@@ -5,6 +5,7 @@ import { call } from "../../core/lift.ts";
 import { sentence } from "../../core/sentences.ts";
 import { specByName } from "../../functions/index.ts";
 import { placeName } from "../../sheet/address.ts";
+import type { Box } from "../../sheet/xlsx/place.ts";
 import type { Area, Book } from "./book.ts";
 import { CannotTell, type FormulaContext, NOWHERE } from "./context.ts";
 import { inTable, type NamedPart, named } from "./names.ts";
@@ -153,6 +154,9 @@ function content(area: Area | CellError | CannotTell | undefined, { book }: Form
 export function areaOf(node: AstExpression, context: FormulaContext, depth = 0): Spill {
   if (node.type === nodeTypes.UNARY && (node as Operation).operator === "#") return spillOf((node as Operation).arguments[0]!, context, depth);
   if (node.type !== nodeTypes.REFERENCE) return undefined;
+  const { places } = context;
+  const place = places?.of.get(node);
+  if (place) return areaOn(place.sheet, places!.boxes[place.index]!, context);
   const { value: text, kind } = node as Reference;
   if (kind === "name") return namedArea(text, context, depth);
   if (kind === "table") return inTable(text, context);
@@ -170,6 +174,14 @@ export function areaOf(node: AstExpression, context: FormulaContext, depth = 0):
   const rows = Math.max(1, lastRow - area.row + 1);
   const columns = Math.max(1, lastColumn - area.column + 1);
   return rows * columns > LARGEST ? new CannotTell(`the reference ${text} is too large`) : { ...area, rows, columns };
+}
+
+/** An area known from the formula's shape, on the sheet that the reference names. */
+function areaOn(named: string | undefined, { top, left, bottom, right }: Box, { book, sheet: own }: FormulaContext): Spill {
+  const sheet = named ?? own;
+  const page = book.sheet(sheet);
+  if (!page && named !== undefined) return { error: "#REF!" };
+  return { sheet: page?.name ?? sheet, row: top, column: left, rows: bottom - top + 1, columns: right - left + 1 };
 }
 
 /** Where a name stands for cells, those; one that stands for something else refers to nothing. */
@@ -200,7 +212,7 @@ function spillFrom(anchor: Area, context: FormulaContext, depth: number): Spill 
   const formula = context.book.formula(anchor);
   const tree = formula ? parseFormula(formula) : undefined;
   if (!tree) return { error: "#REF!" };
-  const spilled = evaluateNode(tree, { ...context, sheet: anchor.sheet, cell: anchor }, depth + 1);
+  const spilled = evaluateNode(tree, { book: context.book, sheet: anchor.sheet, cell: anchor }, depth + 1);
   if (spilled instanceof CannotTell) return spilled;
   return Array.isArray(spilled) ? { ...anchor, rows: spilled.length, columns: spilled[0]?.length ?? 1 } : anchor;
 }
