@@ -16,11 +16,12 @@ export interface Given {
   /** What comes in on standard input; pieces are written one after the other. */
   input?: string | Uint8Array | readonly string[];
   cwd?: string;
+  env?: Record<string, string>;
 }
 
 /** Runs `crosshatch` as its user does, as a process of its own. */
-export function crosshatch(args: readonly string[], { input = "", cwd }: Given = {}): Promise<Ran> {
-  const child = spawn(process.execPath, [LAUNCHER, ...args], { cwd, env: { ...process.env, NODE_OPTIONS: "" } });
+export function crosshatch(args: readonly string[], { input = "", cwd, env }: Given = {}): Promise<Ran> {
+  const child = spawn(process.execPath, [LAUNCHER, ...args], { cwd, env: { ...process.env, NODE_OPTIONS: "", ...env } });
   const out: Buffer[] = [];
   const err: Buffer[] = [];
   child.stdout.on("data", (chunk: Buffer) => out.push(chunk));

@@ -1,9 +1,8 @@
-import { strToU8, zipSync } from "fflate";
-import { LAYOUT_KEY } from "../../src/buildsheet/layout/key.ts";
-import { keptXml } from "../../src/sheet/kept.ts";
-import { type CellXml, oneSheet, workbookBytes, workbookParts } from "../sheet/xlsx/workbook-bytes.ts";
+import { zipSync } from "fflate";
+import { type CellXml, oneSheet, workbookBytes } from "../sheet/xlsx/workbook-bytes.ts";
 import { zipBytes } from "../sheet/xlsx/zip-bytes.ts";
 import { type Came, Door } from "./door.ts";
+import { kept, list, rows, sheetsOf, spill } from "./made.ts";
 
 /**
  * Files that are made to break whoever opens them. Each goes through the front door in a process of
@@ -26,10 +25,6 @@ async function come(name: string, bytes: Uint8Array | Iterable<Uint8Array>): Pro
   return came;
 }
 
-const list = <T>(length: number, make: (i: number) => T): T[] => Array.from({ length }, (_, i) => make(i));
-/** A formula that may fill as many cells as it likes. */
-const spill = (f: string): CellXml => ({ f, attributes: ' t="array" ref="A1"', cell: ' cm="1"' });
-const rows = (inside: string): Uint8Array => oneSheet([[{ raw: `</row>${inside}<row r="1048576">` }]]);
 const LATE = 180_000;
 
 describe("more than there is room for", () => {
@@ -88,14 +83,6 @@ describe("more than there is room for", () => {
     LATE,
   );
 });
-
-/** A workbook whose sheets are all the same part. */
-function sheetsOf(count: number): Uint8Array {
-  const parts = workbookParts({ sheets: [{ name: "S", cells: [[1]] }] });
-  const sheets = list(count, (i) => `<sheet name="S${i}" sheetId="${i + 1}" r:id="rId1"/>`).join("");
-  parts["xl/workbook.xml"] = parts["xl/workbook.xml"]!.replace(/<sheets>.*<\/sheets>/, `<sheets>${sheets}</sheets>`);
-  return zipSync(Object.fromEntries(Object.entries(parts).map(([name, xml]) => [name, strToU8(xml)])));
-}
 
 describe("archives in archives", () => {
   const BOOK = { sheets: [{ name: "S", cells: [[73.02]] }] };
@@ -249,30 +236,6 @@ describe("what the workbook keeps for us", () => {
     grows: true,
     signature: [],
   };
-  const kept = (json: string) =>
-    workbookBytes({
-      sheets: [
-        {
-          name: "S",
-          cells: [
-            [1, 2],
-            [3, 4],
-          ],
-        },
-      ],
-      parts: keptParts(json),
-    });
-
-  function keptParts(json: string): Record<string, string> {
-    const relations = workbookParts({ sheets: [{ name: "S", cells: [] }] })["xl/_rels/workbook.xml.rels"]!;
-    const relation =
-      '<Relationship Id="rIdK" Type="http://schemas.openxmlformats.org/officeDocument/2006/relationships/customXml" Target="../customXml/item1.xml"/>';
-    return {
-      "xl/_rels/workbook.xml.rels": relations.replace("</Relationships>", `${relation}</Relationships>`),
-      "customXml/item1.xml": keptXml(new Map([[LAYOUT_KEY, json]])),
-    };
-  }
-
   test(
     "a layout of five hundred ranges, each as large as a sheet",
     async () => {

@@ -3,6 +3,7 @@ import { strToU8 } from "fflate";
 import { LIMITS } from "../../../src/sheet/xlsx/limits.ts";
 import { readXlsx } from "../../../src/sheet/xlsx/read.ts";
 import { UnreadableFile } from "../../../src/sheet/xlsx/unreadable.ts";
+import { compound } from "../../hostile/made.ts";
 import { type BookXml, oneSheet, workbookBytes, workbookParts } from "./workbook-bytes.ts";
 import { type Part, partsOf, zipBytes } from "./zip-bytes.ts";
 
@@ -33,16 +34,6 @@ function reason(bytes: Uint8Array, limits = LIMITS): string {
 
 const withPart = (part: Part): Uint8Array => zipBytes([...partsOf(PARTS).filter(({ name }) => name !== part.name), part]);
 const withSheet = (xml: string): string => reason(workbookBytes({ ...BOOK, parts: { [SHEET]: xml } }));
-
-/** A compound file's head with one name in its directory (MS-CFB 2.2 and 2.6). */
-function compound(name: string): Uint8Array {
-  const bytes = new Uint8Array(2048);
-  bytes.set([0xd0, 0xcf, 0x11, 0xe0, 0xa1, 0xb1, 0x1a, 0xe1]);
-  [...name].forEach((letter, i) => {
-    bytes[1024 + 2 * i] = letter.charCodeAt(0);
-  });
-  return bytes;
-}
 
 describe("files of another kind are refused by name", () => {
   test.each([
