@@ -9,7 +9,7 @@ import type { Report, Subject } from "./report.ts";
  * A gauge is wanted whose uncertainty is at most this part of the tolerance, or too much of the
  * tolerance is lost to doubt. Common practice; shops ask for anything from a tenth to a third.
  */
-const SHARES = 3;
+export const SHARES = 3;
 
 /** True where three times the uncertainty is more than the tolerance, as decimals. */
 export const isCoarse = (uncertainty: number, lower: number | undefined, upper: number | undefined): boolean =>

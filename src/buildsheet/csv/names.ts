@@ -47,49 +47,47 @@ export class Names {
 
 /** A power of two: texts of a column that are remembered. */
 const PLACES = 256;
-
-interface Known {
-  bytes: readonly number[];
-  text: string;
-}
+/** Bytes of the longest text that is. */
+const LONGEST = 32;
 
 /** Texts of one column, which come again and again: they are known by their bytes, and decoded when they are new. */
 class Texts {
-  readonly #known: (Known | undefined)[] = new Array(PLACES).fill(undefined);
-  #last: Known = { bytes: [], text: "" };
+  readonly #texts: string[] = new Array(PLACES).fill("");
+  readonly #lengths = new Uint8Array(PLACES);
+  readonly #bytes = new Uint8Array(PLACES * LONGEST);
+  #last = 0;
 
   constructor(readonly column: number | undefined) {}
 
   of(record: Scanner): string {
     const { column } = this;
     if (column === undefined || column >= record.fields) return "";
-    if (!record.isBare(column)) return record.text(column);
     const { bytes } = record;
     const from = record.starts[column]!;
     const to = record.ends[column]!;
-    if (isSame(this.#last.bytes, bytes, from, to)) return this.#last.text;
+    if (to - from > LONGEST || !record.isBare(column)) return record.text(column);
+    if (this.#isAt(this.#last, bytes, from, to)) return this.#texts[this.#last]!;
     let hash = 0;
     for (let i = from; i < to; i++) hash = (Math.imul(hash, 31) + bytes[i]!) | 0;
     const place = (hash ^ (hash >>> 8)) & (PLACES - 1);
-    let known = this.#known[place];
-    if (!known || !isSame(known.bytes, bytes, from, to)) {
-      known = { bytes: numbersOf(bytes, from, to), text: record.text(column) };
-      this.#known[place] = known;
-    }
-    this.#last = known;
-    return known.text;
+    if (!this.#isAt(place, bytes, from, to)) this.#put(place, record.text(column), bytes, from, to);
+    this.#last = place;
+    return this.#texts[place]!;
   }
-}
 
-function isSame(known: readonly number[], bytes: Uint8Array, from: number, to: number): boolean {
-  if (to - from !== known.length) return false;
-  for (let i = 0; i < known.length; i++) if (known[i] !== bytes[from + i]) return false;
-  return true;
-}
+  #isAt(place: number, bytes: Uint8Array, from: number, to: number): boolean {
+    const size = to - from;
+    if (size !== this.#lengths[place]) return false;
+    const known = this.#bytes;
+    const start = place * LONGEST;
+    for (let i = 0; i < size; i++) if (known[start + i] !== bytes[from + i]) return false;
+    return true;
+  }
 
-/** So short a list is cheaper to make than a block of bytes of its own. */
-function numbersOf(bytes: Uint8Array, from: number, to: number): number[] {
-  const numbers: number[] = [];
-  for (let i = from; i < to; i++) numbers.push(bytes[i]!);
-  return numbers;
+  #put(place: number, text: string, bytes: Uint8Array, from: number, to: number): void {
+    this.#texts[place] = text;
+    this.#lengths[place] = to - from;
+    const start = place * LONGEST - from;
+    for (let i = from; i < to; i++) this.#bytes[start + i] = bytes[i]!;
+  }
 }

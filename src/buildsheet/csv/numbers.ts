@@ -24,7 +24,7 @@ export function wrongSign(name: string, cell: Cell, sign: DecimalSign): string |
 
 /** Up to here whole numbers, and up to the power beside it powers of ten, are exact, so that their quotient is the nearest double, as `Number` gives it. */
 const MOST_DIGITS = 15;
-const POWERS = Array.from({ length: MOST_DIGITS + 1 }, (_, i) => 10 ** i);
+const POWERS = Float64Array.from({ length: MOST_DIGITS + 1 }, (_, i) => 10 ** i);
 
 /** A number as most are written, straight from the bytes; `NaN` for all else, which is not to say that it is none. */
 export function plainNumber(bytes: Uint8Array, from: number, to: number, sign: DecimalSign): number {

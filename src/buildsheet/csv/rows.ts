@@ -2,7 +2,7 @@ import { explain } from "../../core/explain.ts";
 import { judge, verdictOf } from "../../core/verdict.ts";
 import { isCoarse, reportCoarse } from "../check/coarse.ts";
 import { compareReading } from "../check/compare.ts";
-import { type Given, type Judged, judgeGiven, NOT_GIVEN } from "../check/given.ts";
+import { type Given, type Judged, judgeCells, NOT_GIVEN } from "../check/judge-cells.ts";
 import { type Place, Report, type Subject } from "../check/report.ts";
 import type { Watched } from "../check/watch.ts";
 import type { CheckResult, Finding } from "../finding.ts";
@@ -13,7 +13,8 @@ import type { HeadColumns } from "./head.ts";
 import { Names } from "./names.ts";
 import { cellOf, type DecimalSign, wrongSign } from "./numbers.ts";
 import { misfitOf } from "./records.ts";
-import { Scanner } from "./scanner.ts";
+import { EMPTY, Scanner } from "./scanner.ts";
+import { isClearlyWithin } from "./within.ts";
 
 /** So many are remembered; a file with more of them has been told often enough. */
 export const MOST_COARSE = 20_000;
@@ -78,17 +79,28 @@ export class CsvRows {
 
   /**
    * Most rows are plain numbers between plain limits, and most of them within: such a row is counted
-   * here, and nothing of it is made into text. False where there is more to look at.
+   * here, and nothing of it is made into text or into anything else that has to be cleared up. False
+   * where there is more to look at.
    */
   #passes(record: Scanner): boolean {
-    const { at } = this.head;
     if (this.#report.judged !== undefined || record.fields !== this.head.width) return false;
+    const { at } = this.head;
     const value = numberIn(record, at.value);
     const lower = numberIn(record, at.lower);
     const upper = numberIn(record, at.upper);
-    const uncertainty = numberIn(record, at.uncertainty) ?? 0;
-    const near = numberIn(record, at.near) ?? 0;
-    if (value === undefined || Number.isNaN(value) || !arePlain(lower, upper) || !(uncertainty >= 0 && near >= 0)) return false;
+    const uncertainty = orNothing(numberIn(record, at.uncertainty));
+    const near = orNothing(numberIn(record, at.near));
+    if (!(value < EMPTY && uncertainty >= 0 && near >= 0) || Number.isNaN(lower) || Number.isNaN(upper)) return false;
+    if (!isClearlyWithin(value, lower === EMPTY ? -EMPTY : lower, upper, uncertainty, near))
+      return this.#passesClosely(record, value, given(lower), given(upper), uncertainty, near);
+    this.#report.within();
+    this.batch.add(record, value, this.#names.of(record));
+    return true;
+  }
+
+  /** The same where a reading is near a limit or beyond it. */
+  #passesClosely(record: Scanner, value: number, lower: number | undefined, upper: number | undefined, uncertainty: number, near: number): boolean {
+    if (!arePlain(lower, upper)) return false;
     if (verdictOf(value, lower, upper, uncertainty, near) === "within") {
       this.#report.within();
       if (isCoarse(uncertainty, lower, upper)) this.#coarse(record, [uncertainty, lower!, upper!], () => this.#placeOf(record));
@@ -180,17 +192,17 @@ export class CsvRows {
       const why = wrongSign(name, given[name], this.decimal);
       if (why) return { as: "refused", why };
     }
-    return judgeGiven(given);
+    return judgeCells(given);
   }
 }
 
-const numberIn = (record: Scanner, column: number | undefined): number | undefined => (column === undefined ? undefined : record.number(column));
+const numberIn = (record: Scanner, column: number | undefined): number => (column === undefined ? EMPTY : record.numbers[column]!);
+const orNothing = (number: number): number => (number === EMPTY ? 0 : number);
+const given = (number: number): number | undefined => (number === EMPTY ? undefined : number);
 
 /** The columns whose numbers are judged. */
 export const numbersOf = ({ at }: HeadColumns): number[] => JUDGED_FIELDS.map((name) => at[name]).filter((column) => column !== undefined);
 
-/** Limits that say what they mean: NaN is still to be looked at, and a 0 may stand for a blank. */
-function arePlain(lower: number | undefined, upper: number | undefined): boolean {
-  if (lower === undefined || upper === undefined) return !Number.isNaN(lower ?? upper);
-  return lower <= upper && (upper !== 0 || lower < 0);
-}
+/** Limits that say what they mean: a 0 may stand for a blank. */
+const arePlain = (lower: number | undefined, upper: number | undefined): boolean =>
+  lower === undefined || upper === undefined || (lower <= upper && (upper !== 0 || lower < 0));

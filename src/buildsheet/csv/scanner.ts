@@ -1,5 +1,8 @@
 import { type DecimalSign, plainNumber, scaled } from "./numbers.ts";
 
+/** In place of a number, where nothing is written: none that is read here is infinite. */
+export const EMPTY = Number.POSITIVE_INFINITY;
+
 /** Bytes of one record. A longer one is hardly a reading. */
 export const LONGEST_RECORD = 1_000_000;
 
@@ -39,7 +42,8 @@ export class Scanner {
   #styles = new Uint8Array(64);
   /** Not 0 for each field that holds numbers, which are read as they are passed. */
   #isNumber = new Uint8Array(64);
-  #numbers = new Float64Array(64);
+  /** Of each field that holds numbers: one as most are written, `EMPTY` for an empty field, `NaN` for all else, which is not to say that it is none. */
+  numbers = new Float64Array(64);
   fields = 0;
   /** Number of the line on which the record begins. */
   line: number;
@@ -130,7 +134,7 @@ export class Scanner {
     for (;;) {
       let style = BARE;
       let end = -1;
-      if (bytes[i] === QUOTE) {
+      if (i < size && bytes[i] === QUOTE) {
         const close = this.#closing(i);
         if (close < 0) return false;
         breaks += this.#breaks;
@@ -141,11 +145,12 @@ export class Scanner {
           start = i + 1;
           end = close;
         } else style = QUOTED;
+        if (isNumber[fields] === 1) this.numbers[fields] = style === QUOTED ? Number.NaN : this.#quotedNumber(start, end);
         i = after;
-      }
-      if (i === start && isNumber[fields] === 1) i = this.#readNumber(fields, i);
-      while (i < size && (stops[bytes[i]!] === 0 || (width > 1 && !this.#isStop(i)))) i++;
-      const sign = i < size ? bytes[i] : END;
+      } else if (isNumber[fields] === 1) i = this.#readNumber(fields, i);
+      while (i < size && stops[bytes[i]!] === 0) i++;
+      while (width > 1 && i < size && !this.#isStop(i)) i++;
+      const sign: number = i < size ? bytes[i]! : END;
       if (i >= size ? !this.#isLast : sign === CR && i + 1 >= size && !this.#isLast) return false;
       if (fields === starts.length) {
         this.#grow();
@@ -167,15 +172,6 @@ export class Scanner {
   /** True when the bytes of a field are its text. */
   isBare(field: number): boolean {
     return this.#styles[field] === BARE;
-  }
-
-  /** A number as most are written, in a column of numbers; `undefined` where the field is empty, `NaN` for all else, which is not to say that it is none. */
-  number(field: number): number | undefined {
-    const from = this.starts[field]!;
-    const to = this.ends[field]!;
-    if (from === to) return undefined;
-    if (this.#styles[field] !== BARE) return Number.NaN;
-    return this.bytes[from - 1] === QUOTE ? plainNumber(this.bytes, from, to, this.decimal) : this.#numbers[field];
   }
 
   /** A field as text, without its quotes. */
@@ -250,10 +246,17 @@ export class Scanner {
       } else if (stops[sign] === 0 && sign === mark && beforeMark < 0) beforeMark = digits;
       else break;
     }
-    const isWhole = i >= size || stops[bytes[i]!] !== 0;
-    const read = isWhole ? scaled(whole, digits, beforeMark < 0 ? 0 : digits - beforeMark) : Number.NaN;
-    this.#numbers[field] = isNegative ? -read : read;
+    if (i < size && (stops[bytes[i]!] === 0 || (this.#delimiter.length > 1 && !this.#isStop(i)))) this.numbers[field] = Number.NaN;
+    else if (i === from) this.numbers[field] = EMPTY;
+    else {
+      const read = scaled(whole, digits, beforeMark < 0 ? 0 : digits - beforeMark);
+      this.numbers[field] = isNegative ? -read : read;
+    }
     return i;
+  }
+
+  #quotedNumber(from: number, to: number): number {
+    return from === to ? EMPTY : plainNumber(this.bytes, from, to, this.decimal);
   }
 
   #isStop(at: number): boolean {
@@ -276,7 +279,7 @@ export class Scanner {
     this.ends = grown(this.ends, new Int32Array(size));
     this.#styles = grown(this.#styles, new Uint8Array(size));
     this.#isNumber = grown(this.#isNumber, new Uint8Array(size));
-    this.#numbers = grown(this.#numbers, new Float64Array(size));
+    this.numbers = grown(this.numbers, new Float64Array(size));
   }
 }
 

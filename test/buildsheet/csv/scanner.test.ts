@@ -1,7 +1,7 @@
 import { parse } from "csv-parse/sync";
 import fc from "fast-check";
 import { plainNumber } from "../../../src/buildsheet/csv/numbers.ts";
-import { Scanner } from "../../../src/buildsheet/csv/scanner.ts";
+import { EMPTY, Scanner } from "../../../src/buildsheet/csv/scanner.ts";
 
 /** Everything that the scanner finds in a text that comes in pieces of `size` bytes. */
 function scanned(text: string, delimiter: string, size: number) {
@@ -55,30 +55,38 @@ describe("beside csv-parse, which reads the same quotes, delimiters and line end
 
 test("a number read in passing is the number that its text is, or none", () => {
   const text = fc
-    .array(fc.constantFrom('"', ",", ";", "\n", "\r\n", "7", "73", ".", "-", "0", " ", "e3", '"7"', '"7"3', '"-7,5";', "123456789", ""), { maxLength: 30 })
+    .array(fc.constantFrom('"', ",", ";", "\n", "\r\n", "7", "73", ".", "-", "0", " ", "e3", '"7"', '"7"3', '"-7,5";', "123456789", "§", "µ", ""), {
+      maxLength: 30,
+    })
     .map((pieces) => pieces.join(""));
   fc.assert(
-    fc.property(text, fc.integer({ min: 1, max: 40 }), fc.constantFrom([",", "."] as const, [";", ","] as const), (content, size, [delimiter, decimal]) => {
-      const scanner = new Scanner(delimiter, 1, [0, 1, 2, 70], decimal);
-      const take = (): void => {
-        while (scanner.advance()) {
-          for (let field = 0; field < Math.min(scanner.fields, 3); field++) {
-            const written = Buffer.from(scanner.text(field));
-            const number = scanner.number(field);
-            if (number === undefined) expect(written.length).toBe(0);
-            else if (!Number.isNaN(number)) expect(number).toBe(plainNumber(written, 0, written.length, decimal));
-            else if (scanner.isBare(field)) expect(plainNumber(written, 0, written.length, decimal)).toBeNaN();
+    fc.property(
+      text,
+      fc.integer({ min: 1, max: 40 }),
+      fc.constantFrom([",", "."] as const, [";", ","] as const, ["§", "."] as const),
+      (content, size, [delimiter, decimal]) => {
+        const scanner = new Scanner(delimiter, 1, [0, 1, 2, 70], decimal);
+        const take = (): void => {
+          while (scanner.advance()) {
+            for (let field = 0; field < Math.min(scanner.fields, 3); field++) {
+              const written = Buffer.from(scanner.text(field));
+              const number = scanner.numbers[field]!;
+              if (number === EMPTY) expect(written.length).toBe(0);
+              else if (!Number.isNaN(number)) expect(number).toBe(plainNumber(written, 0, written.length, decimal));
+              else if (scanner.isBare(field)) expect(plainNumber(written, 0, written.length, decimal)).toBeNaN();
+              if (written.length === 0 && scanner.isBare(field)) expect(number).toBe(EMPTY);
+            }
           }
+        };
+        const bytes = Buffer.from(content);
+        for (let from = 0; from < bytes.length; from += size) {
+          scanner.feed(bytes.subarray(from, from + size));
+          take();
         }
-      };
-      const bytes = Buffer.from(content);
-      for (let from = 0; from < bytes.length; from += size) {
-        scanner.feed(bytes.subarray(from, from + size));
+        scanner.end();
         take();
-      }
-      scanner.end();
-      take();
-    }),
+      },
+    ),
     { numRuns: 3000 },
   );
 });
