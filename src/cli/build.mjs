@@ -2,8 +2,8 @@
  * Bundles the command line into plain JavaScript: the program and the thread of its engine. Plain
  * JavaScript itself, so that the launcher can build in a fresh clone.
  */
-import { mkdirSync, renameSync, writeFileSync } from "node:fs";
-import { dirname, join } from "node:path";
+import { mkdirSync, readdirSync, renameSync, rmSync, statSync, writeFileSync } from "node:fs";
+import { basename, dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 
 const root = join(dirname(fileURLToPath(import.meta.url)), "..", "..");
@@ -14,17 +14,23 @@ export const ENGINE_AS_MODULE = {
   setup: (build) => build.onResolve({ filter: /^@odoo\/o-spreadsheet$/ }, ({ path }) => ({ path: `${path}/dist/o_spreadsheet.esm.js`, external: true })),
 };
 
+/** What is started by name, the program itself last: it is what tells that all is there. */
+const STARTED = {
+  "engine-worker": "src/cli/engine-worker.ts",
+  "book-worker": "src/cli/batch/book-worker.ts",
+  "readings-worker": "src/cli/batch/readings-worker.ts",
+  crosshatch: "src/cli/main.ts",
+};
+
+/** Parts of earlier builds stay so long, as a program that runs may still ask for them. */
+const DAY = 86_400_000;
+
 /** Into `out`/cli; gives esbuild's account of what went in. */
 export async function buildCommandLine(out) {
   const { build } = await import("esbuild");
   const made = await build({
     absWorkingDir: root,
-    entryPoints: {
-      crosshatch: "src/cli/main.ts",
-      "engine-worker": "src/cli/engine-worker.ts",
-      "book-worker": "src/cli/batch/book-worker.ts",
-      "readings-worker": "src/cli/batch/readings-worker.ts",
-    },
+    entryPoints: STARTED,
     outdir: join(out, "cli"),
     bundle: true,
     write: false,
@@ -32,8 +38,10 @@ export async function buildCommandLine(out) {
     platform: "node",
     target: "node20",
     format: "esm",
-    // Everything in one file starts four times as fast as hundreds of small ones; the engine stays a replaceable part
-    // of its own, the pool finds its threads beside itself, and the database and what steers a browser are there or they are not.
+    // A few files start four times as fast as hundreds of small ones, and a command reads only those that it needs.
+    splitting: true,
+    // The engine stays a replaceable part of its own, the pool finds its threads beside itself, and the database and what
+    // steers a browser are there or they are not.
     plugins: [ENGINE_AS_MODULE],
     external: ["piscina", "@duckdb/node-api", "playwright-core"],
     // Packages of the older kind ask for Node's modules by `require`.
@@ -41,12 +49,23 @@ export async function buildCommandLine(out) {
     legalComments: "none",
     logLevel: "warning",
   });
-  mkdirSync(join(out, "cli"), { recursive: true });
-  for (const { path, contents } of made.outputFiles) {
+  const folder = join(out, "cli");
+  const started = Object.keys(STARTED).map((name) => `${name}.js`);
+  const parts = made.outputFiles.map(({ path, contents }) => ({ name: basename(path), contents }));
+  mkdirSync(folder, { recursive: true });
+  for (const { name, contents } of parts.sort((a, b) => started.indexOf(a.name) - started.indexOf(b.name))) {
     // Put in place whole, so that two that start at once never run half a file.
-    const unfinished = `${path}.${process.pid}`;
+    const unfinished = join(folder, `${name}.${process.pid}`);
     writeFileSync(unfinished, contents);
-    renameSync(unfinished, path);
+    renameSync(unfinished, join(folder, name));
   }
+  removeOld(folder, new Set(parts.map(({ name }) => name)));
   return made.metafile;
+}
+
+function removeOld(folder, names) {
+  for (const name of readdirSync(folder)) {
+    const path = join(folder, name);
+    if (!names.has(name) && Date.now() - (statSync(path, { throwIfNoEntry: false })?.mtimeMs ?? Number.NaN) > DAY) rmSync(path, { force: true });
+  }
 }

@@ -3,11 +3,13 @@ import { Ledger } from "./batch/ledger.ts";
 import { changedSince, filesOf, STANDARD_INPUT, timeOf } from "./batch/patterns.ts";
 import { RefusedFile } from "./batch/refused-file.ts";
 import { WorstFirst } from "./batch/worst-first.ts";
+import { keepYoungSpace } from "./batch/young-space.ts";
 import { type Checked, type CheckFilesOptions, checkFiles } from "./check-files.ts";
 import { findingLine, nameOf, printPage, printTotal } from "./check-page.ts";
 import { checkQuery } from "./check-readings.ts";
 import { count, type Total } from "./check-total.ts";
 import { ALL_WELL, FINDINGS, Refusal, UNREADABLE } from "./exit-codes.ts";
+import { kindOf } from "./kind.ts";
 import { decimalSignOf } from "./locale.ts";
 import { complain, print, printAll, readerIsReady } from "./output.ts";
 import { jsonLine, plain } from "./text.ts";
@@ -89,6 +91,7 @@ function threadsFrom(text: string | undefined): number | undefined {
 }
 
 async function* inputs(query: string | undefined, files: readonly string[], options: CheckFilesOptions): AsyncGenerator<Checked> {
+  if (!files.some((file) => kindOf(file) === ".xlsx")) keepYoungSpace();
   if (query !== undefined) yield* checkQuery(query, options);
   yield* checkFiles(files, options);
 }

@@ -11,7 +11,6 @@ import { rowsOf, Unanswered } from "./batch/query.ts";
 import type { ReadingsPool } from "./batch/readings-pool.ts";
 import { type Found, WorstFirst } from "./batch/worst-first.ts";
 import { type Checked, type CheckFilesOptions, NOTHING, unchanged } from "./check-files.ts";
-import { Kept } from "./kept-readings.ts";
 import { checkSplit } from "./split-readings.ts";
 
 /** Bytes that are read at a time. */
@@ -32,10 +31,11 @@ export async function checkReadings(file: string, options: CheckFilesOptions, to
   if (split) return split;
   const { forReport = false, ledger, decimal } = options;
   const hash = createHash("sha256");
-  const kept = new Kept();
+  // What draws a page takes its time to load.
+  const kept = forReport ? new (await import("./kept-readings.ts")).Kept() : undefined;
   async function* input(): AsyncGenerator<Uint8Array> {
     for await (const chunk of chunksOf(file)) {
-      if (forReport) kept.add(chunk);
+      kept?.add(chunk);
       if (forReport || ledger) hash.update(chunk);
       yield chunk;
       told(chunk.length);
@@ -43,7 +43,7 @@ export async function checkReadings(file: string, options: CheckFilesOptions, to
   }
   const judged = forReport ? new JudgedRows() : undefined;
   const checked = await checkStream(file, basename(file), input(), options, judged);
-  const page = judged && (await kept.page(basename(file), decimal, judged, checked.result.rowsIn));
+  const page = judged && (await kept?.page(basename(file), decimal, judged, checked.result.rowsIn));
   return { ...checked, ...(page ? { page } : {}), ...(forReport || ledger ? { hash: hash.digest("hex") } : {}) };
 }
 

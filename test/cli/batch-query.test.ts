@@ -87,7 +87,7 @@ test("without DuckDB's package it is said how to come by it", async () => {
   const bare = join(folder, "bare");
   mkdirSync(bare);
   writeFileSync(join(bare, "package.json"), '{ "type": "module" }');
-  cpSync(join(root, "dist", "cli", "crosshatch.js"), join(bare, "crosshatch.js"));
+  cpSync(join(root, "dist", "cli"), bare, { recursive: true });
   const { status, stdout, stderr } = spawnSync(process.execPath, ["crosshatch.js", "check", "--from", "SELECT 1"], {
     cwd: bare,
     env: { ...process.env, NODE_OPTIONS: "" },

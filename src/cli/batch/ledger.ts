@@ -2,7 +2,7 @@ import { closeSync, createReadStream, existsSync, openSync, readSync, statSync, 
 import { dirname, relative, resolve, sep } from "node:path";
 import type { CheckResult } from "../../buildsheet/finding.ts";
 import { VERSION } from "../../core/version.ts";
-import { type Facts, factsFrom, fewerFacts } from "../../report/facts.ts";
+import { type Facts, fewerFacts } from "../../report/facts.ts";
 import { refusalOf } from "../out-file.ts";
 import type { Found } from "./worst-first.ts";
 
@@ -106,18 +106,19 @@ export class Ledger {
   }
 
   async #readAll(): Promise<void> {
+    const { factsFrom } = await import("../../report/written-facts.ts");
     let number = 0;
     for await (const { head, tail } of endsOfLines(this.path)) {
       number++;
       if (head === "") continue;
-      const entry = entryFrom(head, tail);
+      const entry = entryFrom(head, tail, factsFrom);
       if (entry) this.#entries.set(entry.file, entry);
       else this.damaged.push(number);
     }
   }
 }
 
-function entryFrom(head: string, tail: string): Entry | undefined {
+function entryFrom(head: string, tail: string, factsFrom: (written: unknown) => Facts | undefined): Entry | undefined {
   const list = head.indexOf(LIST);
   if (list < 0 || !tail.endsWith(END)) return undefined;
   try {
