@@ -3,7 +3,7 @@ import { VERSION } from "../core/version.ts";
 import type { CheckOptions } from "./check-command.ts";
 import { ALL_WELL, Refusal, UNREADABLE } from "./exit-codes.ts";
 import type { NewOptions } from "./new.ts";
-import { complain, endQuietlyWithReader, print } from "./output.ts";
+import { complain, endWithReader, print } from "./output.ts";
 import { plain } from "./text.ts";
 
 /** The command line. Each command loads what it needs when it runs, so that the others start at once. */
@@ -126,5 +126,5 @@ function refuse(sentence: string): number {
   return UNREADABLE;
 }
 
-endQuietlyWithReader();
+endWithReader();
 process.exitCode = await run(process.argv.slice(2));

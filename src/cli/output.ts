@@ -1,5 +1,7 @@
 import { once } from "node:events";
+import { writeSync } from "node:fs";
 import { UNREADABLE } from "./exit-codes.ts";
+import { refusalOf } from "./out-file.ts";
 
 /**
  * Writes a line to standard output, and waits where the reader is slower. A reader that has gone,
@@ -32,12 +34,16 @@ export function complain(line: string): void {
   process.stderr.write(`crosshatch: ${line}\n`);
 }
 
-export function endQuietlyWithReader(): void {
-  for (const stream of [process.stdout, process.stderr]) {
-    stream.on("error", (error: NodeJS.ErrnoException) => {
-      if (error.code === "EPIPE") process.exit();
-      // Nowhere is left to say more: a full disk, a broken device.
+/** A reader that has gone ends the program quietly; a disk that is full, or a device that fails, is said where that is still possible. */
+export function endWithReader(): void {
+  process.stdout.on("error", (error: NodeJS.ErrnoException) => {
+    if (error.code === "EPIPE") process.exit();
+    try {
+      // At once, as nothing is waited for any more.
+      writeSync(process.stderr.fd, `crosshatch: ${refusalOf("standard output", error).message}\n`);
+    } finally {
       process.exit(UNREADABLE);
-    });
-  }
+    }
+  });
+  process.stderr.on("error", ({ code }: NodeJS.ErrnoException) => process.exit(code === "EPIPE" ? undefined : UNREADABLE));
 }

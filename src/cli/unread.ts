@@ -17,7 +17,7 @@ export async function workbookBytes(path: string): Promise<Buffer> {
 /** Why the file could not be read. */
 export function reasonOf(error: unknown): string {
   if (error instanceof UnreadableFile) return error.reason;
-  const { code, message } = error as NodeJS.ErrnoException;
+  const { code } = error as NodeJS.ErrnoException;
   switch (code) {
     case "ENOENT":
       return "is not there";
@@ -28,6 +28,6 @@ export function reasonOf(error: unknown): string {
       return "cannot be checked to its end: there is no room left for the temporary file of its findings";
     default:
       if (code) return `cannot be read (${code})`;
-      throw new Error(message, { cause: error });
+      throw error;
   }
 }
