@@ -47,7 +47,7 @@ for (const [name, file = "**/*"] of asked) {
     coverageAnalysis: "perTest",
     concurrency: Number(values.concurrency),
     // What never ends is noticed by counting; the clock is only the last resort, so that a busy machine kills nothing.
-    timeoutMS: 30_000,
+    timeoutMS: 120_000,
     incremental: true,
     incrementalFile: join(CACHE, `${name}.json`),
     force: values.force,

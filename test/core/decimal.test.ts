@@ -120,5 +120,7 @@ describe("comparison", () => {
     for (const pair of [slack(1e12, 1), slack(1, -1e12)]) expect(pair).toBe(4e12 * Number.EPSILON);
     expect(compareDecimals(1e12 + 0.0001, 1e12)).toBe(0);
     expect(compareDecimals(1e12 + 1, 1e12)).toBe(1);
+    // Below 2^54 doubles are 2 apart and the slack of 2^54 is four times their last place, 16.
+    expect([16, 18].map((gap) => isAbove(2 ** 54, 2 ** 54 - gap))).toEqual([false, true]);
   });
 });
