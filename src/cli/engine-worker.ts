@@ -4,6 +4,7 @@ import { keptLayout } from "../buildsheet/layout/mapping.ts";
 import { openWorkbook, UnreadableFile } from "../sheet/file.ts";
 import type { Answer, Task } from "./engine-thread.ts";
 import { workOut } from "./evaluator.ts";
+import { unpack } from "./unpack.ts";
 
 /** The far end of the engine's thread: works out one task after the other. */
 parentPort!.on("message", async (task: Task) => {
@@ -13,7 +14,7 @@ parentPort!.on("message", async (task: Task) => {
 async function answer(task: Task): Promise<Answer> {
   try {
     if (task.kind === "formula") return workOut(task.formula);
-    const host = await openWorkbook(task.bytes, task.name);
+    const host = await openWorkbook(task.bytes, task.name, unpack);
     const snapshot = await host.read();
     const kept = await keptLayout(host);
     const notes = [...host.notes(), ...kept.notes];

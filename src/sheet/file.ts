@@ -4,9 +4,11 @@ import { type Calculated, calculate } from "./headless/calculate.ts";
 import { nameTaken, noSheet, refuseTaken } from "./refusals.ts";
 import { type Edit, HostRefusal, type Mark, type SheetHost, type WorkbookSnapshot } from "./sheet-host.ts";
 import { peoplesFormula } from "./xlsx/formula-text.ts";
+import { LIMITS } from "./xlsx/limits.ts";
 import type { CellFile, SheetFile, WorkbookFile } from "./xlsx/model.ts";
 import { readXlsx } from "./xlsx/read.ts";
 import { UnreadableFile } from "./xlsx/unreadable.ts";
+import type { Unpack } from "./xlsx/zip.ts";
 
 export { UnreadableFile };
 
@@ -22,13 +24,14 @@ export interface FileHost extends SheetHost {
 
 /**
  * Opens the bytes of an .xlsx. All formulas are calculated anew, whatever program saved the file:
- * values that it left there may be old or missing.
+ * values that it left there may be old or missing. A host that unpacks quicker than plain JavaScript
+ * brings its own `unpack`.
  *
  * @throws UnreadableFile with the name and the reason.
  */
-export async function openWorkbook(bytes: Uint8Array, name: string): Promise<FileHost> {
+export async function openWorkbook(bytes: Uint8Array, name: string, unpack?: Unpack): Promise<FileHost> {
   try {
-    return fileHost(readXlsx(bytes), name);
+    return fileHost(readXlsx(bytes, LIMITS, unpack), name);
   } catch (reason) {
     throw reason instanceof UnreadableFile ? reason.of(name) : reason;
   }

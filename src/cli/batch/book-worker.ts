@@ -10,6 +10,7 @@ import { factsOf } from "../../report/gather/facts.ts";
 import { gather } from "../../report/gather.ts";
 import { openWorkbook, UnreadableFile } from "../../sheet/file.ts";
 import { type Copied, type CopyTask, writeCopy } from "../marked-copy.ts";
+import { unpack } from "../unpack.ts";
 import { reasonOf, workbookBytes } from "../unread.ts";
 
 export interface BookTask {
@@ -45,7 +46,7 @@ export default async function checkBook({ path, known, copy, facts = false, page
   const hash = createHash("sha256").update(bytes).digest("hex");
   if (hash === known) return { unchanged: true };
   try {
-    const host = await openWorkbook(bytes, basename(path));
+    const host = await openWorkbook(bytes, basename(path), unpack);
     const { mapping, notes } = await keptLayout(host);
     const snapshot = await host.read();
     const judged = new JudgedRows();

@@ -1,5 +1,5 @@
 import { cellName } from "../address.ts";
-import { peoplesFormula, shiftFormula } from "./formula-text.ts";
+import { formulaAt, peoplesFormula, relativeFormula } from "./formula-text.ts";
 import { many } from "./limits.ts";
 import type { CellFile } from "./model.ts";
 import { type Box, boxOf, keyOf, type Place } from "./place.ts";
@@ -19,7 +19,8 @@ type Formula = Pick<CellFile, "formula" | "array" | "beyond">;
 /** The formulas of one sheet: shared ones are written out for each cell, array formulas keep their reach. */
 export class CellFormulas {
   readonly #part: string;
-  readonly #shared = new Map<string, { text: string; at: string }>();
+  /** By group: the formula of its first cell, counted from there, once a second cell has asked for it. */
+  readonly #shared = new Map<string, { text: string; at: string; relative?: string }>();
   readonly #arrays: { anchor: Place; box: Box }[] = [];
   readonly #mostFilled: number;
   #filled = 0;
@@ -65,6 +66,7 @@ export class CellFormulas {
     }
     const first = this.#shared.get(group);
     if (!first) throw new UnreadableFile(`is damaged: the cell ${at} in its part ${this.#part} shares a formula that is missing`);
-    return { formula: shiftFormula(first.text, first.at, at) };
+    first.relative ??= relativeFormula(first.text, first.at);
+    return { formula: formulaAt(first.relative, at) };
   }
 }

@@ -10,6 +10,11 @@ const LATER = /^(?:_xlfn\.|_xlws\.|_xludf\.|_xleta\.|_xlpm\.)+/i;
 const OURS = new RegExp(`^(?:_xldudf_${NAMESPACE}[_.]|${NAMESPACE}\\.)`, "i");
 const MARKED = /_xl|@|hatch/i;
 
+/** Nothing but words, numbers and operators: no text, no quoted sheet, no part of a table, no `@`. */
+const PLAIN = /^[\w.,()+\-*/:$<>=]*$/;
+/** A call of ours just as our own files have it. */
+const CALL = new RegExp(`(?<![\\w.$:])_xldudf_${NAMESPACE}_([A-Z]+)\\(`, "g");
+
 /**
  * A formula as people type it: `HATCH.TAPER(…)` for the file's `_xldudf_HATCH_TAPER(…)`, `XLOOKUP`
  * for `_xlfn.XLOOKUP`, `D4#` for `_xlfn.ANCHORARRAY(D4)`, `@A1:A3` for `_xlfn.SINGLE(A1:A3)`. An `@`
@@ -17,6 +22,11 @@ const MARKED = /_xl|@|hatch/i;
  */
 export function peoplesFormula(stored: string): string {
   if (!MARKED.test(stored) || stored.length > LONGEST) return stored;
+  if (PLAIN.test(stored)) {
+    // Most formulas that call ours, many times quicker than taken apart.
+    const shown = stored.replace(CALL, "\u0001$1(");
+    if (!MARKED.test(shown)) return shown.replaceAll("\u0001", `${NAMESPACE}.`);
+  }
   const tokens: Token[] = [];
   for (const token of tokenize(stored)) tokens.push(isName(token) ? { ...token, value: peoplesName(token.value) } : token);
   return stringifyTokens(plain(tokens));
@@ -62,5 +72,10 @@ function closing(tokens: readonly Token[], from: number): number {
 
 /** A shared formula, written for one cell, as it reads in another. Cells are named `C7`. */
 export function shiftFormula(formula: string, from: string, to: string): string {
-  return translateFormulaToA1(translateFormulaToR1C1(formula, from), to);
+  return formulaAt(relativeFormula(formula, from), to);
 }
+
+/** A formula that is to be written for many cells, its references counted from its own. */
+export const relativeFormula = (formula: string, from: string): string => translateFormulaToR1C1(formula, from);
+
+export const formulaAt = (relative: string, to: string): string => translateFormulaToA1(relative, to);

@@ -7,15 +7,15 @@ import { readStrings } from "./strings.ts";
 import { UnreadableFile } from "./unreadable.ts";
 import { readTable, readWorkbookPart } from "./workbook.ts";
 import { readWorksheet } from "./worksheet.ts";
-import { Zip } from "./zip.ts";
+import { type Unpack, Zip } from "./zip.ts";
 
 /**
  * Reads an .xlsx (ECMA-376) into plain data. A file that is no workbook, is damaged, or asks for
  * more than the limits is refused with an `UnreadableFile` that says why; nothing is guessed.
  */
-export function readXlsx(bytes: Uint8Array, limits: Limits = LIMITS): WorkbookFile {
+export function readXlsx(bytes: Uint8Array, limits: Limits = LIMITS, unpack?: Unpack): WorkbookFile {
   expectZip(bytes);
-  const zip = new Zip(bytes, limits);
+  const zip = new Zip(bytes, limits, unpack);
   const path = workbookPath(zip, limits);
   const { sheets: listed, names, from1904 } = readWorkbookPart(need(zip, path), path, limits);
   const relations = relationsOf(zip, path, limits);

@@ -1,3 +1,4 @@
+import fc from "fast-check";
 import { peoplesFormula, shiftFormula } from "../../../src/sheet/xlsx/formula-text.ts";
 
 describe("formulas are shown as people type them", () => {
@@ -19,6 +20,42 @@ describe("formulas are shown as people type them", () => {
   ])("%s", (stored, shown) => {
     expect(peoplesFormula(stored)).toBe(shown);
   });
+});
+
+test("formulas of nothing but words, numbers and operators are shown as those are that have to be taken apart", () => {
+  const word = fc.constantFrom("_xldudf_HATCH_TAPER(", "_xldudf_HATCH_TAPER", "HATCH.TAPER(", "hatch.taper(", "_xlfn.SORT(", "_XLDUDF_HATCH_TAPER(");
+  const other = fc.constantFrom(
+    "A1",
+    "$B$2",
+    "Bores!",
+    "A1:B2",
+    "Limit",
+    "5",
+    "1E5",
+    ".5",
+    "TRUE",
+    "SUM(",
+    "(",
+    ")",
+    ",",
+    "+",
+    "-",
+    "*",
+    "/",
+    ":",
+    "<>",
+    "!",
+    "=",
+    ".",
+    "_",
+    "$",
+  );
+  const formulas = fc.array(fc.oneof(word, other), { maxLength: 8 }).map((parts) => parts.join(""));
+  // Text in it, here an empty one, has it taken apart.
+  fc.assert(
+    fc.property(formulas, (formula) => expect(peoplesFormula(`${formula}&""`)).toBe(`${peoplesFormula(formula)}&""`)),
+    { numRuns: 5000 },
+  );
 });
 
 describe("a shared formula in another cell", () => {
