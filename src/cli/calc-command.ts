@@ -14,7 +14,7 @@ export async function calc(formula: string): Promise<number> {
   const answer = await engine.ask({ kind: "formula", formula }, PATIENCE);
   await engine.close();
   if ("fault" in answer) {
-    complain(plain(answer.fault));
+    complain(answer.fault);
     return FINDINGS;
   }
   const rows = Array.isArray(answer.value) ? answer.value : [[answer.value]];

@@ -45,7 +45,7 @@ export async function check(patterns: readonly string[], options: CheckOptions):
   const report = options.report === undefined ? undefined : await (await import("./report.ts")).openReport(options.report, files, options);
   const copies = options.marked === undefined ? undefined : (await import("./marked.ts")).openCopies(options.marked, files, options);
   const ledger = options.ledger === undefined ? undefined : await Ledger.open(options.ledger, locale);
-  for (const line of ledger?.damaged ?? []) complain(`${plain(options.ledger!)} has a damaged line ${line}: what it told of is checked again`);
+  for (const line of ledger?.damaged ?? []) complain(`${options.ledger} has a damaged line ${line}: what it told of is checked again`);
   const refused = options.refused === undefined ? undefined : new RefusedFile(options.refused, named, options.force);
   const total: Total = { files: 0, unread: [], notes: [], rowsIn: 0, checked: 0, refused: 0, findings: 0 };
   if (ledger) total.skipped = { files: 0, findings: 0 };
@@ -67,8 +67,8 @@ export async function check(patterns: readonly string[], options: CheckOptions):
       tellRefusedCells(checked, refused);
       if (json) await printAll(findingLines(checked));
       else await printPage(checked, files.length);
-      if (checked.unread) complain(`${plain(nameOf(checked.file))} ${plain(checked.unread)}`);
-      if (checked.copy && "fault" in checked.copy) complain(plain(checked.copy.fault));
+      if (checked.unread) complain(`${nameOf(checked.file)} ${checked.unread}`);
+      if (checked.copy && "fault" in checked.copy) complain(checked.copy.fault);
     }
     refused?.close();
   } catch (error) {

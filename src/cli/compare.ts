@@ -6,7 +6,7 @@ import { printComparison } from "./compare-page.ts";
 import { ALL_WELL, FINDINGS, Refusal, UNREADABLE } from "./exit-codes.ts";
 import { decimalSignOf } from "./locale.ts";
 import { complain, print } from "./output.ts";
-import { jsonLine, plain } from "./text.ts";
+import { jsonLine } from "./text.ts";
 
 export interface CompareFlags {
   json?: boolean;
@@ -23,7 +23,7 @@ export async function compare(before: string, after: string, { json = false, loc
   const options = { hours: positive("hours", flags.hours), engines: enginesIn(flags.engines) };
   const sides = await readSides([before, after], decimalSignOf(locale), positive("uncertainty", flags.uncertainty));
   if ("unread" in sides) {
-    for (const { file, reason } of sides.unread) complain(`${plain(file)} ${plain(reason)}`);
+    for (const { file, reason } of sides.unread) complain(`${file} ${reason}`);
     if (json) await print(jsonLine({ ...counts(), unread: sides.unread }));
     return UNREADABLE;
   }

@@ -4,7 +4,6 @@ import type { CheckOptions } from "./check-command.ts";
 import { ALL_WELL, Refusal, UNREADABLE } from "./exit-codes.ts";
 import type { NewOptions } from "./new.ts";
 import { complain, endWithReader, print } from "./output.ts";
-import { plain } from "./text.ts";
 
 /** The command line. Each command loads what it needs when it runs, so that the others start at once. */
 function program(done: (code: number) => void): Command {
@@ -116,13 +115,14 @@ async function run(args: readonly string[]): Promise<number> {
   } catch (error) {
     if (error instanceof CommanderError) return error.exitCode === 0 ? ALL_WELL : refuse(error.message.replace(/^error: /, ""));
     if (error instanceof Refusal) return refuse(error.message);
-    complain(`a fault in Crosshatch: ${error instanceof Error ? error.stack : error}`);
+    const lines = String(error instanceof Error ? error.stack : error).split("\n");
+    for (const [i, line] of lines.entries()) complain(i === 0 ? `a fault in Crosshatch: ${line}` : line);
     return UNREADABLE;
   }
 }
 
 function refuse(sentence: string): number {
-  complain(`${plain(sentence)}. See crosshatch help`);
+  complain(`${sentence}. See crosshatch help`);
   return UNREADABLE;
 }
 

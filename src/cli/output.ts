@@ -2,6 +2,7 @@ import { once } from "node:events";
 import { writeSync } from "node:fs";
 import { UNREADABLE } from "./exit-codes.ts";
 import { refusalOf } from "./out-file.ts";
+import { plain } from "./text.ts";
 
 /**
  * Writes a line to standard output, and waits where the reader is slower. A reader that has gone,
@@ -30,8 +31,9 @@ async function write(text: string): Promise<void> {
   if (!process.stdout.write(text)) await once(process.stdout, "drain");
 }
 
-export function complain(line: string): void {
-  process.stderr.write(`crosshatch: ${line}\n`);
+/** Whatever the sentence holds of somebody else's text steers no terminal. */
+export function complain(sentence: string): void {
+  process.stderr.write(`crosshatch: ${plain(sentence)}\n`);
 }
 
 /** A reader that has gone ends the program quietly; a disk that is full, or a device that fails, is said where that is still possible. */

@@ -7,7 +7,6 @@ import { complain } from "./output.ts";
 import { PAPERS, type Paper, pdfOf } from "./pdf.ts";
 import { put, refuseTarget } from "./put.ts";
 import { Gathered } from "./report-pages.ts";
-import { plain } from "./text.ts";
 
 export interface ReportFlags {
   force?: boolean;
@@ -53,7 +52,7 @@ async function putPdf(out: string, page: string, paper: Paper, force: boolean): 
   }
   const instead = `${out.slice(0, -extname(out).length)}.html`;
   await put(instead, page, force);
-  complain(`no PDF could be made: ${plain(pdf.why)}. The report stands in ${plain(instead)}: open it in a browser and print it from there`);
+  complain(`no PDF could be made: ${pdf.why}. The report stands in ${instead}: open it in a browser and print it from there`);
   return instead;
 }
 

@@ -1,5 +1,6 @@
 import { createHash } from "node:crypto";
 import { ALL_WELL, Refusal } from "../exit-codes.ts";
+import { plain } from "../text.ts";
 import { filesOf } from "./patterns.ts";
 
 const SHARE = /^(\d{1,6})\/(\d{1,6})$/;
@@ -13,10 +14,14 @@ export async function shard(share: string, patterns: readonly string[], { null: 
     if (shareOf(file, shares) !== wanted) continue;
     if (!isNull && /[\r\n]/.test(file))
       throw new Refusal(`the name ${JSON.stringify(file)} does not fit on one line: ask for names that end with a null, by --null`);
-    process.stdout.write(`${file}${isNull ? "\0" : "\n"}`);
+    process.stdout.write(lineOf(file, { isNull, isTerminal: process.stdout.isTTY }));
   }
   return ALL_WELL;
 }
+
+/** A name is passed on as it is; only a person at a terminal gets it without what would steer that. */
+export const lineOf = (file: string, { isNull, isTerminal }: { isNull: boolean; isTerminal: boolean }): string =>
+  `${isTerminal ? plain(file) : file}${isNull ? "\0" : "\n"}`;
 
 /** By the path as it is named, with `/` between its folders; where the file stands, what is in it and which others there are do not matter. */
 export function shareOf(file: string, shares: number): number {
