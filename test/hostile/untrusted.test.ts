@@ -16,6 +16,8 @@ const TEXTS = [
   "javascript:window.pwned=1",
   "_x001B_[2J_x001B_]0;x_x0007_",
   "{{7*7}}",
+  "https://elsewhere.example/readings",
+  "[73.02](https://elsewhere.example/readings)",
 ];
 const SHEET = "<b>x";
 
@@ -46,7 +48,9 @@ async function intruders(): Promise<string[]> {
     found.push(
       ...(await frame.evaluate(() => {
         const odd = [
-          ...document.querySelectorAll("img[onerror], img[src='x'], svg[onload], b, script:not([src]), iframe:not(#pane), a[href^='javascript:' i]"),
+          ...document.querySelectorAll(
+            "img[onerror], img[src='x'], svg[onload], b, script:not([src]), iframe:not(#pane), a[href^='javascript:' i], a[href^='http' i]",
+          ),
         ];
         return [...odd.map((element) => element.outerHTML.slice(0, 200)), ...("pwned" in window ? ["a script ran"] : [])];
       })),
@@ -74,6 +78,18 @@ test("findings say what the cells say, letter for letter", async () => {
   expect(await intruders()).toEqual([]);
 });
 
+test("questions and refusals say what files are called, letter for letter", async () => {
+  const { page } = at.page;
+  const other = FILE.replace("src=x", "src=x id=other");
+  await at.page.give(other, workbookBytes(BOOK));
+  const question = page.locator("dialog[open]");
+  expect(await question.textContent()).toContain(`${FILE} has changes that are not saved. What is to happen before ${other} is opened?`);
+  await question.getByRole("button", { name: "Keep working here" }).click();
+  await at.page.give(other, Buffer.from(HTML));
+  await page.getByText(`${other} is a text file`).waitFor();
+  expect(await intruders()).toEqual([]);
+});
+
 test("a plan from such cells is refused or shown in their own words", async () => {
   await tab("Plan");
   await pane().getByRole("combobox", { name: "Plan", exact: true }).selectOption("Piston matching");
@@ -95,6 +111,7 @@ test("the report is a page without anything that runs, and the saved workbook ho
   expect(html).toContain("&lt;img src=x");
   const report = await at.page.page.context().newPage();
   await report.setContent(html);
+  expect(await report.locator("a:not([href^='#']), [src], [background], form, link, meta[http-equiv=refresh]").count()).toBe(0);
   const active = await report.evaluate(() => {
     const elements = [...document.querySelectorAll("*")];
     const running = elements.filter(({ attributes }) => [...attributes].some(({ name, value }) => /^on/i.test(name) || /^\s*javascript:/i.test(value)));
