@@ -124,6 +124,32 @@ describe("what is published", () => {
     expect(score({ tried: 1000, noticed: 1000 })).toBe(100);
   });
 
+  test("a reason holds for as many places as it says: the same change elsewhere is not yet tested", () => {
+    const folder = mkdtempSync(join(tmpdir(), "mutation-"));
+    const survived = { status: "Survived", location: at(2, 3, 2, 4), replacement: "3" };
+    const thrice = new Map([["core", { files: { "src/core/a.ts": { source, mutants: [survived, survived, survived] } } }]]);
+    const reason = { file: "src/core/a.ts", was: "2", now: "3", why: "it is not used" };
+    for (const [given, untested] of [
+      [reason, 2],
+      [{ ...reason, places: 2 }, 1],
+      [{ ...reason, places: 3 }, 0],
+    ] as const) {
+      writeFileSync(join(folder, "reasons.json"), JSON.stringify([given]));
+      publish(thrice, folder);
+      const list = readFileSync(join(folder, "survivors.md"), "utf8");
+      expect([list.split("it is not used").length - 1, list.split("no test yet").length - 1]).toEqual([3 - untested, untested]);
+    }
+    rmSync(folder, { recursive: true });
+  });
+
+  test("in this project each survivor has its reason, and no reason is left of a change that tests notice by now", () => {
+    const kept = (name: string) => readFileSync(join("test", "mutation", name), "utf8");
+    const list = kept("survivors.md");
+    expect(list).not.toContain("no test yet");
+    const places = (JSON.parse(kept("reasons.json")) as { places?: number }[]).map(({ places = 1 }) => places);
+    expect(list.split("\n").filter((line) => line.startsWith("| src/"))).toHaveLength(places.reduce((a, b) => a + b));
+  });
+
   test("each survivor stands in the list with its reason, or as not yet tested", () => {
     const folder = mkdtempSync(join(tmpdir(), "mutation-"));
     writeFileSync(join(folder, "reasons.json"), JSON.stringify([{ file: "src/core/a.ts", was: "1 + 2", now: "1 - 2", why: "a is not used" }]));

@@ -17,12 +17,17 @@ interface Mutant {
   location: { start: Position; end: Position };
 }
 
-/** Why a change that no test notices may stay so; `file`, `was` and `now` as the list of survivors has them. */
+/**
+ * Why a change that no test notices may stay so; `file`, `was` and `now` as the list of survivors has them.
+ * It holds for so many places of the file as it says, so that the same change elsewhere is looked at by itself.
+ */
 interface Reason {
   file: string;
   was: string;
   now: string;
   why: string;
+  /** 1 where it is not said. */
+  places?: number;
 }
 
 export interface Survivor {
@@ -82,6 +87,17 @@ export const score = ({ tried, noticed }: Pick<Figures, "tried" | "noticed">): n
 
 const code = (text: string): string => `\`${text.replaceAll("|", "\\|").replaceAll("`", "'")}\``;
 
+/** The reason for one survivor after another. */
+function whyOf(reasons: readonly Reason[]): (survivor: Survivor) => string {
+  const left = new Map(reasons.map((reason) => [reason, reason.places ?? 1]));
+  return ({ file, was, now }) => {
+    const reason = reasons.find((one) => one.file === file && one.was === was && one.now === now && left.get(one)! > 0);
+    if (!reason) return "no test yet";
+    left.set(reason, left.get(reason)! - 1);
+    return reason.why;
+  };
+}
+
 /** Writes the figures and the list of survivors; `into` is the folder that has the reasons. */
 export function publish(reports: ReadonlyMap<string, Report>, into: string): Figures {
   const { figures, survivors } = summarise(reports);
@@ -92,7 +108,7 @@ export function publish(reports: ReadonlyMap<string, Report>, into: string): Fig
 
   const path = join(into, "reasons.json");
   const reasons = existsSync(path) ? (JSON.parse(readFileSync(path, "utf8")) as Reason[]) : [];
-  const reasonFor = ({ file, was, now }: Survivor) => reasons.find((one) => one.file === file && one.was === was && one.now === now)?.why ?? "no test yet";
+  const reasonFor = whyOf(reasons);
   writeFileSync(
     join(into, "survivors.md"),
     [
