@@ -84,6 +84,18 @@ describe("what cannot be told", () => {
   });
 });
 
+// These words stand in the finding of a formula that cannot be looked into.
+test.each([
+  ["={1,2;3}", "the rows of the array differ in length"],
+  ["=A1:B3:C4", "references combined into another reference are not followed"],
+  ['=INDIRECT("A1")', "INDIRECT is not looked into"],
+  ["=[other.xlsx]Bores!A1", "the reference [other.xlsx]Bores!A1 leads out of the workbook"],
+  ["=A1:XFD1048576", "the reference A1:XFD1048576 is too large"],
+  ["=((1", "the formula cannot be read"],
+])("%s is not told, since %s", async (formula, why) => {
+  expect(evaluateFormula(formula, await context())).toStrictEqual(new CannotTell(why));
+});
+
 describe("errors and faults", () => {
   test("an error cell spreads through arithmetic and comparison", async () => {
     const at = await context();
