@@ -42,17 +42,23 @@ export function calculate(book: WorkbookFile): Calculated {
 
 function reachesOf(book: WorkbookFile, computed: Computed): Map<CellFile, Reach> {
   const reaches = new Map<CellFile, Reach>();
-  for (const [cell, sheet] of formulasOf(book)) {
-    const reach = cell.array?.grows ? computed.reach(sheet, cell.row, cell.column) : undefined;
-    if (reach) reaches.set(cell, reach);
+  for (const [sheet, { cells }] of book.sheets.entries()) {
+    for (const cell of cells) {
+      const reach = cell.array?.grows && isFormula(cell) ? computed.reach(sheet, cell.row, cell.column) : undefined;
+      if (reach) reaches.set(cell, reach);
+    }
   }
   return reaches;
 }
 
 function snapshot(book: WorkbookFile, sheet: number, computed: Computed, circular: CellFile[]): SheetSnapshot {
   const { name, cells } = book.sheets[sheet]!;
-  const own = new Map(cells.map((cell) => [keyOf(cell), cell]));
   const found = [...computed.values(sheet)];
+  let own: Map<number, CellFile> | undefined;
+  const cellAt = (placed: Placed): CellFile | undefined => {
+    own ??= new Map(cells.map((cell) => [keyOf(cell), cell]));
+    return own.get(keyOf(placed));
+  };
   let rows = 0;
   let columns = 0;
   for (const { row, column } of found) {
@@ -63,7 +69,7 @@ function snapshot(book: WorkbookFile, sheet: number, computed: Computed, circula
   const formulas: (string | null)[][] = Array.from({ length: rows }, () => new Array(columns).fill(null));
   for (const placed of found) {
     const { row, column } = placed;
-    const cell = own.get(keyOf(placed));
+    const cell = "cell" in placed ? placed.cell : cellAt(placed);
     values[row]![column] = cell && !isFormula(cell) ? cell.value : cellOf(placed);
     if (cell && placed.isError && placed.value === "#CYCLE" && isFormula(cell)) circular.push(cell);
     if (cell?.formula !== undefined) formulas[row]![column] = `=${cell.formula}`;
@@ -84,7 +90,7 @@ function cellOf({ value, isError, message }: Placed): Cell {
 
 function notesOn(book: WorkbookFile, { refused, hurried }: Computed): string[] {
   const notes: string[] = [];
-  for (const [cell, sheet] of formulasOf(book)) {
+  for (const [cell, sheet] of refused.size > 0 ? formulasOf(book) : []) {
     const reason = refused.get(cell);
     if (reason) notes.push(`${placeName({ sheet: book.sheets[sheet]!.name, ...cell })}: this formula ${reason.message}.`);
   }

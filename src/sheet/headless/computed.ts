@@ -1,3 +1,4 @@
+import type { CellFile } from "../xlsx/model.ts";
 import type { Refused } from "./contents.ts";
 
 /** A cell and what it comes to, errors by the engine's own codes. */
@@ -7,6 +8,8 @@ export interface Placed {
   value: string | number | boolean | null;
   isError: boolean;
   message?: unknown;
+  /** The cell of the file that it is, `undefined` for a spilled result; left out where it would have to be looked for. */
+  cell?: CellFile | undefined;
 }
 
 export interface Reach {

@@ -90,7 +90,9 @@ class Direct implements Computed {
   readonly #grids: Grids;
   readonly #translator: Translator;
   readonly #compiler: Compiler;
-  readonly #shapes = new Map<string, Compiled | null>();
+  /** Of formulas of one cell sheet by sheet, of array formulas all together. */
+  readonly #shapes: Map<string, Compiled | null>[];
+  readonly #arrayShapes = new Map<string, Compiled | null>();
   readonly #open = new Set<Slot>();
   readonly #blocks = new Map<string, Value[][]>();
   /** Cells that were read as blank, sheet by sheet. */
@@ -109,6 +111,7 @@ class Direct implements Computed {
     this.#translator = new Translator(book, this.#grids, signatures());
     this.#compiler = new Compiler({ cell: (area) => this.#read(area.sheet, area.top, area.left), block: (area) => this.#block(area) });
     this.#slots = book.sheets.map(({ cells }, sheet) => new Map(cells.map((cell) => [keyOf(cell), this.#slotOf(cell, sheet)])));
+    this.#shapes = book.sheets.map(() => new Map());
     this.#blanks = book.sheets.map(() => new Set());
     this.#expected = book.sheets.map(() => new Map());
   }
@@ -137,8 +140,8 @@ class Direct implements Computed {
   }
 
   *values(sheet: number): Generator<Placed> {
-    for (const { row, column, value } of this.#slots[sheet]!.values())
-      yield { row, column, value: value!.value, isError: value!.isError, message: value!.message };
+    for (const { row, column, cell, value } of this.#slots[sheet]!.values())
+      yield { row, column, cell, value: value!.value, isError: value!.isError, message: value!.message };
   }
 
   reach(sheet: number, row: number, column: number): Reach | undefined {
@@ -248,12 +251,13 @@ class Direct implements Computed {
     const shape = cell.formula === undefined || cell.formula.includes("[") ? undefined : shapeOf(cell.formula);
     if (!shape) return this.#compile(slot, cell);
     const { array } = cell;
-    const key = `${slot.sheet} ${array ? (array.grows ? "grows" : `${array.rows}×${array.columns}`) : ""} ${shape.key}`;
-    const known = this.#shapes.get(key);
-    if (known) return { compiled: known, areas: shape.areas.map((box, i) => this.#held({ ...box, sheet: known.areas[i]!.sheet })) };
+    const key = array ? `${slot.sheet} ${array.grows ? "grows" : `${array.rows}×${array.columns}`} ${shape.key}` : shape.key;
+    const shapes = array ? this.#arrayShapes : this.#shapes[slot.sheet]!;
+    const known = shapes.get(key);
+    if (known) return { compiled: known, areas: this.#held(shape.areas, known.areas) };
     const made = this.#compile(slot, cell);
     // What the engine is given can name other cells than the formula does: names, tables, one cell of a range.
-    if (known === undefined) this.#shapes.set(key, !this.refused.has(cell) && areAlike(made.areas, shape.areas) ? made.compiled : null);
+    if (known === undefined) shapes.set(key, !this.refused.has(cell) && areAlike(made.areas, shape.areas) ? made.compiled : null);
     return made;
   }
 
@@ -265,9 +269,16 @@ class Direct implements Computed {
     return { compiled, areas: compiled.areas };
   }
 
-  #held(area: Area): Area {
-    if (!this.#grids.holds(area)) throw new NeedsModel();
-    return area;
+  /** The cells of these boxes, each on the sheet of its like. */
+  #held(boxes: readonly Box[], like: readonly Area[]): Area[] {
+    const areas: Area[] = [];
+    for (let i = 0; i < boxes.length; i++) {
+      const { top, left, bottom, right } = boxes[i]!;
+      const area = { sheet: like[i]!.sheet, top, left, bottom, right };
+      if (!this.#grids.holds(area)) throw new NeedsModel();
+      areas.push(area);
+    }
+    return areas;
   }
 
   /** `B2` or `'Bores'!B2:C5`, as the translator writes it. */
