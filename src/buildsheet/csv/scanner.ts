@@ -76,8 +76,10 @@ export class Scanner {
     const left = this.bytes.length - this.#next;
     const size = left + chunk.length;
     const from = this.bytes;
-    if (size > this.#room.length) this.#room = Buffer.allocUnsafeSlow(size + (size >> 1));
-    from.copy(this.#room, 0, this.#next);
+    const isFull = size > this.#room.length;
+    if (isFull) this.#room = Buffer.allocUnsafeSlow(size + (size >> 1));
+    // A long record that comes in small pieces stands there already.
+    if (isFull || this.#next > 0) from.copy(this.#room, 0, this.#next);
     chunk.copy(this.#room, left);
     this.bytes = this.#room.subarray(0, size);
     this.#next = 0;
@@ -91,6 +93,11 @@ export class Scanner {
   /** True when the record does not end in all that can belong to it. */
   get isOpen(): boolean {
     return this.bytes.length - this.#next > (this.#isLast ? 0 : LONGEST_RECORD);
+  }
+
+  /** How many bytes there are that belong to no record yet. */
+  get waiting(): number {
+    return this.bytes.length - this.#next;
   }
 
   /** Where the record after this one begins in the bytes. */
