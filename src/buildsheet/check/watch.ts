@@ -25,22 +25,33 @@ export interface Waiting {
   clear(): void;
 }
 
-/** They are kept as they come; whoever has millions of them keeps them smaller. */
+/** They are kept as they come; whoever has millions of them keeps them smaller. Most groups never have a second one. */
 class Readings implements Waiting {
-  #readings: Watched[] = [];
+  #first: Watched | undefined;
+  #others: Watched[] = [];
 
   get length(): number {
-    return this.#readings.length;
+    return this.#first ? this.#others.length + 1 : 0;
   }
   add(watched: Watched): void {
-    this.#readings.push(watched);
+    if (this.#first) this.#others.push(watched);
+    else this.#first = watched;
   }
-  at = (i: number): Watched => this.#readings[i]!;
-  valueAt = (i: number): number => this.at(i).value;
-  unitAt = (i: number): string | undefined => this.at(i).unit;
-  isLengthAt = (i: number): boolean | undefined => this.at(i).isLength;
+  at(i: number): Watched {
+    return i === 0 ? this.#first! : this.#others[i - 1]!;
+  }
+  valueAt(i: number): number {
+    return this.at(i).value;
+  }
+  unitAt(i: number): string | undefined {
+    return this.at(i).unit;
+  }
+  isLengthAt(i: number): boolean | undefined {
+    return this.at(i).isLength;
+  }
   clear(): void {
-    this.#readings = [];
+    this.#first = undefined;
+    if (this.#others.length > 0) this.#others = [];
   }
 }
 
