@@ -6,7 +6,7 @@
 import { writeFileSync } from "node:fs";
 import { availableParallelism } from "node:os";
 import { Command } from "commander";
-import { FIGURES, type Figures, figuresOf, keptRuns, triedAgain, withRun } from "./fuzz/figures.ts";
+import { FIGURES, figuresOf, keptRuns, withRun } from "./fuzz/figures.ts";
 import { type Tried, tryInput } from "./fuzz/levels.ts";
 import { fuzz } from "./fuzz/run.ts";
 
@@ -16,8 +16,6 @@ const count = (text: string): number => {
   return number;
 };
 
-const keep = (runs: readonly Figures[]): void => writeFileSync(FIGURES, `${JSON.stringify(runs, null, 2)}\n`);
-
 const command = new Command("npm run fuzz --")
   .description("Damages the sample files, tries them, and looks at what comes of it.")
   .option("--inputs <count>", "how many", count, 2000)
@@ -25,19 +23,12 @@ const command = new Command("npm run fuzz --")
   .option("--from <index>", "the first of them", count, 0)
   .option("--processes <count>", "how many at a time", count, availableParallelism())
   .option("--only <index>", "try one input in this process and show what comes of it", count)
-  .option("--again", "try the inputs once more that the kept runs found fault with, and keep what comes of them now")
-  .option("--record", "keep the figures in test/hostile/figures.json")
+  .option("--record", "keep the figures in test/hostile/figures.json, beside those of the same code alone")
   .parse();
-const options = command.opts<{ inputs: number; seed: number; from: number; processes: number; only?: number; record?: boolean; again?: boolean }>();
+const options = command.opts<{ inputs: number; seed: number; from: number; processes: number; only?: number; record?: boolean }>();
 
 if (options.only !== undefined) {
   console.log(await tryInput(options.seed, options.only));
-} else if (options.again) {
-  const runs = await Promise.all(keptRuns().map((run) => triedAgain(run, tryInput)));
-  keep(runs);
-  const open = runs.flatMap((run) => run.open);
-  console.log(`${open.length} still open`);
-  process.exitCode = open.length > 0 ? 1 : 0;
 } else {
   let done = 0;
   const tried = ({ index, level, what }: Tried): void => {
@@ -48,6 +39,6 @@ if (options.only !== undefined) {
   const figures = figuresOf(options, fuzzed);
   if (fuzzed.defects.length > 0) console.log(fuzzed.defects);
   console.log(JSON.stringify(figures, null, 2));
-  if (options.record) keep(withRun(keptRuns(), figures));
+  if (options.record) writeFileSync(FIGURES, `${JSON.stringify(withRun(keptRuns(), figures), null, 2)}\n`);
   process.exitCode = fuzzed.defects.length > 0 ? 1 : 0;
 }

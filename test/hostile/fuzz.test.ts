@@ -1,4 +1,4 @@
-import { figuresOf, triedAgain, withRun } from "../../src/tools/fuzz/figures.ts";
+import { figuresOf, withRun } from "../../src/tools/fuzz/figures.ts";
 import { expectCounts, expectReadersAgree, expectSame, expectSentence, orRefused } from "../../src/tools/fuzz/oracles.ts";
 import { Random } from "../../src/tools/fuzz/random.ts";
 import { fuzz } from "../../src/tools/fuzz/run.ts";
@@ -9,7 +9,7 @@ test("damaged samples end in a result or a sentence", async () => {
   const fuzzed = await fuzz({ seed: 20, inputs: 400, processes: 2 });
   expect(fuzzed.defects).toEqual([]);
   const figures = figuresOf({ seed: 20 }, fuzzed);
-  expect(figures.inputs).toBe(400);
+  expect([figures.inputs, figures.code]).toEqual([400, expect.stringMatching(/^[0-9a-f]{12}$/)]);
   expect(figures.results + figures.refusals).toBe(400);
   expect(Object.keys(figures.levels)).toHaveLength(8);
 }, 180_000);
@@ -26,24 +26,11 @@ test("processes that hang, end or take too long are defects of the input that th
   expect(figuresOf({ seed: 1 }, fuzzed)).toMatchObject({ inputs: 10, results: 4, refusals: 3, defects: 5, peakMegabytes: 600 });
 }, 60_000);
 
-test("a run that is repeated takes the place of the earlier one; others stand beside it", () => {
-  const run = (seed: number, from: number, inputs: number) => ({ seed, from, inputs }) as Parameters<typeof withRun>[1];
-  const kept = [run(1, 0, 10), run(2, 0, 20)];
-  expect(withRun(withRun(kept, run(2, 0, 30)), run(1, 500, 5))).toEqual([run(1, 0, 10), run(1, 500, 5), run(2, 0, 30)]);
-});
-
-test("what a run found fault with is tried again: what ends well now counts as that, the rest stays open", async () => {
-  const level = { inputs: 3, results: 1, refusals: 0, defects: 2, worstMilliseconds: 1 };
-  const lost = { ...level, inputs: 1, results: 0, defects: 1 };
-  const run = { ...level, seed: 1, from: 0, inputs: 4, defects: 3, peakMegabytes: 100, open: [5, 6, 7], levels: { told: level, lost } };
-  const now = await triedAgain(run, async (_, index) => ({
-    index,
-    level: "told",
-    outcome: index === 6 ? "defect" : index === 5 ? "refused" : "result",
-    milliseconds: 1,
-  }));
-  expect([now.inputs, now.results, now.refusals, now.defects, now.open]).toEqual([4, 2, 1, 1, [6]]);
-  expect(now.results + now.refusals + now.defects).toBe(now.inputs);
+test("a run that is repeated takes the place of the earlier one; others of the same code stand beside it, those of other code go", () => {
+  const run = (code: string, seed: number, from: number, inputs: number) => ({ code, seed, from, inputs }) as Parameters<typeof withRun>[1];
+  const kept = [run("a", 1, 0, 10), run("a", 2, 0, 20)];
+  expect(withRun(withRun(kept, run("a", 2, 0, 30)), run("a", 1, 500, 5))).toEqual([run("a", 1, 0, 10), run("a", 1, 500, 5), run("a", 2, 0, 30)]);
+  expect(withRun(kept, run("b", 1, 500, 5))).toEqual([run("b", 1, 500, 5)]);
 });
 
 test("the same seed and input give the same numbers, others give others", () => {

@@ -3,6 +3,7 @@ import { figuresTable } from "../../src/tools/figures.ts";
 import { growthOf, type Moment } from "../../src/tools/long-use/figures.ts";
 
 const run = {
+  code: "a",
   seed: 1,
   from: 0,
   inputs: 60_000,

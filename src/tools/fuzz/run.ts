@@ -1,5 +1,6 @@
 import { type ChildProcess, fork } from "node:child_process";
-import { mkdtempSync, rmSync } from "node:fs";
+import { createHash } from "node:crypto";
+import { mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { join } from "node:path";
 import { build } from "esbuild";
 import { root } from "../paths.ts";
@@ -16,6 +17,8 @@ const HEAP = 400;
 const STARTING = 120;
 /** Inputs handed to a process at a time. */
 const PORTION = 2000;
+/** Where the program takes itself to stand, to find the samples. */
+const HERE = new URL("../paths.ts", import.meta.url).href;
 
 export interface FuzzOptions {
   seed: number;
@@ -39,6 +42,8 @@ export interface LevelFigures {
 }
 
 export interface Fuzzed {
+  /** The beginning of the SHA-256 of the program that tried the inputs: figures of other code are not to be added to these. */
+  code: string;
   levels: Map<string, LevelFigures>;
   defects: { index: number; level: string; what: string }[];
   worstMilliseconds: number;
@@ -52,14 +57,14 @@ export async function fuzz({ seed, inputs, from = 0, processes, entry = "src/too
   // Bundled once, so that changes to the sources do not get into a run. It stands where its packages are found.
   const folder = mkdtempSync(join(root, "node_modules", ".fuzz-"));
   const worker = join(folder, "src", "tools", "fuzz", "worker.mjs");
-  const fuzzed: Fuzzed = { levels: new Map(), defects: [], worstMilliseconds: 0, peakMegabytes: 0 };
+  const fuzzed: Fuzzed = { code: "", levels: new Map(), defects: [], worstMilliseconds: 0, peakMegabytes: 0 };
   let next = from;
   const note = (one: Tried): void => {
     record(fuzzed, one);
     tried?.(one);
   };
   try {
-    await bundle(entry, worker);
+    fuzzed.code = await bundle(entry, worker);
     const portions = function* (): Generator<[number, number]> {
       while (next < from + inputs) {
         const start = next;
@@ -89,7 +94,8 @@ export async function fuzz({ seed, inputs, from = 0, processes, entry = "src/too
   return fuzzed;
 }
 
-async function bundle(entry: string, outfile: string): Promise<void> {
+/** Gives the beginning of the program's SHA-256. */
+async function bundle(entry: string, outfile: string): Promise<string> {
   await build({
     absWorkingDir: root,
     entryPoints: [entry],
@@ -99,9 +105,11 @@ async function bundle(entry: string, outfile: string): Promise<void> {
     format: "esm",
     target: "node20",
     packages: "external",
-    define: { "import.meta.url": JSON.stringify(new URL("../paths.ts", import.meta.url).href) },
+    define: { "import.meta.url": JSON.stringify(HERE) },
     logLevel: "warning",
   });
+  const program = readFileSync(outfile, "utf8").replaceAll(HERE, "");
+  return createHash("sha256").update(program).digest("hex").slice(0, 12);
 }
 
 interface Came {
