@@ -1,8 +1,9 @@
+import { expectCirclesTold } from "../../src/tools/fuzz/circles.ts";
 import { figuresOf, withRun } from "../../src/tools/fuzz/figures.ts";
 import { expectCounts, expectReadersAgree, expectSame, expectSentence, orRefused } from "../../src/tools/fuzz/oracles.ts";
 import { Random } from "../../src/tools/fuzz/random.ts";
 import { fuzz } from "../../src/tools/fuzz/run.ts";
-import { BOOKS, copyOf, untouched } from "../../src/tools/fuzz/samples.ts";
+import { BOOKS, calculated, copyOf, untouched } from "../../src/tools/fuzz/samples.ts";
 import { expectUntouched } from "../../src/tools/fuzz/untouched.ts";
 
 test("damaged samples end in a result or a sentence", async () => {
@@ -83,6 +84,16 @@ describe("what must never be is noticed", () => {
     expect(agree("=A1&1", "#REF!", "#REF!")).not.toThrow();
     expect(agree('="#REF!"&A1', 7, "#N/A")).toThrow('S!B1 ="#REF!"&A1: {"error":"#N/A"} and "#REF!7"');
     expect(agree("=A1&1", 7, "#REF!")).toThrow('S!B1 =A1&1: {"error":"#REF!"} and "71"');
+  });
+
+  test("a formula that rests on itself and shows a number", async () => {
+    const { book } = BOOKS.find(({ name }) => name === "build-sheet.xlsx")!;
+    const circular = copyOf(book);
+    circular.sheets[0]!.cells.push({ row: 900, column: 0, value: null, formula: "IFERROR(A902,7)" }, { row: 901, column: 0, value: null, formula: "A901" });
+    const { snapshot } = await calculated(circular);
+    expect(() => expectCirclesTold(circular, snapshot)).not.toThrow();
+    snapshot.sheets[0]!.values[900]![0] = 7;
+    expect(() => expectCirclesTold(circular, snapshot)).toThrow(/!A901 =IFERROR\(A902,7\) rests on itself and shows 7$/);
   });
 
   test("a formula that changes though nothing in its reach was touched, and only that", async () => {

@@ -1,5 +1,6 @@
 import type { Cell } from "../../core/cell.ts";
 import type { CellFile, SheetFile, WorkbookFile } from "../../sheet/xlsx/model.ts";
+import { expectCirclesTold } from "./circles.ts";
 import { edge, NUMBERS } from "./edges.ts";
 import { formulaOf, type Reach } from "./grammar.ts";
 import { expectCounts, expectReadersAgree } from "./oracles.ts";
@@ -19,6 +20,7 @@ export const cellsLevel: Level = {
     const now = await calculated(book);
     expectCounts(now.result);
     expectReadersAgree(now.snapshot);
+    expectCirclesTold(book, now.snapshot);
     expectUntouched({ before: sample.book, after: book, places, was: (await untouched(sample)).snapshot, is: now.snapshot });
     return "result";
   },
