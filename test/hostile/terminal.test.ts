@@ -87,6 +87,8 @@ describe("on standard output", () => {
     expect(out).toMatch(/^.*e31mvil\.csv against .*e31mvil worn\.csv\n/);
     for (const table of ["really changed", "not compared", "wear", "cylinders taken together"]) expect(out).toContain(`\n  ${table}\n`);
     expect(out.split(SHOWN).length).toBeGreaterThan(6);
+    const none = await printed(["compare", `${NAME}.csv`, `${NAME} worn.csv`, "--engines", `${TEXT},B`]);
+    expect(none.out).toContain(`\n  note: no reading before is of engine ${SHOWN}\n`);
   });
 
   test("a value that a formula comes to", async () => {
