@@ -113,6 +113,7 @@ describe("what cannot be read", () => {
     ["", "is empty"],
     ["\n\n", "is empty"],
     ["a\0b,c\n", "is no text file"],
+    ['value,"upper\n1,2\n', "has in line 1 a quote that is opened and never closed"],
     [
       "engine,lower,upper\nA,1,2\n",
       "has in line 1 no heading for the value; wanted are value and lower or upper, and as known engine, cylinder, characteristic, position, unit, uncertainty",

@@ -49,6 +49,11 @@ describe("what belongs together", () => {
       rowsIn: 1,
       notes: ["1 reading of other engines is left out", "no reading before is of engine C"],
     });
+    expect(compare([reading(73)], [reading(73), reading(73.1)], { engines: { before: "A", after: "D" } })).toMatchObject({
+      changes: [],
+      rowsIn: 1,
+      notes: ["2 readings of other engines are left out", "no reading after is of engine D"],
+    });
   });
 
   test("one name given twice without hours is refused whole: nothing tells which is meant", () => {

@@ -86,6 +86,21 @@ describe("what has no rate or no life says so", () => {
     expect(words(73.02, 73.054, { upper: 73.05 })).toBe("grows 0.04 in 1000 h (0.035 to 0.045); it is past its limit 73.05");
   });
 
+  test("three measurings that are all equal have no line; the last two still say how much there can be at most", () => {
+    const at = (hours: number) => reading(73.02, { hours });
+    const { wear } = compare([at(0), at(500)], [at(1000)]).changes[0]!;
+    // By hand: √2 × 0.003 in 500 h.
+    expect(wear).toMatchObject({ hours: 500, measurings: 2, isReal: false, rate: 0, limit: null, life: null });
+    expect(wear!.says).toBe("no wear rate yet after 500 h: not distinguishable from zero, at most 0.00849 in 1000 h");
+  });
+
+  test("a line past its limit has no hours left either", () => {
+    const at = (hours: number, value: number) => reading(value, { hours, upper: 73.03 });
+    const { wear } = compare([at(0, 73), at(500, 73.011)], [at(1000, 73.019), at(1500, 73.031)]).changes[0]!;
+    expect(wear).toMatchObject({ measurings: 4, life: { left: 0, earliest: 0 } });
+    expect(wear!.says).toMatch(/^grows 0\.0202 in 1000 h .*; it is past its limit 73\.03$/);
+  });
+
   test("hours that are missing, equal, or on one side only tell no wear, and the last is noted", () => {
     expect(changeBetween(reading(73), reading(73.1)).wear).toBeNull();
     expect(changeBetween(reading(73, { hours: 850 }), reading(73.1, { hours: 850 })).wear).toBeNull();
