@@ -1,6 +1,6 @@
 import { parentPort } from "node:worker_threads";
 import { readingsOfWorkbook } from "../buildsheet/compare/workbook.ts";
-import { keptLayout } from "../buildsheet/layout/mapping.ts";
+import { recallLayout } from "../buildsheet/layout/recall.ts";
 import { openWorkbook, UnreadableFile } from "../sheet/file.ts";
 import type { Answer, Task } from "./engine-thread.ts";
 import { workOut } from "./evaluator.ts";
@@ -16,7 +16,7 @@ async function answer(task: Task): Promise<Answer> {
     if (task.kind === "formula") return workOut(task.formula);
     const host = await openWorkbook(task.bytes, task.name, unpack);
     const snapshot = await host.read();
-    const kept = await keptLayout(host);
+    const kept = await recallLayout(host);
     const notes = [...host.notes(), ...kept.notes];
     const set = readingsOfWorkbook(snapshot, { uncertainty: task.uncertainty, mapping: kept.mapping });
     return { set: { ...set, notes: [...notes, ...set.notes] } };

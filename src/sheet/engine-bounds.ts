@@ -41,7 +41,7 @@ export function boundEngine(engine: MannersEngine, bounds: Bounds = BOUNDS): Bou
   return bounded;
 }
 
-const COUNT = new Intl.NumberFormat("en", { maximumSignificantDigits: 3 });
+const many = (count: number): string => count.toLocaleString("en", { maximumSignificantDigits: 3 });
 
 /** Patterns of which some never come to an end, however short they and the text are. */
 const NEVER_ENDING = new Set(["REGEXTEST", "REGEXEXTRACT", "REGEXREPLACE"]);
@@ -90,10 +90,9 @@ class Bounded {
   #refusal(name: string, { cells, work, text }: Demand): Value | undefined {
     const { bounds } = this;
     if (NEVER_ENDING.has(name)) return this.#refuse("Search patterns of this kind are not worked out here: some never come to an end.");
-    if (cells > bounds.block)
-      return this.#refuse(`This would fill ${COUNT.format(cells)} cells, and at most ${COUNT.format(bounds.block)} are calculated at a time.`);
+    if (cells > bounds.block) return this.#refuse(`This would fill ${many(cells)} cells, and at most ${many(bounds.block)} are calculated at a time.`);
     if (cells > 1 && this.#live + cells > bounds.live)
-      return this.#refuse(`The blocks that formulas fill here come to more than ${COUNT.format(bounds.live)} cells together.`);
+      return this.#refuse(`The blocks that formulas fill here come to more than ${many(bounds.live)} cells together.`);
     if (text > bounds.text) return this.#refuse(this.#tooLong());
     // What is refused is not worked, and must not take the others with it.
     if (this.#work + work > bounds.work) return this.#refuse("The formulas here take more work together than is done at a time.");
@@ -133,7 +132,7 @@ class Bounded {
   }
 
   #tooLong(): string {
-    return `This text would be longer than the ${COUNT.format(this.bounds.text)} characters that a cell holds.`;
+    return `This text would be longer than the ${many(this.bounds.text)} characters that a cell holds.`;
   }
 
   #refuse(why: string): Value {

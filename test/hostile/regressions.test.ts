@@ -1,7 +1,7 @@
 import { checkCsv } from "../../src/buildsheet/csv.ts";
 import { evaluateFormula } from "../../src/buildsheet/formula/evaluate.ts";
-import { TELLS } from "../../src/buildsheet/layout/mapping.ts";
 import { saysOf } from "../../src/buildsheet/layout/says.ts";
+import { TELLS } from "../../src/buildsheet/layout/tells.ts";
 import { calculate } from "../../src/sheet/headless/calculate.ts";
 import { readXlsx } from "../../src/sheet/xlsx/read.ts";
 import { type CellXml, oneSheet } from "../sheet/xlsx/workbook-bytes.ts";

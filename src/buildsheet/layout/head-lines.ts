@@ -1,7 +1,7 @@
 import { type Cell, isBlank } from "../../core/cell.ts";
 import type { HeadLine, Tell } from "./mapping.ts";
-import { TELLS } from "./mapping.ts";
 import { type Says, saysOf } from "./says.ts";
+import { TELLS } from "./tells.ts";
 
 const WITH_PLACES: readonly Tell[] = ["height", "axis", "position"];
 

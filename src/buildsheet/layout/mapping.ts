@@ -1,6 +1,7 @@
 import { z } from "zod";
 import type { SheetHost } from "../../sheet/sheet-host.ts";
 import { LAYOUT_KEY } from "./key.ts";
+import { ROLES, TELLS } from "./tells.ts";
 
 /**
  * What the shop has said about its own layout: which ranges hold readings or limits, and where the
@@ -8,13 +9,7 @@ import { LAYOUT_KEY } from "./key.ts";
  * as foreign as any file, so it is checked whole before it is used.
  */
 
-/** What a line of headings can tell about the numbers beside it. */
-export const TELLS = ["engine", "cylinder", "characteristic", "height", "axis", "position", "role", "unit"] as const;
-export type Tell = (typeof TELLS)[number];
-
-/** What a number in a range is. */
-export const ROLES = ["value", "lower", "upper", "unit", "uncertainty", "near"] as const;
-export type Role = (typeof ROLES)[number];
+export type { Role, Tell } from "./tells.ts";
 
 const MOST_ROWS = 1_048_576;
 const MOST_COLUMNS = 16_384;

@@ -1,8 +1,8 @@
 import { type Cell, isBlank } from "../../core/cell.ts";
 import type { Book } from "../formula/book.ts";
 import type { Box } from "./blocks.ts";
-import { TELLS, type Tell } from "./mapping.ts";
 import { saysOf } from "./says.ts";
+import { TELLS, type Tell } from "./tells.ts";
 
 /** A table taken apart: rows and columns of the sheet that hold words, and those that hold numbers. */
 export interface TableParts {

@@ -3,7 +3,7 @@ import { basename } from "node:path";
 import { checkWorkbook } from "../../buildsheet/check.ts";
 import type { CheckResult } from "../../buildsheet/finding.ts";
 import { JudgedRows } from "../../buildsheet/judged.ts";
-import { keptLayout } from "../../buildsheet/layout/mapping.ts";
+import { recallLayout } from "../../buildsheet/layout/recall.ts";
 import type { ReportInput } from "../../report/content.ts";
 import type { Facts } from "../../report/facts.ts";
 import { factsOf } from "../../report/gather/facts.ts";
@@ -47,7 +47,7 @@ export default async function checkBook({ path, known, copy, facts = false, page
   if (hash === known) return { unchanged: true };
   try {
     const host = await openWorkbook(bytes, basename(path), unpack);
-    const { mapping, notes } = await keptLayout(host);
+    const { mapping, notes } = await recallLayout(host);
     const snapshot = await host.read();
     const judged = new JudgedRows();
     const { rows, counts } = judged;

@@ -1,6 +1,6 @@
-import { TELLS, type Tell } from "../../../src/buildsheet/layout/mapping.ts";
 import { positionText } from "../../../src/buildsheet/layout/readings.ts";
 import { type Says, saysOf } from "../../../src/buildsheet/layout/says.ts";
+import { TELLS, type Tell } from "../../../src/buildsheet/layout/tells.ts";
 import { CHARACTERISTICS, FIELD_WORDS, PLACES } from "../../../src/buildsheet/layout/words.ts";
 
 /** What a heading says, without what it does not. */
