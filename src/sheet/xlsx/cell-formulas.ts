@@ -34,8 +34,9 @@ export class CellFormulas {
   of(stored: StoredFormula, place: Place, grows: boolean): Formula | null {
     if (stored.kind === "shared") return this.#ofGroup(stored, place);
     if (stored.kind === "dataTable") return { beyond: "is part of a what-if table, which is not calculated here" };
-    if (stored.text.trim() === "") return null;
-    const formula = peoplesFormula(stored.text.trim());
+    const text = stored.text.trim();
+    if (text === "") return null;
+    const formula = peoplesFormula(text);
     if (stored.kind !== "array") return { formula };
     const box = boxOf(stored.ref ?? cellName(place), this.#part);
     const rows = box.bottom - box.top + 1;

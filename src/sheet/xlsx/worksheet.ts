@@ -37,7 +37,9 @@ class WorksheetReader implements Handlers {
   readonly #part: string;
   readonly #around: Surroundings;
   readonly #cells: CellFile[] = [];
-  readonly #taken = new Set<number>();
+  /** Where the cell before stood, and where all have stood once one was out of order. */
+  #last = -1;
+  #taken: Set<number> | undefined;
   readonly #hiddenRows: number[] = [];
   readonly #formulas: CellFormulas;
   readonly #inline = new TextRuns();
@@ -84,7 +86,7 @@ class WorksheetReader implements Handlers {
   result(): Pick<SheetFile, "cells" | "hiddenRows"> {
     const filled = this.#formulas.filled();
     const cells = this.#cells.filter((cell) => cell.formula !== undefined || cell.beyond !== undefined || !filled.has(keyOf(cell)));
-    cells.sort((a, b) => a.row - b.row || a.column - b.column);
+    if (this.#taken) cells.sort((a, b) => a.row - b.row || a.column - b.column);
     return { cells, hiddenRows: this.#hiddenRows };
   }
 
@@ -109,11 +111,24 @@ class WorksheetReader implements Handlers {
     const value = this.#valueOf(draft, inline);
     const formula = draft.formula && this.#formulas.of(draft.formula, draft, draft.grows);
     if (!formula && (value === null || value === "")) return;
-    const key = keyOf(draft);
+    this.#take(keyOf(draft));
+    this.#around.count();
+    const { row, column } = draft;
+    // Written out for all usual cells: objects that are put together take many times as long.
+    if (!formula) this.#cells.push({ row, column, value });
+    else if (formula.array || formula.beyond !== undefined) this.#cells.push({ row, column, value, ...formula });
+    else this.#cells.push({ row, column, value, formula: formula.formula! });
+  }
+
+  /** Nearly every file has its cells in order, and then none can be there already. */
+  #take(key: number): void {
+    if (key > this.#last && !this.#taken) {
+      this.#last = key;
+      return;
+    }
+    this.#taken ??= new Set(this.#cells.map(keyOf));
     if (this.#taken.has(key)) throw this.#damaged("a cell that stands there twice");
     this.#taken.add(key);
-    this.#around.count();
-    this.#cells.push({ row: draft.row, column: draft.column, value, ...formula });
   }
 
   #valueOf({ type, value }: Draft, inline: string): Cell {

@@ -28,12 +28,18 @@ export function readXml(bytes: Uint8Array, part: string, deepest: number, handle
   const parser = new SaxesParser({ xmlns: true });
   let depth = 0;
   let foreign = 0;
+  /** A namespace of the workbook's own: nearly all elements have the same. */
+  let own: string | undefined;
+  const isOurs = (uri: string): boolean => {
+    if (uri !== own && isOwn(uri)) own = uri;
+    return uri === own;
+  };
   parser.on("doctype", () => {
     throw new UnreadableFile(`holds a document type in its part ${part}, which no workbook has: it is refused`);
   });
   parser.on("opentag", (tag) => {
     if (++depth > deepest) throw new UnreadableFile(`nests the elements of its part ${part} more than ${deepest} deep: it is refused`);
-    if (foreign > 0 || !isOwn(tag.uri)) foreign++;
+    if (foreign > 0 || !isOurs(tag.uri)) foreign++;
     if (foreign > 0 && depth === 1) throw new UnreadableFile(`holds something else than a workbook's data in its part ${part}`);
     if (foreign > 0) return;
     handlers.open?.(tag.local, attributesOf(tag));
