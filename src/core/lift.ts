@@ -118,7 +118,7 @@ function isUnfinished(made: unknown): boolean {
 
 function shapeFault(spec: Spec, lanes: readonly Lane[], lane: Lane, rows: number, columns: number): Fault {
   const misfit = lane.rows !== 1 && lane.rows !== rows ? (l: Lane) => l.rows === rows : (l: Lane) => l.columns === columns;
-  const larger = lanes.find(misfit) ?? lane;
+  const larger = lanes.find(misfit)!;
   return new Fault("shape", lane.name, `${lane.rows}×${lane.columns}`, `${larger.name} of ${larger.rows}×${larger.columns}`, undefined, spec.name);
 }
 

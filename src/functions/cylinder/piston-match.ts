@@ -42,7 +42,8 @@ export const pistonMatch = define({
   ],
   compute: ({ bores, pistons, target }) => {
     const sizes = numbers([...bores.values, ...pistons.values]).sort((a, b) => a - b);
-    const middle = sizes[sizes.length >> 1] ?? target;
+    // Where there is no size there is none to be held against it either.
+    const middle = sizes[sizes.length >> 1]!;
     const holes = measured("bores", bores, middle);
     const skirts = measured("pistons", pistons, middle);
     const fault = allLarger(numbers(skirts), numbers(holes));
