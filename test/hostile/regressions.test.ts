@@ -105,5 +105,8 @@ describe("no formula of a circle passes over the error of the others and shows a
 
   test("where a cell stands rests on nothing in it", () => {
     expect(valuesOf([[1, { f: "ROW(B1)+COLUMN(B1)" }]])).toEqual([[1, 3]]);
+    expect(valuesOf([[{ f: "SUM(ROW(A1:A3))" }]])).toEqual([[6]]);
+    expect(valuesOf([[1], [2], [{ f: "SUM(OFFSET(A3,-2,0,2,1))" }]])).toEqual([[1], [2], [3]]);
+    expect(valuesOf([[{ f: "IFERROR(OFFSET(A1,0,0),7)" }]])).toEqual([[CIRCLE]]);
   });
 });

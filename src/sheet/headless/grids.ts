@@ -46,8 +46,8 @@ export class Grids {
     return bottom < mostRows && right < mostColumns;
   }
 
-  /** An area as the engine names it in a formula on the sheet `home`. */
-  name(area: Area, home: number): string {
+  /** An area as the engine names it in a formula on the sheet `home`, which looks into it unless its `place` is enough. */
+  name(area: Area, home: number, _place = false): string {
     const grid = this.all[area.sheet]!;
     let { bottom, right } = area;
     if (this.holds(area)) {

@@ -38,12 +38,12 @@ export function readersOf(book: WorkbookFile): Reader[] {
   return readers;
 }
 
-/** Takes note of every area that a formula names. */
+/** Takes note of every area that a formula looks into. */
 export class NotingGrids extends Grids {
   areas: Area[] = [];
 
-  override name(area: Area, home: number): string {
-    this.areas.push(area);
-    return super.name(area, home);
+  override name(area: Area, home: number, place = false): string {
+    if (!place) this.areas.push(area);
+    return super.name(area, home, place);
   }
 }

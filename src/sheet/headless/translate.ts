@@ -20,12 +20,16 @@ interface Mode {
   array: boolean;
   /** One value is wanted here: a range stands for one of its cells. */
   one: boolean;
+  /** Where the cells stand is wanted, not what is in them. */
+  place?: boolean;
 }
 
 type Operation = AstExpression & { operator: string; arguments: AstExpression[] };
 type Reference = AstExpression & { value: string; kind: string };
 
 const IS_ERROR = /#REF!/;
+/** Their first input is a cell whose place alone they ask for. */
+const FROM_PLACES = new Set(["OFFSET", "ROW", "COLUMN", "FORMULATEXT"]);
 const OF_PLACES = new Set(["ROWS", "COLUMNS", "COUNTBLANK", "ROW", "COLUMN"]);
 
 /**
@@ -78,8 +82,8 @@ export class Translator {
     return this.#area(this.#areaOf(node, site)!, site, mode);
   }
 
-  #area(area: Area, site: Site, { array, one }: Mode): string {
-    if (array || !one || isOneCell(area)) return this.grids.name(area, site.sheet);
+  #area(area: Area, site: Site, { array, one, place = false }: Mode): string {
+    if (array || !one || isOneCell(area)) return this.grids.name(area, site.sheet, place);
     const cell = intersectWith(area, site);
     return cell
       ? this.grids.name(cell, site.sheet)
@@ -153,7 +157,8 @@ export class Translator {
     const over = worksOverArrays(name);
     const parts = args.map((arg, index) => {
       const array = mode.array || over;
-      return this.#emit(arg, site, { array, one: !array && !this.signatures.takesRange(name, index) }, depth + 1);
+      const one = !array && !this.signatures.takesRange(name, index);
+      return this.#emit(arg, site, { array, one, place: index === 0 && FROM_PLACES.has(name) }, depth + 1);
     });
     // Without the third argument the engine gives 0 where other sheets give FALSE.
     if (name === "IF" && parts.length === 2) parts.push("FALSE");
