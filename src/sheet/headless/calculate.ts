@@ -27,16 +27,21 @@ export function calculate(book: WorkbookFile): Calculated {
   const computed = calculateDirectly(book, inCircles) ?? calculateByModel(book, inCircles);
   const beyond = leftOut();
   const circular: CellFile[] = [];
-  const { refused, hurried } = computed;
-  let unknown: ReadonlySet<CellFile> | undefined;
+  const sheets = book.sheets.map((_, sheet) => snapshot(book, sheet, computed, circular));
   return {
-    sheets: book.sheets.map((_, sheet) => snapshot(book, sheet, computed, circular)),
+    sheets,
     notes: [...notesOn(book, computed), ...(beyond ? [`Not everything in this workbook was calculated. ${beyond}`] : [])],
     reaches: reachesOf(book, computed),
-    unknown: () => {
-      unknown ??= unknownFormulas(book, [...refused.keys(), ...inCircles, ...circular], hurried || book.from1904);
-      return unknown;
-    },
+    unknown: unknownOnce(book, [...computed.refused.keys(), ...inCircles, ...circular], computed.hurried || book.from1904),
+  };
+}
+
+/** Found out when it is first asked for; apart from the calculation, which would be kept in memory as long as it can be asked. */
+function unknownOnce(book: WorkbookFile, sources: readonly CellFile[], doubtful: boolean): () => ReadonlySet<CellFile> {
+  let unknown: ReadonlySet<CellFile> | undefined;
+  return () => {
+    unknown ??= unknownFormulas(book, sources, doubtful);
+    return unknown;
   };
 }
 
@@ -53,7 +58,6 @@ function reachesOf(book: WorkbookFile, computed: Computed): Map<CellFile, Reach>
 
 function snapshot(book: WorkbookFile, sheet: number, computed: Computed, circular: CellFile[]): SheetSnapshot {
   const { name, cells } = book.sheets[sheet]!;
-  const found = [...computed.values(sheet)];
   let own: Map<number, CellFile> | undefined;
   const cellAt = (placed: Placed): CellFile | undefined => {
     own ??= new Map(cells.map((cell) => [keyOf(cell), cell]));
@@ -61,13 +65,13 @@ function snapshot(book: WorkbookFile, sheet: number, computed: Computed, circula
   };
   let rows = 0;
   let columns = 0;
-  for (const { row, column } of found) {
+  for (const { row, column } of computed.values(sheet)) {
     rows = Math.max(rows, row + 1);
     columns = Math.max(columns, column + 1);
   }
   const values: Cell[][] = Array.from({ length: rows }, () => new Array(columns).fill(null));
   const formulas: (string | null)[][] = Array.from({ length: rows }, () => new Array(columns).fill(null));
-  for (const placed of found) {
+  for (const placed of computed.values(sheet)) {
     const { row, column } = placed;
     const cell = "cell" in placed ? placed.cell : cellAt(placed);
     values[row]![column] = cell && !isFormula(cell) ? cell.value : cellOf(placed);
