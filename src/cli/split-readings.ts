@@ -16,8 +16,6 @@ import type { Checked, CheckFilesOptions } from "./check-files.ts";
 const WORTH_SPLITTING = 1 << 24;
 /** Bytes of a stretch. */
 const STRETCH = 1 << 19;
-/** Stretches in work or waiting for their turn, for each thread. */
-const AHEAD = 2;
 /** A file whose headings take more than this is left to one thread. */
 const LONGEST_HEAD = 1 << 17;
 
@@ -41,7 +39,7 @@ export async function checkSplit(file: string, options: CheckFilesOptions, told:
     if (ledger) tallies.add(finding.kind, subjectOf(finding.label));
   });
   const task = { path: file, name, decimal, size: about.size, head: plainHead(head), wants: { refused: refused !== undefined, tallies: ledger !== undefined } };
-  const range = { from: head.offset, to: about.size, size: STRETCH, ahead: AHEAD * pool.threads };
+  const range = { from: head.offset, to: about.size, size: STRETCH, ahead: pool.ahead };
   const segments = inOrder(range, async (stretch) => {
     const answer = await pool.read({ ...task, stretch });
     if ("failed" in answer) throw Object.assign(new Error(answer.failed.message), { code: answer.failed.code });

@@ -85,6 +85,12 @@ export class Scanner {
     this.#next = 0;
   }
 
+  /** All bytes at once, in place of chunks. They are not copied, so nobody else may use them for others. */
+  feedAll(bytes: Buffer): void {
+    this.bytes = bytes;
+    this.#next = 0;
+  }
+
   /** Nothing more comes: what is left is the last record. */
   end(): void {
     this.#isLast = true;

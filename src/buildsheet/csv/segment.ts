@@ -82,7 +82,7 @@ function scanned(bytes: Buffer, start: number, to: number, { name, head, decimal
     else found(finding);
   };
   const rows = new CsvRows(name, head, decimal, batch, { found: tell, refused });
-  records.feed(bytes);
+  records.feedAll(bytes);
   const isWhole = start + bytes.length >= size;
   if (isWhole) records.end();
   while (start + records.next < to && records.advance()) rows.add(records);
