@@ -626,22 +626,6 @@ export const loops: Readonly<Record<string, Loop>> = {
     }
     return line;
   },
-  LENGTH(compute, feeds, row, columns, closer) {
-    const f0 = feeds[0]!.fixed;
-    const f1 = feeds[1]!.fixed;
-    const line: Result[] = new Array(columns);
-    for (let c = 0; c < columns; c++) {
-      if (true) {
-        const made = compute({ element: 0, text: f0, unit: f1 });
-        if (typeof made === "number" ? made - made === 0 : typeof made === "string") {
-          line[c] = made as Result;
-          continue;
-        }
-      }
-      line[c] = closer(row, c);
-    }
-    return line;
-  },
   SLIP(compute, feeds, row, columns, closer) {
     const { block: block0, down: down0, across: across0, least: least0, most: most0 } = feeds[0]!;
     const x0 = block0[row * down0]!;

@@ -1,10 +1,11 @@
 import type { Spec } from "../core/define.ts";
 import type { Param } from "../core/param.ts";
 
-/** A loop of its own for each function that computes one value from single cells. */
+/** A loop of its own for each function that computes one value from single cells, numbers among them. */
 export function loopsSource(specs: readonly Spec[]): string {
   const looped = specs.filter(
-    ({ returns, inputs }) => returns.kind === "value" && inputs.length > 0 && inputs.every(({ param }) => param.lifting === "element"),
+    ({ returns, inputs }) =>
+      returns.kind === "value" && inputs.every(({ param }) => param.lifting === "element") && inputs.some(({ param }) => param.isMeasured),
   );
   return [
     "// Made by `npm run generate`. The loops are alike but for their inputs; each function has its own so",
@@ -33,7 +34,7 @@ function loopLines({ name, inputs }: Spec): string[] {
     "    const line: Result[] = new Array(columns);",
     "    for (let c = 0; c < columns; c++) {",
     ...measured.map(({ i }) => `      const v${i} = x${i}[c & across${i}];`),
-    `      if (${measured.map(({ param, i }) => isPlain(param, i)).join(" && ") || "true"}) {`,
+    `      if (${measured.map(({ param, i }) => isPlain(param, i)).join(" && ")}) {`,
     `        const made = compute({ ${APART}, ${inputs.map(({ name: input, param }, i) => `${input}: ${param.isMeasured ? "v" : "f"}${i}`).join(", ")} });`,
     '        if (typeof made === "number" ? made - made === 0 : typeof made === "string") {',
     "          line[c] = made as Result;",
