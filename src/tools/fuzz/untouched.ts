@@ -36,6 +36,8 @@ function reached(before: WorkbookFile, after: WorkbookFile, places: readonly Cha
     ),
   );
   const spilled = snapshots.map(({ sheets }) => sheets.map(({ values }, sheet) => spilledPlaces(values, sheet, [before, after])));
+  // A function that gives a block fills the blank cells beside it also where the file does not mark its formula as one that does.
+  for (const { sheet, cell } of formulas) if (touched.has(key(sheet, cell))) for (const one of spilled) for (const place of one[sheet]!) touched.add(place);
   // Whatever stands on the sheet may have got into the way of a block there, or out of it.
   const sheets = new Set(places.map(({ sheet }) => sheet));
   const hasBlocks = after.sheets.map((_, sheet) => snapshots.some(({ sheets: pages }, i) => spilled[i]![sheet]!.length > 0 || isCrowded(pages[sheet]!.values)));
