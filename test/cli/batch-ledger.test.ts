@@ -110,10 +110,12 @@ test("a damaged line is told and its file checked again, wherever a line was cut
   expect((await checked(folder)).total).toMatchObject({ skipped: { files: 3 } });
 });
 
-test("a run killed at any moment loses nothing and repeats nothing", async () => {
+test("a run killed at any moment loses nothing and repeats nothing, and leaves the report that was there", async () => {
   const folder = archive(60);
   rmSync(join(folder, "cut.xlsx"));
-  const args = [join(root, "src", "cli", "crosshatch.mjs"), "check", "--json", "--ledger", "ledger.ndjson", ...PATTERNS];
+  const report = ["--report", "report.html", "--force", "--threads", "2"];
+  const args = [join(root, "src", "cli", "crosshatch.mjs"), "check", "--json", "--ledger", "ledger.ndjson", ...report, ...PATTERNS];
+  writeFileSync(join(folder, "report.html"), "an older one");
   for (const lines of [1, 7, 12]) {
     const child = spawn(process.execPath, args, { cwd: folder, env: { ...process.env, NODE_OPTIONS: "" } });
     let told = 0;
@@ -122,12 +124,14 @@ test("a run killed at any moment loses nothing and repeats nothing", async () =>
       if (told >= lines) child.kill("SIGKILL");
     });
     await new Promise((resolve) => child.on("close", resolve));
+    expect(readFileSync(join(folder, "report.html"), "utf8")).toBe("an older one");
   }
   const known = ledgerOf(folder).length;
   expect(known).toBeGreaterThanOrEqual(20);
   expect(known).toBeLessThan(61);
-  const last = await checked(folder);
+  const last = await checked(folder, ...report);
   expect(last.total).toMatchObject({ files: 61, skipped: { files: known } });
+  expect(readFileSync(join(folder, "report.html"), "utf8")).toMatch(/<\/html>\s*$/);
   const entries = ledgerOf(folder);
   expect(entries.map(({ file }) => file).sort()).toEqual([
     ...Array.from({ length: 60 }, (_, i) => `engine-${String(i).padStart(3, "0")}.xlsx`),
