@@ -174,8 +174,9 @@ describe("around it", () => {
     expect(await run()).toMatchObject({ code: 2, out: "", err: "crosshatch: missing required argument 'file'. See crosshatch help\n" });
   });
 
-  test("a reader that goes away ends it quietly", async () => {
-    const child = spawn(process.execPath, [join(root, "src", "cli", "crosshatch.mjs"), "check", "--json", "-"], {
+  test("a reader that goes away ends it quietly, and leaves no unfinished list of what was refused", async () => {
+    const child = spawn(process.execPath, [join(root, "src", "cli", "crosshatch.mjs"), "check", "--json", "--refused", "refused.csv", "-"], {
+      cwd: folder,
       env: { ...process.env, NODE_OPTIONS: "" },
     });
     let err = "";

@@ -15,6 +15,8 @@ export class RefusedFile {
     if (inputs.some((input) => resolve(input) === resolve(path)))
       throw new Refusal(`${path} is one of the files to be checked: give another name for what is refused`);
     this.#file = new OutFile(path, force);
+    // A reader of ours that goes ends the program at once, wherever it is.
+    process.once("exit", this.abandon);
   }
 
   add(file: string, place: string | number, reason: string, text: string): void {
@@ -25,13 +27,15 @@ export class RefusedFile {
   /** Puts the list in its place. */
   close(): void {
     this.#write();
+    process.off("exit", this.abandon);
     this.#file.close();
   }
 
   /** The run came to nothing: what was there before stays. */
-  abandon(): void {
+  readonly abandon = (): void => {
+    process.off("exit", this.abandon);
     this.#file.abandon();
-  }
+  };
 
   #write(): void {
     this.#file.write(this.#text);
