@@ -1,16 +1,15 @@
 import { isCellError } from "../../core/cell.ts";
-import { shapeOf } from "../shapes.ts";
 import type { CellFile, WorkbookFile } from "../xlsx/model.ts";
-import { type Box, keyOf, MOST_COLUMNS } from "../xlsx/place.ts";
+import { keyOf, MOST_COLUMNS } from "../xlsx/place.ts";
 import type { Area } from "./areas.ts";
 import { inCircles, TooManySteps } from "./circles.ts";
-import { BLANK, type Compiled, Compiler, type Given, NeedsModel, settled, Value } from "./compiled.ts";
+import { BLANK, type Given, NeedsModel, settled, Value } from "./compiled.ts";
 import type { Computed, Placed, Reach } from "./computed.ts";
-import { contentOf, isFormula, type Refused } from "./contents.ts";
-import { leftOut, signatures, startCalculation } from "./engine.ts";
+import { isFormula, type Refused } from "./contents.ts";
+import { leftOut, startCalculation } from "./engine.ts";
 import { Grids } from "./grids.ts";
 import { filledBy, readersOf } from "./readers.ts";
-import { Translator } from "./translate.ts";
+import { type Runnable, Runnables } from "./runnables.ts";
 
 /** Formulas that wait for one another, each in the next. Those further down are put in order first, one after the other. */
 const DEEPEST = 100;
@@ -33,12 +32,6 @@ interface Slot {
   from?: Slot;
   /** How far its own result has spilled. */
   reach?: Reach;
-}
-
-/** A formula ready to run: what it is compiled to, and what it refers to where it stands. */
-interface Runnable {
-  compiled: Compiled;
-  areas: readonly Area[];
 }
 
 /**
@@ -79,7 +72,6 @@ function tried(book: WorkbookFile, circular: ReadonlySet<CellFile>): Computed | 
 }
 
 class Direct implements Computed {
-  readonly refused: Refused = new Map();
   readonly hurried = false;
   /** A formula was found to wait for itself. */
   hasCircle = false;
@@ -88,11 +80,7 @@ class Direct implements Computed {
   /** Formulas in circles that filled more than one cell when the file was saved: their error stands in all of these. */
   readonly #circularArrays: Slot[] = [];
   readonly #grids: Grids;
-  readonly #translator: Translator;
-  readonly #compiler: Compiler;
-  /** Of formulas of one cell sheet by sheet, of array formulas all together. */
-  readonly #shapes: Map<string, Compiled | null>[];
-  readonly #arrayShapes = new Map<string, Compiled | null>();
+  readonly #runnables: Runnables;
   readonly #open = new Set<Slot>();
   readonly #blocks = new Map<string, Value[][]>();
   /** Cells that were read as blank, sheet by sheet. */
@@ -108,12 +96,14 @@ class Direct implements Computed {
     private readonly circular: ReadonlySet<CellFile>,
   ) {
     this.#grids = new Grids(book);
-    this.#translator = new Translator(book, this.#grids, signatures());
-    this.#compiler = new Compiler({ cell: (area) => this.#read(area.sheet, area.top, area.left), block: (area) => this.#block(area) });
+    this.#runnables = new Runnables(book, this.#grids, { cell: (area) => this.#read(area.sheet, area.top, area.left), block: (area) => this.#block(area) });
     this.#slots = book.sheets.map(({ cells }, sheet) => new Map(cells.map((cell) => [keyOf(cell), this.#slotOf(cell, sheet)])));
-    this.#shapes = book.sheets.map(() => new Map());
     this.#blanks = book.sheets.map(() => new Set());
     this.#expected = book.sheets.map(() => new Map());
+  }
+
+  get refused(): Refused {
+    return this.#runnables.refused;
   }
 
   /** Runs every formula; false when some have run too early. */
@@ -191,7 +181,7 @@ class Direct implements Computed {
     if (slot.value) return slot.value;
     this.#enter(slot);
     if (this.#open.size > DEEPEST) this.#prepare(slot);
-    return this.#run(slot, this.#compiledFor(slot, slot.cell!));
+    return this.#run(slot, this.#runnables.of(slot.cell!, slot.sheet));
   }
 
   #enter(slot: Slot): void {
@@ -227,7 +217,7 @@ class Direct implements Computed {
   }
 
   #step(slot: Slot): { slot: Slot; runnable: Runnable; waits: Iterator<Slot, undefined> } {
-    const runnable = this.#compiledFor(slot, slot.cell!);
+    const runnable = this.#runnables.of(slot.cell!, slot.sheet);
     return { slot, runnable, waits: this.#unsettled(runnable.areas) };
   }
 
@@ -243,51 +233,6 @@ class Direct implements Computed {
       }
     }
     return undefined;
-  }
-
-  /** The formula that runs for a cell, and what it refers to there. */
-  #compiledFor(slot: Slot, cell: CellFile): Runnable {
-    // What a part of a table is depends on the row, also where nothing in the formula's text does.
-    const shape = cell.formula === undefined || cell.formula.includes("[") ? undefined : shapeOf(cell.formula);
-    if (!shape) return this.#compile(slot, cell);
-    const { array } = cell;
-    const key = array ? `${slot.sheet} ${array.grows ? "grows" : `${array.rows}×${array.columns}`} ${shape.key}` : shape.key;
-    const shapes = array ? this.#arrayShapes : this.#shapes[slot.sheet]!;
-    const known = shapes.get(key);
-    if (known) return { compiled: known, areas: this.#held(shape.areas, known.areas) };
-    const made = this.#compile(slot, cell);
-    // What the engine is given can name other cells than the formula does: names, tables, one cell of a range.
-    if (known === undefined) shapes.set(key, !this.refused.has(cell) && areAlike(made.areas, shape.areas) ? made.compiled : null);
-    return made;
-  }
-
-  #compile({ sheet }: Slot, cell: CellFile): Runnable {
-    this.#grids.cut = false;
-    const content = contentOf(cell, sheet, this.#translator, false, this.refused);
-    if (this.#grids.cut) throw new NeedsModel();
-    const compiled = this.#compiler.compile(content, (name) => this.#areaOf(name, sheet));
-    return { compiled, areas: compiled.areas };
-  }
-
-  /** The cells of these boxes, each on the sheet of its like. */
-  #held(boxes: readonly Box[], like: readonly Area[]): Area[] {
-    const areas: Area[] = [];
-    for (let i = 0; i < boxes.length; i++) {
-      const { top, left, bottom, right } = boxes[i]!;
-      const area = { sheet: like[i]!.sheet, top, left, bottom, right };
-      if (!this.#grids.holds(area)) throw new NeedsModel();
-      areas.push(area);
-    }
-    return areas;
-  }
-
-  /** `B2` or `'Bores'!B2:C5`, as the translator writes it. */
-  #areaOf(name: string, home: number): Area {
-    const mark = name.lastIndexOf("!");
-    const sheet = mark < 0 ? home : this.#grids.all.findIndex((grid) => `'${grid.name}'` === name.slice(0, mark));
-    const box = shapeOf(name.slice(mark + 1))?.areas[0];
-    if (sheet < 0 || !box) throw new NeedsModel();
-    return { sheet, ...box };
   }
 
   /** Leaves a block in the cells below and beside its formula, and gives the formula's own value. */
@@ -322,10 +267,3 @@ function typed(value: CellFile["value"]): Value {
 }
 
 const filledWith = (value: Value, { rows, columns }: Reach): Value[][] => Array.from({ length: columns }, () => new Array<Value>(rows).fill(value));
-
-const areAlike = (areas: readonly Box[], others: readonly Box[]): boolean =>
-  areas.length === others.length &&
-  areas.every(({ top, left, bottom, right }, i) => {
-    const other = others[i]!;
-    return top === other.top && left === other.left && bottom === other.bottom && right === other.right;
-  });
