@@ -1,5 +1,5 @@
 import { isErrorCode } from "../core/cell.ts";
-import { compareAsSheets } from "../core/significant.ts";
+import { compareAsSheets, compareTexts } from "../core/sheet-order.ts";
 
 /** The parts of the engine that this needs; its whole module or browser global fits. */
 export interface MannersEngine {
@@ -94,7 +94,8 @@ const HOLDS: Readonly<Record<string, (difference: number) => boolean>> = {
 /**
  * In other sheets every truth value is above every text, and every text above every number; the engine takes
  * TRUE for the text "TRUE". They compare numbers to 15 digits; to the engine two are equal whose difference
- * is below 2E-16, so that a small number is 0 and 73.02 + 0.02 is not 73.04.
+ * is below 2E-16, so that a small number is 0 and 73.02 + 0.02 is not 73.04. It orders text by its capitals,
+ * in which "ß" is "SS" and `_` stands behind the letters.
  */
 function compareAsOthers(registry: FunctionRegistry): void {
   for (const [name, holds] of Object.entries(HOLDS)) {
@@ -107,6 +108,7 @@ function compareAsOthers(registry: FunctionRegistry): void {
         const [left, right] = args.map((arg) => (arg as Value | undefined)?.value);
         const ranks = [rankOf(left), rankOf(right)] as const;
         if (ranks[0] && ranks[1] && ranks[0] !== ranks[1]) return { value: holds(ranks[0] - ranks[1]) };
+        if (ranks[0] && typeof left === "string" && typeof right === "string") return { value: holds(compareTexts(left, right)) };
         const [a, b] = [numberBeside(left, right), numberBeside(right, left)];
         return a === undefined || b === undefined ? compute.apply(this, args) : { value: holds(compareAsSheets(a, b)) };
       },

@@ -57,3 +57,7 @@ test("numbers are compared to 15 significant digits, as other sheets do", () => 
   expect(equal.map(shown)).toEqual([true, true, false, false, false]);
   expect(["=0=1E-300", "=0<1E-20", "=B1<1E-20", "=B1=0", "=-1E-17>=0"].map(shown)).toEqual([false, true, true, true, false]);
 });
+
+test("text is ordered without regard to case, signs before letters", () => {
+  expect(['="_bore"<"Bore"', '="BORE"="bore"', '="a"<="B"', '="Maß"="MASS"', '="A1">"#"', '=B1<"a"'].map(shown)).toEqual([true, true, true, false, true, true]);
+});

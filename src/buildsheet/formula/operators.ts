@@ -1,6 +1,6 @@
 import type { Block, Cell, CellError } from "../../core/cell.ts";
 import { isCellError } from "../../core/cell.ts";
-import { compareAsSheets } from "../../core/significant.ts";
+import { compareAsSheets, compareTexts } from "../../core/sheet-order.ts";
 
 /**
  * A sheet's operators over cells and blocks: blank counts as 0 or as empty text, text that reads as
@@ -129,8 +129,8 @@ function order(left: Exclude<Cell, CellError>, right: Exclude<Cell, CellError>):
   const rank = RANK[typeof a]! - RANK[typeof b]!;
   if (rank !== 0) return rank;
   if (typeof a === "number") return compareAsSheets(a, b as number);
-  const [x, y]: [Plain, Plain] = typeof a === "string" ? [a.toLowerCase(), String(b).toLowerCase()] : [a, b];
-  return x < y ? -1 : x > y ? 1 : 0;
+  if (typeof a === "string") return compareTexts(a, b as string);
+  return Number(a) - Number(b);
 }
 
 const RANK: Record<string, number> = { number: 0, string: 1, boolean: 2 };

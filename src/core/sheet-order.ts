@@ -10,3 +10,9 @@ export function compareAsSheets(a: number, b: number): -1 | 0 | 1 {
 
 /** Further apart no two numbers have 15 digits in common. */
 const isNear = (a: number, b: number): boolean => Math.abs(a - b) <= 2e-14 * Math.max(Math.abs(a), Math.abs(b));
+
+/** −1, 0 or 1 as sheets find a text below, at or above another: letter by letter, without regard to case, signs such as `_` before letters. */
+export function compareTexts(a: string, b: string): -1 | 0 | 1 {
+  const [x, y] = [a.toLowerCase(), b.toLowerCase()];
+  return x < y ? -1 : x > y ? 1 : 0;
+}

@@ -1,10 +1,10 @@
 import fc from "fast-check";
-import { compareAsSheets } from "../../src/core/significant.ts";
+import { compareAsSheets, compareTexts } from "../../src/core/sheet-order.ts";
 
 /**
  * What spreadsheets give is told by people who tried it: that the operands of a comparison are rounded to 15
  * significant digits, in a thread on 252.03 (mrexcel.com/board/threads/…1149146); 10.01 − 10 = 0.01 and
- * 2013.13 − 2013 = 0.13 being FALSE (r/excel 1m4duqy; a thread in Nemotron-CC-Math); 0 = 0.5 − 0.4 − 0.1 being
+ * 2013.13 − 2013 = 0.13 being FALSE (r/excel 1m4duqy and another thread); 0 = 0.5 − 0.4 − 0.1 being
  * FALSE (forum.bebac.at 22128).
  */
 test.each([
@@ -37,4 +37,16 @@ test("any two numbers compare as what their first 15 digits say", () => {
     }),
     { numRuns: 3000 },
   );
+});
+
+test("text is ordered without regard to case, signs before letters", () => {
+  const pairs = [
+    ["Bore", "bORE"],
+    ["Bore", "Taper"],
+    ["_bore", "Bore"],
+    ["", "Bore"],
+    ["Maß", "Mass"],
+  ] as const;
+  expect(pairs.map(([a, b]) => compareTexts(a, b))).toEqual([0, -1, -1, -1, 1]);
+  expect(pairs.map(([a, b]) => compareTexts(b, a))).toEqual([0, 1, 1, 1, -1]);
 });
