@@ -1,7 +1,7 @@
-import { existsSync, readFileSync, statSync } from "node:fs";
+import { readFileSync, realpathSync, statSync } from "node:fs";
 import type { IncomingMessage, RequestListener, ServerResponse } from "node:http";
 import { createServer, type Server } from "node:https";
-import { extname, join, normalize, sep } from "node:path";
+import { extname, join, sep } from "node:path";
 import { ToolRefusal } from "./manifest.ts";
 
 const TYPES: Readonly<Record<string, string>> = {
@@ -45,10 +45,11 @@ function answer(folder: string, request: IncomingMessage, response: ServerRespon
   }
 }
 
+/** A file that is really in the folder: neither a path nor a link leads out of it. */
 function fileFor(folder: string, url: string): string | undefined {
   try {
-    const file = normalize(join(folder, decodeURIComponent(new URL(url, "https://localhost").pathname)));
-    return file.startsWith(folder + sep) && existsSync(file) && statSync(file).isFile() ? file : undefined;
+    const file = realpathSync(join(folder, decodeURIComponent(new URL(url, "https://localhost").pathname)));
+    return file.startsWith(realpathSync(folder) + sep) && statSync(file).isFile() ? file : undefined;
   } catch {
     return undefined;
   }

@@ -1,4 +1,4 @@
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
 import { createServer, type IncomingMessage, request, type Server } from "node:http";
 import type { AddressInfo } from "node:net";
 import { tmpdir } from "node:os";
@@ -14,6 +14,7 @@ beforeAll(async () => {
   writeFileSync(join(base, "served", "pane.html"), "<p>pane</p>");
   writeFileSync(join(base, "served", "functions.json"), "{}");
   writeFileSync(join(base, "served", "icons", "icon-16.png"), "png");
+  symlinkSync(base, join(base, "served", "linked"), "junction");
   server = createServer(folderListener(join(base, "served")));
   await new Promise<void>((resolve) => server.listen(0, "127.0.0.1", resolve));
 });
@@ -52,7 +53,7 @@ test("pictures say nothing about caching, or Office would show its own", async (
   expect([headers["content-type"], headers["cache-control"]]).toEqual(["image/png", undefined]);
 });
 
-test.each(["/../secret.txt", "/..%2Fsecret.txt", "/%2e%2e/secret.txt", "/..\\secret.txt", "/icons", "/", "/none.js", "/%E0%A4%A"])(
+test.each(["/../secret.txt", "/..%2Fsecret.txt", "/%2e%2e/secret.txt", "/..\\secret.txt", "/linked/secret.txt", "/icons", "/", "/none.js", "/%E0%A4%A"])(
   "%s leads to no file",
   async (path) => {
     expect((await ask(path)).status).toBe(404);
