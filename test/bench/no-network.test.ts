@@ -41,6 +41,7 @@ const elsewhere = (): string[] => asked.filter((one) => !one.startsWith(`GET ${a
 
 test("through every view of the pane, with a check, a drawing, a saved workbook and a reading typed", async () => {
   const tabs = bench.pane.getByRole("tab");
+  await tabs.first().waitFor();
   const names = await tabs.allTextContents();
   expect(names).toEqual(expect.arrayContaining(["Check", "Plan", "Compare", "Draw", "Report"]));
   for (const name of names) {

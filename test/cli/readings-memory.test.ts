@@ -1,6 +1,7 @@
 import { spawn } from "node:child_process";
 import { once } from "node:events";
 import { join } from "node:path";
+import { pathToFileURL } from "node:url";
 import { root } from "../../src/tools/paths.ts";
 import { crosshatch } from "./run.ts";
 
@@ -27,12 +28,15 @@ function* pieces(rows: number, isOver: (row: number) => boolean): Generator<stri
   yield text;
 }
 
+/** Says at its end how much memory the program took at the most. */
+const TELLS = `import { peakBytes } from "${pathToFileURL(join(root, "test", "helpers", "peak.mjs"))}";
+process.on("exit", () => process.stderr.write(String(peakBytes())));`;
+
 /** The most memory that the program took, in bytes, and its last line. */
 async function peakOf(rows: number, isOver: (row: number) => boolean): Promise<{ bytes: number; total: unknown }> {
   // Builds what has changed, which is not what is measured.
   await crosshatch(["--version"]);
-  const told = 'process.on("exit", () => process.stderr.write(String(process.resourceUsage().maxRSS)));';
-  const args = ["--import", `data:text/javascript,${encodeURIComponent(told)}`, join(root, "dist", "cli", "crosshatch.js"), "check", "-", "--json"];
+  const args = ["--import", `data:text/javascript,${encodeURIComponent(TELLS)}`, join(root, "dist", "cli", "crosshatch.js"), "check", "-", "--json"];
   const child = spawn(process.execPath, args, { env: { ...process.env, NODE_OPTIONS: "" } });
   let last = "";
   let err = "";
@@ -45,7 +49,7 @@ async function peakOf(rows: number, isOver: (row: number) => boolean): Promise<{
   for (const piece of pieces(rows, isOver)) if (!child.stdin.write(piece)) await once(child.stdin, "drain");
   child.stdin.end();
   await once(child, "close");
-  return { bytes: 1024 * Number(err), total: JSON.parse(last.trim().split("\n").at(-1)!) };
+  return { bytes: Number(err), total: JSON.parse(last.trim().split("\n").at(-1)!) };
 }
 
 test("two million readings, and many findings, take no more memory than is said for any number", async () => {

@@ -4,6 +4,7 @@ import { checkWorkbook } from "../../src/buildsheet/check.ts";
 import { checkCsv } from "../../src/buildsheet/csv.ts";
 import { keptLayout } from "../../src/buildsheet/layout/mapping.ts";
 import { openWorkbook, UnreadableFile } from "../../src/sheet/file.ts";
+import { peakBytes } from "../helpers/peak.mjs";
 import type { Came } from "./door.ts";
 
 for (const way of ["log", "info", "warn", "error", "debug"] as const) console[way] = () => {};
@@ -34,5 +35,5 @@ process.on("message", async (path: string) => {
   const before = process.cpuUsage();
   const came = await come(path);
   const { user, system } = process.cpuUsage(before);
-  process.send!({ ...came, seconds: (user + system) / 1e6, megabytes: process.resourceUsage().maxRSS / 1024 });
+  process.send!({ ...came, seconds: (user + system) / 1e6, megabytes: peakBytes() / 2 ** 20 });
 });
