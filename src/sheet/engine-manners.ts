@@ -108,7 +108,7 @@ function compareAsOthers(registry: FunctionRegistry): void {
         const [left, right] = args.map((arg) => (arg as Value | undefined)?.value);
         const ranks = [rankOf(left), rankOf(right)] as const;
         if (ranks[0] && ranks[1] && ranks[0] !== ranks[1]) return { value: holds(ranks[0] - ranks[1]) };
-        if (ranks[0] && typeof left === "string" && typeof right === "string") return { value: holds(compareTexts(left, right)) };
+        if (ranks[0] && ranks[1] && typeof left === "string" && typeof right === "string") return { value: holds(compareTexts(left, right)) };
         const [a, b] = [numberBeside(left, right), numberBeside(right, left)];
         return a === undefined || b === undefined ? compute.apply(this, args) : { value: holds(compareAsSheets(a, b)) };
       },

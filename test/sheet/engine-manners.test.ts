@@ -61,3 +61,7 @@ test("numbers are compared to 15 significant digits, as other sheets do", () => 
 test("text is ordered without regard to case, signs before letters", () => {
   expect(['="_bore"<"Bore"', '="BORE"="bore"', '="a"<="B"', '="Maß"="MASS"', '="A1">"#"', '=B1<"a"'].map(shown)).toEqual([true, true, true, false, true, true]);
 });
+
+test("an error beside text is that error", () => {
+  expect(['="a"=NA()', '=NA()<"a"', '="a"<=1/0'].map(shown)).toEqual(["#N/A", "#N/A", "#DIV/0!"]);
+});
