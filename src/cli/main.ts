@@ -115,8 +115,7 @@ async function run(args: readonly string[]): Promise<number> {
   } catch (error) {
     if (error instanceof CommanderError) return error.exitCode === 0 ? ALL_WELL : refuse(error.message.replace(/^error: /, ""));
     if (error instanceof Refusal) return refuse(error.message);
-    const lines = String(error instanceof Error ? error.stack : error).split("\n");
-    for (const [i, line] of lines.entries()) complain(i === 0 ? `a fault in Crosshatch: ${line}` : line);
+    for (const line of `a fault in Crosshatch: ${error instanceof Error ? error.stack : error}`.split("\n")) complain(line);
     return UNREADABLE;
   }
 }

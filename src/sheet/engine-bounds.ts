@@ -1,5 +1,6 @@
 import { type Demand, demandOf, type Given, type Lifting, liftsOver, sizeOf, type Value, valuesIn } from "./engine-demand.ts";
 import type { MannersEngine } from "./engine-manners.ts";
+import { many } from "./xlsx/limits.ts";
 
 /**
  * What one part of a formula may come to, and all calls of one calculation together. A short formula
@@ -40,8 +41,6 @@ export function boundEngine(engine: MannersEngine, bounds: Bounds = BOUNDS): Bou
   }
   return bounded;
 }
-
-const many = (count: number): string => count.toLocaleString("en", { maximumSignificantDigits: 3 });
 
 /** Patterns of which some never come to an end, however short they and the text are. */
 const NEVER_ENDING = new Set(["REGEXTEST", "REGEXEXTRACT", "REGEXREPLACE"]);

@@ -1,4 +1,4 @@
-import { type Box, MOST_COLUMNS, MOST_ROWS } from "./xlsx/place.ts";
+import { around, type Box, MOST_COLUMNS, MOST_ROWS } from "./xlsx/place.ts";
 
 /**
  * A formula taken apart in one quick pass: the text that it has in common with the formulas filled down
@@ -98,10 +98,3 @@ function cellIn(formula: string, from: number, end: number): Box | null | undefi
   if (next === BRACKET || next === MARK) return undefined;
   return row > MOST_ROWS || column > MOST_COLUMNS ? null : { top: row - 1, left: column - 1, bottom: row - 1, right: column - 1 };
 }
-
-const around = (a: Box, b: Box): Box => ({
-  top: Math.min(a.top, b.top),
-  left: Math.min(a.left, b.left),
-  bottom: Math.max(a.bottom, b.bottom),
-  right: Math.max(a.right, b.right),
-});

@@ -3,8 +3,7 @@ import type { Argument } from "../../src/core/cell.ts";
 import { define, type Spec, value } from "../../src/core/define.ts";
 import { count, length, number, ratio, text } from "../../src/core/param.ts";
 import { ask } from "../functions/ask.ts";
-
-const about = { group: "about", summary: "", definition: "", source: "common practice", examples: [] } as const;
+import { about } from "./about.ts";
 
 const product = define({
   ...about,

@@ -2,8 +2,7 @@ import type { Argument } from "../../src/core/cell.ts";
 import { define, value } from "../../src/core/define.ts";
 import { axes, grid, labels, list, readings } from "../../src/core/param.ts";
 import { ask } from "../functions/ask.ts";
-
-const about = { group: "about", summary: "", definition: "", source: "common practice", examples: [] } as const;
+import { about } from "./about.ts";
 
 /** Says how a bore arrives: heights × axes and its readings. */
 const bore = define({

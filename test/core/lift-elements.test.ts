@@ -3,8 +3,7 @@ import { type Fault, refuse } from "../../src/core/fault.ts";
 import { call } from "../../src/core/lift.ts";
 import { length, number } from "../../src/core/param.ts";
 import { ask } from "../functions/ask.ts";
-
-const about = { group: "about", summary: "", definition: "", source: "common practice", examples: [] } as const;
+import { about } from "./about.ts";
 
 const product = define({
   ...about,

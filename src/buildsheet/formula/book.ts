@@ -1,6 +1,7 @@
 import type { Block, Cell } from "../../core/cell.ts";
 import { type CellAddress, cellName } from "../../sheet/address.ts";
 import type { NameSnapshot, SheetSnapshot, TableSnapshot, WorkbookSnapshot } from "../../sheet/sheet-host.ts";
+import { keyOf } from "../../sheet/xlsx/place.ts";
 
 /** A rectangle of cells on one sheet. Rows and columns count from 0. */
 export interface Area extends CellAddress {
@@ -71,23 +72,16 @@ export function* cellsOf({ sheet, row, column, rows, columns }: Area): Generator
   for (let r = 0; r < rows; r++) for (let c = 0; c < columns; c++) yield { sheet, row: row + r, column: column + c };
 }
 
-/** Farther apart than the columns of a sheet. */
-const ROW = 1 << 15;
-
 /** Cells of a workbook, each once. */
 export class CellSet {
   readonly #sheets = new Map<string, Set<number>>();
 
-  has({ sheet, row, column }: CellAddress): boolean {
-    return this.#sheets.get(sheet)?.has(row * ROW + column) ?? false;
-  }
-
   /** False for a cell that is there already. */
-  add({ sheet, row, column }: CellAddress): boolean {
-    const cells = this.#sheets.get(sheet) ?? new Set();
-    this.#sheets.set(sheet, cells);
+  add(cell: CellAddress): boolean {
+    const cells = this.#sheets.get(cell.sheet) ?? new Set();
+    this.#sheets.set(cell.sheet, cells);
     const before = cells.size;
-    return cells.add(row * ROW + column).size > before;
+    return cells.add(keyOf(cell)).size > before;
   }
 }
 

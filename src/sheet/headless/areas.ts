@@ -2,7 +2,7 @@ import { parseA1Ref, parseStructRef } from "@borgar/fx/xlsx";
 import { columnLetters } from "../address.ts";
 import { partOfTable } from "../table-parts.ts";
 import type { Table, WorkbookFile } from "../xlsx/model.ts";
-import { type Box, MOST_COLUMNS, MOST_ROWS } from "../xlsx/place.ts";
+import { around, type Box, MOST_COLUMNS, MOST_ROWS } from "../xlsx/place.ts";
 import { Untranslatable } from "./untranslatable.ts";
 
 /** Where a formula stands: its sheet by place in the workbook, its row and column from 0. */
@@ -84,8 +84,7 @@ export function commonArea(a: Area, b: Area): Area | undefined {
 /** The smallest area around two. */
 export function areaAround(a: Area, b: Area): Area | undefined {
   if (a.sheet !== b.sheet) return undefined;
-  const around = { top: Math.min(a.top, b.top), left: Math.min(a.left, b.left), bottom: Math.max(a.bottom, b.bottom), right: Math.max(a.right, b.right) };
-  return { sheet: a.sheet, ...around };
+  return { sheet: a.sheet, ...around(a, b) };
 }
 
 /** `B2` or `B2:C5`. */

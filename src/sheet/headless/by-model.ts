@@ -33,12 +33,13 @@ interface Trial {
  * it comes to them: whatever goes round is found afterwards, added to `circular`, and not run again.
  */
 export function calculateByModel(book: WorkbookFile, circular = new Set<CellFile>()): Computed {
-  let trial = settled(book, circular);
-  let isLeft = addCircles(trial, circular);
-  for (let round = 1; isLeft && round < MOST_ROUNDS; round++) {
+  let trial: Trial;
+  let isLeft: boolean;
+  let round = 0;
+  do {
     trial = settled(book, circular);
     isLeft = addCircles(trial, circular);
-  }
+  } while (isLeft && ++round < MOST_ROUNDS);
   const { model, hurried, refused } = trial;
   return { values: (sheet) => valuesOf(model, sheet), reach: (sheet, row, column) => reachOf(model, sheet, row, column), hurried: hurried || isLeft, refused };
 }

@@ -29,6 +29,14 @@ export interface Box {
   right: number;
 }
 
+/** The smallest box that has both in it. */
+export const around = (a: Box, b: Box): Box => ({
+  top: Math.min(a.top, b.top),
+  left: Math.min(a.left, b.left),
+  bottom: Math.max(a.bottom, b.bottom),
+  right: Math.max(a.right, b.right),
+});
+
 /** `B2:C5`, or one cell, as a box. */
 export function boxOf(range: string, part: string): Box {
   const [first = "", last = first] = range.split(":");

@@ -1,6 +1,7 @@
 import type { CheckResult, Finding } from "../../../src/buildsheet/finding.ts";
 import type { PaneOptions } from "../../../src/pane/mount.tsx";
 import { type MemoryHost, memoryHost } from "../../../src/sheet/memory.ts";
+import { finding } from "../../helpers/finding.ts";
 import { comparedBook, engineBook, judgedBook } from "./engine.ts";
 
 /** What the page under test shows: a workbook in memory, and what its check comes to. */
@@ -10,15 +11,6 @@ export interface Scene {
 }
 
 const cell = (sheet: string, row: number, column: number) => ({ sheet, row, column });
-const finding = (given: Partial<Finding> & Pick<Finding, "kind" | "cell" | "sentence">): Finding => ({
-  label: "",
-  value: null,
-  lower: null,
-  upper: null,
-  margin: null,
-  verdict: null,
-  ...given,
-});
 
 /** One of each kind, worst first, from two engines of an invented hire-boat yard. */
 export const FINDINGS: readonly Finding[] = [
