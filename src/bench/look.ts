@@ -1,5 +1,5 @@
 import type { Zip } from "../sheet/xlsx/zip.ts";
-import type { Engine } from "./engine.ts";
+import type { Engine } from "./load-grid.ts";
 import type { Addresses } from "./pictures.ts";
 
 /** Workbook data of the engine, of which only this much is of interest here. */

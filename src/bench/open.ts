@@ -6,8 +6,8 @@ import { readXlsx } from "../sheet/xlsx/read.ts";
 import { UnreadableFile } from "../sheet/xlsx/unreadable.ts";
 import { Zip } from "../sheet/xlsx/zip.ts";
 import { type Contents, contentsOf } from "./contents.ts";
-import type { Engine } from "./engine.ts";
-import { takeMarks } from "./kept-marks.ts";
+import type { Engine } from "./load-grid.ts";
+import { takeMarks } from "./stored-marks.ts";
 import { type EngineData, type EngineSheet, lookOf } from "./look.ts";
 import { type Addresses, addressesIn, picturesAmong, type Words, wordsIn } from "./pictures.ts";
 

@@ -1,7 +1,7 @@
 import "./bench.css";
 import { Bench } from "./bench.ts";
 import { elements } from "./elements.ts";
-import { loadEngine } from "./engine.ts";
+import { loadEngine } from "./load-grid.ts";
 import { mendTemplates } from "./templates.ts";
 
 const TEMPLATES = "vendor/@odoo/o-spreadsheet/dist/o_spreadsheet.xml";

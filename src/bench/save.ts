@@ -5,7 +5,7 @@ import { tableNames } from "../sheet/bench-sheets.ts";
 import { keptXml } from "../sheet/kept.ts";
 import type { DefinedName } from "../sheet/xlsx/model.ts";
 import { xmlText } from "../sheet/xlsx/xml-text.ts";
-import { withMarks } from "./kept-marks.ts";
+import { withMarks } from "./stored-marks.ts";
 import { differences } from "./reread.ts";
 import { SharedStrings, savedCells, type ToName, withCells } from "./save-cells.ts";
 import { withRules } from "./save-rules.ts";

@@ -1,6 +1,6 @@
 import type { Model } from "@odoo/o-spreadsheet";
 import type { DefinedName } from "../sheet/xlsx/model.ts";
-import type { Engine } from "./engine.ts";
+import type { Engine } from "./load-grid.ts";
 
 /** The workbook that is open, and whether the file on disk is behind it. */
 export class Workbook {

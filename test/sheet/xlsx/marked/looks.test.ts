@@ -1,5 +1,5 @@
 import { strFromU8, strToU8 } from "fflate";
-import { takeMarks } from "../../../../src/bench/kept-marks.ts";
+import { takeMarks } from "../../../../src/bench/stored-marks.ts";
 import { calculate } from "../../../../src/sheet/headless/calculate.ts";
 import { FINDINGS_SHEET, keptMarks, MARKED } from "../../../../src/sheet/kept.ts";
 import { MARK_FILL, type Mark } from "../../../../src/sheet/sheet-host.ts";

@@ -1,5 +1,5 @@
 import type { Model } from "@odoo/o-spreadsheet";
-import type { Engine, Screen } from "./engine.ts";
+import type { Engine, Screen } from "./load-grid.ts";
 
 /** The engine's screen over one model. */
 export interface Grid {
