@@ -5,15 +5,14 @@ import type { SheetHost } from "../sheet/sheet-host.ts";
 import { mustFit } from "../sheet/xlsx/limits.ts";
 import type { DefinedName } from "../sheet/xlsx/model.ts";
 import { UnreadableFile } from "../sheet/xlsx/unreadable.ts";
-import { elements } from "./elements.ts";
-import type { Engine, Screen } from "./load-grid.ts";
+import { ask, elements } from "./elements.ts";
 import { type Grid, mountGrid } from "./grid-view.ts";
+import type { Engine, Screen } from "./load-grid.ts";
 import { openWorkbook } from "./open.ts";
-import { ask } from "./question.ts";
+
 import { saveWorkbook } from "./save.ts";
 import type {} from "./shared.ts";
-import { uncalculatedNote } from "./uncalculated.ts";
-import { Workbook } from "./workbook.ts";
+import { uncalculatedNote, Workbook } from "./workbook.ts";
 
 const SAMPLE = "samples/build-sheet.xlsx";
 const XLSX = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";

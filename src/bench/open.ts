@@ -5,13 +5,12 @@ import type { DefinedName, Table } from "../sheet/xlsx/model.ts";
 import { readXlsx } from "../sheet/xlsx/read.ts";
 import { UnreadableFile } from "../sheet/xlsx/unreadable.ts";
 import { Zip } from "../sheet/xlsx/zip.ts";
-import { type Contents, contentsOf } from "./contents.ts";
 import type { Engine } from "./load-grid.ts";
-import { takeMarks } from "./stored-marks.ts";
-import { type EngineData, type EngineSheet, lookOf } from "./look.ts";
+import { type Contents, contentsOf, type EngineData, type EngineSheet, lookOf } from "./open-cells.ts";
 import { type Addresses, addressesIn, picturesAmong, type Words, wordsIn } from "./pictures.ts";
+import { takeMarks } from "./stored-marks.ts";
 
-export interface Opened {
+interface Opened {
   /** For a model of the engine. */
   data: EngineData;
   /** Names that the engine cannot hold; a saved workbook has them again. */

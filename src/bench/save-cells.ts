@@ -1,11 +1,71 @@
 import type { Model } from "@odoo/o-spreadsheet";
 import { parseFormula } from "../buildsheet/formula/parse.ts";
-import type { Cell } from "../core/cell.ts";
-import { isCellError } from "../core/cell.ts";
+import { type Cell, isCellError } from "../core/cell.ts";
 import { formulaAt, valueAt } from "../sheet/bench.ts";
+import { REFUSED_TITLE } from "../sheet/looks.ts";
 import { xmlText } from "../sheet/xlsx/xml-text.ts";
 import { storedFormula } from "./stored-formula.ts";
-import { cellText } from "./xml.ts";
+
+// biome-ignore lint/suspicious/noControlCharactersInRegex: these are the characters that XML 1.0 cannot hold, besides the surrogates and the two last
+const UNSPEAKABLE = /[\u0000-\u0008\u000B\u000C\u000E-\u001F\uFFFE\uFFFF]/g;
+
+const LIKE_AN_ESCAPE = /_(?=x[\da-f]{4}_)/gi;
+
+/**
+ * Text of a cell: workbook files write a character that XML cannot hold as `_x0007_`, and so an
+ * underscore before something that looks like that as `_x005F_` (ECMA-376 part 1, 22.4.2.4).
+ */
+const cellText = (text: string): string =>
+  xmlText(
+    text.replace(LIKE_AN_ESCAPE, "_x005F_").replace(UNSPEAKABLE, (character) => `_x${character.charCodeAt(0).toString(16).toUpperCase().padStart(4, "0")}_`),
+  );
+
+const RULE = /<dataValidation\b[^>]*?\bsqref="([^"]*)"[^>]*>/g;
+
+const CELL_RULE = /<cfRule\b[^>]*\btype="cellIs"[^>]*>[\s\S]*?<\/cfRule>/g;
+
+/**
+ * A sheet's part with its rules as other programs take them. Of what may be typed the engine writes an
+ * empty style of error, which the format does not have (ECMA-376 part 1, 18.18.17), and no sentence;
+ * of fills by value it writes text as if it were a formula, formulas with their `=`, and gives all the same
+ * priority.
+ */
+export function withRules(model: Model, sheetId: string, xml: string): string {
+  const sentences = sentencesOf(model, sheetId);
+  const texts = comparedTexts(model, sheetId);
+  let priority = 0;
+  return xml
+    .replace(RULE, (rule, area: string) => withSentence(rule.replace(' errorStyle=""', ""), sentences.get(area)))
+    .replace(CELL_RULE, (rule) =>
+      rule.replace(/<formula>([^<]*)<\/formula>/g, (formula, text: string) => (texts.has(text) ? quoted(text) : formula.replace(">=", ">"))),
+    )
+    .replace(/(<cfRule\b[^>]*? priority=)"\d+"/g, (_, start: string) => `${start}"${++priority}"`);
+}
+
+const withSentence = (rule: string, sentence: string | undefined): string =>
+  sentence === undefined ? rule : rule.replace("<dataValidation", `<dataValidation errorTitle="${REFUSED_TITLE}" error="${xmlText(sentence)}"`);
+
+const quoted = (text: string): string => `<formula>"${text.replaceAll('"', '""')}"</formula>`;
+
+/** What is said where something may not be typed, by area. */
+function sentencesOf({ getters }: Model, sheetId: string): Map<string, string> {
+  const sentences = new Map<string, string>();
+  for (const rule of getters.getDataValidationRules(sheetId)) {
+    const area = rule.ranges.map((range) => getters.getRangeString(range, sheetId, { useBoundedReference: true })).join(" ");
+    const { sentence } = rule as { sentence?: string };
+    if (sentence !== undefined) sentences.set(area, sentence);
+  }
+  return sentences;
+}
+
+/** Text between tags, where a quote stands for itself. */
+const inElement = (text: string): string => xmlText(text).replaceAll("&quot;", '"');
+
+/** Texts, as XML has them, with which cells are compared for their fill. */
+function comparedTexts({ getters }: Model, sheetId: string): Set<string> {
+  const values = getters.getConditionalFormats(sheetId).flatMap(({ rule }) => (rule.type === "CellIsRule" ? rule.values : []));
+  return new Set(values.filter((value) => value !== "" && !value.startsWith("=") && !Number.isFinite(Number(value))).map(inElement));
+}
 
 /** What a cell holds, as the file is to hold it. */
 export interface SavedCell {
@@ -66,8 +126,11 @@ function fileFormula(typed: string): string | undefined {
 }
 
 const ROW = /<row\b([^>]*?)(?:\/>|>([\s\S]*?)<\/row>)/g;
+
 const CELL = /<c\b([^>]*?)(?:\/>|>[\s\S]*?<\/c>)/g;
+
 const SHEET_DATA = /<sheetData\s*\/>|<sheetData>[\s\S]*?<\/sheetData>/;
+
 const attribute = (attributes: string, name: string) => new RegExp(`\\b${name}="([^"]*)"`).exec(attributes)?.[1];
 
 /**
@@ -110,6 +173,7 @@ const formulaXml = (formula: string, name: string, spill: string | undefined): s
 
 /** Error codes that workbook files know (ECMA-376 part 1, 18.18.11); the engine has more. */
 const FILE_ERRORS = new Set(["#NULL!", "#DIV/0!", "#VALUE!", "#REF!", "#NAME?", "#NUM!", "#N/A"]);
+
 const OTHER_ERRORS: Readonly<Record<string, string>> = { "#REF": "#REF!", "#BAD_EXPR": "#NAME?" };
 
 function storedValue(value: Cell): { type: string; text: string } {

@@ -1,4 +1,4 @@
-import { contentsOf } from "../../src/bench/contents.ts";
+import { contentsOf } from "../../src/bench/open-cells.ts";
 import type { CellFile, DefinedName, Table, WorkbookFile } from "../../src/sheet/xlsx/model.ts";
 
 const cell = (row: number, column: number, value: CellFile["value"], formula?: string): CellFile => ({ row, column, value, ...(formula ? { formula } : {}) });
