@@ -8,7 +8,7 @@ import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 
 const root = join(dirname(fileURLToPath(import.meta.url)), "..", "..");
-const [task, ...rest] = process.argv.slice(2);
+const [task = "", ...rest] = process.argv.slice(2);
 // What a user runs needs no development packages; everything else does.
 const USER_TASKS = new Set(["start", "build"]);
 
@@ -39,8 +39,10 @@ if (missing.length > 0) {
   }
 }
 
-const tool = join(root, "src", "tools", `${task}.ts`);
-if (!existsSync(tool)) {
+// What makes and serves the product, what only tests and measures it, and what makes the samples.
+const folders = [["src", "tools"], ["test", "tasks"], ["test", task], ["samples"]];
+const tool = folders.map((folder) => join(root, ...folder, `${task}.ts`)).find(existsSync);
+if (!tool) {
   console.error(`There is no task called ${task}.`);
   process.exit(2);
 }

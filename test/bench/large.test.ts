@@ -1,9 +1,9 @@
 import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { press } from "../../src/tools/long-use/drive.ts";
-import { LARGE, useLarge } from "../../src/tools/long-use/large.ts";
 import { crosshatch, jsonLines } from "../cli/run.ts";
+import { press } from "../long-use/drive.ts";
+import { LARGE, useLarge } from "../long-use/large.ts";
 import { atStand } from "./stand.ts";
 
 import.meta.jest.setTimeout(300_000);

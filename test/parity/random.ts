@@ -1,4 +1,4 @@
-import { Seeded } from "../../src/tools/fuzz/seeded.ts";
+import { Seeded } from "../fuzz/seeded.ts";
 
 /** The numbers of a seed, in one long row. */
 export class Random extends Seeded {

@@ -1,11 +1,11 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
+import { FIRST_SHEET, selfCheckWorkbook } from "../../samples/self-check.ts";
 import { GROUP_TITLES, GROUPS } from "../../src/core/groups.ts";
 import { specs } from "../../src/functions/index.ts";
 import { type FileHost, openWorkbook } from "../../src/sheet/file.ts";
 import type { SheetSnapshot } from "../../src/sheet/sheet-host.ts";
 import { root } from "../../src/tools/paths.ts";
-import { FIRST_SHEET, selfCheckWorkbook } from "../../src/tools/samples/self-check.ts";
 
 const onDisk = new Uint8Array(readFileSync(join(root, "samples", "self-check.xlsx")));
 const [FUNCTION, FORMULA, RESULT, EXPECTED, ALLOWED, SOURCE, VERDICT] = [0, 1, 2, 3, 4, 5, 6] as const;

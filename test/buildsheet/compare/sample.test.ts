@@ -1,9 +1,9 @@
 import { createReadStream, readFileSync } from "node:fs";
 import { join } from "node:path";
+import { compareSamples } from "../../../samples/compare/compare.ts";
 import { compareReadings } from "../../../src/buildsheet/compare/compare.ts";
 import { readingsOfCsv } from "../../../src/buildsheet/compare/csv.ts";
 import { root } from "../../../src/tools/paths.ts";
-import { compareSamples } from "../../../src/tools/samples/compare.ts";
 
 const folder = join(root, "samples", "compare");
 const side = (name: string) => readingsOfCsv(createReadStream(join(folder, name)), { name });

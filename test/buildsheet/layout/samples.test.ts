@@ -1,18 +1,18 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
+import { layoutSamples } from "../../../samples/layouts/layouts.ts";
 import { checkWorkbook } from "../../../src/buildsheet/check.ts";
 import type { Finding } from "../../../src/buildsheet/finding.ts";
 import { isUnread, type Mapping, recallMapping } from "../../../src/buildsheet/layout/mapping.ts";
 import { proposeLayout } from "../../../src/buildsheet/layout/propose.ts";
 import { openWorkbook } from "../../../src/sheet/file.ts";
 import { root } from "../../../src/tools/paths.ts";
-import { layoutSamples } from "../../../src/tools/samples/layouts.ts";
 import { crosshatch, jsonLines } from "../../cli/run.ts";
 
 const FILES = ["one-row-a-cylinder.xlsx", "one-row-a-reading.xlsx", "cylinders-across.xlsx"];
 const path = (file: string): string => join(root, "samples", "layouts", file);
 
-/** Worked out by hand from the readings in src/tools/samples/layouts.ts, and listed in samples/layouts/README.md. */
+/** Worked out by hand from the readings in samples/layouts/layouts.ts, and listed in samples/layouts/README.md. */
 const FINDINGS = [
   "likely slip | engine A, cylinder 3, ring end gap, top | 3.2 is far from 0.34, the middle of the like readings: is the decimal point in its place?",
   "likely slip | engine B, cylinder 1, bore, middle pin | 7.302 is far from 73.02, the middle of the like readings: is the decimal point in its place?",

@@ -1,0 +1,131 @@
+/**
+ * Writes what is made from the specs (index and loops in `src/functions`, README's function table), from design
+ * tokens (the pane's colours), from the figures that the long tasks have kept (DEVELOPERS.md) and from the checks against outside values (`test/reference/README.md`).
+ * With `--check` it writes nothing and fails when a file differs from what it would write.
+ */
+import { existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { pathToFileURL } from "node:url";
+import { figuresTable, keptFigures } from "../../test/tasks/figures.ts";
+import type { Group, Spec } from "../core/define.ts";
+import { GROUP_TITLES, GROUPS } from "../core/groups.ts";
+import { signature } from "../core/signature.ts";
+import { loopsSource } from "./loops.ts";
+import { coloursFile } from "./pane-colours.ts";
+import { root } from "./paths.ts";
+
+const FUNCTIONS = join(root, "src", "functions");
+const TABLE = ["<!-- functions: made by `npm run generate` -->", "<!-- end of functions -->"] as const;
+const FIGURES = ["<!-- figures: made by `npm run generate` from what the tasks have kept -->", "<!-- end of figures -->"] as const;
+
+interface SpecFile {
+  group: Group;
+  file: string;
+  exported: string;
+}
+
+/** Every file below `src/functions/<group>/` that declares a function, in the order of the groups. */
+export function specFiles(): SpecFile[] {
+  const found: SpecFile[] = [];
+  for (const group of GROUPS) {
+    const folder = join(FUNCTIONS, group);
+    if (!existsSync(folder)) continue;
+    for (const file of readdirSync(folder).sort()) {
+      const exported = /export const (\w+) = define\(/.exec(readFileSync(join(folder, file), "utf8"))?.[1];
+      if (exported) found.push({ group, file, exported });
+    }
+  }
+  return found;
+}
+
+export function indexSource(files: readonly SpecFile[]): string {
+  const imports = files.map(({ group, file, exported }) => ({ from: `./${group}/${file}`, exported })).sort((a, b) => (a.from < b.from ? -1 : 1));
+  return [
+    "// Made by `npm run generate` from the files in this folder.",
+    'import type { Spec } from "../core/define.ts";',
+    'import { loops } from "./loops.ts";',
+    ...imports.map(({ from, exported }) => `import { ${exported} } from "${from}";`),
+    "",
+    "/** Every worksheet function, in the order of the trade groups. */",
+    `export const specs: readonly Spec[] = [`,
+    ...files.map(({ exported }) => `  ${exported},`),
+    "];",
+    "",
+    "for (const spec of specs) spec.loop = loops[spec.name];",
+    "",
+    "export const specByName: ReadonlyMap<string, Spec> = new Map(specs.map((spec) => [spec.name, spec]));",
+    "",
+  ].join("\n");
+}
+
+export function functionTable(specs: readonly Spec[]): string {
+  const lines: string[] = [];
+  for (const group of GROUPS) {
+    const members = specs.filter((spec) => spec.group === group);
+    if (members.length === 0) continue;
+    lines.push(`**${GROUP_TITLES[group]}**`, "", "| function | gives |", "|---|---|");
+    for (const spec of members) lines.push(`| \`${signature(spec)}\` | ${spec.summary.replaceAll("|", "\\|")} |`);
+    lines.push("");
+  }
+  return lines.join("\n");
+}
+
+/** A page with what stands between two marks replaced. */
+function between(page: string, [start, end]: readonly [string, string], text: string, name: string): string {
+  const [from, to] = [page.indexOf(start), page.indexOf(end)];
+  if (from < 0 || to < 0) throw new Error(`${name} has no place for what is made: ${start} … ${end}`);
+  return `${page.slice(0, from + start.length)}\n\n${text}\n${page.slice(to)}`;
+}
+
+/** The functions and the pane run where no file can be read, so they get the package's version as a constant. */
+function versionFile(): [path: string, text: string] {
+  const { version } = JSON.parse(readFileSync(join(root, "package.json"), "utf8")) as { version: string };
+  const lines = ["// Made by `npm run generate` from package.json.", `export const VERSION = ${JSON.stringify(version)};`, ""];
+  return [join(root, "src", "core", "version.ts"), lines.join("\n")];
+}
+
+async function specsOf(files: readonly SpecFile[]): Promise<Spec[]> {
+  const specs: Spec[] = [];
+  for (const { group, file, exported } of files) {
+    const module = (await import(pathToFileURL(join(FUNCTIONS, group, file)).href)) as Record<string, Spec>;
+    specs.push(module[exported]!);
+  }
+  return specs;
+}
+
+/** What each file made from the specs should hold, by path. */
+export async function generated(): Promise<Map<string, string>> {
+  const files = specFiles();
+  const specs = await specsOf(files);
+  const wanted = new Map([[join(FUNCTIONS, "index.ts"), indexSource(files)], [join(FUNCTIONS, "loops.ts"), loopsSource(specs)], coloursFile(), versionFile()]);
+  const readme = join(root, "README.md");
+  if (existsSync(readme)) wanted.set(readme, between(readFileSync(readme, "utf8"), TABLE, functionTable(specs), "README.md"));
+  const developers = join(root, "DEVELOPERS.md");
+  if (existsSync(developers)) wanted.set(developers, between(readFileSync(developers, "utf8"), FIGURES, figuresTable(keptFigures()), "DEVELOPERS.md"));
+  return wanted;
+}
+
+/** The page of outside checks. It calculates with the index as it stands, so that must be right before this is asked. */
+async function referencePages(): Promise<Map<string, string>> {
+  const { referencePage } = await import("../../test/reference/page.ts");
+  return new Map([[join(root, "test", "reference", "README.md"), referencePage(await specsOf(specFiles()))]]);
+}
+
+const differing = (wanted: ReadonlyMap<string, string>): string[] =>
+  [...wanted].filter(([path, text]) => !existsSync(path) || readFileSync(path, "utf8") !== text).map(([path]) => path);
+
+/** Paths of generated files that are not as they should be. */
+export async function stale(): Promise<string[]> {
+  const paths = differing(await generated());
+  return paths.some((path) => path.startsWith(FUNCTIONS)) ? paths : [...paths, ...differing(await referencePages())];
+}
+
+if (process.argv[1] && import.meta.url === pathToFileURL(process.argv[1]).href) {
+  if (process.argv.includes("--check")) {
+    const paths = await stale();
+    for (const path of paths) console.error(`${path} is not what the specs make: run npm run generate`);
+    process.exitCode = paths.length ? 1 : 0;
+  } else {
+    for (const make of [generated, referencePages]) for (const [path, text] of await make()) writeFileSync(path, text);
+  }
+}

@@ -1,0 +1,26 @@
+import { type Cell, isCellError } from "../../src/core/cell.ts";
+import { cellName } from "../../src/sheet/address.ts";
+import { inCircles } from "../../src/sheet/headless/circles.ts";
+import { filledBy, type Reader, readersOf } from "../../src/sheet/headless/readers.ts";
+import type { WorkbookSnapshot } from "../../src/sheet/sheet-host.ts";
+import type { WorkbookFile } from "../../src/sheet/xlsx/model.ts";
+import { Defect } from "./outcome.ts";
+
+/** Said of a formula that is not run at all, and so rests on nothing. */
+const NOT_RUN = "Invalid number of arguments";
+
+/** What rests on itself has no value, whatever functions it goes through. */
+export function expectCirclesTold(book: WorkbookFile, { sheets }: WorkbookSnapshot): void {
+  const shownBy = ({ cell, sheet }: Reader): Cell => sheets[sheet]!.values[cell.row]?.[cell.column];
+  const readers = readersOf(book).filter((reader) => {
+    const value = shownBy(reader);
+    return !isCellError(value) || !value.message?.startsWith(NOT_RUN);
+  });
+  const circular = new Set(inCircles(readers, ({ cell }) => filledBy(cell)));
+  for (const reader of readers) {
+    const { cell, sheet } = reader;
+    const value = shownBy(reader);
+    if (circular.has(cell) && !isCellError(value))
+      throw new Defect(`${sheets[sheet]!.name}!${cellName(cell)} =${cell.formula!.slice(0, 200)} rests on itself and shows ${JSON.stringify(value)}`);
+  }
+}

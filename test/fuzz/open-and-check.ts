@@ -1,0 +1,19 @@
+import { checkWorkbook } from "../../src/buildsheet/check.ts";
+import { keptLayout } from "../../src/buildsheet/layout/mapping.ts";
+import { openWorkbook } from "../../src/sheet/file.ts";
+import { expectCounts, expectReadersAgree, expectSentence, orRefused } from "./oracles.ts";
+import type { Outcome } from "./outcome.ts";
+
+/** A file through the front door: opened, calculated, checked. */
+export function openAndCheck(bytes: Uint8Array, input = ""): Promise<Outcome> {
+  return orRefused(async (): Promise<Outcome> => {
+    const host = await openWorkbook(bytes, "fuzz.xlsx");
+    const snapshot = await host.read();
+    const { mapping, notes } = await keptLayout(host);
+    const result = checkWorkbook(snapshot, mapping);
+    expectCounts(result);
+    for (const said of [...host.notes(), ...notes, ...result.findings.map(({ sentence }) => sentence)]) expectSentence(said, input);
+    expectReadersAgree(snapshot);
+    return "result";
+  }, input);
+}
