@@ -1,12 +1,10 @@
 /**
- * Writes what is made from the specs (index and loops in `src/functions`, README's function table), from design
- * tokens (the pane's colours), from the figures that the long tasks have kept (DEVELOPERS.md) and from the checks against outside values (`test/reference/README.md`).
- * With `--check` it writes nothing and fails when a file differs from what it would write.
+ * The generated parts of the product: from the specs its index and loops in `src/functions` and README's function table,
+ * from design tokens the pane's colours, from package.json the version. `npm run generate` writes them, with what is made of the tests.
  */
-import { existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
-import { figuresTable, keptFigures } from "../../test/tasks/figures.ts";
 import type { Group, Spec } from "../core/define.ts";
 import { GROUP_TITLES, GROUPS } from "../core/groups.ts";
 import { signature } from "../core/signature.ts";
@@ -16,7 +14,6 @@ import { root } from "./paths.ts";
 
 const FUNCTIONS = join(root, "src", "functions");
 const TABLE = ["<!-- functions: made by `npm run generate` -->", "<!-- end of functions -->"] as const;
-const FIGURES = ["<!-- figures: made by `npm run generate` from what the tasks have kept -->", "<!-- end of figures -->"] as const;
 
 interface SpecFile {
   group: Group;
@@ -71,7 +68,7 @@ export function functionTable(specs: readonly Spec[]): string {
 }
 
 /** A page with what stands between two marks replaced. */
-function between(page: string, [start, end]: readonly [string, string], text: string, name: string): string {
+export function between(page: string, [start, end]: readonly [string, string], text: string, name: string): string {
   const [from, to] = [page.indexOf(start), page.indexOf(end)];
   if (from < 0 || to < 0) throw new Error(`${name} has no place for what is made: ${start} … ${end}`);
   return `${page.slice(0, from + start.length)}\n\n${text}\n${page.slice(to)}`;
@@ -84,7 +81,7 @@ function versionFile(): [path: string, text: string] {
   return [join(root, "src", "core", "version.ts"), lines.join("\n")];
 }
 
-async function specsOf(files: readonly SpecFile[]): Promise<Spec[]> {
+export async function specsOf(files: readonly SpecFile[]): Promise<Spec[]> {
   const specs: Spec[] = [];
   for (const { group, file, exported } of files) {
     const module = (await import(pathToFileURL(join(FUNCTIONS, group, file)).href)) as Record<string, Spec>;
@@ -93,39 +90,16 @@ async function specsOf(files: readonly SpecFile[]): Promise<Spec[]> {
   return specs;
 }
 
-/** What each file made from the specs should hold, by path. */
-export async function generated(): Promise<Map<string, string>> {
+/** What each generated file of the product should hold, by path. */
+export async function productParts(): Promise<Map<string, string>> {
   const files = specFiles();
   const specs = await specsOf(files);
-  const wanted = new Map([[join(FUNCTIONS, "index.ts"), indexSource(files)], [join(FUNCTIONS, "loops.ts"), loopsSource(specs)], coloursFile(), versionFile()]);
   const readme = join(root, "README.md");
-  if (existsSync(readme)) wanted.set(readme, between(readFileSync(readme, "utf8"), TABLE, functionTable(specs), "README.md"));
-  const developers = join(root, "DEVELOPERS.md");
-  if (existsSync(developers)) wanted.set(developers, between(readFileSync(developers, "utf8"), FIGURES, figuresTable(keptFigures()), "DEVELOPERS.md"));
-  return wanted;
-}
-
-/** The page of outside checks. It calculates with the index as it stands, so that must be right before this is asked. */
-async function referencePages(): Promise<Map<string, string>> {
-  const { referencePage } = await import("../../test/reference/page.ts");
-  return new Map([[join(root, "test", "reference", "README.md"), referencePage(await specsOf(specFiles()))]]);
-}
-
-const differing = (wanted: ReadonlyMap<string, string>): string[] =>
-  [...wanted].filter(([path, text]) => !existsSync(path) || readFileSync(path, "utf8") !== text).map(([path]) => path);
-
-/** Paths of generated files that are not as they should be. */
-export async function stale(): Promise<string[]> {
-  const paths = differing(await generated());
-  return paths.some((path) => path.startsWith(FUNCTIONS)) ? paths : [...paths, ...differing(await referencePages())];
-}
-
-if (process.argv[1] && import.meta.url === pathToFileURL(process.argv[1]).href) {
-  if (process.argv.includes("--check")) {
-    const paths = await stale();
-    for (const path of paths) console.error(`${path} is not what the specs make: run npm run generate`);
-    process.exitCode = paths.length ? 1 : 0;
-  } else {
-    for (const make of [generated, referencePages]) for (const [path, text] of await make()) writeFileSync(path, text);
-  }
+  return new Map([
+    [join(FUNCTIONS, "index.ts"), indexSource(files)],
+    [join(FUNCTIONS, "loops.ts"), loopsSource(specs)],
+    coloursFile(),
+    versionFile(),
+    [readme, between(readFileSync(readme, "utf8"), TABLE, functionTable(specs), "README.md")],
+  ]);
 }

@@ -6,10 +6,11 @@ import { existsSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import type { Spec } from "../../src/core/define.ts";
-import { specFiles, stale } from "../../src/tools/generated.ts";
+import { specFiles } from "../../src/tools/generated.ts";
 import { root } from "../../src/tools/paths.ts";
 import { readSupply, supplyFaults } from "../../src/tools/supply.ts";
 import { checksFor } from "../reference/checks/index.ts";
+import { stale } from "./generate.ts";
 
 const LONGEST_DESCRIPTION = 128;
 const NAME = /^[A-Z]{3,}$/;

@@ -1,0 +1,42 @@
+/**
+ * `npm run generate`: writes the generated parts of the product, then those that rest on the tests: the figures that the long
+ * tasks have kept (DEVELOPERS.md) and the page of outside checks (`test/reference/README.md`).
+ * With `--check` it writes nothing and fails when a file differs from what it would write.
+ */
+import { existsSync, readFileSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { pathToFileURL } from "node:url";
+import { between, productParts, specFiles, specsOf } from "../../src/tools/generated.ts";
+import { root } from "../../src/tools/paths.ts";
+import { figuresTable, keptFigures } from "./figures.ts";
+
+const FIGURES = ["<!-- figures: made by `npm run generate` from what the tasks have kept -->", "<!-- end of figures -->"] as const;
+
+/** The contributors' page, and the page of outside checks. The latter calculates with the index as it stands, so that must be right before this is asked. */
+async function testParts(): Promise<Map<string, string>> {
+  const developers = join(root, "DEVELOPERS.md");
+  const { referencePage } = await import("../reference/page.ts");
+  return new Map([
+    [developers, between(readFileSync(developers, "utf8"), FIGURES, figuresTable(keptFigures()), "DEVELOPERS.md")],
+    [join(root, "test", "reference", "README.md"), referencePage(await specsOf(specFiles()))],
+  ]);
+}
+
+const differing = (wanted: ReadonlyMap<string, string>): string[] =>
+  [...wanted].filter(([path, text]) => !existsSync(path) || readFileSync(path, "utf8") !== text).map(([path]) => path);
+
+/** Paths of generated files that are not as they should be. */
+export async function stale(): Promise<string[]> {
+  const paths = differing(await productParts());
+  return paths.length > 0 ? paths : differing(await testParts());
+}
+
+if (process.argv[1] && import.meta.url === pathToFileURL(process.argv[1]).href) {
+  if (process.argv.includes("--check")) {
+    const paths = await stale();
+    for (const path of paths) console.error(`${path} is not what the specs make: run npm run generate`);
+    process.exitCode = paths.length ? 1 : 0;
+  } else {
+    for (const make of [productParts, testParts]) for (const [path, text] of await make()) writeFileSync(path, text);
+  }
+}
