@@ -1,0 +1,63 @@
+import { compareDecimals, decimal } from "./decimal.ts";
+
+/** As many as decimals are compared by. */
+const MOST = 9;
+/** More decimals than anybody types: the number was worked out. */
+const MOST_TYPED = 6;
+/** From here on numbers are written with all their digits anyway, or with an exponent. */
+const LARGE = 1e15;
+
+/** Decimals that a number is written with, up to nine. */
+export function decimalsOf(value: number): number {
+  const size = Math.abs(value);
+  if (!(size < LARGE)) return 0;
+  for (let decimals = 0; decimals < MOST; decimals++) {
+    const scale = 10 ** decimals;
+    if (Math.round(size * scale) / scale === size) return decimals;
+  }
+  return (decimal(value).toFixed(MOST).replace(/0+$/, "").split(".")[1] ?? "").length;
+}
+
+/** A number with so many decimals; never `-0`. */
+export function fixed(value: number, decimals: number): string {
+  if (!(Math.abs(value) < LARGE)) return String(value);
+  const text = decimal(value).toFixed(Math.min(decimals, MOST));
+  return Number(text) === 0 ? text.replace("-", "") : text;
+}
+
+/**
+ * How many decimals each of some numbers is told with that are compared with one another: as many as were
+ * typed. What was worked out gets two more than the most that were typed, at least three, and never so
+ * few that it would seem to stand on the other side of another, or on it.
+ */
+export function decimalsTogether(numbers: readonly number[]): number[] {
+  const own = numbers.map((number) => decimalsOf(decimal(number)));
+  if (own.every((decimals) => decimals <= MOST_TYPED)) return own;
+  const typed = own.filter((decimals) => decimals <= MOST_TYPED);
+  const told = (decimals: number) => own.map((each) => (each <= MOST_TYPED ? each : Math.min(each, decimals)));
+  let decimals = Math.max(3, 2 + Math.max(0, ...typed));
+  while (decimals < MOST && !keepOrder(numbers, told(decimals))) decimals++;
+  return told(decimals);
+}
+
+function keepOrder(numbers: readonly number[], decimals: readonly number[]): boolean {
+  const shown = numbers.map((number, i) => Number(fixed(number, decimals[i]!)));
+  return numbers.every((a, i) => numbers.every((b, j) => compareDecimals(shown[i]!, shown[j]!) === compareDecimals(a, b)));
+}
+
+/** A number as it was typed; one that was worked out with no more decimals than tell it from those beside it. */
+export const readingText = (value: number, beside: readonly number[] = []): string => fixed(value, decimalsTogether([value, ...beside])[0]!);
+
+/** A difference, with the decimals of what it is the difference of: 0.035 − 0.025 is `0.010`. */
+export const differenceText = (difference: number, of: readonly number[]): string => fixed(difference, Math.max(...decimalsTogether(of)));
+
+/** Significant digits of an uncertainty (JCGM 100:2008, 7.2.6: at most two). */
+const DIGITS = 2;
+
+/** An uncertainty with two significant digits, or as typed where that has fewer. */
+export function uncertaintyText(uncertainty: number): string {
+  const size = Math.abs(uncertainty);
+  if (!(size > 0) || !Number.isFinite(size)) return String(uncertainty);
+  const rounded = Number(uncertainty.toPrecision(DIGITS));
+  return size < 1e-7 ? String(rounded) : fixed(rounded, decimalsOf(rounded));
+}
