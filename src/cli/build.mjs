@@ -18,7 +18,6 @@ export const ENGINE_AS_MODULE = {
 const STARTED = {
   "engine-worker": "src/cli/engine-worker.ts",
   "book-worker": "src/cli/batch/book-worker.ts",
-  "readings-worker": "src/cli/batch/readings-worker.ts",
   crosshatch: "src/cli/main.ts",
 };
 

@@ -6,8 +6,7 @@ import type { Facts } from "../report/facts.ts";
 import type { Page } from "./batch/book-worker.ts";
 import type { Entry, Ledger } from "./batch/ledger.ts";
 import { STANDARD_INPUT } from "./batch/patterns.ts";
-import { BookPool, threadsOfMachine } from "./batch/pool.ts";
-import { ReadingsPool } from "./batch/readings-pool.ts";
+import { BookPool } from "./batch/pool.ts";
 import { type Found, WorstFirst } from "./batch/worst-first.ts";
 import { checkReadings } from "./check-readings.ts";
 import { kindOf } from "./kind.ts";
@@ -46,7 +45,7 @@ export interface CheckFilesOptions {
   copies?: ReadonlyMap<string, CopyTask> | undefined;
   /** A report will want to show what else stands in each input. */
   forReport?: boolean;
-  /** As many as the machine has, where nothing is said. */
+  /** Workbooks checked at a time: as many as the machine has processors, where nothing is said. */
   threads?: number | undefined;
 }
 
@@ -63,11 +62,9 @@ export const unchanged = (file: string, entry: Entry): Checked => ({ file, resul
 export async function* checkFiles(files: readonly string[], options: CheckFilesOptions): AsyncGenerator<Checked> {
   const sizes = await Promise.all(files.map(sizeOf));
   const total = sizes.reduce<number>((sum, size) => sum + (typeof size === "number" ? size : 0), 0);
-  const threads = options.threads ?? threadsOfMachine();
   const work: Work = {
     ...{ options, progress: new Progress(total, files.length) },
-    pool: new BookPool(files.filter((file) => kindOf(file) === ".xlsx").length, undefined, threads),
-    readers: new ReadingsPool(threads),
+    pool: new BookPool(files.filter((file) => kindOf(file) === ".xlsx").length, undefined, options.threads),
   };
   // Enough to keep the threads busy, and few enough to be kept until their turn comes.
   const ahead = 4 * work.pool.threads;
@@ -90,7 +87,6 @@ export async function* checkFiles(files: readonly string[], options: CheckFilesO
   } finally {
     work.progress.hide();
     await work.pool.close();
-    await work.readers.close();
   }
 }
 
@@ -98,7 +94,6 @@ interface Work {
   options: CheckFilesOptions;
   progress: Progress;
   pool: BookPool;
-  readers: ReadingsPool;
 }
 
 function withReason(checked: Checked): Checked {
@@ -136,7 +131,7 @@ async function checkBook(file: string, size: number, { options: { ledger, copies
 async function checkOther(file: string, work: Work): Promise<Checked> {
   if (kindOf(file) !== ".csv") return unread(file, unknownKind(kindOf(file)));
   try {
-    return await checkReadings(file, work.options, (bytes) => work.progress.add(bytes), work.readers);
+    return await checkReadings(file, work.options, (bytes) => work.progress.add(bytes));
   } catch (error) {
     return unread(file, reasonOf(error));
   }

@@ -8,10 +8,8 @@ import { Tallies } from "../report/facts.ts";
 import { subjectOf } from "../report/gather/subjects.ts";
 import { STANDARD_INPUT } from "./batch/patterns.ts";
 import { rowsOf, Unanswered } from "./batch/query.ts";
-import type { ReadingsPool } from "./batch/readings-pool.ts";
 import { type Found, WorstFirst } from "./batch/worst-first.ts";
 import { type Checked, type CheckFilesOptions, NOTHING, unchanged } from "./check-files.ts";
-import { checkSplit } from "./split-readings.ts";
 
 /** Bytes that are read at a time. */
 const CHUNK = 1 << 18;
@@ -23,12 +21,10 @@ export const QUERY = "query";
 type Told = (bytes: number) => void;
 
 /** A file of readings, or standard input, as it streams by. */
-export async function checkReadings(file: string, options: CheckFilesOptions, told: Told, readers: ReadingsPool): Promise<Checked> {
+export async function checkReadings(file: string, options: CheckFilesOptions, told: Told): Promise<Checked> {
   if (file === STANDARD_INPUT) return await checkStream(file, file, process.stdin, options);
   const entry = options.ledger?.entryOf(file);
   if (entry && (await hashOf(file)) === entry.hash) return unchanged(file, entry);
-  const split = await checkSplit(file, options, told, readers);
-  if (split) return split;
   const { forReport = false, ledger, decimal } = options;
   const hash = createHash("sha256");
   // What draws a page takes its time to load.

@@ -33,7 +33,7 @@ function program(done: (code: number) => void): Command {
       "--marked <folder>",
       "write a copy of each workbook with calculated values and marks in its cells, and its findings on a sheet; .csv has no cells to mark",
     )
-    .option("--threads <count>", "how many work at a time: on workbooks as many as the machine has, on one long .csv one, where nothing is said")
+    .option("--threads <count>", "how many workbooks are checked at a time; where nothing is said, as many as the machine has processors")
     .option("--force", "overwrite what is there")
     .addHelpText("after", "\nLeaves 0 when all is within, 1 with findings (earlier ones of unchanged files too), 2 when an input could not be read.")
     .action(async (files: string[], options: CheckOptions) => done(await (await import("./check-command.ts")).check(files, options)));

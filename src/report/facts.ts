@@ -24,18 +24,12 @@ export class Tallies {
   readonly #found = new Map<string, Tally>();
   more = 0;
 
-  add(kind: FindingKind, { characteristic, engine }: Subject, count = 1): void {
+  add(kind: FindingKind, { characteristic, engine }: Subject): void {
     const key = `${kind}|${engine ?? ""}|${characteristic}`;
     const tally = this.#found.get(key);
-    if (tally) tally.count += count;
-    else if (this.#found.size < MOST_TALLIES) this.#found.set(key, { kind, characteristic, engine, count });
-    else this.more += count;
-  }
-
-  /** What somebody else has counted. */
-  addAll(tallies: readonly Tally[], more: number): void {
-    for (const tally of tallies) this.add(tally.kind, tally, tally.count);
-    this.more += more;
+    if (tally) tally.count++;
+    else if (this.#found.size < MOST_TALLIES) this.#found.set(key, { kind, characteristic, engine, count: 1 });
+    else this.more++;
   }
 
   get all(): Tally[] {

@@ -3,22 +3,19 @@ import { createWriteStream } from "node:fs";
 import { join } from "node:path";
 import { finished } from "node:stream/promises";
 import type { Group } from "./benchmark-group.ts";
-import { type Line, ratioLine, show, type Timing, together } from "./measure.ts";
+import { ratioLine, type Timing, together } from "./measure.ts";
 import { inFolder, onProcessors, type Program, profileOf, run, succeeds } from "./programs.ts";
 
 const ROWS = 1_000_000;
 const WHAT = "check of 1 000 000 readings as CSV";
-/** Enough for the start of a second thread to be a small part of the work. */
-const MANY_ROWS = 4_000_000;
-const MANY = "check of 4 000 000 readings as CSV on two threads against one";
 const PLACES = ["top thrust", "top pin", "middle thrust", "middle pin", "bottom thrust", "bottom pin"];
 
 /** A line's stream of bores: about one reading in fifty is outside its limits, or too near to be proven. */
-async function writeReadings(path: string, rows: number): Promise<void> {
+async function writeReadings(path: string): Promise<void> {
   const out = createWriteStream(path);
   out.write("engine,cylinder,characteristic,position,value,lower,upper,unit,uncertainty\n");
   let lines = "";
-  for (let row = 0; row < rows; row++) {
+  for (let row = 0; row < ROWS; row++) {
     const value = (73_010 + ((row * 31) % 63)) / 1000;
     lines += `E${1 + Math.floor(row / 18)},${1 + (Math.floor(row / 6) % 3)},bore,${PLACES[row % 6]},${value.toFixed(3)},73,73.074,mm,0.003\n`;
     if (lines.length > 1 << 16) {
@@ -46,13 +43,13 @@ const query = (input: string, output: string): string => `
   console.log(JSON.stringify(found.getRows().map(([verdict, count]) => [verdict, Number(count)])));
 `;
 
-/** Readings checked by the whole command, on one processor against DuckDB on one thread, then on two. */
+/** Readings checked by the whole command, on one processor against DuckDB on one thread. */
 export async function readings(program: string): Promise<Group> {
   const probe: Program = { command: process.execPath, args: ["--input-type=module", "-e", 'await import("@duckdb/node-api")'] };
   if (!succeeds(probe)) return { lines: [{ what: WHAT, measured: "–", yardstick: "DuckDB is not installed", unit: "×" }], profiles: [] };
   return inFolder(async (folder) => {
     const [input, output] = ["readings.csv", "found.ndjson"].map((name) => join(folder, name).replaceAll("\\", "/")) as [string, string];
-    await writeReadings(input, ROWS);
+    await writeReadings(input);
     const check: Program = { command: process.execPath, args: [program, "check", input, "--json", "--as-found"] };
     const duck: Program = { command: process.execPath, args: ["--input-type=module", "-e", query(input, output)] };
     const [one, duckOne] = [onProcessors(1, check), onProcessors(1, duck)];
@@ -63,49 +60,9 @@ export async function readings(program: string): Promise<Group> {
       return { lines: [{ ...ratioLine(`${WHAT} (${why})`, ours, theirs) }], profiles: [] };
     }
     const [ours, theirs] = (await together([() => run(one, [1]), () => run(duckOne)])) as [Timing, Timing];
-    const lines: Line[] = [
-      ratioLine(`${WHAT}, the whole command on one processor; the same verdicts by DuckDB on one thread`, ours, theirs, { aim: 1.5, profile: WHAT }),
-      ...(await twoThreads(program, folder)),
-    ];
-    return { lines, profiles: [profileOf(WHAT, folder, check.args, [1])] };
+    const against = `${WHAT}, the whole command on one processor; the same verdicts by DuckDB on one thread`;
+    return { lines: [ratioLine(against, ours, theirs, { aim: 1.5, profile: WHAT })], profiles: [profileOf(WHAT, folder, check.args, [1])] };
   });
-}
-
-/** A loop that does nothing but reckon, in so many threads: what more of them bring on this machine at the most. */
-const loops = (threads: number): Program => ({
-  command: process.execPath,
-  args: [
-    "--input-type=module",
-    "-e",
-    `import { Worker } from "node:worker_threads";
-    const loop = "const a = new Float64Array(1 << 16); for (let k = 0; k < 6000; k++) for (let i = 0; i < a.length; i++) a[i] = a[i] * 0.999 + i;";
-    await Promise.all(Array.from({ length: ${threads} }, () => new Promise((done) => new Worker(loop, { eval: true }).on("exit", done))));`,
-  ],
-});
-
-/** Long files are what threads are for; beside it stands what a bare loop gains. */
-async function twoThreads(program: string, folder: string): Promise<Line[]> {
-  const many = join(folder, "many.csv");
-  await writeReadings(many, MANY_ROWS);
-  const check = (threads: number): Program => ({
-    command: process.execPath,
-    args: [program, "check", many, "--json", "--threads", String(threads)],
-  });
-  const works = [check(1), check(2), loops(1), loops(2)].map((work) => () => run(work, [0, 1]));
-  const [one, two, bare, bareTwice] = (await together(works)) as [Timing, Timing, Timing, Timing];
-  const most = (2 * bare.median) / bareTwice.median;
-  return [
-    {
-      what: `${MANY}; the machine: a bare loop in each of two threads gains ${most.toFixed(2)} ×`,
-      measured: show(two),
-      yardstick: show(one),
-      value: one.median / two.median,
-      unit: "×",
-      aim: 1.7,
-      atLeast: true,
-      profile: WHAT,
-    },
-  ];
 }
 
 /** Stops a comparison of different things: both must come to the same verdicts, as often. */

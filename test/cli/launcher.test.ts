@@ -11,8 +11,7 @@ function clone(): string {
   mkdirSync(join(folder, "src", "cli"), { recursive: true });
   for (const file of ["crosshatch.mjs", "build.mjs"]) cpSync(join(ROOT, "src", "cli", file), join(folder, "src", "cli", file));
   mkdirSync(join(folder, "src", "cli", "batch"));
-  for (const worker of ["engine-worker.ts", "batch/book-worker.ts", "batch/readings-worker.ts"])
-    writeFileSync(join(folder, "src", "cli", worker), "export {};");
+  for (const worker of ["engine-worker.ts", "batch/book-worker.ts"]) writeFileSync(join(folder, "src", "cli", worker), "export {};");
   const npm = `import { symlinkSync, appendFileSync } from "node:fs";
     appendFileSync(${JSON.stringify(join(folder, "asked.txt"))}, process.argv.slice(2).join(" "));
     symlinkSync(${JSON.stringify(join(ROOT, "node_modules"))}, "node_modules", "junction");`;

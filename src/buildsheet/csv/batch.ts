@@ -2,33 +2,19 @@ import { FINDING_KINDS, type FindingKind } from "../finding.ts";
 import type { Named } from "./names.ts";
 import type { Scanner } from "./scanner.ts";
 
-/** Plain data, so that it can be handed from one thread to another. */
-export interface BatchData {
-  length: number;
-  values: Float64Array;
-  /** Of each reading its line, and where its record stands in the bytes. */
-  lines: Int32Array;
-  froms: Int32Array;
-  tos: Int32Array;
-  /** What its limits have told of it already: one more than the place of that kind of finding, 0 for nothing. */
-  told: Uint8Array;
-  /** Runs of readings that follow one another in the bytes and are named alike: the name of each, and the reading after its last one. */
-  runs: number;
-  names: Named[];
-  nameOfRun: Int32Array;
-  endOfRun: Int32Array;
-}
-
 const ROOM = 4096;
 
 /** The readings of a stretch of a file, in their order, that are still to be seen beside their like. */
-export class Batch implements BatchData {
+export class Batch {
   length = 0;
   values = new Float64Array(ROOM);
+  /** Of each reading its line, and where its record stands in the bytes. */
   lines = new Int32Array(ROOM);
   froms = new Int32Array(ROOM);
   tos = new Int32Array(ROOM);
+  /** What its limits have told of it already: one more than the place of that kind of finding, 0 for nothing. */
   told = new Uint8Array(ROOM);
+  /** Runs of readings that follow one another in the bytes and are named alike: the name of each, and the reading after its last one. */
   runs = 0;
   names: Named[] = [];
   nameOfRun = new Int32Array(ROOM);
@@ -83,4 +69,4 @@ export class Batch implements BatchData {
   }
 }
 
-export const kindTold = ({ told }: BatchData, i: number): FindingKind | undefined => (told[i] === 0 ? undefined : FINDING_KINDS[told[i]! - 1]);
+export const kindTold = ({ told }: Batch, i: number): FindingKind | undefined => (told[i] === 0 ? undefined : FINDING_KINDS[told[i]! - 1]);

@@ -1,7 +1,7 @@
 import type { Suspicion } from "../check/alike.ts";
 import type { Subject } from "../check/report.ts";
 import { GroupWatch, isOrdinary, type Watched } from "../check/watch.ts";
-import { type BatchData, kindTold } from "./batch.ts";
+import { type Batch, kindTold } from "./batch.ts";
 import { HeldLines, type Retold } from "./held.ts";
 
 /** Somebody who is told what a reading is suspected of, and after which reading of its batch that was known. */
@@ -20,8 +20,7 @@ export class BesideLike {
     this.#watch = new GroupWatch(report, () => new HeldLines(retold));
   }
 
-  /** `lineBefore` is the number of the line before the first of those from which the batch counts. */
-  take(batch: BatchData, bytes: Buffer, lineBefore = 0): void {
+  take(batch: Batch, bytes: Buffer): void {
     let i = 0;
     for (let run = 0; run < batch.runs; run++) {
       const { group: name, unit } = batch.names[batch.nameOfRun[run]!]!;
@@ -29,14 +28,14 @@ export class BesideLike {
       this.#at = i;
       const group = this.#watch.group(name);
       if (group.waiting) {
-        i = group.waiting.add(batch, i, end, unit, bytes, lineBefore);
+        i = group.waiting.add(batch, i, end, unit, bytes);
         this.#at = i - 1;
         this.#watch.added(group);
       }
       for (; i < end; i++) {
         if (isOrdinary(group, batch.values[i]!, unit)) continue;
         this.#at = i;
-        const subject = this.retold(lineBefore + batch.lines[i]!, bytes.toString("utf8", batch.froms[i], batch.tos[i]));
+        const subject = this.retold(batch.lines[i]!, bytes.toString("utf8", batch.froms[i], batch.tos[i]));
         this.#watch.look(group, { value: batch.values[i]!, unit, told: kindTold(batch, i), subject });
       }
     }

@@ -1,7 +1,7 @@
 import { parse } from "csv-parse/sync";
 import { type Columns, canBeJudged, readHeadings } from "../headers.ts";
 
-/** Which columns there are. Plain data, so that it can be handed from one thread to another. */
+/** Which columns there are. */
 export interface HeadColumns extends Columns {
   delimiter: string;
   /** Number of headings. */
@@ -12,8 +12,6 @@ export interface HeadColumns extends Columns {
 export interface Head extends HeadColumns {
   /** Number of the line after the headings. */
   nextLine: number;
-  /** The byte of the input at which it begins; `undefined` where the input's bytes are not those of the text. */
-  offset: number | undefined;
   /** The text after the headings, as UTF-8, in Node's own buffers: not to be had in a browser. */
   bytes: AsyncIterable<Buffer>;
   /** The same as text. Either of them can be read, once. */
@@ -40,8 +38,7 @@ export async function readHead(
   progress?: (bytes: number) => void,
   wanted: Wanted = toBeJudged,
 ): Promise<Head | { unread: string }> {
-  const source: Source = { read: 0, isRecoded: false };
-  const chunks = utf8(input, source, progress)[Symbol.asyncIterator]();
+  const chunks = utf8(input, progress)[Symbol.asyncIterator]();
   let bytes = NOTHING;
   let line = 1;
   let declared: string | undefined;
@@ -63,8 +60,7 @@ export async function readHead(
       const head = columnsOf(first, declared ? [declared] : DELIMITERS, wanted);
       if ("unread" in head) return { unread: `has in line ${line} ${head.unread}` };
       const rest = following(after, chunks);
-      const offset = source.isRecoded ? undefined : source.read - after.length;
-      return { ...head, nextLine: line + linesIn(first), offset, bytes: buffersOf(rest), rest: textOf(rest) };
+      return { ...head, nextLine: line + linesIn(first), bytes: buffersOf(rest), rest: textOf(rest) };
     }
     if (end === undefined) return { unread: "is empty" };
     declared ??= delimiter;
@@ -101,27 +97,21 @@ async function* textOf(chunks: AsyncIterable<Uint8Array>): AsyncGenerator<string
 const BOM_8 = Uint8Array.of(0xef, 0xbb, 0xbf);
 const BOM_16 = { "utf-16le": Uint8Array.of(0xff, 0xfe), "utf-16be": Uint8Array.of(0xfe, 0xff) };
 
-/** How much has been read of the input, and whether its bytes were turned into others. */
-interface Source {
-  read: number;
-  isRecoded: boolean;
-}
-
 /** Bytes as UTF-8, which they are unless a byte order mark says UTF-16. The mark itself is dropped. */
-async function* utf8(input: AsyncIterable<Uint8Array>, source: Source, progress?: (bytes: number) => void): AsyncGenerator<Uint8Array> {
+async function* utf8(input: AsyncIterable<Uint8Array>, progress?: (bytes: number) => void): AsyncGenerator<Uint8Array> {
   const encoder = new TextEncoder();
   let mark: Uint8Array | undefined = NOTHING;
+  let read = 0;
   let decoder: TextDecoder | undefined;
   for await (const chunk of input) {
-    source.read += chunk.length;
-    progress?.(source.read);
+    read += chunk.length;
+    progress?.(read);
     let bytes = chunk;
     if (mark) {
       // A mark may come in pieces.
       bytes = mark = joined(mark, bytes);
       if (bytes.length < BOM_8.length && !hasMark(bytes, BOM_16["utf-16le"]) && !hasMark(bytes, BOM_16["utf-16be"])) continue;
       for (const [encoding, sign] of Object.entries(BOM_16)) if (hasMark(bytes, sign)) decoder = new TextDecoder(encoding);
-      source.isRecoded = decoder !== undefined;
       if (hasMark(bytes, BOM_8)) bytes = bytes.subarray(BOM_8.length);
       mark = undefined;
     }

@@ -1,6 +1,6 @@
 import { ENOUGH, type Waiting, type Watched } from "../check/watch.ts";
 import type { FindingKind } from "../finding.ts";
-import { type BatchData, kindTold } from "./batch.ts";
+import { type Batch, kindTold } from "./batch.ts";
 
 /** Room for a group's lines to begin with; longer ones get more. */
 const BYTES = 1024;
@@ -29,13 +29,13 @@ export class HeldLines implements Waiting {
   constructor(readonly retold: Retold) {}
 
   /** Readings of one run that follow one another, as far as there is room for them; gives the one after the last. */
-  add(batch: BatchData, first: number, end: number, unit: string | undefined, bytes: Uint8Array, lineBefore: number): number {
+  add(batch: Batch, first: number, end: number, unit: string | undefined, bytes: Uint8Array): number {
     const after = Math.min(end, first + ENOUGH - this.length);
     const moved = this.#copy(bytes, batch.froms[first]!, batch.tos[after - 1]!);
     for (let i = first; i < after; i++) {
       const at = this.length++;
       this.#values[at] = batch.values[i]!;
-      this.#lines[at] = lineBefore + batch.lines[i]!;
+      this.#lines[at] = batch.lines[i]!;
       this.#froms[at] = batch.froms[i]! + moved;
       this.#tos[at] = batch.tos[i]! + moved;
       this.#units[at] = unit;

@@ -17,7 +17,7 @@ import { EMPTY, Scanner } from "./scanner.ts";
 import { isClearlyWithin } from "./within.ts";
 
 /** So many are remembered; a file with more of them has been told often enough. */
-export const MOST_COARSE = 20_000;
+const MOST_COARSE = 20_000;
 
 const JUDGED_FIELDS = Object.keys(NOT_GIVEN) as (keyof Given)[];
 

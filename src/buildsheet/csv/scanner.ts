@@ -85,12 +85,6 @@ export class Scanner {
     this.#next = 0;
   }
 
-  /** All bytes at once, in place of chunks. They are not copied, so nobody else may use them for others. */
-  feedAll(bytes: Buffer): void {
-    this.bytes = bytes;
-    this.#next = 0;
-  }
-
   /** Nothing more comes: what is left is the last record. */
   end(): void {
     this.#isLast = true;
@@ -109,11 +103,6 @@ export class Scanner {
   /** Where the record after this one begins in the bytes. */
   get next(): number {
     return this.#next;
-  }
-
-  /** The line from which on nothing more was read. */
-  get brokenLine(): number {
-    return this.#nextLine;
   }
 
   /** What is wrong with the record that does not end: the same however many bytes have come by now. */

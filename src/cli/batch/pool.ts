@@ -10,7 +10,7 @@ const YOUNG_MEGABYTES = 64;
 /** More threads than this wait for the disk and for one another. */
 const MOST_THREADS = 16;
 
-export const threadsOfMachine = (): number => Math.min(availableParallelism(), MOST_THREADS);
+const threadsOfMachine = (): number => Math.min(availableParallelism(), MOST_THREADS);
 
 /** Threads that check workbooks; they start with the first one. A workbook that takes all memory ends its thread, is told so, and the others go on. */
 export class BookPool {
