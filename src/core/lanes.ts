@@ -118,7 +118,8 @@ function boreOf(
 
 const place = (row: number, column: number): string => `row ${row + 1}, column ${column + 1}`;
 
-function placeIn(rows: number, columns: number, row: number, column: number): string | undefined {
+/** Where a cell stands in its range, as faults and results say it; nothing for a lone cell. */
+export function placeIn(rows: number, columns: number, row: number, column: number): string | undefined {
   if (rows === 1 && columns === 1) return undefined;
   return columns === 1 ? `row ${row + 1}` : rows === 1 ? `column ${column + 1}` : place(row, column);
 }

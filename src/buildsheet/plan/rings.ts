@@ -53,7 +53,12 @@ function ringRow(book: Book, ring: RingInput, perBore: Given): RingRow {
   const measured = argumentOf(book, ring.measured);
   const target = targetOf(book, ring, perBore);
   const toFile = target instanceof Fault ? target : call(ringGapFile, [measured, target]);
-  const row = { name: ring.name, measured: lengthOr(measured), target: lengthOr(target), toFile: typeof toFile === "number" ? toFile : null };
+  const row = {
+    name: ring.name,
+    measured: typeof measured === "number" ? measured : null,
+    target: lengthOr(target),
+    toFile: typeof toFile === "number" ? toFile : null,
+  };
   return { ...row, says: toFile instanceof Fault ? faultBody(toFile) : says(row) };
 }
 

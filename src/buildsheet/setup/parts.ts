@@ -41,6 +41,12 @@ export const lengthColumn = (heading: string, choices: Choices, width?: number):
   ...(width ? { width } : {}),
 });
 
+/** A column of clearances of valves, which can be tight. */
+export const valveClearanceColumn = (heading: string, choices: Choices): Column => ({
+  ...lengthColumn(heading, choices),
+  rule: { rule: { kind: "at least zero" }, sentence: `A length in ${choices.unit}, 0 for a tight valve, typed as a number.` },
+});
+
 export const numberColumn = (heading: string, format: string, sentence: string, kind: "above zero" | "at least zero" | "number" = "above zero"): Column => ({
   heading,
   look: "typed",

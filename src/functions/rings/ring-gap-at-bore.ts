@@ -14,7 +14,7 @@ export const ringGapAtBore = define({
   definition: "gap + π × (boreRun − boreMeasuredIn)",
   source: "geometry: the girth of a bore grows by π times its diameter",
   params: {
-    gap: length("end gap as measured"),
+    gap: length("end gap as measured; 0 for ends that touch").atLeast(0),
     boreMeasuredIn: length("bore in which the gap was measured"),
     boreRun: length("bore in which the ring will run"),
   },

@@ -10,7 +10,7 @@ export const ringGapFile = define({
   definition: "max(target − measured, 0)",
   source: "common practice",
   params: {
-    measured: length("end gap measured with the ring square in its bore"),
+    measured: length("end gap measured with the ring square in its bore; 0 for ends that touch").atLeast(0),
     target: length("end gap wanted"),
   },
   returns: value("how much to take off both ends together, in the unit of the gaps"),
@@ -20,7 +20,7 @@ export const ringGapFile = define({
   ],
   notes: [
     "0 also where the gap is wider than wanted: judge that with HATCH.VERDICT and an upper limit, filing cannot close it.",
-    "Ends that touch have no gap to measure; a gap of 0 counts as not measured yet.",
+    "Ends that touch, 0, may be short of room by any amount: file what is said, then measure again. Some sheets hand an empty cell over as 0.",
   ],
   compute: ({ measured, target }) => Math.max(decimal(target - measured), 0),
 });

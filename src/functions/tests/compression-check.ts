@@ -1,10 +1,10 @@
 import type { Result } from "../../core/cell.ts";
 import { define, table } from "../../core/define.ts";
-import { Fault, refuse } from "../../core/fault.ts";
+import { Fault } from "../../core/fault.ts";
 import { cells, choice, number } from "../../core/param.ts";
 import { checkText, show } from "../../core/sentences.ts";
 import { judge } from "../../core/verdict.ts";
-import { boundBy, RULES, short } from "./compression-bound.ts";
+import { boundBy, RULES, ruleFault, short, ZERO_PRESSURE_NOTE } from "./compression-bound.ts";
 import { inShape } from "./in-shape.ts";
 
 /**
@@ -18,7 +18,7 @@ export const compressionCheck = define({
   definition: "lowest allowed: limit × highest (share), (1 − limit) × average (average), highest − limit (difference)",
   source: "share: service practice; average: TM 1-1500-204-23-1; difference: TM 10-3930-618-20",
   params: {
-    pressures: cells("pressure", "the reading of each cylinder of one engine"),
+    pressures: cells("pressure", "the reading of each cylinder of one engine; 0 for one that shows nothing").atLeast(0),
     rule: choice("share: of the highest; average: so far below the average; difference: so far below the highest", RULES),
     limit: number("share of the highest (0.75), share below the average (0.2), or difference in the unit of the readings").above(0),
   },
@@ -42,11 +42,13 @@ export const compressionCheck = define({
     "The rules do not agree: 150, 148, 152 and 118 psi pass 75 % of the highest and 20 % below the average, and fail a difference of 10. The maker's rule decides.",
     "A reading on the limit is within it.",
     "Ignition off and fuel shut off; stand clear of plug holes, belts and propeller while the engine is cranked.",
-    "A cylinder that shows nothing: type the smallest mark of the gauge, as an empty cell may arrive here as 0 and is left out.",
+    "A share below 0.5, an average rule above 0.5 and a difference above half of the highest pass everything, and are refused.",
+    ZERO_PRESSURE_NOTE,
   ],
   compute: ({ pressures, rule, limit }) => {
-    if (rule !== "difference" && limit > 1) return refuse("limit", limit, `the ${rule} rule wants a share, such as ${rule === "share" ? 0.75 : 0.2}`);
     const read = pressures.values.filter((cell): cell is number => typeof cell === "number");
+    const ill = read.length < 2 ? undefined : ruleFault(rule, limit, "limit", read, "pressures");
+    if (ill) return ill;
     const bound = read.length < 2 ? undefined : boundBy(rule, limit, read);
     const verdictOn = (cell: number | null | Fault): Result => {
       if (cell instanceof Fault) return checkText(cell);

@@ -12,7 +12,7 @@ export const leakDown = define({
   source: "FAA AC 43.13-1B paragraph 8-14, differential pressure test",
   params: {
     supply: pressure("regulated pressure that goes in"),
-    held: pressure("pressure that the cylinder holds, in the unit of the supply"),
+    held: pressure("pressure that the cylinder holds, in the unit of the supply; 0 for one that holds nothing").atLeast(0),
   },
   returns: value("leakage in per cent of the supply"),
   examples: [
@@ -24,7 +24,7 @@ export const leakDown = define({
     "Ignition off and fuel shut off; raise the pressure slowly, and let it off before loosening anything.",
     "The orifice sets the figure: .040 in for bores under 5.00 in, otherwise .060 in (same paragraph). Compare only tests by one tester.",
     "Listen: air at the intake or the exhaust points at that valve, at the breather at the rings, bubbles in the coolant at the head gasket.",
-    "A cylinder that holds nothing at all: type the smallest mark of the gauge, as an empty cell may arrive here as 0.",
+    'A cylinder that holds nothing at all leaks 100 %. Some sheets hand an empty cell over as 0 too: write =IF(D4="","",HATCH.LEAKDOWN(C4, D4)).',
   ],
   compute: ({ supply, held }) => (isAbove(held, supply) ? swapped("held", held, "supply", supply) : decimal(((supply - held) / supply) * 100)),
 });

@@ -36,7 +36,7 @@ export const shimPlan = define({
   source: "service practice: new shim = installed + (measured − wanted); assignment: Burkard, Dell'Amico, Martello, Assignment Problems, SIAM",
   params: {
     installed: cells("length", "shim now in each valve, measured"),
-    clearance: cells("length", "clearance measured at each valve, in the shape of installed"),
+    clearance: cells("length", "clearance measured at each valve, 0 for none, in the shape of installed").atLeast(0),
     least: cells("length", "least clearance: one cell, or one for each valve"),
     most: cells("length", "largest clearance: one cell, or one for each valve"),
     spares: cells("length", "shims at hand, measured").optional(),
@@ -56,7 +56,8 @@ export const shimPlan = define({
   notes: [
     "Valves are numbered along the rows of the range, as it is read. Give inlet and exhaust valves their own limits as ranges.",
     "A shim that a valve could keep may still move when that brings the clearances nearer the middle.",
-    "A valve without any clearance cannot be measured: fit a thinner shim first. One not measured yet keeps its shim and stays blank.",
+    "A valve without clearance, 0, may be held open by any amount: its shim here is the thickest that can be right. Fit it and measure again.",
+    "A valve not measured yet keeps its shim and stays blank; some sheets hand its empty cell over as 0.",
     "Measure every shim: a printed size says what it was when new. Measure the clearances again once all are in.",
   ],
   compute: ({ installed, clearance, least, most, spares, step }) => {

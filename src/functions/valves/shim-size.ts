@@ -16,7 +16,7 @@ export const shimSize = define({
   source: "service practice: new shim = installed + (measured − wanted); steps of 0.05 and 0.025 mm: common practice",
   params: {
     installed: length("shim now in place, measured"),
-    clearance: length("valve clearance measured with it"),
+    clearance: length("valve clearance measured with it; 0 for a valve without any").atLeast(0),
     least: length("least clearance that the maker allows"),
     most: length("largest clearance that the maker allows"),
     step: length("step in which shims are made").default(0.05),
@@ -29,7 +29,8 @@ export const shimSize = define({
   ],
   notes: [
     "Of two shims as near to the middle the thinner is taken: clearance closes up as seats and valves wear in.",
-    "A valve without any clearance cannot be measured: fit a thinner shim first, and measure then.",
+    "A valve without clearance may be held open by any amount: with 0 this is the thickest shim that can be right. Fit it and measure again.",
+    'Some sheets hand an empty cell over as a clearance of 0: write =IF(C4="","",HATCH.SHIMSIZE(B4, C4, …)).',
     "For shims over the bucket and under it alike: a thicker shim makes the clearance smaller by as much.",
     "Measure cold unless the maker's service manual says otherwise, and check again once the shim is in.",
   ],

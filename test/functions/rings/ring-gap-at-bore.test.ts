@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { ringGapAtBore } from "../../../src/functions/rings/ring-gap-at-bore.ts";
 import { inches, millimetres, small } from "../arbitrary.ts";
-import { ask, BLANKS_AND_ZERO, number } from "../ask.ts";
+import { ask, BLANKS, BLANKS_AND_ZERO, number } from "../ask.ts";
 
 describe("cited values", () => {
   // The gap grows by π × the growth of the bore: .001 in → .00314 in (computed from the definition).
@@ -47,6 +47,10 @@ describe("at the limits", () => {
     expect(ask(ringGapAtBore, 0.3, 73, 72.9)).toBe(-0.014159265);
   });
 
+  test("ends that touch in one bore part in a larger one", () => {
+    expect(ask(ringGapAtBore, 0, 73, 73.1)).toBe(0.314159265);
+  });
+
   test("one ring in several bores gives one gap for each", () => {
     expect(ask(ringGapAtBore, 0.3, 73, [[73], [73.1]])).toEqual([[0.3], [0.614159265]]);
   });
@@ -67,8 +71,8 @@ describe("faults", () => {
 
 describe("blanks", () => {
   test("each blank input leaves the gap blank", () => {
+    for (const blank of BLANKS) expect(ask(ringGapAtBore, blank, 73, 73.1)).toBe("");
     for (const blank of BLANKS_AND_ZERO) {
-      expect(ask(ringGapAtBore, blank, 73, 73.1)).toBe("");
       expect(ask(ringGapAtBore, 0.3, blank, 73.1)).toBe("");
       expect(ask(ringGapAtBore, 0.3, 73, blank)).toBe("");
     }

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { ringGapFile } from "../../../src/functions/rings/ring-gap-file.ts";
 import { small } from "../arbitrary.ts";
-import { ask, BLANKS_AND_ZERO, number } from "../ask.ts";
+import { ask, BLANKS, BLANKS_AND_ZERO, number } from "../ask.ts";
 
 describe("cited values", () => {
   // TM 9-2320-366-34: top ring .016 to .026 in a 4.134 in bore. Filing up to the least of it; the
@@ -45,6 +45,10 @@ describe("at the limits", () => {
     expect(Object.is(ask(ringGapFile, 0.3, 0.1 + 0.2), -0)).toBe(false);
   });
 
+  test("ends that touch lose at least the whole target", () => {
+    expect(ask(ringGapFile, [[0], [0.1]], 0.29)).toEqual([[0.29], [0.19]]);
+  });
+
   test("each ring meets its own target, or one for all", () => {
     expect(ask(ringGapFile, [[0.22], [0.31]], [[0.29], [0.35]])).toEqual([[0.07], [0.04]]);
     expect(ask(ringGapFile, [[0.22], [0.31]], 0.29)).toEqual([[0.07], [0]]);
@@ -73,9 +77,7 @@ describe("faults", () => {
 
 describe("blanks", () => {
   test("a ring not measured yet has nothing to file", () => {
-    for (const blank of BLANKS_AND_ZERO) {
-      expect(ask(ringGapFile, blank, 0.29)).toBe("");
-      expect(ask(ringGapFile, 0.22, blank)).toBe("");
-    }
+    for (const blank of BLANKS) expect(ask(ringGapFile, blank, 0.29)).toBe("");
+    for (const blank of BLANKS_AND_ZERO) expect(ask(ringGapFile, 0.22, blank)).toBe("");
   });
 });

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { compressionCheck } from "../../../src/functions/tests/compression-check.ts";
-import { ask, BLANKS_AND_ZERO } from "../ask.ts";
+import { ask, BLANKS, BLANKS_AND_ZERO } from "../ask.ts";
 
 const ENGINE = [[150], [148], [152], [118]];
 const words = (answer: ReturnType<typeof ask>) => (answer as string[][]).flat().map((text) => text.split(":")[0]);
@@ -108,6 +108,20 @@ describe("at the limits", () => {
     ]);
   });
 
+  test("a dead cylinder is a reading, and the lowest there is", () => {
+    expect(words(ask(compressionCheck, [[150, 0, 152]], "share", 0.75))).toEqual(["within", "under", "within"]);
+    expect(words(ask(compressionCheck, [[150, 0, 152]], "difference", 20))).toEqual(["within", "under", "within"]);
+    expect((ask(compressionCheck, [[150, 0, 150]], "average", 0.2) as string[][])[0]![1]).toBe(
+      "under: 0, average rule asks at least 80 (0.2 below the average, 100)",
+    );
+  });
+
+  test("half of the highest is the least share, and the largest difference or average, that is taken", () => {
+    expect(words(ask(compressionCheck, [[152, 76, 75.9]], "share", 0.5))).toEqual(["within", "within", "under"]);
+    expect(words(ask(compressionCheck, [[152, 76, 75.9]], "difference", 76))).toEqual(["within", "within", "under"]);
+    expect(words(ask(compressionCheck, [[152, 76, 10]], "average", 0.5))).toEqual(["within", "within", "under"]);
+  });
+
   test("an average is shown with no more than three decimals and judged with all", () => {
     expect((ask(compressionCheck, [[10, 10, 9]], "average", 0.1) as string[][])[0]![2]).toBe(
       "within: 9, average rule asks at least 8.7 (0.1 below the average, 9.667)",
@@ -119,12 +133,37 @@ describe("faults", () => {
   test("a per cent where a share is wanted is refused, with the share to type", () => {
     expect(ask(compressionCheck, ENGINE, "share", 75)).toEqual({
       code: "unfit",
-      sentence: "COMPRESSIONCHECK: limit 75: the share rule wants a share, such as 0.75",
+      sentence: "COMPRESSIONCHECK: limit 75: the share rule wants the least share of the highest reading, from 0.5 to 1, such as 0.75",
     });
     expect(ask(compressionCheck, ENGINE, "average", 20)).toEqual({
       code: "unfit",
-      sentence: "COMPRESSIONCHECK: limit 20: the average rule wants a share, such as 0.2",
+      sentence: "COMPRESSIONCHECK: limit 20: the average rule wants how far below the average a cylinder may be, as a share up to 0.5, such as 0.2",
     });
+  });
+
+  test("limits that would pass every cylinder are refused: a share of 0.25, an average of 0.8, psi beside bar", () => {
+    expect(ask(compressionCheck, [[150, 60]], "share", 0.25)).toEqual({
+      code: "unfit",
+      sentence: "COMPRESSIONCHECK: limit 0.25: the share rule wants the least share of the highest reading, from 0.5 to 1, such as 0.75",
+    });
+    expect(ask(compressionCheck, [[150, 60]], "average", 0.8)).toEqual({
+      code: "unfit",
+      sentence: "COMPRESSIONCHECK: limit 0.8: the average rule wants how far below the average a cylinder may be, as a share up to 0.5, such as 0.2",
+    });
+    expect(ask(compressionCheck, [[12.4, 5.1]], "difference", 10)).toEqual({
+      code: "unfit",
+      sentence:
+        "COMPRESSIONCHECK: limit 10: the difference rule wants a pressure, and this is more than half of the highest reading 12.4: is it in their unit?",
+    });
+  });
+
+  test("an engine of dead cylinders passes no rule", () => {
+    for (const [rule, limit] of [["share", 0.75] as const, ["average", 0.2] as const, ["difference", 10] as const]) {
+      expect(ask(compressionCheck, [[0], [0]], rule, limit)).toEqual({
+        code: "unfit",
+        sentence: "COMPRESSIONCHECK: pressures 0: no cylinder shows any pressure, so there is none to judge the others by",
+      });
+    }
   });
 
   test("an unknown rule and a missing limit are refused: no rule is built in", () => {
@@ -142,7 +181,7 @@ describe("faults", () => {
     expect(ask(compressionCheck, [[150, "low", 130]], "difference", 10)).toEqual([
       [
         "within: 150, difference rule asks at least 140 (highest 150 less 10)",
-        'check: pressures holds the text "low": it wants a pressure above 0 (column 2)',
+        'check: pressures holds the text "low": it wants a pressure of at least 0 (column 2)',
         "under: 130, difference rule asks at least 140 (highest 150 less 10)",
       ],
     ]);
@@ -151,24 +190,26 @@ describe("faults", () => {
   test("a lone bad reading is a fault of the call", () => {
     expect(ask(compressionCheck, "low", "share", 0.75)).toEqual({
       code: "text",
-      sentence: 'COMPRESSIONCHECK: pressures holds the text "low": it wants a pressure above 0',
+      sentence: 'COMPRESSIONCHECK: pressures holds the text "low": it wants a pressure of at least 0',
     });
   });
 });
 
 describe("blanks", () => {
   test("nothing is judged until two cylinders, a rule and a limit are there", () => {
-    for (const blank of BLANKS_AND_ZERO) {
+    for (const blank of BLANKS) {
       const cell = blank as number;
       expect(ask(compressionCheck, cell, "share", 0.75)).toBe("");
       expect(ask(compressionCheck, [[150, cell]], "share", 0.75)).toEqual([["", ""]]);
+    }
+    for (const blank of BLANKS_AND_ZERO) {
       expect(ask(compressionCheck, ENGINE, blank, 0.75)).toBe("");
       expect(ask(compressionCheck, ENGINE, "share", blank)).toBe("");
     }
   });
 
   test("a cylinder not measured yet stays blank beside the others", () => {
-    for (const blank of BLANKS_AND_ZERO) {
+    for (const blank of BLANKS) {
       expect(ask(compressionCheck, [[150], [blank as number], [118]], "difference", 10)).toEqual([
         ["within: 150, difference rule asks at least 140 (highest 150 less 10)"],
         [""],

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { compressionSpread } from "../../../src/functions/tests/compression-spread.ts";
-import { ask, BLANKS_AND_ZERO, number } from "../ask.ts";
+import { ask, BLANKS, number } from "../ask.ts";
 
 const pressures = fc.array(
   fc.integer({ min: 1, max: 400 }).map((tenths) => tenths / 10),
@@ -47,6 +47,11 @@ describe("at the limits", () => {
     expect(ask(compressionSpread, [[12.4, 11.8]])).toBe(0.6);
   });
 
+  test("a dead cylinder is a reading", () => {
+    expect(ask(compressionSpread, [[150], [0], [152]])).toBe(152);
+    expect(ask(compressionSpread, [[0, 0]])).toBe(0);
+  });
+
   test("two equal cylinders have no spread; a hundred thousand cylinders do not choke it", () => {
     expect(ask(compressionSpread, [[0.3, 0.1 + 0.2]])).toBe(0);
     expect(ask(compressionSpread, [Array.from({ length: 100_000 }, (_, at) => 100 + (at % 7))])).toBe(6);
@@ -64,14 +69,14 @@ describe("faults", () => {
   test("a negative reading is refused", () => {
     expect(ask(compressionSpread, [[150, -3]])).toEqual({
       code: "too-small",
-      sentence: "COMPRESSIONSPREAD: pressures -3 is too small: it wants a pressure above 0 (column 2)",
+      sentence: "COMPRESSIONSPREAD: pressures -3 is too small: it wants a pressure of at least 0 (column 2)",
     });
   });
 });
 
 describe("blanks", () => {
   test("blank cylinders are left out; until two are measured there is no spread", () => {
-    for (const blank of BLANKS_AND_ZERO) {
+    for (const blank of BLANKS) {
       const cell = blank as number;
       expect(ask(compressionSpread, [[cell, cell]])).toBe("");
       expect(ask(compressionSpread, [[150, cell]])).toBe("");

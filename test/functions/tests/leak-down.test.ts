@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { leakDown } from "../../../src/functions/tests/leak-down.ts";
-import { ask, BLANKS_AND_ZERO, number } from "../ask.ts";
+import { ask, BLANKS, BLANKS_AND_ZERO, number } from "../ask.ts";
 
 const pressure = fc.integer({ min: 1, max: 1000 }).map((tenths) => tenths / 10);
 
@@ -42,6 +42,10 @@ describe("at the limits", () => {
     expect(number(leakDown, 80, 59.9)).toBeGreaterThan(25);
   });
 
+  test("a cylinder that holds nothing leaks all that goes in", () => {
+    expect(ask(leakDown, 80, 0)).toBe(100);
+  });
+
   test("one supply serves a row of cylinders", () => {
     expect(ask(leakDown, 80, [[78, 70, 60]])).toEqual([[2.5, 12.5, 25]]);
   });
@@ -53,15 +57,13 @@ describe("faults", () => {
   });
 
   test("a negative pressure is refused, in its own cell where there are more", () => {
-    expect(ask(leakDown, 80, [[78], [-60]])).toEqual([[2.5], ["check: held -60 is too small: it wants a pressure above 0"]]);
+    expect(ask(leakDown, 80, [[78], [-60]])).toEqual([[2.5], ["check: held -60 is too small: it wants a pressure of at least 0"]]);
   });
 });
 
 describe("blanks", () => {
   test("a cylinder not tested yet stays blank", () => {
-    for (const blank of BLANKS_AND_ZERO) {
-      expect(ask(leakDown, blank, 60)).toBe("");
-      expect(ask(leakDown, 80, blank)).toBe("");
-    }
+    for (const blank of BLANKS_AND_ZERO) expect(ask(leakDown, blank, 60)).toBe("");
+    for (const blank of BLANKS) expect(ask(leakDown, 80, blank)).toBe("");
   });
 });

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { shimPlan } from "../../../src/functions/valves/shim-plan.ts";
 import { shimSize } from "../../../src/functions/valves/shim-size.ts";
-import { ask, BLANKS_AND_ZERO } from "../ask.ts";
+import { ask, BLANKS, BLANKS_AND_ZERO } from "../ask.ts";
 import { bestPlan, type ShimProblem } from "./every-shim-plan.ts";
 
 const HEADER = ["valve", "shim", "from", "clearance"];
@@ -138,6 +138,10 @@ describe("at the limits", () => {
     expect(plan([2.5, 2.5, 2.5], [0.2, 0.2, 0.2], 0.15, 0.25, [2.5]).map((row) => row[2])).toEqual(["from", "its own", "its own", "its own"]);
   });
 
+  test("a tight valve is a reading of 0 and gets a thinner shim", () => {
+    expect(plan([2.5, 2.3], [0, 0.2], 0.15, 0.25)).toEqual([HEADER, [1, 2.3, "buy", 0.2], [2, 2.3, "its own", 0.2]]);
+  });
+
   test("2.45 + 0.20 − 2.50 is 0.15, which in binary it is not", () => {
     expect(plan([2.45], [0.2], 0.14, 0.15, [2.5])).toEqual([HEADER, [1, 2.5, "spare 1", 0.15]]);
   });
@@ -218,14 +222,14 @@ describe("blanks", () => {
   test("without shims, clearances or limits there is no plan", () => {
     for (const blank of BLANKS_AND_ZERO) {
       expect(plan([blank], [0.2], 0.15, 0.25)).toBe("");
-      expect(plan([2.5], [blank], 0.15, 0.25)).toBe("");
       expect(plan([2.5], [0.2], blank, 0.25)).toBe("");
       expect(plan([2.5], [0.2], 0.15, blank)).toBe("");
     }
+    for (const blank of BLANKS) expect(plan([2.5], [blank], 0.15, 0.25)).toBe("");
   });
 
   test("a valve not measured yet keeps its number and its shim; blank rows at the end are left out", () => {
-    for (const blank of BLANKS_AND_ZERO) {
+    for (const blank of BLANKS) {
       expect(plan([2.5, 2.4, blank], [0.1, blank, blank], 0.15, 0.25, [blank])).toEqual([HEADER, [1, 2.4, "buy", 0.2], [2, "", "", ""]]);
     }
   });

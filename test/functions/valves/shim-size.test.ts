@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { shimSize } from "../../../src/functions/valves/shim-size.ts";
-import { ask, BLANKS_AND_ZERO, number } from "../ask.ts";
+import { ask, BLANKS, BLANKS_AND_ZERO, number } from "../ask.ts";
 
 const NONE = "none: no multiple of 0.05 lands in the limits";
 
@@ -72,6 +72,11 @@ describe("at the limits", () => {
     expect(ask(shimSize, 2.45, 0.2, 0.151, 0.16)).toBe(NONE);
   });
 
+  test("a tight valve is a reading of 0, and its shim the thickest that can be right", () => {
+    expect(ask(shimSize, 2.5, 0, 0.15, 0.25)).toBe(2.3);
+    expect(ask(shimSize, [[2.5], [2.5]], [[0], [0.2]], 0.15, 0.25)).toEqual([[2.3], [2.5]]);
+  });
+
   test("halfway between two steps the thinner is taken", () => {
     expect(ask(shimSize, 2.525, 0.2, 0.15, 0.25)).toBe(2.5);
     expect(ask(shimSize, 2.526, 0.2, 0.15, 0.25)).toBe(2.55);
@@ -117,10 +122,10 @@ describe("blanks", () => {
   test("a valve not measured, without clearance or without limits stays blank; a blank step is 0.05", () => {
     for (const blank of BLANKS_AND_ZERO) {
       expect(ask(shimSize, blank, 0.3, 0.18, 0.26)).toBe("");
-      expect(ask(shimSize, 1.55, blank, 0.18, 0.26)).toBe("");
       expect(ask(shimSize, 1.55, 0.3, blank, 0.26)).toBe("");
       expect(ask(shimSize, 1.55, 0.3, 0.18, blank)).toBe("");
       expect(ask(shimSize, 1.55, 0.3, 0.18, 0.26, blank)).toBe(1.65);
     }
+    for (const blank of BLANKS) expect(ask(shimSize, 1.55, blank, 0.18, 0.26)).toBe("");
   });
 });

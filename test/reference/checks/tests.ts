@@ -26,6 +26,7 @@ export const TESTS: readonly Check[] = [
   ]),
   ...checksOf("COMPRESSIONSPREAD", FORKLIFT, "read", [
     ["=HATCH.COMPRESSIONSPREAD({120,125,123,121})", 5],
+    ["=HATCH.COMPRESSIONSPREAD({150;0;152})", 152],
     ["=HATCH.VERDICT(HATCH.COMPRESSIONSPREAD({115,125,120,121}), , 10)", "within"],
     [`=HATCH.VERDICT(HATCH.COMPRESSIONSPREAD(${ENGINE}), , 10)`, "over"],
   ]),
@@ -33,11 +34,28 @@ export const TESTS: readonly Check[] = [
     ["=HATCH.LEAKDOWN(80, 60)", 25],
     ["=HATCH.LEAKDOWN(80, 70)", 12.5],
     ["=HATCH.LEAKDOWN(80, 80)", 0],
+    ["=HATCH.LEAKDOWN(80, 0)", 100],
   ]),
   ...checksOf("WETTEST", OIL, "read", [
-    ["=HATCH.WETTEST({150;148;152;100}, {153;150;155;140})", "rings: from 100 to 140 with oil", { at: [4, 1] }],
-    ["=HATCH.WETTEST({150;100;152;148}, {153;102;155;150})", "valves: from 100 to 102 with oil", { at: [2, 1] }],
-    ["=HATCH.WETTEST({150;90;92;148}, {153;92;95;150})", "head gasket: from 90 to 92 with oil, beside another low cylinder", { at: [2, 1] }],
-    ["=HATCH.WETTEST({150;90;92;148}, {153;92;95;150})", "head gasket: from 92 to 95 with oil, beside another low cylinder", { at: [3, 1] }],
+    [
+      "=HATCH.WETTEST({150;148;152;100}, {153;150;155;140})",
+      "rings: from 100 to 140 with oil; default share rule asks at least 114 (0.75 of the highest, 152)",
+      { at: [4, 1] },
+    ],
+    [
+      "=HATCH.WETTEST({150;100;152;148}, {153;102;155;150})",
+      "valves: from 100 to 102 with oil; default share rule asks at least 114 (0.75 of the highest, 152)",
+      { at: [2, 1] },
+    ],
+    [
+      "=HATCH.WETTEST({150;90;92;148}, {153;92;95;150})",
+      "head gasket: from 90 to 92 with oil, beside another low cylinder; default share rule asks at least 112.5 (0.75 of the highest, 150)",
+      { at: [2, 1] },
+    ],
+    [
+      "=HATCH.WETTEST({150;90;92;148}, {153;92;95;150})",
+      "head gasket: from 92 to 95 with oil, beside another low cylinder; default share rule asks at least 112.5 (0.75 of the highest, 150)",
+      { at: [3, 1] },
+    ],
   ]),
 ];

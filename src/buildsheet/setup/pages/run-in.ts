@@ -1,5 +1,5 @@
 import { Page, type TableAt } from "../page.ts";
-import { dateColumn, type Given, lengthColumn, lengthFormat, numberColumn, resultColumn, whenFilled } from "../parts.ts";
+import { dateColumn, type Given, lengthFormat, numberColumn, resultColumn, valveClearanceColumn, whenFilled } from "../parts.ts";
 import { valveRows } from "./valves.ts";
 
 const STAGES = 8;
@@ -56,7 +56,7 @@ export function runInPage(given: Given, valves: TableAt): { page: Page; recheck:
       resultColumn("As built", lengthFormat(choices), ({ index, ref }) =>
         whenFilled([ref("Re-checked"), valves.relative("Clearance", index)], valves.relative("Clearance", index)),
       ),
-      lengthColumn("Re-checked", choices),
+      valveClearanceColumn("Re-checked", choices),
       resultColumn(
         "Change",
         "General",

@@ -9,7 +9,8 @@ export function testsPage(given: Given): { page: Page; tests: TableAt; spread: T
     `Pressures in ${unit}. For a compression test ignition off and fuel shut off, all plugs out, throttle open. Stand clear of all that turns.`,
     "Under leak-down air the engine can turn over with great force: piston at top dead centre, crank held, hands and tools clear.",
   ]);
-  const pressure = (heading: string) => numberColumn(heading, "0.0#", `A pressure in ${unit} above 0, typed as a number.`);
+  // A dead cylinder shows 0, and holds 0.
+  const pressure = (heading: string) => numberColumn(heading, "0.0#", `A pressure in ${unit}, typed as a number.`, "at least zero");
   const tests = page.table(
     "PressureTests",
     3,
@@ -26,7 +27,7 @@ export function testsPage(given: Given): { page: Page; tests: TableAt; spread: T
       ),
       pressure("Supply"),
       pressure("Held"),
-      resultColumn("Leak-down", "0.0", (row) => `=HATCH.LEAKDOWN(${row.ref("Supply")},${row.ref("Held")})`),
+      resultColumn("Leak-down", "0.0", ({ ref }) => whenFilled([ref("Held")], `HATCH.LEAKDOWN(${ref("Supply")},${ref("Held")})`)),
       verdictColumn(given, "Leak-down", "Leak-down"),
     ],
     choices.cylinders,

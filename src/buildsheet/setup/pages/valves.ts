@@ -1,6 +1,6 @@
 import type { Choices } from "../choices.ts";
 import { type Column, Page, type TableAt } from "../page.ts";
-import { type Given, lengthColumn, lengthFormat, resultColumn, verdictColumn, whenFilled } from "../parts.ts";
+import { type Given, lengthColumn, lengthFormat, resultColumn, valveClearanceColumn, verdictColumn, whenFilled } from "../parts.ts";
 import { valveNames } from "../words.ts";
 
 /** Which cylinder and valve a row is about, on every page with one valve a row. */
@@ -30,13 +30,16 @@ export function valvesPage(given: Given): { page: Page; valves: TableAt } {
     2,
     [
       ...columns,
-      lengthColumn("Clearance", choices),
+      valveClearanceColumn("Clearance", choices),
       verdictColumn(given, "Clearance", limitOf("Valve clearance"), "Valve clearances"),
       lengthColumn("Shim", choices),
       resultColumn("Shim to fit", format, (row) => {
         const [lower, upper] = [limits.lower, limits.upper].map((side) => side(limitOf("Valve clearance")(row.index)));
         const step = engine.item("Shim step");
-        return whenFilled([row.ref("Shim"), step], `HATCH.SHIMSIZE(${row.ref("Shim")},${row.ref("Clearance")},${lower},${upper},${step})`);
+        return whenFilled(
+          [row.ref("Shim"), row.ref("Clearance"), step],
+          `HATCH.SHIMSIZE(${row.ref("Shim")},${row.ref("Clearance")},${lower},${upper},${step})`,
+        );
       }),
       lengthColumn("Guide", choices),
       lengthColumn("Stem", choices),
