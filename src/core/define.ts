@@ -1,4 +1,3 @@
-import type { Loop } from "./batch.ts";
 import type { Result } from "./cell.ts";
 import type { Fault } from "./fault.ts";
 import type { Param } from "./param.ts";
@@ -57,8 +56,6 @@ export interface Spec extends Omit<Declaration<Params, "value" | "row" | "table"
   compute: (inputs: Record<string, unknown>) => Result | readonly Result[] | readonly (readonly Result[])[] | Fault;
   /** `params` as an ordered list. */
   inputs: readonly { name: string; param: Param<unknown> }[];
-  /** The quick way through large blocks, put here by the index of functions. */
-  loop?: Loop | undefined;
 }
 
 /** Declares a worksheet function; see DEVELOPERS.md, "Add a function". */

@@ -1,11 +1,13 @@
-import type { BatchLane } from "./batch.ts";
 import type { Argument, Cell } from "./cell.ts";
 import type { Spec } from "./define.ts";
 import { Fault, unlike } from "./fault.ts";
 import { BLANK, type Bore, type Cells, type Grid, type Param, type Taken } from "./param.ts";
 
 /** One argument as the loop sees it: so many rows and columns of elements, each taken on demand. */
-export interface Lane extends BatchLane {
+export interface Lane {
+  name: string;
+  rows: number;
+  columns: number;
   take(row: number, column: number): Taken<unknown>;
 }
 
@@ -46,8 +48,6 @@ export function laneOf(name: string, param: Param<unknown>, given: Argument, axe
         name,
         rows,
         columns,
-        block: param.isMeasured ? block : undefined,
-        param,
         take: (row, column) => orDefault(param, param.take(at(row, column), name)),
       };
   }

@@ -1,4 +1,3 @@
-import { BATCH_FROM, runBatch } from "./batch.ts";
 import type { Argument, Result } from "./cell.ts";
 import type { Spec } from "./define.ts";
 import { Fault } from "./fault.ts";
@@ -66,12 +65,12 @@ function run(spec: Spec, lanes: readonly Lane[]): Outcome {
 
 /** One result per element; a fault becomes text in its own cell. */
 function spread(spec: Spec, lanes: readonly Lane[], inputs: Record<string, unknown>, rows: number, columns: number): Result[][] {
-  const closer = (row: number, column: number): Result => {
-    const element = one(spec, lanes, inputs, row, column) as Result | Fault;
-    return element instanceof Fault ? checkText(element) : element;
-  };
-  const quick = rows * columns >= BATCH_FROM ? runBatch(spec, lanes, rows, columns, closer) : undefined;
-  return quick ?? Array.from({ length: rows }, (_, r) => Array.from({ length: columns }, (__, c) => closer(r, c)));
+  return Array.from({ length: rows }, (_, r) =>
+    Array.from({ length: columns }, (__, c) => {
+      const element = one(spec, lanes, inputs, r, c) as Result | Fault;
+      return element instanceof Fault ? checkText(element) : element;
+    }),
+  );
 }
 
 /** A header row, then one row of values per element. A lone element's fault stays a fault. */

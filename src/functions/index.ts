@@ -1,6 +1,5 @@
 // Made by `npm run generate` from the files in this folder.
 import type { Spec } from "../core/define.ts";
-import { loops } from "./loops.ts";
 import { version } from "./about/version.ts";
 import { boreSummary } from "./cylinder/bore-summary.ts";
 import { boreWear } from "./cylinder/bore-wear.ts";
@@ -107,7 +106,5 @@ export const specs: readonly Spec[] = [
   wearRate,
   version,
 ];
-
-for (const spec of specs) spec.loop = loops[spec.name];
 
 export const specByName: ReadonlyMap<string, Spec> = new Map(specs.map((spec) => [spec.name, spec]));

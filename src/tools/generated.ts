@@ -1,5 +1,5 @@
 /**
- * The generated parts of the product: from the specs its index and loops in `src/functions` and README's function table,
+ * The generated parts of the product: from the specs its index in `src/functions` and README's function table,
  * from design tokens the pane's colours, from package.json the version. `npm run generate` writes them, with what is made of the tests.
  */
 import { existsSync, readdirSync, readFileSync } from "node:fs";
@@ -8,7 +8,6 @@ import { pathToFileURL } from "node:url";
 import type { Group, Spec } from "../core/define.ts";
 import { GROUP_TITLES, GROUPS } from "../core/groups.ts";
 import { signature } from "../core/signature.ts";
-import { loopsSource } from "./loops.ts";
 import { coloursFile } from "./pane-colours.ts";
 import { root } from "./paths.ts";
 
@@ -40,15 +39,12 @@ export function indexSource(files: readonly SpecFile[]): string {
   return [
     "// Made by `npm run generate` from the files in this folder.",
     'import type { Spec } from "../core/define.ts";',
-    'import { loops } from "./loops.ts";',
     ...imports.map(({ from, exported }) => `import { ${exported} } from "${from}";`),
     "",
     "/** Every worksheet function, in the order of the trade groups. */",
     `export const specs: readonly Spec[] = [`,
     ...files.map(({ exported }) => `  ${exported},`),
     "];",
-    "",
-    "for (const spec of specs) spec.loop = loops[spec.name];",
     "",
     "export const specByName: ReadonlyMap<string, Spec> = new Map(specs.map((spec) => [spec.name, spec]));",
     "",
@@ -97,7 +93,6 @@ export async function productParts(): Promise<Map<string, string>> {
   const readme = join(root, "README.md");
   return new Map([
     [join(FUNCTIONS, "index.ts"), indexSource(files)],
-    [join(FUNCTIONS, "loops.ts"), loopsSource(specs)],
     coloursFile(),
     versionFile(),
     [readme, between(readFileSync(readme, "utf8"), TABLE, functionTable(specs), "README.md")],

@@ -26,7 +26,7 @@ export function report(lines: readonly Line[], profiles: readonly Profile[], sec
     "|---|---|---|---|---|---|",
     ...lines.map(row),
     "",
-    "The bare loops compute the same values and check nothing: no bound, no blank, no text among the numbers. The one over typed arrays reads and writes plain memory; the one over rows reads the rows of cells that a host hands over and makes the rows of results that it wants back.",
+    "The bare loops read the rows of cells that a host hands over and make the rows of results that it wants back, but check nothing: no bound, no blank, no text among the numbers.",
     "",
     "## Where the time goes in what missed its aim",
     "",
