@@ -6,7 +6,7 @@ import { type EnginePicture, picturesOn } from "../sheet/bench-picture.ts";
 import { tableNames } from "../sheet/bench-sheets.ts";
 import { keptXml } from "../sheet/kept.ts";
 import type { CellFile, DefinedName } from "../sheet/xlsx/model.ts";
-import { boxOf } from "../sheet/xlsx/place.ts";
+import { boxOf } from "../sheet/xlsx/model.ts";
 import { readXlsx } from "../sheet/xlsx/read.ts";
 import { xmlText } from "../sheet/xlsx/xml-text.ts";
 import { type SavedCell, SharedStrings, savedCells, type ToName, withCells, withRules } from "./save-cells.ts";

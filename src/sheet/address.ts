@@ -11,6 +11,34 @@ export interface CellArea extends CellAddress {
   columns: number;
 }
 
+/** Rows and columns that a sheet can have at most (ECMA-376 part 1, 18.3.1.73 and 18.3.1.13). */
+export const MOST_ROWS = 1_048_576;
+export const MOST_COLUMNS = 16_384;
+
+/** A cell of one sheet. */
+export interface Place {
+  row: number;
+  column: number;
+}
+
+/** One number for a cell's place on its sheet. */
+export const keyOf = ({ row, column }: Place): number => row * MOST_COLUMNS + column;
+
+export interface Box {
+  top: number;
+  left: number;
+  bottom: number;
+  right: number;
+}
+
+/** The smallest box that has both in it. */
+export const around = (a: Box, b: Box): Box => ({
+  top: Math.min(a.top, b.top),
+  left: Math.min(a.left, b.left),
+  bottom: Math.max(a.bottom, b.bottom),
+  right: Math.max(a.right, b.right),
+});
+
 /** A cell as an area of its own. */
 export const areaOf = (place: CellAddress | CellArea): CellArea => ({ rows: 1, columns: 1, ...place });
 

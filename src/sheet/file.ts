@@ -1,11 +1,11 @@
 import { areaOf, type CellAddress, type CellArea } from "./address.ts";
 import { contentOf, type DescribedSheets, placesOf } from "./described.ts";
-import { type Calculated, calculate } from "./headless/calculate.ts";
+import { calculate } from "./headless/calculate.ts";
 import { nameTaken, noSheet, refuseTaken } from "./refusals.ts";
 import { type Edit, HostRefusal, type Mark, type SheetHost, type WorkbookSnapshot } from "./sheet-host.ts";
 import { peoplesFormula } from "./xlsx/formula-text.ts";
 import { LIMITS } from "./xlsx/limits.ts";
-import type { CellFile, SheetFile, WorkbookFile } from "./xlsx/model.ts";
+import type { CalculatedWorkbook, CellFile, SheetFile, WorkbookFile } from "./xlsx/model.ts";
 import { readXlsx } from "./xlsx/read.ts";
 import { UnreadableFile } from "./xlsx/unreadable.ts";
 import type { Unpack } from "./xlsx/zip.ts";
@@ -19,7 +19,7 @@ export interface FileHost extends SheetHost {
   /** The marks that are on. */
   marks(): readonly Mark[];
   /** The workbook as it was read and as it is calculated, for whoever writes it to a file. */
-  contents(): { book: WorkbookFile; calculated: Calculated };
+  contents(): { book: WorkbookFile; calculated: CalculatedWorkbook };
 }
 
 /**
@@ -41,8 +41,8 @@ export function fileHost(book: WorkbookFile, name: string): FileHost {
   const watchers = new Set<() => void>();
   let marks: Mark[] = [];
   let selected: CellArea | undefined;
-  let calculated: Calculated | undefined;
-  const current = (): Calculated => {
+  let calculated: CalculatedWorkbook | undefined;
+  const current = (): CalculatedWorkbook => {
     calculated ??= calculate(book);
     return calculated;
   };

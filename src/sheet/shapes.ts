@@ -1,4 +1,4 @@
-import { around, type Box, MOST_COLUMNS, MOST_ROWS } from "./xlsx/place.ts";
+import { around, type Box, MOST_COLUMNS, MOST_ROWS } from "./address.ts";
 
 /**
  * A formula taken apart in one quick pass: the text that it has in common with the formulas filled down

@@ -1,8 +1,7 @@
 import { parseA1Ref, parseStructRef } from "@borgar/fx/xlsx";
-import { columnLetters } from "../address.ts";
+import { around, type Box, columnLetters, MOST_COLUMNS, MOST_ROWS } from "../address.ts";
 import { partOfTable } from "../table-parts.ts";
 import type { Table, WorkbookFile } from "../xlsx/model.ts";
-import { around, type Box, MOST_COLUMNS, MOST_ROWS } from "../xlsx/place.ts";
 import { Untranslatable } from "./untranslatable.ts";
 
 /** Where a formula stands: its sheet by place in the workbook, its row and column from 0. */

@@ -1,9 +1,9 @@
+import type { Box } from "../address.ts";
 import { columnLetters } from "../address.ts";
-import type { CellFile, WorkbookFile } from "../xlsx/model.ts";
-import type { Box } from "../xlsx/place.ts";
+import type { CellFile, SpillSize, WorkbookFile } from "../xlsx/model.ts";
 import type { Area } from "./areas.ts";
 import { inCircles, TooManySteps } from "./circles.ts";
-import type { Computed, Placed, Reach } from "./computed.ts";
+import type { Computed, Placed } from "./computed.ts";
 import { circularContent, contentOf, formulasOf, type Refused } from "./contents.ts";
 import { haveRoved, type Model, type ModelData, modelOf, signatures, startCalculation } from "./engine.ts";
 import type { Grids } from "./grids.ts";
@@ -73,7 +73,7 @@ function addCircles({ model, readers }: Trial, circular: Set<CellFile>): boolean
   }
 }
 
-function reachOf(model: Model, sheet: number, row: number, column: number): Reach | undefined {
+function reachOf(model: Model, sheet: number, row: number, column: number): SpillSize | undefined {
   const zone = model.getters.getSpreadZone({ sheetId: idOf(sheet), row, col: column });
   return zone && { rows: zone.bottom - zone.top + 1, columns: zone.right - zone.left + 1 };
 }

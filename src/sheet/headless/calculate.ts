@@ -1,28 +1,17 @@
 import type { Cell, CellError } from "../../core/cell.ts";
-import { placeName } from "../address.ts";
+import { keyOf, placeName } from "../address.ts";
 import { commonCode } from "../engine-codes.ts";
 import type { SheetSnapshot } from "../sheet-host.ts";
-import type { CellFile, WorkbookFile } from "../xlsx/model.ts";
-import { keyOf } from "../xlsx/place.ts";
+import type { CalculatedWorkbook, CellFile, SpillSize, WorkbookFile } from "../xlsx/model.ts";
 import { calculateByModel } from "./by-model.ts";
-import type { Computed, Placed, Reach } from "./computed.ts";
+import type { Computed, Placed } from "./computed.ts";
 import { formulasOf, isFormula } from "./contents.ts";
 import { calculateDirectly } from "./direct.ts";
 import { leftOut } from "./engine.ts";
 import { unknownFormulas } from "./unknown.ts";
 
-export interface Calculated {
-  sheets: SheetSnapshot[];
-  /** What a person should know about the calculation, in sentences. */
-  notes: string[];
-  /** How many cells the results of array formulas fill that may fill more or fewer. */
-  reaches: ReadonlyMap<CellFile, Reach>;
-  /** Formulas of which the file may say more than the calculation: not calculated here, going round in a circle, or resting on such a one. */
-  unknown(): ReadonlySet<CellFile>;
-}
-
 /** Calculates a workbook from what was typed into it; the values that its file holds for formulas are not looked at. */
-export function calculate(book: WorkbookFile): Calculated {
+export function calculate(book: WorkbookFile): CalculatedWorkbook {
   const inCircles = new Set<CellFile>();
   const computed = calculateDirectly(book, inCircles) ?? calculateByModel(book, inCircles);
   const beyond = leftOut();
@@ -45,8 +34,8 @@ function unknownOnce(book: WorkbookFile, sources: readonly CellFile[], doubtful:
   };
 }
 
-function reachesOf(book: WorkbookFile, computed: Computed): Map<CellFile, Reach> {
-  const reaches = new Map<CellFile, Reach>();
+function reachesOf(book: WorkbookFile, computed: Computed): Map<CellFile, SpillSize> {
+  const reaches = new Map<CellFile, SpillSize>();
   for (const [sheet, { cells }] of book.sheets.entries()) {
     for (const cell of cells) {
       const reach = cell.array?.grows && isFormula(cell) ? computed.reach(sheet, cell.row, cell.column) : undefined;

@@ -1,5 +1,5 @@
+import type { Box } from "../address.ts";
 import type { CellFile } from "../xlsx/model.ts";
-import type { Box } from "../xlsx/place.ts";
 import type { Area } from "./areas.ts";
 import type { Reader } from "./readers.ts";
 

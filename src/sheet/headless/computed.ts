@@ -1,4 +1,4 @@
-import type { CellFile } from "../xlsx/model.ts";
+import type { CellFile, SpillSize } from "../xlsx/model.ts";
 import type { Refused } from "./contents.ts";
 
 /** A cell and what it comes to, errors by the engine's own codes. */
@@ -12,17 +12,12 @@ export interface Placed {
   cell?: CellFile | undefined;
 }
 
-export interface Reach {
-  rows: number;
-  columns: number;
-}
-
 /** A workbook that has been calculated, whichever way. */
 export interface Computed {
   /** All cells of a sheet that hold something, results that have spilled among them. */
   values(sheet: number): Iterable<Placed>;
   /** How many cells the result of the formula at a place fills, where it fills more than its own. */
-  reach(sheet: number, row: number, column: number): Reach | undefined;
+  reach(sheet: number, row: number, column: number): SpillSize | undefined;
   refused: Refused;
   /** Not all values may be settled. */
   hurried: boolean;

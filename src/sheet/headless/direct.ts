@@ -1,10 +1,10 @@
 import { isCellError } from "../../core/cell.ts";
-import type { CellFile, WorkbookFile } from "../xlsx/model.ts";
-import { keyOf, MOST_COLUMNS } from "../xlsx/place.ts";
+import { keyOf, MOST_COLUMNS } from "../address.ts";
+import type { CellFile, SpillSize, WorkbookFile } from "../xlsx/model.ts";
 import type { Area } from "./areas.ts";
 import { inCircles, TooManySteps } from "./circles.ts";
 import { BLANK, type Given, NeedsModel, settled, Value } from "./compiled.ts";
-import type { Computed, Placed, Reach } from "./computed.ts";
+import type { Computed, Placed } from "./computed.ts";
 import { isFormula, type Refused } from "./contents.ts";
 import { leftOut, startCalculation } from "./engine.ts";
 import { Grids } from "./grids.ts";
@@ -31,7 +31,7 @@ interface Slot {
   /** Whose result has spilled into it. */
   from?: Slot;
   /** How far its own result has spilled. */
-  reach?: Reach;
+  reach?: SpillSize;
 }
 
 /**
@@ -134,7 +134,7 @@ class Direct implements Computed {
       yield { row, column, cell, value: value!.value, isError: value!.isError, message: value!.message };
   }
 
-  reach(sheet: number, row: number, column: number): Reach | undefined {
+  reach(sheet: number, row: number, column: number): SpillSize | undefined {
     return this.#slots[sheet]!.get(row * MOST_COLUMNS + column)?.reach;
   }
 
@@ -266,4 +266,4 @@ function typed(value: CellFile["value"]): Value {
   return settled({ value });
 }
 
-const filledWith = (value: Value, { rows, columns }: Reach): Value[][] => Array.from({ length: columns }, () => new Array<Value>(rows).fill(value));
+const filledWith = (value: Value, { rows, columns }: SpillSize): Value[][] => Array.from({ length: columns }, () => new Array<Value>(rows).fill(value));

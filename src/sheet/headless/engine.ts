@@ -1,9 +1,9 @@
 import * as engine from "@odoo/o-spreadsheet";
 import { specs } from "../../functions/index.ts";
+import type { Box } from "../address.ts";
 import { registerFunctions } from "../engine.ts";
 import { boundEngine } from "../engine-bounds.ts";
 import { likeOtherSheets } from "../engine-manners.ts";
-import type { Box } from "../xlsx/place.ts";
 import { ERROR } from "./literals.ts";
 import { type Signatures, signaturesOf } from "./signatures.ts";
 import { FILL } from "./translate.ts";

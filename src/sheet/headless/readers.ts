@@ -1,5 +1,5 @@
+import type { Box } from "../address.ts";
 import type { CellFile, WorkbookFile } from "../xlsx/model.ts";
-import type { Box } from "../xlsx/place.ts";
 import type { Area } from "./areas.ts";
 import { formulasOf } from "./contents.ts";
 import { signatures } from "./engine.ts";

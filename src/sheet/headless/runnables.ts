@@ -1,6 +1,6 @@
+import type { Box } from "../address.ts";
 import { shapeOf } from "../shapes.ts";
 import type { CellFile, WorkbookFile } from "../xlsx/model.ts";
-import type { Box } from "../xlsx/place.ts";
 import type { Area } from "./areas.ts";
 import { type Compiled, Compiler, NeedsModel, type Reader } from "./compiled.ts";
 import { contentOf, type Refused } from "./contents.ts";

@@ -1,6 +1,6 @@
 import { NAMESPACE } from "../../core/define.ts";
+import { keyOf, MOST_COLUMNS } from "../address.ts";
 import type { CellFile, WorkbookFile } from "../xlsx/model.ts";
-import { keyOf, MOST_COLUMNS } from "../xlsx/place.ts";
 import type { Area } from "./areas.ts";
 import { formulasOf } from "./contents.ts";
 import { readersOf } from "./readers.ts";

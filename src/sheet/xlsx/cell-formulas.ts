@@ -1,8 +1,8 @@
-import { cellName } from "../address.ts";
+import { type Box, cellName, keyOf, type Place } from "../address.ts";
 import { formulaAt, peoplesFormula, relativeFormula } from "./formula-text.ts";
 import { many } from "./limits.ts";
 import type { CellFile } from "./model.ts";
-import { type Box, boxOf, keyOf, type Place } from "./place.ts";
+import { boxOf } from "./model.ts";
 import { UnreadableFile } from "./unreadable.ts";
 
 /** A formula as its element has it (ECMA-376 part 1, 18.3.1.40). */

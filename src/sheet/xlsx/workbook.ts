@@ -1,7 +1,7 @@
 import { peoplesFormula } from "./formula-text.ts";
 import { type Limits, many } from "./limits.ts";
 import type { DefinedName, Table } from "./model.ts";
-import { boxOf } from "./place.ts";
+import { boxOf } from "./model.ts";
 import { UnreadableFile } from "./unreadable.ts";
 import { readXml, unescapeText } from "./xml.ts";
 

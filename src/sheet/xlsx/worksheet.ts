@@ -1,8 +1,9 @@
 import type { Cell } from "../../core/cell.ts";
+import { keyOf, MOST_COLUMNS, MOST_ROWS, type Place } from "../address.ts";
 import { CellFormulas, type StoredFormula } from "./cell-formulas.ts";
 import type { Limits } from "./limits.ts";
 import type { CellFile, SheetFile } from "./model.ts";
-import { keyOf, MOST_COLUMNS, MOST_ROWS, type Place, placeOf } from "./place.ts";
+import { placeOf } from "./model.ts";
 import { TextRuns } from "./strings.ts";
 import { UnreadableFile } from "./unreadable.ts";
 import { type Attributes, type Handlers, readXml, unescapeText } from "./xml.ts";

@@ -5,7 +5,7 @@ import { calculate } from "../../../src/sheet/headless/calculate.ts";
 import type { Computed } from "../../../src/sheet/headless/computed.ts";
 import { calculateDirectly } from "../../../src/sheet/headless/direct.ts";
 import type { CellFile, WorkbookFile } from "../../../src/sheet/xlsx/model.ts";
-import { placeOf } from "../../../src/sheet/xlsx/place.ts";
+import { placeOf } from "../../../src/sheet/xlsx/model.ts";
 import { readXlsx } from "../../../src/sheet/xlsx/read.ts";
 import { books, formula, functionNames } from "./arbitrary-books.ts";
 

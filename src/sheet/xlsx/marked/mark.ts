@@ -1,8 +1,7 @@
-import type { Calculated } from "../../headless/calculate.ts";
 import { FINDINGS_SHEET, KEPT_NAMESPACE, keptMarks, keptXml, MARKED } from "../../kept.ts";
 import type { Mark } from "../../sheet-host.ts";
 import { LIMITS, type Limits } from "../limits.ts";
-import type { WorkbookFile } from "../model.ts";
+import type { CalculatedWorkbook, WorkbookFile } from "../model.ts";
 import { type Relation, relationsOf } from "../relations.ts";
 import { readStrings } from "../strings.ts";
 import { readWorkbookPart } from "../workbook.ts";
@@ -25,7 +24,7 @@ const MAIN = { transitional: "http://schemas.openxmlformats.org/spreadsheetml/20
 /** A workbook as it was read and calculated, and what was found in it. */
 export interface Marking {
   book: WorkbookFile;
-  calculated: Calculated;
+  calculated: CalculatedWorkbook;
   /** One for each cell. */
   marks: readonly Mark[];
   page: FindingsPage;
@@ -89,7 +88,7 @@ class Marker {
   }
 
   /** Values and marks in the cells of every sheet. */
-  sheets(calculated: Calculated, marks: readonly Mark[]): Pick<MarkedCopy, "marked" | "written"> {
+  sheets(calculated: CalculatedWorkbook, marks: readonly Mark[]): Pick<MarkedCopy, "marked" | "written"> {
     const remembered = keptMarks(this.#texts);
     let written = 0;
     for (const [i, { name }] of this.book.sheets.entries()) {

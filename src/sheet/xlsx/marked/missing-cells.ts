@@ -1,4 +1,4 @@
-import { MOST_COLUMNS, type Place } from "../place.ts";
+import { MOST_COLUMNS, type Place } from "../../address.ts";
 import { opened } from "./attributes.ts";
 import type { Patch } from "./patch.ts";
 import { startOfEnd, type Tag } from "./scan.ts";

@@ -1,6 +1,6 @@
+import { keyOf, MOST_COLUMNS } from "../../address.ts";
 import type { KeptMark } from "../../kept.ts";
 import { MARK_FILL, type Mark } from "../../sheet-host.ts";
-import { keyOf, MOST_COLUMNS } from "../place.ts";
 import type { Looks } from "./looks.ts";
 
 /** The marks of one sheet: those that it remembers, and those that it is to have. */

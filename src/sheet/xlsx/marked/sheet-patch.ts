@@ -1,5 +1,5 @@
-import { cellName } from "../../address.ts";
-import { keyOf, MOST_COLUMNS, placeOf } from "../place.ts";
+import { cellName, keyOf, MOST_COLUMNS } from "../../address.ts";
+import { placeOf } from "../model.ts";
 import { UnreadableFile } from "../unreadable.ts";
 import { opened, withAttributes } from "./attributes.ts";
 import { contentOf, isStored, valueXml } from "./cell-content.ts";

@@ -1,7 +1,5 @@
-import { areaText } from "../../address.ts";
-import type { Calculated } from "../../headless/calculate.ts";
-import type { CellFile, WorkbookFile } from "../model.ts";
-import { keyOf } from "../place.ts";
+import { areaText, keyOf } from "../../address.ts";
+import type { CalculatedWorkbook, CellFile, WorkbookFile } from "../model.ts";
 import type { SheetChanges } from "./sheet-changes.ts";
 
 /**
@@ -9,7 +7,7 @@ import type { SheetChanges } from "./sheet-changes.ts";
  * formulas the cells that their results reach. A formula without the mark of one fills its own cell
  * alone, whatever it comes to. Left alone are formulas of which the file says more than we know.
  */
-export function valueChanges(book: WorkbookFile, sheet: number, calculated: Calculated): Pick<SheetChanges, "values" | "formulas" | "reaches"> {
+export function valueChanges(book: WorkbookFile, sheet: number, calculated: CalculatedWorkbook): Pick<SheetChanges, "values" | "formulas" | "reaches"> {
   const changes = { values: new Map(), formulas: 0, reaches: new Map() } as Pick<SheetChanges, "values" | "formulas" | "reaches">;
   const { values: results } = calculated.sheets[sheet]!;
   const unknown = calculated.unknown();
@@ -35,7 +33,7 @@ export function valueChanges(book: WorkbookFile, sheet: number, calculated: Calc
 }
 
 /** The cells that a formula fills now. */
-function reachOf(cell: CellFile, { reaches }: Calculated): { rows: number; columns: number } {
+function reachOf(cell: CellFile, { reaches }: CalculatedWorkbook): { rows: number; columns: number } {
   if (!cell.array) return { rows: 1, columns: 1 };
   return cell.array.grows ? (reaches.get(cell) ?? { rows: 1, columns: 1 }) : cell.array;
 }
