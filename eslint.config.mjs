@@ -6,7 +6,7 @@ const rules = Object.fromEntries(Object.keys(officeAddins.rules).map((rule) => [
 
 export default [
   {
-    files: ["src/addin/**/*.ts", "src/sheet/excel*.ts"],
+    files: ["src/addin/**/*.ts", "src/hosts/excel/**/*.ts"],
     plugins: { "office-addins": officeAddins },
     languageOptions: { parser },
     rules,

@@ -2,9 +2,9 @@
 import { mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import * as engine from "@odoo/o-spreadsheet";
+import { registerFunctions } from "../src/calc/grid/register-functions.ts";
 import type { Cell } from "../src/core/cell.ts";
 import { specs } from "../src/functions/index.ts";
-import { registerFunctions } from "../src/sheet/engine.ts";
 import { root } from "../src/tools/paths.ts";
 import { buildSheet } from "./build-sheet.ts";
 import { compareSamples } from "./compare/compare.ts";

@@ -2,8 +2,8 @@ import { keepMapping, type Mapping } from "../../src/buildsheet/layout/mapping.t
 import { proposeLayout } from "../../src/buildsheet/layout/propose.ts";
 import type { BuildSheet } from "../../src/buildsheet/setup/model.ts";
 import { writeXlsx } from "../../src/buildsheet/setup/xlsx/write.ts";
-import type { DescribedCell, DescribedSheet, Look } from "../../src/sheet/described.ts";
-import { openWorkbook } from "../../src/sheet/file.ts";
+import { openWorkbook } from "../../src/hosts/file.ts";
+import type { DescribedCell, DescribedSheet, Look } from "../../src/workbook/sheet-spec.ts";
 
 /**
  * The same invented readings of both engines in three layouts as shops keep them, none of them ours

@@ -1,6 +1,7 @@
 /** The pane's page in Excel: waits for office.js, then shows the pane over the workbook that is open. */
+
+import { excelHost } from "../hosts/excel/host.ts";
 import { mountPane } from "../pane/mount.tsx";
-import { excelHost } from "../sheet/excel.ts";
 import { themeFor } from "./theme.ts";
 
 const root = document.getElementById("pane")!;

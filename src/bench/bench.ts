@@ -1,10 +1,10 @@
 import type { Model } from "@odoo/o-spreadsheet";
+import { benchHost, keptTexts } from "../hosts/bench/host.ts";
 import { PANE_KEY } from "../pane/kept-key.ts";
-import { benchHost, keptTexts } from "../sheet/bench.ts";
-import type { SheetHost } from "../sheet/sheet-host.ts";
-import { mustFit } from "../sheet/xlsx/limits.ts";
-import type { DefinedName } from "../sheet/xlsx/model.ts";
-import { UnreadableFile } from "../sheet/xlsx/unreadable.ts";
+import type { SheetHost } from "../workbook/port.ts";
+import { mustFit } from "../xlsx/file-limits.ts";
+import type { DefinedName } from "../xlsx/model.ts";
+import { UnreadableFile } from "../xlsx/unreadable.ts";
 import { ask, elements } from "./elements.ts";
 import { type Grid, mountGrid } from "./grid-view.ts";
 import type { Engine, Screen } from "./load-grid.ts";

@@ -1,11 +1,11 @@
 import type * as OSpreadsheet from "@odoo/o-spreadsheet";
 import type { Model } from "@odoo/o-spreadsheet";
 import type * as Owl from "@odoo/owl";
+import { likeOtherSheets } from "../calc/grid/compatibility.ts";
+import { type FormulaEngine, registerFunctions } from "../calc/grid/register-functions.ts";
+import { BOUNDS, boundEngine } from "../calc/grid/work-limits.ts";
 import { specs } from "../functions/index.ts";
-import { extendEngine, type PluginEngine } from "../sheet/bench-plugins.ts";
-import { type FormulaEngine, registerFunctions } from "../sheet/engine.ts";
-import { BOUNDS, boundEngine } from "../sheet/engine-bounds.ts";
-import { likeOtherSheets } from "../sheet/engine-manners.ts";
+import { extendEngine, type PluginEngine } from "../hosts/bench/plugins.ts";
 
 export type Engine = typeof OSpreadsheet;
 export type Screen = typeof Owl;

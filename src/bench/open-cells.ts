@@ -1,10 +1,10 @@
 import { parseStructRef, stringifyTokens, type Token, tokenize, tokenTypes } from "@borgar/fx/xlsx";
+import { typedText } from "../calc/grid/grid-text.ts";
+import { areaOfTable } from "../calc/references.ts";
 import { isCellError } from "../core/cell.ts";
-import { cellName } from "../sheet/address.ts";
-import { typedText } from "../sheet/engine-text.ts";
-import { areaOfTable } from "../sheet/headless/areas.ts";
-import type { CellFile, DefinedName, SheetFile, WorkbookFile } from "../sheet/xlsx/model.ts";
-import type { Zip } from "../sheet/xlsx/zip.ts";
+import { cellName } from "../workbook/address.ts";
+import type { CellFile, DefinedName, SheetFile, WorkbookFile } from "../xlsx/model.ts";
+import type { Zip } from "../xlsx/zip.ts";
 import type { Engine } from "./load-grid.ts";
 import type { Addresses } from "./pictures.ts";
 

@@ -1,10 +1,10 @@
-import { boxName } from "../sheet/address.ts";
-import { MARKS_KEY } from "../sheet/bench-plugins.ts";
-import { LIMITS } from "../sheet/xlsx/limits.ts";
-import type { DefinedName, Table } from "../sheet/xlsx/model.ts";
-import { readXlsx } from "../sheet/xlsx/read.ts";
-import { UnreadableFile } from "../sheet/xlsx/unreadable.ts";
-import { Zip } from "../sheet/xlsx/zip.ts";
+import { MARKS_KEY } from "../hosts/bench/plugins.ts";
+import { boxName } from "../workbook/address.ts";
+import { LIMITS } from "../xlsx/file-limits.ts";
+import type { DefinedName, Table } from "../xlsx/model.ts";
+import { readXlsx } from "../xlsx/read/read.ts";
+import { UnreadableFile } from "../xlsx/unreadable.ts";
+import { Zip } from "../xlsx/zip.ts";
 import type { Engine } from "./load-grid.ts";
 import { type Contents, contentsOf, type EngineData, type EngineSheet, lookOf } from "./open-cells.ts";
 import { type Addresses, addressesIn, picturesAmong, type Words, wordsIn } from "./pictures.ts";

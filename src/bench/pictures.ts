@@ -1,7 +1,7 @@
-import type { EnginePicture } from "../sheet/bench-picture.ts";
-import { LIMITS } from "../sheet/xlsx/limits.ts";
-import { relationsOf } from "../sheet/xlsx/relations.ts";
-import type { Zip } from "../sheet/xlsx/zip.ts";
+import type { EnginePicture } from "../hosts/bench/pictures.ts";
+import { LIMITS } from "../xlsx/file-limits.ts";
+import { relationsOf } from "../xlsx/read/relations.ts";
+import type { Zip } from "../xlsx/zip.ts";
 
 /** Kinds of picture that a browser shows and the engine writes again. */
 const KINDS: Readonly<Record<string, string>> = { png: "image/png", jpg: "image/jpeg", jpeg: "image/jpeg", gif: "image/gif", webp: "image/webp" };

@@ -1,9 +1,9 @@
 import type { Model } from "@odoo/o-spreadsheet";
 import { parseFormula } from "../buildsheet/formula/parse.ts";
 import { type Cell, isCellError } from "../core/cell.ts";
-import { formulaAt, valueAt } from "../sheet/bench.ts";
-import { REFUSED_TITLE } from "../sheet/looks.ts";
-import { xmlText } from "../sheet/xlsx/xml-text.ts";
+import { formulaAt, valueAt } from "../hosts/bench/host.ts";
+import { REFUSED_TITLE } from "../workbook/styles.ts";
+import { xmlText } from "../xlsx/xml-text.ts";
 import { storedFormula } from "./stored-formula.ts";
 
 // biome-ignore lint/suspicious/noControlCharactersInRegex: these are the characters that XML 1.0 cannot hold, besides the surrogates and the two last

@@ -1,5 +1,5 @@
 import type { Model } from "@odoo/o-spreadsheet";
-import type { SheetHost } from "../sheet/sheet-host.ts";
+import type { SheetHost } from "../workbook/port.ts";
 
 /** What the bench's page leaves on its window for the pane in the frame, and for whoever drives the page. */
 export interface Shared {

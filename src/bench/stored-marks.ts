@@ -1,7 +1,7 @@
 import type { Model } from "@odoo/o-spreadsheet";
-import { keptTexts } from "../sheet/bench.ts";
-import { type MarkedCell, rememberedMarks } from "../sheet/bench-plugins.ts";
-import { type KeptMark, keptMarks, MARKED } from "../sheet/kept.ts";
+import { keptTexts } from "../hosts/bench/host.ts";
+import { type MarkedCell, rememberedMarks } from "../hosts/bench/plugins.ts";
+import { type KeptMark, keptMarks, MARKED } from "../workbook/storage.ts";
 
 /** The texts kept in a workbook, with the memory of its marks among them. */
 export function withMarks(model: Model): ReadonlyMap<string, string> {

@@ -1,6 +1,6 @@
 import type { Model } from "@odoo/o-spreadsheet";
-import { placeName } from "../sheet/address.ts";
-import type { DefinedName } from "../sheet/xlsx/model.ts";
+import { placeName } from "../workbook/address.ts";
+import type { DefinedName } from "../xlsx/model.ts";
 import type { Engine } from "./load-grid.ts";
 
 /** What the engine says of a formula that it cannot read, or whose function it does not know. */

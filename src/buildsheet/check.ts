@@ -1,7 +1,7 @@
 import { isCellError } from "../core/cell.ts";
 import { CHECK_PREFIX } from "../core/sentences.ts";
-import { type CellAddress, placeName } from "../sheet/address.ts";
-import type { SheetSnapshot, WorkbookSnapshot } from "../sheet/sheet-host.ts";
+import { type CellAddress, placeName } from "../workbook/address.ts";
+import type { SheetSnapshot, WorkbookSnapshot } from "../workbook/port.ts";
 import { callsOf, type OwnCall } from "./check/calls.ts";
 import { candidatesOf, judges } from "./check/candidates.ts";
 import { CoarseGauges } from "./check/coarse.ts";

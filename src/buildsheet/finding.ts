@@ -1,5 +1,5 @@
 import type { Verdict } from "../core/verdict.ts";
-import type { CellAddress } from "../sheet/address.ts";
+import type { CellAddress } from "../workbook/address.ts";
 
 /**
  * What Check can report, worst first. `refused` is input that could not be judged at all; it never

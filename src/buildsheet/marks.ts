@@ -1,5 +1,5 @@
-import { placeName } from "../sheet/address.ts";
-import type { Mark, MarkTone } from "../sheet/sheet-host.ts";
+import { placeName } from "../workbook/address.ts";
+import type { Mark, MarkTone } from "../workbook/port.ts";
 import type { Finding, FindingKind } from "./finding.ts";
 
 /** How a finding is coloured, in lists and in its cell: by what it asks for, not by its exact kind. */

@@ -1,4 +1,4 @@
-import { placeName } from "../sheet/address.ts";
+import { placeName } from "../workbook/address.ts";
 import { Ledger } from "./batch/ledger.ts";
 import { changedSince, filesOf, STANDARD_INPUT, timeOf } from "./batch/patterns.ts";
 import { RefusedFile } from "./batch/refused-file.ts";

@@ -1,6 +1,6 @@
 import type { CheckResult, Finding } from "../buildsheet/finding.ts";
 import { wordOf } from "../buildsheet/marks.ts";
-import { placeName } from "../sheet/address.ts";
+import { placeName } from "../workbook/address.ts";
 import { STANDARD_INPUT } from "./batch/patterns.ts";
 import type { Found } from "./batch/worst-first.ts";
 import type { Checked } from "./check-files.ts";

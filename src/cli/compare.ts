@@ -1,6 +1,6 @@
 import { type Change, type Comparison, compareReadings } from "../buildsheet/compare/compare.ts";
 import type { Reading } from "../buildsheet/compare/reading.ts";
-import { placeName } from "../sheet/address.ts";
+import { placeName } from "../workbook/address.ts";
 import { readSides } from "./compare-files.ts";
 import { printComparison } from "./compare-page.ts";
 import { ALL_WELL, FINDINGS, Refusal, UNREADABLE } from "./exit-codes.ts";

@@ -1,7 +1,7 @@
 import { parentPort } from "node:worker_threads";
 import { readingsOfWorkbook } from "../buildsheet/compare/workbook.ts";
 import { recallLayout } from "../buildsheet/layout/recall.ts";
-import { openWorkbook, UnreadableFile } from "../sheet/file.ts";
+import { openWorkbook, UnreadableFile } from "../hosts/file.ts";
 import type { Answer, Task } from "./engine-thread.ts";
 import { workOut } from "./evaluator.ts";
 import { unpack } from "./unpack.ts";

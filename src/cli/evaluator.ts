@@ -1,10 +1,10 @@
+import { leftOut, type Model, type ModelData, modelOf, signatures, startCalculation } from "../calc/grid-model.ts";
+import { Grids } from "../calc/grids.ts";
+import { Translator } from "../calc/translate.ts";
+import { Untranslatable } from "../calc/untranslatable.ts";
 import { type Cell, isErrorCode } from "../core/cell.ts";
-import { leftOut, type Model, type ModelData, modelOf, signatures, startCalculation } from "../sheet/headless/engine.ts";
-import { Grids } from "../sheet/headless/grids.ts";
-import { Translator } from "../sheet/headless/translate.ts";
-import { Untranslatable } from "../sheet/headless/untranslatable.ts";
-import { peoplesFormula } from "../sheet/xlsx/formula-text.ts";
-import type { WorkbookFile } from "../sheet/xlsx/model.ts";
+import { peoplesFormula } from "../xlsx/formula-text.ts";
+import type { WorkbookFile } from "../xlsx/model.ts";
 import type { FormulaAnswer } from "./engine-thread.ts";
 
 /** A workbook of one empty sheet, on which a formula stands that holds its numbers itself. */

@@ -1,10 +1,10 @@
 import type { CheckResult } from "../buildsheet/finding.ts";
 import { marksOf, TONES, wordOf } from "../buildsheet/marks.ts";
 import { VERSION } from "../core/version.ts";
-import type { FileHost } from "../sheet/file.ts";
-import type { FindingsPage } from "../sheet/xlsx/marked/findings-sheet.ts";
-import { type MarkedCopy, markedCopy } from "../sheet/xlsx/marked/mark.ts";
-import { UnreadableFile } from "../sheet/xlsx/unreadable.ts";
+import type { FileHost } from "../hosts/file.ts";
+import type { FindingsPage } from "../xlsx/patch/findings-sheet.ts";
+import { type MarkedCopy, markedCopy } from "../xlsx/patch/marked-copy.ts";
+import { UnreadableFile } from "../xlsx/unreadable.ts";
 import { found, sums } from "./check-page.ts";
 import { Refusal } from "./exit-codes.ts";
 import { OutFile } from "./out-file.ts";

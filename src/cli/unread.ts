@@ -1,6 +1,6 @@
 import { readFile, stat } from "node:fs/promises";
-import { mustFit } from "../sheet/xlsx/limits.ts";
-import { UnreadableFile } from "../sheet/xlsx/unreadable.ts";
+import { mustFit } from "../xlsx/file-limits.ts";
+import { UnreadableFile } from "../xlsx/unreadable.ts";
 
 /** What to say of a file with an ending that is not read. */
 export const unknownKind = (kind: string): string =>

@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from "preact/hooks";
-import type { SheetHost } from "../sheet/sheet-host.ts";
+import type { SheetHost } from "../workbook/port.ts";
 import { CheckView } from "./check-view.tsx";
 import { FirstSheet } from "./first-sheet.tsx";
 import { type Kept, KeptContext } from "./kept.ts";

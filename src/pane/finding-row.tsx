@@ -1,6 +1,6 @@
 import type { Finding } from "../buildsheet/finding.ts";
 import { TONES, wordOf } from "../buildsheet/marks.ts";
-import { placeName } from "../sheet/address.ts";
+import { placeName } from "../workbook/address.ts";
 import { numbersOf } from "./finding-words.ts";
 import { ToneShape } from "./icons.tsx";
 

@@ -1,4 +1,4 @@
-import type { SheetHost } from "../sheet/sheet-host.ts";
+import type { SheetHost } from "../workbook/port.ts";
 import { loadInsert } from "./parts.ts";
 import { useWork, WorkLines } from "./use-work.tsx";
 

@@ -1,5 +1,5 @@
 import { render } from "preact";
-import type { SheetHost } from "../sheet/sheet-host.ts";
+import type { SheetHost } from "../workbook/port.ts";
 import { App } from "./app.tsx";
 import { Kept } from "./kept.ts";
 import "./pane.css";

@@ -3,7 +3,7 @@ import { counted, countsText } from "../buildsheet/counts.ts";
 import type { CheckResult, Finding } from "../buildsheet/finding.ts";
 import type { Mapping } from "../buildsheet/layout/mapping.ts";
 import { marksOf } from "../buildsheet/marks.ts";
-import type { SheetHost, WorkbookSnapshot } from "../sheet/sheet-host.ts";
+import type { SheetHost, WorkbookSnapshot } from "../workbook/port.ts";
 import { type CheckEvent, type Checked, type CheckState, canStop, FIRST_RUN, isCheap, isStale, next, type Work } from "./check-state.ts";
 import type { Going } from "./in-slices.ts";
 import { recallLayout } from "./recall-layout.ts";

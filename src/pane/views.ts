@@ -1,5 +1,5 @@
 import type { ComponentType } from "preact";
-import type { SheetHost } from "../sheet/sheet-host.ts";
+import type { SheetHost } from "../workbook/port.ts";
 import { part } from "./parts.ts";
 
 /** What a view that is loaded on first use is given. */

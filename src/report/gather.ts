@@ -2,7 +2,7 @@ import { callsIn } from "../buildsheet/check/calls.ts";
 import { checkWorkbook } from "../buildsheet/check.ts";
 import { type JudgedRow, JudgedRows } from "../buildsheet/judged.ts";
 import type { Mapping } from "../buildsheet/layout/mapping.ts";
-import type { WorkbookSnapshot } from "../sheet/sheet-host.ts";
+import type { WorkbookSnapshot } from "../workbook/port.ts";
 import type { ReportInput, SheetContent } from "./content.ts";
 import { Source } from "./gather/areas.ts";
 import { boresIn } from "./gather/bores.ts";

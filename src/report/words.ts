@@ -2,7 +2,7 @@ import { grouped } from "../buildsheet/counts.ts";
 import type { Finding } from "../buildsheet/finding.ts";
 import { compareDecimals } from "../core/decimal.ts";
 import { decimalsOf, numberText } from "../drawings/text.ts";
-import { placeName } from "../sheet/address.ts";
+import { placeName } from "../workbook/address.ts";
 import { html, type Markup } from "./markup.ts";
 
 /** `Bores!C7`, which may break behind its sheet, or `line 7`. */

@@ -1,5 +1,5 @@
 import { contentsOf } from "../../src/bench/open-cells.ts";
-import type { CellFile, DefinedName, Table, WorkbookFile } from "../../src/sheet/xlsx/model.ts";
+import type { CellFile, DefinedName, Table, WorkbookFile } from "../../src/xlsx/model.ts";
 
 const cell = (row: number, column: number, value: CellFile["value"], formula?: string): CellFile => ({ row, column, value, ...(formula ? { formula } : {}) });
 const sheet = (name: string, ...cells: CellFile[]) => ({ name, hidden: false, cells, hiddenRows: [] });

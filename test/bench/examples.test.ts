@@ -1,5 +1,5 @@
-import type { SheetSnapshot } from "../../src/sheet/sheet-host.ts";
-import { asWritten, EXAMPLES } from "../sheet/examples.ts";
+import type { SheetSnapshot } from "../../src/workbook/port.ts";
+import { asWritten, EXAMPLES } from "../calc/examples.ts";
 import { atStand } from "./stand.ts";
 
 const at = atStand("one page");

@@ -1,8 +1,8 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
-import { readXlsx } from "../../src/sheet/xlsx/read.ts";
 import { root } from "../../src/tools/paths.ts";
+import { readXlsx } from "../../src/xlsx/read/read.ts";
 import { sparseFile } from "../helpers/sparse.ts";
 import { readElsewhere, shopBook } from "./shop-book.ts";
 import { atStand, stand } from "./stand.ts";

@@ -1,4 +1,4 @@
-import { MARK_FILL } from "../../src/sheet/sheet-host.ts";
+import { MARK_FILL } from "../../src/workbook/port.ts";
 import { atStand } from "./stand.ts";
 
 const at = atStand("a page for each test");

@@ -6,10 +6,10 @@ import { strFromU8, unzipSync } from "fflate";
 import { checkWorkbook } from "../../src/buildsheet/check.ts";
 import { describeBuildSheet } from "../../src/buildsheet/setup/describe.ts";
 import { writeXlsx } from "../../src/buildsheet/setup/xlsx/write.ts";
-import { placeName } from "../../src/sheet/address.ts";
-import { openWorkbook } from "../../src/sheet/file.ts";
-import { readXlsx } from "../../src/sheet/xlsx/read.ts";
-import { workbookBytes } from "../sheet/xlsx/workbook-bytes.ts";
+import { openWorkbook } from "../../src/hosts/file.ts";
+import { placeName } from "../../src/workbook/address.ts";
+import { readXlsx } from "../../src/xlsx/read/read.ts";
+import { workbookBytes } from "../xlsx/workbook-bytes.ts";
 import { atStand } from "./stand.ts";
 
 const at = atStand("a page for each test");

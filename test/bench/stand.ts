@@ -5,10 +5,10 @@ import type { Browser, BrowserContextOptions, Page } from "playwright-core";
 import { type BenchServer, serve } from "../../src/bench/server.ts";
 import type {} from "../../src/bench/shared.ts";
 import type { Cell } from "../../src/core/cell.ts";
-import type { SheetSnapshot } from "../../src/sheet/sheet-host.ts";
 import { launchBrowser } from "../../src/tools/browser.ts";
 import { buildBench } from "../../src/tools/build-bench.ts";
 import { root } from "../../src/tools/paths.ts";
+import type { SheetSnapshot } from "../../src/workbook/port.ts";
 
 /** The bench, built and served, and a browser before it. */
 export interface Stand {

@@ -1,5 +1,5 @@
 import { storedFormula } from "../../src/bench/stored-formula.ts";
-import { peoplesFormula } from "../../src/sheet/xlsx/formula-text.ts";
+import { peoplesFormula } from "../../src/xlsx/formula-text.ts";
 
 /** Spellings: [MS-XLSX] 2.2.2 (future functions), ECMA-376 part 1, 18.17. */
 test.each([

@@ -1,4 +1,4 @@
-import { openWorkbook } from "../../src/sheet/file.ts";
+import { openWorkbook } from "../../src/hosts/file.ts";
 import { bookFile, clearanceRows, NATIVE, OURS } from "./book-file.ts";
 import { type Line, ratioLine, summary } from "./measure.ts";
 import { selfTimes } from "./profile.ts";

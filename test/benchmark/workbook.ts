@@ -1,10 +1,10 @@
 import { readFileSync } from "node:fs";
 import { HyperFormula } from "hyperformula";
 import { checkWorkbook } from "../../src/buildsheet/check.ts";
-import { openWorkbook } from "../../src/sheet/file.ts";
-import { calculateByModel } from "../../src/sheet/headless/by-model.ts";
-import { calculate } from "../../src/sheet/headless/calculate.ts";
-import { readXlsx } from "../../src/sheet/xlsx/read.ts";
+import { calculate } from "../../src/calc/calculate.ts";
+import { calculateByModel } from "../../src/calc/evaluate-with-model.ts";
+import { openWorkbook } from "../../src/hosts/file.ts";
+import { readXlsx } from "../../src/xlsx/read/read.ts";
 import type { Group } from "./benchmark-group.ts";
 import { bookFile, type Content, clearanceRows, NATIVE, OURS } from "./book-file.ts";
 import { type Line, RUNS, ratioLine, show, type Timing, together } from "./measure.ts";

@@ -1,7 +1,7 @@
 import { checkWorkbook } from "../../src/buildsheet/check.ts";
 import type { CheckResult, Finding } from "../../src/buildsheet/finding.ts";
-import { placeName } from "../../src/sheet/address.ts";
-import { memoryHost } from "../../src/sheet/memory.ts";
+import { memoryHost } from "../../src/hosts/memory.ts";
+import { placeName } from "../../src/workbook/address.ts";
 import { type Typed, workbook } from "./workbook.ts";
 
 /** Limits stand inside formulas here to keep the sheets small, which has tests of its own. */

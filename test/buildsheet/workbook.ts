@@ -1,8 +1,8 @@
 import * as engine from "@odoo/o-spreadsheet";
+import { registerFunctions } from "../../src/calc/grid/register-functions.ts";
 import { specs } from "../../src/functions/index.ts";
-import { snapshotOf } from "../../src/sheet/bench.ts";
-import { registerFunctions } from "../../src/sheet/engine.ts";
-import type { WorkbookSnapshot } from "../../src/sheet/sheet-host.ts";
+import { snapshotOf } from "../../src/hosts/bench/host.ts";
+import type { WorkbookSnapshot } from "../../src/workbook/port.ts";
 
 /** Rows of a sheet from A1 on, as typed: numbers, text, formulas, `null` for nothing. */
 export type Typed = (number | string | null)[][];

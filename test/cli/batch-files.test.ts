@@ -1,7 +1,7 @@
 import { mkdirSync, readdirSync, readFileSync, rmSync, utimesSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { shareOf } from "../../src/cli/batch/shard.ts";
-import { workbookBytes } from "../sheet/xlsx/workbook-bytes.ts";
+import { workbookBytes } from "../xlsx/workbook-bytes.ts";
 import { crosshatch, folderOf, jsonLines } from "./run.ts";
 
 // Each run is a process of its own, and the machine may be busy.

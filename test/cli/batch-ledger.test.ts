@@ -2,7 +2,7 @@ import { spawn } from "node:child_process";
 import { appendFileSync, readFileSync, renameSync, rmSync, truncateSync, utimesSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { root } from "../../src/tools/paths.ts";
-import { workbookBytes } from "../sheet/xlsx/workbook-bytes.ts";
+import { workbookBytes } from "../xlsx/workbook-bytes.ts";
 import { crosshatch, folderOf, jsonLines } from "./run.ts";
 
 // Each run is a process of its own, and the machine may be busy.

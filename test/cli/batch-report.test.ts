@@ -1,7 +1,7 @@
 import { readFileSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { textOf } from "../report/page.ts";
-import { workbookBytes } from "../sheet/xlsx/workbook-bytes.ts";
+import { workbookBytes } from "../xlsx/workbook-bytes.ts";
 import { crosshatch, folderOf } from "./run.ts";
 
 // Each run is a process of its own, and the machine may be busy.

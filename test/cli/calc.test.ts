@@ -1,4 +1,4 @@
-import { asWritten, EXAMPLES } from "../sheet/examples.ts";
+import { asWritten, EXAMPLES } from "../calc/examples.ts";
 import { crosshatch, jsonLines } from "./run.ts";
 
 describe("calc FORMULA", () => {

@@ -2,7 +2,7 @@ import { spawn } from "node:child_process";
 import { readdirSync, rmSync } from "node:fs";
 import { join } from "node:path";
 import { root } from "../../src/tools/paths.ts";
-import { workbookBytes } from "../sheet/xlsx/workbook-bytes.ts";
+import { workbookBytes } from "../xlsx/workbook-bytes.ts";
 import { crosshatch, folderOf, jsonLines } from "./run.ts";
 
 const HEAD = "engine,cylinder,characteristic,position,value,lower,upper,unit,uncertainty";

@@ -1,9 +1,9 @@
 import { existsSync, mkdirSync, readdirSync, readFileSync, statSync, symlinkSync, unlinkSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { unzipSync } from "fflate";
-import { readXlsx } from "../../src/sheet/xlsx/read.ts";
 import { root } from "../../src/tools/paths.ts";
-import { richBook } from "../sheet/xlsx/marked/rich-book.ts";
+import { readXlsx } from "../../src/xlsx/read/read.ts";
+import { richBook } from "../xlsx/patch/rich-book.ts";
 import { crosshatch, folderOf, jsonLines, type Ran } from "./run.ts";
 
 const LONG = 120_000;

@@ -1,7 +1,7 @@
 import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { readXlsx } from "../../src/sheet/xlsx/read.ts";
+import { readXlsx } from "../../src/xlsx/read/read.ts";
 import { described } from "../buildsheet/setup/made.ts";
 import { crosshatch, jsonLines } from "./run.ts";
 

@@ -1,9 +1,9 @@
 import { deflateSync } from "fflate";
 import { unpack } from "../../src/cli/unpack.ts";
-import { UnreadableFile } from "../../src/sheet/file.ts";
-import { LIMITS } from "../../src/sheet/xlsx/limits.ts";
-import { readXlsx } from "../../src/sheet/xlsx/read.ts";
-import { workbookBytes } from "../sheet/xlsx/workbook-bytes.ts";
+import { UnreadableFile } from "../../src/hosts/file.ts";
+import { LIMITS } from "../../src/xlsx/file-limits.ts";
+import { readXlsx } from "../../src/xlsx/read/read.ts";
+import { workbookBytes } from "../xlsx/workbook-bytes.ts";
 
 const content = new Uint8Array(300_000).map((_, i) => (i * 7919) % 251);
 

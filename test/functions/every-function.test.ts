@@ -5,7 +5,7 @@ import type { Block, Cell } from "../../src/core/cell.ts";
 import { GROUPS } from "../../src/core/groups.ts";
 import { specByName, specs } from "../../src/functions/index.ts";
 import { root } from "../../src/tools/paths.ts";
-import { asWritten, EXAMPLES } from "../sheet/examples.ts";
+import { asWritten, EXAMPLES } from "../calc/examples.ts";
 
 const rowsOf = (found: unknown): Block => (Array.isArray(found) ? (found as Block) : [[found as Cell]]);
 

@@ -1,5 +1,5 @@
 import type { Cell } from "../../src/core/cell.ts";
-import type { CellFile, SheetFile, WorkbookFile } from "../../src/sheet/xlsx/model.ts";
+import type { CellFile, SheetFile, WorkbookFile } from "../../src/xlsx/model.ts";
 import { expectCirclesTold } from "./circular-references.ts";
 import { edge, NUMBERS } from "./edge-values.ts";
 import { formulaOf, type Reach } from "./grammar.ts";

@@ -1,9 +1,9 @@
+import { inCircles } from "../../src/calc/cycles.ts";
+import { filledBy, type Reader, readersOf } from "../../src/calc/readers.ts";
 import { type Cell, isCellError } from "../../src/core/cell.ts";
-import { cellName } from "../../src/sheet/address.ts";
-import { inCircles } from "../../src/sheet/headless/circles.ts";
-import { filledBy, type Reader, readersOf } from "../../src/sheet/headless/readers.ts";
-import type { WorkbookSnapshot } from "../../src/sheet/sheet-host.ts";
-import type { WorkbookFile } from "../../src/sheet/xlsx/model.ts";
+import { cellName } from "../../src/workbook/address.ts";
+import type { WorkbookSnapshot } from "../../src/workbook/port.ts";
+import type { WorkbookFile } from "../../src/xlsx/model.ts";
 import { Defect } from "./outcome.ts";
 
 /** Said of a formula that is not run at all, and so rests on nothing. */

@@ -1,5 +1,5 @@
 import { specs } from "../../src/functions/index.ts";
-import { cellName } from "../../src/sheet/address.ts";
+import { cellName } from "../../src/workbook/address.ts";
 import { edge, NUMBERS } from "./edge-values.ts";
 import type { Random } from "./random.ts";
 

@@ -2,9 +2,9 @@ import type { CheckResult } from "../../src/buildsheet/finding.ts";
 import { Book } from "../../src/buildsheet/formula/book.ts";
 import { type CannotTell, evaluateFormula } from "../../src/buildsheet/formula/evaluate.ts";
 import { type Cell, isBlank, isCellError, isErrorCode } from "../../src/core/cell.ts";
-import { cellName } from "../../src/sheet/address.ts";
-import type { WorkbookSnapshot } from "../../src/sheet/sheet-host.ts";
-import { UnreadableFile } from "../../src/sheet/xlsx/unreadable.ts";
+import { cellName } from "../../src/workbook/address.ts";
+import type { WorkbookSnapshot } from "../../src/workbook/port.ts";
+import { UnreadableFile } from "../../src/xlsx/unreadable.ts";
 import { Defect, type Outcome } from "./outcome.ts";
 
 /** Pieces of sentences that only a fault of ours writes. */

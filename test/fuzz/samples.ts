@@ -4,11 +4,11 @@ import { unzipSync } from "fflate";
 import { checkWorkbook } from "../../src/buildsheet/check.ts";
 import type { CheckResult } from "../../src/buildsheet/finding.ts";
 import { keptLayout } from "../../src/buildsheet/layout/mapping.ts";
-import { fileHost } from "../../src/sheet/file.ts";
-import type { WorkbookSnapshot } from "../../src/sheet/sheet-host.ts";
-import type { WorkbookFile } from "../../src/sheet/xlsx/model.ts";
-import { readXlsx } from "../../src/sheet/xlsx/read.ts";
+import { fileHost } from "../../src/hosts/file.ts";
 import { root } from "../../src/tools/paths.ts";
+import type { WorkbookSnapshot } from "../../src/workbook/port.ts";
+import type { WorkbookFile } from "../../src/xlsx/model.ts";
+import { readXlsx } from "../../src/xlsx/read/read.ts";
 
 /** A sample workbook with all that an oracle compares with. */
 export interface BookSample {

@@ -1,7 +1,7 @@
 import { type Cell, isBlank, isCellError } from "../../src/core/cell.ts";
-import { cellName, columnOf } from "../../src/sheet/address.ts";
-import type { WorkbookSnapshot } from "../../src/sheet/sheet-host.ts";
-import type { CellFile, WorkbookFile } from "../../src/sheet/xlsx/model.ts";
+import { cellName, columnOf } from "../../src/workbook/address.ts";
+import type { WorkbookSnapshot } from "../../src/workbook/port.ts";
+import type { CellFile, WorkbookFile } from "../../src/xlsx/model.ts";
 import type { Changed } from "./cells-level.ts";
 import { Defect } from "./outcome.ts";
 

@@ -1,5 +1,5 @@
 import { zipSync } from "fflate";
-import { readXlsx } from "../../src/sheet/xlsx/read.ts";
+import { readXlsx } from "../../src/xlsx/read/read.ts";
 import { openAndCheck } from "./open-and-check.ts";
 import { expectSame, orRefused } from "./oracles.ts";
 import type { Level, Outcome } from "./outcome.ts";

@@ -4,8 +4,8 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { zipSync } from "fflate";
 import { crosshatch, jsonLines, type Ran } from "../cli/run.ts";
-import { type CellXml, oneSheet, workbookBytes } from "../sheet/xlsx/workbook-bytes.ts";
-import { partsOf, zipBytes } from "../sheet/xlsx/zip-bytes.ts";
+import { type CellXml, oneSheet, workbookBytes } from "../xlsx/workbook-bytes.ts";
+import { partsOf, zipBytes } from "../xlsx/zip-bytes.ts";
 import { compound, kept, list, rows, sheetsOf, spill } from "./made.ts";
 
 import.meta.jest.setTimeout(180_000);

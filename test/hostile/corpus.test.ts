@@ -1,13 +1,13 @@
 import { zipSync } from "fflate";
-import { type CellXml, oneSheet, workbookBytes } from "../sheet/xlsx/workbook-bytes.ts";
-import { zipBytes } from "../sheet/xlsx/zip-bytes.ts";
+import { type CellXml, oneSheet, workbookBytes } from "../xlsx/workbook-bytes.ts";
+import { zipBytes } from "../xlsx/zip-bytes.ts";
 import { type Came, Door } from "./door.ts";
 import { kept, list, rows, sheetsOf, spill } from "./made.ts";
 
 /**
  * Files that are made to break whoever opens them. Each goes through the front door in a process of
  * its own and comes to a result or a sentence, within 10 s of the processor and 512 MB. What the
- * archive and its XML can do is tried in test/sheet/xlsx/hostile.test.ts.
+ * archive and its XML can do is tried in test/xlsx/read/hostile.test.ts.
  */
 const SECONDS = 10;
 const MEGABYTES = 512;

@@ -3,7 +3,7 @@ import { basename, extname } from "node:path";
 import { checkWorkbook } from "../../src/buildsheet/check.ts";
 import { checkCsv } from "../../src/buildsheet/csv.ts";
 import { keptLayout } from "../../src/buildsheet/layout/mapping.ts";
-import { openWorkbook, UnreadableFile } from "../../src/sheet/file.ts";
+import { openWorkbook, UnreadableFile } from "../../src/hosts/file.ts";
 import { peakBytes } from "../helpers/peak.mjs";
 import type { Came } from "./door.ts";
 

@@ -1,9 +1,9 @@
 import { readFileSync, rmSync } from "node:fs";
 import { join } from "node:path";
 import { strFromU8, unzipSync } from "fflate";
-import { readXlsx } from "../../src/sheet/xlsx/read.ts";
+import { readXlsx } from "../../src/xlsx/read/read.ts";
 import { crosshatch, folderOf } from "../cli/run.ts";
-import { workbookBytes } from "../sheet/xlsx/workbook-bytes.ts";
+import { workbookBytes } from "../xlsx/workbook-bytes.ts";
 
 import.meta.jest.setTimeout(60_000);
 

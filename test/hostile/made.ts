@@ -1,7 +1,7 @@
 import { strToU8, zipSync } from "fflate";
 import { LAYOUT_KEY } from "../../src/buildsheet/layout/key.ts";
-import { keptXml } from "../../src/sheet/kept.ts";
-import { type CellXml, oneSheet, workbookBytes, workbookParts } from "../sheet/xlsx/workbook-bytes.ts";
+import { keptXml } from "../../src/workbook/storage.ts";
+import { type CellXml, oneSheet, workbookBytes, workbookParts } from "../xlsx/workbook-bytes.ts";
 
 /** How hostile files are made; none of them is kept. */
 export const list = <T>(length: number, make: (i: number) => T): T[] => Array.from({ length }, (_, i) => make(i));

@@ -2,9 +2,9 @@ import { checkCsv } from "../../src/buildsheet/csv.ts";
 import { evaluateFormula } from "../../src/buildsheet/formula/evaluate.ts";
 import { saysOf } from "../../src/buildsheet/layout/says.ts";
 import { TELLS } from "../../src/buildsheet/layout/tells.ts";
-import { calculate } from "../../src/sheet/headless/calculate.ts";
-import { readXlsx } from "../../src/sheet/xlsx/read.ts";
-import { type CellXml, oneSheet } from "../sheet/xlsx/workbook-bytes.ts";
+import { calculate } from "../../src/calc/calculate.ts";
+import { readXlsx } from "../../src/xlsx/read/read.ts";
+import { type CellXml, oneSheet } from "../xlsx/workbook-bytes.ts";
 
 /** What damaged inputs once led to, found by `npm run fuzz`. */
 async function* pieces(text: string, size: number): AsyncGenerator<Uint8Array> {

@@ -2,8 +2,8 @@ import { mkdirSync, rmSync } from "node:fs";
 import { join } from "node:path";
 import { lineOf } from "../../src/cli/batch/shard.ts";
 import { crosshatch, folderOf, type Given, jsonLines } from "../cli/run.ts";
-import { workbookBytes } from "../sheet/xlsx/workbook-bytes.ts";
-import { zipBytes } from "../sheet/xlsx/zip-bytes.ts";
+import { workbookBytes } from "../xlsx/workbook-bytes.ts";
+import { zipBytes } from "../xlsx/zip-bytes.ts";
 
 import.meta.jest.setTimeout(180_000);
 

@@ -1,6 +1,6 @@
 import type { Frame } from "playwright-core";
 import { atStand } from "../bench/stand.ts";
-import { type BookXml, workbookBytes } from "../sheet/xlsx/workbook-bytes.ts";
+import { type BookXml, workbookBytes } from "../xlsx/workbook-bytes.ts";
 
 import.meta.jest.setTimeout(240_000);
 

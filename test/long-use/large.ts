@@ -1,5 +1,5 @@
 import type { BenchPage } from "../bench/stand.ts";
-import { type CellXml, workbookBytes } from "../sheet/xlsx/workbook-bytes.ts";
+import { type CellXml, workbookBytes } from "../xlsx/workbook-bytes.ts";
 import { memory, press } from "./drive.ts";
 import type { LongUse } from "./figures.ts";
 

@@ -1,5 +1,5 @@
 import type { Page } from "playwright-core";
-import { MARK_FILL } from "../../src/sheet/sheet-host.ts";
+import { MARK_FILL } from "../../src/workbook/port.ts";
 import { check, type PaneBrowser, paneBrowser } from "../helpers/pane-browser.ts";
 import { FINDINGS } from "./page/scenes.ts";
 

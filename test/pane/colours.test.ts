@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { THEMES } from "../../src/pane/theme.ts";
-import { MARK_FILL } from "../../src/sheet/sheet-host.ts";
 import { coloursFile, coloursOf } from "../../src/tools/pane-colours.ts";
+import { MARK_FILL } from "../../src/workbook/port.ts";
 
 /** Relative luminance and contrast ratio: WCAG 2.2, definitions of those terms. */
 function luminance(colour: string): number {

@@ -2,7 +2,7 @@ import { fileURLToPath } from "node:url";
 import type { Page } from "playwright-core";
 import { type PaneBrowser, paneBrowser } from "../helpers/pane-browser.ts";
 import { sparseFile } from "../helpers/sparse.ts";
-import { workbookBytes } from "../sheet/xlsx/workbook-bytes.ts";
+import { workbookBytes } from "../xlsx/workbook-bytes.ts";
 import { BUILD } from "./page/engine.ts";
 
 import.meta.jest.setTimeout(60_000);

@@ -1,9 +1,9 @@
+import { calculateByModel } from "../../src/calc/evaluate-with-model.ts";
+import { commonCode } from "../../src/calc/grid/codes.ts";
+import { startCalculation } from "../../src/calc/grid-model.ts";
 import type { Cell } from "../../src/core/cell.ts";
-import { commonCode } from "../../src/sheet/engine-codes.ts";
-import { fileHost } from "../../src/sheet/file.ts";
-import { calculateByModel } from "../../src/sheet/headless/by-model.ts";
-import { startCalculation } from "../../src/sheet/headless/engine.ts";
-import type { CellFile, WorkbookFile } from "../../src/sheet/xlsx/model.ts";
+import { fileHost } from "../../src/hosts/file.ts";
+import type { CellFile, WorkbookFile } from "../../src/xlsx/model.ts";
 import type { Answer } from "./answer.ts";
 import type { Input } from "./inputs.ts";
 import { answersIn, type Layout, layOut } from "./sheets.ts";

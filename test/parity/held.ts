@@ -1,5 +1,5 @@
+import { typedText } from "../../src/calc/grid/grid-text.ts";
 import type { Cell, CellError } from "../../src/core/cell.ts";
-import { typedText } from "../../src/sheet/engine-text.ts";
 
 /** One cell of the inputs: what it holds, and what a person types for it where that is not the same. */
 export interface Held {

@@ -1,5 +1,5 @@
 import type { Cell } from "../../src/core/cell.ts";
-import { columnLetters } from "../../src/sheet/address.ts";
+import { columnLetters } from "../../src/workbook/address.ts";
 import { type Answer, bare } from "./answer.ts";
 import { type Held, isError } from "./held.ts";
 import type { Input } from "./inputs.ts";

@@ -3,9 +3,9 @@ import { join } from "node:path";
 import { readingsCsv } from "../../samples/readings.ts";
 import { checkWorkbook } from "../../src/buildsheet/check.ts";
 import type { CheckResult } from "../../src/buildsheet/finding.ts";
-import { placeName } from "../../src/sheet/address.ts";
-import { openWorkbook } from "../../src/sheet/file.ts";
+import { openWorkbook } from "../../src/hosts/file.ts";
 import { root } from "../../src/tools/paths.ts";
+import { placeName } from "../../src/workbook/address.ts";
 import { crosshatch } from "../cli/run.ts";
 
 /** What samples/README.md says a check must find. The readings are invented; only the planting is asserted. */

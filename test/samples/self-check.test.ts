@@ -3,9 +3,9 @@ import { join } from "node:path";
 import { FIRST_SHEET, selfCheckWorkbook } from "../../samples/self-check.ts";
 import { GROUP_TITLES, GROUPS } from "../../src/core/groups.ts";
 import { specs } from "../../src/functions/index.ts";
-import { type FileHost, openWorkbook } from "../../src/sheet/file.ts";
-import type { SheetSnapshot } from "../../src/sheet/sheet-host.ts";
+import { type FileHost, openWorkbook } from "../../src/hosts/file.ts";
 import { root } from "../../src/tools/paths.ts";
+import type { SheetSnapshot } from "../../src/workbook/port.ts";
 
 const onDisk = new Uint8Array(readFileSync(join(root, "samples", "self-check.xlsx")));
 const [FUNCTION, FORMULA, RESULT, EXPECTED, ALLOWED, SOURCE, VERDICT] = [0, 1, 2, 3, 4, 5, 6] as const;

@@ -4,7 +4,7 @@ import { createRequire } from "node:module";
 import { root } from "../../src/tools/paths.ts";
 
 const require = createRequire(import.meta.url);
-const OFFICE_CODE = ["src/addin", "src/sheet/excel*.ts"];
+const OFFICE_CODE = ["src/addin", "src/hosts/excel"];
 
 const steps: [string, string[]][] = [
   ["Biome", [require.resolve("@biomejs/biome/bin/biome"), "check", "--error-on-warnings", "."]],

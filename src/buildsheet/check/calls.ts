@@ -1,6 +1,6 @@
 import type { Spec } from "../../core/define.ts";
 import { specByName } from "../../functions/index.ts";
-import type { CellAddress } from "../../sheet/address.ts";
+import type { CellAddress } from "../../workbook/address.ts";
 import type { Book } from "../formula/book.ts";
 import type { FormulaContext } from "../formula/evaluate.ts";
 import { type AstExpression, ownCalls, ownName, parseFormula, references } from "../formula/parse.ts";

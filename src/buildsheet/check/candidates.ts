@@ -2,7 +2,7 @@ import { type Block, type Cell, isBlank } from "../../core/cell.ts";
 import { Fault } from "../../core/fault.ts";
 import { call as applyTo } from "../../core/lift.ts";
 import { faultBody } from "../../core/sentences.ts";
-import { type CellAddress, placeName } from "../../sheet/address.ts";
+import { type CellAddress, placeName } from "../../workbook/address.ts";
 import type { Area } from "../formula/book.ts";
 import { CannotTell, evaluateNode } from "../formula/evaluate.ts";
 import { type OwnCall, wordsOf } from "./calls.ts";

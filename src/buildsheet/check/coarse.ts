@@ -1,5 +1,5 @@
 import { decimal, isAbove } from "../../core/decimal.ts";
-import { placeName } from "../../sheet/address.ts";
+import { placeName } from "../../workbook/address.ts";
 import type { Candidate } from "./candidates.ts";
 import type { Gauges } from "./gauges.ts";
 import type { Judged } from "./given.ts";

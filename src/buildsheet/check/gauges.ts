@@ -1,6 +1,6 @@
 import { type Cell, isBlank, isCellError } from "../../core/cell.ts";
-import type { CellAddress } from "../../sheet/address.ts";
-import type { SheetSnapshot } from "../../sheet/sheet-host.ts";
+import type { CellAddress } from "../../workbook/address.ts";
+import type { SheetSnapshot } from "../../workbook/port.ts";
 import type { Book } from "../formula/book.ts";
 import { plain } from "../headers.ts";
 import { GAUGE_WORDS } from "../layout/words.ts";

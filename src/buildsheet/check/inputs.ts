@@ -2,7 +2,7 @@ import { isBlank } from "../../core/cell.ts";
 import type { Spec } from "../../core/define.ts";
 import { Fault } from "../../core/fault.ts";
 import { BLANK, type Param } from "../../core/param.ts";
-import { areaText, type CellAddress, placeName } from "../../sheet/address.ts";
+import { areaText, type CellAddress, placeName } from "../../workbook/address.ts";
 import { type Area, CellSet, cellsOf, showArea } from "../formula/book.ts";
 import type { OwnCall } from "./calls.ts";
 import { reasonOf } from "./given.ts";

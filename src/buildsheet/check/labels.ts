@@ -1,7 +1,7 @@
 import { isBlank, isErrorCode } from "../../core/cell.ts";
 import { CHECK_PREFIX } from "../../core/sentences.ts";
 import { VERDICTS } from "../../core/verdict.ts";
-import type { CellAddress } from "../../sheet/address.ts";
+import type { CellAddress } from "../../workbook/address.ts";
 import type { Book } from "../formula/book.ts";
 
 /** Text cells at the head of a row that name it. */

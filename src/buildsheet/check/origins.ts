@@ -1,6 +1,6 @@
 import { isBlank } from "../../core/cell.ts";
-import { type CellAddress, placeName } from "../../sheet/address.ts";
-import type { SheetSnapshot } from "../../sheet/sheet-host.ts";
+import { type CellAddress, placeName } from "../../workbook/address.ts";
+import type { SheetSnapshot } from "../../workbook/port.ts";
 import { type Area, type Book, cellsOf } from "../formula/book.ts";
 import { evaluateFormula } from "../formula/evaluate.ts";
 

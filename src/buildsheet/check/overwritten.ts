@@ -1,8 +1,8 @@
 import { translateFormulaToA1, translateFormulaToR1C1 } from "@borgar/fx";
 import { type Cell, isBlank, isCellError } from "../../core/cell.ts";
 import { decimal } from "../../core/decimal.ts";
-import { type CellAddress, cellName } from "../../sheet/address.ts";
-import type { SheetSnapshot } from "../../sheet/sheet-host.ts";
+import { type CellAddress, cellName } from "../../workbook/address.ts";
+import type { SheetSnapshot } from "../../workbook/port.ts";
 import { type Book, cellsOf } from "../formula/book.ts";
 import { evaluateFormula } from "../formula/evaluate.ts";
 import { parseFormula, references } from "../formula/parse.ts";

@@ -1,4 +1,4 @@
-import { placeName } from "../../sheet/address.ts";
+import { placeName } from "../../workbook/address.ts";
 import type { CheckResult, Finding, FindingKind } from "../finding.ts";
 import { FINDING_KINDS } from "../finding.ts";
 import type { JudgedRow } from "../judged.ts";

@@ -1,7 +1,7 @@
 import type { Cell } from "../../core/cell.ts";
 import { Fault } from "../../core/fault.ts";
 import { judgingParams } from "../../functions/verdict/limit-params.ts";
-import { type CellAddress, placeName } from "../../sheet/address.ts";
+import { type CellAddress, placeName } from "../../workbook/address.ts";
 import type { Candidate } from "./candidates.ts";
 import type { CoarseGauges } from "./coarse.ts";
 import { compareReading } from "./compare.ts";

@@ -1,6 +1,6 @@
 import { type Cell, isBlank, isCellError } from "../../core/cell.ts";
-import { type CellAddress, placeName } from "../../sheet/address.ts";
-import type { SheetSnapshot } from "../../sheet/sheet-host.ts";
+import { type CellAddress, placeName } from "../../workbook/address.ts";
+import type { SheetSnapshot } from "../../workbook/port.ts";
 import { type Columns, canBeJudged, FIELDS, type Field, groupFrom, labelFrom, readHeadings } from "../headers.ts";
 import { type Candidate, limitKey } from "./candidates.ts";
 import { gaugeColumn } from "./gauges.ts";

@@ -1,6 +1,6 @@
 import { isBlank } from "../../core/cell.ts";
 import { Fault } from "../../core/fault.ts";
-import { type CellAddress, placeName } from "../../sheet/address.ts";
+import { type CellAddress, placeName } from "../../workbook/address.ts";
 import { type Area, cellsOf } from "../formula/book.ts";
 import { areaOf, type FormulaContext } from "../formula/evaluate.ts";
 import { type AstExpression, parseFormula, references } from "../formula/parse.ts";

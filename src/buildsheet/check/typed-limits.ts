@@ -1,4 +1,4 @@
-import { type CellAddress, placeName } from "../../sheet/address.ts";
+import { type CellAddress, placeName } from "../../workbook/address.ts";
 import { evaluateNode } from "../formula/evaluate.ts";
 import type { OwnCall } from "./calls.ts";
 import type { Labels } from "./labels.ts";

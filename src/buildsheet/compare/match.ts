@@ -1,4 +1,4 @@
-import { placeName } from "../../sheet/address.ts";
+import { placeName } from "../../workbook/address.ts";
 import { keyOf, type Reading } from "./reading.ts";
 
 /** Readings of one thing on both sides, in the order of their hours where they have some. */

@@ -1,4 +1,4 @@
-import { type CellAddress, placeName } from "../../sheet/address.ts";
+import { type CellAddress, placeName } from "../../workbook/address.ts";
 import { labelFrom, plain } from "../headers.ts";
 
 /** What a reading is of, in the words of the sheet or file; `""` where it does not say. */

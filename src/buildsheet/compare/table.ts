@@ -2,7 +2,7 @@ import { type Cell, isBlank } from "../../core/cell.ts";
 import { Fault } from "../../core/fault.ts";
 import { BLANK, number, type Param } from "../../core/param.ts";
 import { faultBody } from "../../core/sentences.ts";
-import type { SheetSnapshot } from "../../sheet/sheet-host.ts";
+import type { SheetSnapshot } from "../../workbook/port.ts";
 import { type Fields, tableLines, textOf } from "../check/tables.ts";
 import { unitOf } from "../check/units.ts";
 import { canBeCompared } from "../headers.ts";

@@ -1,5 +1,5 @@
 import type { Block, Cell } from "../../core/cell.ts";
-import { type CellAddress, placeName } from "../../sheet/address.ts";
+import { type CellAddress, placeName } from "../../workbook/address.ts";
 import type { OwnCall } from "../check/calls.ts";
 import type { Origin, Origins } from "../check/origins.ts";
 import { areaIn } from "../check/trace.ts";

@@ -1,6 +1,6 @@
 import type { Block, Cell } from "../../core/cell.ts";
-import { type CellAddress, cellName, keyOf } from "../../sheet/address.ts";
-import type { NameSnapshot, SheetSnapshot, TableSnapshot, WorkbookSnapshot } from "../../sheet/sheet-host.ts";
+import { type CellAddress, cellName, keyOf } from "../../workbook/address.ts";
+import type { NameSnapshot, SheetSnapshot, TableSnapshot, WorkbookSnapshot } from "../../workbook/port.ts";
 
 /** A rectangle of cells on one sheet. Rows and columns count from 0. */
 export interface Area extends CellAddress {

@@ -1,4 +1,4 @@
-import type { CellAddress } from "../../sheet/address.ts";
+import type { CellAddress } from "../../workbook/address.ts";
 import { type Book, EMPTY_BOOK } from "./book.ts";
 import type { Places } from "./read.ts";
 

@@ -1,5 +1,5 @@
 import { parseA1Ref, parseStructRef } from "@borgar/fx";
-import { partOfTable } from "../../sheet/table-parts.ts";
+import { partOfTable } from "../../workbook/table-references.ts";
 import type { Area, Book } from "./book.ts";
 import { CannotTell, type FormulaContext } from "./context.ts";
 import { type AstExpression, parseFormula, references } from "./parse.ts";

@@ -1,6 +1,6 @@
 import { parseA1Ref } from "@borgar/fx";
-import type { Box } from "../../sheet/address.ts";
-import { shapeOf } from "../../sheet/shapes.ts";
+import { shapeOf } from "../../formula/template.ts";
+import type { Box } from "../../workbook/address.ts";
 import type { Book } from "./book.ts";
 import { type AstExpression, parseFormula, references } from "./parse.ts";
 

@@ -1,8 +1,8 @@
 import { type Cell, isBlank } from "../../core/cell.ts";
 import { Fault } from "../../core/fault.ts";
 import { judgingParams } from "../../functions/verdict/limit-params.ts";
-import { type CellAddress, placeName } from "../../sheet/address.ts";
-import type { WorkbookSnapshot } from "../../sheet/sheet-host.ts";
+import { type CellAddress, placeName } from "../../workbook/address.ts";
+import type { WorkbookSnapshot } from "../../workbook/port.ts";
 import { callsIn } from "../check/calls.ts";
 import { type Candidate, limitKey } from "../check/candidates.ts";
 import { type Given, NOT_GIVEN, plainValue } from "../check/given.ts";

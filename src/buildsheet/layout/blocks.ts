@@ -1,5 +1,5 @@
 import { isBlank } from "../../core/cell.ts";
-import type { SheetSnapshot } from "../../sheet/sheet-host.ts";
+import type { SheetSnapshot } from "../../workbook/port.ts";
 
 /** A rectangle of a sheet. */
 export interface Box {

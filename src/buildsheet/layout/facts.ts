@@ -1,5 +1,5 @@
 import { type Cell, isBlank } from "../../core/cell.ts";
-import type { CellAddress } from "../../sheet/address.ts";
+import type { CellAddress } from "../../workbook/address.ts";
 import type { Book } from "../formula/book.ts";
 import type { HeadLine, MappedRange, Role } from "./mapping.ts";
 import { type Says, saysOf } from "./says.ts";

@@ -1,7 +1,7 @@
 import { type Cell, isBlank } from "../../core/cell.ts";
 import { Fault } from "../../core/fault.ts";
 import { judgingParams } from "../../functions/verdict/limit-params.ts";
-import type { WorkbookSnapshot } from "../../sheet/sheet-host.ts";
+import type { WorkbookSnapshot } from "../../workbook/port.ts";
 import { reasonOf } from "../check/given.ts";
 import type { Reading } from "../compare/reading.ts";
 import { Book } from "../formula/book.ts";

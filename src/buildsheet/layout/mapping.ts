@@ -1,5 +1,5 @@
 import { z } from "zod";
-import type { SheetHost } from "../../sheet/sheet-host.ts";
+import type { SheetHost } from "../../workbook/port.ts";
 import { LAYOUT_KEY } from "./key.ts";
 import { ROLES, TELLS } from "./tells.ts";
 

@@ -1,5 +1,5 @@
-import type { CellArea } from "../../sheet/address.ts";
-import type { WorkbookSnapshot } from "../../sheet/sheet-host.ts";
+import type { CellArea } from "../../workbook/address.ts";
+import type { WorkbookSnapshot } from "../../workbook/port.ts";
 import { Book } from "../formula/book.ts";
 import { applyMapping } from "./apply.ts";
 import { meet as boxesMeet } from "./blocks.ts";

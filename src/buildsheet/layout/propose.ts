@@ -1,6 +1,6 @@
 import { type Cell, isBlank } from "../../core/cell.ts";
-import { columnLetters } from "../../sheet/address.ts";
-import type { WorkbookSnapshot } from "../../sheet/sheet-host.ts";
+import { columnLetters } from "../../workbook/address.ts";
+import type { WorkbookSnapshot } from "../../workbook/port.ts";
 import { type Area, Book } from "../formula/book.ts";
 import { type Box, blocksOf, meet } from "./blocks.ts";
 import { type Context, contextOf } from "./context.ts";

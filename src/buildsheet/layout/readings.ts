@@ -1,5 +1,5 @@
 import type { Cell } from "../../core/cell.ts";
-import type { CellAddress } from "../../sheet/address.ts";
+import type { CellAddress } from "../../workbook/address.ts";
 import { isLengthUnit, unitOf } from "../check/units.ts";
 import type { Book } from "../formula/book.ts";
 import { plain } from "../headers.ts";

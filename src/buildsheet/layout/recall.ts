@@ -1,4 +1,4 @@
-import type { SheetHost } from "../../sheet/sheet-host.ts";
+import type { SheetHost } from "../../workbook/port.ts";
 import { LAYOUT_KEY } from "./key.ts";
 import type { Mapping } from "./mapping.ts";
 

@@ -1,6 +1,6 @@
 import type { Argument, Block, Cell } from "../../core/cell.ts";
 import { NAMESPACE, type Spec } from "../../core/define.ts";
-import { cellName, placeName } from "../../sheet/address.ts";
+import { cellName, placeName } from "../../workbook/address.ts";
 import { type Area, type Book, cellsOf } from "../formula/book.ts";
 import type { Content } from "./place.ts";
 

@@ -4,7 +4,7 @@ import { call } from "../../core/lift.ts";
 import { CHECK_PREFIX, sentence } from "../../core/sentences.ts";
 import { boreSummary } from "../../functions/cylinder/bore-summary.ts";
 import { pistonMatch } from "../../functions/cylinder/piston-match.ts";
-import type { WorkbookSnapshot } from "../../sheet/sheet-host.ts";
+import type { WorkbookSnapshot } from "../../workbook/port.ts";
 import { type Area, Book } from "../formula/book.ts";
 import { argumentOf, blockOf, callOf, formulaOf, type Given, isArea } from "./given.ts";
 import { type Content, lay, NOT_WRITTEN, type Part, type Place, valueParts, type Written } from "./place.ts";

@@ -1,6 +1,6 @@
 import { isBlank } from "../../core/cell.ts";
-import type { CellAddress } from "../../sheet/address.ts";
-import type { Edit } from "../../sheet/sheet-host.ts";
+import type { CellAddress } from "../../workbook/address.ts";
+import type { Edit } from "../../workbook/port.ts";
 import { type Area, type Book, cellsOf } from "../formula/book.ts";
 
 /** Where and how a plan is to be written. */

@@ -6,7 +6,7 @@ import { faultBody } from "../../core/sentences.ts";
 import { boreSummary } from "../../functions/cylinder/bore-summary.ts";
 import { ringGapFile } from "../../functions/rings/ring-gap-file.ts";
 import { ringGapTarget } from "../../functions/rings/ring-gap-target.ts";
-import type { WorkbookSnapshot } from "../../sheet/sheet-host.ts";
+import type { WorkbookSnapshot } from "../../workbook/port.ts";
 import { type Area, Book } from "../formula/book.ts";
 import { argumentOf, callOf, formulaOf, type Given, isArea, reference } from "./given.ts";
 import { type Content, lay, NOT_WRITTEN, type Place, valueParts, type Written } from "./place.ts";

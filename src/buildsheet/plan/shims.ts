@@ -2,7 +2,7 @@ import { Fault } from "../../core/fault.ts";
 import { call } from "../../core/lift.ts";
 import { CHECK_PREFIX, sentence } from "../../core/sentences.ts";
 import { shimPlan } from "../../functions/valves/shim-plan.ts";
-import type { WorkbookSnapshot } from "../../sheet/sheet-host.ts";
+import type { WorkbookSnapshot } from "../../workbook/port.ts";
 import { type Area, Book } from "../formula/book.ts";
 import { argumentOf, blockOf, formulaOf, type Given, isArea, lengthsIn } from "./given.ts";
 import { type Content, lay, NOT_WRITTEN, type Place, valueParts, type Written } from "./place.ts";

@@ -1,4 +1,4 @@
-import type { DescribedName } from "../../sheet/described.ts";
+import type { DescribedName } from "../../workbook/sheet-spec.ts";
 import type { Choices } from "./choices.ts";
 import type { BuildSheet } from "./model.ts";
 import { boresPage } from "./pages/bores.ts";

@@ -1,4 +1,4 @@
-import type { DescribedSheets } from "../../sheet/described.ts";
+import type { DescribedSheets } from "../../workbook/sheet-spec.ts";
 
 /** A build sheet as data. */
 export interface BuildSheet extends DescribedSheets {

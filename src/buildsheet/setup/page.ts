@@ -1,5 +1,5 @@
-import { cellName, columnLetters } from "../../sheet/address.ts";
-import type { Box, DescribedCell, DescribedSheet, DescribedTable, Look, Rule, Validation } from "../../sheet/described.ts";
+import { cellName, columnLetters } from "../../workbook/address.ts";
+import type { Box, DescribedCell, DescribedSheet, DescribedTable, Look, Rule, Validation } from "../../workbook/sheet-spec.ts";
 import type { Choices } from "./choices.ts";
 
 /** A row of a table while its cells are made: where its columns stand. */

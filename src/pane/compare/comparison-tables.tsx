@@ -2,7 +2,7 @@ import { useCallback, useMemo, useState } from "preact/hooks";
 import { type Change, type Comparison, isReal } from "../../buildsheet/compare/compare.ts";
 import { counted } from "../../buildsheet/counts.ts";
 import { drawChangePlot } from "../../drawings/change-plot.ts";
-import { type CellAddress, placeName } from "../../sheet/address.ts";
+import { type CellAddress, placeName } from "../../workbook/address.ts";
 import { numberText } from "../finding-words.ts";
 import { Picture } from "../picture.tsx";
 

@@ -3,12 +3,12 @@ import type { ReadingSet } from "../../buildsheet/compare/reading.ts";
 import { readingsOfWorkbook, type WorkbookOptions } from "../../buildsheet/compare/workbook.ts";
 import { counted } from "../../buildsheet/counts.ts";
 import type { Mapping } from "../../buildsheet/layout/mapping.ts";
-import { noSheet } from "../../sheet/refusals.ts";
-import { HostRefusal, type WorkbookSnapshot } from "../../sheet/sheet-host.ts";
-import { storedSnapshot, uncalculated } from "../../sheet/stored.ts";
-import { mustFit } from "../../sheet/xlsx/limits.ts";
-import { readXlsx } from "../../sheet/xlsx/read.ts";
-import { UnreadableFile } from "../../sheet/xlsx/unreadable.ts";
+import { HostRefusal, type WorkbookSnapshot } from "../../workbook/port.ts";
+import { noSheet } from "../../workbook/refusals.ts";
+import { mustFit } from "../../xlsx/file-limits.ts";
+import { readXlsx } from "../../xlsx/read/read.ts";
+import { storedSnapshot, uncalculated } from "../../xlsx/read/stored.ts";
+import { UnreadableFile } from "../../xlsx/unreadable.ts";
 import { part } from "../parts.ts";
 import { recallLayout } from "../recall-layout.ts";
 

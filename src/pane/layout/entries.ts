@@ -2,8 +2,8 @@ import { counted } from "../../buildsheet/counts.ts";
 import type { MappedRange, Mapping } from "../../buildsheet/layout/mapping.ts";
 import { meet, overlaps, overviewOf, rangeNow } from "../../buildsheet/layout/overview.ts";
 import { type Proposal, proposeLayout } from "../../buildsheet/layout/propose.ts";
-import { areaText } from "../../sheet/address.ts";
-import type { WorkbookSnapshot } from "../../sheet/sheet-host.ts";
+import { areaText } from "../../workbook/address.ts";
+import type { WorkbookSnapshot } from "../../workbook/port.ts";
 
 /** A range that is listed: kept, proposed or pointed at. */
 export interface Entry {

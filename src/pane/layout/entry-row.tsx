@@ -1,7 +1,7 @@
 import { useMemo, useState } from "preact/hooks";
 import type { RangeNow } from "../../buildsheet/layout/overview.ts";
-import { areaText } from "../../sheet/address.ts";
-import type { SheetHost } from "../../sheet/sheet-host.ts";
+import { areaText } from "../../workbook/address.ts";
+import type { SheetHost } from "../../workbook/port.ts";
 import type { Entry } from "./entries.ts";
 import { NOTHING_SAID, RangeForm, type Said, type Troubles } from "./range-form.tsx";
 

@@ -4,7 +4,7 @@ import { Book } from "../../buildsheet/formula/book.ts";
 import { isUnread, keepMapping, NO_MAPPING, recallMapping } from "../../buildsheet/layout/mapping.ts";
 import { rangeNow } from "../../buildsheet/layout/overview.ts";
 import { type Proposal, proposeRange } from "../../buildsheet/layout/propose.ts";
-import { HostRefusal, type WorkbookSnapshot } from "../../sheet/sheet-host.ts";
+import { HostRefusal, type WorkbookSnapshot } from "../../workbook/port.ts";
 import { fieldsLike, useKept } from "../kept.ts";
 import { readArea } from "../plan/place-text.ts";
 import { sentenceOf } from "../sentence-of.ts";

@@ -2,7 +2,7 @@ import { useState } from "preact/hooks";
 import type { Fixed, Role } from "../../buildsheet/layout/mapping.ts";
 import { saysOf } from "../../buildsheet/layout/says.ts";
 import { CHARACTERISTICS, OTHER_UNITS } from "../../buildsheet/layout/words.ts";
-import type { SheetHost } from "../../sheet/sheet-host.ts";
+import type { SheetHost } from "../../workbook/port.ts";
 import { PlaceField } from "../place-field.tsx";
 
 /** What somebody says of a range; a blank leaves it to the headings. */

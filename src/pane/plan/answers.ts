@@ -1,6 +1,6 @@
 import { type Area, type Book, cellsOf } from "../../buildsheet/formula/book.ts";
 import type { Given } from "../../buildsheet/plan/given.ts";
-import { cellName } from "../../sheet/address.ts";
+import { cellName } from "../../workbook/address.ts";
 import { type Field, type Form, isAsked } from "./fields.ts";
 import { type Read, readArea, readGiven } from "./place-text.ts";
 

@@ -1,5 +1,5 @@
 import { useState } from "preact/hooks";
-import type { SheetHost } from "../../sheet/sheet-host.ts";
+import type { SheetHost } from "../../workbook/port.ts";
 import { PlaceField } from "../place-field.tsx";
 import { FIELDS, type Field, type Form, isAsked, type PlanName } from "./fields.ts";
 

@@ -5,7 +5,7 @@ import type { Place, Written } from "../../buildsheet/plan/place.ts";
 import { planRebore } from "../../buildsheet/plan/rebore.ts";
 import { planRings } from "../../buildsheet/plan/rings.ts";
 import { planShims } from "../../buildsheet/plan/shims.ts";
-import type { WorkbookSnapshot } from "../../sheet/sheet-host.ts";
+import type { WorkbookSnapshot } from "../../workbook/port.ts";
 import { numberText } from "../finding-words.ts";
 import { Answers, rowsOf } from "./answers.ts";
 import { FIELDS, type Form, type PlanName } from "./fields.ts";

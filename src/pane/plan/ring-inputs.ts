@@ -1,7 +1,7 @@
 import { type Area, cellsOf } from "../../buildsheet/formula/book.ts";
 import { type Given, isArea } from "../../buildsheet/plan/given.ts";
 import type { RingInput, RingInputs } from "../../buildsheet/plan/rings.ts";
-import { cellName } from "../../sheet/address.ts";
+import { cellName } from "../../workbook/address.ts";
 import type { Answers } from "./answers.ts";
 
 /** Which ring goes with which bore, target and name, as a sheet's own arithmetic pairs a range with a larger one. */

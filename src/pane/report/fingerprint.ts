@@ -1,5 +1,5 @@
 import type { Fingerprint } from "../../report/content.ts";
-import type { WorkbookSnapshot } from "../../sheet/sheet-host.ts";
+import type { WorkbookSnapshot } from "../../workbook/port.ts";
 
 /**
  * What the workbook was, by its sheets, values and formulas: a host hands over no file. Nothing

@@ -1,6 +1,6 @@
 import { isDrawing } from "../../drawings/drawing.ts";
-import { placeName } from "../../sheet/address.ts";
-import type { SheetHost } from "../../sheet/sheet-host.ts";
+import { placeName } from "../../workbook/address.ts";
+import type { SheetHost } from "../../workbook/port.ts";
 import type { Drawable } from "./drawables.ts";
 import { pngOf } from "./png.ts";
 

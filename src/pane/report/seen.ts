@@ -1,6 +1,6 @@
 import type { ReportInput } from "../../report/content.ts";
 import { reportInput } from "../../report/gather.ts";
-import type { SheetHost, WorkbookSnapshot } from "../../sheet/sheet-host.ts";
+import type { SheetHost, WorkbookSnapshot } from "../../workbook/port.ts";
 import { recallLayout } from "../recall-layout.ts";
 
 /** The workbook as it stands, with what can be drawn and reported of it. */

@@ -5,8 +5,8 @@ import { type Area, Book, cellsOf, showArea } from "../../buildsheet/formula/boo
 import { CannotTell, evaluateNode } from "../../buildsheet/formula/evaluate.ts";
 import type { JudgedRow } from "../../buildsheet/judged.ts";
 import type { Cell } from "../../core/cell.ts";
-import { type CellAddress, placeName } from "../../sheet/address.ts";
-import type { WorkbookSnapshot } from "../../sheet/sheet-host.ts";
+import { type CellAddress, placeName } from "../../workbook/address.ts";
+import type { WorkbookSnapshot } from "../../workbook/port.ts";
 import { numberIn } from "./cells.ts";
 import { type UnitKind, unitIn } from "./units.ts";
 

@@ -1,7 +1,7 @@
 import type { Finding } from "../../buildsheet/finding.ts";
 import type { JudgedRow } from "../../buildsheet/judged.ts";
 import { CHARACTERISTICS } from "../../buildsheet/layout/words.ts";
-import type { SheetSnapshot } from "../../sheet/sheet-host.ts";
+import type { SheetSnapshot } from "../../workbook/port.ts";
 import type { Entry, LimitRow } from "../content.ts";
 import { type Facts, Sizes, Tallies } from "../facts.ts";
 import { identityIn, limitsIn, unitOfLength } from "./identity.ts";

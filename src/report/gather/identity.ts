@@ -1,5 +1,5 @@
 import { isBlank } from "../../core/cell.ts";
-import type { SheetSnapshot } from "../../sheet/sheet-host.ts";
+import type { SheetSnapshot } from "../../workbook/port.ts";
 import type { CopiedTable, Entry, LimitRow } from "../content.ts";
 import { cellText } from "./cells.ts";
 import { unitIn } from "./units.ts";

@@ -4,7 +4,7 @@ import type { Mapping } from "../../buildsheet/layout/mapping.ts";
 import { limitFor, type MappedLimit, type MappedReading, positionText, readLayout } from "../../buildsheet/layout/readings.ts";
 import type { BoreReadings } from "../../drawings/bore-readings.ts";
 import type { CompressionTest } from "../../drawings/compression-bars.ts";
-import { type CellAddress, cellName, placeName } from "../../sheet/address.ts";
+import { type CellAddress, cellName, placeName } from "../../workbook/address.ts";
 import type { LimitRow, Placed } from "../content.ts";
 import { cellText, numberIn } from "./cells.ts";
 import { distinct } from "./names.ts";

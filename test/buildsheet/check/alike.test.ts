@@ -1,6 +1,6 @@
 import { checkWorkbook } from "../../../src/buildsheet/check.ts";
 import type { CheckResult } from "../../../src/buildsheet/finding.ts";
-import { placeName } from "../../../src/sheet/address.ts";
+import { placeName } from "../../../src/workbook/address.ts";
 import { type Typed, workbook } from "../workbook.ts";
 
 const check = (rows: Typed): CheckResult => checkWorkbook(workbook({ Bores: rows }));

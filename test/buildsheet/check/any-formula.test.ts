@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { checkWorkbook } from "../../../src/buildsheet/check.ts";
 import type { Cell } from "../../../src/core/cell.ts";
 import { specs } from "../../../src/functions/index.ts";
-import { type MemoryCell, memoryHost } from "../../../src/sheet/memory.ts";
+import { type MemoryCell, memoryHost } from "../../../src/hosts/memory.ts";
 
 /** Formulas of all kinds over a few cells, so that many refer to one another and to themselves. */
 const place = fc.constantFrom("A1", "$B$2", "C3", "A1:C1", "A1:C3", "B:B", "2:2", "C1#", "A3#", "Other!A1", "Gone!A1", "Name", "Table[Bore]");

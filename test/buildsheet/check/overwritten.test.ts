@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { checkWorkbook } from "../../../src/buildsheet/check.ts";
-import { memoryHost } from "../../../src/sheet/memory.ts";
+import { memoryHost } from "../../../src/hosts/memory.ts";
 import type { Typed } from "../workbook.ts";
 import { at, findingsOf } from "./stand.ts";
 

@@ -1,6 +1,6 @@
 import { checkWorkbook } from "../../../src/buildsheet/check.ts";
 import type { Finding, FindingKind } from "../../../src/buildsheet/finding.ts";
-import { type CellAddress, placeName } from "../../../src/sheet/address.ts";
+import { type CellAddress, placeName } from "../../../src/workbook/address.ts";
 import { type Typed, workbook } from "../workbook.ts";
 
 export const at = (cell: CellAddress): string => placeName(cell);

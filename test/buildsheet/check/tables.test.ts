@@ -2,8 +2,8 @@ import fc from "fast-check";
 import { checkWorkbook } from "../../../src/buildsheet/check.ts";
 import type { CheckResult } from "../../../src/buildsheet/finding.ts";
 import { FINDING_KINDS } from "../../../src/buildsheet/finding.ts";
-import { placeName } from "../../../src/sheet/address.ts";
-import { memoryHost } from "../../../src/sheet/memory.ts";
+import { memoryHost } from "../../../src/hosts/memory.ts";
+import { placeName } from "../../../src/workbook/address.ts";
 import { type Typed, workbook } from "../workbook.ts";
 
 const check = (rows: Typed): CheckResult => checkWorkbook(workbook({ Bores: rows }));

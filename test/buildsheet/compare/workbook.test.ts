@@ -1,6 +1,6 @@
 import { compareReadings } from "../../../src/buildsheet/compare/compare.ts";
 import { readingsOfWorkbook } from "../../../src/buildsheet/compare/workbook.ts";
-import { placeName } from "../../../src/sheet/address.ts";
+import { placeName } from "../../../src/workbook/address.ts";
 import { type Typed, workbook } from "../workbook.ts";
 
 const LIMITS: Typed = [

@@ -3,8 +3,8 @@ import { HyperFormula } from "hyperformula";
 import { Book } from "../../../src/buildsheet/formula/book.ts";
 import { CannotTell, evaluateFormula, type FormulaContext } from "../../../src/buildsheet/formula/evaluate.ts";
 import { type Cell, isCellError } from "../../../src/core/cell.ts";
-import { memoryHost } from "../../../src/sheet/memory.ts";
-import { asWritten, EXAMPLES } from "../../sheet/examples.ts";
+import { memoryHost } from "../../../src/hosts/memory.ts";
+import { asWritten, EXAMPLES } from "../../calc/examples.ts";
 
 const CELLS: (Cell | { formula: string; value: Cell })[][] = [
   ["Cylinder", "Thrust", "Pin", "Taper"],

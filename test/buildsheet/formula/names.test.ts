@@ -1,7 +1,7 @@
 import { checkWorkbook } from "../../../src/buildsheet/check.ts";
 import { Book } from "../../../src/buildsheet/formula/book.ts";
 import { CannotTell, evaluateFormula, type FormulaContext } from "../../../src/buildsheet/formula/evaluate.ts";
-import type { NameSnapshot, TableSnapshot, WorkbookSnapshot } from "../../../src/sheet/sheet-host.ts";
+import type { NameSnapshot, TableSnapshot, WorkbookSnapshot } from "../../../src/workbook/port.ts";
 
 // Names as ECMA-376 part 1, 18.2.5, has them, references to tables as its 18.17.2.3 (structure references).
 

@@ -7,8 +7,8 @@ import { references } from "../../../src/buildsheet/formula/parse.ts";
 import { readFormula } from "../../../src/buildsheet/formula/read.ts";
 import type { Cell } from "../../../src/core/cell.ts";
 import { specs } from "../../../src/functions/index.ts";
-import type { WorkbookSnapshot } from "../../../src/sheet/sheet-host.ts";
-import { formula, typed, type Written } from "../../sheet/headless/arbitrary-books.ts";
+import type { WorkbookSnapshot } from "../../../src/workbook/port.ts";
+import { formula, typed, type Written } from "../../calc/arbitrary-books.ts";
 
 const ROWS = 12;
 const COLUMNS = 9;

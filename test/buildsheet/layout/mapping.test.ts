@@ -9,7 +9,7 @@ import {
   readMapping,
   recallMapping,
 } from "../../../src/buildsheet/layout/mapping.ts";
-import { memoryHost } from "../../../src/sheet/memory.ts";
+import { memoryHost } from "../../../src/hosts/memory.ts";
 
 const RANGE: MappedRange = {
   sheet: "Bores",

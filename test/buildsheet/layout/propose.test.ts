@@ -1,8 +1,8 @@
 import { laidReadings } from "../../../src/buildsheet/layout/laid-readings.ts";
 import type { Fixed } from "../../../src/buildsheet/layout/mapping.ts";
 import { type Proposal, proposeLayout, proposeRange } from "../../../src/buildsheet/layout/propose.ts";
-import { cellName } from "../../../src/sheet/address.ts";
-import type { WorkbookSnapshot } from "../../../src/sheet/sheet-host.ts";
+import { cellName } from "../../../src/workbook/address.ts";
+import type { WorkbookSnapshot } from "../../../src/workbook/port.ts";
 import { typed } from "./typed.ts";
 
 /** What a layout makes of each cell, `B4: engine A, cylinder 1, bore, top thrust`. */

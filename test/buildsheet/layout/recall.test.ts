@@ -1,6 +1,6 @@
 import { keepMapping, keptLayout, type Mapping } from "../../../src/buildsheet/layout/mapping.ts";
 import { recallLayout } from "../../../src/buildsheet/layout/recall.ts";
-import { memoryHost } from "../../../src/sheet/memory.ts";
+import { memoryHost } from "../../../src/hosts/memory.ts";
 
 const host = () => memoryHost([{ name: "Bores", cells: [[73.01]] }]);
 const NONE = { engine: undefined, characteristic: undefined, unit: undefined };

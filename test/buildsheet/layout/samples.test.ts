@@ -5,7 +5,7 @@ import { checkWorkbook } from "../../../src/buildsheet/check.ts";
 import type { Finding } from "../../../src/buildsheet/finding.ts";
 import { isUnread, type Mapping, recallMapping } from "../../../src/buildsheet/layout/mapping.ts";
 import { proposeLayout } from "../../../src/buildsheet/layout/propose.ts";
-import { openWorkbook } from "../../../src/sheet/file.ts";
+import { openWorkbook } from "../../../src/hosts/file.ts";
 import { root } from "../../../src/tools/paths.ts";
 import { crosshatch, jsonLines } from "../../cli/run.ts";
 

@@ -1,5 +1,5 @@
-import { type MemoryCell, memoryHost } from "../../../src/sheet/memory.ts";
-import type { WorkbookSnapshot } from "../../../src/sheet/sheet-host.ts";
+import { type MemoryCell, memoryHost } from "../../../src/hosts/memory.ts";
+import type { WorkbookSnapshot } from "../../../src/workbook/port.ts";
 
 /** A workbook as somebody typed it: rows of cells by sheet, `""` for a blank one. */
 export async function typed(sheets: Record<string, readonly (readonly MemoryCell[])[]>): Promise<WorkbookSnapshot> {

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { planRebore, type ReboreInputs } from "../../../src/buildsheet/plan/rebore.ts";
-import { memoryHost } from "../../../src/sheet/memory.ts";
+import { memoryHost } from "../../../src/hosts/memory.ts";
 import { area, at, calculated, filled, type Sheets, shown } from "./stand.ts";
 
 /** Three bores, each a block of three heights and two axes, and the same bores one a row. */

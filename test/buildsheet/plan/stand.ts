@@ -1,6 +1,6 @@
 import type { Area } from "../../../src/buildsheet/formula/book.ts";
-import type { CellAddress } from "../../../src/sheet/address.ts";
-import type { Edit, WorkbookSnapshot } from "../../../src/sheet/sheet-host.ts";
+import type { CellAddress } from "../../../src/workbook/address.ts";
+import type { Edit, WorkbookSnapshot } from "../../../src/workbook/port.ts";
 import { type Typed, workbook } from "../workbook.ts";
 
 /** A workbook that plans are made from and written into, calculated by the bench's engine after each step. */

@@ -1,5 +1,5 @@
 import type { BuildSheet } from "../../../src/buildsheet/setup/model.ts";
-import type { DescribedCell } from "../../../src/sheet/described.ts";
+import type { DescribedCell } from "../../../src/workbook/sheet-spec.ts";
 import { described } from "./made.ts";
 
 const LEAST = { cylinders: 1, heights: 2, axes: 2, valves: 2 };

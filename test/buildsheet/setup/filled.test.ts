@@ -1,7 +1,7 @@
 import { checkWorkbook } from "../../../src/buildsheet/check.ts";
 import type { CheckResult, Finding } from "../../../src/buildsheet/finding.ts";
-import { placeName } from "../../../src/sheet/address.ts";
-import type { WorkbookSnapshot } from "../../../src/sheet/sheet-host.ts";
+import { placeName } from "../../../src/workbook/address.ts";
+import type { WorkbookSnapshot } from "../../../src/workbook/port.ts";
 import { Made } from "./made.ts";
 
 // Readings and limits are invented; what they come to is worked out by hand beside them.

@@ -2,8 +2,8 @@ import { readChoices } from "../../../src/buildsheet/setup/choices.ts";
 import { describeBuildSheet } from "../../../src/buildsheet/setup/describe.ts";
 import type { BuildSheet } from "../../../src/buildsheet/setup/model.ts";
 import { writeXlsx } from "../../../src/buildsheet/setup/xlsx/write.ts";
-import { type FileHost, openWorkbook } from "../../../src/sheet/file.ts";
-import type { WorkbookSnapshot } from "../../../src/sheet/sheet-host.ts";
+import { type FileHost, openWorkbook } from "../../../src/hosts/file.ts";
+import type { WorkbookSnapshot } from "../../../src/workbook/port.ts";
 
 /** The build sheet for these choices. */
 export function described(given: object): BuildSheet {

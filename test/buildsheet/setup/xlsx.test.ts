@@ -5,8 +5,8 @@ import { dirname, join, posix } from "node:path";
 import { strFromU8, unzipSync } from "fflate";
 import type { BuildSheet } from "../../../src/buildsheet/setup/model.ts";
 import { writeXlsx } from "../../../src/buildsheet/setup/xlsx/write.ts";
-import { readXlsx } from "../../../src/sheet/xlsx/read.ts";
 import { type Element, parseXml, walk } from "../../../src/tools/xml-tree.ts";
+import { readXlsx } from "../../../src/xlsx/read/read.ts";
 import {
   CHILDREN,
   DEFINED_NAME,

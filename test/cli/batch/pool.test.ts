@@ -3,7 +3,7 @@ import { rmSync, symlinkSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { build } from "esbuild";
 import { root } from "../../../src/tools/paths.ts";
-import { workbookBytes } from "../../sheet/xlsx/workbook-bytes.ts";
+import { workbookBytes } from "../../xlsx/workbook-bytes.ts";
 import { folderOf } from "../run.ts";
 
 import.meta.jest.setTimeout(120_000);

@@ -1,4 +1,4 @@
-import { type MemoryHost, type MemorySheet, memoryHost } from "../../../src/sheet/memory.ts";
+import { type MemoryHost, type MemorySheet, memoryHost } from "../../../src/hosts/memory.ts";
 
 /** Measured parts of one engine of an invented hire-boat yard: as they stand in a shop's own sheets. */
 const SHEETS: readonly MemorySheet[] = [

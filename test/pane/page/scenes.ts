@@ -1,6 +1,6 @@
 import type { CheckResult, Finding } from "../../../src/buildsheet/finding.ts";
+import { type MemoryHost, memoryHost } from "../../../src/hosts/memory.ts";
 import type { PaneOptions } from "../../../src/pane/mount.tsx";
-import { type MemoryHost, memoryHost } from "../../../src/sheet/memory.ts";
 import { finding } from "../../helpers/finding.ts";
 import { comparedBook, engineBook, judgedBook } from "./engine.ts";
 

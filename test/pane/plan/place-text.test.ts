@@ -1,6 +1,6 @@
 import { Book } from "../../../src/buildsheet/formula/book.ts";
 import { readArea, readGiven } from "../../../src/pane/plan/place-text.ts";
-import { areaText } from "../../../src/sheet/address.ts";
+import { areaText } from "../../../src/workbook/address.ts";
 
 const page = (name: string, row: number, column: number) => ({ name, row, column, values: [[73.01, 73.02], [73]], formulas: [[null, null], [null]] });
 const book = new Book({ sheets: [page("Bores", 0, 0), page("Bore book", 3, 2)] });

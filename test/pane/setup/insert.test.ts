@@ -1,12 +1,12 @@
 import { describeBuildSheet } from "../../../src/buildsheet/setup/describe.ts";
 import { sampleBuildSheet } from "../../../src/buildsheet/setup/sample.ts";
 import { writeXlsx } from "../../../src/buildsheet/setup/xlsx/write.ts";
+import { openWorkbook } from "../../../src/hosts/file.ts";
+import { memoryHost } from "../../../src/hosts/memory.ts";
 import { insert, insertSample } from "../../../src/pane/setup/insert.ts";
-import { contentOf } from "../../../src/sheet/described.ts";
-import { openWorkbook } from "../../../src/sheet/file.ts";
-import { memoryHost } from "../../../src/sheet/memory.ts";
-import { HostRefusal } from "../../../src/sheet/sheet-host.ts";
-import { workbookBytes } from "../../sheet/xlsx/workbook-bytes.ts";
+import { HostRefusal } from "../../../src/workbook/port.ts";
+import { contentOf } from "../../../src/workbook/sheet-spec.ts";
+import { workbookBytes } from "../../xlsx/workbook-bytes.ts";
 
 const CHOICES = { cylinders: 2, heights: 2, axes: 2, valves: 2, unit: "mm", secondReadings: false } as const;
 const emptyFile = () => openWorkbook(workbookBytes({ sheets: [{ name: "Sheet1", cells: [] }] }), "empty.xlsx");

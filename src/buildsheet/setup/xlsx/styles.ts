@@ -1,5 +1,5 @@
-import type { DescribedCell, Look } from "../../../sheet/described.ts";
-import { LOOKS, type LookParts, VERDICT_FILLS } from "../../../sheet/looks.ts";
+import type { DescribedCell, Look } from "../../../workbook/sheet-spec.ts";
+import { LOOKS, type LookParts, VERDICT_FILLS } from "../../../workbook/styles.ts";
 import { element, HEADING, MAIN } from "./xml.ts";
 
 /** Places of fonts, fills and borders in the lists below. */

@@ -1,6 +1,6 @@
-import { boxName, cellName } from "../../../sheet/address.ts";
-import type { Box, DescribedCell, DescribedSheet, Validation } from "../../../sheet/described.ts";
-import { type Allowed, allowed, FOOTER, HEAD_HEIGHT, MARGINS, REFUSED_TITLE } from "../../../sheet/looks.ts";
+import { boxName, cellName } from "../../../workbook/address.ts";
+import type { Box, DescribedCell, DescribedSheet, Validation } from "../../../workbook/sheet-spec.ts";
+import { type Allowed, allowed, FOOTER, HEAD_HEIGHT, MARGINS, REFUSED_TITLE } from "../../../workbook/styles.ts";
 import { type Styles, VERDICT_STYLES } from "./styles.ts";
 import { element, HEADING, MAIN, RELATIONS, xmlText } from "./xml.ts";
 

@@ -1,9 +1,9 @@
 import { strToU8, zipSync } from "fflate";
-import { boxName } from "../../../sheet/address.ts";
-import type { DescribedSheet, DescribedTable } from "../../../sheet/described.ts";
-import { keptXml } from "../../../sheet/kept.ts";
-import { titleColumns, titleRows } from "../../../sheet/looks.ts";
-import { storeFormulas } from "../../../sheet/xlsx/stored-formulas.ts";
+import { boxName } from "../../../workbook/address.ts";
+import type { DescribedSheet, DescribedTable } from "../../../workbook/sheet-spec.ts";
+import { keptXml } from "../../../workbook/storage.ts";
+import { titleColumns, titleRows } from "../../../workbook/styles.ts";
+import { storeFormulas } from "../../../xlsx/stored-formulas.ts";
 import type { BuildSheet } from "../model.ts";
 import { Styles } from "./styles.ts";
 import { type Strings, worksheetPart } from "./worksheet.ts";

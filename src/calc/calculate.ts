@@ -1,0 +1,93 @@
+import type { Cell, CellError } from "../core/cell.ts";
+import { keyOf, placeName } from "../workbook/address.ts";
+import type { SheetSnapshot } from "../workbook/port.ts";
+import type { CalculatedWorkbook, CellFile, SpillSize, WorkbookFile } from "../xlsx/model.ts";
+import { formulasOf, isFormula } from "./contents.ts";
+import { calculateByModel } from "./evaluate-with-model.ts";
+import { calculateDirectly } from "./evaluate-without-model.ts";
+import { commonCode } from "./grid/codes.ts";
+import { leftOut } from "./grid-model.ts";
+import type { Computed, Placed } from "./results.ts";
+import { unknownFormulas } from "./unknown.ts";
+
+/** Calculates a workbook from what was typed into it; the values that its file holds for formulas are not looked at. */
+export function calculate(book: WorkbookFile): CalculatedWorkbook {
+  const inCircles = new Set<CellFile>();
+  const computed = calculateDirectly(book, inCircles) ?? calculateByModel(book, inCircles);
+  const beyond = leftOut();
+  const circular: CellFile[] = [];
+  const sheets = book.sheets.map((_, sheet) => snapshot(book, sheet, computed, circular));
+  return {
+    sheets,
+    notes: [...notesOn(book, computed), ...(beyond ? [`Not everything in this workbook was calculated. ${beyond}`] : [])],
+    reaches: reachesOf(book, computed),
+    unknown: unknownOnce(book, [...computed.refused.keys(), ...inCircles, ...circular], computed.hurried || book.from1904),
+  };
+}
+
+/** Found out when it is first asked for; apart from the calculation, which would be kept in memory as long as it can be asked. */
+function unknownOnce(book: WorkbookFile, sources: readonly CellFile[], doubtful: boolean): () => ReadonlySet<CellFile> {
+  let unknown: ReadonlySet<CellFile> | undefined;
+  return () => {
+    unknown ??= unknownFormulas(book, sources, doubtful);
+    return unknown;
+  };
+}
+
+function reachesOf(book: WorkbookFile, computed: Computed): Map<CellFile, SpillSize> {
+  const reaches = new Map<CellFile, SpillSize>();
+  for (const [sheet, { cells }] of book.sheets.entries()) {
+    for (const cell of cells) {
+      const reach = cell.array?.grows && isFormula(cell) ? computed.reach(sheet, cell.row, cell.column) : undefined;
+      if (reach) reaches.set(cell, reach);
+    }
+  }
+  return reaches;
+}
+
+function snapshot(book: WorkbookFile, sheet: number, computed: Computed, circular: CellFile[]): SheetSnapshot {
+  const { name, cells } = book.sheets[sheet]!;
+  let own: Map<number, CellFile> | undefined;
+  const cellAt = (placed: Placed): CellFile | undefined => {
+    own ??= new Map(cells.map((cell) => [keyOf(cell), cell]));
+    return own.get(keyOf(placed));
+  };
+  let rows = 0;
+  let columns = 0;
+  for (const { row, column } of computed.values(sheet)) {
+    rows = Math.max(rows, row + 1);
+    columns = Math.max(columns, column + 1);
+  }
+  const values: Cell[][] = Array.from({ length: rows }, () => new Array(columns).fill(null));
+  const formulas: (string | null)[][] = Array.from({ length: rows }, () => new Array(columns).fill(null));
+  for (const placed of computed.values(sheet)) {
+    const { row, column } = placed;
+    const cell = "cell" in placed ? placed.cell : cellAt(placed);
+    values[row]![column] = cell && !isFormula(cell) ? cell.value : cellOf(placed);
+    if (cell && placed.isError && placed.value === "#CYCLE" && isFormula(cell)) circular.push(cell);
+    if (cell?.formula !== undefined) formulas[row]![column] = `=${cell.formula}`;
+  }
+  return { name, row: 0, column: 0, values, formulas };
+}
+
+/** What is said where the engine's model runs out of room, which no formula can say. */
+const OVERFLOW = /call stack|too much recursion/;
+
+function cellOf({ value, isError, message }: Placed): Cell {
+  if (!isError) return value;
+  const error: CellError = { error: commonCode(String(value)) };
+  const said = value === "#CYCLE" ? "This formula depends on itself." : String(message ?? "");
+  const sentence = OVERFLOW.test(said) ? "This formula rests on too long a row of formulas, each on the next, to be calculated here." : said;
+  return sentence ? { ...error, message: sentence } : error;
+}
+
+function notesOn(book: WorkbookFile, { refused, hurried }: Computed): string[] {
+  const notes: string[] = [];
+  for (const [cell, sheet] of refused.size > 0 ? formulasOf(book) : []) {
+    const reason = refused.get(cell);
+    if (reason) notes.push(`${placeName({ sheet: book.sheets[sheet]!.name, ...cell })}: this formula ${reason.message}.`);
+  }
+  if (hurried) notes.push("Some formulas depend on one another in so many ways that their values may not be settled.");
+  if (book.from1904) notes.push("Dates in this workbook count from 1904: functions of dates may be off by four years and a day.");
+  return notes;
+}

@@ -1,0 +1,114 @@
+import type { Box } from "../workbook/address.ts";
+import type { CellFile } from "../xlsx/model.ts";
+import type { Reader } from "./readers.ts";
+import type { Area } from "./references.ts";
+
+/** References from formula to formula that are followed. */
+const MOST_STEPS = 20_000_000;
+
+/** Some formulas rest on too many others for their circles to be found. */
+export class TooManySteps extends Error {}
+
+/** A formula on the way round: it was the `index`th to be met, and leads back as far as to that of index `low`. */
+interface Node {
+  index: number;
+  low: number;
+  isOpen: boolean;
+}
+
+/**
+ * The formulas that rest on themselves, each by whatever way: all of them, so that none can pass over the
+ * error of another and show a number. `fills` tells which cells a formula's result stands in.
+ */
+export function inCircles(readers: readonly Reader[], fills: (reader: Reader) => Box, mostSteps = MOST_STEPS): CellFile[] {
+  const fields = new Fields(readers, fills);
+  const nodes = new Map<number, Node>();
+  const open: number[] = [];
+  const found: CellFile[] = [];
+  let steps = 0;
+
+  // Strongly connected components after Tarjan (SIAM J. Comput. 1, 1972), with a list in place of recursion: rows of formulas can be long.
+  const enter = (at: number): { at: number; node: Node; next: Iterator<number> } => {
+    const node = { index: nodes.size, low: nodes.size, isOpen: true };
+    nodes.set(at, node);
+    open.push(at);
+    return { at, node, next: fields.readBy(readers[at]!) };
+  };
+  const leave = (at: number, { index, low }: Node): void => {
+    if (low !== index) return;
+    const circle = open.splice(open.lastIndexOf(at));
+    for (const one of circle) nodes.get(one)!.isOpen = false;
+    if (circle.length > 1 || [...fields.readBy(readers[at]!)].includes(at)) found.push(...circle.map((one) => readers[one]!.cell));
+  };
+
+  for (const start of readers.keys()) {
+    if (nodes.has(start)) continue;
+    const way = [enter(start)];
+    for (let here = way.at(-1); here; here = way.at(-1)) {
+      const { value: to, done } = here.next.next();
+      if (++steps > mostSteps) throw new TooManySteps();
+      const met = done ? undefined : nodes.get(to);
+      if (met?.isOpen) here.node.low = Math.min(here.node.low, met.index);
+      if (!done && !met) way.push(enter(to));
+      if (!done) continue;
+      way.pop();
+      leave(here.at, here.node);
+      const before = way.at(-1)?.node;
+      if (before) before.low = Math.min(before.low, here.node.low);
+    }
+  }
+  return found;
+}
+
+/** What formulas fill, found by area: in each column the rows in order, and whose they are. */
+class Fields {
+  readonly #columns = new Map<number, Map<number, { rows: number[]; owners: number[] }>>();
+
+  constructor(readers: readonly Reader[], fills: (reader: Reader) => Box) {
+    const filled = readers.flatMap((reader, owner) => [...cellsOf(fills(reader))].map(({ row, column }) => ({ sheet: reader.sheet, row, column, owner })));
+    filled.sort((a, b) => a.row - b.row);
+    for (const { sheet, row, column, owner } of filled) {
+      const columns = this.#columns.get(sheet) ?? new Map<number, { rows: number[]; owners: number[] }>();
+      this.#columns.set(sheet, columns);
+      const { rows, owners } = columns.get(column) ?? { rows: [], owners: [] };
+      columns.set(column, { rows, owners });
+      rows.push(row);
+      owners.push(owner);
+    }
+  }
+
+  /** The formulas whose results stand where this one looks. */
+  *readBy({ areas }: Reader): Generator<number, undefined> {
+    for (const area of areas) {
+      const columns = this.#columns.get(area.sheet);
+      if (!columns) continue;
+      for (const column of columnsIn(area, columns)) {
+        const { rows, owners } = columns.get(column) ?? { rows: [], owners: [] };
+        for (let i = firstFrom(rows, area.top); i < rows.length && rows[i]! <= area.bottom; i++) yield owners[i]!;
+      }
+    }
+    return undefined;
+  }
+}
+
+function* cellsOf({ top, left, bottom, right }: Box): Generator<{ row: number; column: number }> {
+  for (let column = left; column <= right; column++) for (let row = top; row <= bottom; row++) yield { row, column };
+}
+
+/** The columns of the area, or those of all that lie in it, whichever are fewer. */
+const columnsIn = ({ left, right }: Area, columns: ReadonlyMap<number, unknown>): number[] =>
+  right - left < columns.size
+    ? Array.from({ length: right - left + 1 }, (_, i) => left + i)
+    : [...columns.keys()].filter((column) => column >= left && column <= right);
+
+/** The place of the first row that is not above `top`. */
+function firstFrom(rows: readonly number[], top: number): number {
+  let low = 0;
+  let high = rows.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (rows[middle]! < top) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}

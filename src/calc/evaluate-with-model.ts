@@ -1,0 +1,165 @@
+import type { Box } from "../workbook/address.ts";
+import { columnLetters } from "../workbook/address.ts";
+import type { CellFile, SpillSize, WorkbookFile } from "../xlsx/model.ts";
+import { circularContent, contentOf, formulasOf, type Refused } from "./contents.ts";
+import { inCircles, TooManySteps } from "./cycles.ts";
+import { haveRoved, type Model, type ModelData, modelOf, signatures, startCalculation } from "./grid-model.ts";
+import type { Grids } from "./grids.ts";
+import { NotingGrids, type Reader } from "./readers.ts";
+import type { Area } from "./references.ts";
+import type { Computed, Placed } from "./results.ts";
+import { Translator } from "./translate.ts";
+
+/** Room for spills, tried in turn: most workbooks need none. */
+const ROOMS = [
+  { rows: 1, columns: 1 },
+  { rows: 200, columns: 50 },
+  { rows: 5000, columns: 300 },
+];
+
+/** How often circles that were found are taken out and the rest is looked through for more. */
+const MOST_ROUNDS = 10;
+
+interface Trial {
+  model: Model;
+  hurried: boolean;
+  refused: Refused;
+  readers: readonly Reader[];
+}
+
+/**
+ * Calculates a workbook with the engine's model of a whole workbook, whatever its formulas do. The model
+ * lets formulas in a circle pass over the error of the others, one way or the other by the order in which
+ * it comes to them: whatever goes round is found afterwards, added to `circular`, and not run again.
+ */
+export function calculateByModel(book: WorkbookFile, circular = new Set<CellFile>()): Computed {
+  let trial: Trial;
+  let isLeft: boolean;
+  let round = 0;
+  do {
+    trial = settled(book, circular);
+    isLeft = addCircles(trial, circular);
+  } while (isLeft && ++round < MOST_ROUNDS);
+  const { model, hurried, refused } = trial;
+  return { values: (sheet) => valuesOf(model, sheet), reach: (sheet, row, column) => reachOf(model, sheet, row, column), hurried: hurried || isLeft, refused };
+}
+
+/** With as much room as the results need. */
+function settled(book: WorkbookFile, circular: ReadonlySet<CellFile>): Trial {
+  startCalculation();
+  const blocked = new Set<CellFile>();
+  let trial = tryOut(book, ROOMS[0]!, { blocked, circular });
+  let room = 1;
+  while (room < ROOMS.length && isCrowded(book, trial.model)) trial = tryOut(book, ROOMS[room++]!, { blocked, circular });
+  // A formula that the file does not mark as spilling shows its first value where there is no room for more.
+  for (const cell of blockedFormulas(book, trial.model)) blocked.add(cell);
+  return blocked.size > 0 ? tryOut(book, ROOMS[room - 1]!, { blocked, circular }) : trial;
+}
+
+/** Adds what goes round in circles; true where something did that was not known, or nobody can tell. */
+function addCircles({ model, readers }: Trial, circular: Set<CellFile>): boolean {
+  const fills = ({ cell, sheet }: Reader): Box => {
+    const { row, column } = cell;
+    const { rows, columns } = reachOf(model, sheet, row, column) ?? { rows: 1, columns: 1 };
+    return { top: row, left: column, bottom: row + rows - 1, right: column + columns - 1 };
+  };
+  try {
+    const found = inCircles(readers, fills);
+    for (const cell of found) circular.add(cell);
+    return found.length > 0;
+  } catch (reason) {
+    if (reason instanceof TooManySteps) return true;
+    throw reason;
+  }
+}
+
+function reachOf(model: Model, sheet: number, row: number, column: number): SpillSize | undefined {
+  const zone = model.getters.getSpreadZone({ sheetId: idOf(sheet), row, col: column });
+  return zone && { rows: zone.bottom - zone.top + 1, columns: zone.right - zone.left + 1 };
+}
+
+function* valuesOf(model: Model, sheet: number): Generator<Placed> {
+  for (const { row, col } of model.getters.getEvaluatedCellsPositions(idOf(sheet))) {
+    const { value, type, message } = valueAt(model, sheet, row, col) as { value: Placed["value"]; type: string; message?: unknown };
+    // Blank cells that a formula refers to are among them.
+    if (value !== null) yield { row, column: col, value, isError: type === "error", message };
+  }
+}
+
+const idOf = (sheet: number): string => `s${sheet}`;
+
+/** Formulas of which something is known from before. */
+interface Known {
+  blocked: ReadonlySet<CellFile>;
+  circular: ReadonlySet<CellFile>;
+}
+
+function tryOut(book: WorkbookFile, room: { rows: number; columns: number }, { blocked, circular }: Known): Trial {
+  const grids = new NotingGrids(book);
+  const translator = new Translator(book, grids, signatures());
+  const refused: Refused = new Map();
+  const contents = new Map<CellFile, string>();
+  const areas = new Map<CellFile, Area[]>();
+  const cut: [CellFile, number][] = [];
+  const put = (cell: CellFile, sheet: number): void => {
+    grids.cut = false;
+    grids.areas = [];
+    contents.set(cell, circular.has(cell) ? circularContent(cell) : contentOf(cell, sheet, translator, blocked.has(cell), refused));
+    areas.set(cell, refused.has(cell) ? [] : grids.areas);
+    if (grids.cut) cut.push([cell, sheet]);
+  };
+  book.sheets.forEach(({ cells }, sheet) => {
+    for (const cell of cells) put(cell, sheet);
+  });
+  grids.widen(room.rows, room.columns);
+  // References to whole columns and rows reach as far as the sheets have turned out to go.
+  for (const [cell, sheet] of cut.splice(0)) put(cell, sheet);
+  const { model, hurried } = modelOf(dataOf(book, grids, contents));
+  return { model, hurried, refused, readers: readersIn(book, model, areas) };
+}
+
+/** The formulas that have run, with all that they have looked at. */
+function readersIn(book: WorkbookFile, model: Model, areas: ReadonlyMap<CellFile, Area[]>): Reader[] {
+  const sheetOf = new Map(book.sheets.map((_, sheet) => [idOf(sheet), sheet]));
+  const roved = new Map<string, Area[]>();
+  for (const { sheetId, row, col, to } of haveRoved()) {
+    const place = `${sheetOf.get(sheetId)} ${row} ${col}`;
+    const ways = roved.get(place) ?? [];
+    roved.set(place, ways);
+    ways.push({ ...to.zone, sheet: sheetOf.get(to.sheetId)! });
+  }
+  return [...formulasOf(book)]
+    .filter(([cell, sheet]) => hasRun(model, sheet, cell))
+    .map(([cell, sheet]) => ({ cell, sheet, areas: [...areas.get(cell)!, ...(roved.get(`${sheet} ${cell.row} ${cell.column}`) ?? [])] }));
+}
+
+/** False for a formula that the engine could not make sense of, which has looked at nothing. */
+function hasRun(model: Model, sheet: number, { row, column }: CellFile): boolean {
+  const cell = model.getters.getCell({ sheetId: idOf(sheet), row, col: column });
+  return cell?.isFormula === true && !cell.compiledFormula.isBadExpression;
+}
+
+function dataOf(book: WorkbookFile, { all }: Grids, contents: ReadonlyMap<CellFile, string>): ModelData {
+  const sheets = book.sheets.map((sheet, index) => {
+    const cells: Record<string, string> = {};
+    for (const cell of sheet.cells) cells[`${columnLetters(cell.column)}${cell.row + 1}`] = contents.get(cell)!;
+    const rows = Object.fromEntries(sheet.hiddenRows.filter((row) => row < all[index]!.rows).map((row) => [row, { isHidden: true }]));
+    return { id: idOf(index), name: all[index]!.name, colNumber: all[index]!.columns, rowNumber: all[index]!.rows, cells, rows };
+  });
+  return { version: "19.3.2", sheets } as unknown as ModelData;
+}
+
+const valueAt = (model: Model, sheet: number, row: number, column: number) => model.getters.getEvaluatedCell({ sheetId: idOf(sheet), row, col: column });
+
+/** True when a result found the end of the sheet in its way. */
+function isCrowded(book: WorkbookFile, model: Model): boolean {
+  for (const [cell, sheet] of formulasOf(book)) {
+    const { value, message } = valueAt(model, sheet, cell.row, cell.column) as { value: unknown; message?: unknown };
+    if (value === "#SPILL!" && String(message).includes("automatically expanded")) return true;
+  }
+  return false;
+}
+
+function blockedFormulas(book: WorkbookFile, model: Model): CellFile[] {
+  return [...formulasOf(book)].filter(([cell, sheet]) => !cell.array && valueAt(model, sheet, cell.row, cell.column).value === "#SPILL!").map(([cell]) => cell);
+}

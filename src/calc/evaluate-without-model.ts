@@ -1,0 +1,269 @@
+import { isCellError } from "../core/cell.ts";
+import { keyOf, MOST_COLUMNS } from "../workbook/address.ts";
+import type { CellFile, SpillSize, WorkbookFile } from "../xlsx/model.ts";
+import { isFormula, type Refused } from "./contents.ts";
+import { inCircles, TooManySteps } from "./cycles.ts";
+import { leftOut, startCalculation } from "./grid-model.ts";
+import { Grids } from "./grids.ts";
+import { filledBy, readersOf } from "./readers.ts";
+import type { Area } from "./references.ts";
+import type { Computed, Placed } from "./results.ts";
+import { type Runnable, Runnables } from "./runnables.ts";
+import { BLANK, type Given, NeedsModel, settled, Value } from "./template-cache.ts";
+
+/** Formulas that wait for one another, each in the next. Those further down are put in order first, one after the other. */
+const DEEPEST = 100;
+/** What stands in a cell that goes round in a circle; `calculate` says it in words. */
+const CIRCULAR = new Value("#CYCLE");
+/** How far beyond its sheet a result may reach: the engine makes at least that much room. */
+const ROOM = { rows: 200, columns: 50 };
+/** Cells from which a block is kept for the next formula that asks for it. */
+const KEPT_FROM = 32;
+
+/** A cell that holds something. The value of a formula is `undefined` until it has run. */
+interface Slot {
+  sheet: number;
+  row: number;
+  column: number;
+  /** `undefined` for a cell that a result has spilled into. */
+  cell?: CellFile;
+  value: Value | undefined;
+  /** Whose result has spilled into it. */
+  from?: Slot;
+  /** How far its own result has spilled. */
+  reach?: SpillSize;
+}
+
+/**
+ * Calculates a workbook with the engine's own formulas and functions, but without its model, whose making
+ * costs most of the time: formulas that differ only in the cells that they name are compiled once, and
+ * each runs over plain values when it is first asked for. Gives `undefined` for a workbook in which
+ * anything depends on more than the values of cells (results that find no room, functions that ask about
+ * the sheet); then the model has to say what it comes to. Formulas that go round in circles are added to
+ * `circular` where one of them was met.
+ */
+export function calculateDirectly(book: WorkbookFile, circular = new Set<CellFile>()): Computed | undefined {
+  const first = tried(book, circular);
+  if (first !== "circle") return first;
+  try {
+    for (const cell of inCircles(readersOf(book), ({ cell }) => filledBy(cell))) circular.add(cell);
+  } catch (reason) {
+    if (reason instanceof TooManySteps) return undefined;
+    throw reason;
+  }
+  const second = tried(book, circular);
+  // Circles through results that spill are found where it is known how far they go.
+  return second === "circle" ? undefined : second;
+}
+
+function tried(book: WorkbookFile, circular: ReadonlySet<CellFile>): Computed | "circle" | undefined {
+  let direct: Direct | undefined;
+  try {
+    startCalculation();
+    direct = new Direct(book, circular);
+    // A result may have spilled into cells that were read as blank before.
+    if (!direct.settles() && !direct.again().settles()) return undefined;
+    // What is left out of a calculation that takes too much work rests on the order in which it goes.
+    return leftOut() ? undefined : direct;
+  } catch (reason) {
+    if (reason instanceof NeedsModel) return direct?.hasCircle ? "circle" : undefined;
+    throw reason;
+  }
+}
+
+class Direct implements Computed {
+  readonly hurried = false;
+  /** A formula was found to wait for itself. */
+  hasCircle = false;
+  readonly #slots: Map<number, Slot>[];
+  readonly #formulas: Slot[] = [];
+  /** Formulas in circles that filled more than one cell when the file was saved: their error stands in all of these. */
+  readonly #circularArrays: Slot[] = [];
+  readonly #grids: Grids;
+  readonly #runnables: Runnables;
+  readonly #open = new Set<Slot>();
+  readonly #blocks = new Map<string, Value[][]>();
+  /** Cells that were read as blank, sheet by sheet. */
+  readonly #blanks: Set<number>[];
+  /** The formulas whose results have spilled into these cells the time before. */
+  readonly #expected: Map<number, Slot>[];
+  #stale = false;
+  /** How many rows of formulas are being put in order, one inside the other. */
+  #rows = 0;
+
+  constructor(
+    book: WorkbookFile,
+    private readonly circular: ReadonlySet<CellFile>,
+  ) {
+    this.#grids = new Grids(book);
+    this.#runnables = new Runnables(book, this.#grids, { cell: (area) => this.#read(area.sheet, area.top, area.left), block: (area) => this.#block(area) });
+    this.#slots = book.sheets.map(({ cells }, sheet) => new Map(cells.map((cell) => [keyOf(cell), this.#slotOf(cell, sheet)])));
+    this.#blanks = book.sheets.map(() => new Set());
+    this.#expected = book.sheets.map(() => new Map());
+  }
+
+  get refused(): Refused {
+    return this.#runnables.refused;
+  }
+
+  /** Runs every formula; false when some have run too early. */
+  settles(): boolean {
+    this.#stale = false;
+    for (const slot of this.#circularArrays) this.#spread(slot, filledWith(CIRCULAR, slot.cell!.array!));
+    for (const slot of this.#formulas) this.#valueOf(slot);
+    return !this.#stale;
+  }
+
+  /** Forgets what formulas came to, but not which of them spill where. */
+  again(): this {
+    for (const slot of this.#formulas) slot.value = undefined;
+    for (const [sheet, slots] of this.#slots.entries()) {
+      for (const [key, { from }] of slots) {
+        if (!from) continue;
+        this.#expected[sheet]!.set(key, from);
+        slots.delete(key);
+      }
+      this.#blanks[sheet]!.clear();
+    }
+    this.#blocks.clear();
+    return this;
+  }
+
+  *values(sheet: number): Generator<Placed> {
+    for (const { row, column, cell, value } of this.#slots[sheet]!.values())
+      yield { row, column, cell, value: value!.value, isError: value!.isError, message: value!.message };
+  }
+
+  reach(sheet: number, row: number, column: number): SpillSize | undefined {
+    return this.#slots[sheet]!.get(row * MOST_COLUMNS + column)?.reach;
+  }
+
+  #slotOf(cell: CellFile, sheet: number): Slot {
+    const { row, column, value } = cell;
+    const isCircular = this.circular.has(cell);
+    const runs = !isCircular && (isFormula(cell) || isCellError(value));
+    const slot: Slot = { sheet, row, column, cell, value: isCircular ? CIRCULAR : runs ? undefined : typed(value) };
+    if (runs) this.#formulas.push(slot);
+    if (isCircular && cell.array) this.#circularArrays.push(slot);
+    return slot;
+  }
+
+  #read(sheet: number, row: number, column: number): Value {
+    const key = row * MOST_COLUMNS + column;
+    const slot = this.#slots[sheet]!.get(key);
+    if (slot) return slot.value ?? this.#valueOf(slot);
+    const expected = this.#expected[sheet]!.get(key);
+    if (expected && !expected.value) {
+      this.#valueOf(expected);
+      return this.#read(sheet, row, column);
+    }
+    this.#blanks[sheet]!.add(key);
+    return BLANK;
+  }
+
+  #block(area: Area): Value[][] {
+    const { sheet, top, left, bottom, right } = area;
+    const isKept = (bottom - top + 1) * (right - left + 1) >= KEPT_FROM;
+    const name = isKept ? `${sheet},${top},${left},${bottom},${right}` : "";
+    const kept = isKept ? this.#blocks.get(name) : undefined;
+    if (kept) return kept;
+    const block: Value[][] = [];
+    for (let column = left; column <= right; column++) {
+      const line: Value[] = [];
+      for (let row = top; row <= bottom; row++) line.push(this.#read(sheet, row, column));
+      block.push(line);
+    }
+    if (isKept) this.#blocks.set(name, block);
+    return block;
+  }
+
+  #valueOf(slot: Slot): Value {
+    if (slot.value) return slot.value;
+    this.#enter(slot);
+    if (this.#open.size > DEEPEST) this.#prepare(slot);
+    return this.#run(slot, this.#runnables.of(slot.cell!, slot.sheet));
+  }
+
+  #enter(slot: Slot): void {
+    if (this.#open.has(slot)) {
+      this.hasCircle = true;
+      throw new NeedsModel();
+    }
+    this.#open.add(slot);
+  }
+
+  #run(slot: Slot, { compiled, areas }: Runnable): Value {
+    const given = compiled.run(areas);
+    slot.value = Array.isArray(given) ? this.#spread(slot, given) : settled(given);
+    this.#open.delete(slot);
+    return slot.value;
+  }
+
+  /** Runs all that a formula waits for, the furthest first: a row of any length takes no more room than a short one. */
+  #prepare(slot: Slot): void {
+    if (++this.#rows > DEEPEST) throw new NeedsModel();
+    const row = [this.#step(slot)];
+    for (let step = row.at(-1); step; step = row.at(-1)) {
+      const { value: next } = step.waits.next();
+      if (next) {
+        this.#enter(next);
+        row.push(this.#step(next));
+      } else {
+        row.pop();
+        if (step.slot !== slot) this.#run(step.slot, step.runnable);
+      }
+    }
+    this.#rows--;
+  }
+
+  #step(slot: Slot): { slot: Slot; runnable: Runnable; waits: Iterator<Slot, undefined> } {
+    const runnable = this.#runnables.of(slot.cell!, slot.sheet);
+    return { slot, runnable, waits: this.#unsettled(runnable.areas) };
+  }
+
+  /** The cells of the areas that have yet to run, told one by one: some will have by the time that their turn comes. */
+  *#unsettled(areas: readonly Area[]): Generator<Slot, undefined> {
+    for (const { sheet, top, left, bottom, right } of areas) {
+      const slots = this.#slots[sheet]!;
+      for (let column = left; column <= right; column++) {
+        for (let row = top; row <= bottom; row++) {
+          const slot = slots.get(row * MOST_COLUMNS + column);
+          if (slot && !slot.value) yield slot;
+        }
+      }
+    }
+    return undefined;
+  }
+
+  /** Leaves a block in the cells below and beside its formula, and gives the formula's own value. */
+  #spread(from: Slot, block: Given[][]): Value {
+    const { sheet, row, column } = from;
+    const rows = block[0]?.length ?? 0;
+    const { rows: mostRows, columns: mostColumns } = this.#grids.all[sheet]!;
+    if (rows === 0 || block.some((line) => line.length !== rows)) throw new NeedsModel();
+    if (row + rows > mostRows + ROOM.rows || column + block.length > mostColumns + ROOM.columns) throw new NeedsModel();
+    for (const [c, line] of block.entries()) {
+      for (const [r, given] of line.entries()) if (r + c > 0) this.#spill({ sheet, row: row + r, column: column + c, value: settled(given), from });
+    }
+    from.reach = { rows, columns: block.length };
+    return settled(block[0]![0]!);
+  }
+
+  #spill(slot: Slot): void {
+    const key = keyOf(slot);
+    const slots = this.#slots[slot.sheet]!;
+    if (slots.has(key)) throw new NeedsModel();
+    slots.set(key, slot);
+    if (this.#blanks[slot.sheet]!.has(key)) this.#stale = true;
+  }
+}
+
+/** What is typed, as the engine's cells hold it. */
+function typed(value: CellFile["value"]): Value {
+  if (value === null || value === undefined || value === "" || isCellError(value)) throw new NeedsModel();
+  // The engine reads numbers from text, and takes the largest and smallest for text.
+  if (typeof value === "number" && value !== 0 && !(Math.abs(value) < 1e300 && Math.abs(value) > 1e-300)) throw new NeedsModel();
+  return settled({ value });
+}
+
+const filledWith = (value: Value, { rows, columns }: SpillSize): Value[][] => Array.from({ length: columns }, () => new Array<Value>(rows).fill(value));

@@ -1,0 +1,44 @@
+import { NAMESPACE } from "../core/define.ts";
+
+/** What translating has to know of the engine's functions. */
+export interface Signatures {
+  has(name: string): boolean;
+  /** Whether the argument at this place takes a whole range; otherwise the function is applied cell by cell. */
+  takesRange(name: string, index: number): boolean;
+}
+
+interface EngineFunctions {
+  content: Record<string, { args: { acceptMatrix?: boolean; repeating?: boolean }[] }>;
+}
+
+/** Signatures of all functions that the engine has. */
+export function signaturesOf({ content }: EngineFunctions): Signatures {
+  return {
+    has: (name) => Object.hasOwn(content, name),
+    takesRange(name, index) {
+      const args = content[name]?.args ?? [];
+      const repeating = args.filter((arg) => arg.repeating).length;
+      const past = index - args.length;
+      const arg = past < 0 || repeating === 0 ? args[index] : args[args.length - repeating + (past % repeating)];
+      return arg?.acceptMatrix === true;
+    },
+  };
+}
+
+/**
+ * Functions that work through their arguments cell by cell also in a formula that is no array
+ * formula: sheets declare these arguments as arrays.
+ */
+const OVER_ARRAYS = new Set(
+  `SUMPRODUCT SUMX2MY2 SUMX2PY2 SUMXMY2 MMULT MDETERM MINVERSE TRANSPOSE LOOKUP INDEX FREQUENCY LINEST LOGEST TREND GROWTH CORREL PEARSON RSQ SLOPE INTERCEPT STEYX
+  FORECAST COVAR COVARIANCE.P COVARIANCE.S FILTER SORT SORTBY UNIQUE XLOOKUP XMATCH TAKE DROP CHOOSECOLS CHOOSEROWS HSTACK VSTACK TOCOL TOROW WRAPCOLS WRAPROWS EXPAND`.split(
+    /\s+/,
+  ),
+);
+
+export const worksOverArrays = (name: string): boolean => OVER_ARRAYS.has(name) || name.startsWith(`${NAMESPACE}.`);
+
+/** Functions that the engine has under an older name, with the same arguments and meaning. */
+const SAME: Readonly<Record<string, string>> = { "RANK.EQ": "RANK" };
+
+export const engineName = (name: string): string => SAME[name] ?? name;

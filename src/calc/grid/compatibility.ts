@@ -1,0 +1,127 @@
+import { isErrorCode } from "../../core/cell.ts";
+import { compareAsSheets, compareTexts } from "../../core/sheet-order.ts";
+
+/** The parts of the engine that this needs; its whole module or browser global fits. */
+export interface MannersEngine {
+  EvaluationError: new (message?: string, value?: string) => object;
+  registries: { functionRegistry: object };
+}
+
+type Value = { value: unknown };
+type Given = Value | undefined | (Value | undefined)[][];
+
+interface OwnFunction {
+  args: { type: string[]; acceptMatrix?: boolean; acceptErrors?: boolean; repeating?: boolean }[];
+  compute: (this: unknown, ...args: Given[]) => unknown;
+}
+
+interface FunctionRegistry {
+  content: Record<string, OwnFunction>;
+  replace(name: string, own: OwnFunction): void;
+}
+
+const done = new WeakSet<object>();
+
+/** Brings the engine's own functions to what other sheets do, where a shop would take harm. Doing it again changes nothing. */
+export function likeOtherSheets(engine: MannersEngine): void {
+  const registry = engine.registries.functionRegistry as FunctionRegistry;
+  if (done.has(registry)) return;
+  done.add(registry);
+  readTextAsOthers(registry, engine);
+  falseWithoutElse(registry);
+  compareAsOthers(registry);
+  joinOneByOne(registry);
+}
+
+/** A number in text with an exponent that the engine does not read. */
+const FAR_DOWN = /^\s*[+-]?(?:\d+\.?\d*|\.\d+)e-\d{3,}\s*$/i;
+/** Nearer to nothing a sheet holds no number: it is 0. */
+const NEAREST = 1e-307;
+const isNothing = (value: unknown): boolean => typeof value === "string" && FAR_DOWN.test(value) && Math.abs(Number(value)) < NEAREST;
+
+/**
+ * Where a number is wanted, the engine takes empty text for 0; other sheets say `#VALUE!`. A cell
+ * that says "nothing yet" must not turn into a measured zero. Text of a number that is nothing, as
+ * "1E-320", is 0.
+ */
+function readTextAsOthers(registry: FunctionRegistry, { EvaluationError }: MannersEngine): void {
+  for (const [name, own] of Object.entries(registry.content)) {
+    const numeric = own.args.map((arg) => arg.type.length === 1 && arg.type[0] === "NUMBER" && !arg.acceptMatrix && !arg.acceptErrors && !arg.repeating);
+    if (!numeric.includes(true)) continue;
+    const { compute } = own;
+    registry.replace(name, {
+      ...own,
+      compute(...args) {
+        for (let i = 0; i < args.length; i++) {
+          if (!numeric[i]) continue;
+          const value = (args[i] as Value | undefined)?.value;
+          if (value === "") return new EvaluationError("A number is wanted where there is empty text.", "#VALUE!");
+          if (isNothing(value)) args[i] = { value: 0 };
+        }
+        return compute.apply(this, args);
+      },
+    });
+  }
+}
+
+/** `IF` without its third argument gives FALSE in other sheets, 0 in the engine, which would read as a measured zero too. */
+function falseWithoutElse(registry: FunctionRegistry): void {
+  const own = registry.content.IF;
+  if (!own) return;
+  const { compute } = own;
+  registry.replace("IF", {
+    ...own,
+    compute(...args) {
+      return compute.apply(this, args.length === 2 ? [...args, { value: false }] : args);
+    },
+  });
+}
+
+const KINDS = ["number", "string", "boolean"];
+
+/** Counts from 1; 0 for what is blank or an error, which the engine sees to. */
+const rankOf = (value: unknown): number => (typeof value === "string" && isErrorCode(value) ? 0 : KINDS.indexOf(typeof value) + 1);
+
+const HOLDS: Readonly<Record<string, (difference: number) => boolean>> = {
+  EQ: (difference) => difference === 0,
+  NE: (difference) => difference !== 0,
+  GT: (difference) => difference > 0,
+  GTE: (difference) => difference >= 0,
+  LT: (difference) => difference < 0,
+  LTE: (difference) => difference <= 0,
+};
+
+/**
+ * In other sheets every truth value is above every text, and every text above every number; the engine takes
+ * TRUE for the text "TRUE". They compare numbers to 15 digits; to the engine two are equal whose difference
+ * is below 2E-16, so that a small number is 0 and 73.02 + 0.02 is not 73.04. It orders text by its capitals,
+ * in which "ß" is "SS" and `_` stands behind the letters.
+ */
+function compareAsOthers(registry: FunctionRegistry): void {
+  for (const [name, holds] of Object.entries(HOLDS)) {
+    const own = registry.content[name];
+    if (!own) continue;
+    const { compute } = own;
+    registry.replace(name, {
+      ...own,
+      compute(...args) {
+        const [left, right] = args.map((arg) => (arg as Value | undefined)?.value);
+        const ranks = [rankOf(left), rankOf(right)] as const;
+        if (ranks[0] && ranks[1] && ranks[0] !== ranks[1]) return { value: holds(ranks[0] - ranks[1]) };
+        if (ranks[0] && ranks[1] && typeof left === "string" && typeof right === "string") return { value: holds(compareTexts(left, right)) };
+        const [a, b] = [numberBeside(left, right), numberBeside(right, left)];
+        return a === undefined || b === undefined ? compute.apply(this, args) : { value: holds(compareAsSheets(a, b)) };
+      },
+    });
+  }
+}
+
+/** A blank beside a number is 0. */
+const numberBeside = (value: unknown, other: unknown): number | undefined =>
+  typeof value === "number" ? value : (value === null || value === undefined) && typeof other === "number" ? 0 : undefined;
+
+/** In other sheets `&` and CONCATENATE work through ranges cell by cell; the engine makes one text of all. */
+function joinOneByOne(registry: FunctionRegistry): void {
+  const own = registry.content.CONCATENATE;
+  if (own) registry.replace("CONCATENATE", { ...own, args: own.args.map((arg) => ({ ...arg, type: ["STRING"], acceptMatrix: false })) });
+}

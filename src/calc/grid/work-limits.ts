@@ -1,0 +1,145 @@
+import { many } from "../../xlsx/file-limits.ts";
+import { type Demand, demandOf, type Given, type Lifting, liftsOver, sizeOf, type Value, valuesIn } from "./call-cost.ts";
+import type { MannersEngine } from "./compatibility.ts";
+
+/**
+ * What one part of a formula may come to, and all calls of one calculation together. A short formula
+ * can ask for more cells than there is memory, or for more work than anybody waits for: the engine
+ * would begin, and nothing could be said any more.
+ */
+export interface Bounds {
+  /** Cells of one block. */
+  block: number;
+  /** Cells of all blocks that are there at the same time. */
+  live: number;
+  /** Cells that all calls look at or fill, and steps of those that take many. */
+  work: number;
+  /** Characters of one text: the most that a cell of other sheets holds. */
+  text: number;
+}
+
+export const BOUNDS: Bounds = { block: 500_000, live: 1_000_000, work: 20_000_000, text: 32_767 };
+
+type Run = (this: unknown, ...args: Given[]) => Given;
+
+interface BoundedRegistry {
+  content: Record<string, { args: Lifting[]; category?: string }>;
+  /** What formulas call: each function of `content`, wrapped. */
+  mapping: Record<string, Run>;
+}
+
+const done = new WeakMap<object, Bounded>();
+
+/** Puts the engine's functions, ours among them, under bounds, once all of them are there. Doing it again changes nothing. */
+export function boundEngine(engine: MannersEngine, bounds: Bounds = BOUNDS): Bounded {
+  const registry = engine.registries.functionRegistry as unknown as BoundedRegistry;
+  let bounded = done.get(registry);
+  if (!bounded) {
+    bounded = new Bounded(engine, bounds);
+    for (const [name, run] of Object.entries(registry.mapping)) registry.mapping[name] = bounded.run(name, run, registry.content[name]!);
+    done.set(registry, bounded);
+  }
+  return bounded;
+}
+
+/** Patterns of which some never come to an end, however short they and the text are. */
+const NEVER_ENDING = new Set(["REGEXTEST", "REGEXEXTRACT", "REGEXREPLACE"]);
+
+/** The engine's own words for an exception inside a function, which send people to its makers. */
+const isOwnFault = (cell: Value | undefined): boolean =>
+  cell?.value === "#ERROR" && String((cell as { message?: unknown }).message).startsWith("An unexpected error");
+
+/** The day that ends the calendar of sheets. Functions of dates count on from day to day or year to year. */
+const LAST_DAY = 2_958_465;
+const isBeyondDates = (arg: Given): boolean => numbersIn(arg).some((number) => Math.abs(number) > LAST_DAY);
+const numbersIn = (arg: Given): number[] => [...valuesIn(arg)].filter((value) => typeof value === "number");
+
+class Bounded {
+  #work = 0;
+  #live = 0;
+  #made = new WeakSet<object>();
+  /** Why something was not calculated, the first time since the start. A function that passes errors over would not tell. */
+  refused: string | undefined;
+
+  constructor(
+    private readonly engine: MannersEngine,
+    private readonly bounds: Bounds,
+  ) {}
+
+  /** A new calculation starts. */
+  restart(): void {
+    this.#work = 0;
+    this.#live = 0;
+    this.#made = new WeakSet();
+    this.refused = undefined;
+  }
+
+  run(name: string, run: Run, { args: declared, category = "" }: BoundedRegistry["content"][string]): Run {
+    const lifting: boolean[][] = [];
+    const bounded = this;
+    const isOfDates = /^date/i.test(category);
+    return function (this: unknown, ...args) {
+      if (isOfDates && args.some(isBeyondDates)) return bounded.#error("This is no day that a sheet knows: they end with the year 9999.", "#NUM!");
+      lifting[args.length] ??= args.map((_, i) => liftsOver(name, declared, i));
+      bounded.#taken(args);
+      return bounded.#refusal(name, demandOf(name, args, lifting[args.length]!)) ?? bounded.#kept(bounded.#tamed(run.apply(this, args)));
+    };
+  }
+
+  #refusal(name: string, { cells, work, text }: Demand): Value | undefined {
+    const { bounds } = this;
+    if (NEVER_ENDING.has(name)) return this.#refuse("Search patterns of this kind are not worked out here: some never come to an end.");
+    if (cells > bounds.block) return this.#refuse(`This would fill ${many(cells)} cells, and at most ${many(bounds.block)} are calculated at a time.`);
+    if (cells > 1 && this.#live + cells > bounds.live)
+      return this.#refuse(`The blocks that formulas fill here come to more than ${many(bounds.live)} cells together.`);
+    if (text > bounds.text) return this.#refuse(this.#tooLong());
+    // What is refused is not worked, and must not take the others with it.
+    if (this.#work + work > bounds.work) return this.#refuse("The formulas here take more work together than is done at a time.");
+    this.#work += work;
+    return undefined;
+  }
+
+  /** A block is there until the call that takes it has run; what no call takes stays on the sheet. */
+  #kept(result: Given): Given {
+    if (Array.isArray(result)) {
+      this.#live += sizeOf(result);
+      this.#made.add(result);
+    }
+    return result;
+  }
+
+  #taken(args: readonly Given[]): void {
+    for (const arg of args) if (Array.isArray(arg) && this.#made.delete(arg)) this.#live -= sizeOf(arg);
+  }
+
+  /** Without numbers that are none, and texts that no cell holds. */
+  #tamed(result: Given): Given {
+    if (!Array.isArray(result)) return this.#cell(result);
+    return result.every((column) => column.every((cell) => this.#isSound(cell))) ? result : result.map((column) => column.map((cell) => this.#cell(cell)));
+  }
+
+  #cell(cell: Value | undefined): Value | undefined {
+    if (this.#isSound(cell)) return cell;
+    if (typeof cell!.value === "number") return this.#error("This comes to no number that a cell can hold.", "#NUM!");
+    return this.#error(isOwnFault(cell) ? "This part of the formula led to a fault in its function." : this.#tooLong());
+  }
+
+  #isSound(cell: Value | undefined): boolean {
+    const value = cell?.value;
+    if (typeof value === "number") return Number.isFinite(value);
+    return typeof value !== "string" || (value.length <= this.bounds.text && !isOwnFault(cell));
+  }
+
+  #tooLong(): string {
+    return `This text would be longer than the ${many(this.bounds.text)} characters that a cell holds.`;
+  }
+
+  #refuse(why: string): Value {
+    this.refused ??= why;
+    return this.#error(why);
+  }
+
+  #error(why: string, code = "#VALUE!"): Value {
+    return new this.engine.EvaluationError(why, code) as Value;
+  }
+}

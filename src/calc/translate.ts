@@ -1,0 +1,202 @@
+import { type AstExpression, type CallExpression, nodeTypes, parse, tokenize } from "@borgar/fx/xlsx";
+import { cellName } from "../workbook/address.ts";
+import { shiftFormula } from "../xlsx/formula-text.ts";
+import type { WorkbookFile } from "../xlsx/model.ts";
+import { engineName, type Signatures, worksOverArrays } from "./grid-terms.ts";
+import type { Grids } from "./grids.ts";
+import { errorText, quoted } from "./literals.ts";
+import { type Area, areaAround, areaOfReference, areaOfTable, commonArea, intersectWith, isOneCell, type Site, sheetOf } from "./references.ts";
+import { Untranslatable } from "./untranslatable.ts";
+
+/** Longer than any formula of a sheet, deeper than any that a person wrote: not taken apart. */
+const LONGEST = 8192;
+const DEEPEST = 150;
+/** Parts of one formula with its names written out: names that name names can grow without end. */
+const MOST_PARTS = 20_000;
+
+/** How a part of a formula is calculated. */
+interface Mode {
+  /** Ranges are worked through cell by cell. */
+  array: boolean;
+  /** One value is wanted here: a range stands for one of its cells. */
+  one: boolean;
+  /** Where the cells stand is wanted, not what is in them. */
+  place?: boolean;
+}
+
+type Operation = AstExpression & { operator: string; arguments: AstExpression[] };
+type Reference = AstExpression & { value: string; kind: string };
+
+const IS_ERROR = /#REF!/;
+/** Their first input is a cell whose place alone they ask for. */
+const FROM_PLACES = new Set(["OFFSET", "ROW", "COLUMN", "FORMULATEXT"]);
+const OF_PLACES = new Set(["ROWS", "COLUMNS", "COUNTBLANK", "ROW", "COLUMN"]);
+
+/**
+ * Formulas as other sheets understand them, written so that the engine comes to the same value:
+ * names and tables become ranges, a minus sign binds before a power, a range where one value is
+ * wanted stands for one cell, quotes in text become CHAR(34). What cannot be said in the engine's
+ * terms throws `Untranslatable`; nothing is left to come out differently.
+ */
+export class Translator {
+  #parts = 0;
+
+  constructor(
+    private readonly book: WorkbookFile,
+    private readonly grids: Grids,
+    private readonly signatures: Signatures,
+  ) {}
+
+  /** The engine's formula, with its `=`. */
+  translate(formula: string, site: Site, isArray: boolean): string {
+    this.#parts = 0;
+    return `=${this.#emit(treeOf(formula), site, { array: isArray, one: !isArray }, 0)}`;
+  }
+
+  #emit(node: AstExpression | null, site: Site, mode: Mode, depth: number): string {
+    if (!node) return "";
+    if (++this.#parts > MOST_PARTS) throw new Untranslatable("#NAME?", "grows too long when its names are written out");
+    if (depth > DEEPEST) throw new Untranslatable("#NAME?", "is nested too deeply to be read");
+    switch (node.type) {
+      case nodeTypes.LITERAL:
+        return literal(node as { value: unknown; raw: string });
+      case nodeTypes.ERROR:
+        return errorText(node.value as string);
+      case nodeTypes.ARRAY:
+        return `{${(node.elements as AstExpression[][]).map((row) => row.map((cell) => this.#emit(cell, site, mode, depth + 1)).join(",")).join(";")}}`;
+      case nodeTypes.REFERENCE:
+        return this.#reference(node as Reference, site, mode, depth);
+      case nodeTypes.UNARY:
+        return this.#unary(node as Operation, site, mode, depth);
+      case nodeTypes.BINARY:
+        return this.#binary(node as Operation, site, mode, depth);
+      case nodeTypes.CALL:
+        return this.#call(node as CallExpression, site, mode, depth);
+      default:
+        throw new Untranslatable("#NAME?", "uses LET or LAMBDA, which are not calculated here");
+    }
+  }
+
+  #reference(node: Reference, site: Site, mode: Mode, depth: number): string {
+    if (node.kind === "name") return this.#name(node.value, site, mode, depth);
+    return this.#area(this.#areaOf(node, site)!, site, mode);
+  }
+
+  #area(area: Area, site: Site, { array, one, place = false }: Mode): string {
+    if (array || !one || isOneCell(area)) return this.grids.name(area, site.sheet, place);
+    const cell = intersectWith(area, site);
+    return cell
+      ? this.grids.name(cell, site.sheet)
+      : errorText("#VALUE!", "A range stands where one value is wanted, and no cell of it is in this row or column.");
+  }
+
+  /** A defined name stands for its formula, whose relative references count from A1. */
+  #name(text: string, site: Site, mode: Mode, depth: number): string {
+    const mark = text.lastIndexOf("!");
+    const label = text.slice(mark + 1).toLowerCase();
+    const scope = mark < 0 ? site.sheet : this.#sheetNamed(text.slice(0, mark), site);
+    const fitting = this.book.names.filter(({ name }) => name.toLowerCase() === label);
+    const found = fitting.find(({ sheet }) => sheet === scope) ?? fitting.find(({ sheet }) => sheet === undefined);
+    if (found) return `(${this.#emit(treeOf(shiftFormula(found.formula, "A1", cellName(site))), site, mode, depth + 1)})`;
+    if (this.book.tables.some(({ name }) => name.toLowerCase() === label)) return this.#area(areaOfTable(`${text}[]`, site, this.book), site, mode);
+    throw new Untranslatable("#NAME?", `uses a name that the workbook does not have (${text})`);
+  }
+
+  #sheetNamed(prefix: string, site: Site): number {
+    const bare = prefix.startsWith("'") ? prefix.slice(1, -1).replaceAll("''", "'") : prefix;
+    const [, workbook, name] = /^(?:\[([^\]]*)\])?(.*)$/.exec(bare) ?? [];
+    return sheetOf(workbook, name, site, this.book);
+  }
+
+  /** A reference, or two joined by the operators that work on references, as one area. */
+  #areaOf(node: AstExpression | null, site: Site): Area | undefined {
+    if (node?.type === nodeTypes.REFERENCE) {
+      const { value, kind } = node as Reference;
+      if (kind === "table") return areaOfTable(value, site, this.book);
+      return kind === "name" ? undefined : areaOfReference(value, site, this.book);
+    }
+    if (node?.type !== nodeTypes.BINARY) return undefined;
+    const { operator, arguments: sides } = node as Operation;
+    if (operator !== ":" && operator !== " ") return undefined;
+    const [a, b] = sides.map((side) => this.#areaOf(side, site));
+    if (!a || !b) return undefined;
+    return operator === ":" ? areaAround(a, b) : commonArea(a, b);
+  }
+
+  #unary(node: Operation, site: Site, mode: Mode, depth: number): string {
+    const [operand] = node.arguments;
+    if (node.operator === "#") return `${this.#emit(operand!, site, { array: true, one: false }, depth + 1)}#`;
+    if (node.operator === "@") {
+      const one = this.#emit(operand!, site, { array: false, one: true }, depth + 1);
+      return operand!.type === nodeTypes.CALL ? `${FILL}(${one},1,1)` : one;
+    }
+    const inner = this.#emit(operand!, site, { ...mode, one: true }, depth + 1);
+    return node.operator === "%" ? `(${inner}%)` : `(${node.operator}${inner})`;
+  }
+
+  #binary(node: Operation, site: Site, mode: Mode, depth: number): string {
+    const { operator, arguments: sides } = node;
+    if (operator === ":" || operator === " ") {
+      const area = this.#areaOf(node, site);
+      if (area) return this.#area(area, site, mode);
+      throw new Untranslatable("#REF!", "builds a range in a way that is not calculated here");
+    }
+    if (operator === ",") throw new Untranslatable("#REF!", "joins ranges with a comma in brackets, which is not calculated here");
+    const [left, right] = sides.map((side) => this.#emit(side, site, { ...mode, one: true }, depth + 1));
+    return `(${left}${operator}${right})`;
+  }
+
+  #call(node: CallExpression, site: Site, mode: Mode, depth: number): string {
+    // A call of what a part in brackets comes to has no name.
+    if (node.callee.name === undefined) throw new Untranslatable("#VALUE!", "calls what is no function");
+    const name = engineName(node.callee.name.toUpperCase());
+    const args = node.arguments as (AstExpression | null)[];
+    if (!this.signatures.has(name)) throw new Untranslatable("#NAME?", `uses the function ${name}, which is not known here`);
+    const size = this.#size(name, args, site);
+    if (size !== undefined) return size;
+    const over = worksOverArrays(name);
+    const parts = args.map((arg, index) => {
+      const array = mode.array || over;
+      const one = !array && !this.signatures.takesRange(name, index);
+      return this.#emit(arg, site, { array, one, place: index === 0 && FROM_PLACES.has(name) }, depth + 1);
+    });
+    // Without the third argument the engine gives 0 where other sheets give FALSE.
+    if (name === "IF" && parts.length === 2) parts.push("FALSE");
+    return `${name}(${parts.join(",")})`;
+  }
+
+  /**
+   * What depends on how far a range goes, which the engine would count only to the end of its own, smaller
+   * sheet, and on where a cell stands, which rests on nothing in that cell: it may be the formula's own.
+   */
+  #size(name: string, [range, ...more]: (AstExpression | null)[], site: Site): string | undefined {
+    if (!OF_PLACES.has(name) || more.length > 0) return undefined;
+    const area = this.#areaOf(range ?? null, site);
+    if (!area) return undefined;
+    if (name === "ROW" || name === "COLUMN") return isOneCell(area) ? String(1 + (name === "ROW" ? area.top : area.left)) : undefined;
+    if (name === "COUNTBLANK") {
+      if (this.grids.holds(area)) return undefined;
+      throw new Untranslatable("#VALUE!", "counts blank cells to the end of the sheet, which is not calculated here");
+    }
+    return String(name === "ROWS" ? area.bottom - area.top + 1 : area.right - area.left + 1);
+  }
+}
+
+/** The engine's helper that fits a block into so many rows and columns. */
+export const FILL = "SHEET.FILL";
+
+function treeOf(formula: string): AstExpression {
+  if (formula.length > LONGEST) throw new Untranslatable("#NAME?", "is longer than a formula can be");
+  try {
+    return parse(tokenize(formula));
+  } catch {
+    if (IS_ERROR.test(formula)) throw new Untranslatable("#REF!", "has lost a cell that it referred to");
+    throw new Untranslatable("#NAME?", "cannot be read");
+  }
+}
+
+function literal({ value, raw }: { value: unknown; raw: string }): string {
+  if (typeof value === "string") return quoted(value);
+  if (typeof value === "boolean") return value ? "TRUE" : "FALSE";
+  return raw.startsWith("-") ? `(${raw})` : raw;
+}

@@ -1,0 +1,145 @@
+import { calculate } from "../calc/calculate.ts";
+import { areaOf, type CellAddress, type CellArea } from "../workbook/address.ts";
+import { type Edit, HostRefusal, type Mark, type SheetHost, type WorkbookSnapshot } from "../workbook/port.ts";
+import { nameTaken, noSheet, refuseTaken } from "../workbook/refusals.ts";
+import { contentOf, type DescribedSheets, placesOf } from "../workbook/sheet-spec.ts";
+import { LIMITS } from "../xlsx/file-limits.ts";
+import { peoplesFormula } from "../xlsx/formula-text.ts";
+import type { CalculatedWorkbook, CellFile, SheetFile, WorkbookFile } from "../xlsx/model.ts";
+import { readXlsx } from "../xlsx/read/read.ts";
+import { UnreadableFile } from "../xlsx/unreadable.ts";
+import type { Unpack } from "../xlsx/zip.ts";
+
+export { UnreadableFile };
+
+/** A workbook read from a file and calculated here. Writes and marks stay in memory; the file is not touched. */
+export interface FileHost extends SheetHost {
+  /** What a person should know about the calculation, in sentences: formulas that could not be calculated, and why. */
+  notes(): readonly string[];
+  /** The marks that are on. */
+  marks(): readonly Mark[];
+  /** The workbook as it was read and as it is calculated, for whoever writes it to a file. */
+  contents(): { book: WorkbookFile; calculated: CalculatedWorkbook };
+}
+
+/**
+ * Opens the bytes of an .xlsx. All formulas are calculated anew, whatever program saved the file:
+ * values that it left there may be old or missing. A host that unpacks quicker than plain JavaScript
+ * brings its own `unpack`.
+ *
+ * @throws UnreadableFile with the name and the reason.
+ */
+export async function openWorkbook(bytes: Uint8Array, name: string, unpack?: Unpack): Promise<FileHost> {
+  try {
+    return fileHost(readXlsx(bytes, LIMITS, unpack), name);
+  } catch (reason) {
+    throw reason instanceof UnreadableFile ? reason.of(name) : reason;
+  }
+}
+
+export function fileHost(book: WorkbookFile, name: string): FileHost {
+  const watchers = new Set<() => void>();
+  let marks: Mark[] = [];
+  let selected: CellArea | undefined;
+  let calculated: CalculatedWorkbook | undefined;
+  const current = (): CalculatedWorkbook => {
+    calculated ??= calculate(book);
+    return calculated;
+  };
+  const sheetNamed = (wanted: string): SheetFile => {
+    const sheet = book.sheets.find((one) => one.name === wanted);
+    if (!sheet) throw noSheet(wanted);
+    return sheet;
+  };
+
+  return {
+    notes: () => current().notes,
+    marks: () => marks,
+    contents: () => ({ book, calculated: current() }),
+    read: async () => ({ name, sheets: current().sheets, ...calledIn(book) }),
+    async select(place) {
+      sheetNamed(place.sheet);
+      selected = areaOf(place);
+    },
+    selection: async () => selected ?? { sheet: book.sheets[0]!.name, row: 0, column: 0, rows: 1, columns: 1 },
+    async addSheets(added) {
+      addTo(book, added);
+      calculated = undefined;
+      for (const changed of watchers) changed();
+    },
+    async write(edits) {
+      const targets = edits.map((edit) => [sheetNamed(edit.sheet), edit] as const);
+      for (const [sheet, edit] of targets) put(sheet, edit);
+      calculated = undefined;
+      for (const changed of watchers) changed();
+    },
+    async insertPicture() {
+      throw new HostRefusal("A workbook that is read from its file takes no pictures: open it in a spreadsheet for that.");
+    },
+    async mark(wanted) {
+      for (const { cell } of wanted) sheetNamed(cell.sheet);
+      marks = lastOfEach(wanted);
+    },
+    async unmark() {
+      const count = marks.length;
+      marks = [];
+      return count;
+    },
+    async watch(changed) {
+      watchers.add(changed);
+      return async () => void watchers.delete(changed);
+    },
+    recall: async (key) => book.kept.get(key) ?? null,
+    keep: async (key, value) => void book.kept.set(key, value),
+  };
+}
+
+/** The names and tables of the file, with their sheets by name; one of a sheet that is not there is of no use. */
+function calledIn({ sheets, names, tables }: WorkbookFile): Required<Pick<WorkbookSnapshot, "names" | "tables">> {
+  return {
+    names: names
+      .filter(({ sheet }) => sheet === undefined || sheets[sheet])
+      .map(({ name, sheet, formula }) => ({ name, formula: `=${formula}`, ...(sheet === undefined ? {} : { sheet: sheets[sheet]!.name }) })),
+    tables: tables.map((table) => ({ ...table, sheet: sheets[table.sheet]!.name })),
+  };
+}
+
+/** What counts for the calculation: cells, names and tables. Looks stay in the description, since the file is not touched. */
+function addTo(book: WorkbookFile, { sheets, names }: DescribedSheets): void {
+  const taken = (list: readonly { name: string }[]) => list.map(({ name }) => name);
+  refuseTaken(taken(sheets), taken(book.sheets));
+  refuseTaken(taken(names), taken(book.names), nameTaken);
+  for (const described of sheets) {
+    const sheet: SheetFile = { name: described.name, hidden: false, cells: [], hiddenRows: [] };
+    put(sheet, { sheet: sheet.name, row: 0, column: 0, cells: contentOf(described) });
+    const place = book.sheets.push(sheet) - 1;
+    book.tables.push(...placesOf(described).map((table) => ({ ...table, sheet: place })));
+  }
+  book.names.push(...names);
+}
+
+function put(sheet: SheetFile, { row, column, cells }: Edit): void {
+  const byPlace = new Map(sheet.cells.map((cell) => [placeKey(cell), cell]));
+  for (const [r, line] of cells.entries()) {
+    for (const [c, content] of line.entries()) {
+      if (content === null) continue;
+      const place = { row: row + r, column: column + c };
+      if (content === "") byPlace.delete(placeKey(place));
+      else byPlace.set(placeKey(place), cellOf(place, content));
+    }
+  }
+  sheet.cells = [...byPlace.values()].sort((a, b) => a.row - b.row || a.column - b.column);
+}
+
+const placeKey = ({ row, column }: { row: number; column: number }): string => `${row},${column}`;
+
+/** A formula that someone types may fill as many cells as it has results. */
+function cellOf(place: { row: number; column: number }, content: number | string | boolean): CellFile {
+  if (typeof content !== "string" || !content.startsWith("=")) return { ...place, value: content };
+  return { ...place, value: null, formula: peoplesFormula(content.slice(1)), array: { rows: 1, columns: 1, grows: true } };
+}
+
+function lastOfEach(marks: readonly Mark[]): Mark[] {
+  const place = ({ sheet, row, column }: CellAddress): string => `${row},${column},${sheet}`;
+  return [...new Map(marks.map((mark) => [place(mark.cell), mark])).values()];
+}

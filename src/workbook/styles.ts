@@ -1,0 +1,101 @@
+import { columnLetters } from "./address.ts";
+import { areasOf } from "./areas.ts";
+import { MARK_FILL } from "./port.ts";
+import type { Box, DescribedCell, DescribedSheet, Look, Rule } from "./sheet-spec.ts";
+
+/** What a look is made of; what is not named is as in any other cell. Colours are `#RRGGBB`. */
+export interface LookParts {
+  isBold?: true;
+  isItalic?: true;
+  /** Of the letters, in points. */
+  size?: number;
+  ink?: string;
+  fill?: string;
+  /** Thin lines of this colour on all four sides. */
+  border?: string;
+  isLeft?: true;
+  /** In the middle of its height, in as many lines as it takes. */
+  isWrapped?: true;
+}
+
+const BORDER = "#B8C0C6";
+
+/** One place for every adapter and for the writer of files. */
+export const LOOKS: Readonly<Record<Look, LookParts>> = {
+  plain: {},
+  typed: { fill: "#FFF8E1", border: BORDER },
+  head: { isBold: true, fill: "#E3E8EC", border: BORDER, isWrapped: true },
+  title: { isBold: true, size: 14 },
+  note: { isItalic: true, ink: "#5A646B" },
+  label: { border: BORDER, isLeft: true },
+  result: { border: BORDER },
+};
+
+/** Fills that repeat the words of verdicts. */
+export const VERDICT_FILLS: readonly [word: string, fill: string][] = [
+  ["over", MARK_FILL.outside],
+  ["under", MARK_FILL.outside],
+  ["not proven", MARK_FILL.doubt],
+  ["near limit", MARK_FILL.near],
+];
+
+/** Height in points of a row of headings: two lines of words, with room for the filter's button. */
+export const HEAD_HEIGHT = 33;
+
+/** Rows with headings. */
+export const headRows = ({ cells }: DescribedSheet): number[] => [...new Set(cells.filter(({ look }) => look === "head").map(({ row }) => row))];
+
+/** A sheet's own measures on a screen at its usual size: a character of a width is 7 pixels (ECMA-376 part 1, 18.3.1.13), a point 4/3. */
+export const pixelsOf = (characters: number): number => Math.round(characters * 7);
+export const pointsOf = (pixels: number): number => (pixels * 3) / 4;
+export const pixelsOfPoints = (points: number): number => Math.round((points * 4) / 3);
+
+/** Margins in inches. */
+export const MARGINS = { left: 0.5, right: 0.5, top: 0.6, bottom: 0.6, header: 0.3, footer: 0.3 } as const;
+
+/** At the foot of a printed page, in the codes of a sheet (ECMA-376 part 1, 18.3.1.46). */
+export const FOOTER = { left: "&F: &A", right: "Page &P of &N" } as const;
+
+/** Rows and columns that are printed on every page. */
+export const titleRows = (rows: number): string => `$1:$${rows}`;
+export const titleColumns = (columns: number): string => `$A:$${columnLetters(columns - 1)}`;
+
+/** Above what a person is told who types something that may not stand there. */
+export const REFUSED_TITLE = "Not here";
+
+/** Dates count in days; this one is the first of the year 2000. */
+export const EARLIEST_DATE = 36_526;
+
+/** A rule as every sheet knows such: numbers and dates compared with one bound, or a list. */
+export type Allowed =
+  | { type: "decimal"; operator: "greaterThan" | "greaterThanOrEqual"; bound: number }
+  | { type: "date"; operator: "greaterThan"; bound: number }
+  | { type: "list"; words: readonly string[] }
+  | { type: "list"; name: string };
+
+export function allowed(rule: Rule): Allowed {
+  switch (rule.kind) {
+    case "above zero":
+      return { type: "decimal", operator: "greaterThan", bound: 0 };
+    case "at least zero":
+      return { type: "decimal", operator: "greaterThanOrEqual", bound: 0 };
+    case "number":
+      return { type: "decimal", operator: "greaterThanOrEqual", bound: -1e300 };
+    case "date":
+      return { type: "date", operator: "greaterThan", bound: EARLIEST_DATE };
+    case "one of":
+      return { type: "list", words: rule.words };
+    case "listed":
+      return { type: "list", name: rule.name };
+  }
+}
+
+/** Rectangles of cells that look alike, each cell in one of them. */
+export interface LookArea extends Box {
+  look: Look;
+  format: string;
+}
+
+/** The cells of a sheet in few areas. */
+export const lookAreas = (cells: readonly DescribedCell[]): LookArea[] =>
+  areasOf(cells, ({ look, format = "" }) => `${look} ${format}`).map(({ first: { look, format = "General" }, ...box }) => ({ ...box, look, format }));

@@ -1,0 +1,93 @@
+import type { Cell } from "../core/cell.ts";
+import { type Box, columnOf, MOST_COLUMNS, MOST_ROWS, type Place } from "../workbook/address.ts";
+import type { SheetSnapshot } from "../workbook/port.ts";
+import type { TablePlace } from "../workbook/table-references.ts";
+import { UnreadableFile } from "./unreadable.ts";
+
+/** A workbook as its file has it: nothing calculated, nothing judged. Rows and columns count from 0. */
+export interface WorkbookFile {
+  sheets: SheetFile[];
+  names: DefinedName[];
+  tables: Table[];
+  /** Dates count from 1904 instead of 1900. */
+  from1904: boolean;
+  /** Texts of ours that are kept in the file. */
+  kept: Map<string, string>;
+}
+
+export interface SheetFile {
+  name: string;
+  hidden: boolean;
+  /** Row by row; only cells that hold something. */
+  cells: CellFile[];
+  hiddenRows: number[];
+}
+
+export interface CellFile {
+  row: number;
+  column: number;
+  /** What the file holds as the value: typed in, or left by the program that calculated last. */
+  value: Cell;
+  /** The formula as people type it, without `=`. */
+  formula?: string;
+  /** For an array formula: how many cells it filled when it was saved, and whether it may fill more or fewer. */
+  array?: { rows: number; columns: number; grows: boolean };
+  /** Why the formula cannot be calculated from the file alone. */
+  beyond?: string;
+}
+
+export interface DefinedName {
+  name: string;
+  /** The sheet on which alone it counts, by its place in `sheets`. */
+  sheet?: number;
+  /** What it stands for, without `=`. */
+  formula: string;
+}
+
+export interface Table extends TablePlace {
+  /** The sheet it stands on, by its place in `sheets`. */
+  sheet: number;
+  columns: string[];
+}
+
+const NAME = /^\$?([A-Za-z]{1,3})\$?([0-9]{1,7})$/;
+
+/** `C7` as row 6 and column 2. */
+export function placeOf(name: string, part: string): Place {
+  const [, letters, digits] = NAME.exec(name) ?? [];
+  const column = columnOf(letters ?? "");
+  const row = Number(digits ?? 0);
+  if (column < 0 || column >= MOST_COLUMNS || row < 1 || row > MOST_ROWS)
+    throw new UnreadableFile(`is damaged: ${JSON.stringify(name)} in its part ${part} is no cell`);
+  return { row: row - 1, column };
+}
+
+/** `B2:C5`, or one cell, as a box. */
+export function boxOf(range: string, part: string): Box {
+  const [first = "", last = first] = range.split(":");
+  const from = placeOf(first, part);
+  const to = placeOf(last, part);
+  return {
+    top: Math.min(from.row, to.row),
+    left: Math.min(from.column, to.column),
+    bottom: Math.max(from.row, to.row),
+    right: Math.max(from.column, to.column),
+  };
+}
+
+/** How many cells the result of a formula fills. */
+export interface SpillSize {
+  rows: number;
+  columns: number;
+}
+
+/** A workbook with the values that its formulas come to. */
+export interface CalculatedWorkbook {
+  sheets: SheetSnapshot[];
+  /** What a person should know about the calculation, in sentences. */
+  notes: string[];
+  /** How many cells the results of array formulas fill that may fill more or fewer. */
+  reaches: ReadonlyMap<CellFile, SpillSize>;
+  /** Formulas of which the file may say more than the calculation: not calculated here, going round in a circle, or resting on such a one. */
+  unknown(): ReadonlySet<CellFile>;
+}

@@ -1,0 +1,166 @@
+import type { Mark } from "../../workbook/port.ts";
+import { FINDINGS_SHEET, KEPT_NAMESPACE, keptMarks, keptXml, MARKED } from "../../workbook/storage.ts";
+import { LIMITS, type Limits } from "../file-limits.ts";
+import type { CalculatedWorkbook, WorkbookFile } from "../model.ts";
+import { readWorkbookPart } from "../read/parts.ts";
+import { type Relation, relationsOf } from "../read/relations.ts";
+import { readStrings } from "../read/strings.ts";
+import { Zip } from "../zip.ts";
+import { valueChanges } from "./cell-values.ts";
+import { themeColours } from "./colours.ts";
+import { type FindingsPage, findingsSheet, SHEET_NAME, TITLE } from "./findings-sheet.ts";
+import { Package } from "./package.ts";
+import { Relations, relationsPath } from "./parts.ts";
+import { SheetMarks } from "./repaint.ts";
+import { Looks } from "./styles.ts";
+import { WorkbookPart } from "./workbook-part.ts";
+import { patchSheet } from "./worksheet.ts";
+
+const TYPE = "application/vnd.openxmlformats-officedocument.spreadsheetml";
+const HEADING = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n';
+const STRICT = "http://purl.oclc.org/ooxml/";
+const MAIN = { transitional: "http://schemas.openxmlformats.org/spreadsheetml/2006/main", strict: `${STRICT}spreadsheetml/main` };
+
+/** A workbook as it was read and calculated, and what was found in it. */
+export interface Marking {
+  book: WorkbookFile;
+  calculated: CalculatedWorkbook;
+  /** One for each cell. */
+  marks: readonly Mark[];
+  page: FindingsPage;
+}
+
+export interface MarkedCopy {
+  bytes: Uint8Array;
+  /** Cells that are coloured. */
+  marked: number;
+  /** Cells that were given a calculated value other than the one that they had. */
+  written: number;
+  /** The file bears a digital signature, which counts for the original alone. */
+  signed: boolean;
+}
+
+/**
+ * The file with calculated values and marks written in. Parts that this does not concern keep every
+ * byte; in those that it does, all stays but the cells, styles and lists that are meant. Marks are
+ * remembered in the workbook, so that the pane can take them off and marking again changes nothing more.
+ */
+export function markedCopy(bytes: Uint8Array, { book, calculated, marks, page }: Marking, limits: Limits = LIMITS): MarkedCopy {
+  const marker = new Marker(new Package(bytes, new Zip(bytes, limits)), book, limits);
+  const counts = marker.sheets(calculated, marks);
+  marker.findings(page);
+  marker.memory();
+  marker.finish(calculated.unknown().size === 0);
+  return { bytes: marker.files.written(), ...counts, signed: marker.files.zip.names().some((name) => name.startsWith("_xmlsignatures/")) };
+}
+
+class Marker {
+  readonly #path: string;
+  readonly #folder: string;
+  readonly #related: Relation[];
+  readonly #relations: Relations;
+  readonly #workbook: WorkbookPart;
+  readonly #looks: Looks;
+  readonly #marks: SheetMarks[] = [];
+  readonly #texts: Map<string, string>;
+  /** The part of each sheet, by its place; that with the findings of an earlier marking last. */
+  readonly #parts: (string | undefined)[];
+  readonly #earlier: number;
+  #strings: string[] | undefined;
+
+  constructor(
+    readonly files: Package,
+    readonly book: WorkbookFile,
+    readonly limits: Limits,
+  ) {
+    this.#path = relationsOf(files.zip, "", limits).find(({ kind }) => kind === "officeDocument")!.target;
+    this.#folder = this.#path.slice(0, this.#path.lastIndexOf("/") + 1);
+    this.#related = relationsOf(files.zip, this.#path, limits);
+    this.#relations = new Relations(files.read(relationsPath(this.#path))!, relationsPath(this.#path));
+    this.#workbook = new WorkbookPart(files.read(this.#path)!, this.#path);
+    this.#looks = this.#openLooks();
+    this.#texts = new Map(book.kept);
+    const { sheets } = readWorkbookPart(files.read(this.#path)!, this.#path, limits);
+    this.#parts = sheets.map(({ relation }) => this.#related.find(({ id, kind }) => id === relation && kind === "worksheet")?.target);
+    this.#earlier = book.sheets.findIndex(
+      ({ name, cells }) => name === this.#texts.get(FINDINGS_SHEET) && cells[0]?.value === TITLE && cells[0].row + cells[0].column === 0,
+    );
+  }
+
+  /** Values and marks in the cells of every sheet. */
+  sheets(calculated: CalculatedWorkbook, marks: readonly Mark[]): Pick<MarkedCopy, "marked" | "written"> {
+    const remembered = keptMarks(this.#texts);
+    let written = 0;
+    for (const [i, { name }] of this.book.sheets.entries()) {
+      const part = this.#parts[i];
+      if (part === undefined || i === this.#earlier) continue;
+      const painter = new SheetMarks(name, remembered, marks);
+      const changes = { ...valueChanges(this.book, i, calculated), looks: painter.cells() };
+      this.#marks.push(painter);
+      if (changes.values.size + changes.looks.size === 0) continue;
+      const around = { restyle: (key: number, style: number) => painter.restyle(key, style, this.#looks), shared: (index: number) => this.#sharedText(index) };
+      this.files.change(part, (old) => {
+        const patched = patchSheet(old, part, changes, around);
+        written += patched.written;
+        return patched.part;
+      });
+    }
+    return { marked: marks.length, written };
+  }
+
+  /** The sheet with the findings in words: that of an earlier marking, or a new one behind the others. */
+  findings(page: FindingsPage): void {
+    const namespace = this.#relations.base.startsWith(STRICT) ? MAIN.strict : MAIN.transitional;
+    const content = new TextEncoder().encode(findingsSheet(page, namespace, this.#looks));
+    const earlier = this.#parts[this.#earlier];
+    if (earlier !== undefined) {
+      this.files.change(earlier, () => content);
+      return;
+    }
+    const taken = new Set(this.book.sheets.map(({ name }) => name.toLowerCase()));
+    let name = SHEET_NAME;
+    for (let number = 2; taken.has(name.toLowerCase()); number++) name = `${SHEET_NAME} ${number}`;
+    const part = this.files.add(`${this.#folder}worksheets/sheet`, content, `${TYPE}.worksheet+xml`);
+    this.#workbook.addSheet(name, this.#relations.add("worksheet", part.slice(this.#folder.length)), this.#relations.base);
+    this.#texts.set(FINDINGS_SHEET, name);
+  }
+
+  /** What the marked cells looked like, as every host of ours remembers it. */
+  memory(): void {
+    this.#texts.set(MARKED, JSON.stringify(this.#marks.flatMap((painter) => painter.kept())));
+    const content = new TextEncoder().encode(HEADING + keptXml(this.#texts));
+    const decoder = new TextDecoder();
+    const there = this.#related.find(({ kind, target }) => kind === "customXml" && decoder.decode(this.files.read(target)).includes(`"${KEPT_NAMESPACE}"`));
+    if (there) this.files.change(there.target, () => content);
+    else this.#relations.add("customXml", `/${this.files.add("customXml/item", content, "application/xml")}`);
+  }
+
+  finish(isWhole: boolean): void {
+    if (isWhole) this.#workbook.keepValues();
+    const styles = this.#target("styles");
+    const looks = this.#looks.part();
+    if (styles) this.files.change(styles, () => looks);
+    else this.#relations.add("styles", `/${this.files.add(`${this.#folder}styles`, looks, `${TYPE}.styles+xml`)}`);
+    this.files.change(this.#path, () => this.#workbook.result());
+    this.files.change(relationsPath(this.#path), () => this.#relations.result());
+  }
+
+  #openLooks(): Looks {
+    const theme = this.#target("theme");
+    const colours = theme ? themeColours(this.files.read(theme) ?? new Uint8Array(), theme) : new Map<string, string>();
+    const styles = this.#target("styles");
+    const namespace = this.#relations.base.startsWith(STRICT) ? MAIN.strict : MAIN.transitional;
+    const none = new TextEncoder().encode(`${HEADING}<styleSheet xmlns="${namespace}"></styleSheet>`);
+    return new Looks((styles && this.files.read(styles)) || none, styles ?? "styles", colours);
+  }
+
+  #sharedText(index: number): string | undefined {
+    const part = this.#target("sharedStrings");
+    this.#strings ??= part === undefined ? [] : readStrings(this.files.read(part)!, part, this.limits);
+    return this.#strings[index];
+  }
+
+  #target(kind: string): string | undefined {
+    return this.#related.find((one) => one.kind === kind)?.target;
+  }
+}

@@ -1,0 +1,73 @@
+import { type Box, cellName, keyOf, type Place } from "../../workbook/address.ts";
+import { many } from "../file-limits.ts";
+import { formulaAt, peoplesFormula, relativeFormula } from "../formula-text.ts";
+import type { CellFile } from "../model.ts";
+import { boxOf } from "../model.ts";
+import { UnreadableFile } from "../unreadable.ts";
+
+/** A formula as its element has it (ECMA-376 part 1, 18.3.1.40). */
+export interface StoredFormula {
+  text: string;
+  kind: string;
+  ref: string | undefined;
+  /** The group of a shared formula. */
+  group: string | undefined;
+}
+
+type Formula = Pick<CellFile, "formula" | "array" | "beyond">;
+
+/** The formulas of one sheet: shared ones are written out for each cell, array formulas keep their reach. */
+export class CellFormulas {
+  readonly #part: string;
+  /** By group: the formula of its first cell, counted from there, once a second cell has asked for it. */
+  readonly #shared = new Map<string, { text: string; at: string; relative?: string }>();
+  readonly #arrays: { anchor: Place; box: Box }[] = [];
+  readonly #mostFilled: number;
+  #filled = 0;
+
+  constructor(part: string, mostFilled: number) {
+    this.#part = part;
+    this.#mostFilled = mostFilled;
+  }
+
+  /** What a cell's formula comes to, or `null` when its element says nothing. */
+  of(stored: StoredFormula, place: Place, grows: boolean): Formula | null {
+    if (stored.kind === "shared") return this.#ofGroup(stored, place);
+    if (stored.kind === "dataTable") return { beyond: "is part of a what-if table, which is not calculated here" };
+    const text = stored.text.trim();
+    if (text === "") return null;
+    const formula = peoplesFormula(text);
+    if (stored.kind !== "array") return { formula };
+    const box = boxOf(stored.ref ?? cellName(place), this.#part);
+    const rows = box.bottom - box.top + 1;
+    const columns = box.right - box.left + 1;
+    this.#filled += rows * columns;
+    if (this.#filled > this.#mostFilled) throw new UnreadableFile(`has array formulas that fill more than ${many(this.#mostFilled)} cells`);
+    if (rows * columns > 1) this.#arrays.push({ anchor: place, box });
+    return { formula, array: { rows, columns, grows } };
+  }
+
+  /** The cells that array formulas filled: left there by the last calculation, not typed. */
+  filled(): Set<number> {
+    const keys = new Set<number>();
+    for (const { anchor, box } of this.#arrays) {
+      for (let row = box.top; row <= box.bottom; row++) {
+        for (let column = box.left; column <= box.right; column++) if (row !== anchor.row || column !== anchor.column) keys.add(keyOf({ row, column }));
+      }
+    }
+    return keys;
+  }
+
+  #ofGroup({ text, group = "" }: StoredFormula, place: Place): Formula {
+    const at = cellName(place);
+    if (text.trim() !== "") {
+      const formula = peoplesFormula(text.trim());
+      if (!this.#shared.has(group)) this.#shared.set(group, { text: formula, at });
+      return { formula };
+    }
+    const first = this.#shared.get(group);
+    if (!first) throw new UnreadableFile(`is damaged: the cell ${at} in its part ${this.#part} shares a formula that is missing`);
+    first.relative ??= relativeFormula(first.text, first.at);
+    return { formula: formulaAt(first.relative, at) };
+  }
+}

@@ -1,0 +1,179 @@
+import type { Cell } from "../../core/cell.ts";
+import { keyOf, MOST_COLUMNS, MOST_ROWS, type Place } from "../../workbook/address.ts";
+import type { Limits } from "../file-limits.ts";
+import type { CellFile, SheetFile } from "../model.ts";
+import { placeOf } from "../model.ts";
+import { UnreadableFile } from "../unreadable.ts";
+import { type Attributes, type Handlers, readXml, unescapeText } from "../xml.ts";
+import { CellFormulas, type StoredFormula } from "./cell-formulas.ts";
+import { TextRuns } from "./strings.ts";
+
+/** Numbers that a sheet can hold: nothing goes beyond the one, and what is nearer to nothing than the other is 0 to it. */
+const LARGEST = 1e308;
+const SMALLEST = 1e-307;
+
+export interface Surroundings {
+  strings: readonly string[];
+  limits: Limits;
+  /** Takes note of one more cell, and refuses the file when there are too many. */
+  count(): void;
+}
+
+/** A cell while its element is being read. */
+interface Draft extends Place {
+  type: string;
+  grows: boolean;
+  value: string | null;
+  formula: StoredFormula | null;
+}
+
+/** The cells of one sheet's part (ECMA-376 part 1, 18.3.1.99). */
+export function readWorksheet(bytes: Uint8Array, part: string, surroundings: Surroundings): Pick<SheetFile, "cells" | "hiddenRows"> {
+  const reader = new WorksheetReader(part, surroundings);
+  readXml(bytes, part, surroundings.limits.depth, reader);
+  return reader.result();
+}
+
+class WorksheetReader implements Handlers {
+  readonly #part: string;
+  readonly #around: Surroundings;
+  readonly #cells: CellFile[] = [];
+  /** Where the cell before stood, and where all have stood once one was out of order. */
+  #last = -1;
+  #taken: Set<number> | undefined;
+  readonly #hiddenRows: number[] = [];
+  readonly #formulas: CellFormulas;
+  readonly #inline = new TextRuns();
+  #row = -1;
+  #column = -1;
+  #draft: Draft | null = null;
+  #text: string | null = null;
+
+  constructor(part: string, around: Surroundings) {
+    this.#part = part;
+    this.#around = around;
+    this.#formulas = new CellFormulas(part, around.limits.cells);
+  }
+
+  open(name: string, attributes: Attributes): void {
+    if (name === "row") this.#openRow(attributes);
+    else if (name === "c") this.#openCell(attributes);
+    else if (!this.#draft) return;
+    else if (name === "v") this.#text = "";
+    else if (name === "f") {
+      this.#text = "";
+      this.#draft.formula = { text: "", kind: attributes.t ?? "normal", ref: attributes.ref, group: attributes.si };
+    } else this.#inline.open(name);
+  }
+
+  text(piece: string): void {
+    if (this.#text !== null) this.#text += piece;
+    else if (this.#draft) this.#inline.add(piece);
+  }
+
+  close(name: string): void {
+    if (!this.#draft) return;
+    if (name === "v") {
+      this.#draft.value = this.#text;
+      this.#text = null;
+    } else if (name === "f") {
+      this.#draft.formula!.text = unescapeText(this.#text ?? "");
+      this.#text = null;
+    } else if (name === "c") this.#closeCell(this.#draft);
+    else this.#inline.close(name);
+  }
+
+  /** Without the values in the reach of an array formula: they would stand in the way of its result. */
+  result(): Pick<SheetFile, "cells" | "hiddenRows"> {
+    const filled = this.#formulas.filled();
+    const cells = this.#cells.filter((cell) => cell.formula !== undefined || cell.beyond !== undefined || !filled.has(keyOf(cell)));
+    if (this.#taken) cells.sort((a, b) => a.row - b.row || a.column - b.column);
+    return { cells, hiddenRows: this.#hiddenRows };
+  }
+
+  #openRow({ r, hidden }: Attributes): void {
+    this.#row = r === undefined ? this.#row + 1 : Number(r) - 1;
+    this.#column = -1;
+    if (!(Number.isInteger(this.#row) && this.#row >= 0 && this.#row < MOST_ROWS)) throw this.#damaged(`the row ${r ?? "after the last"}`);
+    if (isTrue(hidden)) this.#hiddenRows.push(this.#row);
+  }
+
+  #openCell({ r, t, cm }: Attributes): void {
+    const { row, column } = r === undefined ? { row: this.#row, column: this.#column + 1 } : placeOf(r, this.#part);
+    if (column >= MOST_COLUMNS || row < 0) throw this.#damaged(`cell ${r ?? "after the last column"}`);
+    this.#row = row;
+    this.#column = column;
+    this.#draft = { row, column, type: t ?? "n", grows: cm !== undefined && cm !== "0", value: null, formula: null };
+  }
+
+  #closeCell(draft: Draft): void {
+    this.#draft = null;
+    const inline = this.#inline.take();
+    const value = this.#valueOf(draft, inline);
+    const formula = draft.formula && this.#formulas.of(draft.formula, draft, draft.grows);
+    if (!formula && (value === null || value === "")) return;
+    this.#take(keyOf(draft));
+    this.#around.count();
+    const { row, column } = draft;
+    // Written out for all usual cells: objects that are put together take many times as long.
+    if (!formula) this.#cells.push({ row, column, value });
+    else if (formula.array || formula.beyond !== undefined) this.#cells.push({ row, column, value, ...formula });
+    else this.#cells.push({ row, column, value, formula: formula.formula! });
+  }
+
+  /** Nearly every file has its cells in order, and then none can be there already. */
+  #take(key: number): void {
+    if (key > this.#last && !this.#taken) {
+      this.#last = key;
+      return;
+    }
+    this.#taken ??= new Set(this.#cells.map(keyOf));
+    if (this.#taken.has(key)) throw this.#damaged("a cell that stands there twice");
+    this.#taken.add(key);
+  }
+
+  #valueOf({ type, value }: Draft, inline: string): Cell {
+    if (type === "inlineStr") return inline;
+    if (value === null) return null;
+    switch (type) {
+      case "s":
+        return this.#shared(value);
+      case "str":
+        return unescapeText(value);
+      case "b":
+        return isTrue(value.trim());
+      case "e":
+        return { error: value.trim() };
+      case "d":
+        return this.#date(value);
+      default:
+        return this.#number(value);
+    }
+  }
+
+  #shared(index: string): string {
+    const text = this.#around.strings[Number(index)];
+    if (text === undefined) throw this.#damaged(`the shared text ${index}`);
+    return text;
+  }
+
+  #number(text: string): number | null {
+    if (text.trim() === "") return null;
+    const number = Number(text);
+    if (!(Math.abs(number) < LARGEST)) throw this.#damaged(`the number ${JSON.stringify(text.slice(0, 20))}`);
+    return Math.abs(number) < SMALLEST ? 0 : number;
+  }
+
+  /** A date written out (ISO 8601) as its serial number: days since 30 December 1899. */
+  #date(text: string): number {
+    const at = Date.parse(/T/.test(text) ? (/(?:Z|[+-]\d\d:\d\d)$/.test(text) ? text : `${text}Z`) : `${text}T00:00:00Z`);
+    if (Number.isNaN(at)) throw this.#damaged(`the date ${JSON.stringify(text.slice(0, 30))}`);
+    return (at - Date.UTC(1899, 11, 30)) / 86_400_000;
+  }
+
+  #damaged(what: string): UnreadableFile {
+    return new UnreadableFile(`is damaged: its part ${this.#part} holds ${what}`);
+  }
+}
+
+const isTrue = (text: string | undefined): boolean => text === "1" || text === "true";
