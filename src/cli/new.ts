@@ -1,7 +1,7 @@
 import { extname } from "node:path";
-import { readChoices } from "../buildsheet/setup/choices.ts";
-import { describeBuildSheet } from "../buildsheet/setup/describe.ts";
 import { writeXlsx } from "../buildsheet/setup/xlsx/write.ts";
+import { describeBuildSheet } from "../setup/build-sheet.ts";
+import { readChoices } from "../setup/choices.ts";
 import { ALL_WELL, Refusal } from "./exit-codes.ts";
 import { print } from "./output.ts";
 import { put } from "./put.ts";

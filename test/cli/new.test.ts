@@ -2,7 +2,7 @@ import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, 
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { readXlsx } from "../../src/xlsx/read/read.ts";
-import { described } from "../buildsheet/setup/made.ts";
+import { described } from "../setup/made.ts";
 import { crosshatch, jsonLines } from "./run.ts";
 
 let folder: string;

@@ -1,5 +1,5 @@
 import { type Area, type Book, cellsOf } from "../../buildsheet/formula/book.ts";
-import type { Given } from "../../buildsheet/plan/given.ts";
+import type { Given } from "../../plan/inputs.ts";
 import { cellName } from "../../workbook/address.ts";
 import { type Field, type Form, isAsked } from "./fields.ts";
 import { type Read, readArea, readGiven } from "./place-text.ts";

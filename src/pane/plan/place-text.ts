@@ -1,6 +1,6 @@
 import { parseA1Ref } from "@borgar/fx";
 import type { Area, Book } from "../../buildsheet/formula/book.ts";
-import type { Given } from "../../buildsheet/plan/given.ts";
+import type { Given } from "../../plan/inputs.ts";
 
 /** What somebody typed or took into a field, or the sentence that says why it cannot be read. */
 export type Read<T> = { given: T } | { sentence: string };

@@ -1,10 +1,10 @@
 import { counted } from "../../buildsheet/counts.ts";
 import { Book } from "../../buildsheet/formula/book.ts";
-import { planPistons } from "../../buildsheet/plan/pistons.ts";
-import type { Place, Written } from "../../buildsheet/plan/place.ts";
-import { planRebore } from "../../buildsheet/plan/rebore.ts";
-import { planRings } from "../../buildsheet/plan/rings.ts";
-import { planShims } from "../../buildsheet/plan/shims.ts";
+import { planPistons } from "../../plan/pistons.ts";
+import type { Place, Written } from "../../plan/placement.ts";
+import { planRebore } from "../../plan/rebore.ts";
+import { planRings } from "../../plan/rings.ts";
+import { planShims } from "../../plan/shims.ts";
 import type { WorkbookSnapshot } from "../../workbook/port.ts";
 import { numberText } from "../finding-words.ts";
 import { Answers, rowsOf } from "./answers.ts";

@@ -1,6 +1,6 @@
 import { type Area, cellsOf } from "../../buildsheet/formula/book.ts";
-import { type Given, isArea } from "../../buildsheet/plan/given.ts";
-import type { RingInput, RingInputs } from "../../buildsheet/plan/rings.ts";
+import { type Given, isArea } from "../../plan/inputs.ts";
+import type { RingInput, RingInputs } from "../../plan/rings.ts";
 import { cellName } from "../../workbook/address.ts";
 import type { Answers } from "./answers.ts";
 

@@ -1,7 +1,7 @@
 import { useState } from "preact/hooks";
 import { counted } from "../../buildsheet/counts.ts";
 import { Book } from "../../buildsheet/formula/book.ts";
-import type { Written } from "../../buildsheet/plan/place.ts";
+import type { Written } from "../../plan/placement.ts";
 import { areaText, placeName } from "../../workbook/address.ts";
 import type { SheetHost } from "../../workbook/port.ts";
 import { fieldsLike, useKept } from "../kept.ts";

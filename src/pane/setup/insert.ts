@@ -1,7 +1,7 @@
 import { counted } from "../../buildsheet/counts.ts";
-import type { BuildSheet } from "../../buildsheet/setup/model.ts";
-import { sampleBuildSheet } from "../../buildsheet/setup/sample.ts";
 import { isBlank } from "../../core/cell.ts";
+import type { BuildSheet } from "../../setup/model.ts";
+import { sampleBuildSheet } from "../../setup/sample.ts";
 import { isRefusal, type SheetHost, type WorkbookSnapshot } from "../../workbook/port.ts";
 
 /** Puts a build sheet into sheets of its own, in one step; a host that has one of the names already refuses, and nothing is touched. */

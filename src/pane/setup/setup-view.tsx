@@ -1,7 +1,7 @@
 import { useMemo } from "preact/hooks";
-import type { Choices } from "../../buildsheet/setup/choices.ts";
-import { COUNT_WORDS, COUNTS, type CountName, type LengthUnit, UNITS } from "../../buildsheet/setup/counts.ts";
-import { describeBuildSheet } from "../../buildsheet/setup/describe.ts";
+import { describeBuildSheet } from "../../setup/build-sheet.ts";
+import type { Choices } from "../../setup/choices.ts";
+import { COUNT_WORDS, COUNTS, type CountName, type LengthUnit, UNITS } from "../../setup/counts.ts";
 import { fieldsLike, useKept } from "../kept.ts";
 import { useWork, WorkLines } from "../use-work.tsx";
 import type { ViewProps } from "../views.ts";

@@ -1,6 +1,6 @@
 import { dayOf, dayText } from "../../../src/buildsheet/check/dates.ts";
 import { checkWorkbook } from "../../../src/buildsheet/check.ts";
-import { Made } from "../setup/made.ts";
+import { Made } from "../../setup/made.ts";
 import { at, findingsOf } from "./stand.ts";
 
 // Gauges and days are invented. That a gauge serves until the end of the day on which its calibration is due is common practice.

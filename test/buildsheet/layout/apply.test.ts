@@ -7,7 +7,7 @@ import { proposeLayout } from "../../../src/buildsheet/layout/propose.ts";
 import type { MemoryCell } from "../../../src/hosts/memory.ts";
 import { placeName } from "../../../src/workbook/address.ts";
 import type { WorkbookSnapshot } from "../../../src/workbook/port.ts";
-import { Made } from "../setup/made.ts";
+import { Made } from "../../setup/made.ts";
 import { workbook } from "../workbook.ts";
 import { typed } from "./typed.ts";
 

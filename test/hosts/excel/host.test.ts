@@ -1,5 +1,5 @@
-import { describeBuildSheet } from "../../../src/buildsheet/setup/describe.ts";
 import { excelHost } from "../../../src/hosts/excel/host.ts";
+import { describeBuildSheet } from "../../../src/setup/build-sheet.ts";
 import type { CellAddress } from "../../../src/workbook/address.ts";
 import { HostRefusal, MARK_FILL, type Mark } from "../../../src/workbook/port.ts";
 import { keptXml } from "../../../src/workbook/storage.ts";

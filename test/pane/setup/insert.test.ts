@@ -1,9 +1,9 @@
-import { describeBuildSheet } from "../../../src/buildsheet/setup/describe.ts";
-import { sampleBuildSheet } from "../../../src/buildsheet/setup/sample.ts";
 import { writeXlsx } from "../../../src/buildsheet/setup/xlsx/write.ts";
 import { openWorkbook } from "../../../src/hosts/file.ts";
 import { memoryHost } from "../../../src/hosts/memory.ts";
 import { insert, insertSample } from "../../../src/pane/setup/insert.ts";
+import { describeBuildSheet } from "../../../src/setup/build-sheet.ts";
+import { sampleBuildSheet } from "../../../src/setup/sample.ts";
 import { HostRefusal } from "../../../src/workbook/port.ts";
 import { contentOf } from "../../../src/workbook/sheet-spec.ts";
 import { workbookBytes } from "../../xlsx/workbook-bytes.ts";

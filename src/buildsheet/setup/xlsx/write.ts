@@ -1,10 +1,10 @@
 import { strToU8, zipSync } from "fflate";
+import type { BuildSheet } from "../../../setup/model.ts";
 import { boxName } from "../../../workbook/address.ts";
 import type { DescribedSheet, DescribedTable } from "../../../workbook/sheet-spec.ts";
 import { keptXml } from "../../../workbook/storage.ts";
 import { titleColumns, titleRows } from "../../../workbook/styles.ts";
 import { storeFormulas } from "../../../xlsx/stored-formulas.ts";
-import type { BuildSheet } from "../model.ts";
 import { Styles } from "./styles.ts";
 import { type Strings, worksheetPart } from "./worksheet.ts";
 import { element, HEADING, MAIN, RELATIONS, xmlText } from "./xml.ts";

@@ -1,0 +1,100 @@
+import { type Area, type Book, cellsOf } from "../buildsheet/formula/book.ts";
+import { isBlank } from "../core/cell.ts";
+import type { CellAddress } from "../workbook/address.ts";
+import type { Edit } from "../workbook/port.ts";
+
+/** Where and how a plan is to be written. */
+export interface Place {
+  /** The top left cell of what is written. */
+  at: CellAddress;
+  /** The day on which the plan is made, as it is to stand beside values: a plan in values does not follow the readings. */
+  date: string;
+  /** Values where somebody wants the plan frozen; otherwise formulas as far as formulas can express it. */
+  as?: "formulas" | "values";
+  /** Writes over cells that hold something. */
+  overwrite?: boolean;
+}
+
+/**
+ * What is to be written, as one call of the host's `write` and so one undoable step. `edits` is empty
+ * while cells that hold something are in the way and nobody has said that they may be overwritten.
+ */
+export interface Written {
+  /** `null` when no place was given, or there is nothing to write yet. */
+  as: "formulas" | "values" | null;
+  /** All cells that the plan will take up, those that a formula fills included. */
+  area: Area | null;
+  edits: Edit[];
+  inTheWay: CellAddress[];
+  /** Why it cannot be written there at all. */
+  refused: string | null;
+}
+
+export const NOT_WRITTEN: Written = { as: null, area: null, edits: [], inTheWay: [], refused: null };
+
+/** Text is only ever text: a formula says that it is one. */
+export type Content = number | string | { formula: string };
+
+/** A block of a plan, placed by its distance from the top left cell; blank content leaves a cell alone. */
+export interface Part {
+  row: number;
+  column: number;
+  cells: Content[][];
+  /** The block that the formula in the first cell fills; without it the cells fill themselves. */
+  fills?: { rows: number; columns: number };
+}
+
+/** Lays the parts out from the place on, and looks what is in their way. Cells that the plan is made from are never written over. */
+export function lay(book: Book, { at, overwrite = false }: Place, as: "formulas" | "values", parts: readonly Part[], sources: readonly Area[]): Written {
+  const placed = parts.map((part) => ({ part, area: areaOf(part, at) }));
+  const inTheWay = placed.flatMap(({ area }) => [...cellsOf(area)].filter((cell) => isFilled(book, cell)));
+  const area = around(
+    at,
+    placed.map((one) => one.area),
+  );
+  if (placed.some((one) => sources.some((source) => overlap(one.area, source)))) return { as, area, edits: [], inTheWay, refused: OVER_SOURCE };
+  if (inTheWay.length > 0 && !overwrite) return { as, area, edits: [], inTheWay, refused: null };
+  return { as, area, edits: placed.map((one) => editOf(book, one.part, one.area)), inTheWay, refused: null };
+}
+
+const OVER_SOURCE = "the plan would stand on cells that it is made from: choose another place";
+
+function overlap(a: Area, b: Area): boolean {
+  const meet = (from: number, size: number, other: number, otherSize: number) => from < other + otherSize && other < from + size;
+  return a.sheet === b.sheet && meet(a.row, a.rows, b.row, b.rows) && meet(a.column, a.columns, b.column, b.columns);
+}
+
+function areaOf({ row, column, cells, fills }: Part, at: CellAddress): Area {
+  const size = fills ?? { rows: cells.length, columns: Math.max(...cells.map((line) => line.length)) };
+  return { sheet: at.sheet, row: at.row + row, column: at.column + column, ...size };
+}
+
+const isFilled = (book: Book, cell: CellAddress): boolean => book.formula(cell) !== null || !isBlank(book.value(cell));
+
+/** What is in the way is emptied: a formula only fills cells that are. */
+function editOf(book: Book, { cells }: Part, area: Area): Edit {
+  const { sheet, row, column, rows, columns } = area;
+  const block = Array.from({ length: rows }, (_, r) =>
+    Array.from({ length: columns }, (__, c): number | string | null => {
+      const content = cells[r]?.[c] ?? "";
+      if (typeof content === "object") return content.formula;
+      // A host takes text with this sign in front for a formula.
+      if (content !== "") return typeof content === "string" && content.startsWith("=") ? ` ${content}` : content;
+      return isFilled(book, { sheet, row: row + r, column: column + c }) ? "" : null;
+    }),
+  );
+  return { sheet, row, column, cells: block };
+}
+
+function around({ sheet }: CellAddress, areas: readonly Area[]): Area {
+  const row = Math.min(...areas.map((area) => area.row));
+  const column = Math.min(...areas.map((area) => area.column));
+  const rows = Math.max(...areas.map((area) => area.row + area.rows)) - row;
+  const columns = Math.max(...areas.map((area) => area.column + area.columns)) - column;
+  return { sheet, row, column, rows, columns };
+}
+
+/** A table of values with its day below it. */
+export const valueParts = (table: readonly Content[][], date: string): Part[] => [
+  { row: 0, column: 0, cells: [...table, [`planned ${date}; values, which do not follow the readings`]] },
+];

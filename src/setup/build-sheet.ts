@@ -1,0 +1,65 @@
+import type { DescribedName } from "../workbook/sheet-spec.ts";
+import { boresPage } from "./bores.ts";
+import type { Choices } from "./choices.ts";
+import { enginePage } from "./engine-sheet.ts";
+import { limitsPage } from "./limits.ts";
+import type { BuildSheet } from "./model.ts";
+import type { Given } from "./parts.ts";
+import { pistonsPage } from "./pistons.ts";
+import { ringsPage } from "./rings.ts";
+import { runInPage } from "./run-in.ts";
+import { secondReadingsPage } from "./second-readings.ts";
+import { type Judged, summaryPage } from "./summary.ts";
+import { testsPage } from "./tests.ts";
+import { valvesPage } from "./valves.ts";
+import { volumesPage } from "./volumes.ts";
+import { boreHeadings } from "./words.ts";
+
+/**
+ * An ordinary workbook for one engine: tables to type into, our functions beside them, no macros.
+ * Every limit is blank until the shop types it.
+ */
+export function describeBuildSheet(choices: Choices): BuildSheet {
+  const { page: enginesPage, engine } = enginePage(choices);
+  const { page: limitPage, limits } = limitsPage(choices);
+  const given: Given = { choices, engine, limits };
+  const { page: borePage, bores } = boresPage(given);
+  const { page: pistonPage, pistons } = pistonsPage(given, bores);
+  const { page: ringPage, rings } = ringsPage(given);
+  const { page: valvePage, valves } = valvesPage(given);
+  const { page: volumePage, volumes } = volumesPage(given, bores);
+  const { page: testPage, tests, spread } = testsPage(given);
+  const { page: logPage, recheck } = runInPage(given, valves);
+  const second = choices.secondReadings ? secondReadingsPage(given, bores, pistons) : undefined;
+  const judged: Judged[] = [
+    { name: "Taper", table: bores, heading: "Taper verdict" },
+    { name: "Out-of-round", table: bores, heading: "Out-of-round verdict" },
+    { name: "Bore wear", table: bores, heading: "Wear verdict" },
+    { name: "Piston clearance", table: pistons, heading: "Piston clearance verdict" },
+    { name: "Pin clearance", table: pistons, heading: "Pin clearance verdict" },
+    { name: "Ring end gap", table: rings, heading: "End gap verdict" },
+    { name: "Ring side clearance", table: rings, heading: "Side clearance verdict" },
+    { name: "Valve clearance", table: valves, heading: "Clearance verdict" },
+    { name: "Stem clearance", table: valves, heading: "Stem clearance verdict" },
+    { name: "Compression ratio", table: volumes, heading: "Ratio verdict" },
+    { name: "Squish", table: volumes, heading: "Squish verdict" },
+    { name: "Compression pressure", table: tests, heading: "Dry verdict" },
+    ...(spread ? [{ name: "Compression spread", table: spread, heading: "Spread verdict" }] : []),
+    { name: "Leak-down", table: tests, heading: "Leak-down verdict" },
+    { name: "Valve clearance, re-checked", table: recheck, heading: "Re-checked verdict" },
+    ...(second?.tables.map((table, i) => ({ name: i === 0 ? "Second readings, bores" : "Second readings, skirts", table, heading: "Disagreement verdict" })) ??
+      []),
+  ];
+  const pages = [enginesPage, limitPage, borePage, pistonPage, ringPage, valvePage, volumePage, testPage, logPage, ...(second ? [second.page] : [])];
+  const headings = boreHeadings(choices.heights, choices.axes);
+  const names: DescribedName[] = [
+    { name: "Bore_readings", formula: bores.body(headings[0]!, headings.at(-1)!) },
+    { name: "Compression_pressures", formula: tests.body("Dry") },
+    { name: "Gauge_ids", formula: engine.gauges.body("Gauge id") },
+    { name: "Piston_skirts", formula: pistons.body("Skirt") },
+    { name: "Ring_end_gaps", formula: rings.body("End gap") },
+    { name: "Standard_bore", formula: engine.item("Standard bore") },
+    { name: "Valve_clearances", formula: valves.body("Clearance") },
+  ];
+  return { title: "Build sheet", sheets: [...pages, summaryPage(given, judged)].map((page) => page.described(choices)), names };
+}

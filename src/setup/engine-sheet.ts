@@ -1,0 +1,196 @@
+import type { Choices } from "./choices.ts";
+import { type Column, Page, type TableAt } from "./page.ts";
+import { CAUTION, DATE_FORMAT, dateColumn, type EngineAt, lengthFormat, numberColumn, pressureUnit, resultColumn, whenFilled } from "./parts.ts";
+
+type Kind = "text" | "length" | "date" | "hours" | "number" | "fixed";
+
+interface Item {
+  name: string;
+  kind: Kind;
+  unit?: string;
+  /** What stands there from the start. */
+  entry?: number | string;
+  note?: string;
+}
+
+const GAUGES = 10;
+
+function items(choices: Choices): Item[] {
+  const { cylinders, heights, axes, valves, unit } = choices;
+  const isMetric = unit === "mm";
+  return [
+    { name: "Owner", kind: "text" },
+    { name: "Job", kind: "text" },
+    { name: "Engine", kind: "text" },
+    { name: "Serial number", kind: "text" },
+    { name: "Hours run", kind: "hours", unit: "h", note: "at this strip-down" },
+    { name: "Stripped on", kind: "date" },
+    { name: "Built on", kind: "date" },
+    { name: "Built by", kind: "text" },
+    { name: "Unit of length", kind: "fixed", entry: unit, note: "of every length in this workbook" },
+    { name: "Ambient temperature", kind: "number", unit: isMetric ? "°C" : "°F", note: "of the room in which the parts were measured" },
+    { name: "Ambient pressure", kind: "number", unit: pressureUnit(choices), note: "on the day of the compression test" },
+    { name: "Cylinders", kind: "fixed", entry: cylinders },
+    { name: "Heights of a bore", kind: "fixed", entry: heights },
+    { name: "Axes of a bore", kind: "fixed", entry: axes },
+    { name: "Valves of a cylinder", kind: "fixed", entry: valves },
+    { name: "Standard bore", kind: "length", unit, note: "or the size it was last finished to" },
+    { name: "Stroke", kind: "length", unit },
+    { name: "Gasket bore", kind: "length", unit },
+    { name: "Gasket thickness", kind: "length", unit, note: "when compressed" },
+    { name: "Shim step", kind: "length", unit, note: "in which the shims are made; blank for valves without shims" },
+  ];
+}
+
+const CORNERS: Readonly<Record<"first" | "second", Record<"bores" | "skirts", string>>> = {
+  first: { bores: "Bores", skirts: "Piston skirts" },
+  second: { bores: "Bores, second readings", skirts: "Piston skirts, second readings" },
+};
+
+/** What is measured with a gauge. */
+function measured({ secondReadings }: Choices): string[] {
+  const { first, second } = CORNERS;
+  return [
+    first.bores,
+    ...(secondReadings ? [second.bores] : []),
+    first.skirts,
+    ...(secondReadings ? [second.skirts] : []),
+    "Pins and pin bores",
+    "Ring end gaps",
+    "Ring grooves and rings",
+    "Valve clearances",
+    "Valve clearances, re-check",
+    "Stems and guides",
+    "Deck heights",
+    "Compression",
+  ];
+}
+
+/** Results that two readings go into, by the readings. */
+function results({ secondReadings }: Choices): [string, string, string][] {
+  const { first, second } = CORNERS;
+  return [
+    ["Taper and out-of-round", first.bores, first.bores],
+    ["Piston clearance", first.bores, first.skirts],
+    ["Pin clearance", "Pins and pin bores", "Pins and pin bores"],
+    ["Ring side clearance", "Ring grooves and rings", "Ring grooves and rings"],
+    ["Stem clearance", "Stems and guides", "Stems and guides"],
+    ["Compression spread", "Compression", "Compression"],
+    ...(secondReadings
+      ? ([
+          ["Bores, both readings", first.bores, second.bores],
+          ["Piston skirts, both readings", first.skirts, second.skirts],
+        ] as [string, string, string][])
+      : []),
+  ];
+}
+
+/** Whose engine it is, what it is like, and what it was measured with. */
+export function enginePage(choices: Choices): { page: Page; engine: EngineAt } {
+  const page = new Page("Engine", "Build sheet", [
+    "Shaded cells are typed, the others are calculated. Nothing here is known to the sheet until you type it.",
+    CAUTION,
+  ]);
+  const list = items(choices);
+  const data = page.table("EngineData", 4, itemColumns(list, choices), list.length);
+  const gaugesRow = 4 + list.length + 3;
+  page.put(gaugesRow - 1, 0, "Gauges: U is the expanded uncertainty at 95 %, in the unit of the gauge's readings", "note");
+  const gauges = page.table("Gauges", gaugesRow, gaugeColumns(), GAUGES);
+  const measurementsRow = gaugesRow + GAUGES + 3;
+  page.put(measurementsRow - 1, 0, "What was measured with which gauge, and when", "note");
+  const names = measured(choices);
+  const measurements = page.table("Measurements", measurementsRow, measurementColumns(names, gauges), names.length);
+  const resultsRow = measurementsRow + names.length + 3;
+  page.put(resultsRow - 1, 0, "Uncertainty of what is worked out from two readings: the root of the sum of their squares", "note");
+  const pairs = results(choices);
+  const uncertainties = page.table("ResultUncertainties", resultsRow, resultColumns(pairs, measurements, names), pairs.length);
+  return {
+    page,
+    engine: {
+      item: (name) =>
+        data.cell(
+          "Entry",
+          list.findIndex((one) => one.name === name),
+        ),
+      uncertainty: (of) =>
+        names.includes(of)
+          ? measurements.cell("U", names.indexOf(of))
+          : uncertainties.cell(
+              "U of the result",
+              pairs.findIndex(([name]) => name === of),
+            ),
+      gauges,
+      measurements,
+    },
+  };
+}
+
+const itemColumns = (list: readonly Item[], choices: Choices): Column[] => [
+  { heading: "Item", look: "label", width: 31, cell: ({ index }) => list[index]!.name },
+  { heading: "Entry", look: "typed", width: 18, cell: ({ index }) => list[index]!.entry ?? "", special: (index) => specialEntry(list[index]!, choices) },
+  { heading: "Unit", look: "label", width: 12, cell: ({ index }) => list[index]!.unit ?? "" },
+  { heading: "Note", look: "plain", width: 14, cell: ({ index }) => list[index]!.note ?? "" },
+];
+
+/** Each entry has a rule and a format of its own. */
+function specialEntry({ kind, entry = "" }: Item, choices: Choices): ReturnType<NonNullable<Column["special"]>> {
+  switch (kind) {
+    case "length":
+      return { format: lengthFormat(choices), rule: { rule: { kind: "above zero" }, sentence: `A length in ${choices.unit} above 0, typed as a number.` } };
+    case "hours":
+      return { rule: { rule: { kind: "at least zero" }, sentence: "Hours, typed as a number." } };
+    case "number":
+      return { rule: { rule: { kind: "number" }, sentence: "A number." } };
+    case "date":
+      return { format: DATE_FORMAT, rule: { rule: { kind: "date" }, sentence: "A date." } };
+    case "fixed":
+      return {
+        look: "label",
+        rule: { rule: { kind: "one of", words: [String(entry)] }, sentence: "The sheets are made for this; set up another workbook for another engine." },
+      };
+    case "text":
+      return {};
+  }
+}
+
+const gaugeColumns = (): Column[] => [
+  { heading: "Gauge id", look: "typed" },
+  { heading: "Kind", look: "typed" },
+  numberColumn("Resolution", "General", "The smallest step that the gauge shows, as a number."),
+  numberColumn("U of the gauge", "General", "The expanded uncertainty, as a number of at least 0.", "at least zero"),
+  { heading: "Unit", look: "typed" },
+  dateColumn("Calibration due"),
+  { heading: "Certificate", look: "typed", width: 14 },
+];
+
+function measurementColumns(names: readonly string[], gauges: TableAt): Column[] {
+  const found = (heading: string, gauge: string) => `INDEX(${gauges.body(heading)},MATCH(${gauge},${gauges.body("Gauge id")},0))`;
+  const looked = (heading: string, gauge: string) => whenFilled([gauge], `IFERROR(IF(${found(heading, gauge)}="","",${found(heading, gauge)}),"")`);
+  return [
+    { heading: "Measured", look: "label", cell: ({ index }) => names[index]! },
+    {
+      heading: "Gauge",
+      look: "typed",
+      rule: { rule: { kind: "listed", name: "Gauge_ids" }, sentence: "The id of a gauge in the table of gauges." },
+    },
+    dateColumn("Measured on"),
+    { heading: "Measured by", look: "typed", width: 14 },
+    resultColumn("U", "General", (row) => looked("U of the gauge", row.ref("Gauge"))),
+    resultColumn("Due", DATE_FORMAT, (row) => looked("Calibration due", row.ref("Gauge"))),
+    resultColumn("Calibration", "General", ({ ref }) =>
+      whenFilled([ref("Measured on"), ref("Due")], `IF(${ref("Measured on")}>${ref("Due")},"past its date","in date")`),
+    ),
+  ];
+}
+
+function resultColumns(pairs: readonly [string, string, string][], measurements: TableAt, names: readonly string[]): Column[] {
+  return [
+    { heading: "Result", look: "label", cell: ({ index }) => pairs[index]![0] },
+    {
+      ...resultColumn("U of the result", "General", ({ index }) => {
+        const [a, b] = pairs[index]!.slice(1).map((name) => measurements.cell("U", names.indexOf(name)));
+        return a === b ? whenFilled([a!], `${a}*SQRT(2)`) : whenFilled([a!, b!], `SQRT(${a}^2+${b}^2)`);
+      }),
+    },
+  ];
+}

@@ -1,0 +1,174 @@
+import { cellName, columnLetters } from "../workbook/address.ts";
+import type { Box, DescribedCell, DescribedSheet, DescribedTable, Look, Rule, Validation } from "../workbook/sheet-spec.ts";
+import type { Choices } from "./choices.ts";
+
+/** A row of a table while its cells are made: where its columns stand. */
+export interface RowAt {
+  index: number;
+  /** `C5` */
+  ref(heading: string): string;
+  /** `B5:G5` */
+  span(from: string, to: string): string;
+  /** `$B$5:$B$7`: the whole column. */
+  body(heading: string): string;
+}
+
+export interface Column {
+  heading: string;
+  look: "label" | "typed" | "result" | "plain";
+  width?: number;
+  format?: string;
+  /** What stands in each row; nothing for a cell that people type into. */
+  cell?: (row: RowAt) => number | string;
+  rule?: { rule: Rule; sentence: string };
+  isVerdict?: boolean;
+  /** For a column whose rows differ: what is special about this one. */
+  special?: (index: number) => Special;
+}
+
+interface Special {
+  look?: Look;
+  format?: string;
+  rule?: { rule: Rule; sentence: string };
+}
+
+/** Where a finished table stands, for formulas elsewhere. */
+export class TableAt {
+  constructor(
+    readonly sheet: string,
+    readonly table: DescribedTable,
+  ) {}
+
+  /** `Bores!$C$5` */
+  cell(heading: string, index: number): string {
+    return `${prefix(this.sheet)}${absolute(this.#row(index), this.#column(heading))}`;
+  }
+
+  /** `Bores!C5`, for formulas that are alike from row to row. */
+  relative(heading: string, index: number): string {
+    return `${prefix(this.sheet)}${cellName({ row: this.#row(index), column: this.#column(heading) })}`;
+  }
+
+  /** `Bores!B5:G5` */
+  span(from: string, to: string, index: number): string {
+    return `${this.relative(from, index)}:${cellName({ row: this.#row(index), column: this.#column(to) })}`;
+  }
+
+  /** `Bores!$C$5:$C$7`, or up to another column. */
+  body(from: string, to = from): string {
+    return `${this.cell(from, 0)}:${absolute(this.#row(this.table.rows - 1), this.#column(to))}`;
+  }
+
+  #row(index: number): number {
+    return this.table.row + 1 + index;
+  }
+
+  #column(heading: string): number {
+    const at = this.table.headings.indexOf(heading);
+    if (at < 0) throw new Error(`the table ${this.table.name} has no column ${heading}`);
+    return this.table.column + at;
+  }
+}
+
+const absolute = (row: number, column: number): string => `$${columnLetters(column)}$${row + 1}`;
+
+/** `Bores!`, in quotes where the name needs them. */
+const prefix = (sheet: string): string => `${/^[A-Za-z]+$/.test(sheet) ? sheet : `'${sheet}'`}!`;
+
+/** Least width of a column of numbers, in characters; a heading gets two lines. */
+const USUAL_WIDTH = 11;
+const widthOf = ({ heading, width = USUAL_WIDTH }: Column): number => Math.max(width, Math.ceil(heading.length / 2) + 4);
+
+/** One sheet while it is being described. */
+export class Page {
+  readonly #cells: DescribedCell[] = [];
+  readonly #tables: DescribedTable[] = [];
+  readonly #validations: Validation[] = [];
+  readonly #verdicts: Box[] = [];
+  readonly #widths: number[] = [];
+  #frozen = { rows: 0, columns: 0 };
+
+  constructor(
+    readonly name: string,
+    title: string,
+    notes: readonly string[] = [],
+  ) {
+    this.put(0, 0, title, "title");
+    notes.forEach((note, i) => {
+      this.put(1 + i, 0, note, "note");
+    });
+  }
+
+  put(row: number, column: number, content: number | string, look: Look, format?: string): void {
+    this.#cells.push({ row, column, content, look, ...(format ? { format } : {}) });
+  }
+
+  /** The first rows and columns, which stay in view. */
+  freeze(rows: number, columns: number): void {
+    this.#frozen = { rows, columns };
+  }
+
+  table(name: string, row: number, columns: readonly Column[], rows: number): TableAt {
+    const described: DescribedTable = { name, row, column: 0, rows, headings: columns.map(({ heading }) => heading) };
+    this.#tables.push(described);
+    columns.forEach((column, c) => {
+      this.put(row, c, column.heading, "head");
+      this.#widths[c] = Math.max(this.#widths[c] ?? 0, widthOf(column));
+      const area = { row: row + 1, column: c, rows, columns: 1 };
+      if (column.rule) this.#validations.push({ area, ...column.rule });
+      if (column.isVerdict) this.#verdicts.push(area);
+      for (let index = 0; index < rows; index++) {
+        const special = column.special?.(index);
+        this.put(row + 1 + index, c, column.cell?.(rowAt(described, index)) ?? "", special?.look ?? column.look, special?.format ?? column.format);
+        if (special?.rule) this.#validations.push({ area: { row: row + 1 + index, column: c, rows: 1, columns: 1 }, ...special.rule });
+      }
+    });
+    return new TableAt(this.name, described);
+  }
+
+  /** What may be typed into one cell. */
+  allow(row: number, column: number, rule: Rule, sentence: string): void {
+    this.#validations.push({ area: { row, column, rows: 1, columns: 1 }, rule, sentence });
+  }
+
+  described({ unit }: Choices): DescribedSheet {
+    return {
+      name: this.name,
+      widths: this.#widths,
+      frozen: this.#frozen,
+      cells: this.#cells,
+      tables: this.#tables,
+      validations: merged(this.#validations),
+      verdicts: this.#verdicts,
+      merges: [],
+      print: { paper: unit === "mm" ? "A4" : "letter", isLandscape: true },
+    };
+  }
+}
+
+function rowAt({ row, column, rows, headings }: DescribedTable, index: number): RowAt {
+  const columnOf = (heading: string): number => {
+    const at = headings.indexOf(heading);
+    if (at < 0) throw new Error(`there is no column ${heading}`);
+    return column + at;
+  };
+  const ref = (heading: string): string => cellName({ row: row + 1 + index, column: columnOf(heading) });
+  return {
+    index,
+    ref,
+    span: (from, to) => `${ref(from)}:${ref(to)}`,
+    body: (heading) => `${absolute(row + 1, columnOf(heading))}:${absolute(row + rows, columnOf(heading))}`,
+  };
+}
+
+/** Columns side by side that follow one rule are one area. */
+function merged(validations: readonly Validation[]): Validation[] {
+  const out: Validation[] = [];
+  for (const one of validations) {
+    const last = out.at(-1);
+    const isBeside = last?.area.row === one.area.row && last.area.rows === one.area.rows && last.area.column + last.area.columns === one.area.column;
+    if (last && isBeside && last.sentence === one.sentence) last.area = { ...last.area, columns: last.area.columns + one.area.columns };
+    else out.push({ ...one });
+  }
+  return out;
+}

@@ -1,0 +1,226 @@
+import fc from "fast-check";
+import { memoryHost } from "../../src/hosts/memory.ts";
+import { planRebore, type ReboreInputs } from "../../src/plan/rebore.ts";
+import { area, at, calculated, filled, type Sheets, shown } from "./stand.ts";
+
+/** Three bores, each a block of three heights and two axes, and the same bores one a row. */
+const BLOCKS = [
+  [73.05, 73.02, 73.04, 73.02, 73.03, 73.02],
+  [73.27, 73.2, 73.24, 73.2, 73.21, 73.2],
+  [73.12, 73.1, 73.11, 73.1, 73.1, 73.1],
+];
+const stacked: Sheets = { Bores: BLOCKS.flatMap((bore) => [0, 2, 4].map((from) => [bore[from]!, bore[from + 1]!])), Plan: [["Plan"]] };
+const inRows: Sheets = { "Bore book": BLOCKS.map((bore) => [...bore]), Plan: [["Plan"]] };
+const blocks = ["A1:B3", "A4:B6", "A7:B9"].map((range) => area("Bores", range));
+const rows = { rows: area("Bore book", "A1:F3"), axes: 2 };
+const WANTED = { standard: 73, oversizes: [[0.75, 0.25, 0.5]], allowance: 0.03 };
+
+const plan = (inputs: Partial<ReboreInputs> = {}) => planRebore(calculated(stacked), { bores: { blocks }, ...WANTED, ...inputs });
+
+describe("what is planned", () => {
+  // TM 55-1905-219-14-10 p. 5-368: the worn bore decides, sizes come from a list; one size for the block and the
+  // allowance are common practice. 73.27 + 0.03 asks for 73.3, so 73.5 is the first of the list to reach it (by hand).
+  test("one oversize for the block, with finish bore and stock of each bore", () => {
+    expect(plan().bores).toEqual([
+      {
+        name: "bore 1",
+        needed: 73.08,
+        oversize: 0.5,
+        finish: 73.5,
+        leastStock: 0.45,
+        mostStock: 0.48,
+        says: "finish to 73.5, oversize 0.5: takes 0.45 to 0.48 off the diameter",
+      },
+      {
+        name: "bore 2",
+        needed: 73.3,
+        oversize: 0.5,
+        finish: 73.5,
+        leastStock: 0.23,
+        mostStock: 0.3,
+        says: "finish to 73.5, oversize 0.5: takes 0.23 to 0.3 off the diameter",
+      },
+      {
+        name: "bore 3",
+        needed: 73.15,
+        oversize: 0.5,
+        finish: 73.5,
+        leastStock: 0.38,
+        mostStock: 0.4,
+        says: "finish to 73.5, oversize 0.5: takes 0.38 to 0.4 off the diameter",
+      },
+    ]);
+  });
+
+  test("every listed oversize, smallest first, says for each bore why it does or does not clean up", () => {
+    const { oversizes } = plan({ names: ["cyl 1", "cyl 2", "cyl 3"] });
+    expect(oversizes.map(({ oversize, finish, cleansUpAll, chosenFor, says }) => [oversize, finish, cleansUpAll, chosenFor, says])).toEqual([
+      [0.25, 73.25, false, [], "does not clean up cyl 2 (0.05 short)"],
+      [0.5, 73.5, true, ["cyl 1", "cyl 2", "cyl 3"], "cleans up every bore measured, chosen"],
+      [0.75, 73.75, true, [], "cleans up every bore measured"],
+    ]);
+    expect(oversizes[0]!.bores.map(({ says }) => says)).toEqual([
+      "cleans up: 73.25 is 0.17 above the 73.08 needed (largest reading 73.05, 0.03 to leave for honing)",
+      "does not clean up: 73.25 is 0.05 short of the 73.3 needed (largest reading 73.27, 0.03 to leave for honing)",
+      "cleans up: 73.25 is 0.1 above the 73.15 needed (largest reading 73.12, 0.03 to leave for honing)",
+    ]);
+  });
+
+  test("each bore its own when that is allowed, and both centrings say where the need comes from", () => {
+    const own = plan({ common: false, centring: "true", allowance: 0 });
+    expect(own.bores.map(({ oversize }) => oversize)).toEqual([0.25, 0.75, 0.25]);
+    expect(own.oversizes[2]!.chosenFor).toEqual(["bore 2"]);
+    expect(own.oversizes[0]!.says).toBe("does not clean up bore 2 (0.29 short), chosen for bore 1, bore 3");
+    expect(own.oversizes[1]!.bores[1]!.says).toBe(
+      "does not clean up: 73.5 is 0.04 short of the 73.54 needed (standard 73 and twice the wear of 0.27, which may all be on one side)",
+    );
+  });
+
+  test("measured pistons make the finish bore, and exactly the needed size cleans up", () => {
+    const { bores, oversizes } = plan({ pistons: [[73.7, 73.26, 73.46]], pistonClearance: 0.04, common: false });
+    expect(bores.map(({ finish }) => finish)).toEqual([73.3, 73.3, 73.3]);
+    expect(oversizes[0]!.bores[1]!.says).toBe("cleans up: 73.3 is exactly what is needed (largest reading 73.27, 0.03 to leave for honing)");
+  });
+
+  test("a bore beyond the list says so, and the others are planned without it", () => {
+    const { bores, oversizes } = plan({ oversizes: [[0.25]] });
+    expect(bores.map(({ oversize, says }) => [oversize, says])).toEqual([
+      [0.25, "finish to 73.25, oversize 0.25: takes 0.2 to 0.23 off the diameter"],
+      [null, "needs 73.3, which no listed oversize reaches: sleeve"],
+      [0.25, "finish to 73.25, oversize 0.25: takes 0.13 to 0.15 off the diameter"],
+    ]);
+    expect(oversizes[0]!.cleansUpAll).toBe(false);
+  });
+
+  test("blank and bad readings keep to their own bore", () => {
+    const sheets = structuredClone(stacked);
+    sheets.Bores![1]![0] = null;
+    sheets.Bores![3]![1] = "73,20";
+    const { bores } = planRebore(calculated(sheets), { bores: { blocks }, ...WANTED });
+    expect(bores.map(({ oversize, says }) => [oversize, says])).toEqual([
+      [null, "a reading is still blank"],
+      [null, 'bores holds the text "73,20": a decimal comma is not read, type it with this sheet\'s decimal sign (row 2, column 2)'],
+      [0.25, "finish to 73.25, oversize 0.25: takes 0.13 to 0.15 off the diameter"],
+    ]);
+  });
+});
+
+test("the chosen oversize is the smallest of the list that cleans every bore up, tried one by one", () => {
+  const size = fc.integer({ min: 7300, max: 7390 }).map((n) => n / 100);
+  const sizes = fc.uniqueArray(fc.integer({ min: 1, max: 40 }), { minLength: 1, maxLength: 6 }).map((all) => all.map((n) => n / 20));
+  fc.assert(
+    fc.property(fc.array(fc.tuple(size, size), { minLength: 1, maxLength: 5 }), sizes, (bores, oversizes) => {
+      const { bores: planned, oversizes: listed } = planRebore(
+        { name: "", sheets: [] },
+        { bores: { rows: bores, axes: 2 }, standard: 73, oversizes: [oversizes] },
+      );
+      const steps = (x: number) => Math.round(x * 100);
+      const worst = Math.max(...bores.flat().map(steps));
+      const fitting = oversizes.filter((oversize) => 7300 + steps(oversize) >= worst);
+      expect(listed.filter(({ cleansUpAll }) => cleansUpAll).map(({ oversize }) => oversize)).toEqual(fitting.sort((a, b) => a - b));
+      if (fitting.length > 0) expect(planned.map(({ oversize }) => oversize)).toEqual(bores.map(() => fitting[0]));
+    }),
+  );
+});
+
+describe("written to the sheet", () => {
+  const place = { at: at("Plan", "A3"), date: "2026-05-04" };
+
+  test("one bore a row is one formula, which comes to the plan", () => {
+    const made = planRebore(calculated(inRows), { bores: rows, ...WANTED }, place);
+    expect(made.edits).toEqual([
+      {
+        sheet: "Plan",
+        row: 2,
+        column: 0,
+        cells: [["=HATCH.REBOREPLAN('Bore book'!A1:F3, 73, {0.75,0.25,0.5}, 0.03, , 2)", null, null, null, null, null], ...blank(3, 6)],
+      },
+    ]);
+    expect(made.as).toBe("formulas");
+    expect(shown(calculated(filled(inRows, made.edits)), area("Plan", "A4:F6"))).toEqual(made.bores.map(rowOf));
+  });
+
+  test("blocks are brought into rows beside the plan, in formulas too, and follow the readings", () => {
+    const made = planRebore(calculated(stacked), { bores: { blocks }, ...WANTED }, place);
+    expect(made.edits.map(({ cells }) => cells[0]![0])).toEqual(["=HATCH.REBOREPLAN(H4:M6, 73, {0.75,0.25,0.5}, 0.03, , 6)", "readings, one bore a row"]);
+    const sheets = filled(stacked, made.edits);
+    expect(shown(calculated(sheets), area("Plan", "A4:F6"))).toEqual(made.bores.map(rowOf));
+    sheets.Bores![3]![0] = 73.6;
+    const again = planRebore(calculated(sheets), { bores: { blocks }, ...WANTED });
+    expect(again.bores[0]!.oversize).toBe(0.75);
+    expect(shown(calculated(sheets), area("Plan", "A4:F6"))).toEqual(again.bores.map(rowOf));
+  });
+
+  test("one block alone needs no rows beside it", () => {
+    const made = planRebore(calculated(stacked), { bores: { blocks: [blocks[1]!] }, ...WANTED, standard: area("Plan", "B1") }, place);
+    expect(made.edits).toEqual([]);
+    const sheets = { ...stacked, Plan: [["Standard", 73]] };
+    const placed = planRebore(calculated(sheets), { bores: { blocks: [blocks[1]!] }, ...WANTED, standard: area("Plan", "B1") }, place);
+    expect(placed.edits.map(({ cells }) => cells[0]![0])).toEqual(["=HATCH.REBOREPLAN(Bores!A4:B6, B1, {0.75,0.25,0.5}, 0.03)"]);
+  });
+
+  test("typed readings, or somebody who wants them frozen, get values with the day", () => {
+    for (const inputs of [
+      { bores: { rows: BLOCKS, axes: 2 }, ...WANTED },
+      { bores: rows, ...WANTED },
+    ]) {
+      const made = planRebore(calculated(inRows), inputs, { ...place, as: "values" });
+      expect(made.as).toBe("values");
+      expect(made.edits[0]!.cells.at(1)).toEqual(["bore 1", 73.08, 0.5, 73.5, 0.45, 0.48]);
+      expect(made.edits[0]!.cells.at(-1)).toEqual(["planned 2026-05-04; values, which do not follow the readings", null, null, null, null, null]);
+    }
+    expect(planRebore(calculated(inRows), { bores: { rows: BLOCKS, axes: 2 }, ...WANTED }, place).as).toBe("values");
+  });
+
+  test("cells that hold something are named and left alone, until somebody says otherwise", () => {
+    const sheets = { ...inRows, Plan: [["Plan"], [], [], [null, "mine"], [null, null, "=1+1"]] as Sheets[string] };
+    const inputs = { bores: rows, ...WANTED };
+    const refused = planRebore(calculated(sheets), inputs, place);
+    expect([refused.edits, refused.inTheWay]).toEqual([[], [at("Plan", "B4"), at("Plan", "C5")]]);
+    const made = planRebore(calculated(sheets), inputs, { ...place, overwrite: true });
+    expect(made.inTheWay).toEqual([at("Plan", "B4"), at("Plan", "C5")]);
+    expect(shown(calculated(filled(sheets, made.edits)), area("Plan", "A4:F6"))).toEqual(made.bores.map(rowOf));
+  });
+
+  test("a plan never stands on the cells that it is made from", () => {
+    const made = planRebore(calculated(inRows), { bores: rows, ...WANTED }, { at: at("Bore book", "F2"), date: "2026-05-04", overwrite: true });
+    expect([made.edits, made.refused]).toEqual([[], "the plan would stand on cells that it is made from: choose another place"]);
+  });
+
+  test("one call of write is one step back", async () => {
+    const host = memoryHost([
+      { name: "Bore book", cells: inRows["Bore book"]! },
+      { name: "Plan", cells: [["Plan"]] },
+    ]);
+    const before = await host.read();
+    const made = planRebore(before, { bores: { blocks: ["A1:F1", "A2:F2"].map((range) => area("Bore book", range)) }, ...WANTED }, place);
+    await host.write(made.edits);
+    expect(await host.read()).not.toEqual(before);
+    host.undo();
+    expect(await host.read()).toEqual(before);
+  });
+});
+
+describe("faults and blanks", () => {
+  test("the sentence of the function says why there is no plan", () => {
+    expect(plan({ oversizes: [[73.25]] }).fault).toBe("REBOREPLAN: oversizes 73.25: it wants what is added to the standard bore 73, not the finished size");
+    expect(plan({ bores: { blocks: [area("Bores", "A1:B3"), area("Bores", "A4:B5")] } }).fault).toBe(
+      "bore 2 has 4 readings and bore 1 has 6: every bore of a block is measured alike",
+    );
+  });
+
+  test("nothing measured, or no list, is no plan and no fault", () => {
+    for (const inputs of [{ oversizes: null }, { standard: area("Plan", "C3") }])
+      expect(plan(inputs)).toMatchObject({ bores: [], oversizes: [], fault: null, edits: [] });
+  });
+});
+
+const blank = (rows: number, columns: number): null[][] => Array.from({ length: rows }, () => new Array(columns).fill(null));
+const rowOf = ({ needed, oversize, finish, leastStock, mostStock }: ReturnType<typeof plan>["bores"][number], at: number) => [
+  at + 1,
+  needed,
+  oversize,
+  finish,
+  leastStock,
+  mostStock,
+];

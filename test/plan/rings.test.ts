@@ -1,0 +1,130 @@
+import fc from "fast-check";
+import { planRings, type RingInputs } from "../../src/plan/rings.ts";
+import { area, at, calculated, filled, type Sheets, shown } from "./stand.ts";
+
+const sheets: Sheets = {
+  Rings: [
+    ["top", 0.24],
+    ["second", 0.292],
+    ["oil", null],
+    ["spare", "0,3"],
+  ],
+  Bores: [
+    [73.02, 73.0],
+    [73.01, 73.0],
+  ],
+  Plan: [["Plan"]],
+};
+const bore = area("Bores", "A1:B2");
+const measured = (row: number) => area("Rings", `B${row}`);
+const place = { at: at("Plan", "A3"), date: "2026-05-04" };
+const INPUTS: RingInputs = {
+  rings: [
+    { name: "top", measured: measured(1), bore },
+    { name: "second", measured: measured(2), bore: area("Bores", "B2") },
+    { name: "oil", measured: measured(3), target: 0.4 },
+    { name: "spare", measured: measured(4), bore },
+  ],
+};
+
+describe("what is planned", () => {
+  // .004 for each unit of bore: common practice; 73 × 0.004 = 0.292 in the smallest reading.
+  test("each ring measured, its target and what to file", () => {
+    expect(planRings(calculated(sheets), INPUTS).rings).toEqual([
+      { name: "top", measured: 0.24, target: 0.292, toFile: 0.052, says: "file 0.052 off, from 0.24 to 0.292" },
+      { name: "second", measured: 0.292, target: 0.292, toFile: 0, says: "exactly the target 0.292" },
+      { name: "oil", measured: null, target: 0.4, toFile: null, says: "the gap is not measured yet" },
+      {
+        name: "spare",
+        measured: null,
+        target: 0.292,
+        toFile: null,
+        says: 'measured holds the text "0,3": a decimal comma is not read, type it with this sheet\'s decimal sign',
+      },
+    ]);
+  });
+
+  test("a ring maker's figure for the bore goes in its place, and a ring that is open enough is left", () => {
+    // A ring maker's published least: .0035 in for each inch; 4 in → .014 in.
+    const ring = planRings(calculated(sheets), { rings: [{ name: "top", measured: 0.016, bore: 4 }], perBore: 0.0035 }).rings[0]!;
+    expect(ring).toMatchObject({ target: 0.014, toFile: 0, says: "open enough: 0.002 wider than the target 0.014" });
+  });
+
+  test("a bore with a reading missing gives no target yet", () => {
+    const some = {
+      ...sheets,
+      Bores: [
+        [73.02, null],
+        [73.01, 73],
+      ],
+    };
+    expect(planRings(calculated(some), INPUTS).rings[0]).toMatchObject({
+      target: null,
+      toFile: null,
+      says: "no target: a gap wanted, or a bore with all its readings, is missing",
+    });
+  });
+
+  test("inches among the millimetres of a bore are said", () => {
+    const { says } = planRings(calculated(sheets), { rings: [{ name: "top", measured: 0.2, bore: [[73, 2.875]] }] }).rings[0]!;
+    expect(says).toBe("readings 2.875 and reading 73 do not go together: are both in one unit?");
+  });
+
+  test("filing a ring by what is said brings it to its target, to the last decimal", () => {
+    const gap = fc.integer({ min: 100, max: 600 }).map((n) => n / 1000);
+    fc.assert(
+      fc.property(gap, gap, (before, target) => {
+        const { toFile } = planRings({ name: "", sheets: [] }, { rings: [{ name: "", measured: before, target }] }).rings[0]!;
+        expect(Math.round((before + toFile!) * 1000)).toBe(Math.round(Math.max(before, target) * 1000));
+      }),
+    );
+  });
+});
+
+describe("written to the sheet", () => {
+  test("a row of formulas for each ring, which come to the plan", () => {
+    const made = planRings(calculated(sheets), INPUTS, place);
+    expect(made.edits[0]!.cells).toEqual([
+      ["ring", "target", "to file"],
+      ["top", "=HATCH.RINGGAPTARGET(INDEX(HATCH.BORESUMMARY(Bores!A1:B2),2,1))", "=HATCH.RINGGAPFILE(Rings!B1, B4)"],
+      ["second", "=HATCH.RINGGAPTARGET(Bores!B2)", "=HATCH.RINGGAPFILE(Rings!B2, B5)"],
+      ["oil", 0.4, "=HATCH.RINGGAPFILE(Rings!B3, B6)"],
+      ["spare", "=HATCH.RINGGAPTARGET(INDEX(HATCH.BORESUMMARY(Bores!A1:B2),2,1))", "=HATCH.RINGGAPFILE(Rings!B4, B7)"],
+    ]);
+    expect(shown(calculated(filled(sheets, made.edits)), area("Plan", "B4:C6"))).toEqual([
+      [0.292, 0.052],
+      [0.292, 0],
+      [0.4, null],
+    ]);
+  });
+
+  test("a target that stands in a cell is referred to, and figures for the bore go along", () => {
+    const made = planRings(calculated(sheets), { rings: [{ name: "top", measured: measured(1), target: area("Rings", "B2") }], perBore: 0.0045 }, place);
+    expect(made.edits[0]!.cells[1]).toEqual(["top", "=Rings!B2", "=HATCH.RINGGAPFILE(Rings!B1, B4)"]);
+    const own = planRings(calculated(sheets), { rings: [{ name: "top", measured: measured(1), bore: 73 }], perBore: 0.0045 }, place);
+    expect(own.edits[0]!.cells[1]![1]).toBe("=HATCH.RINGGAPTARGET(73, 0.0045)");
+  });
+
+  test("typed gaps are values with the day", () => {
+    const made = planRings(
+      calculated(sheets),
+      {
+        rings: [
+          { name: "top", measured: 0.24, target: 0.29 },
+          { name: "second", measured: null, target: 0.29 },
+        ],
+      },
+      place,
+    );
+    expect(made.edits[0]!.cells).toEqual([
+      ["ring", "measured", "target", "to file"],
+      ["top", 0.24, 0.29, 0.05],
+      ["second", null, 0.29, "the gap is not measured yet"],
+      ["planned 2026-05-04; values, which do not follow the readings", null, null, null],
+    ]);
+  });
+
+  test("without rings nothing is written", () => {
+    expect(planRings(calculated(sheets), { rings: [] }, place)).toMatchObject({ rings: [], edits: [], as: null });
+  });
+});

@@ -1,0 +1,118 @@
+import type { BuildSheet } from "../../src/setup/model.ts";
+import type { DescribedCell } from "../../src/workbook/sheet-spec.ts";
+import { described } from "./made.ts";
+
+const LEAST = { cylinders: 1, heights: 2, axes: 2, valves: 2 };
+const MOST = { cylinders: 16, heights: 5, axes: 4, valves: 5, unit: "in", secondReadings: true };
+
+const EVERY_CHOICE = [1, 2, 3, 16].flatMap((cylinders) =>
+  [2, 3, 4, 5].flatMap((heights) =>
+    [2, 3, 4].flatMap((axes) =>
+      [2, 3, 4, 5].flatMap((valves) =>
+        ["mm", "in"].flatMap((unit) => [false, true].map((secondReadings) => ({ cylinders, heights, axes, valves, unit, secondReadings }))),
+      ),
+    ),
+  ),
+);
+
+const sheet = (book: BuildSheet, name: string) => book.sheets.find((one) => one.name === name)!;
+const table = (book: BuildSheet, name: string) => book.sheets.flatMap(({ tables }) => tables).find((one) => one.name === name)!;
+const formulas = (book: BuildSheet): string[] =>
+  book.sheets.flatMap(({ cells }) => cells.flatMap(({ content }) => (typeof content === "string" && content.startsWith("=") ? [content] : [])));
+
+test("the sheets are those of the job, second readings only where they are wanted", () => {
+  const names = (choices: object) => described(choices).sheets.map(({ name }) => name);
+  expect(names(LEAST)).toEqual(["Engine", "Limits", "Bores", "Pistons", "Rings", "Valves", "Volumes", "Tests", "Run-in log", "Summary"]);
+  expect(names({ ...LEAST, secondReadings: true })).toContain("Second readings");
+});
+
+test("tables have as many rows and columns as the choices ask for", () => {
+  for (const choices of EVERY_CHOICE) {
+    const book = described(choices);
+    const { cylinders, heights, axes, valves } = choices;
+    expect(table(book, "BoreReadings").rows).toBe(cylinders);
+    expect(table(book, "BoreReadings").headings).toHaveLength(1 + heights * axes + 6);
+    expect(table(book, "ValveReadings").rows).toBe(cylinders * valves);
+    expect(table(book, "RingReadings").rows).toBe(cylinders * 3);
+    if (choices.secondReadings) expect(table(book, "SecondBores").rows).toBe(cylinders * heights * axes);
+  }
+});
+
+test("names are unique: of sheets, tables, headings within a table, and defined names beside tables", () => {
+  for (const choices of EVERY_CHOICE) {
+    const book = described(choices);
+    const unique = (names: string[]) => expect(new Set(names.map((name) => name.toLowerCase())).size).toBe(names.length);
+    const tables = book.sheets.flatMap((one) => one.tables);
+    unique(book.sheets.map(({ name }) => name));
+    unique([...tables.map(({ name }) => name), ...book.names.map(({ name }) => name)]);
+    for (const { headings } of tables) unique(headings);
+  }
+});
+
+test("no cell is described twice, and tables do not meet", () => {
+  for (const choices of [LEAST, MOST]) {
+    for (const { name, cells, tables } of described(choices).sheets) {
+      const places = cells.map(({ row, column }: DescribedCell) => `${name}!${row},${column}`);
+      expect(new Set(places).size).toBe(places.length);
+      for (const [i, a] of tables.entries()) for (const b of tables.slice(i + 1)) expect(a.row + a.rows + 1 < b.row || b.row + b.rows + 1 < a.row).toBe(true);
+    }
+  }
+});
+
+test("no limit is built in: the limits' cells and those of gauges and engine sizes are empty", () => {
+  for (const choices of [LEAST, MOST]) {
+    const book = described(choices);
+    const typed = (name: string, columns: readonly string[]) => {
+      const { row, rows, headings } = table(book, name);
+      const own = book.sheets.find(({ tables }) => tables.some((one) => one.name === name))!;
+      return own.cells.filter((cell) => cell.row > row && cell.row <= row + rows && columns.includes(headings[cell.column]!)).map(({ content }) => content);
+    };
+    expect(new Set(typed("LimitList", ["Lower", "Upper", "Near", "Source"]))).toEqual(new Set([""]));
+    expect(new Set(typed("Gauges", table(book, "Gauges").headings))).toEqual(new Set([""]));
+    const numbers = formulas(book).filter((formula) => /HATCH\.VERDICT\([^)]*,\s*-?\d/.test(formula));
+    expect(numbers).toEqual([]);
+  }
+});
+
+test("formulas call our functions, plain sheet functions and nothing else: no macros, nothing volatile", () => {
+  const PLAIN = new Set(["IF", "OR", "IFERROR", "INDEX", "MATCH", "COUNT", "COUNTIF", "AVERAGE", "SUM", "ROWS", "ABS", "SQRT"]);
+  const called = new Set(formulas(described(MOST)).flatMap((formula) => [...formula.matchAll(/([A-Z][A-Z.]*)\(/g)].map(([, name]) => name!)));
+  expect([...called].filter((name) => !name.startsWith("HATCH.") && !PLAIN.has(name))).toEqual([]);
+  expect([...called].filter((name) => name.startsWith("HATCH.")).length).toBeGreaterThan(10);
+});
+
+test("millimetres have three decimals, inches four, and the functions that need the unit are told", () => {
+  for (const [unit, format] of [
+    ["mm", "0.000"],
+    ["in", "0.0000"],
+  ] as const) {
+    const book = described({ cylinders: 3, unit });
+    const { row, headings } = table(book, "BoreReadings");
+    const first = sheet(book, "Bores").cells.find((cell) => cell.row === row + 1 && headings[cell.column] === "Top thrust")!;
+    expect(first).toMatchObject({ look: "typed", format, content: "" });
+    const asked = formulas(book).filter((formula) => formula.includes("SWEPTVOLUME") || formula.includes("DISCVOLUME"));
+    expect(asked.length).toBeGreaterThan(0);
+    expect(asked.filter((formula) => !formula.includes(`"${unit}"`))).toEqual([]);
+    expect(book.sheets.map(({ print }) => print.paper)).toEqual(book.sheets.map(() => (unit === "mm" ? "A4" : "letter")));
+  }
+});
+
+test("headings of the measuring sheets stay in view", () => {
+  for (const { name, frozen, tables } of described(LEAST).sheets) {
+    if (["Engine", "Summary", "Run-in log"].includes(name)) continue;
+    expect(frozen.rows).toBe(tables[0]!.row + 1);
+    expect(frozen.columns).toBeGreaterThan(0);
+  }
+});
+
+test("the warnings stand where the work is", () => {
+  const notes = (name: string): string =>
+    sheet(described(LEAST), name)
+      .cells.filter(({ look }) => look === "note")
+      .map(({ content }) => content)
+      .join(" ");
+  expect(notes("Tests")).toContain("the engine can turn over with great force");
+  expect(notes("Tests")).toContain("ignition off and fuel shut off");
+  expect(notes("Valves")).toContain("springs are under load");
+  expect(notes("Summary")).toContain("the maker's service manual and a qualified technician decide");
+});
