@@ -38,7 +38,7 @@ export const referencesTo = (area: Area, sheet: string): Content[] =>
   [...cellsOf(area)].map((cell) => ({ formula: `=${reference({ ...cell, rows: 1, columns: 1 }, sheet)}` }));
 
 /** An argument of a formula: an input, or a piece of formula that stands for one. */
-export type Expression = Given | { formula: string };
+type Expression = Given | { formula: string };
 
 /** `=HATCH.NAME(…)` with these arguments, for a cell of `sheet`. */
 export const formulaOf = (spec: Spec, inputs: readonly Expression[], sheet: string): string => `=${callOf(spec, inputs, sheet)}`;

@@ -10,9 +10,9 @@ import { argumentOf, blockOf, callOf, formulaOf, type Given, isArea } from "./in
 import { type Content, lay, NOT_WRITTEN, type Part, type Place, valueParts, type Written } from "./placement.ts";
 
 /** The bores by one size each, or by their readings, of which the smallest then counts. */
-export type BoreSizes = { sizes: Given } | { blocks: readonly Given[] };
+type BoreSizes = { sizes: Given } | { blocks: readonly Given[] };
 
-export interface PistonInputs {
+interface PistonInputs {
   bores: BoreSizes;
   /** One skirt size for each piston. */
   pistons: Given;
@@ -22,7 +22,7 @@ export interface PistonInputs {
   pistonNames?: readonly string[];
 }
 
-export interface MatchRow {
+interface MatchRow {
   bore: string;
   boreSize: number | null;
   /** `null` where no piston is left for the bore, or it cannot be matched yet. */
@@ -34,7 +34,7 @@ export interface MatchRow {
   says: string;
 }
 
-export interface PistonPlan extends Written {
+interface PistonPlan extends Written {
   matches: MatchRow[];
   leftOver: { piston: string; size: number | null; says: string }[];
   /** The clearance furthest from the target, by how much. */

@@ -27,7 +27,7 @@ export interface RingInputs {
   perBore?: Given;
 }
 
-export interface RingRow {
+interface RingRow {
   name: string;
   measured: number | null;
   target: number | null;
@@ -36,7 +36,7 @@ export interface RingRow {
   says: string;
 }
 
-export interface RingPlan extends Written {
+interface RingPlan extends Written {
   rings: RingRow[];
   notes: readonly string[];
 }

@@ -19,7 +19,7 @@ export interface ShimInputs {
   names?: readonly string[];
 }
 
-export interface ValveRow {
+interface ValveRow {
   name: string;
   installed: number | null;
   measured: number | null;
@@ -33,7 +33,7 @@ export interface ValveRow {
   says: string;
 }
 
-export interface ShimPlanned extends Written {
+interface ShimPlanned extends Written {
   valves: ValveRow[];
   /** Shims to buy, each size once. */
   buy: { size: number; count: number }[];

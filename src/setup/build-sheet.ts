@@ -1,19 +1,12 @@
 import type { DescribedName } from "../workbook/sheet-spec.ts";
-import { boresPage } from "./bores.ts";
 import type { Choices } from "./choices.ts";
+import { boreHeadings, type Given } from "./columns.ts";
+import { boresPage, pistonsPage, ringsPage, volumesPage } from "./cylinder-sheets.ts";
 import { enginePage } from "./engine-sheet.ts";
-import { limitsPage } from "./limits.ts";
+import { type Judged, limitsPage, summaryPage } from "./limit-and-summary-sheets.ts";
 import type { BuildSheet } from "./model.ts";
-import type { Given } from "./parts.ts";
-import { pistonsPage } from "./pistons.ts";
-import { ringsPage } from "./rings.ts";
-import { runInPage } from "./run-in.ts";
-import { secondReadingsPage } from "./second-readings.ts";
-import { type Judged, summaryPage } from "./summary.ts";
-import { testsPage } from "./tests.ts";
-import { valvesPage } from "./valves.ts";
-import { volumesPage } from "./volumes.ts";
-import { boreHeadings } from "./words.ts";
+import { secondReadingsPage, testsPage } from "./test-and-second-reading-sheets.ts";
+import { runInPage, valvesPage } from "./valve-and-run-in-sheets.ts";
 
 /**
  * An ordinary workbook for one engine: tables to type into, our functions beside them, no macros.

@@ -1,6 +1,6 @@
 import type { Choices } from "./choices.ts";
+import { CAUTION, DATE_FORMAT, dateColumn, type EngineAt, lengthFormat, numberColumn, pressureUnit, resultColumn, whenFilled } from "./columns.ts";
 import { type Column, Page, type TableAt } from "./page.ts";
-import { CAUTION, DATE_FORMAT, dateColumn, type EngineAt, lengthFormat, numberColumn, pressureUnit, resultColumn, whenFilled } from "./parts.ts";
 
 type Kind = "text" | "length" | "date" | "hours" | "number" | "fixed";
 

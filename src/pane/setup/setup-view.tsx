@@ -1,7 +1,7 @@
 import { useMemo } from "preact/hooks";
 import { describeBuildSheet } from "../../setup/build-sheet.ts";
-import type { Choices } from "../../setup/choices.ts";
-import { COUNT_WORDS, COUNTS, type CountName, type LengthUnit, UNITS } from "../../setup/counts.ts";
+import { type Choices, COUNT_WORDS, COUNTS, type CountName, type LengthUnit, UNITS } from "../../setup/choices.ts";
+
 import { fieldsLike, useKept } from "../kept.ts";
 import { useWork, WorkLines } from "../use-work.tsx";
 import type { ViewProps } from "../views.ts";

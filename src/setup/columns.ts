@@ -1,6 +1,37 @@
 import type { Choices } from "./choices.ts";
 import type { Column, RowAt, TableAt } from "./page.ts";
 
+/** What the places of readings are called, by how many there are. */
+const HEIGHTS: Readonly<Record<number, readonly string[]>> = {
+  2: ["top", "bottom"],
+  3: ["top", "middle", "bottom"],
+  4: ["top", "upper middle", "lower middle", "bottom"],
+  5: ["top", "upper", "middle", "lower", "bottom"],
+};
+
+/** Thrust and pin first, as the functions take them; the others by their angle from thrust. */
+const AXES = ["thrust", "pin", "45°", "135°"];
+
+const VALVES: Readonly<Record<number, readonly string[]>> = {
+  2: ["Inlet", "Exhaust"],
+  3: ["Inlet 1", "Inlet 2", "Exhaust"],
+  4: ["Inlet 1", "Inlet 2", "Exhaust 1", "Exhaust 2"],
+  5: ["Inlet 1", "Inlet 2", "Inlet 3", "Exhaust 1", "Exhaust 2"],
+};
+
+export const heightNames = (heights: number): readonly string[] => HEIGHTS[heights]!;
+
+export const axisNames = (axes: number): readonly string[] => AXES.slice(0, axes);
+
+export const valveNames = (valves: number): readonly string[] => VALVES[valves]!;
+
+export const RINGS = ["Top", "Second", "Oil"] as const;
+
+/** `Top thrust`: the heading of a column of bore readings, height by height. */
+export function boreHeadings(heights: number, axes: number): string[] {
+  return heightNames(heights).flatMap((height) => axisNames(axes).map((axis) => `${height.charAt(0).toUpperCase()}${height.slice(1)} ${axis}`));
+}
+
 /** What every page needs to know: the choices, and where the engine's data and the limits stand. */
 export interface Given {
   choices: Choices;
@@ -26,8 +57,11 @@ export interface LimitsAt {
 export const CAUTION = "Figures come from the readings and limits typed here; the maker's service manual and a qualified technician decide.";
 
 export const lengthFormat = ({ unit }: Choices): string => (unit === "mm" ? "0.000" : "0.0000");
+
 export const pressureUnit = ({ unit }: Choices): string => (unit === "mm" ? "bar" : "psi");
+
 export const volumeUnit = ({ unit }: Choices): string => (unit === "mm" ? "cm³" : "in³");
+
 export const DATE_FORMAT = "yyyy\\-mm\\-dd";
 
 export const cylinderColumn: Column = { heading: "Cylinder", look: "label", width: 9, cell: ({ index }) => index + 1 };

@@ -1,0 +1,140 @@
+import {
+  boreHeadings,
+  cylinderColumn,
+  type Given,
+  lengthColumn,
+  lengthFormat,
+  numberColumn,
+  RINGS,
+  resultColumn,
+  verdictColumn,
+  volumeUnit,
+  whenFilled,
+} from "./columns.ts";
+import { Page, type TableAt } from "./page.ts";
+
+/** Bore readings, one bore a row, and what they come to. */
+export function boresPage(given: Given): { page: Page; bores: TableAt } {
+  const { choices, engine } = given;
+  const headings = boreHeadings(choices.heights, choices.axes);
+  const [first, last] = [headings[0]!, headings.at(-1)!];
+  const format = lengthFormat(choices);
+  const page = new Page("Bores", "Bores", [
+    `Diameters in ${choices.unit}. Heights from the top: just below the top of ring travel first. Thrust is across the crankshaft, pin along it; the other axes by their angle from thrust.`,
+  ]);
+  const bores = page.table(
+    "BoreReadings",
+    2,
+    [
+      cylinderColumn,
+      ...headings.map((heading) => lengthColumn(heading, choices)),
+      resultColumn("Taper", format, (row) => `=HATCH.TAPER(${row.span(first, last)},${choices.axes})`),
+      verdictColumn(given, "Taper", "Taper", "Taper and out-of-round"),
+      resultColumn("Out-of-round", format, (row) => `=HATCH.OUTOFROUND(${row.span(first, last)},${choices.axes})`),
+      verdictColumn(given, "Out-of-round", "Out-of-round", "Taper and out-of-round"),
+      resultColumn("Wear", format, (row) => `=HATCH.BOREWEAR(${row.span(first, last)},${engine.item("Standard bore")},${choices.axes})`),
+      verdictColumn(given, "Wear", "Bore wear", "Bores"),
+    ],
+    choices.cylinders,
+  );
+  page.freeze(3, 1);
+  return { page, bores };
+}
+
+/** Piston skirts and pins, and the clearances that they leave. */
+export function pistonsPage(given: Given, bores: TableAt): { page: Page; pistons: TableAt } {
+  const { choices } = given;
+  const headings = boreHeadings(choices.heights, choices.axes);
+  const format = lengthFormat(choices);
+  const page = new Page("Pistons", "Pistons and pins", [
+    `Diameters in ${choices.unit}. Skirt at 90° to the pin, at the height that the maker's service manual says. Clearance is to the smallest reading of the bore.`,
+  ]);
+  const readings = (index: number) => bores.span(headings[0]!, headings.at(-1)!, index);
+  const pistons = page.table(
+    "PistonReadings",
+    2,
+    [
+      cylinderColumn,
+      lengthColumn("Skirt", choices),
+      resultColumn("Piston clearance", format, (row) => `=HATCH.PISTONCLEARANCE(${readings(row.index)},${row.ref("Skirt")},"smallest",${choices.axes})`),
+      verdictColumn(given, "Piston clearance", "Piston clearance", "Piston clearance"),
+      lengthColumn("Pin bore", choices),
+      lengthColumn("Pin", choices),
+      resultColumn("Pin clearance", format, (row) => `=HATCH.CLEARANCE(${row.ref("Pin bore")},${row.ref("Pin")})`),
+      verdictColumn(given, "Pin clearance", "Pin clearance", "Pin clearance"),
+      { heading: "Remarks", look: "typed", width: 30 },
+    ],
+    choices.cylinders,
+  );
+  page.freeze(3, 1);
+  return { page, pistons };
+}
+
+/** Ring end gaps and side clearances, one ring a row. */
+export function ringsPage(given: Given): { page: Page; rings: TableAt } {
+  const { choices, limits } = given;
+  const format = lengthFormat(choices);
+  const ringOf = (index: number) => RINGS[index % RINGS.length]!;
+  const limitOf = (kind: string) => (index: number) => `${kind}, ${ringOf(index).toLowerCase()}`;
+  const page = new Page("Rings", "Rings", [
+    `In ${choices.unit}. End gap with the ring square in its own bore, at the bottom of ring travel. To file: what is missing to the least gap of the limits.`,
+  ]);
+  const rings = page.table(
+    "RingReadings",
+    2,
+    [
+      { heading: "Cylinder", look: "label", width: 9, cell: ({ index }) => Math.floor(index / RINGS.length) + 1 },
+      { heading: "Ring", look: "label", width: 9, cell: ({ index }) => ringOf(index) },
+      lengthColumn("End gap", choices),
+      verdictColumn(given, "End gap", limitOf("Ring end gap"), "Ring end gaps"),
+      resultColumn("To file", format, (row) => `=HATCH.RINGGAPFILE(${row.ref("End gap")},${limits.lower(limitOf("Ring end gap")(row.index))})`),
+      lengthColumn("Groove", choices),
+      lengthColumn("Ring width", choices),
+      resultColumn("Side clearance", format, (row) => `=HATCH.RINGSIDE(${row.ref("Groove")},${row.ref("Ring width")})`),
+      verdictColumn(given, "Side clearance", limitOf("Ring side clearance"), "Ring side clearance"),
+    ],
+    choices.cylinders * RINGS.length,
+  );
+  page.freeze(3, 2);
+  return { page, rings };
+}
+
+/** Volumes of each cylinder, its compression ratio and its squish. */
+export function volumesPage(given: Given, bores: TableAt): { page: Page; volumes: TableAt } {
+  const { choices, engine } = given;
+  const headings = boreHeadings(choices.heights, choices.axes);
+  const unit = `"${choices.unit}"`;
+  const volume = volumeUnit(choices);
+  const page = new Page("Volumes", "Volumes and compression ratio", [
+    `Volumes in ${volume}, lengths in ${choices.unit}. Chamber by burette. Piston crown: dish +, dome −, flat 0. Deck: piston below the face +, proud of it −.`,
+  ]);
+  const volumes = page.table(
+    "VolumeReadings",
+    2,
+    [
+      cylinderColumn,
+      numberColumn("Chamber", "0.00", `A volume in ${volume} above 0, typed as a number.`),
+      numberColumn("Piston crown", "0.00", `A volume in ${volume}, typed as a number: dish positive, dome negative, flat 0.`, "number"),
+      numberColumn("Deck", lengthFormat(choices), `A length in ${choices.unit}, typed as a number: below the face positive, proud of it negative.`, "number"),
+      resultColumn("Mean bore", lengthFormat(choices), ({ index }) => {
+        const readings = bores.span(headings[0]!, headings.at(-1)!, index);
+        return `=IF(COUNT(${readings})<${headings.length},"",AVERAGE(${readings}))`;
+      }),
+      resultColumn("Swept", "0.00", (row) => `=HATCH.SWEPTVOLUME(${row.ref("Mean bore")},${engine.item("Stroke")},1,${unit})`),
+      resultColumn("Gasket", "0.00", () => `=HATCH.DISCVOLUME(${engine.item("Gasket bore")},${engine.item("Gasket thickness")},${unit})`),
+      resultColumn("Deck space", "0.00", (row) => whenFilled([row.ref("Deck")], `HATCH.DISCVOLUME(${row.ref("Mean bore")},${row.ref("Deck")},${unit})`)),
+      resultColumn("Ratio", "0.00", (row) => {
+        const parts = ["Swept", "Chamber", "Gasket", "Deck space", "Piston crown"].map((heading) => row.ref(heading));
+        return whenFilled(parts, `HATCH.COMPRESSIONRATIO(${parts.join(",")})`);
+      }),
+      verdictColumn(given, "Ratio", "Compression ratio"),
+      resultColumn("Squish", lengthFormat(choices), (row) =>
+        whenFilled([row.ref("Deck")], `HATCH.SQUISH(${row.ref("Deck")},${engine.item("Gasket thickness")})`),
+      ),
+      verdictColumn(given, "Squish", "Squish", "Deck heights"),
+    ],
+    choices.cylinders,
+  );
+  page.freeze(3, 1);
+  return { page, volumes };
+}
