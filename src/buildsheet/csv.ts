@@ -4,8 +4,9 @@ import { BesideLike } from "./csv/beside.ts";
 import { readHead } from "./csv/head.ts";
 import type { DecimalSign } from "./csv/numbers.ts";
 import { InOrder, suspected } from "./csv/order.ts";
+import { readRecords } from "./csv/records.ts";
 import { CsvRows, type Listeners, numbersOf } from "./csv/rows.ts";
-import { brokenOff, Scanner } from "./csv/scanner.ts";
+import { Scanner } from "./csv/scanner.ts";
 import type { CheckResult, Finding } from "./finding.ts";
 
 export type { Refused } from "./csv/rows.ts";
@@ -28,10 +29,6 @@ export interface CsvCheck extends CheckResult {
 /** Few enough to be gone before the memory is cleared of what is not used any more. */
 const AT_ONCE = 1000;
 
-/** A record that is longer and not at its end is gone through again only when so many times as much of it has come: in small pieces it could come without end. */
-const LONG = 1 << 14;
-const GROWN = 1.25;
-
 /**
  * Checks readings in long form, one a line, as they stream by: memory stays the same however many
  * there are. With `found` each finding is handed on as soon as it is known, in no order but that,
@@ -52,25 +49,13 @@ export async function checkCsv(input: AsyncIterable<Uint8Array>, { name = "", de
     batch.clear();
     told.tell();
   };
-  const look = (): void => {
-    while (records.advance()) {
-      rows.add(records);
-      if (batch.length + told.waiting > AT_ONCE) settle();
-    }
-    settle();
+  const take = (): void => {
+    rows.add(records);
+    if (batch.length + told.waiting > AT_ONCE) settle();
   };
-  let due = 0;
-  for await (const chunk of head.bytes) {
-    records.feed(chunk);
-    if (records.waiting < due && !records.isOpen) continue;
-    look();
-    if (records.isOpen) break;
-    due = records.waiting > LONG ? records.waiting * GROWN : 0;
-  }
-  records.end();
-  look();
+  const unread = await readRecords(head.bytes, records, take, settle);
   beside.finish();
   told.tell();
   const result = { ...rows.counts(), findings: findings.sort((a, b) => byWorst(a, b) || a.line! - b.line!) };
-  return records.isOpen ? { ...result, unread: brokenOff(records.broken) } : result;
+  return unread === undefined ? result : { ...result, unread };
 }

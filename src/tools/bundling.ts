@@ -14,8 +14,8 @@ export const COMMON = {
   preserveSymlinks: true,
   jsx: "automatic",
   jsxImportSource: "preact",
-  // The build of csv-parse that needs nothing of Node, and the matrix package's modules in place of its one CommonJS file, of which nothing could be left out (8 KB gz less).
-  alias: { "csv-parse/sync": "./node_modules/csv-parse/dist/esm/sync.js", "ml-matrix": "./node_modules/ml-matrix/src/index.js" },
+  // The matrix package's modules in place of its one CommonJS file, of which nothing could be left out (8 KB gz less).
+  alias: { "ml-matrix": "./node_modules/ml-matrix/src/index.js" },
 } as const satisfies BuildOptions;
 
 /**

@@ -65,6 +65,8 @@ describe("files as other programs write them", () => {
     ["mixed line ends", "value,upper\r\n1,2\n"],
     ["no line end at all", "value,upper\n1,2"],
     ["an inch sign in a field", 'position,value,upper\n5" bore,1,2\n'],
+    ["an inch sign in a heading", 'bore 5",value,upper\n1,1,2\n'],
+    ["a line that names the tab", "sep=\t\nvalue\tupper\n1\t2\n"],
     ["empty fields at the end", "value,upper\n1,2,,\n"],
   ])("%s", async (_, text) => {
     expect(counts(await check(text))).toEqual({ rowsIn: 1, checked: 1, refused: 0, unread: undefined });
@@ -147,6 +149,22 @@ describe("what cannot be read", () => {
 
   test.each([["1e999"], ["NaN"], ["Infinity"], ["0x10"], ["1 2"], ["=1+1"], ["#DIV/0!"], ["tight"], ["−1"]])("%s is no reading", async (value) => {
     expect(counts(await check(`value,upper\n${value},2\n`))).toEqual({ rowsIn: 1, checked: 0, refused: 1, unread: undefined });
+  });
+
+  test("a file that is not read on is let go", async () => {
+    for (const text of ["position,bore\n1,2\n", 'value,upper\n"1,2\n'.padEnd(1_100_000, "x")]) {
+      let isOpen = true;
+      async function* file(): AsyncGenerator<Uint8Array> {
+        try {
+          yield new TextEncoder().encode(text);
+          yield new TextEncoder().encode("3,4\n");
+        } finally {
+          isOpen = false;
+        }
+      }
+      expect((await checkCsv(file())).unread).toBeDefined();
+      expect(isOpen).toBe(false);
+    }
   });
 
   test("a fault of the source itself is not taken for a fault of the file", async () => {

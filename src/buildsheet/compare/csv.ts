@@ -1,10 +1,10 @@
-import { parse } from "csv-parse/sync";
 import type { Cell } from "../../core/cell.ts";
 import type { Fields } from "../check/tables.ts";
 import { isLengthUnit } from "../check/units.ts";
-import { readHead, type Wanted } from "../csv/head.ts";
+import { misfitOf, readHead, type Wanted } from "../csv/head.ts";
 import { cellOf, type DecimalSign, wrongSign } from "../csv/numbers.ts";
-import { misfitOf, recordsFrom } from "../csv/records.ts";
+import { readRecords } from "../csv/records.ts";
+import { Scanner } from "../csv/scanner.ts";
 import { canBeCompared, FIELDS, type Field } from "../headers.ts";
 import type { Reading, ReadingSet } from "./reading.ts";
 import { readingFrom } from "./table.ts";
@@ -33,9 +33,11 @@ export async function readingsOfCsv(
   if ("unread" in head) return { name, readings: [], notes: [], unread: head.unread };
   const readings: Reading[] = [];
   const { at, unit } = head;
-  const { options, brokenOff } = recordsFrom(head.delimiter, head.nextLine, (record, line) => {
+  const records = new Scanner(head.delimiter, head.nextLine);
+  const unread = await readRecords(head.bytes, records, () => {
+    const record = records.texts();
     if (record.every((field) => field.trim() === "")) return;
-    const place = { cell: { sheet: name, row: line - 1, column: at.value! }, line };
+    const place = { cell: { sheet: name, row: records.line - 1, column: at.value! }, line: records.line };
     const cells: Fields = {};
     let why = misfitOf(record, head);
     for (const field of FIELDS) {
@@ -48,15 +50,7 @@ export async function readingsOfCsv(
     if (reading.unit !== undefined && isLengthUnit(reading.unit)) reading.uncertainty ??= uncertainty;
     readings.push(why === undefined ? reading : { ...reading, value: null, fault: why });
   });
-  const texts: string[] = [];
-  for await (const text of head.rest) texts.push(text);
-  const text = texts.join("");
-  try {
-    parse(text, options);
-  } catch (error) {
-    return { name, readings, notes: [], unread: brokenOff(error, text) };
-  }
-  return { name, readings, notes: [] };
+  return { name, readings, notes: [], ...(unread === undefined ? {} : { unread }) };
 }
 
 const cellIn = (field: Field, text: string, decimal: DecimalSign): Cell => (NUMBERS.has(field) ? cellOf(text, decimal) : text.trim());

@@ -3,6 +3,7 @@ import type { Subject } from "../check/report.ts";
 import { GroupWatch, isOrdinary, type Watched } from "../check/watch.ts";
 import { type Batch, kindTold } from "./batch.ts";
 import { HeldLines, type Retold } from "./held.ts";
+import { textOf } from "./scanner.ts";
 
 /** Somebody who is told what a reading is suspected of, and after which reading of its batch that was known. */
 export type Suspected = (suspicion: Suspicion, subject: Subject, at: number) => void;
@@ -20,7 +21,7 @@ export class BesideLike {
     this.#watch = new GroupWatch(report, () => new HeldLines(retold));
   }
 
-  take(batch: Batch, bytes: Buffer): void {
+  take(batch: Batch, bytes: Uint8Array): void {
     let i = 0;
     for (let run = 0; run < batch.runs; run++) {
       const { group: name, unit } = batch.names[batch.nameOfRun[run]!]!;
@@ -35,7 +36,7 @@ export class BesideLike {
       for (; i < end; i++) {
         if (isOrdinary(group, batch.values[i]!, unit)) continue;
         this.#at = i;
-        const subject = this.retold(batch.lines[i]!, bytes.toString("utf8", batch.froms[i], batch.tos[i]));
+        const subject = this.retold(batch.lines[i]!, textOf(bytes, batch.froms[i]!, batch.tos[i]!));
         this.#watch.look(group, { value: batch.values[i]!, unit, told: kindTold(batch, i), subject });
       }
     }

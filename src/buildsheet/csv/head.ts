@@ -1,5 +1,5 @@
-import { parse } from "csv-parse/sync";
 import { type Columns, canBeJudged, readHeadings } from "../headers.ts";
+import { Scanner } from "./scanner.ts";
 
 /** Which columns there are. */
 export interface HeadColumns extends Columns {
@@ -8,21 +8,20 @@ export interface HeadColumns extends Columns {
   width: number;
 }
 
-/** What the first line of a file of readings tells about the rest. */
+/** What the headings of a file of readings tell about the rest. */
 export interface Head extends HeadColumns {
   /** Number of the line after the headings. */
   nextLine: number;
-  /** The text after the headings, as UTF-8, in Node's own buffers: not to be had in a browser. */
-  bytes: AsyncIterable<Buffer>;
-  /** The same as text. Either of them can be read, once. */
-  rest: AsyncIterable<string>;
+  /** What comes after the headings, as UTF-8; it can be read once. */
+  bytes: AsyncIterable<Uint8Array>;
 }
 
 const DELIMITERS = [",", ";", "\t", "|"];
 /** A line of headings is shorter; a longer first line is no table of readings. */
 const LONGEST_HEAD = 65_536;
+const LONG = 4096;
 /** A first line by which some spreadsheets name the delimiter. */
-const DELIMITER_LINE = /^sep=(.)$/i;
+const DELIMITER_LINE = /^\s*sep=(.)\s*$/i;
 
 /** What the headings must name for the file to be of use; says what is lacking. */
 export type Wanted = (columns: Columns) => string | undefined;
@@ -38,35 +37,77 @@ export async function readHead(
   progress?: (bytes: number) => void,
   wanted: Wanted = toBeJudged,
 ): Promise<Head | { unread: string }> {
-  const chunks = utf8(input, progress)[Symbol.asyncIterator]();
+  const chunks = utf8(input, progress);
+  const head = await headOf(chunks, wanted);
+  // Nobody reads on, so that the file can be closed.
+  if ("unread" in head) await chunks.return(undefined);
+  return head;
+}
+
+async function headOf(chunks: AsyncGenerator<Uint8Array>, wanted: Wanted): Promise<Head | { unread: string }> {
   let bytes = NOTHING;
   let line = 1;
-  let declared: string | undefined;
+  let delimiters: readonly string[] = DELIMITERS;
+  let isLast = false;
   for (;;) {
-    const end = endOfLine(bytes);
-    if (end === undefined && bytes.length < LONGEST_HEAD) {
-      const next = await chunks.next();
-      if (!next.done) {
-        bytes = joined(bytes, next.value);
-        continue;
-      }
+    const isWhole = isLast || bytes.length >= LONGEST_HEAD;
+    const heads = delimiters.map((delimiter) => headBy(delimiter, bytes.subarray(0, LONGEST_HEAD), line, isWhole));
+    if (!isWhole && heads.includes(undefined)) {
+      // A long line that comes in small pieces is not gone through again for each of them.
+      const due = bytes.length > LONG ? bytes.length * 1.25 : 0;
+      do {
+        const next = await chunks.next();
+        if (next.done) isLast = true;
+        else bytes = joined(bytes, next.value);
+      } while (!isLast && bytes.length < due);
+      continue;
     }
+    if (bytes.length === 0) return { unread: "is empty" };
+    const best = mostKnown(heads);
     // Only what is read as headings: how much has come beyond them is chance.
-    if (bytes.subarray(0, end?.from).includes(0)) return { unread: "is no text file" };
-    const first = new TextDecoder().decode(bytes.subarray(0, end?.from));
-    const after = end === undefined ? NOTHING : bytes.subarray(end.to);
-    const [, delimiter] = DELIMITER_LINE.exec(first.trim()) ?? [];
-    if (first.trim() !== "" && delimiter === undefined) {
-      const head = columnsOf(first, declared ? [declared] : DELIMITERS, wanted);
-      if ("unread" in head) return { unread: `has in line ${line} ${head.unread}` };
-      const rest = following(after, chunks);
-      return { ...head, nextLine: line + linesIn(first), bytes: buffersOf(rest), rest: textOf(rest) };
+    if (bytes.subarray(0, best?.record.to ?? LONGEST_HEAD).includes(0)) return { unread: "is no text file" };
+    const text = best?.record.raw();
+    const [, delimiter] = DELIMITER_LINE.exec(text ?? "") ?? [];
+    if (best === undefined || (text?.trim() !== "" && delimiter === undefined)) {
+      const lacking = best && wanted(best.columns);
+      if (best && lacking === undefined) return { ...best.columns, nextLine: best.record.nextLine, bytes: following(bytes.subarray(best.record.next), chunks) };
+      return { unread: `has in line ${line} ${heads.includes(undefined) ? "a quote that is opened and never closed" : lacking}` };
     }
-    if (end === undefined) return { unread: "is empty" };
-    declared ??= delimiter;
-    line++;
-    bytes = after;
+    if (delimiter !== undefined) delimiters = [delimiter];
+    line = best.record.nextLine;
+    bytes = bytes.subarray(best.record.next);
   }
+}
+
+/** The headings as they are under one delimiter. */
+interface HeadBy {
+  record: Scanner;
+  columns: HeadColumns;
+}
+
+/** Nothing where the line does not end in these bytes: a quote is open in it, or more has to come. */
+function headBy(delimiter: string, bytes: Uint8Array, line: number, isWhole: boolean): HeadBy | undefined {
+  const record = new Scanner(delimiter, line);
+  record.feed(bytes);
+  if (isWhole) record.end();
+  if (!record.advance()) return undefined;
+  return { record, columns: { ...readHeadings(record.texts()), delimiter, width: record.fields } };
+}
+
+/** The delimiter under which most headings are known. */
+function mostKnown(heads: readonly (HeadBy | undefined)[]): HeadBy | undefined {
+  let best: HeadBy | undefined;
+  for (const head of heads) if (head && (!best || knownIn(head) > knownIn(best))) best = head;
+  return best;
+}
+
+const knownIn = ({ columns: { at } }: HeadBy): number => Object.keys(at).length;
+
+/** Why a record cannot be told field by field: it has not as many as there are headings. */
+export function misfitOf(record: readonly string[], { width, delimiter }: HeadColumns): string | undefined {
+  if (record.length >= width && record.slice(width).every((field) => field.trim() === "")) return undefined;
+  const hint = record.length > width && delimiter === "," ? ": is there a decimal comma outside quotes?" : "";
+  return `the line has ${record.length} fields where there are ${width} headings${hint}`;
 }
 
 const NOTHING: Uint8Array = new Uint8Array(0);
@@ -78,20 +119,13 @@ function joined(a: Uint8Array, b: Uint8Array): Uint8Array {
   return both;
 }
 
-async function* following(bytes: Uint8Array, chunks: AsyncIterator<Uint8Array>): AsyncGenerator<Uint8Array> {
-  yield bytes;
-  for (let next = await chunks.next(); !next.done; next = await chunks.next()) yield next.value;
-}
-
-/** The same bytes, not copied. */
-async function* buffersOf(chunks: AsyncIterable<Uint8Array>): AsyncGenerator<Buffer> {
-  for await (const { buffer, byteOffset, length } of chunks) yield Buffer.from(buffer, byteOffset, length);
-}
-
-async function* textOf(chunks: AsyncIterable<Uint8Array>): AsyncGenerator<string> {
-  const decoder = new TextDecoder("utf-8", { ignoreBOM: true });
-  for await (const chunk of chunks) yield decoder.decode(chunk, { stream: true });
-  yield decoder.decode();
+async function* following(bytes: Uint8Array, chunks: AsyncGenerator<Uint8Array>): AsyncGenerator<Uint8Array> {
+  try {
+    yield bytes;
+    yield* chunks;
+  } finally {
+    await chunks.return(undefined);
+  }
 }
 
 const BOM_8 = Uint8Array.of(0xef, 0xbb, 0xbf);
@@ -122,43 +156,3 @@ async function* utf8(input: AsyncIterable<Uint8Array>, progress?: (bytes: number
 }
 
 const hasMark = (bytes: Uint8Array, sign: Uint8Array): boolean => sign.every((byte, at) => bytes[at] === byte);
-
-const QUOTE = 0x22;
-const LF = 0x0a;
-const CR = 0x0d;
-
-/** Where the first line ends, line breaks in quotes apart. A lone CR at the end may be half a CRLF. */
-function endOfLine(bytes: Uint8Array): { from: number; to: number } | undefined {
-  let quoted = false;
-  for (let i = 0; i < bytes.length; i++) {
-    const sign = bytes[i];
-    if (sign === QUOTE) quoted = !quoted;
-    else if (!quoted && sign === LF) return { from: i, to: i + 1 };
-    else if (!quoted && sign === CR && i + 1 < bytes.length) return { from: i, to: bytes[i + 1] === LF ? i + 2 : i + 1 };
-  }
-  return undefined;
-}
-
-export const linesIn = (text: string): number => text.split(/\r\n|\n|\r/).length;
-
-/** The delimiter under which most headings are known. */
-function columnsOf(line: string, delimiters: readonly string[], wanted: Wanted): HeadColumns | { unread: string } {
-  let best: HeadColumns | undefined;
-  for (const delimiter of delimiters) {
-    const headings = headingsOf(line, delimiter);
-    if (!headings) return { unread: "a quote that is opened and never closed" };
-    const columns = { ...readHeadings(headings), delimiter, width: headings.length };
-    if (!best || Object.keys(columns.at).length > Object.keys(best.at).length) best = columns;
-  }
-  const unread = wanted(best!);
-  return unread === undefined ? best! : { unread };
-}
-
-function headingsOf(line: string, delimiter: string): string[] | undefined {
-  try {
-    return (parse(line, { delimiter, relax_quotes: true, relax_column_count: true }) as string[][])[0] ?? [];
-  } catch {
-    // With quotes and widths taken as they come, only an open quote is left to complain of.
-    return undefined;
-  }
-}

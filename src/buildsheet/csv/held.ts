@@ -1,6 +1,7 @@
 import { ENOUGH, type Waiting, type Watched } from "../check/watch.ts";
 import type { FindingKind } from "../finding.ts";
 import { type Batch, kindTold } from "./batch.ts";
+import { textOf } from "./scanner.ts";
 
 /** Room for a group's lines to begin with; longer ones get more. */
 const BYTES = 1024;
@@ -56,7 +57,7 @@ export class HeldLines implements Waiting {
   isLengthAt(): undefined {}
 
   at(i: number): Watched {
-    const text = () => Buffer.from(this.#bytes.subarray(this.#froms[i], this.#tos[i])).toString();
+    const text = () => textOf(this.#bytes, this.#froms[i]!, this.#tos[i]!);
     return { value: this.valueAt(i), unit: this.#units[i], told: this.#told[i], subject: () => this.retold(this.#lines[i]!, text())() };
   }
 

@@ -9,10 +9,9 @@ import type { CheckResult, Finding } from "../finding.ts";
 import { FIELDS, type Field, labelFrom } from "../headers.ts";
 import type { JudgedRow } from "../judged.ts";
 import type { Batch } from "./batch.ts";
-import type { HeadColumns } from "./head.ts";
+import { type HeadColumns, misfitOf } from "./head.ts";
 import { Names } from "./names.ts";
 import { cellOf, type DecimalSign, wrongSign } from "./numbers.ts";
-import { misfitOf } from "./records.ts";
 import { EMPTY, Scanner } from "./scanner.ts";
 import { isClearlyWithin } from "./within.ts";
 
@@ -147,7 +146,7 @@ export class CsvRows {
   readonly subjectOf = (line: number, text: string): (() => Subject) => {
     return () => {
       const record = new Scanner(this.head.delimiter, line);
-      record.feed(Buffer.from(text));
+      record.feed(new TextEncoder().encode(text));
       record.end();
       record.advance();
       const row = { line, fields: record.texts() };

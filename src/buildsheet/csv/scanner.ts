@@ -4,25 +4,19 @@ import { type DecimalSign, plainNumber, scaled } from "./numbers.ts";
 export const EMPTY = Number.POSITIVE_INFINITY;
 
 /** Bytes of one record. A longer one is hardly a reading. */
-export const LONGEST_RECORD = 1_000_000;
-
-/** The record from which on nothing is read: the line on which it begins, and whether a quote is open where reading stopped. */
-export interface Broken {
-  line: number;
-  isQuote: boolean;
-}
-
-/** Why nothing from there on can be read; it completes "this file …". */
-export const brokenOff = ({ line, isQuote }: Broken): string => {
-  const why = isQuote ? `in line ${line} a quote is opened and never closed` : `the record that begins in line ${line} is longer than a million characters`;
-  return `breaks off: ${why}, so nothing from there on can be read`;
-};
+const LONGEST_RECORD = 1_000_000;
 
 const QUOTE = 0x22;
 const LF = 0x0a;
 const CR = 0x0d;
 /** In place of a sign, where there are no more. */
 const END = -1;
+
+const NOTHING = new Uint8Array(0);
+const decoder = new TextDecoder("utf-8", { ignoreBOM: true });
+
+/** Bytes from here to there as text. */
+export const textOf = (bytes: Uint8Array, from: number, to: number): string => decoder.decode(bytes.subarray(from, to));
 
 /** How a field stands in the bytes: as it is, or in quotes that have to be taken out of it. */
 const BARE = 0;
@@ -34,8 +28,8 @@ const QUOTED = 1;
  * write them: inside a field they are a sign like any other.
  */
 export class Scanner {
-  bytes: Buffer = Buffer.alloc(0);
-  #room: Buffer = Buffer.alloc(0);
+  bytes: Uint8Array = NOTHING;
+  #room: Uint8Array = NOTHING;
   /** Fields of the record, from `starts[i]` to `ends[i]` in the bytes. */
   starts = new Int32Array(64);
   ends = new Int32Array(64);
@@ -53,7 +47,7 @@ export class Scanner {
   to = 0;
   #next = 0;
   #isLast = false;
-  readonly #delimiter: Buffer;
+  readonly #delimiter: Uint8Array;
   /** Not 0 for each byte at which a field may end. */
   readonly #stops = new Uint8Array(256);
 
@@ -66,21 +60,20 @@ export class Scanner {
   ) {
     while (numbers.some((column) => column >= this.starts.length)) this.#grow();
     for (const column of numbers) this.#isNumber[column] = 1;
-    this.#delimiter = Buffer.from(delimiter);
+    this.#delimiter = new TextEncoder().encode(delimiter);
     for (const sign of [LF, CR, this.#delimiter[0]!]) this.#stops[sign] = 1;
     this.line = this.#nextLine = firstLine;
   }
 
   /** The chunk is copied, behind what is left of those before: one room serves all of them. */
-  feed(chunk: Buffer): void {
-    const left = this.bytes.length - this.#next;
+  feed(chunk: Uint8Array): void {
+    const left = this.waiting;
     const size = left + chunk.length;
-    const from = this.bytes;
     const isFull = size > this.#room.length;
-    if (isFull) this.#room = Buffer.allocUnsafeSlow(size + (size >> 1));
+    if (isFull) this.#room = new Uint8Array(size + (size >> 1));
     // A long record that comes in small pieces stands there already.
-    if (isFull || this.#next > 0) from.copy(this.#room, 0, this.#next);
-    chunk.copy(this.#room, left);
+    if (isFull || this.#next > 0) this.#room.set(this.bytes.subarray(this.#next));
+    this.#room.set(chunk, left);
     this.bytes = this.#room.subarray(0, size);
     this.#next = 0;
   }
@@ -92,7 +85,7 @@ export class Scanner {
 
   /** True when the record does not end in all that can belong to it. */
   get isOpen(): boolean {
-    return this.bytes.length - this.#next > (this.#isLast ? 0 : LONGEST_RECORD);
+    return this.waiting > (this.#isLast ? 0 : LONGEST_RECORD);
   }
 
   /** How many bytes there are that belong to no record yet. */
@@ -100,23 +93,21 @@ export class Scanner {
     return this.bytes.length - this.#next;
   }
 
-  /** Where the record after this one begins in the bytes. */
+  /** Where the record after this one begins in the bytes, and the line on which it begins. */
   get next(): number {
     return this.#next;
   }
 
-  /** What is wrong with the record that does not end: the same however many bytes have come by now. */
-  get broken(): Broken {
-    const end = Math.min(this.bytes.length, this.#next + LONGEST_RECORD);
-    for (let i = this.#next; i < end; i += this.#delimiter.length) {
-      if (this.bytes[i] === QUOTE) {
-        const close = this.#closing(i);
-        if (close < 0 || close >= end) return { line: this.#nextLine, isQuote: true };
-        i = close + 1;
-      }
-      while (i < end && !this.#isDelimiter(i)) i++;
-    }
-    return { line: this.#nextLine, isQuote: false };
+  get nextLine(): number {
+    return this.#nextLine;
+  }
+
+  /** What is wrong with the record that does not end, the same however many bytes have come by now; it completes "this file …". */
+  brokenOff(): string {
+    const why = this.#isQuoteOpen()
+      ? `in line ${this.#nextLine} a quote is opened and never closed`
+      : `the record that begins in line ${this.#nextLine} is longer than a million characters`;
+    return `breaks off: ${why}, so nothing from there on can be read`;
   }
 
   /** Goes to the next record that is wholly there; false when there is none yet. */
@@ -178,7 +169,7 @@ export class Scanner {
 
   /** A field as text, without its quotes. */
   text(field: number): string {
-    const text = this.bytes.toString("utf8", this.starts[field], this.ends[field]);
+    const text = textOf(this.bytes, this.starts[field]!, this.ends[field]!);
     if (this.#styles[field] === BARE) return text;
     const [, inside, after] = IN_QUOTES.exec(text)!;
     const content = inside!.replaceAll('""', '"');
@@ -192,7 +183,7 @@ export class Scanner {
 
   /** The record as it stands in the file, without its line end. */
   raw(): string {
-    return this.bytes.toString("utf8", this.from, this.to);
+    return textOf(this.bytes, this.from, this.to);
   }
 
   #breaks = 0;
@@ -207,6 +198,20 @@ export class Scanner {
     this.line = this.#nextLine;
     this.#nextLine += 1 + breaks;
     return true;
+  }
+
+  /** True when a quote of the record that does not end is never closed. */
+  #isQuoteOpen(): boolean {
+    const end = Math.min(this.bytes.length, this.#next + LONGEST_RECORD);
+    for (let i = this.#next; i < end; i += this.#delimiter.length) {
+      if (this.bytes[i] === QUOTE) {
+        const close = this.#closing(i);
+        if (close < 0 || close >= end) return true;
+        i = close + 1;
+      }
+      while (i < end && !this.#isDelimiter(i)) i++;
+    }
+    return false;
   }
 
   /** Where the quote opened at `open` is closed, or −1; notes line breaks and doubled quotes on the way. */

@@ -60,3 +60,12 @@ describe("files that cannot be read say why", () => {
     expect((await csv(text)).unread).toContain(why);
   });
 });
+
+test("quoted line breaks count as lines, and a long field is read whole", async () => {
+  const long = "x".repeat(40_000);
+  const { readings } = await csv(`characteristic,position,value\r\n"bo""re","a\r\nb",1\r\n${long},c,2`);
+  expect(readings.map(({ line, characteristic, position, value }) => [line, characteristic, position, value])).toEqual([
+    [2, 'bo"re', "a\r\nb", 1],
+    [4, long, "c", 2],
+  ]);
+});
