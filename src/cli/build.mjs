@@ -14,11 +14,12 @@ export const ENGINE_AS_MODULE = {
   setup: (build) => build.onResolve({ filter: /^@odoo\/o-spreadsheet$/ }, ({ path }) => ({ path: `${path}/dist/o_spreadsheet.esm.js`, external: true })),
 };
 
-/** What is started by name, the program itself last: it is what tells that all is there. */
+/** What is started by name, or called by who gives it streams of its own (main); the program itself last: it is what tells that all is there. */
 const STARTED = {
   "engine-worker": "src/cli/engine-worker.ts",
   "book-worker": "src/cli/batch/book-worker.ts",
-  crosshatch: "src/cli/main.ts",
+  main: "src/cli/main.ts",
+  crosshatch: "src/cli/start.ts",
 };
 
 /** Parts of earlier builds stay so long, as a program that runs may still ask for them. */

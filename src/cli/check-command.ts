@@ -12,6 +12,7 @@ import { ALL_WELL, FINDINGS, Refusal, UNREADABLE } from "./exit-codes.ts";
 import { kindOf } from "./kind.ts";
 import { decimalSignOf } from "./locale.ts";
 import { complain, print, printAll, readerIsReady } from "./output.ts";
+import { streams } from "./streams.ts";
 import { jsonLine, plain } from "./text.ts";
 
 export interface CheckOptions {
@@ -98,7 +99,7 @@ async function* inputs(query: string | undefined, files: readonly string[], opti
 
 function listeners(asFound: boolean, refused: RefusedFile | undefined): Pick<CheckFilesOptions, "asFound" | "refused" | "breathe"> {
   return {
-    asFound: asFound ? (file, finding) => void process.stdout.write(`${findingLine(nameOf(file), finding)}\n`) : undefined,
+    asFound: asFound ? (file, finding) => void streams().stdout.write(`${findingLine(nameOf(file), finding)}\n`) : undefined,
     refused: refused && ((file, { line, why, text }) => refused.add(nameOf(file), line, why, text)),
     breathe: readerIsReady,
   };

@@ -10,6 +10,7 @@ import { STANDARD_INPUT } from "./batch/patterns.ts";
 import { rowsOf, Unanswered } from "./batch/query.ts";
 import { type Found, WorstFirst } from "./batch/worst-first.ts";
 import { type Checked, type CheckFilesOptions, NOTHING, unchanged } from "./check-files.ts";
+import { streams } from "./streams.ts";
 
 /** Bytes that are read at a time. */
 const CHUNK = 1 << 18;
@@ -22,7 +23,7 @@ type Told = (bytes: number) => void;
 
 /** A file of readings, or standard input, as it streams by. */
 export async function checkReadings(file: string, options: CheckFilesOptions, told: Told): Promise<Checked> {
-  if (file === STANDARD_INPUT) return await checkStream(file, file, process.stdin, options);
+  if (file === STANDARD_INPUT) return await checkStream(file, file, streams().stdin, options);
   const entry = options.ledger?.entryOf(file);
   if (entry && (await hashOf(file)) === entry.hash) return unchanged(file, entry);
   const { forReport = false, ledger, decimal } = options;

@@ -7,6 +7,7 @@ import { STANDARD_INPUT } from "./batch/patterns.ts";
 import { EngineThread } from "./engine-thread.ts";
 import { Refusal } from "./exit-codes.ts";
 import { kindOf } from "./kind.ts";
+import { streams } from "./streams.ts";
 import { reasonOf, unknownKind, workbookBytes } from "./unread.ts";
 
 /** What one workbook may take to be calculated. */
@@ -42,7 +43,7 @@ async function readSide(path: string, decimal: DecimalSign, uncertainty: number 
   const kind = kindOf(path);
   try {
     if (kind === ".csv") {
-      const input = path === STANDARD_INPUT ? process.stdin : createReadStream(path);
+      const input = path === STANDARD_INPUT ? streams().stdin : createReadStream(path);
       const { unread, ...set } = await readingsOfCsv(input, { name: path === STANDARD_INPUT ? file : basename(path), decimal, uncertainty });
       return unread === undefined ? set : { file, reason: unread };
     }

@@ -3,7 +3,8 @@ import { VERSION } from "../core/version.ts";
 import type { CheckOptions } from "./check-command.ts";
 import { ALL_WELL, Refusal, UNREADABLE } from "./exit-codes.ts";
 import type { NewOptions } from "./new.ts";
-import { complain, endWithReader, print } from "./output.ts";
+import { complain, print } from "./output.ts";
+import { type Streams, streams, withStreams } from "./streams.ts";
 
 /** The command line. Each command loads what it needs when it runs, so that the others start at once. */
 function program(done: (code: number) => void): Command {
@@ -65,7 +66,7 @@ function program(done: (code: number) => void): Command {
     .argument("<formula>", "such as HATCH.TAPER({73.01,73.02;73.00,73.01})")
     .action(async (formula: string) => {
       const { calc, calcLines } = await import("./calc-command.ts");
-      done(await (formula === "-" ? calcLines(process.stdin) : calc(formula)));
+      done(await (formula === "-" ? calcLines(streams().stdin) : calc(formula)));
     });
 
   root
@@ -103,7 +104,9 @@ function program(done: (code: number) => void): Command {
 }
 
 /** Runs the command that the arguments ask for; gives the exit code. */
-async function run(args: readonly string[]): Promise<number> {
+export const run = (args: readonly string[], given: Streams): Promise<number> => withStreams(given, () => runCommand(args));
+
+async function runCommand(args: readonly string[]): Promise<number> {
   let code = ALL_WELL;
   try {
     const root = program((result) => {
@@ -124,6 +127,3 @@ function refuse(sentence: string): number {
   complain(`${sentence}. See crosshatch help`);
   return UNREADABLE;
 }
-
-endWithReader();
-process.exitCode = await run(process.argv.slice(2));

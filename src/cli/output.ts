@@ -2,6 +2,7 @@ import { once } from "node:events";
 import { writeSync } from "node:fs";
 import { UNREADABLE } from "./exit-codes.ts";
 import { refusalOf } from "./out-file.ts";
+import { streams } from "./streams.ts";
 import { plain } from "./text.ts";
 
 /**
@@ -25,15 +26,19 @@ export async function printAll(lines: Iterable<string>): Promise<void> {
 }
 
 /** Resolves when a reader that was slower has come up; nothing where there is nothing to wait for. */
-export const readerIsReady = (): Promise<void> | undefined => (process.stdout.writableNeedDrain ? once(process.stdout, "drain").then(() => {}) : undefined);
+export function readerIsReady(): Promise<void> | undefined {
+  const { stdout } = streams();
+  return stdout.writableNeedDrain ? once(stdout, "drain").then(() => {}) : undefined;
+}
 
 async function write(text: string): Promise<void> {
-  if (!process.stdout.write(text)) await once(process.stdout, "drain");
+  const { stdout } = streams();
+  if (!stdout.write(text)) await once(stdout, "drain");
 }
 
 /** Whatever the sentence holds of somebody else's text steers no terminal. */
 export function complain(sentence: string): void {
-  process.stderr.write(`crosshatch: ${plain(sentence)}\n`);
+  streams().stderr.write(`crosshatch: ${plain(sentence)}\n`);
 }
 
 /** A reader that has gone ends the program quietly; a disk that is full, or a device that fails, is said where that is still possible. */

@@ -1,4 +1,5 @@
 import type { SingleBar } from "cli-progress";
+import { streams } from "./streams.ts";
 
 /** Milliseconds after which work is long enough to show how far it is. */
 const LONG = 1000;
@@ -14,7 +15,7 @@ export class Progress {
   constructor(
     readonly total: number,
     readonly files = 1,
-    readonly screen: NodeJS.WriteStream = process.stderr,
+    readonly screen = streams().stderr,
     readonly long = LONG,
   ) {}
 

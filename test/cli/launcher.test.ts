@@ -11,7 +11,7 @@ function clone(): string {
   mkdirSync(join(folder, "src", "cli"), { recursive: true });
   for (const file of ["crosshatch.mjs", "build.mjs"]) cpSync(join(ROOT, "src", "cli", file), join(folder, "src", "cli", file));
   mkdirSync(join(folder, "src", "cli", "batch"));
-  for (const worker of ["engine-worker.ts", "batch/book-worker.ts"]) writeFileSync(join(folder, "src", "cli", worker), "export {};");
+  for (const part of ["engine-worker.ts", "batch/book-worker.ts", "main.ts"]) writeFileSync(join(folder, "src", "cli", part), "export {};");
   const npm = `import { symlinkSync, appendFileSync } from "node:fs";
     appendFileSync(${JSON.stringify(join(folder, "asked.txt"))}, process.argv.slice(2).join(" "));
     symlinkSync(${JSON.stringify(join(ROOT, "node_modules"))}, "node_modules", "junction");`;
@@ -21,9 +21,9 @@ function clone(): string {
 }
 
 function says(folder: string, word: string, time: Date): void {
-  const main = join(folder, "src", "cli", "main.ts");
-  writeFileSync(main, `const word: string = ${JSON.stringify(word)}; console.log(word, ...process.argv.slice(2)); process.exitCode = 1;`);
-  utimesSync(main, time, time);
+  const start = join(folder, "src", "cli", "start.ts");
+  writeFileSync(start, `const word: string = ${JSON.stringify(word)}; console.log(word, ...process.argv.slice(2)); process.exitCode = 1;`);
+  utimesSync(start, time, time);
 }
 
 function run(folder: string, npm = join(folder, "npm", "npm-cli.js")) {

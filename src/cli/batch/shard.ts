@@ -1,5 +1,6 @@
 import { createHash } from "node:crypto";
 import { ALL_WELL, Refusal } from "../exit-codes.ts";
+import { streams } from "../streams.ts";
 import { plain } from "../text.ts";
 import { filesOf } from "./patterns.ts";
 
@@ -10,11 +11,12 @@ export async function shard(share: string, patterns: readonly string[], { null: 
   const [, k, n] = SHARE.exec(share) ?? [];
   const [wanted, shares] = [Number(k), Number(n)];
   if (!(wanted >= 1 && wanted <= shares)) throw new Refusal(`${share} is no share: wanted is one such as 1/4, from 1/4 to 4/4`);
+  const { stdout } = streams();
   for (const file of await filesOf(patterns)) {
     if (shareOf(file, shares) !== wanted) continue;
     if (!isNull && /[\r\n]/.test(file))
       throw new Refusal(`the name ${JSON.stringify(file)} does not fit on one line: ask for names that end with a null, by --null`);
-    process.stdout.write(lineOf(file, { isNull, isTerminal: process.stdout.isTTY }));
+    stdout.write(lineOf(file, { isNull, isTerminal: stdout.isTTY === true }));
   }
   return ALL_WELL;
 }
