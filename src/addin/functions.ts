@@ -2,10 +2,11 @@
  * Built into dist/functions.js, a classic script that Excel runs after office.js: associates every
  * declared function with its id in functions.json.
  */
+
+import { call } from "../core/broadcast.ts";
 import type { Result } from "../core/cell.ts";
 import type { Spec } from "../core/define.ts";
 import { Fault } from "../core/fault.ts";
-import { call } from "../core/lift.ts";
 import { sentence } from "../core/sentences.ts";
 import { specs } from "../functions/index.ts";
 import { argumentsFrom } from "./argument.ts";

@@ -1,6 +1,6 @@
 import { scaleLinear } from "d3-scale";
 import { area, line } from "d3-shape";
-import { type BoreReadings, deviationsOf, exaggerationOf, HALF, INWARD, OUTWARD } from "./bore-readings.ts";
+import { type BoreReadings, deviationsOf, exaggerationOf, HALF, INWARD, OUTWARD } from "./bore.ts";
 import { described, notes, nothingToDraw, type Plate, summaryOf } from "./bore-words.ts";
 import { type DrawingOptions, type Drawn, drawing, idOf } from "./drawing.ts";
 import { CHAIN, DASHED, element, group, hatching, label, labels, px, SMALL, segment, THICK, THIN, TYPE } from "./svg.ts";

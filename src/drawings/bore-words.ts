@@ -1,5 +1,5 @@
-import { outOfRoundOf, taperOf } from "../functions/cylinder/bore.ts";
-import type { BoreReadings, Deviations } from "./bore-readings.ts";
+import { outOfRoundOf, taperOf } from "../functions/cylinder/bore-readings.ts";
+import type { BoreReadings, Deviations } from "./bore.ts";
 import { numberText, signedText, tame } from "./text.ts";
 
 /** A bore as it is drawn, which is also what the words beside it speak of. */

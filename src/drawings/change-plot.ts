@@ -1,6 +1,6 @@
 import { scaleLinear } from "d3-scale";
 import { decimal } from "../core/decimal.ts";
-import { changeWords, uncertaintyOfChange } from "../functions/wear/change.ts";
+import { changeWords, uncertaintyOfChange } from "../functions/wear/change-params.ts";
 import { type DrawingOptions, type Drawn, drawing, idOf } from "./drawing.ts";
 import { DOTTED, element, group, label, labels, SMALL, segment, THICK, THIN, TYPE } from "./svg.ts";
 import { decimalsOf, numberText, signedText, tame, widthOf, wrapped } from "./text.ts";

@@ -1,6 +1,6 @@
 import { scaleBand, scaleLinear } from "d3-scale";
 import { isBelow } from "../core/decimal.ts";
-import { boundBy, type CompressionRule, short } from "../functions/tests/compression-bound.ts";
+import { boundBy, type CompressionRule, short } from "../functions/tests/compression-rule.ts";
 import { type DrawingOptions, type Drawn, drawing, idOf } from "./drawing.ts";
 import { crossHatching, DASHED, element, group, hatching, label, labels, SMALL, segment, THICK, THIN, TYPE } from "./svg.ts";
 import { numberText, sharedStart, tame, widthOf, wrapped } from "./text.ts";

@@ -1,6 +1,6 @@
 import { scaleLinear } from "d3-scale";
 import { curveLinearClosed, lineRadial } from "d3-shape";
-import { circlesOf, type FittedCircle, roundnessOf } from "../math/circles.ts";
+import { circlesOf, type FittedCircle, roundnessOf } from "../math/reference-circles.ts";
 import { type DrawingOptions, type Drawn, drawing, idOf } from "./drawing.ts";
 import { DASHED, DOTTED, element, group, label, labels, SMALL, segment, THICK, THIN } from "./svg.ts";
 import { decimalsOf, numberText, signedText, tame, wrapped } from "./text.ts";

@@ -1,8 +1,8 @@
 import { type Area, Book } from "../buildsheet/formula/book.ts";
+import { call } from "../core/broadcast.ts";
 import type { Block } from "../core/cell.ts";
 import { decimal } from "../core/decimal.ts";
 import { Fault } from "../core/fault.ts";
-import { call } from "../core/lift.ts";
 import type { Grid } from "../core/param.ts";
 import { CHECK_PREFIX, sentence } from "../core/sentences.ts";
 import { boreSummary } from "../functions/cylinder/bore-summary.ts";

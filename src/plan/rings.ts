@@ -1,8 +1,8 @@
 import { type Area, Book } from "../buildsheet/formula/book.ts";
+import { call, type Outcome } from "../core/broadcast.ts";
 import type { Argument } from "../core/cell.ts";
 import { decimal } from "../core/decimal.ts";
 import { Fault } from "../core/fault.ts";
-import { call, type Outcome } from "../core/lift.ts";
 import { faultBody } from "../core/sentences.ts";
 import { boreSummary } from "../functions/cylinder/bore-summary.ts";
 import { ringGapFile } from "../functions/rings/ring-gap-file.ts";

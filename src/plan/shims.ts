@@ -1,6 +1,6 @@
 import { type Area, Book } from "../buildsheet/formula/book.ts";
+import { call } from "../core/broadcast.ts";
 import { Fault } from "../core/fault.ts";
-import { call } from "../core/lift.ts";
 import { CHECK_PREFIX, sentence } from "../core/sentences.ts";
 import { shimPlan } from "../functions/valves/shim-plan.ts";
 import type { WorkbookSnapshot } from "../workbook/port.ts";

@@ -1,6 +1,6 @@
 import type { CheckResult } from "../buildsheet/finding.ts";
 import type { JudgedRows } from "../buildsheet/judged.ts";
-import type { BoreReadings } from "../drawings/bore-readings.ts";
+import type { BoreReadings } from "../drawings/bore.ts";
 import type { ChangePlot } from "../drawings/change-plot.ts";
 import type { CompressionTest } from "../drawings/compression-bars.ts";
 import type { RoundTrace } from "../drawings/roundness-trace.ts";

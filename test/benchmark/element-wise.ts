@@ -1,7 +1,7 @@
 import { isDeepStrictEqual } from "node:util";
+import { call } from "../../src/core/broadcast.ts";
 import type { Block } from "../../src/core/cell.ts";
 import { decimal, isAbove } from "../../src/core/decimal.ts";
-import { call } from "../../src/core/lift.ts";
 import { specByName } from "../../src/functions/index.ts";
 import type { Group } from "./benchmark-group.ts";
 import { type Line, ratioLine, type Timing, together } from "./measure.ts";

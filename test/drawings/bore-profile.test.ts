@@ -1,6 +1,6 @@
 import fc from "fast-check";
+import { type BoreReadings, commonExaggeration, exaggerationOf } from "../../src/drawings/bore.ts";
 import { drawBoreProfile } from "../../src/drawings/bore-profile.ts";
-import { type BoreReadings, commonExaggeration, exaggerationOf } from "../../src/drawings/bore-readings.ts";
 import { at, classed, drawingOf, everyNode, HOSTILE, type Node, numberIn, pointsOf, sentenceOf, TAMED } from "./tree.ts";
 
 const BORE: BoreReadings = {

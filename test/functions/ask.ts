@@ -1,7 +1,7 @@
+import { call } from "../../src/core/broadcast.ts";
 import type { Argument, Result } from "../../src/core/cell.ts";
 import type { Spec } from "../../src/core/define.ts";
 import { Fault } from "../../src/core/fault.ts";
-import { call } from "../../src/core/lift.ts";
 import { sentence } from "../../src/core/sentences.ts";
 
 export interface Refusal {

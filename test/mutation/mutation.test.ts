@@ -46,7 +46,7 @@ describe("what is left alone when the sources are changed", () => {
 
 describe("which tests are run first", () => {
   const files = [
-    "test/core/lift.test.ts",
+    "test/core/broadcast.test.ts",
     "test/functions/every-function.test.ts",
     "test/functions/rings/ring-wear.test.ts",
     "test/functions/cylinder/bore-wear.test.ts",
@@ -55,7 +55,7 @@ describe("which tests are run first", () => {
 
   test("those of the changed file, then of its folder and area, then the quick ones", () => {
     const costs = new Map([
-      ["test/core/lift.test.ts", 300],
+      ["test/core/broadcast.test.ts", 300],
       ["test/functions/rings/ring-wear.test.ts", 20],
       ["test/functions/cylinder/bore-wear.test.ts", 50],
     ]);
@@ -64,7 +64,7 @@ describe("which tests are run first", () => {
       "test/functions/every-function.test.ts",
       "test/functions/cylinder/bore-wear.test.ts",
       "test/functions/rings/ring-wear.test.ts",
-      "test/core/lift.test.ts",
+      "test/core/broadcast.test.ts",
     ]);
   });
 

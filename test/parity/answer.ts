@@ -1,6 +1,6 @@
+import { call, type Outcome } from "../../src/core/broadcast.ts";
 import type { Argument, Cell } from "../../src/core/cell.ts";
 import { Fault } from "../../src/core/fault.ts";
-import { call, type Outcome } from "../../src/core/lift.ts";
 import { sentence } from "../../src/core/sentences.ts";
 import type { Given } from "./held.ts";
 import type { Input } from "./inputs.ts";

@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { parse } from "csv-parse/sync";
-import { call } from "../../src/core/lift.ts";
+import { call } from "../../src/core/broadcast.ts";
 import { sweptVolume } from "../../src/functions/volumes/swept-volume.ts";
 
 // UCI Machine Learning Repository, Automobile data set (J. Schlimmer, 1987), CC BY 4.0; see SOURCES.md.

@@ -1,6 +1,6 @@
+import { call as applyTo } from "../../core/broadcast.ts";
 import { type Block, type Cell, isBlank } from "../../core/cell.ts";
 import { Fault } from "../../core/fault.ts";
-import { call as applyTo } from "../../core/lift.ts";
 import { faultBody } from "../../core/sentences.ts";
 import { type CellAddress, placeName } from "../../workbook/address.ts";
 import type { Area } from "../formula/book.ts";

@@ -1,8 +1,8 @@
+import { call } from "../../core/broadcast.ts";
 import { decimal } from "../../core/decimal.ts";
 import { Fault } from "../../core/fault.ts";
-import { call } from "../../core/lift.ts";
 import { faultBody } from "../../core/sentences.ts";
-import { uncertaintyOfChange } from "../../functions/wear/change.ts";
+import { uncertaintyOfChange } from "../../functions/wear/change-params.ts";
 import { enNumber } from "../../functions/wear/en-number.ts";
 import { realChange } from "../../functions/wear/real-change.ts";
 import { suspect } from "../check/alike.ts";

@@ -1,6 +1,6 @@
+import { call } from "../../core/broadcast.ts";
 import { decimal } from "../../core/decimal.ts";
 import { Fault } from "../../core/fault.ts";
-import { call } from "../../core/lift.ts";
 import { faultBody } from "../../core/sentences.ts";
 import { compareGroups } from "../../functions/wear/compare-groups.ts";
 import { mean } from "../../math/statistics.ts";

@@ -1,6 +1,6 @@
+import { call } from "../../core/broadcast.ts";
 import { decimal, isAbove } from "../../core/decimal.ts";
 import { Fault } from "../../core/fault.ts";
-import { call } from "../../core/lift.ts";
 import { wearLife } from "../../functions/wear/wear-life.ts";
 import { wearRate } from "../../functions/wear/wear-rate.ts";
 import type { Change } from "./change.ts";

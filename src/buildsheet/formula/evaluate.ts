@@ -1,7 +1,7 @@
 import { nodeTypes, parseA1Ref } from "@borgar/fx";
+import { call } from "../../core/broadcast.ts";
 import type { Argument, Block, Cell, CellError } from "../../core/cell.ts";
 import { Fault } from "../../core/fault.ts";
-import { call } from "../../core/lift.ts";
 import { sentence } from "../../core/sentences.ts";
 import { specByName } from "../../functions/index.ts";
 import type { Box } from "../../workbook/address.ts";

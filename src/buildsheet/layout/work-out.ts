@@ -1,8 +1,8 @@
+import { call } from "../../core/broadcast.ts";
 import type { Argument, Block } from "../../core/cell.ts";
 import { isBlank } from "../../core/cell.ts";
 import type { Spec } from "../../core/define.ts";
 import { Fault } from "../../core/fault.ts";
-import { call } from "../../core/lift.ts";
 import { sentence } from "../../core/sentences.ts";
 import { boreWear } from "../../functions/cylinder/bore-wear.ts";
 import { clearance } from "../../functions/cylinder/clearance.ts";

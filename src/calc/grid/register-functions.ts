@@ -1,7 +1,7 @@
+import { call } from "../../core/broadcast.ts";
 import type { Argument, Block, Cell, Result } from "../../core/cell.ts";
 import { NAMESPACE, type Spec } from "../../core/define.ts";
 import { Fault } from "../../core/fault.ts";
-import { call } from "../../core/lift.ts";
 import { sentence } from "../../core/sentences.ts";
 import { commonCode } from "./codes.ts";
 

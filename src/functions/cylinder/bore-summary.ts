@@ -1,6 +1,6 @@
 import { define, row } from "../../core/define.ts";
 import { axes, readings } from "../../core/param.ts";
-import { largestOf, meanOf, outOfRoundOf, smallestOf, taperOf } from "./bore.ts";
+import { largestOf, meanOf, outOfRoundOf, smallestOf, taperOf } from "./bore-readings.ts";
 
 const COLUMNS = ["smallest", "largest", "mean", "taper", "out-of-round", "largest at height", "largest at axis"] as const;
 

@@ -2,7 +2,7 @@ import { decimal } from "../../core/decimal.ts";
 import { define, value } from "../../core/define.ts";
 import { unlike } from "../../core/fault.ts";
 import { axes, length, readings } from "../../core/param.ts";
-import { largestOf } from "./bore.ts";
+import { largestOf } from "./bore-readings.ts";
 
 /**
  * Bore wear, on the diameter: the largest reading less the standard bore. Positive is worn, negative

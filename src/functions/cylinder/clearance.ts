@@ -1,6 +1,6 @@
 import { define, value } from "../../core/define.ts";
 import { length } from "../../core/param.ts";
-import { fitClearance } from "./fit.ts";
+import { fitClearance } from "./fit-clearance.ts";
 
 /**
  * Clearance of a running fit, on the diameter: pin in its bush, crankpin in its bearing, valve stem

@@ -3,7 +3,7 @@ import { define, value } from "../../core/define.ts";
 import { Fault, refuse } from "../../core/fault.ts";
 import { choice, length, temperature, text } from "../../core/param.ts";
 import { coefficientOf, kelvins, REFERENCE_TEMPERATURE, TEMPERATURE_UNITS, type TemperatureUnit } from "../measurement/materials.ts";
-import { fitClearance } from "./fit.ts";
+import { fitClearance } from "./fit-clearance.ts";
 
 /**
  * Running clearance with bore and piston each at its own temperature, both measured at 20 °C; below

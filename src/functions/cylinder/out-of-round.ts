@@ -1,7 +1,7 @@
 import { define, value } from "../../core/define.ts";
 import { tooFew } from "../../core/fault.ts";
 import { axes, readings } from "../../core/param.ts";
-import { outOfRoundOf } from "./bore.ts";
+import { outOfRoundOf } from "./bore-readings.ts";
 
 /**
  * Two-point out-of-round: at each height the largest reading less the smallest, over the axes; of

@@ -1,7 +1,7 @@
 import { define, value } from "../../core/define.ts";
 import { axes, type Bore, choice, length, readings } from "../../core/param.ts";
-import { largestOf, meanOf, smallestOf } from "./bore.ts";
-import { fitClearance } from "./fit.ts";
+import { largestOf, meanOf, smallestOf } from "./bore-readings.ts";
+import { fitClearance } from "./fit-clearance.ts";
 
 const BASES = ["smallest", "mean", "largest"] as const;
 

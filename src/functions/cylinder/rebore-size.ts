@@ -1,7 +1,7 @@
 import { define, value } from "../../core/define.ts";
 import { unlike } from "../../core/fault.ts";
 import { axes, choice, length, list, readings } from "../../core/param.ts";
-import { largestOf } from "./bore.ts";
+import { largestOf } from "./bore-readings.ts";
 import { CENTRINGS, NO_OVERSIZE, neededSize, oversizeFault, smallestOversize } from "./oversize.ts";
 
 /**

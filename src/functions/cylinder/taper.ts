@@ -1,7 +1,7 @@
 import { define, value } from "../../core/define.ts";
 import { tooFew } from "../../core/fault.ts";
 import { axes, readings } from "../../core/param.ts";
-import { taperOf } from "./bore.ts";
+import { taperOf } from "./bore-readings.ts";
 
 /**
  * Bore taper: along each axis the largest reading less the smallest, over the heights; of these the

@@ -3,7 +3,7 @@ import { define, table } from "../../core/define.ts";
 import { Fault } from "../../core/fault.ts";
 import { grid, labels, length } from "../../core/param.ts";
 import { type Components, gaugeComponents } from "./gauge-components.ts";
-import { studyOf } from "./study.ts";
+import { studyOf } from "./gauge-variances.ts";
 
 const HEADER = ["source", "standard deviation", "% of variance", "% of variation", "% of tolerance"] as const;
 /** A tolerance is held against the width that holds 99.73 % of a normal spread. */

@@ -1,6 +1,6 @@
 import { define, value } from "../../core/define.ts";
 import { length } from "../../core/param.ts";
-import { fitClearance } from "../cylinder/fit.ts";
+import { fitClearance } from "../cylinder/fit-clearance.ts";
 
 /** Side clearance of a ring: groove width less ring width. Source: common practice. */
 export const ringSide = define({

@@ -4,7 +4,7 @@ import { Fault } from "../../core/fault.ts";
 import { cells, choice, number } from "../../core/param.ts";
 import { checkText, show } from "../../core/sentences.ts";
 import { judge } from "../../core/verdict.ts";
-import { boundBy, RULES, ruleFault, short, ZERO_PRESSURE_NOTE } from "./compression-bound.ts";
+import { boundBy, RULES, ruleFault, short, ZERO_PRESSURE_NOTE } from "./compression-rule.ts";
 import { inShape } from "./in-shape.ts";
 
 /**

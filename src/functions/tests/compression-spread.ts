@@ -1,7 +1,7 @@
 import { decimal } from "../../core/decimal.ts";
 import { define, value } from "../../core/define.ts";
 import { list } from "../../core/param.ts";
-import { ZERO_PRESSURE_NOTE } from "./compression-bound.ts";
+import { ZERO_PRESSURE_NOTE } from "./compression-rule.ts";
 
 /** Highest less lowest reading of a compression test. Source: TM 10-3930-618-20. */
 export const compressionSpread = define({

@@ -1,10 +1,10 @@
+import { placeIn } from "../../core/broadcast-elements.ts";
 import { decimal, isAbove, isBelow } from "../../core/decimal.ts";
 import { define, table } from "../../core/define.ts";
 import { Fault, refuse } from "../../core/fault.ts";
-import { placeIn } from "../../core/lanes.ts";
 import { type Cells, cells, choice, number } from "../../core/param.ts";
 import { checkText, show } from "../../core/sentences.ts";
-import { boundBy, type CompressionRule, RULES, ruleFault, short, ZERO_PRESSURE_NOTE } from "./compression-bound.ts";
+import { boundBy, type CompressionRule, RULES, ruleFault, short, ZERO_PRESSURE_NOTE } from "./compression-rule.ts";
 import { inShape } from "./in-shape.ts";
 
 const DEFAULT_SHARE = 0.75;

@@ -1,7 +1,7 @@
 import { decimal } from "../../core/decimal.ts";
 import { define, value } from "../../core/define.ts";
 import { length } from "../../core/param.ts";
-import { changeParams, uncertaintyOfChange } from "./change.ts";
+import { changeParams, uncertaintyOfChange } from "./change-params.ts";
 
 /** The En number of two results. Source: ISO/IEC 17043, annex on statistical methods; ISO 13528, 9.7. */
 export const enNumber = define({

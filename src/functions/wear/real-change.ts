@@ -1,6 +1,6 @@
 import { define, value } from "../../core/define.ts";
 import { length } from "../../core/param.ts";
-import { changeParams, changeWords, uncertaintyOfChange } from "./change.ts";
+import { changeParams, changeWords, uncertaintyOfChange } from "./change-params.ts";
 
 /** Whether a change is larger than what the measuring alone explains. Sources: JCGM 100:2008, 5.1.2; ISO/IEC 17043 (|En| ≤ 1 agrees). */
 export const realChange = define({

@@ -3,7 +3,7 @@ import { Fault } from "../../core/fault.ts";
 import { length } from "../../core/param.ts";
 import { coverageT } from "../../math/distributions.ts";
 import { inversePrediction } from "../../math/regression.ts";
-import { historyOf, historyParams } from "./history.ts";
+import { historyOf, historyParams } from "./size-over-use.ts";
 
 const COLUMNS = ["use at the limit", "earliest", "latest"] as const;
 const CONFIDENCE = 0.95;

@@ -1,7 +1,7 @@
 import { define, row } from "../../core/define.ts";
 import { Fault } from "../../core/fault.ts";
 import { coverageT } from "../../math/distributions.ts";
-import { historyOf, historyParams } from "./history.ts";
+import { historyOf, historyParams } from "./size-over-use.ts";
 
 const COLUMNS = ["rate", "from", "to", "change"] as const;
 const CONFIDENCE = 0.95;

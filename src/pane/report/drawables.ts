@@ -1,5 +1,5 @@
+import { commonExaggeration } from "../../drawings/bore.ts";
 import { drawBoreProfile } from "../../drawings/bore-profile.ts";
-import { commonExaggeration } from "../../drawings/bore-readings.ts";
 import { drawChangePlot } from "../../drawings/change-plot.ts";
 import { drawCompressionBars } from "../../drawings/compression-bars.ts";
 import type { Drawn } from "../../drawings/drawing.ts";

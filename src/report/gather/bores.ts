@@ -1,6 +1,6 @@
 import type { OwnCall } from "../../buildsheet/check/calls.ts";
 import type { Area } from "../../buildsheet/formula/book.ts";
-import type { BoreReadings } from "../../drawings/bore-readings.ts";
+import type { BoreReadings } from "../../drawings/bore.ts";
 import type { Placed } from "../content.ts";
 import { labelsOf, placeOf, type Source } from "./areas.ts";
 import { numberIn } from "./cells.ts";

@@ -5,7 +5,7 @@ import type { Cell } from "../../core/cell.ts";
 import type { Change, ChangePlot } from "../../drawings/change-plot.ts";
 import type { CompressionTest } from "../../drawings/compression-bars.ts";
 import type { RoundTrace } from "../../drawings/roundness-trace.ts";
-import { type CompressionRule, RULES } from "../../functions/tests/compression-bound.ts";
+import { type CompressionRule, RULES } from "../../functions/tests/compression-rule.ts";
 import { placeName } from "../../workbook/address.ts";
 import type { Placed } from "../content.ts";
 import { labelsOf, placeOf, type Source } from "./areas.ts";

@@ -1,6 +1,6 @@
 import { counted } from "../../buildsheet/counts.ts";
+import { commonExaggeration } from "../../drawings/bore.ts";
 import { drawBoreProfile } from "../../drawings/bore-profile.ts";
-import { commonExaggeration } from "../../drawings/bore-readings.ts";
 import { drawChangePlot } from "../../drawings/change-plot.ts";
 import { drawCompressionBars } from "../../drawings/compression-bars.ts";
 import { type Drawn, isDrawing } from "../../drawings/drawing.ts";

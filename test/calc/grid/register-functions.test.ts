@@ -1,7 +1,7 @@
 import * as engine from "@odoo/o-spreadsheet";
 import { registerFunctions } from "../../../src/calc/grid/register-functions.ts";
+import { call } from "../../../src/core/broadcast.ts";
 import type { Cell } from "../../../src/core/cell.ts";
-import { call } from "../../../src/core/lift.ts";
 import { specByName, specs } from "../../../src/functions/index.ts";
 import { asWritten, EXAMPLES } from "../examples.ts";
 

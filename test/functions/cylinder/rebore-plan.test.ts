@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { call } from "../../../src/core/lift.ts";
+import { call } from "../../../src/core/broadcast.ts";
 import { finishBore } from "../../../src/functions/cylinder/finish-bore.ts";
 import { reborePlan } from "../../../src/functions/cylinder/rebore-plan.ts";
 import { reboreSize } from "../../../src/functions/cylinder/rebore-size.ts";

@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { call } from "../../../src/core/lift.ts";
+import { call } from "../../../src/core/broadcast.ts";
 import { sentence } from "../../../src/core/sentences.ts";
 import { slip, slipOf } from "../../../src/functions/measurement/slip.ts";
 

@@ -1,8 +1,8 @@
 import fc from "fast-check";
+import { call } from "../../src/core/broadcast.ts";
 import type { Argument, Cell } from "../../src/core/cell.ts";
 import { define, type Spec, value } from "../../src/core/define.ts";
 import { Fault } from "../../src/core/fault.ts";
-import { call } from "../../src/core/lift.ts";
 import { count, number, type Param, text } from "../../src/core/param.ts";
 import { checkText } from "../../src/core/sentences.ts";
 import { specs } from "../../src/functions/index.ts";

@@ -1,6 +1,6 @@
+import { call } from "../../src/core/broadcast.ts";
 import { define, row, table, value } from "../../src/core/define.ts";
 import { type Fault, refuse } from "../../src/core/fault.ts";
-import { call } from "../../src/core/lift.ts";
 import { length, number } from "../../src/core/param.ts";
 import { ask } from "../functions/ask.ts";
 import { about } from "./about.ts";

@@ -1,7 +1,7 @@
+import { axesOf, type Lane, laneOf } from "./broadcast-elements.ts";
 import type { Argument, Result } from "./cell.ts";
 import type { Spec } from "./define.ts";
 import { Fault } from "./fault.ts";
-import { axesOf, type Lane, laneOf } from "./lanes.ts";
 import { BLANK } from "./param.ts";
 import { checkText } from "./sentences.ts";
 

@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { CIRCLES, circlesOf, type FittedCircle, roundnessOf } from "../../src/math/circles.ts";
+import { CIRCLES, circlesOf, type FittedCircle, roundnessOf } from "../../src/math/reference-circles.ts";
 import { cramer, threesOf } from "../helpers/cramer.ts";
 
 type Point = readonly [cos: number, sin: number, deviation: number];
