@@ -1,7 +1,7 @@
 import { Workbook, type Worksheet } from "@cj-tech-master/excelts";
 import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
 import type { Cell } from "../src/core/cell.ts";
-import { storeFormulas } from "../src/xlsx/stored-formulas.ts";
+import { storeFormulas } from "../src/xlsx/formula-text.ts";
 
 /** How a sample cell looks: what people type stands out from what is calculated; `wrapped`, `number` and `verdict` make a table of long words. */
 export type Look = "title" | "note" | "head" | "label" | "typed" | "typed3" | "words" | "result" | "result3" | "wrapped" | "number" | "verdict" | "master";

@@ -1,9 +1,8 @@
 import { MARKS_KEY } from "../hosts/bench/plugins.ts";
 import { boxName } from "../workbook/address.ts";
-import { LIMITS } from "../xlsx/file-limits.ts";
+import { LIMITS, UnreadableFile } from "../xlsx/file-limits.ts";
 import type { DefinedName, Table } from "../xlsx/model.ts";
 import { readXlsx } from "../xlsx/read/read.ts";
-import { UnreadableFile } from "../xlsx/unreadable.ts";
 import { Zip } from "../xlsx/zip.ts";
 import type { Engine } from "./load-grid.ts";
 import { type Contents, contentsOf, type EngineData, type EngineSheet, lookOf } from "./open-cells.ts";

@@ -1,6 +1,6 @@
 import type { EnginePicture } from "../hosts/bench/pictures.ts";
 import { LIMITS } from "../xlsx/file-limits.ts";
-import { relationsOf } from "../xlsx/read/relations.ts";
+import { relationsOf } from "../xlsx/read/parts.ts";
 import type { Zip } from "../xlsx/zip.ts";
 
 /** Kinds of picture that a browser shows and the engine writes again. */

@@ -3,7 +3,7 @@ import { parseFormula } from "../buildsheet/formula/parse.ts";
 import { type Cell, isCellError } from "../core/cell.ts";
 import { formulaAt, valueAt } from "../hosts/bench/host.ts";
 import { REFUSED_TITLE } from "../workbook/styles.ts";
-import { xmlText } from "../xlsx/xml-text.ts";
+import { xmlText } from "../xlsx/xml.ts";
 import { storedFormula } from "./stored-formula.ts";
 
 // biome-ignore lint/suspicious/noControlCharactersInRegex: these are the characters that XML 1.0 cannot hold, besides the surrogates and the two last

@@ -8,7 +8,7 @@ import { keptXml } from "../workbook/storage.ts";
 import type { CellFile, DefinedName } from "../xlsx/model.ts";
 import { boxOf } from "../xlsx/model.ts";
 import { readXlsx } from "../xlsx/read/read.ts";
-import { xmlText } from "../xlsx/xml-text.ts";
+import { xmlText } from "../xlsx/xml.ts";
 import { type SavedCell, SharedStrings, savedCells, type ToName, withCells, withRules } from "./save-cells.ts";
 import { storedFormula } from "./stored-formula.ts";
 import { withMarks } from "./stored-marks.ts";

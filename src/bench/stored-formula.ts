@@ -1,4 +1,4 @@
-import { storedFormula as storedCalls } from "../xlsx/stored-formulas.ts";
+import { storedFormula as storedCalls } from "../xlsx/formula-text.ts";
 
 /**
  * Functions that workbook files store with `_xlfn.` before the name, of those that the engine knows:

@@ -1,7 +1,51 @@
-import type { Box } from "../workbook/address.ts";
-import type { CellFile } from "../xlsx/model.ts";
-import type { Reader } from "./readers.ts";
+import type { Edges } from "../workbook/address.ts";
+import type { CellFile, WorkbookFile } from "../xlsx/model.ts";
+import { signatures } from "./grid-model.ts";
 import type { Area } from "./references.ts";
+import { Grids, Untranslatable } from "./references.ts";
+import { formulasOf } from "./results.ts";
+import { Translator } from "./translate.ts";
+
+/** A formula and the cells that it looks at, with its names and tables resolved. */
+export interface Reader {
+  cell: CellFile;
+  sheet: number;
+  areas: readonly Area[];
+}
+
+/** The cells that a formula fills, as far as the file tells: how far a result that grows goes is not known before. */
+export function filledBy({ row, column, array }: CellFile): Edges {
+  const { rows, columns } = array && !array.grows ? array : { rows: 1, columns: 1 };
+  return { top: row, left: column, bottom: row + rows - 1, right: column + columns - 1 };
+}
+
+export function readersOf(book: WorkbookFile): Reader[] {
+  const grids = new NotingGrids(book);
+  const translator = new Translator(book, grids, signatures());
+  const readers: Reader[] = [];
+  for (const [cell, sheet] of formulasOf(book)) {
+    if (cell.formula === undefined) continue;
+    grids.areas = [];
+    try {
+      translator.translate(cell.formula, { sheet, row: cell.row, column: cell.column }, cell.array !== undefined);
+    } catch (reason) {
+      if (!(reason instanceof Untranslatable)) throw reason;
+      grids.areas = [];
+    }
+    readers.push({ cell, sheet, areas: grids.areas });
+  }
+  return readers;
+}
+
+/** Takes note of every area that a formula looks into. */
+export class NotingGrids extends Grids {
+  areas: Area[] = [];
+
+  override name(area: Area, home: number, place = false): string {
+    if (!place) this.areas.push(area);
+    return super.name(area, home, place);
+  }
+}
 
 /** References from formula to formula that are followed. */
 const MOST_STEPS = 20_000_000;
@@ -20,7 +64,7 @@ interface Node {
  * The formulas that rest on themselves, each by whatever way: all of them, so that none can pass over the
  * error of another and show a number. `fills` tells which cells a formula's result stands in.
  */
-export function inCircles(readers: readonly Reader[], fills: (reader: Reader) => Box, mostSteps = MOST_STEPS): CellFile[] {
+export function inCircles(readers: readonly Reader[], fills: (reader: Reader) => Edges, mostSteps = MOST_STEPS): CellFile[] {
   const fields = new Fields(readers, fills);
   const nodes = new Map<number, Node>();
   const open: number[] = [];
@@ -64,7 +108,7 @@ export function inCircles(readers: readonly Reader[], fills: (reader: Reader) =>
 class Fields {
   readonly #columns = new Map<number, Map<number, { rows: number[]; owners: number[] }>>();
 
-  constructor(readers: readonly Reader[], fills: (reader: Reader) => Box) {
+  constructor(readers: readonly Reader[], fills: (reader: Reader) => Edges) {
     const filled = readers.flatMap((reader, owner) => [...cellsOf(fills(reader))].map(({ row, column }) => ({ sheet: reader.sheet, row, column, owner })));
     filled.sort((a, b) => a.row - b.row);
     for (const { sheet, row, column, owner } of filled) {
@@ -91,7 +135,7 @@ class Fields {
   }
 }
 
-function* cellsOf({ top, left, bottom, right }: Box): Generator<{ row: number; column: number }> {
+function* cellsOf({ top, left, bottom, right }: Edges): Generator<{ row: number; column: number }> {
   for (let column = left; column <= right; column++) for (let row = top; row <= bottom; row++) yield { row, column };
 }
 

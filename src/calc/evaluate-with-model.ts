@@ -1,13 +1,11 @@
-import type { Box } from "../workbook/address.ts";
+import type { Edges } from "../workbook/address.ts";
 import { columnLetters } from "../workbook/address.ts";
 import type { CellFile, SpillSize, WorkbookFile } from "../xlsx/model.ts";
-import { circularContent, contentOf, formulasOf, type Refused } from "./contents.ts";
-import { inCircles, TooManySteps } from "./cycles.ts";
+import { inCircles, NotingGrids, type Reader, TooManySteps } from "./cycles.ts";
 import { haveRoved, type Model, type ModelData, modelOf, signatures, startCalculation } from "./grid-model.ts";
-import type { Grids } from "./grids.ts";
-import { NotingGrids, type Reader } from "./readers.ts";
-import type { Area } from "./references.ts";
+import type { Area, Grids } from "./references.ts";
 import type { Computed, Placed } from "./results.ts";
+import { circularContent, contentOf, formulasOf, type Refused } from "./results.ts";
 import { Translator } from "./translate.ts";
 
 /** Room for spills, tried in turn: most workbooks need none. */
@@ -58,7 +56,7 @@ function settled(book: WorkbookFile, circular: ReadonlySet<CellFile>): Trial {
 
 /** Adds what goes round in circles; true where something did that was not known, or nobody can tell. */
 function addCircles({ model, readers }: Trial, circular: Set<CellFile>): boolean {
-  const fills = ({ cell, sheet }: Reader): Box => {
+  const fills = ({ cell, sheet }: Reader): Edges => {
     const { row, column } = cell;
     const { rows, columns } = reachOf(model, sheet, row, column) ?? { rows: 1, columns: 1 };
     return { top: row, left: column, bottom: row + rows - 1, right: column + columns - 1 };

@@ -1,15 +1,13 @@
 import { isCellError } from "../core/cell.ts";
 import { keyOf, MOST_COLUMNS } from "../workbook/address.ts";
 import type { CellFile, SpillSize, WorkbookFile } from "../xlsx/model.ts";
-import { isFormula, type Refused } from "./contents.ts";
-import { inCircles, TooManySteps } from "./cycles.ts";
+import { filledBy, inCircles, readersOf, TooManySteps } from "./cycles.ts";
 import { leftOut, startCalculation } from "./grid-model.ts";
-import { Grids } from "./grids.ts";
-import { filledBy, readersOf } from "./readers.ts";
 import type { Area } from "./references.ts";
+import { Grids } from "./references.ts";
 import type { Computed, Placed } from "./results.ts";
-import { type Runnable, Runnables } from "./runnables.ts";
-import { BLANK, type Given, NeedsModel, settled, Value } from "./template-cache.ts";
+import { isFormula, type Refused } from "./results.ts";
+import { BLANK, type Given, NeedsModel, type Runnable, Runnables, settled, Value } from "./template-cache.ts";
 
 /** Formulas that wait for one another, each in the next. Those further down are put in order first, one after the other. */
 const DEEPEST = 100;

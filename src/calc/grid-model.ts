@@ -1,11 +1,10 @@
 import * as engine from "@odoo/o-spreadsheet";
 import { specs } from "../functions/index.ts";
-import type { Box } from "../workbook/address.ts";
+import type { Edges } from "../workbook/address.ts";
 import { likeOtherSheets } from "./grid/compatibility.ts";
 import { registerFunctions } from "./grid/register-functions.ts";
 import { boundEngine } from "./grid/work-limits.ts";
-import { type Signatures, signaturesOf } from "./grid-terms.ts";
-import { ERROR } from "./literals.ts";
+import { ERROR, type Signatures, signaturesOf } from "./grid-terms.ts";
 import { FILL } from "./translate.ts";
 
 type Value = { value: string | number | boolean | null; message?: string };
@@ -22,7 +21,7 @@ export interface Roved {
   sheetId: string;
   row: number;
   col: number;
-  to: { sheetId: string; zone: Box };
+  to: { sheetId: string; zone: Edges };
 }
 
 let roved: Roved[] = [];

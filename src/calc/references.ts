@@ -1,8 +1,17 @@
 import { parseA1Ref, parseStructRef } from "@borgar/fx/xlsx";
-import { around, type Box, columnLetters, MOST_COLUMNS, MOST_ROWS } from "../workbook/address.ts";
+import { around, columnLetters, type Edges, MOST_COLUMNS, MOST_ROWS } from "../workbook/address.ts";
 import { partOfTable } from "../workbook/table-references.ts";
 import type { Table, WorkbookFile } from "../xlsx/model.ts";
-import { Untranslatable } from "./untranslatable.ts";
+
+/** A formula that the engine cannot calculate as other sheets do. `code` is what its cell shows; the message completes "this formula …". */
+export class Untranslatable extends Error {
+  constructor(
+    readonly code: string,
+    message: string,
+  ) {
+    super(message);
+  }
+}
 
 /** Where a formula stands: its sheet by place in the workbook, its row and column from 0. */
 export interface Site {
@@ -12,11 +21,11 @@ export interface Site {
 }
 
 /** What a reference covers. Whole columns and rows go to the sheet's end. */
-export interface Area extends Box {
+export interface Area extends Edges {
   sheet: number;
 }
 
-export const isOneCell = ({ top, bottom, left, right }: Box): boolean => top === bottom && left === right;
+export const isOneCell = ({ top, bottom, left, right }: Edges): boolean => top === bottom && left === right;
 
 /** `A1:B3` or `Sheet!A1` as an area; `undefined` when the text is no reference of that kind. */
 export function areaOfReference(text: string, site: Site, book: WorkbookFile): Area | undefined {
@@ -87,7 +96,79 @@ export function areaAround(a: Area, b: Area): Area | undefined {
 }
 
 /** `B2` or `B2:C5`. */
-export function areaName({ top, left, bottom, right }: Box): string {
+function areaName({ top, left, bottom, right }: Edges): string {
   const first = `${columnLetters(left)}${top + 1}`;
   return top === bottom && left === right ? first : `${first}:${columnLetters(right)}${bottom + 1}`;
+}
+
+/** How far beyond what a sheet holds a reference makes it larger. References that go on are cut: there is nothing. */
+const REACH = { rows: 2000, columns: 100 };
+
+interface Grid {
+  /** The sheet's name in the engine. */
+  name: string;
+  rows: number;
+  columns: number;
+  readonly mostRows: number;
+  readonly mostColumns: number;
+}
+
+/** The engine's sheets: their names and how large they have to be. It visits every cell, so none larger than needed. */
+export class Grids {
+  readonly all: readonly Grid[];
+  /** A reference was cut since this was last set to false. */
+  cut = false;
+
+  constructor({ sheets }: WorkbookFile) {
+    const taken = new Set(sheets.map((sheet) => sheet.name.toLowerCase()));
+    this.all = sheets.map(({ name, cells }) => {
+      let rows = 1;
+      let columns = 1;
+      for (const { row, column, array } of cells) {
+        rows = Math.max(rows, row + (array?.rows ?? 1));
+        columns = Math.max(columns, column + (array?.columns ?? 1));
+      }
+      return { name: engineSheetName(name, taken), rows, columns, mostRows: rows + REACH.rows, mostColumns: columns + REACH.columns };
+    });
+  }
+
+  /** Makes room for results below and beside what is there. */
+  widen(rows: number, columns: number): void {
+    for (const grid of this.all) {
+      grid.rows += rows;
+      grid.columns += columns;
+    }
+  }
+
+  /** True when the area lies where the sheet is or can be made to reach. */
+  holds({ sheet, bottom, right }: Area): boolean {
+    const { mostRows, mostColumns } = this.all[sheet]!;
+    return bottom < mostRows && right < mostColumns;
+  }
+
+  /** An area as the engine names it in a formula on the sheet `home`, which looks into it unless its `place` is enough. */
+  name(area: Area, home: number, _place = false): string {
+    const grid = this.all[area.sheet]!;
+    let { bottom, right } = area;
+    if (this.holds(area)) {
+      grid.rows = Math.max(grid.rows, bottom + 1);
+      grid.columns = Math.max(grid.columns, right + 1);
+    } else {
+      this.cut = true;
+      bottom = Math.max(area.top, Math.min(bottom, grid.rows - 1));
+      right = Math.max(area.left, Math.min(right, grid.columns - 1));
+    }
+    const range = areaName({ top: area.top, left: area.left, bottom, right });
+    return area.sheet === home ? range : `'${grid.name}'!${range}`;
+  }
+}
+
+/** The engine cannot read a sheet's name with an apostrophe in it. */
+function engineSheetName(name: string, taken: Set<string>): string {
+  if (!name.includes("'")) return name;
+  const bare = name.replaceAll("'", "’");
+  let unused = bare;
+  for (let n = 2; taken.has(unused.toLowerCase()); n++) unused = `${bare} ${n}`;
+  taken.add(unused.toLowerCase());
+  return unused;
 }

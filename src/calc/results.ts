@@ -1,5 +1,8 @@
-import type { CellFile, SpillSize } from "../xlsx/model.ts";
-import type { Refused } from "./contents.ts";
+import { type Cell, isCellError } from "../core/cell.ts";
+import type { CellFile, SpillSize, WorkbookFile } from "../xlsx/model.ts";
+import { cellText, errorText } from "./grid-terms.ts";
+import { Untranslatable } from "./references.ts";
+import { FILL, type Translator } from "./translate.ts";
 
 /** A cell and what it comes to, errors by the engine's own codes. */
 export interface Placed {
@@ -21,4 +24,42 @@ export interface Computed {
   refused: Refused;
   /** Not all values may be settled. */
   hurried: boolean;
+}
+
+/** Formulas that could not be put into the engine's terms, and why. */
+export type Refused = Map<CellFile, Untranslatable>;
+
+export const isFormula = ({ formula, beyond }: CellFile): boolean => formula !== undefined || beyond !== undefined;
+
+/** Every cell with a formula, and its sheet by place. */
+export function* formulasOf({ sheets }: WorkbookFile): Generator<[CellFile, number]> {
+  for (const [sheet, { cells }] of sheets.entries()) for (const cell of cells) if (isFormula(cell)) yield [cell, sheet];
+}
+
+/** A formula that goes round in a circle is not run: its error stands in all cells that it filled when the file was saved. */
+export function circularContent({ array }: CellFile): string {
+  const error = errorText("#CYCLE");
+  return array ? `=${FILL}(${error},${array.rows},${array.columns})` : `=${error}`;
+}
+
+/** What is put into the engine's cell for a cell of the file. A `blocked` formula shows its first value alone. */
+export function contentOf(cell: CellFile, sheet: number, translator: Translator, blocked: boolean, refused: Refused): string {
+  if (!isFormula(cell)) return literalContent(cell.value);
+  try {
+    if (cell.formula === undefined) throw new Untranslatable("#VALUE!", cell.beyond!);
+    const { array } = cell;
+    const formula = translator.translate(cell.formula, { sheet, row: cell.row, column: cell.column }, array !== undefined);
+    if (blocked) return `=${FILL}(${formula.slice(1)},1,1)`;
+    return array && !array.grows ? `=${FILL}(${formula.slice(1)},${array.rows},${array.columns})` : formula;
+  } catch (reason) {
+    if (!(reason instanceof Untranslatable)) throw reason;
+    refused.set(cell, reason);
+    return `=${errorText(reason.code, `This formula ${reason.message}.`)}`;
+  }
+}
+
+function literalContent(value: Cell): string {
+  if (isCellError(value)) return `=${errorText(value.error)}`;
+  if (typeof value === "string") return cellText(value);
+  return typeof value === "boolean" ? String(value).toUpperCase() : String(value ?? "");
 }

@@ -2,11 +2,9 @@ import { type AstExpression, type CallExpression, nodeTypes, parse, tokenize } f
 import { cellName } from "../workbook/address.ts";
 import { shiftFormula } from "../xlsx/formula-text.ts";
 import type { WorkbookFile } from "../xlsx/model.ts";
-import { engineName, type Signatures, worksOverArrays } from "./grid-terms.ts";
-import type { Grids } from "./grids.ts";
-import { errorText, quoted } from "./literals.ts";
-import { type Area, areaAround, areaOfReference, areaOfTable, commonArea, intersectWith, isOneCell, type Site, sheetOf } from "./references.ts";
-import { Untranslatable } from "./untranslatable.ts";
+import { engineName, errorText, quoted, type Signatures, worksOverArrays } from "./grid-terms.ts";
+import type { Grids } from "./references.ts";
+import { type Area, areaAround, areaOfReference, areaOfTable, commonArea, intersectWith, isOneCell, type Site, sheetOf, Untranslatable } from "./references.ts";
 
 /** Longer than any formula of a sheet, deeper than any that a person wrote: not taken apart. */
 const LONGEST = 8192;

@@ -1,7 +1,6 @@
 import { leftOut, type Model, type ModelData, modelOf, signatures, startCalculation } from "../calc/grid-model.ts";
-import { Grids } from "../calc/grids.ts";
+import { Grids, Untranslatable } from "../calc/references.ts";
 import { Translator } from "../calc/translate.ts";
-import { Untranslatable } from "../calc/untranslatable.ts";
 import { type Cell, isErrorCode } from "../core/cell.ts";
 import { peoplesFormula } from "../xlsx/formula-text.ts";
 import type { WorkbookFile } from "../xlsx/model.ts";

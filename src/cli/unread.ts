@@ -1,6 +1,5 @@
 import { readFile, stat } from "node:fs/promises";
-import { mustFit } from "../xlsx/file-limits.ts";
-import { UnreadableFile } from "../xlsx/unreadable.ts";
+import { mustFit, UnreadableFile } from "../xlsx/file-limits.ts";
 
 /** What to say of a file with an ending that is not read. */
 export const unknownKind = (kind: string): string =>

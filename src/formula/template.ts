@@ -1,4 +1,4 @@
-import { around, type Box, MOST_COLUMNS, MOST_ROWS } from "../workbook/address.ts";
+import { around, type Edges, MOST_COLUMNS, MOST_ROWS } from "../workbook/address.ts";
 
 /**
  * A formula taken apart in one quick pass: the text that it has in common with the formulas filled down
@@ -7,7 +7,7 @@ import { around, type Box, MOST_COLUMNS, MOST_ROWS } from "../workbook/address.t
 export interface Shape {
   /** The formula with a mark in place of each cell and range. */
   key: string;
-  areas: Box[];
+  areas: Edges[];
 }
 
 const CELL = "\u0001";
@@ -29,7 +29,7 @@ const letterOf = (code: number): number => ((code >= 65 && code <= 90) || (code 
 /** `undefined` for a formula in which something only looks like a cell, or a range is one cell: those are shapes of their own. */
 export function shapeOf(formula: string): Shape | undefined {
   if (formula.length > LONGEST) return undefined;
-  const areas: Box[] = [];
+  const areas: Edges[] = [];
   let key = "";
   /** What lies before is in the key. */
   let from = 0;
@@ -81,7 +81,7 @@ function endOfWord(formula: string, from: number): number {
 }
 
 /** The cell that a word names, `undefined` for another word, `null` for a cell beyond the end of every sheet. */
-function cellIn(formula: string, from: number, end: number): Box | null | undefined {
+function cellIn(formula: string, from: number, end: number): Edges | null | undefined {
   let at = from;
   if (formula.charCodeAt(at) === DOLLAR) at++;
   const letters = at;

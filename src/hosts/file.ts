@@ -3,11 +3,10 @@ import { areaOf, type CellAddress, type CellArea } from "../workbook/address.ts"
 import { type Edit, HostRefusal, type Mark, type SheetHost, type WorkbookSnapshot } from "../workbook/port.ts";
 import { nameTaken, noSheet, refuseTaken } from "../workbook/refusals.ts";
 import { contentOf, type DescribedSheets, placesOf } from "../workbook/sheet-spec.ts";
-import { LIMITS } from "../xlsx/file-limits.ts";
+import { LIMITS, UnreadableFile } from "../xlsx/file-limits.ts";
 import { peoplesFormula } from "../xlsx/formula-text.ts";
 import type { CalculatedWorkbook, CellFile, SheetFile, WorkbookFile } from "../xlsx/model.ts";
 import { readXlsx } from "../xlsx/read/read.ts";
-import { UnreadableFile } from "../xlsx/unreadable.ts";
 import type { Unpack } from "../xlsx/zip.ts";
 
 export { UnreadableFile };

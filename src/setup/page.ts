@@ -1,5 +1,5 @@
-import { cellName, columnLetters } from "../workbook/address.ts";
-import type { Box, DescribedCell, DescribedSheet, DescribedTable, Look, Rule, Validation } from "../workbook/sheet-spec.ts";
+import { cellName, columnLetters, type Rectangle } from "../workbook/address.ts";
+import type { DescribedCell, DescribedSheet, DescribedTable, Look, Rule, Validation } from "../workbook/sheet-spec.ts";
 import type { Choices } from "./choices.ts";
 
 /** A row of a table while its cells are made: where its columns stand. */
@@ -84,7 +84,7 @@ export class Page {
   readonly #cells: DescribedCell[] = [];
   readonly #tables: DescribedTable[] = [];
   readonly #validations: Validation[] = [];
-  readonly #verdicts: Box[] = [];
+  readonly #verdicts: Rectangle[] = [];
   readonly #widths: number[] = [];
   #frozen = { rows: 0, columns: 0 };
 

@@ -5,26 +5,32 @@ export interface CellAddress {
   column: number;
 }
 
-/** A rectangle of cells on one sheet. */
-export interface CellArea extends CellAddress {
+/** Cells of one sheet by their first row and column, and how many there are. */
+export interface Rectangle {
+  row: number;
+  column: number;
   rows: number;
   columns: number;
 }
+
+/** A rectangle of cells on a sheet. */
+export interface CellArea extends CellAddress, Rectangle {}
 
 /** Rows and columns that a sheet can have at most (ECMA-376 part 1, 18.3.1.73 and 18.3.1.13). */
 export const MOST_ROWS = 1_048_576;
 export const MOST_COLUMNS = 16_384;
 
 /** A cell of one sheet. */
-export interface Place {
+export interface CellPosition {
   row: number;
   column: number;
 }
 
 /** One number for a cell's place on its sheet. */
-export const keyOf = ({ row, column }: Place): number => row * MOST_COLUMNS + column;
+export const keyOf = ({ row, column }: CellPosition): number => row * MOST_COLUMNS + column;
 
-export interface Box {
+/** A rectangle by its first and last row and column. */
+export interface Edges {
   top: number;
   left: number;
   bottom: number;
@@ -32,7 +38,7 @@ export interface Box {
 }
 
 /** The smallest box that has both in it. */
-export const around = (a: Box, b: Box): Box => ({
+export const around = (a: Edges, b: Edges): Edges => ({
   top: Math.min(a.top, b.top),
   left: Math.min(a.left, b.left),
   bottom: Math.max(a.bottom, b.bottom),
@@ -57,7 +63,7 @@ export function columnOf(letters: string): number {
 }
 
 /** `C7`, without the sheet. */
-export const cellName = ({ row, column }: Pick<CellAddress, "row" | "column">): string => `${columnLetters(column)}${row + 1}`;
+export const cellName = ({ row, column }: CellPosition): string => `${columnLetters(column)}${row + 1}`;
 
 const PLAIN_SHEET = /^[A-Za-z_][A-Za-z0-9_]*$/;
 const LIKE_A_CELL = /^(?:[A-Za-z]{1,3}\d+|r\d*c\d*)$/i;
@@ -79,8 +85,30 @@ export function placeName(cell: CellAddress): string {
 export const areaText = (area: CellArea): string => placeName(area) + toLast(area);
 
 /** `C4:D6`, or `C4` for one cell, without the sheet. */
-export const boxName = (box: Omit<CellArea, "sheet">): string => cellName(box) + toLast(box);
+export const boxName = (box: Rectangle): string => cellName(box) + toLast(box);
 
-function toLast({ row, column, rows, columns }: Omit<CellArea, "sheet">): string {
+function toLast({ row, column, rows, columns }: Rectangle): string {
   return rows === 1 && columns === 1 ? "" : `:${cellName({ row: row + rows - 1, column: column + columns - 1 })}`;
+}
+
+/** The cells in few rectangles, each cell in one of them: runs down a column, joined with equal ones beside them. Only cells of one kind go together. */
+export function areasOf<Cell extends CellPosition>(cells: readonly Cell[], kindOf: (cell: Cell) => string = () => ""): (Rectangle & { first: Cell })[] {
+  const runs: (Rectangle & { first: Cell; kind: string })[] = [];
+  for (const first of [...cells].sort((a, b) => a.column - b.column || a.row - b.row)) {
+    const { row, column } = first;
+    const kind = kindOf(first);
+    const last = runs.at(-1);
+    if (last && last.column === column && last.row + last.rows === row && last.kind === kind) last.rows++;
+    else runs.push({ row, column, rows: 1, columns: 1, first, kind });
+  }
+  const joined = new Map<string, (Rectangle & { first: Cell })[]>();
+  for (const { kind, ...run } of runs) {
+    const key = `${run.row},${run.rows},${kind}`;
+    const beside = joined.get(key) ?? [];
+    const last = beside.at(-1);
+    if (last && last.column + last.columns === run.column) last.columns++;
+    else beside.push(run);
+    joined.set(key, beside);
+  }
+  return [...joined.values()].flat();
 }

@@ -1,3 +1,5 @@
+import type { Rectangle } from "./address.ts";
+
 /**
  * Sheets as data: what stands where, how it looks, what may be typed. Whoever writes them, into a
  * file or through a host, finds everything here and decides nothing. Rows and columns count from 0.
@@ -6,13 +8,6 @@ export interface DescribedSheets {
   /** In the order of the tabs. */
   sheets: readonly DescribedSheet[];
   names: readonly DescribedName[];
-}
-
-export interface Box {
-  row: number;
-  column: number;
-  rows: number;
-  columns: number;
 }
 
 export interface DescribedSheet {
@@ -25,8 +20,8 @@ export interface DescribedSheet {
   tables: DescribedTable[];
   validations: Validation[];
   /** Cells that show verdicts: their fill repeats the word. */
-  verdicts: Box[];
-  merges: Box[];
+  verdicts: Rectangle[];
+  merges: Rectangle[];
   print: { paper: "A4" | "letter"; isLandscape: boolean };
 }
 
@@ -60,7 +55,7 @@ export type Rule =
   | { kind: "listed"; name: string };
 
 export interface Validation {
-  area: Box;
+  area: Rectangle;
   rule: Rule;
   /** Said when something else is typed. */
   sentence: string;

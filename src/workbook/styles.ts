@@ -1,7 +1,7 @@
-import { columnLetters } from "./address.ts";
-import { areasOf } from "./areas.ts";
+import type { Rectangle } from "./address.ts";
+import { areasOf, columnLetters } from "./address.ts";
 import { MARK_FILL } from "./port.ts";
-import type { Box, DescribedCell, DescribedSheet, Look, Rule } from "./sheet-spec.ts";
+import type { DescribedCell, DescribedSheet, Look, Rule } from "./sheet-spec.ts";
 
 /** What a look is made of; what is not named is as in any other cell. Colours are `#RRGGBB`. */
 export interface LookParts {
@@ -91,7 +91,7 @@ export function allowed(rule: Rule): Allowed {
 }
 
 /** Rectangles of cells that look alike, each cell in one of them. */
-export interface LookArea extends Box {
+export interface LookArea extends Rectangle {
   look: Look;
   format: string;
 }

@@ -1,8 +1,8 @@
 import type { Cell } from "../core/cell.ts";
-import { type Box, columnOf, MOST_COLUMNS, MOST_ROWS, type Place } from "../workbook/address.ts";
+import { type CellPosition, columnOf, type Edges, MOST_COLUMNS, MOST_ROWS } from "../workbook/address.ts";
 import type { SheetSnapshot } from "../workbook/port.ts";
 import type { TablePlace } from "../workbook/table-references.ts";
-import { UnreadableFile } from "./unreadable.ts";
+import { UnreadableFile } from "./file-limits.ts";
 
 /** A workbook as its file has it: nothing calculated, nothing judged. Rows and columns count from 0. */
 export interface WorkbookFile {
@@ -53,7 +53,7 @@ export interface Table extends TablePlace {
 const NAME = /^\$?([A-Za-z]{1,3})\$?([0-9]{1,7})$/;
 
 /** `C7` as row 6 and column 2. */
-export function placeOf(name: string, part: string): Place {
+export function placeOf(name: string, part: string): CellPosition {
   const [, letters, digits] = NAME.exec(name) ?? [];
   const column = columnOf(letters ?? "");
   const row = Number(digits ?? 0);
@@ -63,7 +63,7 @@ export function placeOf(name: string, part: string): Place {
 }
 
 /** `B2:C5`, or one cell, as a box. */
-export function boxOf(range: string, part: string): Box {
+export function boxOf(range: string, part: string): Edges {
   const [first = "", last = first] = range.split(":");
   const from = placeOf(first, part);
   const to = placeOf(last, part);

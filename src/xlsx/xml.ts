@@ -1,5 +1,5 @@
 import { SaxesParser, type SaxesTagNS } from "saxes";
-import { UnreadableFile } from "./unreadable.ts";
+import { UnreadableFile } from "./file-limits.ts";
 
 /** The namespaces of a workbook's own elements, in the two forms of the standard (ECMA-376 and its strict form, ISO/IEC 29500). */
 const MAIN = new Set(["http://schemas.openxmlformats.org/spreadsheetml/2006/main", "http://purl.oclc.org/ooxml/spreadsheetml/main"]);
@@ -89,3 +89,8 @@ export function attributesOf(tag: SaxesTagNS): Attributes {
 export function unescapeText(text: string): string {
   return text.includes("_x") ? text.replace(/_x([0-9A-Fa-f]{4})_/g, (_, code: string) => String.fromCharCode(Number.parseInt(code, 16))) : text;
 }
+
+const SIGNS: Readonly<Record<string, string>> = { "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;" };
+
+/** Text as XML holds it, in an element or between double quotes; signs that XML cannot hold are the caller's. */
+export const xmlText = (text: string): string => text.replace(/[&<>"]/g, (sign) => SIGNS[sign]!);

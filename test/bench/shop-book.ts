@@ -1,6 +1,6 @@
 import { Workbook, type Worksheet } from "@cj-tech-master/excelts";
 import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
-import { storeFormulas } from "../../src/xlsx/stored-formulas.ts";
+import { storeFormulas } from "../../src/xlsx/formula-text.ts";
 
 const YELLOW = "FFFFF8E1";
 

@@ -1,6 +1,6 @@
 import fc from "fast-check";
+import type { Reader } from "../../src/calc/cycles.ts";
 import { inCircles, TooManySteps } from "../../src/calc/cycles.ts";
-import type { Reader } from "../../src/calc/readers.ts";
 
 const cell = (row: number, column = 0) => ({ row, column, value: null });
 const area = (top: number, left: number, bottom = top, right = left, sheet = 0) => ({ sheet, top, left, bottom, right });

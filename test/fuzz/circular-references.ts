@@ -1,5 +1,4 @@
-import { inCircles } from "../../src/calc/cycles.ts";
-import { filledBy, type Reader, readersOf } from "../../src/calc/readers.ts";
+import { filledBy, inCircles, type Reader, readersOf } from "../../src/calc/cycles.ts";
 import { type Cell, isCellError } from "../../src/core/cell.ts";
 import { cellName } from "../../src/workbook/address.ts";
 import type { WorkbookSnapshot } from "../../src/workbook/port.ts";

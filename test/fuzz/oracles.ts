@@ -4,7 +4,7 @@ import { type CannotTell, evaluateFormula } from "../../src/buildsheet/formula/e
 import { type Cell, isBlank, isCellError, isErrorCode } from "../../src/core/cell.ts";
 import { cellName } from "../../src/workbook/address.ts";
 import type { WorkbookSnapshot } from "../../src/workbook/port.ts";
-import { UnreadableFile } from "../../src/xlsx/unreadable.ts";
+import { UnreadableFile } from "../../src/xlsx/file-limits.ts";
 import { Defect, type Outcome } from "./outcome.ts";
 
 /** Pieces of sentences that only a fault of ours writes. */

@@ -1,5 +1,5 @@
 import { calculateByModel } from "../../src/calc/evaluate-with-model.ts";
-import { commonCode } from "../../src/calc/grid/codes.ts";
+import { commonCode } from "../../src/calc/grid/grid-text.ts";
 import { startCalculation } from "../../src/calc/grid-model.ts";
 import type { Cell } from "../../src/core/cell.ts";
 import { fileHost } from "../../src/hosts/file.ts";

@@ -1,5 +1,5 @@
 import { deflateSync, strToU8 } from "fflate";
-import { crc32 } from "../../src/xlsx/crc32.ts";
+import { crc32 } from "../../src/xlsx/zip.ts";
 
 /** A part of an archive, and the lies that a crafted one tells about it. */
 export interface Part {

@@ -1,4 +1,4 @@
-import { crc32 } from "../../src/xlsx/crc32.ts";
+import { crc32 } from "../../src/xlsx/zip.ts";
 
 // The check value that catalogues of cyclic redundancy checks print for this one (CRC-32/ISO-HDLC; from memory).
 test("the digits 1 to 9 have the sum CBF43926", () => {

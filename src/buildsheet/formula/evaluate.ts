@@ -4,7 +4,7 @@ import type { Argument, Block, Cell, CellError } from "../../core/cell.ts";
 import { Fault } from "../../core/fault.ts";
 import { sentence } from "../../core/sentences.ts";
 import { specByName } from "../../functions/index.ts";
-import type { Box } from "../../workbook/address.ts";
+import type { Edges } from "../../workbook/address.ts";
 import { placeName } from "../../workbook/address.ts";
 import type { Area, Book } from "./book.ts";
 import { CannotTell, type FormulaContext, NOWHERE } from "./context.ts";
@@ -177,7 +177,7 @@ export function areaOf(node: AstExpression, context: FormulaContext, depth = 0):
 }
 
 /** An area known from the formula's shape, on the sheet that the reference names. */
-function areaOn(named: string | undefined, { top, left, bottom, right }: Box, { book, sheet: own }: FormulaContext): Spill {
+function areaOn(named: string | undefined, { top, left, bottom, right }: Edges, { book, sheet: own }: FormulaContext): Spill {
   const sheet = named ?? own;
   const page = book.sheet(sheet);
   if (!page && named !== undefined) return { error: "#REF!" };

@@ -1,6 +1,6 @@
 import { parseA1Ref } from "@borgar/fx";
 import { shapeOf } from "../../formula/template.ts";
-import type { Box } from "../../workbook/address.ts";
+import type { Edges } from "../../workbook/address.ts";
 import type { Book } from "./book.ts";
 import { type AstExpression, parseFormula, references } from "./parse.ts";
 
@@ -8,7 +8,7 @@ import { type AstExpression, parseFormula, references } from "./parse.ts";
 export interface Places {
   /** Which of the boxes each reference has, and the sheet that it names. */
   of: ReadonlyMap<AstExpression, { index: number; sheet: string | undefined }>;
-  boxes: readonly Box[];
+  boxes: readonly Edges[];
 }
 
 /** A formula's tree. With `places` its references read as those of another formula, and lead there. */
@@ -40,10 +40,10 @@ export function readFormula(book: Book, formula: string): Read {
   return { tree };
 }
 
-const isSmall = ({ top, left, bottom, right }: Box): boolean => (bottom - top + 1) * (right - left + 1) <= MOST_CELLS;
+const isSmall = ({ top, left, bottom, right }: Edges): boolean => (bottom - top + 1) * (right - left + 1) <= MOST_CELLS;
 
 /** The tree as others can use it: only if its references are the very cells that the shape was told by. */
-function sharedBy(tree: AstExpression, boxes: readonly Box[]): Shared | null {
+function sharedBy(tree: AstExpression, boxes: readonly Edges[]): Shared | null {
   const of = new Map<AstExpression, { index: number; sheet: string | undefined }>();
   for (const node of references(tree)) {
     const { kind, value } = node as AstExpression & { kind: string; value: string };
@@ -56,5 +56,5 @@ function sharedBy(tree: AstExpression, boxes: readonly Box[]): Shared | null {
   return of.size === boxes.length ? { tree, of } : null;
 }
 
-const isBox = (range: Partial<Record<keyof Box, number | null>>, box: Box): boolean =>
+const isBox = (range: Partial<Record<keyof Edges, number | null>>, box: Edges): boolean =>
   range.top === box.top && range.left === box.left && range.bottom === box.bottom && range.right === box.right;

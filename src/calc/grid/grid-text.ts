@@ -1,3 +1,8 @@
+/** The engine's own codes of errors as other sheets write them. */
+const CODES: Readonly<Record<string, string>> = { "#ERROR": "#VALUE!", "#BAD_EXPR": "#VALUE!", "#REF": "#REF!", "#CYCLE": "#REF!" };
+
+export const commonCode = (code: string): string => CODES[code] ?? code;
+
 /** Text made of nothing but what numbers, dates and times are made of. */
 const LIKE_A_NUMBER = /^(?=.*\d)[\s\d.,:/+$€%()eapm-]*$/i;
 const LIKE_SOMETHING_ELSE = /^\s*(?:['=#]|(?:true|false)\s*$)/i;

@@ -3,7 +3,7 @@ import type { Argument, Block, Cell, Result } from "../../core/cell.ts";
 import { NAMESPACE, type Spec } from "../../core/define.ts";
 import { Fault } from "../../core/fault.ts";
 import { sentence } from "../../core/sentences.ts";
-import { commonCode } from "./codes.ts";
+import { commonCode } from "./grid-text.ts";
 
 /** How the engine hands a value over: a cell's, or that of a part of the formula. */
 interface EngineValue {

@@ -1,11 +1,18 @@
 import type { Model } from "@odoo/o-spreadsheet";
-import { commonCode } from "../../calc/grid/codes.ts";
-import { typedText } from "../../calc/grid/grid-text.ts";
+import { commonCode, typedText } from "../../calc/grid/grid-text.ts";
 import type { Cell } from "../../core/cell.ts";
-import { areaOf, type CellAddress, type CellArea } from "../../workbook/address.ts";
-import { type Edit, HostRefusal, MARK_FILL, type Mark, type SheetHost, type SheetSnapshot, type WorkbookSnapshot } from "../../workbook/port.ts";
+import { areaOf, areaText, type CellAddress, type CellArea } from "../../workbook/address.ts";
+import {
+  type Edit,
+  HostRefusal,
+  MARK_FILL,
+  type Mark,
+  type NameSnapshot,
+  type SheetHost,
+  type SheetSnapshot,
+  type WorkbookSnapshot,
+} from "../../workbook/port.ts";
 import { noSheet, protectedSheet } from "../../workbook/refusals.ts";
-import { namesIn } from "./names.ts";
 import { insertPicture } from "./pictures.ts";
 import { type EngineCommand, type MarkedCell, remember, rememberedMarks, step } from "./plugins.ts";
 import { addSheets } from "./sheets.ts";
@@ -199,3 +206,13 @@ function watch(model: Model, changed: () => void): () => void {
     model.off("update", watcher);
   };
 }
+
+/** The engine's named ranges. It has no names for anything else, and tables of the engine have none. */
+const namesIn = ({ getters }: Model): NameSnapshot[] =>
+  getters.getNamedRanges().map(({ name, range: { sheetId, zone } }) => {
+    const { left, top, right, bottom } = zone;
+    const place = areaText({ sheet: getters.getSheetName(sheetId), row: top, column: left, rows: bottom - top + 1, columns: right - left + 1 });
+    const mark = place.lastIndexOf("!");
+    // A named range stays where it is, whatever formula uses it.
+    return { name, formula: `=${place.slice(0, mark)}${place.slice(mark).replace(/([A-Z]+)(\d+)/g, "$$$1$$$2")}` };
+  });

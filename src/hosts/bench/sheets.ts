@@ -1,8 +1,9 @@
 import type { Model } from "@odoo/o-spreadsheet";
 import { typedText } from "../../calc/grid/grid-text.ts";
+import type { Rectangle } from "../../workbook/address.ts";
 import { columnOf } from "../../workbook/address.ts";
 import { nameTaken, refuseTaken } from "../../workbook/refusals.ts";
-import type { Box, DescribedName, DescribedSheet, DescribedSheets, DescribedTable, Rule, Validation } from "../../workbook/sheet-spec.ts";
+import type { DescribedName, DescribedSheet, DescribedSheets, DescribedTable, Rule, Validation } from "../../workbook/sheet-spec.ts";
 import { allowed, HEAD_HEIGHT, headRows, LOOKS, type LookParts, pixelsOf, pixelsOfPoints, VERDICT_FILLS } from "../../workbook/styles.ts";
 import { type EngineCommand, step } from "./plugins.ts";
 
@@ -97,7 +98,7 @@ interface Zone {
   bottom: number;
 }
 
-const zoneOf = ({ row, column, rows, columns }: Box): Zone => ({ left: column, top: row, right: column + columns - 1, bottom: row + rows - 1 });
+const zoneOf = ({ row, column, rows, columns }: Rectangle): Zone => ({ left: column, top: row, right: column + columns - 1, bottom: row + rows - 1 });
 const rangeOf = (sheetId: string, zone: Zone): object => ({ _sheetId: sheetId, _zone: zone });
 
 function naming(name: DescribedName, idOf: IdOf): EngineCommand {

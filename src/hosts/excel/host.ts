@@ -1,18 +1,12 @@
 import type { Cell } from "../../core/cell.ts";
 import { areaOf, type CellArea } from "../../workbook/address.ts";
-import type { SheetHost, SheetSnapshot, WorkbookSnapshot } from "../../workbook/port.ts";
+import type { NameSnapshot, SheetHost, SheetSnapshot, TableSnapshot, WorkbookSnapshot } from "../../workbook/port.ts";
 import { hiddenSheet, noSheet } from "../../workbook/refusals.ts";
-import { type Change, changed } from "./change.ts";
-import { asHostRefusal } from "./errors.ts";
+import { asHostRefusal, type Change, changed, type RunExcel } from "./change.ts";
 import { replaceMarks } from "./marks.ts";
-import { askForNames, askForPlaces } from "./names.ts";
-import { insertPicture } from "./picture.ts";
 import { addSheets, isOfPrinting } from "./sheets.ts";
 import { keepText, recallText } from "./storage.ts";
-import { write } from "./write.ts";
-
-/** Runs a batch of requests in a context of its own, as `Excel.run` does. */
-export type RunExcel = <T>(batch: (context: Excel.RequestContext) => Promise<T>) => Promise<T>;
+import { insertPicture, write } from "./write.ts";
 
 /**
  * Waits while a cell is being typed into rather than failing. Excel makes one undo step of each sync
@@ -168,3 +162,50 @@ async function selection(context: Excel.RequestContext): Promise<CellArea> {
   await context.sync();
   return { sheet: range.worksheet.name, row: range.rowIndex, column: range.columnIndex, rows: range.rowCount, columns: range.columnCount };
 }
+
+/** What is asked of Excel about the names and tables of a workbook, to be read after the next sync. */
+interface AskedNames {
+  names(): NameSnapshot[];
+  tables(): TableSnapshot[];
+}
+
+/** With the first sync: which tables there are, and what the names of the whole workbook stand for. */
+function askForNames(workbook: Excel.Workbook): void {
+  workbook.names.load("items/name,items/formula");
+  workbook.tables.load("items/name,items/showHeaders,items/showTotals");
+}
+
+/** With the second sync: where the tables are, how their columns are called, and the names of single sheets. */
+function askForPlaces(workbook: Excel.Workbook, sheets: readonly Excel.Worksheet[]): AskedNames {
+  const tables = workbook.tables.items.map((table) => {
+    const { columns, worksheet } = table;
+    const range = table.getRange();
+    range.load("rowIndex,columnIndex,rowCount,columnCount");
+    columns.load("items/name");
+    worksheet.load("name");
+    return { table, range, columns, worksheet };
+  });
+  for (const { names } of sheets) names.load("items/name,items/formula");
+  return {
+    names: () => [
+      ...workbook.names.items.flatMap((item) => nameOf(item)),
+      ...sheets.flatMap(({ name, names }) => names.items.flatMap((item) => nameOf(item, name))),
+    ],
+    tables: () =>
+      tables.map(({ table, range: { rowIndex, columnIndex, rowCount, columnCount }, columns, worksheet }) => ({
+        name: table.name,
+        sheet: worksheet.name,
+        top: rowIndex,
+        left: columnIndex,
+        bottom: rowIndex + rowCount - 1,
+        right: columnIndex + columnCount - 1,
+        headerRows: table.showHeaders ? 1 : 0,
+        totalsRows: table.showTotals ? 1 : 0,
+        columns: columns.items.map(({ name }) => name),
+      })),
+  };
+}
+
+/** A name that has lost what it stood for says so by an error instead of a formula. */
+const nameOf = ({ name, formula }: Excel.NamedItem, sheet?: string): NameSnapshot[] =>
+  typeof formula === "string" && formula.startsWith("=") ? [{ name, formula, ...(sheet === undefined ? {} : { sheet }) }] : [];

@@ -1,6 +1,6 @@
-import { boxName } from "../../workbook/address.ts";
+import { boxName, type Rectangle } from "../../workbook/address.ts";
 import { nameTaken, protectedBook, refuseTaken, tableTaken } from "../../workbook/refusals.ts";
-import { type Box, contentOf, type DescribedSheet, type DescribedSheets, type Rule, type Validation } from "../../workbook/sheet-spec.ts";
+import { contentOf, type DescribedSheet, type DescribedSheets, type Rule, type Validation } from "../../workbook/sheet-spec.ts";
 import {
   allowed,
   EARLIEST_DATE,
@@ -109,7 +109,7 @@ function dress(sheet: Excel.Worksheet, described: DescribedSheet): void {
   freeze(sheet, described);
 }
 
-const rangeOf = (sheet: Excel.Worksheet, { row, column, rows, columns }: Box): Excel.Range => sheet.getRangeByIndexes(row, column, rows, columns);
+const rangeOf = (sheet: Excel.Worksheet, { row, column, rows, columns }: Rectangle): Excel.Range => sheet.getRangeByIndexes(row, column, rows, columns);
 
 /** One block; Excel leaves a cell alone where it holds null. */
 function giveFormats(sheet: Excel.Worksheet, all: readonly LookArea[]): void {
@@ -166,7 +166,7 @@ function draw(borders: Excel.RangeBorderCollection, sides: readonly ((typeof EDG
 /** Excel takes several areas in one go as a list of addresses, up to 8 192 characters; this stays well within. */
 const LONGEST_LIST = 2000;
 
-function inAddresses(boxes: readonly Box[]): string[] {
+function inAddresses(boxes: readonly Rectangle[]): string[] {
   const lists: string[] = [];
   for (const box of boxes) {
     const address = boxName(box);

@@ -1,6 +1,7 @@
 import type { CellAddress } from "../../workbook/address.ts";
-import type { Edit } from "../../workbook/port.ts";
+import type { Edit, SheetPicture } from "../../workbook/port.ts";
 import { noSheet, protectedSheet } from "../../workbook/refusals.ts";
+import { pointsOf } from "../../workbook/styles.ts";
 import { type Change, halfChanged, placesOf } from "./change.ts";
 
 /** One cell's content as Excel takes it. */
@@ -104,7 +105,7 @@ async function putBack(context: Excel.RequestContext, targets: readonly Target[]
 }
 
 /** The named sheets, once all of them are known to be there and open to changes. One sync. */
-export async function openSheets(context: Excel.RequestContext, names: readonly string[]): Promise<Map<string, Excel.Worksheet>> {
+async function openSheets(context: Excel.RequestContext, names: readonly string[]): Promise<Map<string, Excel.Worksheet>> {
   const sheets = new Map([...new Set(names)].map((name) => [name, context.workbook.worksheets.getItemOrNullObject(name)]));
   for (const sheet of sheets.values()) sheet.load("name,protection/protected");
   await context.sync();
@@ -113,4 +114,43 @@ export async function openSheets(context: Excel.RequestContext, names: readonly 
     if (sheet.protection.protected) throw protectedSheet(name);
   }
   return sheets;
+}
+
+/** Two syncs to look. */
+export async function insertPicture(context: Excel.RequestContext, { sheet: name, row, column }: CellAddress, picture: SheetPicture): Promise<Change> {
+  const sheet = (await openSheets(context, [name])).get(name)!;
+  const corner = sheet.getCell(row, column);
+  corner.load("left,top");
+  sheet.shapes.load("items/id");
+  await context.sync();
+  const there = new Set(sheet.shapes.items.map(({ id }) => id));
+  return {
+    result: undefined,
+    where: `the pictures of the sheet ${name}`,
+    order: () => place(sheet, corner, picture),
+    takeBack: async (again) => {
+      const { shapes } = again.workbook.worksheets.getItem(name);
+      const ours = async () => {
+        shapes.load("items/id");
+        await again.sync();
+        return shapes.items.filter(({ id }) => !there.has(id));
+      };
+      for (const shape of await ours()) shape.delete();
+      await again.sync();
+      return (await ours()).length > 0 ? `It could not be taken back: the picture stands on the sheet ${name}.` : "";
+    },
+  };
+}
+
+function place(sheet: Excel.Worksheet, corner: Excel.Range, picture: SheetPicture): void {
+  const shape = sheet.shapes.addImage(picture.png);
+  shape.name = picture.name;
+  shape.altTextDescription = picture.description;
+  // Until this is off, one measure changes the other.
+  shape.lockAspectRatio = false;
+  shape.left = corner.left;
+  shape.top = corner.top;
+  shape.width = pointsOf(picture.width);
+  shape.height = pointsOf(picture.height);
+  shape.lockAspectRatio = true;
 }

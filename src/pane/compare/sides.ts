@@ -5,10 +5,8 @@ import { counted } from "../../buildsheet/counts.ts";
 import type { Mapping } from "../../buildsheet/layout/mapping.ts";
 import { HostRefusal, type WorkbookSnapshot } from "../../workbook/port.ts";
 import { noSheet } from "../../workbook/refusals.ts";
-import { mustFit } from "../../xlsx/file-limits.ts";
-import { readXlsx } from "../../xlsx/read/read.ts";
-import { storedSnapshot, uncalculated } from "../../xlsx/read/stored.ts";
-import { UnreadableFile } from "../../xlsx/unreadable.ts";
+import { mustFit, UnreadableFile } from "../../xlsx/file-limits.ts";
+import { readXlsx, storedSnapshot, uncalculated } from "../../xlsx/read/read.ts";
 import { part } from "../parts.ts";
 import { recallLayout } from "../recall-layout.ts";
 

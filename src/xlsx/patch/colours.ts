@@ -1,4 +1,4 @@
-import { encodingOf } from "./encoding.ts";
+import { encodingOf } from "./edit.ts";
 import { scan } from "./scan.ts";
 
 /**

@@ -1,8 +1,8 @@
 import { CHECK_PREFIX } from "../../core/sentences.ts";
 import { cellName, placeName } from "../../workbook/address.ts";
 import { MARK_FILL, type Mark } from "../../workbook/port.ts";
-import { xmlText } from "../xml-text.ts";
-import { cellXmlText } from "./attributes.ts";
+import { xmlText } from "../xml.ts";
+import { cellXmlText } from "./edit.ts";
 import type { Looks } from "./styles.ts";
 
 /** A line of the sheet: the cell that is marked, and what is said of it. */

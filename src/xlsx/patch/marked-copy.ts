@@ -1,20 +1,57 @@
-import type { Mark } from "../../workbook/port.ts";
-import { FINDINGS_SHEET, KEPT_NAMESPACE, keptMarks, keptXml, MARKED } from "../../workbook/storage.ts";
+import { keyOf, MOST_COLUMNS } from "../../workbook/address.ts";
+import { MARK_FILL, type Mark } from "../../workbook/port.ts";
+import { FINDINGS_SHEET, KEPT_NAMESPACE, type KeptMark, keptMarks, keptXml, MARKED } from "../../workbook/storage.ts";
 import { LIMITS, type Limits } from "../file-limits.ts";
 import type { CalculatedWorkbook, WorkbookFile } from "../model.ts";
-import { readWorkbookPart } from "../read/parts.ts";
-import { type Relation, relationsOf } from "../read/relations.ts";
-import { readStrings } from "../read/strings.ts";
+import { type Relation, readStrings, readWorkbookPart, relationsOf } from "../read/parts.ts";
 import { Zip } from "../zip.ts";
 import { valueChanges } from "./cell-values.ts";
 import { themeColours } from "./colours.ts";
 import { type FindingsPage, findingsSheet, SHEET_NAME, TITLE } from "./findings-sheet.ts";
 import { Package } from "./package.ts";
-import { Relations, relationsPath } from "./parts.ts";
-import { SheetMarks } from "./repaint.ts";
+import { Relations, relationsPath, WorkbookPart } from "./parts.ts";
 import { Looks } from "./styles.ts";
-import { WorkbookPart } from "./workbook-part.ts";
 import { patchSheet } from "./worksheet.ts";
+
+/** The marks of one sheet: those that it remembers, and those that it is to have. */
+class SheetMarks {
+  readonly #earlier = new Map<number, KeptMark>();
+  readonly #colours = new Map<number, string>();
+  readonly #kept = new Map<number, KeptMark>();
+
+  constructor(
+    readonly sheet: string,
+    remembered: readonly KeptMark[],
+    marks: readonly Mark[],
+  ) {
+    for (const mark of remembered) if (mark.cell.sheet === sheet) this.#earlier.set(keyOf(mark.cell), mark);
+    for (const { cell, tone } of marks) if (cell.sheet === sheet) this.#colours.set(keyOf(cell), MARK_FILL[tone]);
+  }
+
+  /** The cells that have a mark, get one, or both. */
+  cells(): Set<number> {
+    return new Set([...this.#earlier.keys(), ...this.#colours.keys()]);
+  }
+
+  /** Gives a cell its look: its mark, or the one that it had before. */
+  restyle(key: number, style: number, looks: Looks): number {
+    const earlier = this.#earlier.get(key);
+    const colour = this.#colours.get(key);
+    const now = looks.fillOf(style);
+    // Filled by a person since it was marked: that is how they want it.
+    const own = earlier !== undefined && now?.toUpperCase() !== earlier.mark.toUpperCase();
+    if (colour === undefined) return earlier && !own ? looks.unfilled(style, earlier.before) : style;
+    const place = { row: Math.floor(key / MOST_COLUMNS), column: key % MOST_COLUMNS };
+    const before = earlier && !own ? earlier.before : now;
+    this.#kept.set(key, { ...(earlier ?? {}), cell: { sheet: this.sheet, ...place }, before, mark: colour });
+    return earlier && !own && earlier.mark === colour ? style : looks.filled(style, colour);
+  }
+
+  /** What is to be remembered, in the order of the cells. */
+  kept(): KeptMark[] {
+    return [...this.#kept].sort(([a], [b]) => a - b).map(([, mark]) => mark);
+  }
+}
 
 const TYPE = "application/vnd.openxmlformats-officedocument.spreadsheetml";
 const HEADING = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n';
@@ -22,7 +59,7 @@ const STRICT = "http://purl.oclc.org/ooxml/";
 const MAIN = { transitional: "http://schemas.openxmlformats.org/spreadsheetml/2006/main", strict: `${STRICT}spreadsheetml/main` };
 
 /** A workbook as it was read and calculated, and what was found in it. */
-export interface Marking {
+interface Marking {
   book: WorkbookFile;
   calculated: CalculatedWorkbook;
   /** One for each cell. */

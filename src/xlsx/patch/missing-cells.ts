@@ -1,6 +1,6 @@
-import { MOST_COLUMNS, type Place } from "../../workbook/address.ts";
-import { opened } from "./attributes.ts";
+import { type CellPosition, MOST_COLUMNS } from "../../workbook/address.ts";
 import type { Patch } from "./edit.ts";
+import { opened } from "./edit.ts";
 import { startOfEnd, type Tag } from "./scan.ts";
 
 /** A row in which cells may have to be put, as it has been found. */
@@ -69,7 +69,7 @@ export class MissingCells {
     if (!this.#at.has(row)) this.#at.set(row, this.#row);
   }
 
-  cell({ row, column }: Place, tag: Tag): void {
+  cell({ row, column }: CellPosition, tag: Tag): void {
     const columns = this.#current;
     for (; this.#nextColumn < columns.length && columns[this.#nextColumn]! <= column; this.#nextColumn++) {
       const wanted = columns[this.#nextColumn]!;

@@ -1,5 +1,5 @@
 import { SaxesParser, type SaxesTagNS } from "saxes";
-import { UnreadableFile } from "../unreadable.ts";
+import { UnreadableFile } from "../file-limits.ts";
 import { type Attributes, attributesOf, isOwn } from "../xml.ts";
 
 /** An element's start tag, and where it stands: in bytes, from its `<` to behind its `>`. Large parts have many, so that nothing is made of one before it is asked for. */

@@ -1,12 +1,11 @@
 import { cellName, keyOf, MOST_COLUMNS } from "../../workbook/address.ts";
+import { UnreadableFile } from "../file-limits.ts";
 import { placeOf } from "../model.ts";
-import { UnreadableFile } from "../unreadable.ts";
-import { opened, withAttributes } from "./attributes.ts";
-import { contentOf, isStored, valueXml } from "./cell-content.ts";
-import { Patch } from "./edit.ts";
+import type { Around, SheetChanges } from "./cell-values.ts";
+import { contentOf, isStored, valueXml } from "./cell-values.ts";
+import { opened, Patch, withAttributes } from "./edit.ts";
 import { MissingCells } from "./missing-cells.ts";
 import { type Finders, fromBytes, scan, type Tag } from "./scan.ts";
-import type { Around, SheetChanges } from "./sheet-changes.ts";
 
 /** From its `<` to behind its `>`. */
 interface Span {

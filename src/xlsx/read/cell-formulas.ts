@@ -1,9 +1,8 @@
-import { type Box, cellName, keyOf, type Place } from "../../workbook/address.ts";
-import { many } from "../file-limits.ts";
+import { type CellPosition, cellName, type Edges, keyOf } from "../../workbook/address.ts";
+import { many, UnreadableFile } from "../file-limits.ts";
 import { formulaAt, peoplesFormula, relativeFormula } from "../formula-text.ts";
 import type { CellFile } from "../model.ts";
 import { boxOf } from "../model.ts";
-import { UnreadableFile } from "../unreadable.ts";
 
 /** A formula as its element has it (ECMA-376 part 1, 18.3.1.40). */
 export interface StoredFormula {
@@ -21,7 +20,7 @@ export class CellFormulas {
   readonly #part: string;
   /** By group: the formula of its first cell, counted from there, once a second cell has asked for it. */
   readonly #shared = new Map<string, { text: string; at: string; relative?: string }>();
-  readonly #arrays: { anchor: Place; box: Box }[] = [];
+  readonly #arrays: { anchor: CellPosition; box: Edges }[] = [];
   readonly #mostFilled: number;
   #filled = 0;
 
@@ -31,7 +30,7 @@ export class CellFormulas {
   }
 
   /** What a cell's formula comes to, or `null` when its element says nothing. */
-  of(stored: StoredFormula, place: Place, grows: boolean): Formula | null {
+  of(stored: StoredFormula, place: CellPosition, grows: boolean): Formula | null {
     if (stored.kind === "shared") return this.#ofGroup(stored, place);
     if (stored.kind === "dataTable") return { beyond: "is part of a what-if table, which is not calculated here" };
     const text = stored.text.trim();
@@ -58,7 +57,7 @@ export class CellFormulas {
     return keys;
   }
 
-  #ofGroup({ text, group = "" }: StoredFormula, place: Place): Formula {
+  #ofGroup({ text, group = "" }: StoredFormula, place: CellPosition): Formula {
     const at = cellName(place);
     if (text.trim() !== "") {
       const formula = peoplesFormula(text.trim());

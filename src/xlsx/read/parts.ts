@@ -1,11 +1,101 @@
-import { type Limits, many } from "../file-limits.ts";
+import { type Limits, many, UnreadableFile } from "../file-limits.ts";
 import { peoplesFormula } from "../formula-text.ts";
-import type { DefinedName, Table } from "../model.ts";
-import { boxOf } from "../model.ts";
-import { UnreadableFile } from "../unreadable.ts";
-import { readXml, unescapeText } from "../xml.ts";
+import { boxOf, type DefinedName, type Table } from "../model.ts";
+import { type Handlers, readXml, unescapeText } from "../xml.ts";
+import type { Zip } from "../zip.ts";
 
-export interface WorkbookPart {
+/** One arrow from a part to another (ECMA-376 part 2, 6.5). */
+export interface Relation {
+  id: string;
+  /** The last step of its type: `worksheet`, `table`, `sharedStrings`; the same in both forms of the standard. */
+  kind: string;
+  /** The part it points to. */
+  target: string;
+}
+
+/** The relations of a part; those that lead out of the file are left out. `""` is the archive itself. */
+export function relationsOf(zip: Zip, part: string, limits: Limits): Relation[] {
+  const slash = part.lastIndexOf("/") + 1;
+  const path = `${part.slice(0, slash)}_rels/${part.slice(slash)}.rels`;
+  const bytes = zip.read(path);
+  const relations: Relation[] = [];
+  if (!bytes) return relations;
+  readXml(bytes, path, limits.depth, {
+    open(name, { Id, Type, Target, TargetMode }) {
+      if (name !== "Relationship" || TargetMode === "External" || !Id || !Type || !Target) return;
+      relations.push({ id: Id, kind: Type.slice(Type.lastIndexOf("/") + 1), target: resolve(part.slice(0, slash), Target) });
+    },
+  });
+  return relations;
+}
+
+/** A target as the name of a part: from the root when it starts with a slash, otherwise from the folder. */
+function resolve(folder: string, target: string): string {
+  const steps: string[] = [];
+  for (const step of (target.startsWith("/") ? target : folder + target).split("/")) {
+    if (step === "..") {
+      if (steps.pop() === undefined) throw new UnreadableFile(`points out of itself with ${JSON.stringify(target)}`);
+    } else if (step !== "" && step !== ".") steps.push(decode(step));
+  }
+  return steps.join("/");
+}
+
+function decode(step: string): string {
+  try {
+    return decodeURIComponent(step);
+  } catch {
+    return step;
+  }
+}
+
+/**
+ * Collects the text of a string item: plain, or rich text run after run. Phonetic runs, which only
+ * tell how to pronounce it, are left out (ECMA-376 part 1, 18.4.8).
+ */
+export class TextRuns {
+  #text = "";
+  #inText = false;
+  #phonetic = 0;
+
+  open(name: string): void {
+    if (name === "rPh") this.#phonetic++;
+    else if (name === "t") this.#inText = this.#phonetic === 0;
+  }
+
+  close(name: string): void {
+    if (name === "rPh") this.#phonetic--;
+    else if (name === "t") this.#inText = false;
+  }
+
+  add(text: string): void {
+    if (this.#inText) this.#text += text;
+  }
+
+  /** The text so far; starts anew. */
+  take(): string {
+    const text = unescapeText(this.#text);
+    this.#text = "";
+    return text;
+  }
+}
+
+/** The workbook's shared strings, in order. */
+export function readStrings(bytes: Uint8Array, part: string, limits: Limits): string[] {
+  const strings: string[] = [];
+  const runs = new TextRuns();
+  const handlers: Handlers = {
+    open: (name) => runs.open(name),
+    close(name) {
+      runs.close(name);
+      if (name === "si") strings.push(runs.take());
+    },
+    text: (text) => runs.add(text),
+  };
+  readXml(bytes, part, limits.depth, handlers);
+  return strings;
+}
+
+interface WorkbookPart {
   /** In the order of the tabs; `relation` leads to the sheet's part. */
   sheets: { name: string; relation: string; hidden: boolean }[];
   names: DefinedName[];

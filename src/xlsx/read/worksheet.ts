@@ -1,12 +1,12 @@
 import type { Cell } from "../../core/cell.ts";
-import { keyOf, MOST_COLUMNS, MOST_ROWS, type Place } from "../../workbook/address.ts";
+import { type CellPosition, keyOf, MOST_COLUMNS, MOST_ROWS } from "../../workbook/address.ts";
 import type { Limits } from "../file-limits.ts";
+import { UnreadableFile } from "../file-limits.ts";
 import type { CellFile, SheetFile } from "../model.ts";
 import { placeOf } from "../model.ts";
-import { UnreadableFile } from "../unreadable.ts";
 import { type Attributes, type Handlers, readXml, unescapeText } from "../xml.ts";
 import { CellFormulas, type StoredFormula } from "./cell-formulas.ts";
-import { TextRuns } from "./strings.ts";
+import { TextRuns } from "./parts.ts";
 
 /** Numbers that a sheet can hold: nothing goes beyond the one, and what is nearer to nothing than the other is 0 to it. */
 const LARGEST = 1e308;
@@ -20,7 +20,7 @@ export interface Surroundings {
 }
 
 /** A cell while its element is being read. */
-interface Draft extends Place {
+interface Draft extends CellPosition {
   type: string;
   grows: boolean;
   value: string | null;

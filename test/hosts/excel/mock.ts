@@ -1,5 +1,5 @@
 import { OfficeMockObject } from "office-addin-mock";
-import type { RunExcel } from "../../../src/hosts/excel/host.ts";
+import type { RunExcel } from "../../../src/hosts/excel/change.ts";
 import type { CellAddress } from "../../../src/workbook/address.ts";
 import type { ExcelBook, Look } from "./book.ts";
 import { type Kit, namesOf, partsOf } from "./mock-lists.ts";

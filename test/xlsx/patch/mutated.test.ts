@@ -1,10 +1,10 @@
 import fc from "fast-check";
 import { strFromU8, strToU8, zipSync } from "fflate";
 import { calculate } from "../../../src/calc/calculate.ts";
+import { UnreadableFile } from "../../../src/xlsx/file-limits.ts";
 import type { CellFile } from "../../../src/xlsx/model.ts";
 import { markedCopy } from "../../../src/xlsx/patch/marked-copy.ts";
 import { readXlsx } from "../../../src/xlsx/read/read.ts";
-import { UnreadableFile } from "../../../src/xlsx/unreadable.ts";
 import { partsOf } from "./marking.ts";
 import { richParts } from "./rich-book.ts";
 

@@ -1,8 +1,7 @@
 import fc from "fast-check";
 import { strToU8 } from "fflate";
-import { LIMITS } from "../../../src/xlsx/file-limits.ts";
+import { LIMITS, UnreadableFile } from "../../../src/xlsx/file-limits.ts";
 import { readXlsx } from "../../../src/xlsx/read/read.ts";
-import { UnreadableFile } from "../../../src/xlsx/unreadable.ts";
 import { compound } from "../../hostile/made.ts";
 import { type BookXml, oneSheet, workbookBytes, workbookParts } from "../workbook-bytes.ts";
 import { type Part, partsOf, zipBytes } from "../zip-bytes.ts";

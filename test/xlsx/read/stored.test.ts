@@ -1,6 +1,5 @@
 import { readFileSync } from "node:fs";
-import { readXlsx } from "../../../src/xlsx/read/read.ts";
-import { storedSnapshot, uncalculated } from "../../../src/xlsx/read/stored.ts";
+import { readXlsx, storedSnapshot, uncalculated } from "../../../src/xlsx/read/read.ts";
 import { workbookBytes } from "../workbook-bytes.ts";
 
 test("a saved workbook is shown as it was saved: values of formulas, the formulas, and blanks", () => {

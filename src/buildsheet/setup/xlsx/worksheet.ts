@@ -1,5 +1,6 @@
+import type { Rectangle } from "../../../workbook/address.ts";
 import { boxName, cellName } from "../../../workbook/address.ts";
-import type { Box, DescribedCell, DescribedSheet, Validation } from "../../../workbook/sheet-spec.ts";
+import type { DescribedCell, DescribedSheet, Validation } from "../../../workbook/sheet-spec.ts";
 import { type Allowed, allowed, FOOTER, HEAD_HEIGHT, MARGINS, REFUSED_TITLE } from "../../../workbook/styles.ts";
 import { type Styles, VERDICT_STYLES } from "./styles.ts";
 import { element, HEADING, MAIN, RELATIONS, xmlText } from "./xml.ts";
@@ -33,7 +34,7 @@ export function worksheetPart(sheet: DescribedSheet, isFirst: boolean, styles: S
   )}`;
 }
 
-function boundsOf(cells: readonly DescribedCell[]): Box {
+function boundsOf(cells: readonly DescribedCell[]): Rectangle {
   let rows = 1;
   let columns = 1;
   for (const { row, column } of cells) {

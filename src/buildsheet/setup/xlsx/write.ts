@@ -4,7 +4,7 @@ import { boxName } from "../../../workbook/address.ts";
 import type { DescribedSheet, DescribedTable } from "../../../workbook/sheet-spec.ts";
 import { keptXml } from "../../../workbook/storage.ts";
 import { titleColumns, titleRows } from "../../../workbook/styles.ts";
-import { storeFormulas } from "../../../xlsx/stored-formulas.ts";
+import { storeFormulas } from "../../../xlsx/formula-text.ts";
 import { Styles } from "./styles.ts";
 import { type Strings, worksheetPart } from "./worksheet.ts";
 import { element, HEADING, MAIN, RELATIONS, xmlText } from "./xml.ts";
