@@ -6,7 +6,7 @@ import type { CompressionTest } from "../drawings/compression-bars.ts";
 import type { RoundTrace } from "../drawings/roundness-trace.ts";
 
 /** An entry of the sheet that says whose engine it is: `Serial number`, `0417`. */
-export interface Entry {
+export interface IdentityEntry {
   name: string;
   text: string;
 }
@@ -34,7 +34,7 @@ export interface Placed<T> {
 
 /** What the sheets hold beside verdicts. Plain data, so that it can be handed from one thread to another. */
 export interface SheetContent {
-  identity: Entry[];
+  identity: IdentityEntry[];
   /** Gauges with what is known of them, and what was measured with which. */
   gauges: CopiedTable[];
   limits: LimitRow[];

@@ -1,8 +1,8 @@
 import { checkCsv } from "../../src/buildsheet/csv.ts";
 import { evaluateFormula } from "../../src/buildsheet/formula/evaluate.ts";
-import { saysOf } from "../../src/buildsheet/layout/says.ts";
-import { TELLS } from "../../src/buildsheet/layout/tells.ts";
 import { calculate } from "../../src/calc/calculate.ts";
+import { parseHeading } from "../../src/vocabulary/parse-heading.ts";
+import { HEADING_FIELDS } from "../../src/vocabulary/phrases.ts";
 import { readXlsx } from "../../src/xlsx/read/read.ts";
 import { type CellXml, oneSheet } from "../xlsx/workbook-bytes.ts";
 
@@ -30,7 +30,7 @@ test.each(["constructor", "__proto__", "toString"])("%s as a unit is a word like
   expect(findings.map(({ kind, sentence }) => [kind, sentence])).toEqual([
     ["mixed units", `the unit says mm where the like readings are in ${unit.toLowerCase()}`],
   ]);
-  expect(saysOf(`Bore (${unit})`, TELLS).unit).toBeUndefined();
+  expect(parseHeading(`Bore (${unit})`, HEADING_FIELDS).unit).toBeUndefined();
 });
 
 test("a number beyond what a sheet can hold is refused, one too near to nothing is 0", () => {

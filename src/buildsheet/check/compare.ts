@@ -1,7 +1,7 @@
+import { isLengthUnit } from "../../vocabulary/units.ts";
 import { AlikeBetween, suspect } from "./alike.ts";
 import type { Judged } from "./given.ts";
 import type { Report, Subject } from "./report.ts";
-import { isLengthUnit } from "./units.ts";
 import type { Watch } from "./watch.ts";
 
 /** A typed reading beside its limits and beside its like: does it look mistyped? */

@@ -1,13 +1,12 @@
 import { type Cell, isBlank, isCellError } from "../../core/cell.ts";
+import { dayOf, dayText } from "../../vocabulary/dates.ts";
+import { GAUGE_WORDS, plain } from "../../vocabulary/headings.ts";
+import { unitOf } from "../../vocabulary/units.ts";
 import type { CellAddress } from "../../workbook/address.ts";
 import type { SheetSnapshot } from "../../workbook/port.ts";
 import type { Book } from "../formula/book.ts";
-import { plain } from "../headers.ts";
-import { GAUGE_WORDS } from "../layout/words.ts";
-import { dayOf, dayText } from "./dates.ts";
 import type { Labels } from "./labels.ts";
 import type { Report } from "./report.ts";
-import { unitOf } from "./units.ts";
 
 type Role = keyof typeof GAUGE_WORDS;
 

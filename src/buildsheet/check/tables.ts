@@ -1,12 +1,12 @@
 import { type Cell, isBlank, isCellError } from "../../core/cell.ts";
+import { type Columns, canBeJudged, groupFrom, labelFrom, READING_FIELDS, type ReadingField, readHeadings } from "../../vocabulary/headings.ts";
+import { unitOf } from "../../vocabulary/units.ts";
 import { type CellAddress, placeName } from "../../workbook/address.ts";
 import type { SheetSnapshot } from "../../workbook/port.ts";
-import { type Columns, canBeJudged, FIELDS, type Field, groupFrom, labelFrom, readHeadings } from "../headers.ts";
 import { type Candidate, limitKey } from "./candidates.ts";
 import { gaugeColumn } from "./gauges.ts";
 import { type Given, NOT_GIVEN } from "./given.ts";
 import type { Origins } from "./origins.ts";
-import { unitOf } from "./units.ts";
 
 /** Tables in long form on the sheets: a row of headings that names a value and a limit, one reading a row below it. */
 export function* tableRows(origins: Origins): Generator<Candidate> {
@@ -52,7 +52,7 @@ export function* tableLines(sheet: SheetSnapshot, serves: (columns: Columns) => 
   }
 }
 
-export type Fields = Partial<Record<Field, Cell>>;
+export type Fields = Partial<Record<ReadingField, Cell>>;
 
 /** The columns, when the row is one of headings. */
 function headingsOf(line: readonly Cell[], serves: (columns: Columns) => boolean): Columns | undefined {
@@ -63,7 +63,7 @@ function headingsOf(line: readonly Cell[], serves: (columns: Columns) => boolean
 }
 
 const fieldsOf = ({ at }: Columns, line: readonly Cell[]): Fields =>
-  Object.fromEntries(FIELDS.flatMap((field) => (at[field] === undefined ? [] : [[field, line[at[field]]]])));
+  Object.fromEntries(READING_FIELDS.flatMap((field) => (at[field] === undefined ? [] : [[field, line[at[field]]]])));
 
 const isBlankRow = (cells: Fields): boolean => Object.values(cells).every(isBlank);
 
@@ -80,7 +80,7 @@ function candidateOf(origins: Origins, sheet: SheetSnapshot, { at, unit }: Colum
     given[name] = cells[name];
     beside[name] = place(at[name]);
   }
-  const texts = Object.fromEntries(Object.entries(cells).map(([field, value]) => [field, textOf(value)])) as Partial<Record<Field, string>>;
+  const texts = Object.fromEntries(Object.entries(cells).map(([field, value]) => [field, textOf(value)])) as Partial<Record<ReadingField, string>>;
   const label = labelFrom(texts);
   return {
     key: `${placeName(cell)}|${limitKey(given)}`,

@@ -1,7 +1,7 @@
+import { isLengthUnit } from "../../vocabulary/units.ts";
 import type { FindingKind } from "../finding.ts";
 import { type Alike, alikeOf, areNear, farFrom, type Suspicion, suspect } from "./alike.ts";
 import type { Subject } from "./report.ts";
-import { isLengthUnit } from "./units.ts";
 
 /** A reading that stands in a group of like ones. */
 export interface Watched {

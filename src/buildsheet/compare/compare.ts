@@ -1,4 +1,4 @@
-import { plain } from "../headers.ts";
+import { plain } from "../../vocabulary/headings.ts";
 import { type Change, changeOf } from "./change.ts";
 import { type GroupChange, groupsOf } from "./groups.ts";
 import { match, type Pair } from "./match.ts";

@@ -1,15 +1,15 @@
 import type { Cell } from "../../core/cell.ts";
+import { canBeCompared, READING_FIELDS, type ReadingField } from "../../vocabulary/headings.ts";
+import { isLengthUnit } from "../../vocabulary/units.ts";
 import type { Fields } from "../check/tables.ts";
-import { isLengthUnit } from "../check/units.ts";
 import { misfitOf, readHead, type Wanted } from "../csv/head.ts";
 import { cellOf, type DecimalSign, wrongSign } from "../csv/numbers.ts";
 import { readRecords } from "../csv/records.ts";
 import { Scanner } from "../csv/scanner.ts";
-import { canBeCompared, FIELDS, type Field } from "../headers.ts";
 import type { Reading, ReadingSet } from "./reading.ts";
 import { readingFrom } from "./table.ts";
 
-const NUMBERS = new Set<Field>(["value", "lower", "upper", "uncertainty", "hours"]);
+const NUMBERS = new Set<ReadingField>(["value", "lower", "upper", "uncertainty", "hours"]);
 
 const toBeCompared: Wanted = (columns) =>
   canBeCompared(columns)
@@ -40,7 +40,7 @@ export async function readingsOfCsv(
     const place = { cell: { sheet: name, row: records.line - 1, column: at.value! }, line: records.line };
     const cells: Fields = {};
     let why = misfitOf(record, head);
-    for (const field of FIELDS) {
+    for (const field of READING_FIELDS) {
       const column = at[field];
       if (column === undefined) continue;
       cells[field] = cellIn(field, record[column] ?? "", decimal);
@@ -53,4 +53,4 @@ export async function readingsOfCsv(
   return { name, readings, notes: [], ...(unread === undefined ? {} : { unread }) };
 }
 
-const cellIn = (field: Field, text: string, decimal: DecimalSign): Cell => (NUMBERS.has(field) ? cellOf(text, decimal) : text.trim());
+const cellIn = (field: ReadingField, text: string, decimal: DecimalSign): Cell => (NUMBERS.has(field) ? cellOf(text, decimal) : text.trim());

@@ -4,7 +4,7 @@ import { Fault } from "../../core/fault.ts";
 import { faultBody } from "../../core/sentences.ts";
 import { compareGroups } from "../../functions/wear/compare-groups.ts";
 import { mean } from "../../math/statistics.ts";
-import { plain } from "../headers.ts";
+import { plain } from "../../vocabulary/headings.ts";
 import type { Pair } from "./match.ts";
 
 /** The cylinders of one engine, or of two, compared as groups. */

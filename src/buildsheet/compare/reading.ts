@@ -1,5 +1,5 @@
+import { labelFrom, plain } from "../../vocabulary/headings.ts";
 import { type CellAddress, placeName } from "../../workbook/address.ts";
-import { labelFrom, plain } from "../headers.ts";
 
 /** What a reading is of, in the words of the sheet or file; `""` where it does not say. */
 export interface Subject {

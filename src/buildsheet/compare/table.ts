@@ -2,10 +2,10 @@ import { type Cell, isBlank } from "../../core/cell.ts";
 import { Fault } from "../../core/fault.ts";
 import { BLANK, number, type Param } from "../../core/param.ts";
 import { faultBody } from "../../core/sentences.ts";
+import { canBeCompared } from "../../vocabulary/headings.ts";
+import { unitOf } from "../../vocabulary/units.ts";
 import type { SheetSnapshot } from "../../workbook/port.ts";
 import { type Fields, tableLines, textOf } from "../check/tables.ts";
-import { unitOf } from "../check/units.ts";
-import { canBeCompared } from "../headers.ts";
 import type { Reading } from "./reading.ts";
 
 /** The numbers that stand beside a reading, and what each may be. */

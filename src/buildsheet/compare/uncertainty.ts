@@ -1,9 +1,9 @@
 import type { Block, Cell } from "../../core/cell.ts";
+import { isLengthUnit } from "../../vocabulary/units.ts";
 import { type CellAddress, placeName } from "../../workbook/address.ts";
 import type { OwnCall } from "../check/calls.ts";
 import type { Origin, Origins } from "../check/origins.ts";
 import { areaIn } from "../check/trace.ts";
-import { isLengthUnit } from "../check/units.ts";
 import { type Area, Book, cellsOf } from "../formula/book.ts";
 import { CannotTell, evaluateNode } from "../formula/evaluate.ts";
 import { type AstExpression, parseFormula, references } from "../formula/parse.ts";

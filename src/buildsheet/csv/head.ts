@@ -1,4 +1,4 @@
-import { type Columns, canBeJudged, readHeadings } from "../headers.ts";
+import { type Columns, canBeJudged, readHeadings } from "../../vocabulary/headings.ts";
 import { Scanner } from "./scanner.ts";
 
 /** Which columns there are. */

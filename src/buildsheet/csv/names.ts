@@ -1,5 +1,5 @@
-import { unitOf } from "../check/units.ts";
-import { groupFrom } from "../headers.ts";
+import { groupFrom } from "../../vocabulary/headings.ts";
+import { unitOf } from "../../vocabulary/units.ts";
 import type { Head } from "./head.ts";
 import type { Scanner } from "./scanner.ts";
 

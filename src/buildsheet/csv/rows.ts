@@ -1,12 +1,12 @@
 import { explain } from "../../core/explain.ts";
 import { judge, verdictOf } from "../../core/verdict.ts";
+import { labelFrom, READING_FIELDS, type ReadingField } from "../../vocabulary/headings.ts";
 import { isCoarse, reportCoarse } from "../check/coarse.ts";
 import { compareReading } from "../check/compare.ts";
 import { type Given, type Judged, judgeCells, NOT_GIVEN } from "../check/judge-cells.ts";
 import { type Place, Report, type Subject } from "../check/report.ts";
 import type { Watched } from "../check/watch.ts";
 import type { CheckResult, Finding } from "../finding.ts";
-import { FIELDS, type Field, labelFrom } from "../headers.ts";
 import type { JudgedRow } from "../judged.ts";
 import type { Batch } from "./batch.ts";
 import { type HeadColumns, misfitOf } from "./head.ts";
@@ -156,8 +156,8 @@ export class CsvRows {
 
   #place({ line, fields }: Row): Place {
     const { at } = this.head;
-    const named: Partial<Record<Field, string>> = {};
-    for (const field of FIELDS) if (at[field] !== undefined) named[field] = fields[at[field]] ?? "";
+    const named: Partial<Record<ReadingField, string>> = {};
+    for (const field of READING_FIELDS) if (at[field] !== undefined) named[field] = fields[at[field]] ?? "";
     return this.#placed(line, named);
   }
 
@@ -173,7 +173,7 @@ export class CsvRows {
     });
   }
 
-  #placed(line: number, named: Partial<Record<Field, string>>): Place {
+  #placed(line: number, named: Partial<Record<ReadingField, string>>): Place {
     return { cell: { sheet: this.name, row: line - 1, column: this.head.at.value! }, label: labelFrom(named), line };
   }
 

@@ -1,6 +1,8 @@
 import { type Cell, isBlank } from "../../core/cell.ts";
 import { Fault } from "../../core/fault.ts";
 import { judgingParams } from "../../functions/verdict/limit-params.ts";
+import { CHARACTERISTICS } from "../../vocabulary/characteristics.ts";
+import { groupFrom, labelFrom } from "../../vocabulary/headings.ts";
 import { type CellAddress, placeName } from "../../workbook/address.ts";
 import type { WorkbookSnapshot } from "../../workbook/port.ts";
 import { callsIn } from "../check/calls.ts";
@@ -12,10 +14,8 @@ import { areaIn } from "../check/trace.ts";
 import type { Watched } from "../check/watch.ts";
 import type { FindingKind } from "../finding.ts";
 import { type Area, Book } from "../formula/book.ts";
-import { groupFrom, labelFrom } from "../headers.ts";
 import type { Mapping } from "./mapping.ts";
 import { type LimitCells, limitFor, type MappedLimit, type MappedReading, positionText, readLayout, type Subject } from "./readings.ts";
-import { CHARACTERISTICS } from "./words.ts";
 import { groupedBy, INGREDIENTS, resultsFrom, type WorkedOut, workOut } from "./work-out.ts";
 
 /** What a check takes in from a layout of the shop's own. */

@@ -1,7 +1,7 @@
 import { isBlank } from "../../core/cell.ts";
+import { type ParsedHeading, parseHeading } from "../../vocabulary/parse-heading.ts";
 import type { Book } from "../formula/book.ts";
-import type { Tell } from "./mapping.ts";
-import { type Says, saysOf } from "./says.ts";
+import type { HeadingField } from "./mapping.ts";
 import type { TableParts } from "./table-parts.ts";
 
 /** What stands around a table and holds for all of it. */
@@ -11,16 +11,16 @@ export interface Context {
   unit?: string | undefined;
 }
 
-const TITLE_TELLS: readonly Tell[] = ["engine", "characteristic", "unit"];
+const TITLE_TELLS: readonly HeadingField[] = ["engine", "characteristic", "unit"];
 /** Rows between a table and a title that still belongs to it. */
 const FARTHEST = 4;
 
 /** Titles of the table first, then those above it, then the head of the sheet and its name. */
 export function contextOf(book: Book, table: TableParts, all: readonly TableParts[]): Context {
-  const titles = [...table.titles, ...titlesAbove(book, table, all)].map((title) => saysOf(title, TITLE_TELLS));
+  const titles = [...table.titles, ...titlesAbove(book, table, all)].map((title) => parseHeading(title, TITLE_TELLS));
   const head = headOf(book, table, all);
-  const name = saysOf(table.sheet, TITLE_TELLS);
-  const first = (key: "engine" | "characteristic" | "unit", from: readonly Says[]) => from.find((says) => says[key] !== undefined)?.[key];
+  const name = parseHeading(table.sheet, TITLE_TELLS);
+  const first = (key: "engine" | "characteristic" | "unit", from: readonly ParsedHeading[]) => from.find((says) => says[key] !== undefined)?.[key];
   return {
     engine: first("engine", [...titles, ...head, name]),
     // The head of the sheet speaks of all its tables, so it does not say what one of them holds.
@@ -52,13 +52,13 @@ function titlesAbove(book: Book, table: TableParts, all: readonly TableParts[]):
 }
 
 /** The first row of the sheet, where it stands above every table and every other title agrees on the engine. */
-function headOf(book: Book, { sheet }: TableParts, all: readonly TableParts[]): Says[] {
+function headOf(book: Book, { sheet }: TableParts, all: readonly TableParts[]): ParsedHeading[] {
   const page = book.sheet(sheet);
   const first = page?.values.findIndex((line) => line.some((cell) => !isBlank(cell))) ?? -1;
   if (!page || first < 0) return [];
   const row = page.row + first;
   if (all.some(({ body, headRows }) => Math.min(body.row, ...headRows) <= row)) return [];
-  const says = page.values[first]!.filter((cell) => typeof cell === "string" && !isBlank(cell)).map((cell) => saysOf(cell, TITLE_TELLS));
-  const engines = new Set(all.flatMap(({ titles }) => titles.flatMap((title) => saysOf(title, TITLE_TELLS).engine ?? [])));
+  const says = page.values[first]!.filter((cell) => typeof cell === "string" && !isBlank(cell)).map((cell) => parseHeading(cell, TITLE_TELLS));
+  const engines = new Set(all.flatMap(({ titles }) => titles.flatMap((title) => parseHeading(title, TITLE_TELLS).engine ?? [])));
   return engines.size > 1 ? says.map(({ engine: _, ...others }) => others) : says;
 }

@@ -1,17 +1,17 @@
 import { type Cell, isBlank } from "../../core/cell.ts";
+import { type ParsedHeading, parseHeading } from "../../vocabulary/parse-heading.ts";
 import type { CellAddress } from "../../workbook/address.ts";
 import type { Book } from "../formula/book.ts";
 import type { HeadLine, MappedRange, Role } from "./mapping.ts";
-import { type Says, saysOf } from "./says.ts";
 
 /** One number of a range and everything that its headings say about it. */
 export interface Fact {
   cell: CellAddress;
   value: Cell;
-  says: Says;
+  says: ParsedHeading;
   role: Role;
   /** What holds for the whole line of a record that the number is in. */
-  line: { key: string; says: Says };
+  line: { key: string; says: ParsedHeading };
 }
 
 /** Every number of a range; `range` is where it stands now. */
@@ -19,7 +19,7 @@ export function factsOf(book: Book, range: MappedRange): Fact[] {
   const { sheet, row, column, columns, records, fixed, without } = range;
   const rows = grownRows(book, range);
   const own = fixedSays(range);
-  const general: Says = { places: [], rest: [], ...range.otherwise };
+  const general: ParsedHeading = { places: [], rest: [], ...range.otherwise };
   const byRow = saidAlong(rows, row, range.rowHeads, (at, r) => book.value({ sheet, row: r, column: at }));
   const byColumn = saidAlong(columns, column, range.columnHeads, (at, c) => book.value({ sheet, row: at, column: c }));
   const facts: Fact[] = [];
@@ -40,26 +40,26 @@ export function factsOf(book: Book, range: MappedRange): Fact[] {
   return facts;
 }
 
-function fixedSays({ fixed: { engine, cylinder, characteristic, position, unit } }: MappedRange): Says {
+function fixedSays({ fixed: { engine, cylinder, characteristic, position, unit } }: MappedRange): ParsedHeading {
   return {
     ...(engine ? { engine } : {}),
     ...(cylinder ? { cylinder } : {}),
     ...(characteristic ? { characteristic } : {}),
     ...(unit ? { unit } : {}),
-    places: position ? saysOf(position, ["position"]).places : [],
+    places: position ? parseHeading(position, ["position"]).places : [],
     rest: [],
   };
 }
 
 /** What the headings say for each row or column of the range. */
-export function saidAlong(count: number, first: number, lines: readonly HeadLine[], cellAt: (at: number, along: number) => Cell): Says[] {
-  const said = Array.from({ length: count }, (): { says: Says; isInherited: boolean }[] => []);
+export function saidAlong(count: number, first: number, lines: readonly HeadLine[], cellAt: (at: number, along: number) => Cell): ParsedHeading[] {
+  const said = Array.from({ length: count }, (): { says: ParsedHeading; isInherited: boolean }[] => []);
   for (const { at, tells, merged } of lines) {
     let last: Cell = null;
     // The same words come again and again down a long table.
-    const known = new Map<Cell, Says>();
-    const heard = (cell: Cell): Says => {
-      const says = known.get(cell) ?? saysOf(cell, tells);
+    const known = new Map<Cell, ParsedHeading>();
+    const heard = (cell: Cell): ParsedHeading => {
+      const says = known.get(cell) ?? parseHeading(cell, tells);
       known.set(cell, says);
       return says;
     };
@@ -78,8 +78,8 @@ export function saidAlong(count: number, first: number, lines: readonly HeadLine
 }
 
 /** What is said first counts; places add up, each kind once. */
-export function together(all: readonly Says[]): Says {
-  const sum: Says = { places: [], rest: [] };
+export function together(all: readonly ParsedHeading[]): ParsedHeading {
+  const sum: ParsedHeading = { places: [], rest: [] };
   for (const { places, rest, ...others } of all) {
     for (const [key, value] of Object.entries(others)) if (value !== undefined) (sum as unknown as Record<string, unknown>)[key] ??= value;
     sum.places.push(...places);

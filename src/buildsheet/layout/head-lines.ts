@@ -1,9 +1,9 @@
 import { type Cell, isBlank } from "../../core/cell.ts";
-import type { HeadLine, Tell } from "./mapping.ts";
-import { type Says, saysOf } from "./says.ts";
-import { TELLS } from "./tells.ts";
+import { type ParsedHeading, parseHeading } from "../../vocabulary/parse-heading.ts";
+import { HEADING_FIELDS } from "../../vocabulary/phrases.ts";
+import type { HeadingField, HeadLine } from "./mapping.ts";
 
-const WITH_PLACES: readonly Tell[] = ["height", "axis", "position"];
+const WITH_PLACES: readonly HeadingField[] = ["height", "axis", "position"];
 
 /**
  * What a line of headings tells: by the heading that it has itself, or by what most of its cells say.
@@ -17,8 +17,8 @@ export function headLineOf(at: number, cells: readonly Cell[], name: Cell, isInn
   return { at, tells, merged };
 }
 
-function tellsOf(cells: readonly Cell[], name: Cell): Tell[] {
-  const named = typeof name === "string" ? saysOf(name, TELLS).names : undefined;
+function tellsOf(cells: readonly Cell[], name: Cell): HeadingField[] {
+  const named = typeof name === "string" ? parseHeading(name, HEADING_FIELDS).names : undefined;
   switch (named) {
     case "engine":
     case "cylinder":
@@ -35,20 +35,23 @@ function tellsOf(cells: readonly Cell[], name: Cell): Tell[] {
 }
 
 /** Limits stand below readings in one column with them. */
-const limitRole = (cells: readonly Cell[]): Tell[] => (cells.some((cell) => (saysOf(cell, TELLS).role ?? "value") !== "value") ? ["role"] : []);
+const limitRole = (cells: readonly Cell[]): HeadingField[] =>
+  cells.some((cell) => (parseHeading(cell, HEADING_FIELDS).role ?? "value") !== "value") ? ["role"] : [];
 
-function tellsOfContents(cells: readonly Cell[]): Tell[] {
-  const said = cells.filter((cell) => !isBlank(cell)).map((cell) => saysOf(cell, TELLS));
+function tellsOfContents(cells: readonly Cell[]): HeadingField[] {
+  const said = cells.filter((cell) => !isBlank(cell)).map((cell) => parseHeading(cell, HEADING_FIELDS));
   const tells = new Set(said.flatMap(toldBy));
   // Upper and lower beside top and bottom are heights, not limits.
   const areHeights = said.some(({ places }) => places.some(({ kind }) => kind === "height"));
-  const onlySides = cells.every((cell) => typeof cell !== "string" || saysOf(cell, TELLS).role === undefined || /^\s*(?:upper|lower)\b/i.test(cell));
+  const onlySides = cells.every(
+    (cell) => typeof cell !== "string" || parseHeading(cell, HEADING_FIELDS).role === undefined || /^\s*(?:upper|lower)\b/i.test(cell),
+  );
   if (tells.has("role") && areHeights && onlySides) tells.delete("role");
   if (tells.has("height") || tells.has("axis") || tells.has("position")) for (const tell of WITH_PLACES) tells.add(tell);
-  return TELLS.filter((tell) => tells.has(tell));
+  return HEADING_FIELDS.filter((tell) => tells.has(tell));
 }
 
-function toldBy({ engine, cylinder, characteristic, places, role, unit }: Says): Tell[] {
+function toldBy({ engine, cylinder, characteristic, places, role, unit }: ParsedHeading): HeadingField[] {
   return [
     ...(engine === undefined ? [] : (["engine"] as const)),
     ...(cylinder === undefined ? [] : (["cylinder"] as const)),

@@ -1,6 +1,6 @@
 import type { Cell } from "../../core/cell.ts";
+import { plain } from "../../vocabulary/headings.ts";
 import type { Book } from "../formula/book.ts";
-import { plain } from "../headers.ts";
 import type { MappedRange } from "./mapping.ts";
 
 type Place = Pick<MappedRange, "sheet" | "row" | "column">;

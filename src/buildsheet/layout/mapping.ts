@@ -1,7 +1,7 @@
 import { z } from "zod";
+import { HEADING_FIELDS, ROLES } from "../../vocabulary/phrases.ts";
 import type { SheetHost } from "../../workbook/port.ts";
 import { LAYOUT_KEY } from "./key.ts";
-import { ROLES, TELLS } from "./tells.ts";
 
 /**
  * What the shop has said about its own layout: which ranges hold readings or limits, and where the
@@ -9,7 +9,7 @@ import { ROLES, TELLS } from "./tells.ts";
  * as foreign as any file, so it is checked whole before it is used.
  */
 
-export type { Role, Tell } from "./tells.ts";
+export type { HeadingField, Role } from "../../vocabulary/phrases.ts";
 
 const MOST_ROWS = 1_048_576;
 const MOST_COLUMNS = 16_384;
@@ -29,7 +29,7 @@ const headLine = z.strictObject({
     .int()
     .min(0)
     .max(MOST_ROWS - 1),
-  tells: z.array(z.enum(TELLS)).min(1),
+  tells: z.array(z.enum(HEADING_FIELDS)).min(1),
   /** A blank cell stands for the one before it, as where cells are merged. */
   merged: z.boolean().default(false),
 });

@@ -1,4 +1,5 @@
 import { type Cell, isBlank } from "../../core/cell.ts";
+import type { ParsedHeading } from "../../vocabulary/parse-heading.ts";
 import { columnLetters } from "../../workbook/address.ts";
 import type { WorkbookSnapshot } from "../../workbook/port.ts";
 import { type Area, Book } from "../formula/book.ts";
@@ -8,7 +9,6 @@ import { saidAlong } from "./facts.ts";
 import { headLineOf } from "./head-lines.ts";
 import { signatureOf } from "./locate.ts";
 import type { Fixed, HeadLine, MappedRange } from "./mapping.ts";
-import type { Says } from "./says.ts";
 import { type TableParts, tablesIn } from "./table-parts.ts";
 import { type Summary, summaryOf } from "./what.ts";
 
@@ -95,8 +95,8 @@ function proposalOf(book: Book, table: TableParts, context: Context, what: Fixed
 
 /** A range while it is made out of its lines of headings. */
 class Making {
-  readonly byRow: Says[];
-  readonly byColumn: Says[];
+  readonly byRow: ParsedHeading[];
+  readonly byColumn: ParsedHeading[];
   readonly doubts: string[] = [];
 
   constructor(
@@ -172,7 +172,7 @@ class Making {
   }
 
   #records(): MappedRange["records"] {
-    const isLimit = ({ role }: Says) => role !== undefined && role !== "value";
+    const isLimit = ({ role }: ParsedHeading) => role !== undefined && role !== "value";
     if (this.byColumn.some(isLimit)) return "row";
     return this.byRow.some(isLimit) ? "column" : "cell";
   }
@@ -205,5 +205,5 @@ class Making {
   }
 }
 
-const tellsAnything = ({ engine, cylinder, characteristic, places, role }: Says): boolean =>
+const tellsAnything = ({ engine, cylinder, characteristic, places, role }: ParsedHeading): boolean =>
   engine !== undefined || cylinder !== undefined || characteristic !== undefined || places.length > 0 || role !== undefined;

@@ -1,20 +1,20 @@
 import type { Cell } from "../../core/cell.ts";
+import { CHARACTERISTICS } from "../../vocabulary/characteristics.ts";
+import { plain } from "../../vocabulary/headings.ts";
+import type { ParsedHeading, PositionWord } from "../../vocabulary/parse-heading.ts";
+import { isLengthUnit, unitOf } from "../../vocabulary/units.ts";
 import type { CellAddress } from "../../workbook/address.ts";
-import { isLengthUnit, unitOf } from "../check/units.ts";
 import type { Book } from "../formula/book.ts";
-import { plain } from "../headers.ts";
 import { type Fact, factsOf } from "./facts.ts";
 import { locate } from "./locate.ts";
 import type { MappedRange, Mapping, Role } from "./mapping.ts";
-import type { Place, Says } from "./says.ts";
-import { CHARACTERISTICS } from "./words.ts";
 
 /** What a reading or limit is of; `""` where nothing says. */
 export interface Subject {
   engine: string;
   cylinder: string;
   characteristic: string;
-  places: Place[];
+  places: PositionWord[];
 }
 
 type Beside = Exclude<Role, "value" | "unit">;
@@ -76,14 +76,14 @@ function gather(book: Book, range: MappedRange, taken: Set<string>, { readings, 
 }
 
 /** The unit of what stands here. A length's unit that stands over a whole table is not that of the pressures in it. */
-function unitIn(beside: LimitCells | undefined, { unit, characteristic = "" }: Says): string | undefined {
+function unitIn(beside: LimitCells | undefined, { unit, characteristic = "" }: ParsedHeading): string | undefined {
   if (beside?.unit !== undefined) return beside.unit;
   const said = unit === undefined ? undefined : (unitOf(unit) ?? unit);
   const kind = CHARACTERISTICS[characteristic]?.kind;
   return said !== undefined && kind !== undefined && isLengthUnit(said) !== (kind === "length") ? undefined : said;
 }
 
-const subjectKey = ({ engine = "", cylinder = "", characteristic = "", places }: Says): string =>
+const subjectKey = ({ engine = "", cylinder = "", characteristic = "", places }: ParsedHeading): string =>
   JSON.stringify([engine, cylinder, characteristic, places.map(({ word }) => word)]);
 
 function limitCellsOf(facts: readonly Fact[]): LimitCells | undefined {
@@ -101,13 +101,13 @@ function limitCellsOf(facts: readonly Fact[]): LimitCells | undefined {
   return found ? cells : undefined;
 }
 
-function subjectOf({ engine = "", cylinder = "", characteristic = "", places }: Says): Subject {
+function subjectOf({ engine = "", cylinder = "", characteristic = "", places }: ParsedHeading): Subject {
   return { engine, cylinder, characteristic, places };
 }
 
 /** `top thrust`: heights first, then axes, then what else there is. */
-export function positionText(places: readonly Place[]): string {
-  const of = (kind: Place["kind"]) => places.filter((one) => one.kind === kind).map(({ word }) => word);
+export function positionText(places: readonly PositionWord[]): string {
+  const of = (kind: PositionWord["kind"]) => places.filter((one) => one.kind === kind).map(({ word }) => word);
   return [...of("height"), ...of("axis"), ...of("place")].join(" ");
 }
 

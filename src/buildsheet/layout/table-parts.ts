@@ -1,8 +1,8 @@
 import { type Cell, isBlank } from "../../core/cell.ts";
+import { parseHeading } from "../../vocabulary/parse-heading.ts";
+import { HEADING_FIELDS, type HeadingField } from "../../vocabulary/phrases.ts";
 import type { Book } from "../formula/book.ts";
 import type { Box } from "./blocks.ts";
-import { saysOf } from "./says.ts";
-import { TELLS, type Tell } from "./tells.ts";
 
 /** A table taken apart: rows and columns of the sheet that hold words, and those that hold numbers. */
 export interface TableParts {
@@ -18,7 +18,7 @@ export interface TableParts {
 const MOST_HEAD_ROWS = 4;
 const LARGEST_ORDINAL = 99;
 /** What a heading must name for whole numbers below it to be names. */
-const NAMING: ReadonlySet<Tell> = new Set(["engine", "cylinder", "characteristic", "position", "height", "axis"]);
+const NAMING: ReadonlySet<HeadingField> = new Set(["engine", "cylinder", "characteristic", "position", "height", "axis"]);
 
 /** The tables in a block, one below the other. */
 export function tablesIn(book: Book, sheet: string, box: Box): TableParts[] {
@@ -177,13 +177,13 @@ const isOrdinal = (number: number): boolean => Number.isInteger(number) && numbe
 /** A heading that names what stands below or beside it. */
 function names(cell: Cell): boolean {
   if (typeof cell !== "string") return false;
-  const { names: field, characteristic, role, places } = saysOf(cell, TELLS);
+  const { names: field, characteristic, role, places } = parseHeading(cell, HEADING_FIELDS);
   return field !== undefined && NAMING.has(field) && characteristic === undefined && role === undefined && places.length === 0;
 }
 
 /** Any word of a heading. */
 function isHeading(text: string): boolean {
-  const { names: field, role, isWorkedOut, characteristic } = saysOf(text, TELLS);
+  const { names: field, role, isWorkedOut, characteristic } = parseHeading(text, HEADING_FIELDS);
   return field !== undefined || role !== undefined || isWorkedOut === true || characteristic !== undefined;
 }
 
@@ -192,6 +192,6 @@ function tellsSubject(cell: Cell): boolean {
   if (typeof cell === "number") return isOrdinal(cell);
   if (typeof cell !== "string") return false;
   if (/^\s*\d{1,2}\s*$/.test(cell)) return true;
-  const { cylinder, characteristic, places, role, engine } = saysOf(cell, TELLS);
+  const { cylinder, characteristic, places, role, engine } = parseHeading(cell, HEADING_FIELDS);
   return cylinder !== undefined || (engine === undefined && (characteristic !== undefined || places.length > 0 || role !== undefined));
 }

@@ -11,8 +11,8 @@ import { pistonClearance } from "../../functions/cylinder/piston-clearance.ts";
 import { taper } from "../../functions/cylinder/taper.ts";
 import { ringSide } from "../../functions/rings/ring-side.ts";
 import { compressionSpread } from "../../functions/tests/compression-spread.ts";
+import { plain } from "../../vocabulary/headings.ts";
 import type { CellAddress } from "../../workbook/address.ts";
-import { plain } from "../headers.ts";
 import { type MappedReading, positionText, type Subject } from "./readings.ts";
 
 /** A characteristic that readings come to. */

@@ -1,7 +1,7 @@
 import { useState } from "preact/hooks";
 import type { Fixed, Role } from "../../buildsheet/layout/mapping.ts";
-import { saysOf } from "../../buildsheet/layout/says.ts";
-import { CHARACTERISTICS, OTHER_UNITS } from "../../buildsheet/layout/words.ts";
+import { CHARACTERISTICS, OTHER_UNITS } from "../../vocabulary/characteristics.ts";
+import { parseHeading } from "../../vocabulary/parse-heading.ts";
 import type { SheetHost } from "../../workbook/port.ts";
 import { PlaceField } from "../place-field.tsx";
 
@@ -39,7 +39,7 @@ const REST: readonly (readonly [key: "engine" | "cylinder" | "position", label: 
 
 /** In the words that limits and rules go by. */
 export function fixedOf({ place: _, role, characteristic, ...others }: Said): Fixed {
-  const name = saysOf(characteristic.trim(), ["characteristic"]).characteristic ?? "";
+  const name = parseHeading(characteristic.trim(), ["characteristic"]).characteristic ?? "";
   const said = Object.entries({ ...others, role, characteristic: name }).flatMap(([key, text]) => (text.trim() === "" ? [] : [[key, text.trim()]]));
   return Object.fromEntries(said);
 }

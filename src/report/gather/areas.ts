@@ -5,10 +5,10 @@ import { type Area, Book, cellsOf, showArea } from "../../buildsheet/formula/boo
 import { CannotTell, evaluateNode } from "../../buildsheet/formula/evaluate.ts";
 import type { JudgedRow } from "../../buildsheet/judged.ts";
 import type { Cell } from "../../core/cell.ts";
+import { type QuantityKind, unitIn } from "../../vocabulary/units.ts";
 import { type CellAddress, placeName } from "../../workbook/address.ts";
 import type { WorkbookSnapshot } from "../../workbook/port.ts";
 import { numberIn } from "./cells.ts";
-import { type UnitKind, unitIn } from "./units.ts";
 
 /** A workbook that is looked through for something to draw. */
 export class Source {
@@ -56,7 +56,7 @@ export class Source {
   }
 
   /** The unit by which the sheet names these cells: in their headings, in its title, or for the whole workbook. */
-  unit(area: Area, kind: UnitKind): string | undefined {
+  unit(area: Area, kind: QuantityKind): string | undefined {
     const headings = [this.labels.of(area), this.labels.of({ ...area, row: area.row + area.rows - 1, column: area.column + area.columns - 1 })];
     const page = this.book.sheet(area.sheet);
     const title = page?.values[0]?.find((cell) => typeof cell === "string");

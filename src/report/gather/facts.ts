@@ -1,12 +1,12 @@
 import type { Finding } from "../../buildsheet/finding.ts";
 import type { JudgedRow } from "../../buildsheet/judged.ts";
-import { CHARACTERISTICS } from "../../buildsheet/layout/words.ts";
+import { CHARACTERISTICS } from "../../vocabulary/characteristics.ts";
+import { unitIn } from "../../vocabulary/units.ts";
 import type { SheetSnapshot } from "../../workbook/port.ts";
-import type { Entry, LimitRow } from "../content.ts";
+import type { IdentityEntry, LimitRow } from "../content.ts";
 import { type Facts, Sizes, Tallies } from "../facts.ts";
 import { identityIn, limitsIn, unitOfLength } from "./identity.ts";
 import { subjectOf } from "./subjects.ts";
-import { unitIn } from "./units.ts";
 
 /** What a summary of many workbooks keeps of one. */
 export function factsOf(sheets: readonly SheetSnapshot[], findings: readonly Finding[], judged: readonly JudgedRow[]): Facts {
@@ -40,13 +40,13 @@ function unitByLimits(characteristic: string, limits: readonly LimitRow[], lengt
 const ENGINES = [/^serial/i, /^engine (?:serial|no|number|id)/i, /^(?:engine|motor)$/i, /^job|^order/i];
 const DAYS = [/^measured(?: on)?$/i, /^checked(?: on)?$/i, /^stripped(?: on)?$/i, /^built(?: on)?$/i, /^date/i];
 
-const entry = (identity: readonly Entry[], names: readonly RegExp[]): Entry[] =>
+const entry = (identity: readonly IdentityEntry[], names: readonly RegExp[]): IdentityEntry[] =>
   names.flatMap((name) => identity.filter((one) => name.test(one.name.replace(/[^\p{L}\p{N}]+/gu, " ").trim())));
 
-const engineIn = (identity: readonly Entry[]): string | undefined => entry(identity, ENGINES)[0]?.text;
+const engineIn = (identity: readonly IdentityEntry[]): string | undefined => entry(identity, ENGINES)[0]?.text;
 
 /** A day is one that the sheet keeps as a date, or that is written year first. */
-function dayIn(identity: readonly Entry[]): string | undefined {
+function dayIn(identity: readonly IdentityEntry[]): string | undefined {
   for (const { text } of entry(identity, DAYS)) {
     const [day] = /^\d{4}-\d{2}-\d{2}/.exec(text) ?? [];
     if (day !== undefined && !Number.isNaN(Date.parse(day))) return day;

@@ -1,8 +1,8 @@
 import { isBlank } from "../../core/cell.ts";
+import { unitIn } from "../../vocabulary/units.ts";
 import type { SheetSnapshot } from "../../workbook/port.ts";
-import type { CopiedTable, Entry, LimitRow } from "../content.ts";
+import type { CopiedTable, IdentityEntry, LimitRow } from "../content.ts";
 import { cellText } from "./cells.ts";
-import { unitIn } from "./units.ts";
 
 /** Words that stand beside an entry that says whose engine it is and how it was measured. */
 const ENTRIES: readonly RegExp[] = [
@@ -33,8 +33,8 @@ const LONGEST_RUN = 4;
 const MOST_ENTRIES = 40;
 
 /** Entries such as `Serial number | 0417`: a name that is known and, right of it, what was typed. */
-export function identityIn(sheets: readonly SheetSnapshot[]): Entry[] {
-  const found = new Map<string, Entry>();
+export function identityIn(sheets: readonly SheetSnapshot[]): IdentityEntry[] {
+  const found = new Map<string, IdentityEntry>();
   for (const { values } of sheets) {
     for (const line of values) {
       for (const [c, name] of line.entries()) {
@@ -124,7 +124,7 @@ function tablesIn(sheets: readonly SheetSnapshot[], isWanted: (headings: readonl
 }
 
 /** What the workbook says its lengths are in: outright, or by the one unit of length of all its limits. */
-export function unitOfLength(identity: readonly Entry[], limits: readonly LimitRow[]): string | undefined {
+export function unitOfLength(identity: readonly IdentityEntry[], limits: readonly LimitRow[]): string | undefined {
   const said = identity.find(({ name }) => /unit/i.test(name));
   const own = said && unitIn(`(${said.text})`, "length");
   if (own !== undefined) return own;

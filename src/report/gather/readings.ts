@@ -1,6 +1,6 @@
 import type { Reading } from "../../buildsheet/compare/reading.ts";
 import type { MappedReading } from "../../buildsheet/layout/readings.ts";
-import { saysOf } from "../../buildsheet/layout/says.ts";
+import { parseHeading } from "../../vocabulary/parse-heading.ts";
 import { type LimitRow, NO_SHEET_CONTENT, type SheetContent } from "../content.ts";
 import { cellText } from "./cells.ts";
 import { drawnFrom } from "./layout.ts";
@@ -15,8 +15,8 @@ export function contentOfReadings(readings: readonly Reading[]): SheetContent {
 function mapped({ engine, cylinder, characteristic, position, value, unit, lower, upper, cell }: Reading): MappedReading {
   return {
     ...{ engine, cylinder, cell, value, unit },
-    characteristic: saysOf(characteristic, ["characteristic"]).characteristic ?? characteristic,
-    places: saysOf(position, ["position"]).places,
+    characteristic: parseHeading(characteristic, ["characteristic"]).characteristic ?? characteristic,
+    places: parseHeading(position, ["position"]).places,
     own: { given: { lower, upper }, beside: {} },
   };
 }

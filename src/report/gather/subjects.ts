@@ -1,4 +1,4 @@
-import { saysOf } from "../../buildsheet/layout/says.ts";
+import { parseHeading } from "../../vocabulary/parse-heading.ts";
 import type { Subject } from "../facts.ts";
 
 /** Parts of a label that say whose it is or where, and not what. */
@@ -16,7 +16,7 @@ export function subjectOf(label: string): Subject {
   const what = parts.filter((part) => !WHOSE.test(part)).join(", ");
   let subject = known.get(what);
   if (!subject) {
-    const said = saysOf(what, ["engine", "cylinder", "characteristic", "position"]);
+    const said = parseHeading(what, ["engine", "cylinder", "characteristic", "position"]);
     const characteristic = said.characteristic ?? what.split(", ")[0]!.trim().toLowerCase();
     subject = { characteristic: characteristic.slice(0, LONGEST) || "not named", engine: said.engine?.slice(0, LONGEST) };
     if (known.size >= MOST_KNOWN) known.clear();

@@ -1,5 +1,5 @@
 import { counted, countsText, tally } from "../../buildsheet/counts.ts";
-import type { CopiedTable, Entry, LimitRow, ReportInput } from "../content.ts";
+import type { CopiedTable, IdentityEntry, LimitRow, ReportInput } from "../content.ts";
 import { html, type Markup, scrolled } from "../markup.ts";
 import { tallyOf } from "../words.ts";
 
@@ -18,7 +18,7 @@ export function identityPart({ content: { identity } }: ReportInput): Markup {
   return html`<h3>Engine</h3><dl class="entries">${identity.map(entry)}</dl>`;
 }
 
-const entry = ({ name, text }: Entry): Markup => html`<div><dt>${name}</dt><dd>${text}</dd></div>`;
+const entry = ({ name, text }: IdentityEntry): Markup => html`<div><dt>${name}</dt><dd>${text}</dd></div>`;
 
 export function gaugesPart({ content: { gauges }, judged: { rows } }: ReportInput): Markup {
   const filled = gauges.filter((table) => table.rows.length > 0);

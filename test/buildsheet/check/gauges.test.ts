@@ -1,4 +1,3 @@
-import { dayOf, dayText } from "../../../src/buildsheet/check/dates.ts";
 import { checkWorkbook } from "../../../src/buildsheet/check.ts";
 import { Made } from "../../setup/made.ts";
 import { at, findingsOf } from "./stand.ts";
@@ -13,21 +12,6 @@ const REGISTER = [
   ["M-2", 0.01, 0.004, "mm", DUE + 200],
 ];
 const overdue = (sheets: Parameters<typeof findingsOf>[1]) => findingsOf("calibration overdue", sheets);
-
-describe("days", () => {
-  // ECMA-376 part 1, 18.17.4.1: serial 1 is 1900-01-01; its example 39448 is 2008-01-01.
-  test("are those of the sheet's calendar, with or without a time of day", () => {
-    expect([dayOf(39448), dayText(39448), dayText(dayOf(DUE + 0.75)!)]).toEqual([39448, "2008-01-01", "2026-03-21"]);
-  });
-
-  test("are read from text only where it can mean one day", () => {
-    expect(["2026-03-21", " 2026-03-21 ", "21/03/2026", "03-21-2026", "2026-02-30", "soon"].map(dayOf)).toEqual([DUE, DUE, ...Array(4).fill(undefined)]);
-  });
-
-  test("are not made of other numbers", () => {
-    expect([12, 1500, 365, 150_000, null, true].map(dayOf)).toEqual(Array(6).fill(undefined));
-  });
-});
 
 describe("a gauge past its calibration date", () => {
   const use = (day: number | string | null) => ({

@@ -1,4 +1,4 @@
-import { unitIn } from "../../src/report/gather/units.ts";
+import { unitIn } from "../../src/vocabulary/units.ts";
 
 test.each([
   ["Thrust (mm)", "length", "mm"],

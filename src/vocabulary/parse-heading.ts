@@ -1,28 +1,27 @@
-import { type Cell, isBlank } from "../../core/cell.ts";
-import { unitOf } from "../check/units.ts";
-import { plain } from "../headers.ts";
-import { longestPhrase, type Meaning, meaningsOf } from "./dictionary.ts";
-import type { Role, Tell } from "./mapping.ts";
-import { AXIS_LETTERS, OTHER_UNITS } from "./words.ts";
+import { type Cell, isBlank } from "../core/cell.ts";
+import { AXIS_LETTERS, OTHER_UNITS } from "./characteristics.ts";
+import { plain } from "./headings.ts";
+import { type HeadingField, longestPhrase, type Meaning, meaningsOf, type Role } from "./phrases.ts";
+import { unitOf } from "./units.ts";
 
 /** A word for a place, and what kind of place it is. */
-export interface Place {
+export interface PositionWord {
   word: string;
   kind: "height" | "axis" | "place";
 }
 
 /** What one heading says about the numbers beside it. */
-export interface Says {
+export interface ParsedHeading {
   engine?: string;
   cylinder?: string;
   characteristic?: string;
-  places: Place[];
+  places: PositionWord[];
   role?: Role;
   /** The limit does not say which side it is. */
   isOneSided?: boolean;
   unit?: string;
   /** The heading of a line of headings: `Cylinder` above 1, 2, 3. */
-  names?: Tell;
+  names?: HeadingField;
   /** An average or a remark: no reading. */
   isWorkedOut?: boolean;
   /** Words that are not known. */
@@ -45,8 +44,8 @@ const LARGEST_ORDINAL = 32;
 const LONGEST_ENGINE_NAME = 3;
 
 /** What a heading says, as far as its line tells such things. */
-export function saysOf(cell: Cell, tells: readonly Tell[]): Says {
-  const says: Says = { places: [], rest: [] };
+export function parseHeading(cell: Cell, tells: readonly HeadingField[]): ParsedHeading {
+  const says: ParsedHeading = { places: [], rest: [] };
   if (typeof cell === "number") return saidByNumber(cell, tells, says);
   if (typeof cell !== "string" || isBlank(cell)) return says;
   const unit = tellsUnit(tells) ? unitInBrackets(cell) : undefined;
@@ -57,9 +56,9 @@ export function saysOf(cell: Cell, tells: readonly Tell[]): Says {
 }
 
 /** A depth in millimetres says nothing about the readings taken there. */
-const tellsUnit = (tells: readonly Tell[]): boolean => tells.includes("unit") || tells.includes("role") || tells.includes("characteristic");
+const tellsUnit = (tells: readonly HeadingField[]): boolean => tells.includes("unit") || tells.includes("role") || tells.includes("characteristic");
 
-function saidByNumber(number: number, tells: readonly Tell[], says: Says): Says {
+function saidByNumber(number: number, tells: readonly HeadingField[], says: ParsedHeading): ParsedHeading {
   const text = String(number);
   if (tells.includes("cylinder")) says.cylinder = text;
   else if (tells.includes("engine")) says.engine = text;
@@ -96,7 +95,7 @@ function unitInBrackets(text: string): string | undefined {
 }
 
 /** Takes the longest known phrase that starts at `from`, or one unknown word; says how many words that were. */
-function take(tokens: readonly Token[], from: number, tells: readonly Tell[], says: Says): number {
+function take(tokens: readonly Token[], from: number, tells: readonly HeadingField[], says: ParsedHeading): number {
   for (let length = Math.min(longestPhrase, tokens.length - from); length > 0; length--) {
     const phrase = tokens.slice(from, from + length);
     if (phrase.some(({ isApart }, i) => i > 0 && isApart)) continue;
@@ -111,7 +110,7 @@ function take(tokens: readonly Token[], from: number, tells: readonly Tell[], sa
   return 1;
 }
 
-function isTold(meaning: Meaning, tells: readonly Tell[], says: Says): boolean {
+function isTold(meaning: Meaning, tells: readonly HeadingField[], says: ParsedHeading): boolean {
   switch (meaning.tells) {
     case "height":
       // Upper and lower are heights where the line tells no limits.
@@ -134,7 +133,7 @@ function isTold(meaning: Meaning, tells: readonly Tell[], says: Says): boolean {
 }
 
 /** Notes what the phrase means; says how many of the words behind it belong to it. */
-function mean(meaning: Meaning, tokens: readonly Token[], next: number, tells: readonly Tell[], says: Says): number {
+function mean(meaning: Meaning, tokens: readonly Token[], next: number, tells: readonly HeadingField[], says: ParsedHeading): number {
   switch (meaning.tells) {
     case "characteristic": {
       says.characteristic = meaning.name;
@@ -168,7 +167,7 @@ function mean(meaning: Meaning, tokens: readonly Token[], next: number, tells: r
   }
 }
 
-function introduce(field: Tell, tokens: readonly Token[], next: number, says: Says): number {
+function introduce(field: HeadingField, tokens: readonly Token[], next: number, says: ParsedHeading): number {
   if (field === "cylinder") {
     const taken = takeCylinder(tokens, next, says, true);
     if (taken > 0) return taken;
@@ -192,7 +191,7 @@ function introduce(field: Tell, tokens: readonly Token[], next: number, says: Sa
 }
 
 /** `1` or, behind the word itself, also `A` or `no 1`. */
-function takeCylinder(tokens: readonly Token[], next: number, says: Says, isNamed = false): number {
+function takeCylinder(tokens: readonly Token[], next: number, says: ParsedHeading, isNamed = false): number {
   let taken = 0;
   while (isNamed && ["no", "nr", "number"].includes(tokens[next + taken]?.text ?? "")) taken++;
   const token = tokens[next + taken];
@@ -204,7 +203,7 @@ function takeCylinder(tokens: readonly Token[], next: number, says: Says, isName
 }
 
 /** Where the line tells one thing only, limits apart, words that are not known are its name. */
-function completed(text: string, tells: readonly Tell[], says: Says): Says {
+function completed(text: string, tells: readonly HeadingField[], says: ParsedHeading): ParsedHeading {
   const [only, ...others] = tells.filter((tell) => tell !== "role");
   const own = text.trim();
   if (says.role !== undefined || says.isWorkedOut) return says;

@@ -1,4 +1,4 @@
-import type { Cell } from "../../core/cell.ts";
+import type { Cell } from "../core/cell.ts";
 
 /** Days of a sheet's calendar from 1954 to 2119: another number under a date's heading is not taken for a date. */
 const FIRST = 20_000;

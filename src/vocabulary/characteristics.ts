@@ -1,61 +1,8 @@
-import type { Field } from "../headers.ts";
-
 /**
  * The words by which sheets are recognised: English of the trade and its abbreviations. To teach
  * another word, add it to its line; everything that reads headings reads them from here. Words are
  * compared without regard to capitals, hyphens, dots and brackets.
  */
-
-/** Columns of readings in long form, one reading a row. The field's own name always counts, and goes before these. */
-export const FIELD_WORDS: Readonly<Record<Field, readonly string[]>> = {
-  engine: ["engine no", "engine number", "engine id", "eng", "motor"],
-  cylinder: ["cyl", "cyl no", "cylinder no", "cylinder number"],
-  characteristic: ["feature", "dimension", "item", "part", "parameter", "quantity", "what"],
-  position: ["pos", "place", "location", "where", "point"],
-  value: ["reading", "readings", "measured", "measured value", "measurement", "actual", "result"],
-  lower: ["lower limit", "low", "low limit", "min", "minimum", "least", "lsl", "lower bound"],
-  upper: ["upper limit", "high", "high limit", "max", "maximum", "most", "usl", "upper bound"],
-  unit: ["units", "unit of measure", "uom"],
-  uncertainty: ["u", "expanded uncertainty", "measurement uncertainty", "gauge uncertainty", "uncertainty u"],
-  near: ["near limit", "near band"],
-  hours: ["hours run", "hours in service", "engine hours", "running hours", "service hours", "run hours", "hrs"],
-};
-
-/** Columns and entries about gauges: which one, until when its calibration holds, on which day it was used. */
-export const GAUGE_WORDS = {
-  gauge: [
-    "gauge",
-    "gauge id",
-    "gauge no",
-    "gauge number",
-    "gauge used",
-    "gage",
-    "gage id",
-    "instrument",
-    "instrument id",
-    "instrument no",
-    "instrument used",
-    "measuring instrument",
-    "measured with",
-    "micrometer",
-  ],
-  due: [
-    "due",
-    "due date",
-    "calibration due",
-    "calibration due date",
-    "cal due",
-    "calibrated until",
-    "calibration valid until",
-    "valid until",
-    "next calibration",
-    "recalibrate by",
-    "calibration expires",
-  ],
-  used: ["measured on", "used on", "read on", "date", "date measured", "date of measurement", "measurement date", "date used", "date of use"],
-  uncertainty: ["u", "u of the gauge", "gauge u", "uncertainty", "expanded uncertainty", "gauge uncertainty"],
-  unit: ["unit", "units"],
-} as const;
 
 /** What the numbers of a characteristic are: it decides what they are compared with, and what a slip can be. */
 export type Kind = "length" | "volume" | "pressure" | "ratio" | "percent";
@@ -130,7 +77,7 @@ export const CHARACTERISTICS: Readonly<Record<string, Characteristic>> = {
 };
 
 /** Where on a part a reading is taken: heights and axes of a bore, which ring, which valve. */
-export const PLACES: Readonly<Record<string, { kind: "height" | "axis" | "place"; words: readonly string[] }>> = {
+export const POSITION_WORDS: Readonly<Record<string, { kind: "height" | "axis" | "place"; words: readonly string[] }>> = {
   top: { kind: "height", words: ["tdc"] },
   "upper middle": { kind: "height", words: ["upper mid"] },
   upper: { kind: "height", words: [] },

@@ -1,11 +1,12 @@
-import { positionText } from "../../../src/buildsheet/layout/readings.ts";
-import { type Says, saysOf } from "../../../src/buildsheet/layout/says.ts";
-import { TELLS, type Tell } from "../../../src/buildsheet/layout/tells.ts";
-import { CHARACTERISTICS, FIELD_WORDS, PLACES } from "../../../src/buildsheet/layout/words.ts";
+import { positionText } from "../../src/buildsheet/layout/readings.ts";
+import { CHARACTERISTICS, POSITION_WORDS } from "../../src/vocabulary/characteristics.ts";
+import { FIELD_WORDS } from "../../src/vocabulary/headings.ts";
+import { type ParsedHeading, parseHeading } from "../../src/vocabulary/parse-heading.ts";
+import { HEADING_FIELDS, type HeadingField } from "../../src/vocabulary/phrases.ts";
 
 /** What a heading says, without what it does not. */
-function said(text: string | number, tells: readonly Tell[] = TELLS): Record<string, unknown> {
-  const { places, rest, ...others }: Says = saysOf(text, tells);
+function said(text: string | number, tells: readonly HeadingField[] = HEADING_FIELDS): Record<string, unknown> {
+  const { places, rest, ...others }: ParsedHeading = parseHeading(text, tells);
   return { ...others, ...(places.length ? { place: positionText(places) } : {}), ...(rest.length ? { rest } : {}) };
 }
 
@@ -70,7 +71,7 @@ test("a bare number is what its line tells", () => {
 });
 
 test("no word stands for two characteristics or two places, and every name is its own first word", () => {
-  for (const table of [CHARACTERISTICS, PLACES]) {
+  for (const table of [CHARACTERISTICS, POSITION_WORDS]) {
     const owners = new Map<string, string>();
     for (const [name, { words }] of Object.entries(table)) {
       for (const word of [name, ...words]) {
@@ -85,8 +86,8 @@ test("no word stands for two characteristics or two places, and every name is it
 test("every word of every characteristic is read as it, whatever its capitals and hyphens", () => {
   for (const [name, { words }] of Object.entries(CHARACTERISTICS)) {
     for (const word of [name, ...words]) {
-      expect([word, saysOf(word, TELLS).characteristic]).toEqual([word, name]);
-      expect([word, saysOf(word.toUpperCase().replaceAll(" ", "-"), TELLS).characteristic]).toEqual([word, name]);
+      expect([word, parseHeading(word, HEADING_FIELDS).characteristic]).toEqual([word, name]);
+      expect([word, parseHeading(word.toUpperCase().replaceAll(" ", "-"), HEADING_FIELDS).characteristic]).toEqual([word, name]);
     }
   }
 });
