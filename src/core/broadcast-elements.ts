@@ -85,7 +85,7 @@ function boreLane(name: string, param: Param<unknown>, rows: number, columns: nu
 
 /**
  * One bore. A blank among its readings leaves it blank: an unfinished bore must not look round.
- * Inches among millimetres are a fault at the reading that parts from the first.
+ * A reading too far from the others of its bore is a fault, at the one that is off.
  */
 function boreOf(
   name: string,
@@ -97,7 +97,7 @@ function boreOf(
 ): Taken<Bore> {
   const values = new Array<number>(heights * axes);
   let blank = false;
-  let first: number | undefined;
+  let [least, most] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
   for (let h = 0; h < heights; h++) {
     for (let a = 0; a < axes; a++) {
       const taken = param.take(at(h, a), name);
@@ -107,13 +107,27 @@ function boreOf(
         continue;
       }
       const reading = taken as number;
-      first ??= reading;
-      const odd = unlike(name, reading, "reading", first);
-      if (odd) return odd.placed("", where(h, a));
+      if (reading < least) least = reading;
+      if (reading > most) most = reading;
       values[h * axes + a] = reading;
     }
   }
+  const odd = least < most ? unlike(name, most, "reading", least) && oddReading(name, values) : undefined;
+  if (odd) return odd.fault.placed("", where(Math.floor(odd.at / axes), odd.at % axes));
   return blank ? BLANK : { heights, axes, values };
+}
+
+/** The reading that is too far from the middle one, so that the one blamed is the one that is off wherever it stands; of two the second. */
+function oddReading(name: string, values: readonly number[]): { at: number; fault: Fault } | undefined {
+  const filled = values.filter((value) => value !== undefined);
+  const isPair = filled.length === 2;
+  const middle = isPair ? filled[0]! : [...filled].sort((a, b) => a - b)[filled.length >> 1]!;
+  const blame = (bound: number, other: string) => {
+    const at = values.findIndex((value) => value !== undefined && unlike(name, value, other, bound));
+    return at < 0 ? undefined : { at, fault: unlike(name, values[at]!, other, bound)! };
+  };
+  // Where all lie near the middle one, the smallest and the largest still lie too far apart.
+  return blame(middle, isPair ? "reading" : "the middle reading") ?? blame(Math.min(...filled), "the smallest reading");
 }
 
 const place = (row: number, column: number): string => `row ${row + 1}, column ${column + 1}`;

@@ -1,3 +1,5 @@
+import { isBelow } from "./decimal.ts";
+
 /**
  * A fault of input, as data. `sentences.ts` alone turns it into words. A fault is a value: compute
  * functions return one from `refuse`, `lift` adds which function and where.
@@ -63,12 +65,17 @@ export function refuse(param: string, got: unknown, want: string): Fault {
   return new Fault("unfit", param, got, want);
 }
 
-/** Diameters that fit into one another never differ as much as this; inches among millimetres differ by 25.4. */
-const UNLIKELY_RATIO = 20;
+/** Sizes of one thing, or of two that fit into one another, never lie further apart than a fifth of the larger. */
+const FURTHEST_APART = 1.25;
 
-/** For compute functions: a fault when two lengths of one part cannot have been typed in one unit. */
-export function unlike(param: string, got: number, other: string, bound: number): Fault | undefined {
-  return got > bound * UNLIKELY_RATIO || bound > got * UNLIKELY_RATIO ? new Fault("units", param, got, { other, bound }) : undefined;
+/**
+ * For compute functions: a fault when two sizes, one of which is at least `times` the other, cannot both
+ * have been typed as they were read: a decimal point or a unit is wrong. Without `times`, when they lie
+ * further apart than a fifth.
+ */
+export function unlike(param: string, got: number, other: string, bound: number, times = FURTHEST_APART): Fault | undefined {
+  const [larger, smaller] = got > bound ? [got, bound] : [bound, got];
+  return larger > smaller * times && isBelow(smaller, larger / times) ? new Fault("units", param, got, { other, bound }) : undefined;
 }
 
 /** For compute functions: the range holds fewer rows, columns or cells than the question needs. */

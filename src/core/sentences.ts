@@ -59,7 +59,7 @@ export function faultBody(fault: Fault): string {
     }
     case "units": {
       const { other, bound } = want as { other: string; bound: number };
-      return `${param} ${show(got)} and ${other} ${show(bound)} do not go together: are both in one unit?`;
+      return `${param} ${show(got)} is ${beside(got as number, bound)} ${other} ${show(bound)}: ${likelySlip(got as number, bound)}`;
     }
     case "too-few":
       return `${param} has ${got}: ${want}`;
@@ -68,6 +68,30 @@ export function faultBody(fault: Fault): string {
     case "unfit":
       return `${param} ${show(got)}: ${want}`;
   }
+}
+
+const apart = (a: number, b: number): number => Math.max(Math.abs(a), Math.abs(b)) / Math.min(Math.abs(a), Math.abs(b));
+
+/** How many times larger a size is that was typed with the decimal point elsewhere, or in another unit. */
+const TIMES = { point: [10, 100, 1000], unit: [25.4, 2.54] };
+const isAbout = (times: number, meant: number): boolean => times >= 0.8 * meant && times <= 1.25 * meant;
+
+/** How a size that is too far from another stands to it: `about a tenth of`. */
+function beside(got: number, bound: number): string {
+  const times = apart(got, bound);
+  const meant = [...TIMES.point, ...TIMES.unit].find((known) => isAbout(times, known)) ?? Number(times.toPrecision(2));
+  const isLarger = Math.abs(got) > Math.abs(bound);
+  if (meant < 2) return `more than a fifth ${isLarger ? "above" : "below"}`;
+  return isLarger ? `about ${meant} times` : `about 1/${meant} of`;
+}
+
+/** What has likely gone wrong where two sizes of one thing are so far apart. */
+function likelySlip(got: number, bound: number): string {
+  const times = apart(got, bound);
+  if (TIMES.point.some((meant) => isAbout(times, meant))) return "is a decimal point wrong?";
+  if (isAbout(times, 25.4)) return "is one in inches, the other in millimetres?";
+  if (isAbout(times, 2.54)) return "is one in inches, the other in centimetres?";
+  return "is a digit, the decimal point or the unit wrong?";
 }
 
 /** The whole sentence, for an error's tooltip, the terminal and reports. */

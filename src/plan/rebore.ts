@@ -45,7 +45,7 @@ function oversizeRows(book: Book, inputs: ReboreInputs, lines: Block, planned: r
   return choices.map((choice) => {
     const bores = measured.map(({ name, needed, need }): OversizeBore => {
       const spare = decimal(choice.finish - needed);
-      const does = cleansUp(choice.finish, needed);
+      const does = cleansUp(choice.finish, needed, lengthsIn(book, inputs.allowance)[0] ?? 0);
       return { name, cleansUp: does, spare, says: `${spareWords(choice.finish, needed, spare, does)} (${need})` };
     });
     const chosenFor = planned.filter(({ oversize }) => oversize === choice.oversize).map(({ name }) => name);
@@ -55,7 +55,7 @@ function oversizeRows(book: Book, inputs: ReboreInputs, lines: Block, planned: r
 }
 
 function spareWords(finish: number, needed: number, spare: number, does: boolean): string {
-  if (!does) return `does not clean up: ${finish} is ${-spare} short of the ${needed} needed`;
+  if (!does) return `does not clean up: ${finish} is ${spare < 0 ? `${-spare} short of the ${needed} needed` : "exactly the size needed and leaves nothing to cut"}`;
   return `cleans up: ${finish} is ${spare > 0 ? `${spare} above the ${needed}` : "exactly what is"} needed`;
 }
 
@@ -83,7 +83,7 @@ function needWords(book: Book, { standard, allowance, centring }: ReboreInputs, 
 
 function rowWords({ bores, chosenFor, cleansUpAll }: Omit<OversizeRow, "says"> & Choice, planned: readonly BoreRow[]): string {
   if (bores.length === 0) return "no bore is measured yet";
-  const short = bores.filter((bore) => !bore.cleansUp).map(({ name, spare }) => `${name} (${-spare} short)`);
+  const short = bores.filter((bore) => !bore.cleansUp).map(({ name, spare }) => `${name} (${spare < 0 ? `${-spare} short` : "nothing to cut"})`);
   const chosen = chosenFor.length === 0 ? "" : chosenFor.length === planned.length ? ", chosen" : `, chosen for ${chosenFor.join(", ")}`;
   if (cleansUpAll) return `cleans up every bore measured${chosen}`;
   return short.length === bores.length ? `cleans up no bore: ${short.join(", ")}` : `does not clean up ${short.join(", ")}${chosen}`;

@@ -91,7 +91,7 @@ describe.each(measured)("$name", ({ name, spec, at }) => {
   test("an inch among millimetres is refused where it stands", () => {
     expect(asked([[73.05], [2.874]])).toEqual({
       code: "units",
-      sentence: `${name}: readings 2.874 and reading 73.05 do not go together: are both in one unit? (row 2)`,
+      sentence: `${name}: readings 2.874 is about 1/25.4 of reading 73.05: is one in inches, the other in millimetres? (row 2)`,
     });
   });
 });

@@ -79,15 +79,33 @@ describe("the readings of a bore", () => {
         [null, 73],
         [2.87, 73],
       ]),
-    ).toBe("BORE: readings 2.87 and reading 73 do not go together: are both in one unit? (row 2, column 1)");
+    ).toBe("BORE: readings 2.87 is about 1/25.4 of the middle reading 73: is one in inches, the other in millimetres? (row 2, column 1)");
   });
 
-  test("are measured against the first of them, up to twenty times and not above", () => {
-    expect(ask(bore, [[1], [20]])).toBe("2×1: 1 20");
-    expect(ask(bore, [[20], [1]])).toBe("2×1: 20 1");
-    expect(ask(bore, [[2, 1, 20.5]])).toBe("1×3: 2 1 20.5");
-    expect(faultOf(bore, [[1], [20.001]])).toMatch(/^BORE: readings 20.001 and reading 1 do not go together/);
-    expect(faultOf(bore, [[20.001], [1]])).toMatch(/^BORE: readings 1 and reading 20.001 do not go together/);
+  test("lie no further apart than a fifth of the larger", () => {
+    expect(ask(bore, [[80], [100]])).toBe("2×1: 80 100");
+    expect(ask(bore, [[100], [80]])).toBe("2×1: 100 80");
+    expect(faultOf(bore, [[80], [100.01]])).toBe(
+      "BORE: readings 100.01 is more than a fifth above reading 80: is a digit, the decimal point or the unit wrong? (row 2)",
+    );
+    expect(faultOf(bore, [[100.01], [80]])).toBe(
+      "BORE: readings 80 is more than a fifth below reading 100.01: is a digit, the decimal point or the unit wrong? (row 2)",
+    );
+  });
+
+  test("too far apart: the one that is off is blamed, also where it stands first, and beside blank ones", () => {
+    expect(faultOf(bore, [[730.6], [73.05], [73.04]])).toBe(
+      "BORE: readings 730.6 is about 10 times the middle reading 73.05: is a decimal point wrong? (row 1)",
+    );
+    expect(
+      faultOf(bore, [
+        [null, 73.05],
+        [7.31, 73.04],
+      ]),
+    ).toBe("BORE: readings 7.31 is about 1/10 of the middle reading 73.04: is a decimal point wrong? (row 2, column 1)");
+    expect(faultOf(bore, [[90, 79, 100]])).toBe(
+      "BORE: readings 100 is more than a fifth above the smallest reading 79: is a digit, the decimal point or the unit wrong? (column 3)",
+    );
   });
 
   test("at fault say where: by row and column in a block, by one of them in a line, without in a lone cell", () => {

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { clearance } from "../../src/functions/cylinder/clearance.ts";
-import { reboreSize } from "../../src/functions/cylinder/rebore-size.ts";
+import { cleansUp } from "../../src/functions/cylinder/oversize.ts";
 import { taper } from "../../src/functions/cylinder/taper.ts";
 import { margin } from "../../src/functions/verdict/margin.ts";
 import { verdict } from "../../src/functions/verdict/verdict.ts";
@@ -31,8 +31,8 @@ const fitUpTo = (largest: bigint): fc.Arbitrary<Case> =>
     const unit = 10n ** BigInt(places);
     return fc
       .tuple(
-        fc.bigInt({ min: unit === 1n ? 12n : 2n * unit, max: largest * unit }),
-        fc.bigInt({ min: 1n, max: unit === 1n ? 10n : unit }),
+        fc.bigInt({ min: unit === 1n ? 12n : 5n * unit, max: largest * unit }),
+        fc.bigInt({ min: 1n, max: unit === 1n ? 2n : unit }),
         fc.constantFrom(-1n, 0n, 0n, 1n),
       )
       .map(([shaft, limit, step]) => ({ shaft, limit, hole: shaft + limit + step, places }));
@@ -116,9 +116,10 @@ describe.each(UNITS)("typed in $unit", ({ sizes }) => {
     expect(wrong.map(({ text }) => text)).toEqual([]);
   });
 
-  test("a bore's taper is the typed difference, and an oversize cleans up exactly when whole numbers say so", () => {
+  test("a bore's taper is the typed difference, and a size cleans up exactly when whole numbers say so", () => {
     const wrong = cases.filter(({ exact, limit, numbers: [hole, shaft, bound], gap }) => {
-      return ask(taper, [[hole], [shaft]]) !== gap || ask(reboreSize, hole, shaft, bound) !== (exact > limit ? "none: sleeve" : bound);
+      const [bare, withStock] = [0, 1].map((allowance) => cleansUp(shaft + bound, hole, allowance));
+      return ask(taper, [[hole], [shaft]]) !== gap || bare !== exact < limit || withStock !== exact <= limit;
     });
     expect(wrong.map(({ text }) => text)).toEqual([]);
   });

@@ -28,7 +28,7 @@ const SAID: Record<FaultCode, [Fault, string]> = {
   "not-whole": [new Fault("not-whole", "axes", 1.5, "a whole number of at least 1"), "axes 1.5 is not a whole number: it wants a whole number of at least 1"],
   "not-a-choice": [new Fault("not-a-choice", "unit", "cm", "one of mm, in"), 'unit "cm" is not known: it wants one of mm, in'],
   swapped: [swapped("skirt", 73.06, "bore", 73.02), "skirt 73.06 is larger than bore 73.02: are they swapped?"],
-  units: [unlike("skirt", 2.87, "bore", 73)!, "skirt 2.87 and bore 73 do not go together: are both in one unit?"],
+  units: [unlike("skirt", 2.87, "bore", 73)!, "skirt 2.87 is about 1/25.4 of bore 73: is one in inches, the other in millimetres?"],
   axes: [
     new Fault("axes", "readings", 2, "5 columns of readings"),
     "axes 2 does not divide the 5 columns of readings: each row must hold every height of one bore",
@@ -98,13 +98,31 @@ describe("a value is shown as a person typed it", () => {
   });
 });
 
+describe("a size too far from another says what is likely wrong", () => {
+  test.each([
+    [730.6, 73.06, "about 10 times bore 73.06: is a decimal point wrong?"],
+    [7.3, 73.06, "about 1/10 of bore 73.06: is a decimal point wrong?"],
+    [0.73, 73.06, "about 1/100 of bore 73.06: is a decimal point wrong?"],
+    [73060, 73.06, "about 1000 times bore 73.06: is a decimal point wrong?"],
+    [2.876, 73.06, "about 1/25.4 of bore 73.06: is one in inches, the other in millimetres?"],
+    [1855, 73.06, "about 25.4 times bore 73.06: is one in inches, the other in millimetres?"],
+    [7.3, 2.874, "about 2.54 times bore 2.874: is one in inches, the other in centimetres?"],
+    [37.06, 73.06, "more than a fifth below bore 73.06: is a digit, the decimal point or the unit wrong?"],
+    [93.06, 73.06, "more than a fifth above bore 73.06: is a digit, the decimal point or the unit wrong?"],
+    [438, 73.06, "about 6 times bore 73.06: is a digit, the decimal point or the unit wrong?"],
+  ])("%p beside %p", (got, bound, says) => {
+    expect(faultBody(unlike("skirt", got, "bore", bound)!)).toBe(`skirt ${got} is ${says}`);
+  });
+});
+
 describe("unlike", () => {
   test("a part and its mate, however worn, belong together; an inch among millimetres does not, on either side", () => {
     expect(unlike("skirt", 72.9, "bore", 73)).toBeUndefined();
-    expect(unlike("skirt", 4, "bore", 73)).toBeUndefined();
-    expect(unlike("skirt", 4, "bore", 80)).toBeUndefined();
-    expect(unlike("skirt", 80, "bore", 4)).toBeUndefined();
-    expect(unlike("skirt", 3.99, "bore", 80)).toMatchObject({ code: "units", param: "skirt", got: 3.99, want: { other: "bore", bound: 80 } });
+    expect(unlike("skirt", 64, "bore", 80)).toBeUndefined();
+    expect(unlike("skirt", 80, "bore", 64)).toBeUndefined();
+    expect(unlike("skirt", 63.99, "bore", 80)).toMatchObject({ code: "units", param: "skirt", got: 63.99, want: { other: "bore", bound: 80 } });
+    expect(unlike("solid", 16, "fitted", 80, 5)).toBeUndefined();
+    expect(unlike("solid", 15.99, "fitted", 80, 5)).toBeInstanceOf(Fault);
     expect(unlike("skirt", 73 / 25.4, "bore", 73)).toBeInstanceOf(Fault);
     expect(unlike("skirt", 73, "bore", 73 / 25.4)).toBeInstanceOf(Fault);
   });

@@ -64,7 +64,7 @@ describe("what is planned", () => {
     expect(fault).toBeNull();
     expect(matches.map(({ says }) => says)).toEqual([
       "piston 1: clearance 0.04, on target",
-      "BORESUMMARY: readings 2.875 and reading 73.01 do not go together: are both in one unit? (row 1, column 2)",
+      "BORESUMMARY: readings 2.875 is about 1/25.4 of the middle reading 73.01: is one in inches, the other in millimetres? (row 1, column 2)",
       "piston 3: clearance 0.04, on target",
     ]);
   });

@@ -67,7 +67,7 @@ describe("what is planned", () => {
 
   test("inches among the millimetres of a bore are said", () => {
     const { says } = planRings(calculated(sheets), { rings: [{ name: "top", measured: 0.2, bore: [[73, 2.875]] }] }).rings[0]!;
-    expect(says).toBe("readings 2.875 and reading 73 do not go together: are both in one unit?");
+    expect(says).toBe("readings 2.875 is about 1/25.4 of reading 73: is one in inches, the other in millimetres?");
   });
 
   test("filing a ring by what is said brings it to its target, to the last decimal", () => {

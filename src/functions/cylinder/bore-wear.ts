@@ -25,7 +25,10 @@ export const boreWear = define({
     { formula: "=HATCH.BOREWEAR({73.05,73.04;73.02,73.02}, 73)", gives: 0.05 },
     { formula: "=HATCH.BOREWEAR({73.05,73.04;73.26,73.27}, {73;73.25}, 2)", gives: [[0.05], [0.02]] },
   ],
-  notes: ["For wear since the last strip-down use the size measured then as the standard."],
+  notes: [
+    "Readings further than a fifth from the standard are refused: a decimal point or a unit is wrong.",
+    "For wear since the last strip-down use the size measured then as the standard.",
+  ],
   compute: ({ readings: bore, standard }) => {
     const { reading } = largestOf(bore);
     return unlike("readings", reading, "standard", standard) ?? decimal(reading - standard);

@@ -1,4 +1,4 @@
-import { decimal, isBelow } from "../../core/decimal.ts";
+import { decimal, isAbove, isBelow } from "../../core/decimal.ts";
 import { Fault, refuse, unlike } from "../../core/fault.ts";
 import type { Grid } from "../../core/param.ts";
 
@@ -8,6 +8,10 @@ export type Centring = (typeof CENTRINGS)[number];
 
 /** What stands in the cell when no listed oversize cleans up. */
 export const NO_OVERSIZE = "none: sleeve";
+
+/** For the help of both functions that choose an oversize. */
+export const NO_ALLOWANCE_NOTE =
+  "Without an allowance any cut at all counts as cleaning up: the new size is larger than the needed one, by however little. Type what your hone needs.";
 
 /**
  * The size that a bore must be taken to before it cleans up. Centred on the worn hole that is the
@@ -20,31 +24,45 @@ export function neededSize(largest: number, standard: number, allowance: number,
   return decimal(largest + oneSided + allowance);
 }
 
-/** True when a bore finished to `finish` reaches the needed size; exactly the needed size does. */
-export const cleansUp = (finish: number, needed: number): boolean => !isBelow(finish, needed);
+/**
+ * True when a bore finished to `finish` cleans up. With an allowance in the needed size that size itself
+ * does; without one it would leave nothing to cut, so the finish must be larger.
+ */
+export const cleansUp = (finish: number, needed: number, allowance: number): boolean =>
+  isAbove(allowance, 0) ? !isBelow(finish, needed) : isAbove(finish, needed);
 
 /**
  * The smallest oversize whose finish bore cleans up, whatever their order in the list; `undefined`
- * when none does. `finishOf` says to what an oversize is bored, by default standard + oversize.
+ * when none does.
  */
-export function smallestOversize(
-  needed: number,
-  standard: number,
-  oversizes: readonly number[],
-  finishOf: (oversize: number, index: number) => number = (oversize) => standard + oversize,
-): number | undefined {
+export function smallestOversize(needed: number, standard: number, oversizes: readonly number[], allowance: number): number | undefined {
   let best: number | undefined;
-  for (let i = 0; i < oversizes.length; i++) {
-    const oversize = oversizes[i]!;
-    if ((best === undefined || oversize < best) && cleansUp(finishOf(oversize, i), needed)) best = oversize;
+  for (const oversize of oversizes) {
+    if ((best === undefined || oversize < best) && cleansUp(standard + oversize, needed, allowance)) best = oversize;
   }
   return best;
 }
 
-/** An oversize is what is added to the standard bore; a finished size in the list would clean up anything. */
+/** No oversize adds as much to its bore; millimetres beside inches do. */
+const LARGEST_SHARE = 0.05;
+/** A list that ends below this holds grades of pistons, or inches beside millimetres. */
+const SMALLEST_SHARE = 0.001;
+
+/** An oversize is what is added to the standard bore, in its unit; a finished size in the list would clean up anything. */
 export function oversizeFault(param: string, oversizes: readonly number[], standard: number): Fault | undefined {
   const finished = oversizes.find((oversize) => !isBelow(oversize, standard));
-  return finished === undefined ? undefined : refuse(param, finished, `it wants what is added to the standard bore ${standard}, not the finished size`);
+  if (finished !== undefined) return refuse(param, finished, `it wants what is added to the standard bore ${standard}, not the finished size`);
+  const large = oversizes.find((oversize) => isAbove(oversize, LARGEST_SHARE * standard));
+  return large === undefined
+    ? undefined
+    : refuse(param, large, `no oversize is more than a twentieth of the standard bore, ${standard}: are both in one unit?`);
+}
+
+/** What is said where none cleans up: a block is not condemned by a list that may be in another unit. */
+export function noneCleansUp(param: string, oversizes: readonly number[], standard: number): string | Fault {
+  const largest = oversizes.reduce((a, b) => Math.max(a, b), 0);
+  if (!isBelow(largest, SMALLEST_SHARE * standard)) return NO_OVERSIZE;
+  return refuse(param, largest, `even the largest cleans nothing up, and is less than a thousandth of the standard bore, ${standard}: are both in one unit?`);
 }
 
 /** A listed oversize with the bore that it is finished to. */

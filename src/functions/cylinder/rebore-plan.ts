@@ -4,7 +4,7 @@ import { define, table } from "../../core/define.ts";
 import { Fault, unlike } from "../../core/fault.ts";
 import { axes, type Cells, cells, choice, grid, length, truth } from "../../core/param.ts";
 import { checkText } from "../../core/sentences.ts";
-import { CENTRINGS, type Choice, choicesOf, cleansUp, NO_OVERSIZE, neededSize } from "./oversize.ts";
+import { CENTRINGS, type Choice, choicesOf, cleansUp, NO_ALLOWANCE_NOTE, neededSize, noneCleansUp } from "./oversize.ts";
 
 const HEADER = ["bore", "needed", "oversize", "finish bore", "least stock", "most stock"];
 
@@ -37,11 +37,13 @@ export const reborePlan = define({
     },
     {
       formula: "=HATCH.REBOREPLAN({73.05,73.02;73.24,73.2}, 73, {0.25,0.5}, , , 2, FALSE, {73.2,73.46}, 0.04)",
-      gives: [HEADER, [1, 73.05, 0.25, 73.24, 0.19, 0.22], [2, 73.24, 0.25, 73.24, 0, 0.04]],
+      gives: [HEADER, [1, 73.05, 0.25, 73.24, 0.19, 0.22], [2, 73.24, 0.5, 73.5, 0.26, 0.3]],
     },
   ],
   notes: [
     "A bore that no listed oversize cleans up gets the words none: sleeve; the others are planned without it.",
+    NO_ALLOWANCE_NOTE,
+    "An oversize above a twentieth of the standard bore is refused as one in another unit.",
     "One common oversize counts the bores measured so far: it can grow until the last one is filled in.",
     "Which oversizes a block bears, and how far apart bores may end up, its maker's service manual says.",
     "Honing dust is hard and fine: wear eye protection, wash the bores with hot soapy water and oil them.",
@@ -51,13 +53,18 @@ export const reborePlan = define({
     if (choices instanceof Fault) return choices;
     const holes = boresOf(bores, axesGiven, standard);
     if (holes instanceof Fault) return holes;
-    const sizeFor = (needed: number): Choice | undefined => choices.find(({ finish }) => cleansUp(finish, needed));
+    const sizeFor = (needed: number): Choice | undefined => choices.find(({ finish }) => cleansUp(finish, needed, allowance));
     const needs = holes.map((hole) => (Array.isArray(hole) ? neededSize(Math.max(...hole), standard, allowance, centring) : 0));
     const worst = needs.filter((needed) => sizeFor(needed)).reduce((a, b) => Math.max(a, b), 0);
+    const none = noneCleansUp(
+      "oversizes",
+      choices.map(({ oversize }) => oversize),
+      standard,
+    );
     const rows = holes.map((hole, at): Result[] => {
       if (!Array.isArray(hole)) return [at + 1, hole ? checkText(hole) : "", "", "", "", ""];
       const chosen = sizeFor(needs[at]!);
-      if (!chosen) return [at + 1, needs[at]!, NO_OVERSIZE, "", "", ""];
+      if (!chosen) return [at + 1, needs[at]!, none instanceof Fault ? checkText(none) : none, "", "", ""];
       const { oversize, finish } = common ? sizeFor(worst)! : chosen;
       return [at + 1, needs[at]!, oversize, finish, decimal(finish - Math.max(...hole)), decimal(finish - Math.min(...hole))];
     });

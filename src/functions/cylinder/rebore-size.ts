@@ -2,7 +2,7 @@ import { define, value } from "../../core/define.ts";
 import { unlike } from "../../core/fault.ts";
 import { axes, choice, length, list, readings } from "../../core/param.ts";
 import { largestOf } from "./bore-readings.ts";
-import { CENTRINGS, NO_OVERSIZE, neededSize, oversizeFault, smallestOversize } from "./oversize.ts";
+import { CENTRINGS, NO_ALLOWANCE_NOTE, neededSize, noneCleansUp, oversizeFault, smallestOversize } from "./oversize.ts";
 
 /**
  * The smallest listed oversize that cleans the bore up. Source: TM 55-1905-219-14-10 p. 5-368 (the
@@ -13,7 +13,7 @@ export const reboreSize = define({
   group: "cylinder",
   summary: "The smallest listed oversize that cleans the bore up, or the words none: sleeve",
   definition:
-    "least oversize with standard + oversize ≥ needed; needed = max of readings + allowance (worn), or standard + 2 × (max of readings − standard) + allowance (true)",
+    "least oversize with standard + oversize ≥ needed, or > needed without allowance; needed = max of readings + allowance (worn), or standard + 2 × (max of readings − standard) + allowance (true)",
   source: "TM 55-1905-219-14-10 p. 5-368 (oversizes chosen by the worn bore); centring and allowance: common practice",
   params: {
     readings: readings(),
@@ -32,11 +32,15 @@ export const reboreSize = define({
   notes: [
     "A block is bored to one oversize throughout unless its maker says otherwise: take the largest, or use HATCH.REBOREPLAN.",
     "Metric steps of 0.25 mm are common practice; which oversizes a block bears, its maker's service manual says.",
+    NO_ALLOWANCE_NOTE,
+    "An oversize above a twentieth of the standard bore is refused as one in another unit.",
     "A blank or 0 in the list of oversizes is left out.",
   ],
   compute: ({ readings: bore, standard, oversizes, allowance, centring }) => {
     const { reading } = largestOf(bore);
     const fault = unlike("readings", reading, "standard", standard) ?? oversizeFault("oversizes", oversizes, standard);
-    return fault ?? smallestOversize(neededSize(reading, standard, allowance, centring), standard, oversizes) ?? NO_OVERSIZE;
+    if (fault) return fault;
+    const needed = neededSize(reading, standard, allowance, centring);
+    return smallestOversize(needed, standard, oversizes, allowance) ?? noneCleansUp("oversizes", oversizes, standard);
   },
 });

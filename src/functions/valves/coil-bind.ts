@@ -3,6 +3,9 @@ import { define, value } from "../../core/define.ts";
 import { swapped, unlike } from "../../core/fault.ts";
 import { length } from "../../core/param.ts";
 
+/** No spring is fitted at this many times its solid length. */
+const SHORTEST = 5;
+
 /** What is left between the coils at full lift. Source: common practice. */
 export const coilBind = define({
   name: "COILBIND",
@@ -26,5 +29,5 @@ export const coilBind = define({
     "Look also at the distance from spring cap to guide seal at full lift; this figure does not know it.",
   ],
   compute: ({ fitted, lift, solid }) =>
-    unlike("solid", solid, "fitted", fitted) ?? (isAbove(solid, fitted) ? swapped("solid", solid, "fitted", fitted) : decimal(fitted - lift - solid)),
+    unlike("solid", solid, "fitted", fitted, SHORTEST) ?? (isAbove(solid, fitted) ? swapped("solid", solid, "fitted", fitted) : decimal(fitted - lift - solid)),
 });

@@ -1,4 +1,5 @@
-import { isAbove } from "../../core/decimal.ts";
+import { isAbove, isBelow } from "../../core/decimal.ts";
+import { Fault } from "../../core/fault.ts";
 import { length, number } from "../../core/param.ts";
 
 /** The params that every comparison of one size before and after shares, in their order. */
@@ -10,6 +11,17 @@ export const changeParams = {
 
 /** Expanded uncertainty of a difference whose two sides were measured independently. */
 export const uncertaintyOfChange = (uBefore: number, uAfter: number): number => Math.hypot(uBefore, uAfter);
+
+/** Gaps and wear may well change fivefold, sizes measured so finely do not. */
+const FIVEFOLD = 5;
+const FINELY = 100;
+
+/** A fault where one size is at least 5 times the other and both are more than 100 U: then a decimal point or a unit is wrong. */
+export function slipFault(before: number, after: number, uncertainty: number): Fault | undefined {
+  const [smaller, larger] = [Math.abs(before), Math.abs(after)].sort((a, b) => a - b) as [number, number];
+  if (before * after <= 0 || !isAbove(smaller, FINELY * uncertainty) || isBelow(larger, FIVEFOLD * smaller)) return undefined;
+  return new Fault("units", "after", after, { other: "before", bound: before });
+}
 
 /** A change is real when it is more than its uncertainty; JCGM 100, 5.1.2. */
 export function changeWords(before: number, after: number, uncertainty: number): "no real change" | "real increase" | "real decrease" {

@@ -1,7 +1,7 @@
 import { decimal } from "../../core/decimal.ts";
 import { define, value } from "../../core/define.ts";
 import { length } from "../../core/param.ts";
-import { changeParams, uncertaintyOfChange } from "./change-params.ts";
+import { changeParams, slipFault, uncertaintyOfChange } from "./change-params.ts";
 
 /** The En number of two results. Source: ISO/IEC 17043, annex on statistical methods; ISO 13528, 9.7. */
 export const enNumber = define({
@@ -18,7 +18,9 @@ export const enNumber = define({
   ],
   notes: [
     "Two people, or two gauges, agree on a part when En is between −1 and 1. Above 0, the second result is the larger one.",
+    "Results that differ fivefold, and are known to a hundredth of themselves, are refused: a decimal point or a unit is wrong.",
     "It takes the two results as independent: two gauges set on one ring share what that ring is off by.",
   ],
-  compute: ({ before, after, uBefore, uAfter }) => decimal((after - before) / uncertaintyOfChange(uBefore, uAfter)),
+  compute: ({ before, after, uBefore, uAfter }) =>
+    slipFault(before, after, Math.max(uBefore, uAfter)) ?? decimal((after - before) / uncertaintyOfChange(uBefore, uAfter)),
 });

@@ -1,6 +1,6 @@
 import { define, value } from "../../core/define.ts";
 import { length } from "../../core/param.ts";
-import { changeParams, changeWords, uncertaintyOfChange } from "./change-params.ts";
+import { changeParams, changeWords, slipFault, uncertaintyOfChange } from "./change-params.ts";
 
 /** Whether a change is larger than what the measuring alone explains. Sources: JCGM 100:2008, 5.1.2; ISO/IEC 17043 (|En| ≤ 1 agrees). */
 export const realChange = define({
@@ -20,7 +20,9 @@ export const realChange = define({
   ],
   notes: [
     "No real change does not mean no wear: it means that this gauge cannot see any.",
+    "Sizes that differ fivefold, and are known to a hundredth of themselves, are refused: a decimal point or a unit is wrong.",
     "With both U at 95 %, about one unchanged size in 20 still counts as changed.",
   ],
-  compute: ({ before, after, uBefore, uAfter }) => changeWords(before, after, uncertaintyOfChange(uBefore, uAfter ?? uBefore)),
+  compute: ({ before, after, uBefore, uAfter = uBefore }) =>
+    slipFault(before, after, Math.max(uBefore, uAfter)) ?? changeWords(before, after, uncertaintyOfChange(uBefore, uAfter)),
 });

@@ -21,11 +21,12 @@ const FINDINGS = [
   "outside limit | engine A, cylinder 2, taper | 0.025 is over the upper limit 0.02 by 0.005",
   "outside limit | engine A, cylinder 3, ring end gap, top | 3.2 is over the upper limit 0.55 by 2.65",
   "outside limit | engine B, compression spread | 2.8 is over the upper limit 1.5 by 1.3",
-  "outside limit | engine B, cylinder 1, out-of-round | 65.718 is over the upper limit 0.02 by 65.698",
-  "outside limit | engine B, cylinder 1, taper | 65.713 is over the upper limit 0.02 by 65.693",
   "outside limit | engine B, cylinder 2, compression pressure | 9.2 is under the lower limit 10 by 0.8",
-  "refused | engine B, cylinder 1, piston clearance | PISTONCLEARANCE: skirt 72.98 is larger than bore 7.302: are they swapped?",
-  "refused | engine B, cylinder 2, piston clearance | PISTONCLEARANCE: skirt 2.8735 and bore 73.015 do not go together: are both in one unit?",
+  "refused | engine B, cylinder 1, bore wear | BOREWEAR: readings 7.302 is about 1/10 of the middle reading 73.015: is a decimal point wrong? (row 2, column 2)",
+  "refused | engine B, cylinder 1, out-of-round | OUTOFROUND: readings 7.302 is about 1/10 of the middle reading 73.015: is a decimal point wrong? (row 2, column 2)",
+  "refused | engine B, cylinder 1, piston clearance | PISTONCLEARANCE: readings 7.302 is about 1/10 of the middle reading 73.015: is a decimal point wrong? (row 2, column 2)",
+  "refused | engine B, cylinder 1, taper | TAPER: readings 7.302 is about 1/10 of the middle reading 73.015: is a decimal point wrong? (row 2, column 2)",
+  "refused | engine B, cylinder 2, piston clearance | PISTONCLEARANCE: skirt 2.8735 is about 1/25.4 of bore 73.015: is one in inches, the other in millimetres?",
   'refused | engine B, cylinder 3, bore, middle pin | value holds the text "73,02": a decimal comma is not read, type it with this sheet\'s decimal sign',
 ];
 
@@ -45,7 +46,7 @@ test.each(FILES)("%s: the kept layout gives the findings that were planted", asy
   const { snapshot, kept } = await opened(file);
   const { findings, rowsIn, checked, refused } = checkWorkbook(snapshot, kept);
   expect(findings.map(briefly).sort()).toEqual(FINDINGS);
-  expect({ rowsIn, checked, refused }).toEqual({ rowsIn: 41, checked: 38, refused: 3 });
+  expect({ rowsIn, checked, refused }).toEqual({ rowsIn: 41, checked: 35, refused: 6 });
 });
 
 test("the same numbers give the same findings in every layout, to the last detail but the cell", async () => {
@@ -78,7 +79,7 @@ test("the command line reads the layouts that the workbooks keep", async () => {
   const { code, out, err } = await crosshatch(["check", "--json", ...FILES.map(path)]);
   expect({ code, err }).toEqual({ code: 1, err: "" });
   const lines = jsonLines(out) as unknown as (Finding & { file: string })[];
-  expect(lines.pop()).toMatchObject({ files: 3, rowsIn: 123, checked: 114, refused: 9, findings: 39 });
+  expect(lines.pop()).toMatchObject({ files: 3, rowsIn: 123, checked: 105, refused: 18, findings: 42 });
   for (const file of FILES) {
     const own = lines.filter((line) => line.file.endsWith(file));
     expect(own.map(briefly).sort()).toEqual(FINDINGS);

@@ -72,10 +72,17 @@ describe("at the limits", () => {
 });
 
 describe("faults", () => {
+  test("a reading, or a whole bore, with its decimal point elsewhere is refused", () => {
+    expect(ask(boreWear, 7.305, 73)).toEqual({
+      code: "units",
+      sentence: "BOREWEAR: readings 7.305 is about 1/10 of standard 73: is a decimal point wrong?",
+    });
+  });
+
   test("a standard in inches for a bore in millimetres is refused and both are named", () => {
     expect(ask(boreWear, [[73.05]], 2.874)).toEqual({
       code: "units",
-      sentence: "BOREWEAR: readings 73.05 and standard 2.874 do not go together: are both in one unit?",
+      sentence: "BOREWEAR: readings 73.05 is about 25.4 times standard 2.874: is one in inches, the other in millimetres?",
     });
   });
 

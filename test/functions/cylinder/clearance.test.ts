@@ -64,11 +64,11 @@ describe("faults", () => {
   test("a shaft in inches in a hole in millimetres is refused, either way round", () => {
     expect(ask(clearance, 50.8, 1.999)).toEqual({
       code: "units",
-      sentence: "CLEARANCE: shaft 1.999 and hole 50.8 do not go together: are both in one unit?",
+      sentence: "CLEARANCE: shaft 1.999 is about 1/25.4 of hole 50.8: is one in inches, the other in millimetres?",
     });
     expect(ask(clearance, 2, 50.775)).toEqual({
       code: "units",
-      sentence: "CLEARANCE: shaft 50.775 and hole 2 do not go together: are both in one unit?",
+      sentence: "CLEARANCE: shaft 50.775 is about 25.4 times hole 2: is one in inches, the other in millimetres?",
     });
   });
 

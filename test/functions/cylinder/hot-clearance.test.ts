@@ -80,7 +80,7 @@ describe("faults", () => {
   test("a piston in inches in a bore in millimetres is refused", () => {
     expect(ask(hotClearance, 73, "grey iron", 90, 2.872, "piston alloy", 110)).toEqual({
       code: "units",
-      sentence: "HOTCLEARANCE: piston 2.872 and bore 73 do not go together: are both in one unit?",
+      sentence: "HOTCLEARANCE: piston 2.872 is about 1/25.4 of bore 73: is one in inches, the other in millimetres?",
     });
   });
 

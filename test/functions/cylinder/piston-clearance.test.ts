@@ -88,6 +88,13 @@ describe("at the limits", () => {
 });
 
 describe("faults", () => {
+  test("a skirt with its decimal point elsewhere is refused", () => {
+    expect(ask(pistonClearance, 73.04, 7.3)).toEqual({
+      code: "units",
+      sentence: "PISTONCLEARANCE: skirt 7.3 is about 1/10 of bore 73.04: is a decimal point wrong?",
+    });
+  });
+
   test("a piston larger than its bore is refused and both are named", () => {
     expect(ask(pistonClearance, 73.02, 73.06)).toEqual({
       code: "swapped",
@@ -98,7 +105,7 @@ describe("faults", () => {
   test("a skirt in inches is refused and both are named", () => {
     expect(ask(pistonClearance, WORN, 2.873)).toEqual({
       code: "units",
-      sentence: "PISTONCLEARANCE: skirt 2.873 and bore 73.02 do not go together: are both in one unit?",
+      sentence: "PISTONCLEARANCE: skirt 2.873 is about 1/25.4 of bore 73.02: is one in inches, the other in millimetres?",
     });
   });
 

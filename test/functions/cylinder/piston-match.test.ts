@@ -109,8 +109,8 @@ describe("identities", () => {
 
 describe("at the limits", () => {
   test("ties are true ties: 0.1 + 0.2 and 0.3 are one size, and the first bore gets the first piston", () => {
-    expect(match([0.5, 0.5], [0.3, 0.1 + 0.2], 0.2).map((row) => row[2])).toEqual(["piston", 1, 2]);
-    expect(match([0.5, 0.5], [0.1 + 0.2, 0.3], 0.2).map((row) => row[2])).toEqual(["piston", 1, 2]);
+    expect(match([0.35, 0.35], [0.3, 0.1 + 0.2], 0.05).map((row) => row[2])).toEqual(["piston", 1, 2]);
+    expect(match([0.35, 0.35], [0.1 + 0.2, 0.3], 0.05).map((row) => row[2])).toEqual(["piston", 1, 2]);
   });
 
   test("more pistons than bores: the rest are listed as left over", () => {
@@ -164,12 +164,14 @@ describe("faults", () => {
       HEADER,
       [1, 73.02, 1, 72.98, 0.04, 0],
       [2, 73.01, "", "", "", ""],
-      ["left over", "", 2, "check: pistons 2.873 and the middle of all sizes 73.01 do not go together: are both in one unit?", "", ""],
+      ["left over", "", 2, "check: pistons 2.873 is about 1/25.4 of the middle of all sizes 73.01: is one in inches, the other in millimetres?", "", ""],
     ]);
   });
 
   test("nor is a bore in inches, and its row says why", () => {
-    expect(match([73.02, 2.873], [72.98, 72.97])[2]![1]).toBe("check: bores 2.873 and the middle of all sizes 72.98 do not go together: are both in one unit?");
+    expect(match([73.02, 2.873], [72.98, 72.97])[2]![1]).toBe(
+      "check: bores 2.873 is about 1/25.4 of the middle of all sizes 72.98: is one in inches, the other in millimetres?",
+    );
   });
 
   test("bores or pistons that are all bad are listed, and nothing is matched", () => {

@@ -78,6 +78,7 @@ describe("identities", () => {
           expect(Number((Math.max(...readings) + (least as number)).toFixed(9))).toBe(finish);
           expect(Number((Math.min(...readings) + (most as number)).toFixed(9))).toBe(finish);
           expect(least as number).toBeGreaterThanOrEqual(stock);
+          expect(least as number).toBeGreaterThan(0);
         }
       }),
     );
@@ -104,9 +105,9 @@ describe("identities", () => {
 });
 
 describe("at the limits", () => {
-  test("a bore that the finish bore just reaches cleans up, a thousandth more does not", () => {
-    expect(plan(73.25, 73, STEPS)).toEqual([HEADER, [1, 73.25, 0.25, 73.25, 0, 0]]);
-    expect(plan(73.251, 73, STEPS)).toEqual([HEADER, [1, 73.251, 0.5, 73.5, 0.249, 0.249]]);
+  test("a bore that the finish bore just reaches leaves nothing to cut and goes to the next, a thousandth less cleans up", () => {
+    expect(plan(73.25, 73, STEPS)).toEqual([HEADER, [1, 73.25, 0.5, 73.5, 0.25, 0.25]]);
+    expect(plan(73.249, 73, STEPS)).toEqual([HEADER, [1, 73.249, 0.25, 73.25, 0.001, 0.001]]);
     expect(plan(73.22, 73, STEPS, 0.03)[1]![2]).toBe(0.25);
     expect(plan(73.22, 73, STEPS, 0.031)[1]![2]).toBe(0.5);
   });
@@ -115,7 +116,8 @@ describe("at the limits", () => {
     // 0.25 over nominally, but its piston came out small: 73.20 + 0.04 is 73.24.
     const [pistons, wall] = [[[73.2, 73.46, 73.71, 73.96]], 0.04];
     expect(ask(finishBore, 73.2, wall)).toBe(73.24);
-    expect(plan(73.24, 73, STEPS, 0, "worn", "", true, pistons, wall)).toEqual([HEADER, [1, 73.24, 0.25, 73.24, 0, 0]]);
+    expect(plan(73.23, 73, STEPS, 0.01, "worn", "", true, pistons, wall)).toEqual([HEADER, [1, 73.24, 0.25, 73.24, 0.01, 0.01]]);
+    expect(plan(73.24, 73, STEPS, 0, "worn", "", true, pistons, wall)).toEqual([HEADER, [1, 73.24, 0.5, 73.5, 0.26, 0.26]]);
     expect(plan(73.245, 73, STEPS, 0, "worn", "", true, pistons, wall)).toEqual([HEADER, [1, 73.245, 0.5, 73.5, 0.255, 0.255]]);
   });
 
@@ -126,6 +128,21 @@ describe("at the limits", () => {
   test("oversizes may be listed in any order, with gaps", () => {
     expect(plan(73.3, 73, [[1], [""], [0.5], [0.75]])[1]).toEqual([1, 73.3, 0.5, 73.5, 0.2, 0.2]);
     expect(plan(72.9, 73, [[0.5], [""], [0.25]])[1]).toEqual([1, 72.9, 0.25, 73.25, 0.35, 0.35]);
+  });
+
+  test("oversizes that may be in inches condemn no bore", () => {
+    expect(plan([[73.015], [73.11]], 73, [[0.01, 0.02, 0.03]], 0, "worn", 1)).toEqual([
+      HEADER,
+      [1, 73.015, 0.02, 73.02, 0.005, 0.005],
+      [
+        2,
+        73.11,
+        "check: oversizes 0.03: even the largest cleans nothing up, and is less than a thousandth of the standard bore, 73: are both in one unit?",
+        "",
+        "",
+        "",
+      ],
+    ]);
   });
 
   test("a bore past every size says so and does not hold up the others", () => {
@@ -165,7 +182,7 @@ describe("faults", () => {
       HEADER,
       [1, 'check: bores holds the text "73,02": a decimal comma is not read, type it with this sheet\'s decimal sign (row 1, column 2)', "", "", "", ""],
       [2, 73.27, 0.5, 73.5, 0.23, 0.3],
-      [3, "check: bores 2.874 and standard 73 do not go together: are both in one unit?", "", "", "", ""],
+      [3, "check: bores 2.874 is about 1/25.4 of standard 73: is one in inches, the other in millimetres?", "", "", "", ""],
     ]);
   });
 
@@ -198,7 +215,7 @@ describe("faults", () => {
       "pistons in another unit",
       [73.1, 73, STEPS, 0, "worn", "", true, [[2.882, 2.892, 2.902, 2.912]], 0.04],
       "units",
-      "REBOREPLAN: pistons 2.882 and standard 73 do not go together: are both in one unit?",
+      "REBOREPLAN: pistons 2.882 is about 1/25.4 of standard 73: is one in inches, the other in millimetres?",
     ],
     ["an unknown centring", [73.1, 73, STEPS, 0, "old"], "not-a-choice", 'REBOREPLAN: centring "old" is not known: it wants one of worn, true'],
     ["a word for TRUE or FALSE", [73.1, 73, STEPS, 0, "worn", "", "yes"], "text", 'REBOREPLAN: common holds the text "yes": it wants TRUE or FALSE'],

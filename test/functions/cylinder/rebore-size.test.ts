@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { cleansUp, neededSize, smallestOversize } from "../../../src/functions/cylinder/oversize.ts";
+import { cleansUp, neededSize } from "../../../src/functions/cylinder/oversize.ts";
 import { reboreSize } from "../../../src/functions/cylinder/rebore-size.ts";
 import { bore, inInches } from "../arbitrary.ts";
 import { ask, BLANKS_AND_ZERO } from "../ask.ts";
@@ -11,12 +11,12 @@ describe("cited values", () => {
   // 4.631; the next are 4.636 and 4.646, from a standard bore of 4.626 in.
   test.each([
     [4.6286, 0.005],
-    [4.631, 0.005],
-    [4.6311, 0.01],
-    [4.636, 0.01],
-    [4.6361, 0.02],
-    [4.646, 0.02],
-    [4.6461, "none: sleeve"],
+    [4.6309, 0.005],
+    [4.631, 0.01],
+    [4.6359, 0.01],
+    [4.636, 0.02],
+    [4.6459, 0.02],
+    [4.646, "none: sleeve"],
   ])("a bore of %p in gets %p by TM 55-1905-219-14-10", (size, oversize) => {
     expect(ask(reboreSize, size, 4.626, [[0.005, 0.01, 0.02]])).toBe(oversize);
   });
@@ -52,7 +52,7 @@ describe("identities", () => {
     fc.assert(
       fc.property(bore, centring, allowance, (readings, how, stock) => {
         const needed = neededSize(Math.max(...readings.flat()), 73, stock, how as "worn");
-        const enough = STEPS[0]!.filter((oversize) => cleansUp(73 + oversize, needed));
+        const enough = STEPS[0]!.filter((oversize) => cleansUp(73 + oversize, needed, stock));
         expect(ask(reboreSize, readings, 73, STEPS, stock, how)).toBe(enough[0] ?? "none: sleeve");
       }),
     );
@@ -99,11 +99,17 @@ describe("identities", () => {
 });
 
 describe("at the limits", () => {
-  test("a bore worn to exactly the oversize cleans up, a thousandth more does not", () => {
-    expect(ask(reboreSize, 73.25, 73, STEPS)).toBe(0.25);
-    expect(ask(reboreSize, 73.251, 73, STEPS)).toBe(0.5);
-    expect(ask(reboreSize, 73.125, 73, STEPS, 0, "true")).toBe(0.25);
-    expect(ask(reboreSize, 73.126, 73, STEPS, 0, "true")).toBe(0.5);
+  test("a bore worn to exactly the oversize has nothing left to cut, a thousandth less cleans up", () => {
+    expect(ask(reboreSize, 73.25, 73, STEPS)).toBe(0.5);
+    expect(ask(reboreSize, 73.249, 73, STEPS)).toBe(0.25);
+    expect(ask(reboreSize, 73.125, 73, STEPS, 0, "true")).toBe(0.5);
+    expect(ask(reboreSize, 73.124, 73, STEPS, 0, "true")).toBe(0.25);
+    expect(ask(reboreSize, 74, 73, STEPS)).toBe("none: sleeve");
+  });
+
+  test("with an allowance exactly the needed size is enough", () => {
+    expect(ask(reboreSize, 73.249, 73, STEPS, 0.001)).toBe(0.25);
+    expect(ask(reboreSize, 73.25, 73, STEPS, 0.001)).toBe(0.5);
   });
 
   test("the allowance is added once, whatever the centring", () => {
@@ -118,7 +124,7 @@ describe("at the limits", () => {
     const wrong: string[] = [];
     for (let tenths = 46_200; tenths <= 46_470; tenths++) {
       const size = Number(`4.${String(tenths).slice(1)}`);
-      const exact = [50, 100, 200].find((oversize) => tenths <= 46_260 + oversize);
+      const exact = [50, 100, 200].find((oversize) => tenths < 46_260 + oversize);
       const answer = ask(reboreSize, size, 4.626, [[0.005, 0.01, 0.02]]);
       if (answer !== (exact === undefined ? "none: sleeve" : exact / 10_000)) wrong.push(`${size}: ${answer}`);
     }
@@ -127,19 +133,15 @@ describe("at the limits", () => {
 
   test("73.02 + 0.02 is 73.04, which in binary it is not", () => {
     expect(73.02 + 0.02).toBeLessThan(73.04);
-    expect(ask(reboreSize, 73.04, 73.02, 0.02)).toBe(0.02);
+    expect(ask(reboreSize, 73.03, 73.02, [[0.02, 0.25]], 0.01)).toBe(0.02);
+    expect(73 + 0.07).toBeGreaterThan(73.07 - 1e-12);
+    expect(ask(reboreSize, 73.04, 73.02, [[0.02, 0.25]])).toBe(0.25);
   });
 
   test("a bore nowhere above its standard gets the first size, on either centre line", () => {
     expect(ask(reboreSize, 72.99, 73, STEPS)).toBe(0.25);
     expect(ask(reboreSize, 72.99, 73, STEPS, 0, "true")).toBe(0.25);
     expect(neededSize(72.99, 73, 0, "true")).toBe(72.99);
-  });
-
-  test("the finish bore of a size can be told apart from standard + oversize", () => {
-    const finish = [73.24, 73.52];
-    expect(smallestOversize(73.245, 73, [0.25, 0.5])).toBe(0.25);
-    expect(smallestOversize(73.245, 73, [0.25, 0.5], (_, i) => finish[i]!)).toBe(0.5);
   });
 
   test("TRUE, which a sheet makes of the typed word true, is the centring true", () => {
@@ -158,8 +160,41 @@ describe("faults", () => {
   test("a standard in another unit is refused", () => {
     expect(ask(reboreSize, 73.1, 2.874, STEPS)).toEqual({
       code: "units",
-      sentence: "REBORESIZE: readings 73.1 and standard 2.874 do not go together: are both in one unit?",
+      sentence: "REBORESIZE: readings 73.1 is about 25.4 times standard 2.874: is one in inches, the other in millimetres?",
     });
+  });
+
+  test("a reading with its decimal point elsewhere does not condemn the block", () => {
+    expect(
+      ask(
+        reboreSize,
+        [
+          [73.11, 73.1],
+          [730.6, 73.05],
+        ],
+        73,
+        STEPS,
+      ),
+    ).toEqual({
+      code: "units",
+      sentence: "REBORESIZE: readings 730.6 is about 10 times the middle reading 73.11: is a decimal point wrong? (row 2, column 1)",
+    });
+  });
+
+  test("oversizes in millimetres for a bore in inches are refused", () => {
+    expect(ask(reboreSize, 2.88, 2.874, STEPS)).toEqual({
+      code: "unfit",
+      sentence: "REBORESIZE: oversizes 0.25: no oversize is more than a twentieth of the standard bore, 2.874: are both in one unit?",
+    });
+    expect(ask(reboreSize, 40, 40, [[1, 2]])).toBe(1);
+  });
+
+  test("oversizes in inches for a bore in millimetres do not condemn it; as grades of pistons they are taken", () => {
+    expect(ask(reboreSize, 73.11, 73, [[0.01, 0.02, 0.03, 0.04]])).toEqual({
+      code: "unfit",
+      sentence: "REBORESIZE: oversizes 0.04: even the largest cleans nothing up, and is less than a thousandth of the standard bore, 73: are both in one unit?",
+    });
+    expect(ask(reboreSize, 73.015, 73, [[0.01, 0.02, 0.03]])).toBe(0.02);
   });
 
   test("a bad oversize is named with its place", () => {

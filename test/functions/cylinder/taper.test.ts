@@ -115,7 +115,7 @@ describe("faults", () => {
   test("an inch among millimetres is refused with its place", () => {
     expect(ask(taper, [[73.01], [2.874], [73]])).toEqual({
       code: "units",
-      sentence: "TAPER: readings 2.874 and reading 73.01 do not go together: are both in one unit? (row 2)",
+      sentence: "TAPER: readings 2.874 is about 1/25.4 of the middle reading 73: is one in inches, the other in millimetres? (row 2)",
     });
   });
 

@@ -57,10 +57,17 @@ describe("at the limits", () => {
 });
 
 describe("faults", () => {
+  test("a bore with its decimal point elsewhere is refused", () => {
+    expect(ask(ringGapAtBore, 0.3, 73, 7.302)).toEqual({
+      code: "units",
+      sentence: "RINGGAPATBORE: boreRun 7.302 is about 1/10 of boreMeasuredIn 73: is a decimal point wrong?",
+    });
+  });
+
   test("bores of two units are refused and both are named", () => {
     expect(ask(ringGapAtBore, 0.3, 73, 2.875)).toEqual({
       code: "units",
-      sentence: "RINGGAPATBORE: boreRun 2.875 and boreMeasuredIn 73 do not go together: are both in one unit?",
+      sentence: "RINGGAPATBORE: boreRun 2.875 is about 1/25.4 of boreMeasuredIn 73: is one in inches, the other in millimetres?",
     });
   });
 

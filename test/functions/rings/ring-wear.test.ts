@@ -60,7 +60,7 @@ describe("faults", () => {
   test("two bores in two units are refused", () => {
     expect(ask(ringWear, 0.3, 0.5, 73, 2.875)).toEqual({
       code: "units",
-      sentence: "RINGWEAR: boreAfter 2.875 and boreBefore 73 do not go together: are both in one unit?",
+      sentence: "RINGWEAR: boreAfter 2.875 is about 1/25.4 of boreBefore 73: is one in inches, the other in millimetres?",
     });
   });
 

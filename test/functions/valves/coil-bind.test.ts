@@ -55,7 +55,7 @@ describe("faults", () => {
   test("a solid length in inches beside a fitted one in millimetres is refused", () => {
     expect(ask(coilBind, 40, 9.2, 1.122)).toEqual({
       code: "units",
-      sentence: "COILBIND: solid 1.122 and fitted 40 do not go together: are both in one unit?",
+      sentence: "COILBIND: solid 1.122 is about 1/36 of fitted 40: is a digit, the decimal point or the unit wrong?",
     });
   });
 

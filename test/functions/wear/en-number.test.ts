@@ -41,6 +41,13 @@ describe("identities", () => {
 });
 
 describe("faults", () => {
+  test("a result in inches beside one in millimetres is refused", () => {
+    expect(ask(enNumber, 73.01, 2.8748, 0.0003, 0.0003)).toEqual({
+      code: "units",
+      sentence: "ENNUMBER: after 2.8748 is about 1/25.4 of before 73.01: is one in inches, the other in millimetres?",
+    });
+  });
+
   test("a negative uncertainty is refused and named", () => {
     expect(ask(enNumber, 73, 73.1, 0.01, -0.01)).toEqual({ code: "too-small", sentence: "ENNUMBER: uAfter -0.01 is too small: it wants a length above 0" });
   });

@@ -63,6 +63,27 @@ describe("at the limits", () => {
 });
 
 describe("faults", () => {
+  test("a size in inches beside one in millimetres, or with its decimal point elsewhere, is refused", () => {
+    expect(ask(realChange, 73.01, 2.8748, 0.0003)).toEqual({
+      code: "units",
+      sentence: "REALCHANGE: after 2.8748 is about 1/25.4 of before 73.01: is one in inches, the other in millimetres?",
+    });
+    expect(ask(realChange, -7.301, -73.02, 0.003)).toEqual({
+      code: "units",
+      sentence: "REALCHANGE: after -73.02 is about 10 times before -7.301: is a decimal point wrong?",
+    });
+  });
+
+  test("a gap or a wear that has grown fivefold is a change: only sizes known to a hundredth of themselves are refused", () => {
+    expect(ask(realChange, 0.3, 1.8, 0.02)).toBe("real increase");
+    expect(ask(realChange, 1, 5, 0.01)).toBe("real increase");
+    expect(ask(realChange, 1.01, 5.04, 0.01)).toBe("real increase");
+    expect(ask(realChange, 1.01, 5.05, 0.01)).toMatchObject({ code: "units" });
+    expect(ask(realChange, 1.01, 5.05, 0.001, 0.02)).toBe("real increase");
+    expect(ask(realChange, -7.3, 73, 0.01)).toBe("real increase");
+    expect(ask(realChange, 0, 73, 0.01)).toBe("real increase");
+  });
+
   test("a negative uncertainty is refused and named", () => {
     expect(ask(realChange, 73, 73.1, -0.01)).toEqual({ code: "too-small", sentence: "REALCHANGE: uBefore -0.01 is too small: it wants a length above 0" });
   });

@@ -142,14 +142,14 @@ export const CYLINDER: readonly Check[] = [
   ]),
   ...checksOf("REBORESIZE", LANDING_CRAFT, "read", [
     ["=HATCH.REBORESIZE(4.6286, 4.626, {0.005,0.01,0.02})", 0.005],
-    ["=HATCH.REBORESIZE(4.631, 4.626, {0.005,0.01,0.02})", 0.005],
-    ["=HATCH.REBORESIZE(4.6311, 4.626, {0.005,0.01,0.02})", 0.01],
-    ["=HATCH.REBORESIZE(4.636, 4.626, {0.005,0.01,0.02})", 0.01],
-    ["=HATCH.REBORESIZE(4.6361, 4.626, {0.005,0.01,0.02})", 0.02],
-    ["=HATCH.REBORESIZE(4.6461, 4.626, {0.005,0.01,0.02})", "none: sleeve"],
+    ["=HATCH.REBORESIZE(4.6309, 4.626, {0.005,0.01,0.02})", 0.005],
+    ["=HATCH.REBORESIZE(4.632, 4.626, {0.005,0.01,0.02})", 0.01],
+    ["=HATCH.REBORESIZE(4.6359, 4.626, {0.005,0.01,0.02})", 0.01],
+    ["=HATCH.REBORESIZE(4.637, 4.626, {0.005,0.01,0.02})", 0.02],
+    ["=HATCH.REBORESIZE(4.647, 4.626, {0.005,0.01,0.02})", "none: sleeve"],
   ]),
   ...checksOf("REBORESIZE", "metric oversizes of 0.25, 0.50, 0.75 and 1.00 mm, chosen on the largest bore", "common practice", [
-    ["=HATCH.REBORESIZE({73.25,73.1;73.02,73.01}, 73, {0.25,0.5,0.75,1})", 0.25],
+    ["=HATCH.REBORESIZE({73.24,73.1;73.02,73.01}, 73, {0.25,0.5,0.75,1})", 0.25],
     ["=HATCH.REBORESIZE({73.26,73.1;73.02,73.01}, 73, {0.25,0.5,0.75,1})", 0.5],
   ]),
   ...checksOf("ROUNDNESS", TWELVE, "computed", [
