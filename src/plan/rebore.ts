@@ -55,7 +55,8 @@ function oversizeRows(book: Book, inputs: ReboreInputs, lines: Block, planned: r
 }
 
 function spareWords(finish: number, needed: number, spare: number, does: boolean): string {
-  if (!does) return `does not clean up: ${finish} is ${spare < 0 ? `${-spare} short of the ${needed} needed` : "exactly the size needed and leaves nothing to cut"}`;
+  if (!does)
+    return `does not clean up: ${finish} is ${spare < 0 ? `${-spare} short of the ${needed} needed` : "exactly the size needed and leaves nothing to cut"}`;
   return `cleans up: ${finish} is ${spare > 0 ? `${spare} above the ${needed}` : "exactly what is"} needed`;
 }
 
