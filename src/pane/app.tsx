@@ -1,11 +1,12 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { SheetHost } from "../workbook/port.ts";
-import { CheckView } from "./check-view.tsx";
+import { CheckView } from "./check/check-view.tsx";
+import type { Checker } from "./check/sliced-check.ts";
+import { useCheck } from "./check/use-check.ts";
 import { FirstSheet } from "./first-sheet.tsx";
-import { type Kept, KeptContext } from "./kept.ts";
 import { Later } from "./later.tsx";
+import { type Kept, KeptContext } from "./parts/stored-choices.ts";
 import { TabList } from "./tab-list.tsx";
-import { type Checker, useCheck } from "./use-check.ts";
 import { LATER, TABS, type Tab } from "./views.ts";
 
 interface Props {

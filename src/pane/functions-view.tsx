@@ -3,7 +3,7 @@ import { GROUP_TITLES } from "../core/groups.ts";
 import { specs } from "../functions/index.ts";
 import { FunctionHelp } from "./function-help.tsx";
 import { findSpecs } from "./function-search.ts";
-import { textFrom, useKept } from "./kept.ts";
+import { textFrom, useKept } from "./parts/stored-choices.ts";
 
 /** Every worksheet function by trade group, with a search; the specs are the manual. */
 export function FunctionsView() {

@@ -1,6 +1,6 @@
 import type { ComponentType } from "preact";
 import { useEffect, useState } from "preact/hooks";
-import type { LoadView, ViewProps } from "./views.ts";
+import type { LoadView, ViewProps } from "./parts/parts.ts";
 
 /** A view that is loaded when it is first opened. */
 export function Later({ load, ...props }: ViewProps & { load: LoadView }) {

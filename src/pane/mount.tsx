@@ -1,11 +1,11 @@
 import { render } from "preact";
 import type { SheetHost } from "../workbook/port.ts";
 import { App } from "./app.tsx";
-import { Kept } from "./kept.ts";
+import { Kept } from "./parts/stored-choices.ts";
 import "./pane.css";
-import { loadChecker } from "./parts.ts";
+import type { Checker } from "./check/sliced-check.ts";
+import { part } from "./parts/parts.ts";
 import { type Theme, wearTheme } from "./theme.ts";
-import type { Checker } from "./use-check.ts";
 
 export interface PaneOptions {
   /** The host's theme; without one the pane follows the system's light or dark. */
@@ -18,6 +18,9 @@ export interface Pane {
   setTheme(theme: Theme | undefined): void;
   unmount(): void;
 }
+
+/** Loaded on first use, so that the pane itself is there at once. */
+const loadChecker = async (): Promise<Checker> => (await part(import("./check/sliced-check.ts"))).checkInSlices;
 
 /** Shows the pane in `root`, over whatever workbook `host` stands for. */
 export function mountPane(root: HTMLElement, host: SheetHost, options: PaneOptions = {}): Pane {

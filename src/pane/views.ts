@@ -1,17 +1,4 @@
-import type { ComponentType } from "preact";
-import type { SheetHost } from "../workbook/port.ts";
-import { part } from "./parts.ts";
-
-/** What a view that is loaded on first use is given. */
-export interface ViewProps {
-  host: SheetHost;
-  /** Changes of the sheet seen so far. */
-  changes: number;
-  /** To be called when another layout is kept in the workbook. */
-  onLayout(): void;
-}
-
-export type LoadView = () => Promise<ComponentType<ViewProps>>;
+import { type LoadView, part } from "./parts/parts.ts";
 
 /** In the order of the tabs: what the work on an engine takes up first. */
 export const TABS = [
@@ -36,7 +23,7 @@ export const LATER = {
   functions: async () => (await part(import("./functions-view.tsx"))).FunctionsView,
   about: async () => (await part(import("./about-view.tsx"))).AboutView,
   layout: async () => {
-    await part(import("./no-eval.ts"));
+    await part(import("./parts/no-eval.ts"));
     return (await part(import("./layout/layout-view.tsx"))).LayoutView;
   },
   setup: async () => (await part(import("./setup/setup-view.tsx"))).SetupView,

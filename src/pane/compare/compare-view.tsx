@@ -1,9 +1,9 @@
 import { useEffect, useState } from "preact/hooks";
 import type { Comparison } from "../../buildsheet/compare/compare.ts";
-import { useKept } from "../kept.ts";
-import { recallLayout } from "../recall-layout.ts";
-import { useWork, WorkLines } from "../use-work.tsx";
-import type { ViewProps } from "../views.ts";
+import type { ViewProps } from "../parts/parts.ts";
+import { recallLayout } from "../parts/recall-layout.ts";
+import { useKept } from "../parts/stored-choices.ts";
+import { useWork, WorkLines } from "../parts/use-work.tsx";
 import { ComparisonTables } from "./comparison-tables.tsx";
 import { choicesFrom, FIRST } from "./kept-choices.ts";
 import { SideField } from "./side-field.tsx";

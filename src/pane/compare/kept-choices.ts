@@ -1,4 +1,4 @@
-import { fieldsLike } from "../kept.ts";
+import { fieldsLike } from "../parts/stored-choices.ts";
 import type { Choices, Side } from "./sides.ts";
 
 export const FIRST: Choices = {

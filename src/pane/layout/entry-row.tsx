@@ -5,7 +5,7 @@ import type { SheetHost } from "../../workbook/port.ts";
 import type { Entry } from "./entries.ts";
 import { NOTHING_SAID, RangeForm, type Said, type Troubles } from "./range-form.tsx";
 
-interface Props {
+interface EntryRowProps {
   entry: Entry;
   now: RangeNow;
   host: SheetHost;
@@ -15,7 +15,7 @@ interface Props {
 }
 
 /** One range: whether it is used, where it is, what it holds, and what else may be said of it. */
-export function EntryRow({ entry, now, host, onUse, onSelect, onChange }: Props) {
+export function EntryRow({ entry, now, host, onUse, onSelect, onChange }: EntryRowProps) {
   const place = areaText(now.area);
   const was = useMemo(() => ({ ...NOTHING_SAID, ...entry.range.fixed, place }), [entry, place]);
   const [said, setSaid] = useState(was);

@@ -5,11 +5,11 @@ import { isUnread, keepMapping, NO_MAPPING, recallMapping } from "../../buildshe
 import { rangeNow } from "../../buildsheet/layout/overview.ts";
 import { type Proposal, proposeRange } from "../../buildsheet/layout/propose.ts";
 import { HostRefusal, type WorkbookSnapshot } from "../../workbook/port.ts";
-import { fieldsLike, useKept } from "../kept.ts";
-import { readArea } from "../plan/place-text.ts";
-import { sentenceOf } from "../sentence-of.ts";
-import { useWork, WorkLines } from "../use-work.tsx";
-import type { ViewProps } from "../views.ts";
+import type { ViewProps } from "../parts/parts.ts";
+import { readArea } from "../parts/range-text.ts";
+import { sentenceOf } from "../parts/sentence-of.ts";
+import { fieldsLike, useKept } from "../parts/stored-choices.ts";
+import { useWork, WorkLines } from "../parts/use-work.tsx";
 import { changed, type Entry, keptEntries, mappingOf, overviewText, used, withOwn, withProposals } from "./entries.ts";
 import { EntryRow } from "./entry-row.tsx";
 import { fixedOf, NOTHING_SAID, RangeForm, type Said, type Troubles } from "./range-form.tsx";

@@ -3,7 +3,7 @@ import type { Fixed, Role } from "../../buildsheet/layout/mapping.ts";
 import { CHARACTERISTICS, OTHER_UNITS } from "../../vocabulary/characteristics.ts";
 import { parseHeading } from "../../vocabulary/parse-heading.ts";
 import type { SheetHost } from "../../workbook/port.ts";
-import { PlaceField } from "../place-field.tsx";
+import { PlaceField } from "../parts/range-field.tsx";
 
 /** What somebody says of a range; a blank leaves it to the headings. */
 export interface Said {

@@ -1,8 +1,8 @@
 import { type Area, type Book, cellsOf } from "../../buildsheet/formula/book.ts";
 import type { Given } from "../../plan/inputs.ts";
 import { cellName } from "../../workbook/address.ts";
+import { type Read, readArea, readGiven } from "../parts/range-text.ts";
 import { type Field, type Form, isAsked } from "./fields.ts";
-import { type Read, readArea, readGiven } from "./place-text.ts";
 
 /** The answers of a form, read against the workbook. What cannot be read is collected, a sentence for each field. */
 export class Answers {

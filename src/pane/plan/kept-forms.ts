@@ -1,4 +1,4 @@
-import { fieldsLike } from "../kept.ts";
+import { fieldsLike } from "../parts/stored-choices.ts";
 import { type Form, firstForm, PLAN_NAMES, type PlanName } from "./fields.ts";
 
 /** The plan that was chosen last, and what each plan was made from. */

@@ -1,6 +1,6 @@
 import { useState } from "preact/hooks";
 import type { SheetHost } from "../../workbook/port.ts";
-import { PlaceField } from "../place-field.tsx";
+import { PlaceField } from "../parts/range-field.tsx";
 import { FIELDS, type Field, type Form, isAsked, type PlanName } from "./fields.ts";
 
 interface Props {

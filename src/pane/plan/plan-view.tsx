@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from "preact/hooks";
-import { useKept } from "../kept.ts";
-import { useWork, WorkLines } from "../use-work.tsx";
-import type { ViewProps } from "../views.ts";
+import type { ViewProps } from "../parts/parts.ts";
+import { useKept } from "../parts/stored-choices.ts";
+import { useWork, WorkLines } from "../parts/use-work.tsx";
 import { firstForm, PLAN_NAMES, type PlanName } from "./fields.ts";
 import { formsFrom, NO_FORMS } from "./kept-forms.ts";
 import { PlanFields } from "./plan-fields.tsx";

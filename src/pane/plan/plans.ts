@@ -6,7 +6,7 @@ import { planRebore } from "../../plan/rebore.ts";
 import { planRings } from "../../plan/rings.ts";
 import { planShims } from "../../plan/shims.ts";
 import type { WorkbookSnapshot } from "../../workbook/port.ts";
-import { numberText } from "../finding-words.ts";
+import { numberText } from "../parts/finding-words.ts";
 import { Answers, rowsOf } from "./answers.ts";
 import { FIELDS, type Form, type PlanName } from "./fields.ts";
 import { ringInputs } from "./ring-inputs.ts";

@@ -4,12 +4,12 @@ import { Book } from "../../buildsheet/formula/book.ts";
 import type { Written } from "../../plan/placement.ts";
 import { areaText, placeName } from "../../workbook/address.ts";
 import type { SheetHost } from "../../workbook/port.ts";
-import { fieldsLike, useKept } from "../kept.ts";
-import { PlaceField } from "../place-field.tsx";
-import { today } from "../today.ts";
-import { useWork, WorkLines } from "../use-work.tsx";
+import { PlaceField } from "../parts/range-field.tsx";
+import { readArea } from "../parts/range-text.ts";
+import { fieldsLike, useKept } from "../parts/stored-choices.ts";
+import { today } from "../parts/today.ts";
+import { useWork, WorkLines } from "../parts/use-work.tsx";
 import type { Form, PlanName } from "./fields.ts";
-import { readArea } from "./place-text.ts";
 import { planFor } from "./plans.ts";
 
 interface Props {

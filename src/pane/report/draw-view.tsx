@@ -1,12 +1,12 @@
 import { useState } from "preact/hooks";
 import { counted } from "../../buildsheet/counts.ts";
-import { textFrom, useKept } from "../kept.ts";
-import { Picture } from "../picture.tsx";
-import { useWork, WorkLines } from "../use-work.tsx";
-import type { ViewProps } from "../views.ts";
+import type { ViewProps } from "../parts/parts.ts";
+import { Picture } from "../parts/picture.tsx";
+import { textFrom, useKept } from "../parts/stored-choices.ts";
+import { useWork, WorkLines } from "../parts/use-work.tsx";
 import { type Drawable, drawablesIn } from "./drawables.ts";
 import { putInSheet } from "./put-in-sheet.ts";
-import { seen } from "./seen.ts";
+import { seen } from "./workbook-content.ts";
 
 /** Bores, roundness traces, compression tests and changes of the workbook as drawings, one at a time. */
 export function DrawView({ host, changes }: ViewProps) {

@@ -1,12 +1,12 @@
 import { useState } from "preact/hooks";
 import { counted, countsText } from "../../buildsheet/counts.ts";
 import { renderReport } from "../../report/report.ts";
-import { today } from "../today.ts";
-import { useWork, WorkLines } from "../use-work.tsx";
-import type { ViewProps } from "../views.ts";
-import { FileLink } from "./file-link.tsx";
+import { FileLink } from "../parts/file-link.tsx";
+import type { ViewProps } from "../parts/parts.ts";
+import { today } from "../parts/today.ts";
+import { useWork, WorkLines } from "../parts/use-work.tsx";
 import { fingerprintOf } from "./fingerprint.ts";
-import { seen } from "./seen.ts";
+import { seen } from "./workbook-content.ts";
 
 interface Made {
   name: string;

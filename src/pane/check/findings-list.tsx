@@ -1,6 +1,6 @@
 import { Component } from "preact";
 import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
-import type { Finding } from "../buildsheet/finding.ts";
+import type { Finding } from "../../buildsheet/finding.ts";
 import { FindingRow } from "./finding-row.tsx";
 
 /**

@@ -1,6 +1,6 @@
-import { counted } from "../buildsheet/counts.ts";
-import type { Finding } from "../buildsheet/finding.ts";
-import { decimal } from "../core/decimal.ts";
+import { counted } from "../../buildsheet/counts.ts";
+import type { Finding } from "../../buildsheet/finding.ts";
+import { decimal } from "../../core/decimal.ts";
 
 /** A number as typed, with a true minus sign. */
 export const numberText = (value: number): string => String(decimal(value)).replace("-", "−");

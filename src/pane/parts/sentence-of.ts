@@ -1,4 +1,4 @@
-import { isRefusal } from "../workbook/port.ts";
+import { isRefusal } from "../../workbook/port.ts";
 import { PartMissing } from "./parts.ts";
 
 /** Some errors are sentences for people already; anything else is a fault of ours and says so. */

@@ -1,7 +1,7 @@
-import type { Finding } from "../buildsheet/finding.ts";
-import { TONES, wordOf } from "../buildsheet/marks.ts";
-import { placeName } from "../workbook/address.ts";
-import { numbersOf } from "./finding-words.ts";
+import type { Finding } from "../../buildsheet/finding.ts";
+import { TONES, wordOf } from "../../buildsheet/marks.ts";
+import { placeName } from "../../workbook/address.ts";
+import { numbersOf } from "../parts/finding-words.ts";
 import { ToneShape } from "./icons.tsx";
 
 interface Props {

@@ -1,4 +1,4 @@
-import type { MarkTone } from "../workbook/port.ts";
+import type { MarkTone } from "../../workbook/port.ts";
 
 /** A shape for each tone, so that findings differ without colour; over and under point their way. */
 const SHAPES: Readonly<Record<MarkTone | "under", string>> = {

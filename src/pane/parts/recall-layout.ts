@@ -1,6 +1,6 @@
-import { LAYOUT_KEY } from "../buildsheet/layout/key.ts";
-import type { Mapping } from "../buildsheet/layout/mapping.ts";
-import type { SheetHost } from "../workbook/port.ts";
+import { LAYOUT_KEY } from "../../buildsheet/layout/key.ts";
+import type { Mapping } from "../../buildsheet/layout/mapping.ts";
+import type { SheetHost } from "../../workbook/port.ts";
 import { loadLayouts } from "./parts.ts";
 
 /** The layout of its own that a workbook keeps; `notes` say why one that is there cannot be used. */

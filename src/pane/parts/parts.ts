@@ -1,12 +1,22 @@
-/** Parts of the pane that are loaded on first use, so that the pane itself is there at once. */
-export const loadChecker = async () => (await part(import("./sliced-check.ts"))).checkInSlices;
+import type { ComponentType } from "preact";
+import type { SheetHost } from "../../workbook/port.ts";
+
+/** What a view that is loaded on first use is given. */
+export interface ViewProps {
+  host: SheetHost;
+  /** Changes of the sheet seen so far. */
+  changes: number;
+  /** To be called when another layout is kept in the workbook. */
+  onLayout(): void;
+}
+
+export type LoadView = () => Promise<ComponentType<ViewProps>>;
 
 /** Reads the layouts that workbooks keep. Its schemas are told first that the pane's policy lets nothing be compiled. */
 export async function loadLayouts() {
   await part(import("./no-eval.ts"));
-  return part(import("../buildsheet/layout/mapping.ts"));
+  return part(import("../../buildsheet/layout/mapping.ts"));
 }
-export const loadInsert = () => part(import("./setup/insert.ts"));
 
 /** A part did not come. Browsers remember that, so only a page loaded anew asks again. */
 export class PartMissing extends Error {

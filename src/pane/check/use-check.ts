@@ -1,16 +1,12 @@
 import { useEffect, useMemo, useReducer, useRef } from "preact/hooks";
-import { counted, countsText } from "../buildsheet/counts.ts";
-import type { CheckResult, Finding } from "../buildsheet/finding.ts";
-import type { Mapping } from "../buildsheet/layout/mapping.ts";
-import { marksOf } from "../buildsheet/marks.ts";
-import type { SheetHost, WorkbookSnapshot } from "../workbook/port.ts";
+import { counted, countsText } from "../../buildsheet/counts.ts";
+import type { CheckResult, Finding } from "../../buildsheet/finding.ts";
+import { marksOf } from "../../buildsheet/marks.ts";
+import type { SheetHost } from "../../workbook/port.ts";
+import { recallLayout } from "../parts/recall-layout.ts";
+import { sentenceOf } from "../parts/sentence-of.ts";
 import { type CheckEvent, type Checked, type CheckState, canStop, FIRST_RUN, isCheap, isStale, next, type Work } from "./check-state.ts";
-import type { Going } from "./in-slices.ts";
-import { recallLayout } from "./recall-layout.ts";
-import { sentenceOf } from "./sentence-of.ts";
-
-/** Checks a workbook, by its own layout where it keeps one. */
-export type Checker = (snapshot: WorkbookSnapshot, mapping: Mapping | undefined, going: Going) => CheckResult | Promise<CheckResult>;
+import type { Checker } from "./sliced-check.ts";
 
 export interface CheckActions {
   check(): void;

@@ -1,6 +1,6 @@
-import { counted, countsText, tally } from "../../src/buildsheet/counts.ts";
-import { numbersOf } from "../../src/pane/finding-words.ts";
-import { finding } from "../helpers/finding.ts";
+import { counted, countsText, tally } from "../../../src/buildsheet/counts.ts";
+import { numbersOf } from "../../../src/pane/parts/finding-words.ts";
+import { finding } from "../../helpers/finding.ts";
 
 describe("the numbers", () => {
   test("two limits are a span, one says its side", () => {

@@ -1,6 +1,6 @@
 import { useMemo } from "preact/hooks";
-import { type Drawn, isDrawing } from "../drawings/drawing.ts";
-import { FileLink } from "./report/file-link.tsx";
+import { type Drawn, isDrawing } from "../../drawings/drawing.ts";
+import { FileLink } from "./file-link.tsx";
 
 /** Room for a drawing in the narrowest pane, in CSS pixels. */
 const ROOM = 296;

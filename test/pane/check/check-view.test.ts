@@ -1,7 +1,7 @@
 import type { Page } from "playwright-core";
-import { MARK_FILL } from "../../src/workbook/port.ts";
-import { check, type PaneBrowser, paneBrowser } from "../helpers/pane-browser.ts";
-import { FINDINGS } from "./page/scenes.ts";
+import { MARK_FILL } from "../../../src/workbook/port.ts";
+import { check, type PaneBrowser, paneBrowser } from "../../helpers/pane-browser.ts";
+import { FINDINGS } from "../page/scenes.ts";
 
 import.meta.jest.setTimeout(60_000);
 

@@ -11,7 +11,7 @@ export const DOING: Readonly<Record<Work, string>> = {
 /** Work that takes longer than this shows how far it is and can be stopped by a button, in milliseconds. */
 const LONG = 1000;
 
-interface Props {
+interface ProgressProps {
   work: Work | null;
   share: number | null;
   stop(): void;
@@ -20,7 +20,7 @@ interface Props {
 }
 
 /** At once a line that says that work goes on; what work, the status line says. */
-export function CheckProgress({ work, share, stop, afterwards }: Props) {
+export function CheckProgress({ work, share, stop, afterwards }: ProgressProps) {
   const isLong = useLong(work !== null);
   if (work === null || !isLong) return <div class="progress">{work && <div role="progressbar" aria-label={DOING[work]} />}</div>;
   return (
@@ -38,7 +38,7 @@ export function CheckProgress({ work, share, stop, afterwards }: Props) {
   );
 }
 
-function StopButton({ stop, afterwards }: Pick<Props, "stop" | "afterwards">) {
+function StopButton({ stop, afterwards }: Pick<ProgressProps, "stop" | "afterwards">) {
   const button = useRef<HTMLButtonElement>(null);
   useLayoutEffect(() => {
     const own = button.current;

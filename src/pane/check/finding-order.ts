@@ -1,4 +1,4 @@
-import type { Finding } from "../buildsheet/finding.ts";
+import type { Finding } from "../../buildsheet/finding.ts";
 
 export const ORDERS = ["worst first", "by place", "by margin"] as const;
 export type Order = (typeof ORDERS)[number];

@@ -1,12 +1,12 @@
 import { useLayoutEffect, useMemo, useRef, useState } from "preact/hooks";
-import { counted, countsText, tally } from "../buildsheet/counts.ts";
-import type { CheckResult, Finding } from "../buildsheet/finding.ts";
-import { wordOf } from "../buildsheet/marks.ts";
-import { placeName } from "../workbook/address.ts";
+import { counted, countsText, tally } from "../../buildsheet/counts.ts";
+import type { CheckResult, Finding } from "../../buildsheet/finding.ts";
+import { wordOf } from "../../buildsheet/marks.ts";
+import { placeName } from "../../workbook/address.ts";
+import { textFrom, useKept } from "../parts/stored-choices.ts";
 import { inOrder, ORDERS, type Order, orderFrom, sameFinding } from "./finding-order.ts";
 import { FindingsList } from "./findings-list.tsx";
 import { HowTo } from "./how-to.tsx";
-import { textFrom, useKept } from "./kept.ts";
 import { useKey } from "./use-key.ts";
 
 interface Props {

@@ -1,6 +1,6 @@
 import type { Page } from "playwright-core";
-import { check, type PaneBrowser, paneBrowser } from "../helpers/pane-browser.ts";
-import { FINDINGS } from "./page/scenes.ts";
+import { check, type PaneBrowser, paneBrowser } from "../../helpers/pane-browser.ts";
+import { FINDINGS } from "../page/scenes.ts";
 
 import.meta.jest.setTimeout(120_000);
 

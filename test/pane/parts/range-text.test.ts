@@ -1,5 +1,5 @@
 import { Book } from "../../../src/buildsheet/formula/book.ts";
-import { readArea, readGiven } from "../../../src/pane/plan/place-text.ts";
+import { readArea, readGiven } from "../../../src/pane/parts/range-text.ts";
 import { areaText } from "../../../src/workbook/address.ts";
 
 const page = (name: string, row: number, column: number) => ({ name, row, column, values: [[73.01, 73.02], [73]], formulas: [[null, null], [null]] });

@@ -1,6 +1,6 @@
 import { useState } from "preact/hooks";
-import { areaText } from "../workbook/address.ts";
-import type { SheetHost } from "../workbook/port.ts";
+import { areaText } from "../../workbook/address.ts";
+import type { SheetHost } from "../../workbook/port.ts";
 import { sentenceOf } from "./sentence-of.ts";
 
 interface Props {
