@@ -1,4 +1,4 @@
-import type { Theme } from "../pane/theme.ts";
+import type { Theme } from "../pane/mount.tsx";
 
 const COLOUR = /^#?([\da-f]{2})([\da-f]{2})([\da-f]{2})/i;
 /** Lightness of a theme's ground, of 255: black themes are about 38, dark grey ones about 100, light ones above 230. */

@@ -1,7 +1,7 @@
 import type { Model } from "@odoo/o-spreadsheet";
 import { benchHost, keptTexts } from "../hosts/bench/host.ts";
-import { PANE_KEY } from "../pane/kept-key.ts";
 import type { SheetHost } from "../workbook/port.ts";
+import { PANE_KEY } from "../workbook/storage.ts";
 import { mustFit, UnreadableFile } from "../xlsx/file-limits.ts";
 import type { DefinedName } from "../xlsx/model.ts";
 import { ask, elements } from "./elements.ts";

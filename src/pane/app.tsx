@@ -1,13 +1,89 @@
+import type { ComponentType } from "preact";
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { SheetHost } from "../workbook/port.ts";
 import { CheckView } from "./check/check-view.tsx";
 import type { Checker } from "./check/sliced-check.ts";
 import { useCheck } from "./check/use-check.ts";
-import { FirstSheet } from "./first-sheet.tsx";
-import { Later } from "./later.tsx";
+import { type LoadView, part, type ViewProps } from "./parts/loading.ts";
 import { type Kept, KeptContext } from "./parts/stored-choices.ts";
-import { TabList } from "./tab-list.tsx";
+import { useWork, WorkLines } from "./parts/use-task.tsx";
 import { LATER, TABS, type Tab } from "./views.ts";
+
+/** For somebody who has just come: a sample to look round in. */
+function FirstSheet({ host }: { host: SheetHost }) {
+  const work = useWork();
+  const insert = () => work.act("Putting the sample in …", async () => (await part(import("./setup/insert.ts"))).insertSample(host));
+  return (
+    <div class="advice">
+      <p>No build sheet yet? In an empty workbook, look round in a sample first.</p>
+      <div class="tools">
+        <button type="button" aria-disabled={work.doing !== ""} onClick={insert}>
+          Insert a sample build sheet
+        </button>
+      </div>
+      <WorkLines {...work} />
+    </div>
+  );
+}
+
+/** A view that is loaded when it is first opened. */
+function Later({ load, ...props }: ViewProps & { load: LoadView }) {
+  const [view, setView] = useState<{ View: ComponentType<ViewProps> } | null>(null);
+  const [trouble, setTrouble] = useState("");
+  useEffect(() => {
+    load().then(
+      (View) => setView({ View }),
+      (error: Error) => setTrouble(error.message),
+    );
+  }, [load]);
+  if (view) return <view.View {...props} />;
+  return (
+    <>
+      <p class="refusal" role="alert">
+        {trouble}
+      </p>
+      {trouble ? (
+        <button type="button" onClick={() => location.reload()}>
+          Reload the pane
+        </button>
+      ) : (
+        <p class="notice">Loading …</p>
+      )}
+    </>
+  );
+}
+
+/** Tab reaches the chosen tab; the arrow keys, Home and End choose another. */
+function TabList({ tab, onTab }: { tab: Tab; onTab(tab: Tab): void }) {
+  const list = useRef<HTMLDivElement>(null);
+  const onKeyDown = (event: KeyboardEvent) => {
+    const here = TABS.findIndex(({ id }) => id === tab);
+    const to = { ArrowRight: here + 1, ArrowLeft: here - 1, Home: 0, End: TABS.length - 1 }[event.key];
+    if (to === undefined) return;
+    event.preventDefault();
+    const { id } = TABS[(to + TABS.length) % TABS.length]!;
+    onTab(id);
+    list.current?.querySelector<HTMLElement>(`#tab-${id}`)?.focus();
+  };
+  return (
+    <div ref={list} class="tabs" role="tablist" aria-label="Crosshatch" onKeyDown={onKeyDown}>
+      {TABS.map(({ id, title }) => (
+        <button
+          key={id}
+          id={`tab-${id}`}
+          type="button"
+          role="tab"
+          aria-selected={id === tab}
+          aria-controls={`view-${id}`}
+          tabIndex={id === tab ? 0 : -1}
+          onClick={() => onTab(id)}
+        >
+          {title}
+        </button>
+      ))}
+    </div>
+  );
+}
 
 interface Props {
   host: SheetHost;
@@ -16,6 +92,7 @@ interface Props {
 }
 
 const LAST_VIEW = "view";
+
 const CELLS_ALONE: ReadonlySet<Tab> = new Set(["plan", "layout"]);
 
 export function App({ host, kept, checker }: Props) {

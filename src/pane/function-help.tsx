@@ -1,9 +1,35 @@
 import { useState } from "preact/hooks";
-import type { Example, Spec } from "../core/define.ts";
-import { NAMESPACE } from "../core/define.ts";
+import { type Example, NAMESPACE, type Spec } from "../core/define.ts";
 import type { Lifting, Param } from "../core/param.ts";
 import { signature } from "../core/signature.ts";
-import { copy } from "./clipboard.ts";
+
+/** Puts text on the clipboard; says whether it got there. Frames and older web views refuse the first way. */
+async function copy(text: string): Promise<boolean> {
+  try {
+    await navigator.clipboard.writeText(text);
+    return true;
+  } catch {
+    return copyBySelection(text);
+  }
+}
+
+function copyBySelection(text: string): boolean {
+  const before = document.activeElement;
+  const field = document.createElement("textarea");
+  field.value = text;
+  field.readOnly = true;
+  field.className = "heard-only";
+  document.body.append(field);
+  field.select();
+  try {
+    return document.execCommand("copy");
+  } catch {
+    return false;
+  } finally {
+    field.remove();
+    if (before instanceof HTMLElement) before.focus();
+  }
+}
 
 /** The manual of one function, folded away until it is opened. */
 export function FunctionHelp({ spec }: { spec: Spec }) {

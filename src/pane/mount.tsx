@@ -4,8 +4,18 @@ import { App } from "./app.tsx";
 import { Kept } from "./parts/stored-choices.ts";
 import "./pane.css";
 import type { Checker } from "./check/sliced-check.ts";
-import { part } from "./parts/parts.ts";
-import { type Theme, wearTheme } from "./theme.ts";
+import { part } from "./parts/loading.ts";
+
+/** The themes that an Office host can ask for; without one the pane follows the system's light or dark. */
+export const THEMES = ["white", "colorful", "dark-gray", "black"] as const;
+
+export type Theme = (typeof THEMES)[number];
+
+/** Themes are blocks of `style/colours.css`; which one holds is an attribute of the page. */
+function wearTheme(page: HTMLElement, theme: Theme | undefined): void {
+  if (theme) page.dataset.theme = theme;
+  else delete page.dataset.theme;
+}
 
 export interface PaneOptions {
   /** The host's theme; without one the pane follows the system's light or dark. */

@@ -1,4 +1,4 @@
-import { type LoadView, part } from "./parts/parts.ts";
+import { type LoadView, part } from "./parts/loading.ts";
 
 /** In the order of the tabs: what the work on an engine takes up first. */
 export const TABS = [

@@ -59,7 +59,9 @@ export function keptFrom(xml: string): Map<string, string> {
 }
 
 const ESCAPED: Record<string, string> = { "&": "&amp;", "<": "&lt;", ">": "&gt;" };
+
 const ENTITY = /&(#x[\da-f]+|#\d+|\w+);/gi;
+
 const NAMED: Record<string, string> = { amp: "&", lt: "<", gt: ">", quot: '"', apos: "'" };
 
 function character(name: string): string | undefined {
@@ -67,3 +69,9 @@ function character(name: string): string | undefined {
   const code = name[1]?.toLowerCase() === "x" ? Number.parseInt(name.slice(2), 16) : Number(name.slice(1));
   return code <= 0x10ffff ? String.fromCodePoint(code) : undefined;
 }
+
+/** The key under which a workbook keeps what people typed and chose in the pane; apart, for whoever needs the key alone. */
+export const PANE_KEY = "pane";
+
+/** The key under which a workbook keeps a layout of its own; apart from the layouts, so that looking for one loads nothing else. */
+export const LAYOUT_KEY = "layout";

@@ -1,6 +1,6 @@
 import { checkWorkbook } from "../../src/buildsheet/check.ts";
-import { LAYOUT_KEY } from "../../src/buildsheet/layout/key.ts";
 import { isUnread, readMapping } from "../../src/buildsheet/layout/mapping.ts";
+import { LAYOUT_KEY } from "../../src/workbook/storage.ts";
 import { edge, NUMBERS } from "./edge-values.ts";
 import { expectCounts, expectSame, expectSentence } from "./oracles.ts";
 import { Defect, type Level, type Outcome } from "./outcome.ts";

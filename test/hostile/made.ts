@@ -1,6 +1,6 @@
 import { strToU8, zipSync } from "fflate";
-import { LAYOUT_KEY } from "../../src/buildsheet/layout/key.ts";
-import { keptXml } from "../../src/workbook/storage.ts";
+import { keptXml, LAYOUT_KEY } from "../../src/workbook/storage.ts";
+
 import { type CellXml, oneSheet, workbookBytes, workbookParts } from "../xlsx/workbook-bytes.ts";
 
 /** How hostile files are made; none of them is kept. */

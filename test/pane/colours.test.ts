@@ -1,5 +1,5 @@
 import { readFileSync } from "node:fs";
-import { THEMES } from "../../src/pane/theme.ts";
+import { THEMES } from "../../src/pane/mount.tsx";
 import { coloursFile, coloursOf } from "../../src/tools/pane-colours.ts";
 import { MARK_FILL } from "../../src/workbook/port.ts";
 

@@ -1,5 +1,5 @@
 import { specs } from "../../src/functions/index.ts";
-import { findSpecs } from "../../src/pane/function-search.ts";
+import { findSpecs } from "../../src/pane/functions-view.tsx";
 
 const names = (search: string) => [...findSpecs(specs, search).values()].flat().map((spec) => spec.name);
 

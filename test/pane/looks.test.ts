@@ -2,7 +2,7 @@ import { mkdirSync, readdirSync, readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { AxeBuilder } from "@axe-core/playwright";
 import type { BrowserContextOptions, Page } from "playwright-core";
-import { THEMES, type Theme } from "../../src/pane/theme.ts";
+import { THEMES, type Theme } from "../../src/pane/mount.tsx";
 import { check, type PaneBrowser, paneBrowser } from "../helpers/pane-browser.ts";
 import { VIEWS } from "../helpers/pane-views.ts";
 

@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { HEADING_FIELDS, ROLES } from "../../vocabulary/phrases.ts";
 import type { SheetHost } from "../../workbook/port.ts";
-import { LAYOUT_KEY } from "./key.ts";
+import { LAYOUT_KEY } from "../../workbook/storage.ts";
 
 /**
  * What the shop has said about its own layout: which ranges hold readings or limits, and where the

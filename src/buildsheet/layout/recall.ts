@@ -1,5 +1,5 @@
 import type { SheetHost } from "../../workbook/port.ts";
-import { LAYOUT_KEY } from "./key.ts";
+import { LAYOUT_KEY } from "../../workbook/storage.ts";
 import type { Mapping } from "./mapping.ts";
 
 /** `keptLayout` for whoever wants to start at once: what reads a layout is only loaded where one is kept. */

@@ -4,10 +4,43 @@ import type { CheckResult, Finding } from "../../buildsheet/finding.ts";
 import { wordOf } from "../../buildsheet/marks.ts";
 import { placeName } from "../../workbook/address.ts";
 import { textFrom, useKept } from "../parts/stored-choices.ts";
-import { inOrder, ORDERS, type Order, orderFrom, sameFinding } from "./finding-order.ts";
 import { FindingsList } from "./findings-list.tsx";
-import { HowTo } from "./how-to.tsx";
-import { useKey } from "./use-key.ts";
+import { useKey } from "./use-check.ts";
+
+const ORDERS = ["worst first", "by place", "by margin"] as const;
+
+type Order = (typeof ORDERS)[number];
+
+export const orderFrom = (given: unknown): Order | undefined => ORDERS.find((order) => order === given);
+
+/** Findings in another order; a check gives them worst first, and what is alike stays so. */
+export function inOrder(findings: readonly Finding[], order: Order, sheets: readonly string[]): readonly Finding[] {
+  if (order === "by margin") return findings.toSorted((a, b) => marginOf(a) - marginOf(b));
+  if (order === "worst first") return findings;
+  const places = new Map(sheets.map((sheet, i) => [sheet, i]));
+  const sheet = ({ cell }: Finding) => places.get(cell.sheet) ?? sheets.length;
+  return findings.toSorted((a, b) => sheet(a) - sheet(b) || a.cell.row - b.cell.row || a.cell.column - b.cell.column);
+}
+
+/** The least first; what has none, or one in days, behind all that have. */
+const marginOf = ({ kind, margin }: Finding): number => (margin === null || kind === "calibration overdue" ? Number.MAX_VALUE : margin);
+
+/** The same thing found again by a later check. */
+export const sameFinding = (a: Finding, b: Finding): boolean =>
+  a.kind === b.kind && a.cell.row === b.cell.row && a.cell.column === b.cell.column && a.cell.sheet === b.cell.sheet && a.label === b.label;
+
+/** How a sheet comes to be checked. */
+export function HowTo() {
+  return (
+    <ol>
+      <li>Type the readings, and the limits from the maker's service manual, into cells.</li>
+      <li>
+        Judge each one in a cell beside it: <code>=HATCH.VERDICT(value, lower, upper)</code>
+      </li>
+      <li>Press Check. Choose a finding to go to its cell.</li>
+    </ol>
+  );
+}
 
 interface Props {
   result: CheckResult;

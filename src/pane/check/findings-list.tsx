@@ -1,13 +1,79 @@
 import { Component } from "preact";
 import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
 import type { Finding } from "../../buildsheet/finding.ts";
-import { FindingRow } from "./finding-row.tsx";
+import { TONES, wordOf } from "../../buildsheet/marks.ts";
+import { placeName } from "../../workbook/address.ts";
+import type { MarkTone } from "../../workbook/port.ts";
+import { numbersOf } from "../parts/text.ts";
+
+/** A shape for each tone, so that findings differ without colour; over and under point their way. */
+const SHAPES: Readonly<Record<MarkTone | "under", string>> = {
+  outside: "M6 1.5 11 10.5H1Z",
+  under: "M6 10.5 1 1.5H11Z",
+  doubt: "M6 1 11 6 6 11 1 6ZM6 3.1 3.1 6 6 8.9Z",
+  near: "M6 1a5 5 0 1 1 0 10A5 5 0 0 1 6 1Zm0 2a3 3 0 1 0 0 6 3 3 0 0 0 0-6Z",
+  fault: "M1.5 1.5h9v9h-9ZM3.5 5v2h5V5Z",
+};
+
+function ToneShape({ shape }: { shape: keyof typeof SHAPES }) {
+  return (
+    <svg class="shape" viewBox="0 0 12 12" aria-hidden="true">
+      <path fill-rule="evenodd" d={SHAPES[shape]} />
+    </svg>
+  );
+}
+
+interface Props {
+  finding: Finding;
+  index: number;
+  count: number;
+  /** The one row that the Tab key reaches; arrow keys go on from there. */
+  isReached: boolean;
+  isChosen: boolean;
+}
+
+/** One finding, a button as a whole: the verdict's word, the cell, what is judged, the numbers, one sentence. */
+function FindingRow({ finding, index, count, isReached, isChosen }: Props) {
+  const word = wordOf(finding);
+  const tone = TONES[finding.kind];
+  return (
+    <li class="finding" aria-posinset={index + 1} aria-setsize={count}>
+      <button type="button" data-index={index} tabIndex={isReached ? 0 : -1} aria-current={isChosen ? "true" : undefined}>
+        <span class="finding-head">
+          <span class={`word tone-${tone}`}>
+            <ToneShape shape={word === "under" ? "under" : tone} />
+            {word}
+          </span>
+          <span class="place">{placeName(finding.cell)}</span>
+        </span>
+        {finding.label && <span class="label">{finding.label}</span>}
+        <span class="numbers">
+          {numbersOf(finding).map(([name, text]) => (
+            <Figure key={name} name={name} text={text} />
+          ))}
+        </span>
+        <span class="sentence">{finding.sentence}</span>
+      </button>
+    </li>
+  );
+}
+
+/** The spaces are for screen readers, which read a button as one run of text. */
+function Figure({ name, text }: { name: string; text: string }) {
+  return (
+    <span class="number">
+      <span class="name">{name} </span>
+      <span class="figure">{text} </span>
+    </span>
+  );
+}
 
 /**
  * Rows are made so many at a time, when they are scrolled near or walked to; until then a gap of
  * about their height stands for them, so that a list of ten thousand is there at once.
  */
 const CHUNK = 60;
+
 const ROW_HEIGHT_REM = 6.5;
 
 interface ListProps {
@@ -102,6 +168,7 @@ function useShown(list: { readonly current: HTMLElement | null }, wanted: Findin
 }
 
 const PAGE = 8;
+
 const KEYS: Readonly<Record<string, (index: number, count: number) => number>> = {
   ArrowDown: (index) => index + 1,
   ArrowUp: (index) => index - 1,

@@ -1,12 +1,29 @@
-import { useEffect, useMemo, useReducer, useRef } from "preact/hooks";
+import { useEffect, useLayoutEffect, useMemo, useReducer, useRef } from "preact/hooks";
 import { counted, countsText } from "../../buildsheet/counts.ts";
 import type { CheckResult, Finding } from "../../buildsheet/finding.ts";
 import { marksOf } from "../../buildsheet/marks.ts";
 import type { SheetHost } from "../../workbook/port.ts";
-import { recallLayout } from "../parts/recall-layout.ts";
-import { sentenceOf } from "../parts/sentence-of.ts";
+import { recallLayout } from "../parts/loading.ts";
+import { sentenceOf } from "../parts/use-task.tsx";
 import { type CheckEvent, type Checked, type CheckState, canStop, FIRST_RUN, isCheap, isStale, next, type Work } from "./check-state.ts";
 import type { Checker } from "./sliced-check.ts";
+
+/** A key that works wherever in a view somebody is, or nowhere in particular; `inside` is an element of the view. */
+export function useKey(key: string, inside: { readonly current: HTMLElement | null }, act: (() => void) | undefined): void {
+  const now = useRef(act);
+  now.current = act;
+  // At once: somebody may press it as soon as there is something to be seen.
+  useLayoutEffect(() => {
+    const onKeyDown = (event: KeyboardEvent) => {
+      const isPlain = !event.ctrlKey && !event.altKey && !event.metaKey && !event.shiftKey;
+      if (event.key !== key || !isPlain || !now.current || inside.current?.closest("[hidden]")) return;
+      event.preventDefault();
+      now.current();
+    };
+    document.addEventListener("keydown", onKeyDown);
+    return () => document.removeEventListener("keydown", onKeyDown);
+  }, [key, inside]);
+}
 
 export interface CheckActions {
   check(): void;

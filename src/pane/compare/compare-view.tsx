@@ -1,13 +1,80 @@
 import { useEffect, useState } from "preact/hooks";
 import type { Comparison } from "../../buildsheet/compare/compare.ts";
-import type { ViewProps } from "../parts/parts.ts";
-import { recallLayout } from "../parts/recall-layout.ts";
-import { useKept } from "../parts/stored-choices.ts";
-import { useWork, WorkLines } from "../parts/use-work.tsx";
+import { recallLayout, type ViewProps } from "../parts/loading.ts";
+import { fieldsLike, useKept } from "../parts/stored-choices.ts";
+import { useWork, WorkLines } from "../parts/use-task.tsx";
 import { ComparisonTables } from "./comparison-tables.tsx";
-import { choicesFrom, FIRST } from "./kept-choices.ts";
-import { SideField } from "./side-field.tsx";
-import { type Choices, compareSides } from "./sides.ts";
+import { type Choices, compareSides, type Side } from "./sides.ts";
+
+export const FIRST: Choices = {
+  before: { from: "file", file: null },
+  after: { from: "workbook" },
+  uncertainty: "",
+  hours: "",
+  engineBefore: "",
+  engineAfter: "",
+};
+
+/** What a workbook keeps of a comparison. A file cannot be kept, so it is chosen again. */
+export function choicesFrom(given: unknown): Choices | undefined {
+  const choices = fieldsLike(FIRST, given);
+  return choices && { ...choices, before: sideFrom(choices.before), after: sideFrom(choices.after) };
+}
+
+function sideFrom({ from, sheet }: { from?: unknown; sheet?: unknown }): Side {
+  if (from === "sheet" && typeof sheet === "string") return { from, sheet };
+  return from === "workbook" ? { from } : { from: "file", file: null };
+}
+
+interface Props {
+  id: string;
+  label: string;
+  side: Side;
+  /** Sheets of the open workbook. */
+  sheets: readonly string[];
+  onSide(side: Side): void;
+}
+
+const SHEET = "sheet:";
+
+/** One side of a comparison, chosen among the open workbook, its sheets and a file. */
+export function SideField({ id, label, side, sheets, onSide }: Props) {
+  const value = side.from === "sheet" ? SHEET + side.sheet : side.from;
+  // A sheet that is kept as chosen is offered also before the sheets are known, or when it is gone.
+  const offered = side.from === "sheet" && !sheets.includes(side.sheet) ? [...sheets, side.sheet] : sheets;
+  const choose = (chosen: string) => {
+    if (chosen.startsWith(SHEET)) onSide({ from: "sheet", sheet: chosen.slice(SHEET.length) });
+    else onSide(chosen === "file" ? { from: "file", file: null } : { from: "workbook" });
+  };
+  return (
+    <div class="field">
+      <label for={`side-${id}`}>{label}</label>
+      <select id={`side-${id}`} value={value} onChange={(event) => choose(event.currentTarget.value)}>
+        <option value="file">a file: another workbook, or readings as CSV</option>
+        <option value="workbook">this workbook</option>
+        {offered.map((sheet) => (
+          <option key={sheet} value={SHEET + sheet}>
+            the sheet {sheet}
+          </option>
+        ))}
+      </select>
+      {side.from === "file" && (
+        <>
+          <input
+            type="file"
+            accept=".xlsx,.csv"
+            aria-label={`File for the side ${label.toLowerCase()}`}
+            aria-describedby={`side-${id}-hint`}
+            onChange={(event) => onSide({ from: "file", file: event.currentTarget.files?.[0] ?? null })}
+          />
+          <p id={`side-${id}-hint`} class="hint">
+            An .xlsx, whose formulas count as they were saved, or a .csv with one reading a line. Read here, sent nowhere.
+          </p>
+        </>
+      )}
+    </div>
+  );
+}
 
 const MORE: readonly (readonly [key: "uncertainty" | "hours" | "engineBefore" | "engineAfter", label: string, hint: string])[] = [
   ["uncertainty", "Uncertainty of one reading", "For lengths whose sheet gives none: U at 95 %"],

@@ -3,8 +3,8 @@ import { type Change, type Comparison, isReal } from "../../buildsheet/compare/c
 import { counted } from "../../buildsheet/counts.ts";
 import { drawChangePlot } from "../../drawings/change-plot.ts";
 import { type CellAddress, placeName } from "../../workbook/address.ts";
-import { numberText } from "../parts/finding-words.ts";
 import { Picture } from "../parts/picture.tsx";
+import { numberText } from "../parts/text.ts";
 
 interface Props {
   comparison: Comparison;

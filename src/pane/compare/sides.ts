@@ -7,8 +7,7 @@ import { HostRefusal, type WorkbookSnapshot } from "../../workbook/port.ts";
 import { noSheet } from "../../workbook/refusals.ts";
 import { mustFit, UnreadableFile } from "../../xlsx/file-limits.ts";
 import { readXlsx, storedSnapshot, uncalculated } from "../../xlsx/read/read.ts";
-import { part } from "../parts/parts.ts";
-import { recallLayout } from "../parts/recall-layout.ts";
+import { part, recallLayout } from "../parts/loading.ts";
 
 /** Where one side of a comparison comes from: the open workbook, one sheet of it, or a file. */
 export type Side = { from: "workbook" } | { from: "sheet"; sheet: string } | { from: "file"; file: File | null };

@@ -5,14 +5,13 @@ import { isUnread, keepMapping, NO_MAPPING, recallMapping } from "../../buildshe
 import { rangeNow } from "../../buildsheet/layout/overview.ts";
 import { type Proposal, proposeRange } from "../../buildsheet/layout/propose.ts";
 import { HostRefusal, type WorkbookSnapshot } from "../../workbook/port.ts";
-import type { ViewProps } from "../parts/parts.ts";
+import type { ViewProps } from "../parts/loading.ts";
 import { readArea } from "../parts/range-text.ts";
-import { sentenceOf } from "../parts/sentence-of.ts";
 import { fieldsLike, useKept } from "../parts/stored-choices.ts";
-import { useWork, WorkLines } from "../parts/use-work.tsx";
+import { sentenceOf, useWork, WorkLines } from "../parts/use-task.tsx";
+
 import { changed, type Entry, keptEntries, mappingOf, overviewText, used, withOwn, withProposals } from "./entries.ts";
-import { EntryRow } from "./entry-row.tsx";
-import { fixedOf, NOTHING_SAID, RangeForm, type Said, type Troubles } from "./range-form.tsx";
+import { EntryRow, fixedOf, NOTHING_SAID, RangeForm, type Said, type Troubles } from "./range-form.tsx";
 
 /** What was read, and the changes of the sheet seen by then. */
 interface Seen {

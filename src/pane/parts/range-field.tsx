@@ -1,7 +1,7 @@
 import { useState } from "preact/hooks";
 import { areaText } from "../../workbook/address.ts";
 import type { SheetHost } from "../../workbook/port.ts";
-import { sentenceOf } from "./sentence-of.ts";
+import { sentenceOf } from "./use-task.tsx";
 
 interface Props {
   id: string;

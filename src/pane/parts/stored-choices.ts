@@ -1,7 +1,7 @@
 import { createContext } from "preact";
 import { useCallback, useContext, useEffect, useRef, useState } from "preact/hooks";
 import type { SheetHost } from "../../workbook/port.ts";
-import { PANE_KEY } from "../kept-key.ts";
+import { PANE_KEY } from "../../workbook/storage.ts";
 
 /** Typing comes in bursts: it is written once it rests, in milliseconds. */
 const REST = 800;

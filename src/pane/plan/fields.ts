@@ -1,3 +1,24 @@
+import { fieldsLike } from "../parts/stored-choices.ts";
+
+/** The plan that was chosen last, and what each plan was made from. */
+interface Forms {
+  last: PlanName;
+  forms: Partial<Record<PlanName, Form>>;
+}
+
+export const NO_FORMS: Forms = { last: "rebore", forms: {} };
+
+/** What a workbook keeps may have been written by another version, or by anybody: only texts for known fields are taken. */
+export function formsFrom(given: unknown): Forms | undefined {
+  if (typeof given !== "object" || given === null) return undefined;
+  const { last, forms } = given as Record<string, unknown>;
+  const known = PLAN_NAMES.flatMap((name) => {
+    const form = fieldsLike(firstForm(name), (forms as Record<string, unknown> | undefined)?.[name]);
+    return form ? [[name, form] as const] : [];
+  });
+  return { last: PLAN_NAMES.find((name) => name === last) ?? NO_FORMS.last, forms: Object.fromEntries(known) };
+}
+
 /** A field of a plan's form: what is asked, and how it is answered. */
 export interface Field {
   key: string;
@@ -18,9 +39,11 @@ export interface Field {
 export type Form = Readonly<Record<string, string>>;
 
 export const PLAN_NAMES = ["rebore", "rings", "shims", "pistons"] as const;
+
 export type PlanName = (typeof PLAN_NAMES)[number];
 
 const NAMES: Field = { key: "names", label: "Names", kind: "range", hint: "Cells that name them, in the same order", isRare: true };
+
 const BORES: Field = { key: "bores", label: "Bore readings", kind: "ranges", isNeeded: true };
 
 export const FIELDS: Readonly<Record<PlanName, readonly Field[]>> = {

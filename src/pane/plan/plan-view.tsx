@@ -1,13 +1,84 @@
 import { useEffect, useRef, useState } from "preact/hooks";
-import type { ViewProps } from "../parts/parts.ts";
+import type { SheetHost } from "../../workbook/port.ts";
+import type { ViewProps } from "../parts/loading.ts";
+import { PlaceField } from "../parts/range-field.tsx";
 import { useKept } from "../parts/stored-choices.ts";
-import { useWork, WorkLines } from "../parts/use-work.tsx";
-import { firstForm, PLAN_NAMES, type PlanName } from "./fields.ts";
-import { formsFrom, NO_FORMS } from "./kept-forms.ts";
-import { PlanFields } from "./plan-fields.tsx";
+import { useWork, WorkLines } from "../parts/use-task.tsx";
+import { FIELDS, type Field, type Form, firstForm, formsFrom, isAsked, NO_FORMS, PLAN_NAMES, type PlanName } from "./fields.ts";
 import { PlanTables } from "./plan-tables.tsx";
 import { planFor, type Shown } from "./plans.ts";
 import { WritePlan } from "./write-plan.tsx";
+
+interface Props {
+  name: PlanName;
+  form: Form;
+  troubles: Readonly<Record<string, string>>;
+  host: SheetHost;
+  onAnswer(key: string, text: string): void;
+}
+
+/** The form of a plan; what is asked for seldom stands behind a fold. */
+export function PlanFields({ name, form, troubles, host, onAnswer }: Props) {
+  const asked = FIELDS[name].filter((field) => isAsked(field, form));
+  const rare = asked.filter(({ isRare }) => isRare);
+  // A field that has an answer or a trouble is not hidden.
+  const [isOpen, setOpen] = useState(false);
+  const isShown = isOpen || rare.some(({ key }) => form[key] || troubles[key]);
+  const show = (field: Field) => (
+    <OneField key={field.key} field={field} text={form[field.key] ?? ""} trouble={troubles[field.key]} host={host} onAnswer={onAnswer} />
+  );
+  return (
+    <div class="fields">
+      {asked.filter(({ isRare }) => !isRare).map(show)}
+      <details open={isShown} onToggle={(event) => setOpen(event.currentTarget.open)}>
+        <summary>More</summary>
+        <div class="fields">{rare.map(show)}</div>
+      </details>
+    </div>
+  );
+}
+
+interface OneProps extends Pick<Props, "host" | "onAnswer"> {
+  field: Field;
+  text: string;
+  trouble: string | undefined;
+}
+
+function OneField({ field, text, trouble, host, onAnswer }: OneProps) {
+  const { key, label, kind, options = [], hint } = field;
+  if (kind === "choice")
+    return (
+      <label class="field">
+        <span>{label}</span>
+        <select value={text} onChange={(event) => onAnswer(key, event.currentTarget.value)}>
+          {options.map(([value, words]) => (
+            <option key={value} value={value}>
+              {words}
+            </option>
+          ))}
+        </select>
+      </label>
+    );
+  if (kind === "tick")
+    return (
+      <label class="tick">
+        <input type="checkbox" checked={text === "yes"} onChange={(event) => onAnswer(key, event.currentTarget.checked ? "yes" : "no")} />
+        <span>{label}</span>
+      </label>
+    );
+  return (
+    <PlaceField
+      id={`plan-${key}`}
+      label={label}
+      hint={hint}
+      text={text}
+      trouble={trouble}
+      takesSeveral={kind === "ranges"}
+      host={host}
+      onText={(typed) => onAnswer(key, typed)}
+    />
+  );
+}
 
 const TITLES: Readonly<Record<PlanName, string>> = { rebore: "Rebore", rings: "Ring filing", shims: "Shims", pistons: "Piston matching" };
 

@@ -6,10 +6,9 @@ import { planRebore } from "../../plan/rebore.ts";
 import { planRings } from "../../plan/rings.ts";
 import { planShims } from "../../plan/shims.ts";
 import type { WorkbookSnapshot } from "../../workbook/port.ts";
-import { numberText } from "../parts/finding-words.ts";
-import { Answers, rowsOf } from "./answers.ts";
+import { numberText } from "../parts/text.ts";
+import { Answers, ringInputs, rowsOf } from "./answers.ts";
 import { FIELDS, type Form, type PlanName } from "./fields.ts";
-import { ringInputs } from "./ring-inputs.ts";
 
 /** A cell of a table: its words, and what stands behind them. */
 export type ShownCell = string | { text: string; reasons: readonly string[] };
@@ -29,7 +28,7 @@ export interface Shown {
   written: Written;
 }
 
-export type Planned = Shown | { troubles: Record<string, string> };
+type Planned = Shown | { troubles: Record<string, string> };
 
 /** Works a plan out from the workbook as it stands; with a place also what is to be written there. */
 export function planFor(name: PlanName, snapshot: WorkbookSnapshot, form: Form, place?: Place): Planned {

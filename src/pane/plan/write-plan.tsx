@@ -7,8 +7,8 @@ import type { SheetHost } from "../../workbook/port.ts";
 import { PlaceField } from "../parts/range-field.tsx";
 import { readArea } from "../parts/range-text.ts";
 import { fieldsLike, useKept } from "../parts/stored-choices.ts";
-import { today } from "../parts/today.ts";
-import { useWork, WorkLines } from "../parts/use-work.tsx";
+import { today } from "../parts/text.ts";
+import { useWork, WorkLines } from "../parts/use-task.tsx";
 import type { Form, PlanName } from "./fields.ts";
 import { planFor } from "./plans.ts";
 

@@ -1,12 +1,55 @@
 import { useState } from "preact/hooks";
 import { counted } from "../../buildsheet/counts.ts";
-import type { ViewProps } from "../parts/parts.ts";
+import { type Drawing, isDrawing } from "../../drawings/drawing.ts";
+import { placeName } from "../../workbook/address.ts";
+import type { SheetHost } from "../../workbook/port.ts";
+import type { ViewProps } from "../parts/loading.ts";
 import { Picture } from "../parts/picture.tsx";
 import { textFrom, useKept } from "../parts/stored-choices.ts";
-import { useWork, WorkLines } from "../parts/use-work.tsx";
+import { useWork, WorkLines } from "../parts/use-task.tsx";
 import { type Drawable, drawablesIn } from "./drawables.ts";
-import { putInSheet } from "./put-in-sheet.ts";
 import { seen } from "./workbook-content.ts";
+
+/** Dots of the picture for one of the drawing, so that it is sharp on paper too. */
+const SHARPNESS = 3;
+
+/**
+ * A drawing as a PNG file in Base64, black on white whatever the theme. The drawing goes through an
+ * address of its own (`data:`), which the pane's policy allows for pictures already.
+ */
+export async function pngOf({ svg, width, height }: Drawing): Promise<string> {
+  const drawn = await loaded(`data:image/svg+xml,${encodeURIComponent(svg.replace("<svg", '<svg color="#000000"'))}`);
+  const canvas = document.createElement("canvas");
+  canvas.width = width * SHARPNESS;
+  canvas.height = height * SHARPNESS;
+  const ink = canvas.getContext("2d")!;
+  ink.fillStyle = "#FFFFFF";
+  ink.fillRect(0, 0, canvas.width, canvas.height);
+  ink.drawImage(drawn, 0, 0, canvas.width, canvas.height);
+  return canvas.toDataURL("image/png").replace(/^[^,]*,/, "");
+}
+
+function loaded(address: string): Promise<HTMLImageElement> {
+  return new Promise((resolve, reject) => {
+    const image = new Image();
+    image.onload = () => resolve(image);
+    image.onerror = () => reject(new Error("this drawing did not become a picture"));
+    image.src = address;
+  });
+}
+
+/** Room for a drawing in a sheet, in pixels: some seven columns of the usual width. */
+const ROOM = 480;
+
+/** Puts the picture of a drawing where the person has selected a cell, and says so. */
+export async function putInSheet(host: SheetHost, { draw }: Drawable): Promise<string> {
+  const drawn = draw(ROOM);
+  if (!isDrawing(drawn)) return `${drawn.sentence}.`;
+  const corner = await host.selection();
+  const { title: name, description, width, height } = drawn;
+  await host.insertPicture(corner, { name, description, png: await pngOf(drawn), width, height });
+  return `Put in at ${placeName(corner)}. It shows the readings of now: it does not change with the sheet.`;
+}
 
 /** Bores, roundness traces, compression tests and changes of the workbook as drawings, one at a time. */
 export function DrawView({ host, changes }: ViewProps) {

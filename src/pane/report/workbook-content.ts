@@ -1,7 +1,7 @@
 import type { ReportInput } from "../../report/content.ts";
 import { reportInput } from "../../report/gather.ts";
 import type { SheetHost, WorkbookSnapshot } from "../../workbook/port.ts";
-import { recallLayout } from "../parts/recall-layout.ts";
+import { recallLayout } from "../parts/loading.ts";
 
 /** The workbook as it stands, with what can be drawn and reported of it. */
 export async function seen(host: SheetHost): Promise<{ snapshot: WorkbookSnapshot; input: ReportInput }> {

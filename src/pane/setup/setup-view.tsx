@@ -1,9 +1,9 @@
 import { useMemo } from "preact/hooks";
 import { describeBuildSheet } from "../../setup/build-sheet.ts";
 import { type Choices, COUNT_WORDS, COUNTS, type CountName, type LengthUnit, UNITS } from "../../setup/choices.ts";
-import type { ViewProps } from "../parts/parts.ts";
+import type { ViewProps } from "../parts/loading.ts";
 import { fieldsLike, useKept } from "../parts/stored-choices.ts";
-import { useWork, WorkLines } from "../parts/use-work.tsx";
+import { useWork, WorkLines } from "../parts/use-task.tsx";
 import { insert } from "./insert.ts";
 
 const USUAL: Choices = { cylinders: 4, heights: 3, axes: 2, valves: 2, unit: "mm", secondReadings: false };

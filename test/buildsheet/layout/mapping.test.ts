@@ -1,4 +1,3 @@
-import { LAYOUT_KEY } from "../../../src/buildsheet/layout/key.ts";
 import {
   isUnread,
   keepMapping,
@@ -10,6 +9,7 @@ import {
   recallMapping,
 } from "../../../src/buildsheet/layout/mapping.ts";
 import { memoryHost } from "../../../src/hosts/memory.ts";
+import { LAYOUT_KEY } from "../../../src/workbook/storage.ts";
 
 const RANGE: MappedRange = {
   sheet: "Bores",

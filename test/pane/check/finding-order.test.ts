@@ -1,5 +1,5 @@
 import type { Finding } from "../../../src/buildsheet/finding.ts";
-import { inOrder, orderFrom, sameFinding } from "../../../src/pane/check/finding-order.ts";
+import { inOrder, orderFrom, sameFinding } from "../../../src/pane/check/check-findings.tsx";
 
 const finding = (sheet: string, row: number, column: number, margin: number | null, given: Partial<Finding> = {}): Finding => ({
   kind: "near limit",

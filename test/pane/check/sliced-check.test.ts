@@ -1,4 +1,4 @@
-import { inSlices } from "../../../src/pane/check/in-slices.ts";
+import { inSlices } from "../../../src/pane/check/sliced-check.ts";
 
 /** Steps that hold the page up for a while each; `taken` counts them. */
 function* steps(count: number, milliseconds: number, taken = { count: 0 }): Generator<number, string> {

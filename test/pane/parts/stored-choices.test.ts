@@ -1,7 +1,7 @@
 import type { Page } from "playwright-core";
 import { memoryHost } from "../../../src/hosts/memory.ts";
-import { PANE_KEY } from "../../../src/pane/kept-key.ts";
 import { fieldsLike, Kept } from "../../../src/pane/parts/stored-choices.ts";
+import { PANE_KEY } from "../../../src/workbook/storage.ts";
 import { check, type PaneBrowser, paneBrowser } from "../../helpers/pane-browser.ts";
 import { fill, openPlan } from "../../helpers/plan-steps.ts";
 

@@ -1,5 +1,5 @@
 import { counted, countsText, tally } from "../../../src/buildsheet/counts.ts";
-import { numbersOf } from "../../../src/pane/parts/finding-words.ts";
+import { numbersOf } from "../../../src/pane/parts/text.ts";
 import { finding } from "../../helpers/finding.ts";
 
 describe("the numbers", () => {

@@ -1,7 +1,7 @@
 import { Book } from "../../../src/buildsheet/formula/book.ts";
-import { Answers } from "../../../src/pane/plan/answers.ts";
+import { Answers, ringInputs } from "../../../src/pane/plan/answers.ts";
 import { FIELDS, type Form, firstForm } from "../../../src/pane/plan/fields.ts";
-import { ringInputs } from "../../../src/pane/plan/ring-inputs.ts";
+
 import { area } from "../../plan/stand.ts";
 
 const values = [

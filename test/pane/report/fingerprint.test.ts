@@ -1,5 +1,5 @@
 import { createHash } from "node:crypto";
-import { fingerprintOf } from "../../../src/pane/report/fingerprint.ts";
+import { fingerprintOf } from "../../../src/pane/report/report-view.tsx";
 import { workbook } from "../../buildsheet/workbook.ts";
 
 const book = (value: number, formula = "=A1*2") => workbook({ Sheet1: [[value, formula], [null], ["end"]] });

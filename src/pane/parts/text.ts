@@ -28,3 +28,9 @@ function limitText(lower: number | null, upper: number | null): string {
   if (upper !== null) return `at most ${numberText(upper)}`;
   return lower !== null ? `at least ${numberText(lower)}` : "";
 }
+
+/** The day at this place, as it stands on what is written. */
+export function today(): string {
+  const now = new Date();
+  return [now.getFullYear(), now.getMonth() + 1, now.getDate()].map((part) => String(part).padStart(2, "0")).join("-");
+}

@@ -1,5 +1,7 @@
 import type { ComponentType } from "preact";
+import type { Mapping } from "../../buildsheet/layout/mapping.ts";
 import type { SheetHost } from "../../workbook/port.ts";
+import { LAYOUT_KEY } from "../../workbook/storage.ts";
 
 /** What a view that is loaded on first use is given. */
 export interface ViewProps {
@@ -13,7 +15,7 @@ export interface ViewProps {
 export type LoadView = () => Promise<ComponentType<ViewProps>>;
 
 /** Reads the layouts that workbooks keep. Its schemas are told first that the pane's policy lets nothing be compiled. */
-export async function loadLayouts() {
+async function loadLayouts() {
   await part(import("./no-eval.ts"));
   return part(import("../../buildsheet/layout/mapping.ts"));
 }
@@ -31,4 +33,11 @@ export async function part<T>(loading: Promise<T>): Promise<T> {
   } catch {
     throw new PartMissing();
   }
+}
+
+/** The layout of its own that a workbook keeps; `notes` say why one that is there cannot be used. */
+export async function recallLayout(host: Pick<SheetHost, "recall">): Promise<{ mapping: Mapping | undefined; notes: readonly string[] }> {
+  if (!(await host.recall(LAYOUT_KEY))) return { mapping: undefined, notes: [] };
+  const { keptLayout } = await loadLayouts();
+  return keptLayout(host);
 }

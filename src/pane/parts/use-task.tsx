@@ -1,5 +1,12 @@
 import { useCallback, useRef, useState } from "preact/hooks";
-import { sentenceOf } from "./sentence-of.ts";
+import { isRefusal } from "../../workbook/port.ts";
+import { PartMissing } from "./loading.ts";
+
+/** Some errors are sentences for people already; anything else is a fault of ours and says so. */
+export function sentenceOf(error: unknown): string {
+  if (isRefusal(error) || error instanceof PartMissing) return error.message;
+  return `This did not work, through a fault in Crosshatch: ${(error as Error | null)?.message ?? error}`;
+}
 
 interface Lines {
   doing: string;
@@ -8,7 +15,7 @@ interface Lines {
 }
 
 /** One piece of work of a view at a time, and what came of it. */
-export interface Work extends Lines {
+interface Work extends Lines {
   /** `run` says in a sentence what it came to; what it throws is shown as why it was not done. */
   act(doing: string, run: () => Promise<string>): void;
 }
