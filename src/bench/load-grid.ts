@@ -1,9 +1,9 @@
 import type * as OSpreadsheet from "@odoo/o-spreadsheet";
 import type { Model } from "@odoo/o-spreadsheet";
 import type * as Owl from "@odoo/owl";
-import { likeOtherSheets } from "../calc/grid/compatibility.ts";
-import { type FormulaEngine, registerFunctions } from "../calc/grid/register-functions.ts";
-import { BOUNDS, boundEngine } from "../calc/grid/work-limits.ts";
+import { applyCompatibility } from "../calc/grid/compatibility.ts";
+import { type FunctionGrid, registerFunctions } from "../calc/grid/register-functions.ts";
+import { applyWorkLimits, WORK_LIMITS } from "../calc/grid/work-limits.ts";
 import { specs } from "../functions/index.ts";
 import { extendEngine, type PluginEngine } from "../hosts/bench/plugins.ts";
 
@@ -30,12 +30,12 @@ const WITHOUT_USE: readonly [id: string, menu: string][] = [
 /** The engine with our functions and commands, ready to make models. */
 export function loadEngine(): Engine {
   const engine = globalThis.o_spreadsheet;
-  registerFunctions(specs, engine as unknown as FormulaEngine);
-  likeOtherSheets(engine);
+  registerFunctions(specs, engine as unknown as FunctionGrid);
+  applyCompatibility(engine);
   extendEngine(engine as unknown as PluginEngine);
   // Nobody says here where one calculation ends and the next begins, and whoever waits sees it. Blocks
   // would count once more each time they are calculated anew, until none was left to be calculated.
-  boundEngine(engine, { ...BOUNDS, live: Number.POSITIVE_INFINITY, work: Number.POSITIVE_INFINITY });
+  applyWorkLimits(engine, { ...WORK_LIMITS, live: Number.POSITIVE_INFINITY, work: Number.POSITIVE_INFINITY });
   drawSheetsThatAreThere(engine);
   for (const [id, menu] of WITHOUT_USE) {
     engine.registries.topbarMenuRegistry.replaceChild(id, [menu], { name: "", isVisible: () => false });

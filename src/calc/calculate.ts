@@ -3,26 +3,26 @@ import { NAMESPACE } from "../core/define.ts";
 import { keyOf, MOST_COLUMNS, placeName } from "../workbook/address.ts";
 import type { SheetSnapshot } from "../workbook/port.ts";
 import type { CalculatedWorkbook, CellFile, SpillSize, WorkbookFile } from "../xlsx/model.ts";
-import { readersOf } from "./cycles.ts";
-import { calculateByModel } from "./evaluate-with-model.ts";
-import { calculateDirectly } from "./evaluate-without-model.ts";
+import { precedentsOf } from "./cycles.ts";
+import { evaluateWithModel } from "./evaluate-with-model.ts";
+import { evaluateWithoutModel } from "./evaluate-without-model.ts";
 import { commonCode } from "./grid/grid-text.ts";
-import { leftOut } from "./grid-model.ts";
-import type { Area } from "./references.ts";
-import type { Computed, Placed } from "./results.ts";
+import { omissionNote } from "./grid-model.ts";
+import type { SheetRectangle } from "./references.ts";
+import type { Computed, ComputedCell } from "./results.ts";
 import { formulasOf, isFormula } from "./results.ts";
 
 /** Calculates a workbook from what was typed into it; the values that its file holds for formulas are not looked at. */
 export function calculate(book: WorkbookFile): CalculatedWorkbook {
   const inCircles = new Set<CellFile>();
-  const computed = calculateDirectly(book, inCircles) ?? calculateByModel(book, inCircles);
-  const beyond = leftOut();
+  const computed = evaluateWithoutModel(book, inCircles) ?? evaluateWithModel(book, inCircles);
+  const beyond = omissionNote();
   const circular: CellFile[] = [];
   const sheets = book.sheets.map((_, sheet) => snapshot(book, sheet, computed, circular));
   return {
     sheets,
     notes: [...notesOn(book, computed), ...(beyond ? [`Not everything in this workbook was calculated. ${beyond}`] : [])],
-    reaches: reachesOf(book, computed),
+    spillSizes: reachesOf(book, computed),
     unknown: unknownOnce(book, [...computed.refused.keys(), ...inCircles, ...circular], computed.hurried || book.from1904),
   };
 }
@@ -40,7 +40,7 @@ function reachesOf(book: WorkbookFile, computed: Computed): Map<CellFile, SpillS
   const reaches = new Map<CellFile, SpillSize>();
   for (const [sheet, { cells }] of book.sheets.entries()) {
     for (const cell of cells) {
-      const reach = cell.array?.grows && isFormula(cell) ? computed.reach(sheet, cell.row, cell.column) : undefined;
+      const reach = cell.array?.grows && isFormula(cell) ? computed.spillSize(sheet, cell.row, cell.column) : undefined;
       if (reach) reaches.set(cell, reach);
     }
   }
@@ -50,7 +50,7 @@ function reachesOf(book: WorkbookFile, computed: Computed): Map<CellFile, SpillS
 function snapshot(book: WorkbookFile, sheet: number, computed: Computed, circular: CellFile[]): SheetSnapshot {
   const { name, cells } = book.sheets[sheet]!;
   let own: Map<number, CellFile> | undefined;
-  const cellAt = (placed: Placed): CellFile | undefined => {
+  const cellAt = (placed: ComputedCell): CellFile | undefined => {
     own ??= new Map(cells.map((cell) => [keyOf(cell), cell]));
     return own.get(keyOf(placed));
   };
@@ -75,7 +75,7 @@ function snapshot(book: WorkbookFile, sheet: number, computed: Computed, circula
 /** What is said where the engine's model runs out of room, which no formula can say. */
 const OVERFLOW = /call stack|too much recursion/;
 
-function cellOf({ value, isError, message }: Placed): Cell {
+function cellOf({ value, isError, message }: ComputedCell): Cell {
   if (!isError) return value;
   const error: CellError = { error: commonCode(String(value)) };
   const said = value === "#CYCLE" ? "This formula depends on itself." : String(message ?? "");
@@ -112,7 +112,7 @@ function unknownFormulas(book: WorkbookFile, sources: Iterable<CellFile>, doubtf
   const cells = book.sheets.map((): Set<number> => new Set());
   for (const [cell, sheet] of formulasOf(book)) if (unknown.has(cell)) fill(cells[sheet]!, cell);
   let looks = 0;
-  let left = readersOf(book).filter(({ cell }) => !unknown.has(cell));
+  let left = precedentsOf(book).filter(({ cell }) => !unknown.has(cell));
   for (let found = true; found; ) {
     found = false;
     left = left.filter(({ cell, sheet, areas }) => {
@@ -134,7 +134,7 @@ function fill(keys: Set<number>, { row, column, array = { rows: 1, columns: 1, g
 }
 
 /** Looks at the cells of the area, or at those that are unknown, whichever are fewer. */
-function holdsAny({ top, left, bottom, right }: Area, keys: ReadonlySet<number>, count: (steps: number) => void): boolean {
+function holdsAny({ top, left, bottom, right }: SheetRectangle, keys: ReadonlySet<number>, count: (steps: number) => void): boolean {
   const size = (bottom - top + 1) * (right - left + 1);
   count(Math.min(size, keys.size));
   if (size <= keys.size) {

@@ -1,16 +1,16 @@
 import type { Edges } from "../workbook/address.ts";
 import type { CellFile, WorkbookFile } from "../xlsx/model.ts";
 import { signatures } from "./grid-model.ts";
-import type { Area } from "./references.ts";
-import { Grids, Untranslatable } from "./references.ts";
+import type { SheetRectangle } from "./references.ts";
+import { GridSheets, Untranslatable } from "./references.ts";
 import { formulasOf } from "./results.ts";
 import { Translator } from "./translate.ts";
 
 /** A formula and the cells that it looks at, with its names and tables resolved. */
-export interface Reader {
+export interface FormulaPrecedents {
   cell: CellFile;
   sheet: number;
-  areas: readonly Area[];
+  areas: readonly SheetRectangle[];
 }
 
 /** The cells that a formula fills, as far as the file tells: how far a result that grows goes is not known before. */
@@ -19,10 +19,10 @@ export function filledBy({ row, column, array }: CellFile): Edges {
   return { top: row, left: column, bottom: row + rows - 1, right: column + columns - 1 };
 }
 
-export function readersOf(book: WorkbookFile): Reader[] {
-  const grids = new NotingGrids(book);
+export function precedentsOf(book: WorkbookFile): FormulaPrecedents[] {
+  const grids = new NotingGridSheets(book);
   const translator = new Translator(book, grids, signatures());
-  const readers: Reader[] = [];
+  const readers: FormulaPrecedents[] = [];
   for (const [cell, sheet] of formulasOf(book)) {
     if (cell.formula === undefined) continue;
     grids.areas = [];
@@ -38,10 +38,10 @@ export function readersOf(book: WorkbookFile): Reader[] {
 }
 
 /** Takes note of every area that a formula looks into. */
-export class NotingGrids extends Grids {
-  areas: Area[] = [];
+export class NotingGridSheets extends GridSheets {
+  areas: SheetRectangle[] = [];
 
-  override name(area: Area, home: number, place = false): string {
+  override name(area: SheetRectangle, home: number, place = false): string {
     if (!place) this.areas.push(area);
     return super.name(area, home, place);
   }
@@ -64,8 +64,8 @@ interface Node {
  * The formulas that rest on themselves, each by whatever way: all of them, so that none can pass over the
  * error of another and show a number. `fills` tells which cells a formula's result stands in.
  */
-export function inCircles(readers: readonly Reader[], fills: (reader: Reader) => Edges, mostSteps = MOST_STEPS): CellFile[] {
-  const fields = new Fields(readers, fills);
+export function cellsInCycles(readers: readonly FormulaPrecedents[], fills: (reader: FormulaPrecedents) => Edges, mostSteps = MOST_STEPS): CellFile[] {
+  const fields = new FilledCells(readers, fills);
   const nodes = new Map<number, Node>();
   const open: number[] = [];
   const found: CellFile[] = [];
@@ -105,10 +105,10 @@ export function inCircles(readers: readonly Reader[], fills: (reader: Reader) =>
 }
 
 /** What formulas fill, found by area: in each column the rows in order, and whose they are. */
-class Fields {
+class FilledCells {
   readonly #columns = new Map<number, Map<number, { rows: number[]; owners: number[] }>>();
 
-  constructor(readers: readonly Reader[], fills: (reader: Reader) => Edges) {
+  constructor(readers: readonly FormulaPrecedents[], fills: (reader: FormulaPrecedents) => Edges) {
     const filled = readers.flatMap((reader, owner) => [...cellsOf(fills(reader))].map(({ row, column }) => ({ sheet: reader.sheet, row, column, owner })));
     filled.sort((a, b) => a.row - b.row);
     for (const { sheet, row, column, owner } of filled) {
@@ -122,7 +122,7 @@ class Fields {
   }
 
   /** The formulas whose results stand where this one looks. */
-  *readBy({ areas }: Reader): Generator<number, undefined> {
+  *readBy({ areas }: FormulaPrecedents): Generator<number, undefined> {
     for (const area of areas) {
       const columns = this.#columns.get(area.sheet);
       if (!columns) continue;
@@ -140,7 +140,7 @@ function* cellsOf({ top, left, bottom, right }: Edges): Generator<{ row: number;
 }
 
 /** The columns of the area, or those of all that lie in it, whichever are fewer. */
-const columnsIn = ({ left, right }: Area, columns: ReadonlyMap<number, unknown>): number[] =>
+const columnsIn = ({ left, right }: SheetRectangle, columns: ReadonlyMap<number, unknown>): number[] =>
   right - left < columns.size
     ? Array.from({ length: right - left + 1 }, (_, i) => left + i)
     : [...columns.keys()].filter((column) => column >= left && column <= right);

@@ -1,11 +1,11 @@
 import type { Edges } from "../workbook/address.ts";
 import { columnLetters } from "../workbook/address.ts";
 import type { CellFile, SpillSize, WorkbookFile } from "../xlsx/model.ts";
-import { inCircles, NotingGrids, type Reader, TooManySteps } from "./cycles.ts";
-import { haveRoved, type Model, type ModelData, modelOf, signatures, startCalculation } from "./grid-model.ts";
-import type { Area, Grids } from "./references.ts";
-import type { Computed, Placed } from "./results.ts";
-import { circularContent, contentOf, formulasOf, type Refused } from "./results.ts";
+import { cellsInCycles, type FormulaPrecedents, NotingGridSheets, TooManySteps } from "./cycles.ts";
+import { type Model, type ModelData, modelOf, readBeyondReferences, signatures, startCalculation } from "./grid-model.ts";
+import type { GridSheets, SheetRectangle } from "./references.ts";
+import type { Computed, ComputedCell } from "./results.ts";
+import { cycleContent, formulasOf, gridContent, type RefusedFormulas } from "./results.ts";
 import { Translator } from "./translate.ts";
 
 /** Room for spills, tried in turn: most workbooks need none. */
@@ -21,8 +21,8 @@ const MOST_ROUNDS = 10;
 interface Trial {
   model: Model;
   hurried: boolean;
-  refused: Refused;
-  readers: readonly Reader[];
+  refused: RefusedFormulas;
+  readers: readonly FormulaPrecedents[];
 }
 
 /**
@@ -30,7 +30,7 @@ interface Trial {
  * lets formulas in a circle pass over the error of the others, one way or the other by the order in which
  * it comes to them: whatever goes round is found afterwards, added to `circular`, and not run again.
  */
-export function calculateByModel(book: WorkbookFile, circular = new Set<CellFile>()): Computed {
+export function evaluateWithModel(book: WorkbookFile, circular = new Set<CellFile>()): Computed {
   let trial: Trial;
   let isLeft: boolean;
   let round = 0;
@@ -39,7 +39,12 @@ export function calculateByModel(book: WorkbookFile, circular = new Set<CellFile
     isLeft = addCircles(trial, circular);
   } while (isLeft && ++round < MOST_ROUNDS);
   const { model, hurried, refused } = trial;
-  return { values: (sheet) => valuesOf(model, sheet), reach: (sheet, row, column) => reachOf(model, sheet, row, column), hurried: hurried || isLeft, refused };
+  return {
+    values: (sheet) => valuesOf(model, sheet),
+    spillSize: (sheet, row, column) => reachOf(model, sheet, row, column),
+    hurried: hurried || isLeft,
+    refused,
+  };
 }
 
 /** With as much room as the results need. */
@@ -56,13 +61,13 @@ function settled(book: WorkbookFile, circular: ReadonlySet<CellFile>): Trial {
 
 /** Adds what goes round in circles; true where something did that was not known, or nobody can tell. */
 function addCircles({ model, readers }: Trial, circular: Set<CellFile>): boolean {
-  const fills = ({ cell, sheet }: Reader): Edges => {
+  const fills = ({ cell, sheet }: FormulaPrecedents): Edges => {
     const { row, column } = cell;
     const { rows, columns } = reachOf(model, sheet, row, column) ?? { rows: 1, columns: 1 };
     return { top: row, left: column, bottom: row + rows - 1, right: column + columns - 1 };
   };
   try {
-    const found = inCircles(readers, fills);
+    const found = cellsInCycles(readers, fills);
     for (const cell of found) circular.add(cell);
     return found.length > 0;
   } catch (reason) {
@@ -76,9 +81,9 @@ function reachOf(model: Model, sheet: number, row: number, column: number): Spil
   return zone && { rows: zone.bottom - zone.top + 1, columns: zone.right - zone.left + 1 };
 }
 
-function* valuesOf(model: Model, sheet: number): Generator<Placed> {
+function* valuesOf(model: Model, sheet: number): Generator<ComputedCell> {
   for (const { row, col } of model.getters.getEvaluatedCellsPositions(idOf(sheet))) {
-    const { value, type, message } = valueAt(model, sheet, row, col) as { value: Placed["value"]; type: string; message?: unknown };
+    const { value, type, message } = valueAt(model, sheet, row, col) as { value: ComputedCell["value"]; type: string; message?: unknown };
     // Blank cells that a formula refers to are among them.
     if (value !== null) yield { row, column: col, value, isError: type === "error", message };
   }
@@ -93,16 +98,16 @@ interface Known {
 }
 
 function tryOut(book: WorkbookFile, room: { rows: number; columns: number }, { blocked, circular }: Known): Trial {
-  const grids = new NotingGrids(book);
+  const grids = new NotingGridSheets(book);
   const translator = new Translator(book, grids, signatures());
-  const refused: Refused = new Map();
+  const refused: RefusedFormulas = new Map();
   const contents = new Map<CellFile, string>();
-  const areas = new Map<CellFile, Area[]>();
+  const areas = new Map<CellFile, SheetRectangle[]>();
   const cut: [CellFile, number][] = [];
   const put = (cell: CellFile, sheet: number): void => {
     grids.cut = false;
     grids.areas = [];
-    contents.set(cell, circular.has(cell) ? circularContent(cell) : contentOf(cell, sheet, translator, blocked.has(cell), refused));
+    contents.set(cell, circular.has(cell) ? cycleContent(cell) : gridContent(cell, sheet, translator, blocked.has(cell), refused));
     areas.set(cell, refused.has(cell) ? [] : grids.areas);
     if (grids.cut) cut.push([cell, sheet]);
   };
@@ -117,10 +122,10 @@ function tryOut(book: WorkbookFile, room: { rows: number; columns: number }, { b
 }
 
 /** The formulas that have run, with all that they have looked at. */
-function readersIn(book: WorkbookFile, model: Model, areas: ReadonlyMap<CellFile, Area[]>): Reader[] {
+function readersIn(book: WorkbookFile, model: Model, areas: ReadonlyMap<CellFile, SheetRectangle[]>): FormulaPrecedents[] {
   const sheetOf = new Map(book.sheets.map((_, sheet) => [idOf(sheet), sheet]));
-  const roved = new Map<string, Area[]>();
-  for (const { sheetId, row, col, to } of haveRoved()) {
+  const roved = new Map<string, SheetRectangle[]>();
+  for (const { sheetId, row, col, to } of readBeyondReferences()) {
     const place = `${sheetOf.get(sheetId)} ${row} ${col}`;
     const ways = roved.get(place) ?? [];
     roved.set(place, ways);
@@ -137,7 +142,7 @@ function hasRun(model: Model, sheet: number, { row, column }: CellFile): boolean
   return cell?.isFormula === true && !cell.compiledFormula.isBadExpression;
 }
 
-function dataOf(book: WorkbookFile, { all }: Grids, contents: ReadonlyMap<CellFile, string>): ModelData {
+function dataOf(book: WorkbookFile, { all }: GridSheets, contents: ReadonlyMap<CellFile, string>): ModelData {
   const sheets = book.sheets.map((sheet, index) => {
     const cells: Record<string, string> = {};
     for (const cell of sheet.cells) cells[`${columnLetters(cell.column)}${cell.row + 1}`] = contents.get(cell)!;

@@ -1,18 +1,18 @@
 import { isCellError } from "../core/cell.ts";
 import { keyOf, MOST_COLUMNS } from "../workbook/address.ts";
 import type { CellFile, SpillSize, WorkbookFile } from "../xlsx/model.ts";
-import { filledBy, inCircles, readersOf, TooManySteps } from "./cycles.ts";
-import { leftOut, startCalculation } from "./grid-model.ts";
-import type { Area } from "./references.ts";
-import { Grids } from "./references.ts";
-import type { Computed, Placed } from "./results.ts";
-import { isFormula, type Refused } from "./results.ts";
-import { BLANK, type Given, NeedsModel, type Runnable, Runnables, settled, Value } from "./template-cache.ts";
+import { cellsInCycles, filledBy, precedentsOf, TooManySteps } from "./cycles.ts";
+import { omissionNote, startCalculation } from "./grid-model.ts";
+import type { SheetRectangle } from "./references.ts";
+import { GridSheets } from "./references.ts";
+import type { Computed, ComputedCell } from "./results.ts";
+import { isFormula, type RefusedFormulas } from "./results.ts";
+import { BLANK_CELL, type ComputedValue, NeedsModel, type ReadyFormula, RuntimeValue, settled, TemplateCache } from "./template-cache.ts";
 
 /** Formulas that wait for one another, each in the next. Those further down are put in order first, one after the other. */
 const DEEPEST = 100;
 /** What stands in a cell that goes round in a circle; `calculate` says it in words. */
-const CIRCULAR = new Value("#CYCLE");
+const CIRCULAR = new RuntimeValue("#CYCLE");
 /** How far beyond its sheet a result may reach: the engine makes at least that much room. */
 const ROOM = { rows: 200, columns: 50 };
 /** Cells from which a block is kept for the next formula that asks for it. */
@@ -25,11 +25,11 @@ interface Slot {
   column: number;
   /** `undefined` for a cell that a result has spilled into. */
   cell?: CellFile;
-  value: Value | undefined;
+  value: RuntimeValue | undefined;
   /** Whose result has spilled into it. */
   from?: Slot;
   /** How far its own result has spilled. */
-  reach?: SpillSize;
+  spillSize?: SpillSize;
 }
 
 /**
@@ -40,11 +40,11 @@ interface Slot {
  * the sheet); then the model has to say what it comes to. Formulas that go round in circles are added to
  * `circular` where one of them was met.
  */
-export function calculateDirectly(book: WorkbookFile, circular = new Set<CellFile>()): Computed | undefined {
+export function evaluateWithoutModel(book: WorkbookFile, circular = new Set<CellFile>()): Computed | undefined {
   const first = tried(book, circular);
   if (first !== "circle") return first;
   try {
-    for (const cell of inCircles(readersOf(book), ({ cell }) => filledBy(cell))) circular.add(cell);
+    for (const cell of cellsInCycles(precedentsOf(book), ({ cell }) => filledBy(cell))) circular.add(cell);
   } catch (reason) {
     if (reason instanceof TooManySteps) return undefined;
     throw reason;
@@ -55,21 +55,21 @@ export function calculateDirectly(book: WorkbookFile, circular = new Set<CellFil
 }
 
 function tried(book: WorkbookFile, circular: ReadonlySet<CellFile>): Computed | "circle" | undefined {
-  let direct: Direct | undefined;
+  let direct: Evaluation | undefined;
   try {
     startCalculation();
-    direct = new Direct(book, circular);
+    direct = new Evaluation(book, circular);
     // A result may have spilled into cells that were read as blank before.
     if (!direct.settles() && !direct.again().settles()) return undefined;
     // What is left out of a calculation that takes too much work rests on the order in which it goes.
-    return leftOut() ? undefined : direct;
+    return omissionNote() ? undefined : direct;
   } catch (reason) {
     if (reason instanceof NeedsModel) return direct?.hasCircle ? "circle" : undefined;
     throw reason;
   }
 }
 
-class Direct implements Computed {
+class Evaluation implements Computed {
   readonly hurried = false;
   /** A formula was found to wait for itself. */
   hasCircle = false;
@@ -77,10 +77,10 @@ class Direct implements Computed {
   readonly #formulas: Slot[] = [];
   /** Formulas in circles that filled more than one cell when the file was saved: their error stands in all of these. */
   readonly #circularArrays: Slot[] = [];
-  readonly #grids: Grids;
-  readonly #runnables: Runnables;
+  readonly #grids: GridSheets;
+  readonly #runnables: TemplateCache;
   readonly #open = new Set<Slot>();
-  readonly #blocks = new Map<string, Value[][]>();
+  readonly #blocks = new Map<string, RuntimeValue[][]>();
   /** Cells that were read as blank, sheet by sheet. */
   readonly #blanks: Set<number>[];
   /** The formulas whose results have spilled into these cells the time before. */
@@ -93,14 +93,14 @@ class Direct implements Computed {
     book: WorkbookFile,
     private readonly circular: ReadonlySet<CellFile>,
   ) {
-    this.#grids = new Grids(book);
-    this.#runnables = new Runnables(book, this.#grids, { cell: (area) => this.#read(area.sheet, area.top, area.left), block: (area) => this.#block(area) });
+    this.#grids = new GridSheets(book);
+    this.#runnables = new TemplateCache(book, this.#grids, { cell: (area) => this.#read(area.sheet, area.top, area.left), block: (area) => this.#block(area) });
     this.#slots = book.sheets.map(({ cells }, sheet) => new Map(cells.map((cell) => [keyOf(cell), this.#slotOf(cell, sheet)])));
     this.#blanks = book.sheets.map(() => new Set());
     this.#expected = book.sheets.map(() => new Map());
   }
 
-  get refused(): Refused {
+  get refused(): RefusedFormulas {
     return this.#runnables.refused;
   }
 
@@ -127,13 +127,13 @@ class Direct implements Computed {
     return this;
   }
 
-  *values(sheet: number): Generator<Placed> {
+  *values(sheet: number): Generator<ComputedCell> {
     for (const { row, column, cell, value } of this.#slots[sheet]!.values())
       yield { row, column, cell, value: value!.value, isError: value!.isError, message: value!.message };
   }
 
-  reach(sheet: number, row: number, column: number): SpillSize | undefined {
-    return this.#slots[sheet]!.get(row * MOST_COLUMNS + column)?.reach;
+  spillSize(sheet: number, row: number, column: number): SpillSize | undefined {
+    return this.#slots[sheet]!.get(row * MOST_COLUMNS + column)?.spillSize;
   }
 
   #slotOf(cell: CellFile, sheet: number): Slot {
@@ -146,7 +146,7 @@ class Direct implements Computed {
     return slot;
   }
 
-  #read(sheet: number, row: number, column: number): Value {
+  #read(sheet: number, row: number, column: number): RuntimeValue {
     const key = row * MOST_COLUMNS + column;
     const slot = this.#slots[sheet]!.get(key);
     if (slot) return slot.value ?? this.#valueOf(slot);
@@ -156,18 +156,18 @@ class Direct implements Computed {
       return this.#read(sheet, row, column);
     }
     this.#blanks[sheet]!.add(key);
-    return BLANK;
+    return BLANK_CELL;
   }
 
-  #block(area: Area): Value[][] {
+  #block(area: SheetRectangle): RuntimeValue[][] {
     const { sheet, top, left, bottom, right } = area;
     const isKept = (bottom - top + 1) * (right - left + 1) >= KEPT_FROM;
     const name = isKept ? `${sheet},${top},${left},${bottom},${right}` : "";
     const kept = isKept ? this.#blocks.get(name) : undefined;
     if (kept) return kept;
-    const block: Value[][] = [];
+    const block: RuntimeValue[][] = [];
     for (let column = left; column <= right; column++) {
-      const line: Value[] = [];
+      const line: RuntimeValue[] = [];
       for (let row = top; row <= bottom; row++) line.push(this.#read(sheet, row, column));
       block.push(line);
     }
@@ -175,7 +175,7 @@ class Direct implements Computed {
     return block;
   }
 
-  #valueOf(slot: Slot): Value {
+  #valueOf(slot: Slot): RuntimeValue {
     if (slot.value) return slot.value;
     this.#enter(slot);
     if (this.#open.size > DEEPEST) this.#prepare(slot);
@@ -190,7 +190,7 @@ class Direct implements Computed {
     this.#open.add(slot);
   }
 
-  #run(slot: Slot, { compiled, areas }: Runnable): Value {
+  #run(slot: Slot, { compiled, areas }: ReadyFormula): RuntimeValue {
     const given = compiled.run(areas);
     slot.value = Array.isArray(given) ? this.#spread(slot, given) : settled(given);
     this.#open.delete(slot);
@@ -214,13 +214,13 @@ class Direct implements Computed {
     this.#rows--;
   }
 
-  #step(slot: Slot): { slot: Slot; runnable: Runnable; waits: Iterator<Slot, undefined> } {
+  #step(slot: Slot): { slot: Slot; runnable: ReadyFormula; waits: Iterator<Slot, undefined> } {
     const runnable = this.#runnables.of(slot.cell!, slot.sheet);
     return { slot, runnable, waits: this.#unsettled(runnable.areas) };
   }
 
   /** The cells of the areas that have yet to run, told one by one: some will have by the time that their turn comes. */
-  *#unsettled(areas: readonly Area[]): Generator<Slot, undefined> {
+  *#unsettled(areas: readonly SheetRectangle[]): Generator<Slot, undefined> {
     for (const { sheet, top, left, bottom, right } of areas) {
       const slots = this.#slots[sheet]!;
       for (let column = left; column <= right; column++) {
@@ -234,7 +234,7 @@ class Direct implements Computed {
   }
 
   /** Leaves a block in the cells below and beside its formula, and gives the formula's own value. */
-  #spread(from: Slot, block: Given[][]): Value {
+  #spread(from: Slot, block: ComputedValue[][]): RuntimeValue {
     const { sheet, row, column } = from;
     const rows = block[0]?.length ?? 0;
     const { rows: mostRows, columns: mostColumns } = this.#grids.all[sheet]!;
@@ -243,7 +243,7 @@ class Direct implements Computed {
     for (const [c, line] of block.entries()) {
       for (const [r, given] of line.entries()) if (r + c > 0) this.#spill({ sheet, row: row + r, column: column + c, value: settled(given), from });
     }
-    from.reach = { rows, columns: block.length };
+    from.spillSize = { rows, columns: block.length };
     return settled(block[0]![0]!);
   }
 
@@ -257,11 +257,12 @@ class Direct implements Computed {
 }
 
 /** What is typed, as the engine's cells hold it. */
-function typed(value: CellFile["value"]): Value {
+function typed(value: CellFile["value"]): RuntimeValue {
   if (value === null || value === undefined || value === "" || isCellError(value)) throw new NeedsModel();
   // The engine reads numbers from text, and takes the largest and smallest for text.
   if (typeof value === "number" && value !== 0 && !(Math.abs(value) < 1e300 && Math.abs(value) > 1e-300)) throw new NeedsModel();
   return settled({ value });
 }
 
-const filledWith = (value: Value, { rows, columns }: SpillSize): Value[][] => Array.from({ length: columns }, () => new Array<Value>(rows).fill(value));
+const filledWith = (value: RuntimeValue, { rows, columns }: SpillSize): RuntimeValue[][] =>
+  Array.from({ length: columns }, () => new Array<RuntimeValue>(rows).fill(value));

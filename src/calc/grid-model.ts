@@ -1,9 +1,9 @@
 import * as engine from "@odoo/o-spreadsheet";
 import { specs } from "../functions/index.ts";
 import type { Edges } from "../workbook/address.ts";
-import { likeOtherSheets } from "./grid/compatibility.ts";
+import { applyCompatibility } from "./grid/compatibility.ts";
 import { registerFunctions } from "./grid/register-functions.ts";
-import { boundEngine } from "./grid/work-limits.ts";
+import { applyWorkLimits } from "./grid/work-limits.ts";
 import { ERROR, type Signatures, signaturesOf } from "./grid-terms.ts";
 import { FILL } from "./translate.ts";
 
@@ -14,29 +14,29 @@ export type Model = engine.Model;
 export type ModelData = ConstructorParameters<typeof engine.Model>[0];
 
 let ready: Signatures | undefined;
-let effort: ReturnType<typeof boundEngine> | undefined;
+let effort: ReturnType<typeof applyWorkLimits> | undefined;
 
 /** A formula of the model that has gone to cells which it does not name. */
-export interface Roved {
+export interface ReadBeyond {
   sheetId: string;
   row: number;
   col: number;
   to: { sheetId: string; zone: Edges };
 }
 
-let roved: Roved[] = [];
+let readBeyond: ReadBeyond[] = [];
 
 /** What a calculation may take is counted from here, and where its formulas go is noted. */
 export function startCalculation(): void {
   effort?.restart();
-  roved = [];
+  readBeyond = [];
 }
 
 /** Where formulas have gone since then beside the cells that they name. */
-export const haveRoved = (): readonly Roved[] => roved;
+export const readBeyondReferences = (): readonly ReadBeyond[] => readBeyond;
 
 /** Why a part of what was calculated since then was left out, as a sentence. */
-export const leftOut = (): string | undefined => effort?.refused;
+export const omissionNote = (): string | undefined => effort?.refused;
 
 /** The engine with our functions, and with its own brought to what other sheets do; done once in a process. */
 export function signatures(): Signatures {
@@ -59,14 +59,14 @@ function prepare(): Signatures {
     args: [any("block"), any("rows"), any("columns")],
     compute: (block: Given, rows: Given, columns: Given) => fill(block, Number((rows as Value).value), Number((columns as Value).value)),
   });
-  likeOtherSheets(engine);
+  applyCompatibility(engine);
   noteWays();
-  effort = boundEngine(engine);
+  effort = applyWorkLimits(engine);
   return signaturesOf(engine.registries.functionRegistry as never);
 }
 
 interface Roving {
-  addDependencies?(from: Omit<Roved, "to">, ranges: Roved["to"][]): void;
+  addDependencies?(from: Omit<ReadBeyond, "to">, ranges: ReadBeyond["to"][]): void;
 }
 
 /** The model learns of the cells that these functions find out by themselves; so do we. */
@@ -81,7 +81,7 @@ function noteWays(): void {
       ...own,
       compute(this: Roving, ...args: Given[]) {
         const addDependencies: Roving["addDependencies"] = ({ sheetId, row, col }, ranges) => {
-          for (const to of ranges) roved.push({ sheetId, row, col, to });
+          for (const to of ranges) readBeyond.push({ sheetId, row, col, to });
           this.addDependencies?.({ sheetId, row, col }, ranges);
         };
         return own.compute.apply(Object.create(this, { addDependencies: { value: addDependencies } }), args);

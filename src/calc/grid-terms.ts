@@ -20,7 +20,7 @@ const PLAIN = /^\p{L}(?:[^\d\p{Nd}]*[^\d\p{Nd}\s])?$/u;
 const LOGICAL = /^(?:true|false)$/i;
 
 /** What to put into a cell of the engine so that it holds just this text; a `'` in front says "text". */
-export const cellText = (text: string): string => (PLAIN.test(text) && !LOGICAL.test(text) ? text : `'${text}`);
+export const gridCellText = (text: string): string => (PLAIN.test(text) && !LOGICAL.test(text) ? text : `'${text}`);
 
 /** What translating has to know of the engine's functions. */
 export interface Signatures {
@@ -29,12 +29,12 @@ export interface Signatures {
   takesRange(name: string, index: number): boolean;
 }
 
-interface EngineFunctions {
+interface GridFunctions {
   content: Record<string, { args: { acceptMatrix?: boolean; repeating?: boolean }[] }>;
 }
 
 /** Signatures of all functions that the engine has. */
-export function signaturesOf({ content }: EngineFunctions): Signatures {
+export function signaturesOf({ content }: GridFunctions): Signatures {
   return {
     has: (name) => Object.hasOwn(content, name),
     takesRange(name, index) {
@@ -63,4 +63,4 @@ export const worksOverArrays = (name: string): boolean => OVER_ARRAYS.has(name) 
 /** Functions that the engine has under an older name, with the same arguments and meaning. */
 const SAME: Readonly<Record<string, string>> = { "RANK.EQ": "RANK" };
 
-export const engineName = (name: string): string => SAME[name] ?? name;
+export const gridName = (name: string): string => SAME[name] ?? name;

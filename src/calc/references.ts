@@ -21,14 +21,14 @@ export interface Site {
 }
 
 /** What a reference covers. Whole columns and rows go to the sheet's end. */
-export interface Area extends Edges {
+export interface SheetRectangle extends Edges {
   sheet: number;
 }
 
 export const isOneCell = ({ top, bottom, left, right }: Edges): boolean => top === bottom && left === right;
 
 /** `A1:B3` or `Sheet!A1` as an area; `undefined` when the text is no reference of that kind. */
-export function areaOfReference(text: string, site: Site, book: WorkbookFile): Area | undefined {
+export function areaOfReference(text: string, site: Site, book: WorkbookFile): SheetRectangle | undefined {
   const parsed = parseA1Ref(text);
   if (!parsed || !("range" in parsed) || !parsed.range) return undefined;
   const { top, left, bottom, right } = parsed.range;
@@ -53,7 +53,7 @@ export function sheetOf(workbook: string | undefined, name: string | undefined, 
 }
 
 /** `Readings[Bore]`, `Readings[[#This Row],[Bore]]` and the like as an area. */
-export function areaOfTable(text: string, site: Site, book: WorkbookFile): Area {
+export function areaOfTable(text: string, site: Site, book: WorkbookFile): SheetRectangle {
   const parsed = parseStructRef(text);
   if (!parsed) throw new Untranslatable("#REF!", `has a reference to a table that cannot be read (${text})`);
   const table = parsed.table ? book.tables.find(({ name }) => name.toLowerCase() === parsed.table!.toLowerCase()) : tableAt(site, book);
@@ -70,7 +70,7 @@ const tableAt = ({ sheet, row, column }: Site, { tables }: WorkbookFile): Table 
  * The one cell that stands for a range where one value is wanted, as sheets choose it: that in the
  * formula's own row of a column, or own column of a row ("implicit intersection").
  */
-export function intersectWith(area: Area, { row, column }: Site): Area | undefined {
+export function intersectWith(area: SheetRectangle, { row, column }: Site): SheetRectangle | undefined {
   if (isOneCell(area)) return area;
   if (area.left === area.right && row >= area.top && row <= area.bottom) return { ...area, top: row, bottom: row };
   if (area.top === area.bottom && column >= area.left && column <= area.right) return { ...area, left: column, right: column };
@@ -78,7 +78,7 @@ export function intersectWith(area: Area, { row, column }: Site): Area | undefin
 }
 
 /** The cells that two areas have in common. */
-export function commonArea(a: Area, b: Area): Area | undefined {
+export function commonArea(a: SheetRectangle, b: SheetRectangle): SheetRectangle | undefined {
   const common = {
     sheet: a.sheet,
     top: Math.max(a.top, b.top),
@@ -90,7 +90,7 @@ export function commonArea(a: Area, b: Area): Area | undefined {
 }
 
 /** The smallest area around two. */
-export function areaAround(a: Area, b: Area): Area | undefined {
+export function areaAround(a: SheetRectangle, b: SheetRectangle): SheetRectangle | undefined {
   if (a.sheet !== b.sheet) return undefined;
   return { sheet: a.sheet, ...around(a, b) };
 }
@@ -104,7 +104,7 @@ function areaName({ top, left, bottom, right }: Edges): string {
 /** How far beyond what a sheet holds a reference makes it larger. References that go on are cut: there is nothing. */
 const REACH = { rows: 2000, columns: 100 };
 
-interface Grid {
+interface GridSheet {
   /** The sheet's name in the engine. */
   name: string;
   rows: number;
@@ -114,8 +114,8 @@ interface Grid {
 }
 
 /** The engine's sheets: their names and how large they have to be. It visits every cell, so none larger than needed. */
-export class Grids {
-  readonly all: readonly Grid[];
+export class GridSheets {
+  readonly all: readonly GridSheet[];
   /** A reference was cut since this was last set to false. */
   cut = false;
 
@@ -141,13 +141,13 @@ export class Grids {
   }
 
   /** True when the area lies where the sheet is or can be made to reach. */
-  holds({ sheet, bottom, right }: Area): boolean {
+  holds({ sheet, bottom, right }: SheetRectangle): boolean {
     const { mostRows, mostColumns } = this.all[sheet]!;
     return bottom < mostRows && right < mostColumns;
   }
 
   /** An area as the engine names it in a formula on the sheet `home`, which looks into it unless its `place` is enough. */
-  name(area: Area, home: number, _place = false): string {
+  name(area: SheetRectangle, home: number, _place = false): string {
     const grid = this.all[area.sheet]!;
     let { bottom, right } = area;
     if (this.holds(area)) {

@@ -1,11 +1,11 @@
 import { type Cell, isCellError } from "../core/cell.ts";
 import type { CellFile, SpillSize, WorkbookFile } from "../xlsx/model.ts";
-import { cellText, errorText } from "./grid-terms.ts";
+import { errorText, gridCellText } from "./grid-terms.ts";
 import { Untranslatable } from "./references.ts";
 import { FILL, type Translator } from "./translate.ts";
 
 /** A cell and what it comes to, errors by the engine's own codes. */
-export interface Placed {
+export interface ComputedCell {
   row: number;
   column: number;
   value: string | number | boolean | null;
@@ -18,16 +18,16 @@ export interface Placed {
 /** A workbook that has been calculated, whichever way. */
 export interface Computed {
   /** All cells of a sheet that hold something, results that have spilled among them. */
-  values(sheet: number): Iterable<Placed>;
+  values(sheet: number): Iterable<ComputedCell>;
   /** How many cells the result of the formula at a place fills, where it fills more than its own. */
-  reach(sheet: number, row: number, column: number): SpillSize | undefined;
-  refused: Refused;
+  spillSize(sheet: number, row: number, column: number): SpillSize | undefined;
+  refused: RefusedFormulas;
   /** Not all values may be settled. */
   hurried: boolean;
 }
 
 /** Formulas that could not be put into the engine's terms, and why. */
-export type Refused = Map<CellFile, Untranslatable>;
+export type RefusedFormulas = Map<CellFile, Untranslatable>;
 
 export const isFormula = ({ formula, beyond }: CellFile): boolean => formula !== undefined || beyond !== undefined;
 
@@ -37,13 +37,13 @@ export function* formulasOf({ sheets }: WorkbookFile): Generator<[CellFile, numb
 }
 
 /** A formula that goes round in a circle is not run: its error stands in all cells that it filled when the file was saved. */
-export function circularContent({ array }: CellFile): string {
+export function cycleContent({ array }: CellFile): string {
   const error = errorText("#CYCLE");
   return array ? `=${FILL}(${error},${array.rows},${array.columns})` : `=${error}`;
 }
 
 /** What is put into the engine's cell for a cell of the file. A `blocked` formula shows its first value alone. */
-export function contentOf(cell: CellFile, sheet: number, translator: Translator, blocked: boolean, refused: Refused): string {
+export function gridContent(cell: CellFile, sheet: number, translator: Translator, blocked: boolean, refused: RefusedFormulas): string {
   if (!isFormula(cell)) return literalContent(cell.value);
   try {
     if (cell.formula === undefined) throw new Untranslatable("#VALUE!", cell.beyond!);
@@ -60,6 +60,6 @@ export function contentOf(cell: CellFile, sheet: number, translator: Translator,
 
 function literalContent(value: Cell): string {
   if (isCellError(value)) return `=${errorText(value.error)}`;
-  if (typeof value === "string") return cellText(value);
+  if (typeof value === "string") return gridCellText(value);
   return typeof value === "boolean" ? String(value).toUpperCase() : String(value ?? "");
 }

@@ -1,14 +1,14 @@
 import * as engine from "@odoo/o-spreadsheet";
-import { shapeOf } from "../formula/template.ts";
+import { formulaTemplate } from "../formula/template.ts";
 import type { Edges } from "../workbook/address.ts";
 import type { CellFile, WorkbookFile } from "../xlsx/model.ts";
 import { signatures } from "./grid-model.ts";
-import type { Area, Grids } from "./references.ts";
-import { contentOf, type Refused } from "./results.ts";
+import type { GridSheets, SheetRectangle } from "./references.ts";
+import { gridContent, type RefusedFormulas } from "./results.ts";
 import { Translator } from "./translate.ts";
 
 /** A value as the engine's functions give it. */
-export interface Given {
+export interface ComputedValue {
   value?: unknown;
   format?: string | undefined;
   message?: unknown;
@@ -30,7 +30,7 @@ function ask(): never {
 }
 
 /** What a cell comes to, as the engine's functions take it. */
-export class Value {
+export class RuntimeValue {
   constructor(
     readonly value: string | number | boolean | null,
     readonly format?: string | undefined,
@@ -47,32 +47,38 @@ export class Value {
   }
 }
 
-export const BLANK = new Value(null);
+export const BLANK_CELL = new RuntimeValue(null);
 
 const isError = (value: unknown): boolean => typeof value === "string" && engine.registries.errorTypes.has(value);
 
 /** Where a formula finds its cells while it runs. */
-interface Reader {
-  cell(area: Area): Value;
+interface CellReader {
+  cell(area: SheetRectangle): RuntimeValue;
   /** Column by column. */
-  block(area: Area): Value[][];
+  block(area: SheetRectangle): RuntimeValue[][];
 }
 
 /** A formula compiled by the engine. It can run for any cell that differs only in what it refers to. */
 interface Compiled {
   /** What it refers to, in reading order. */
-  areas: Area[];
-  run(areas: readonly Area[]): Given | Given[][];
+  areas: SheetRectangle[];
+  run(areas: readonly SheetRectangle[]): ComputedValue | ComputedValue[][];
 }
 
 interface CompiledFormula {
   rangeDependencies: unknown[];
-  execute(areas: readonly Area[], cell: Reader["cell"], block: Reader["block"], name: () => never, context: object): Given | Given[][];
+  execute(
+    areas: readonly SheetRectangle[],
+    cell: CellReader["cell"],
+    block: CellReader["block"],
+    name: () => never,
+    context: object,
+  ): ComputedValue | ComputedValue[][];
 }
 
 /** The parts of the engine that compile a formula and hold its functions. */
 const { CompiledFormula, registries } = engine as unknown as {
-  CompiledFormula: { Compile(formula: string, sheet: string, getters: { getRangeFromSheetXC(sheet: string, name: string): Area }): CompiledFormula };
+  CompiledFormula: { Compile(formula: string, sheet: string, getters: { getRangeFromSheetXC(sheet: string, name: string): SheetRectangle }): CompiledFormula };
   registries: { functionRegistry: { mapping: object } };
 };
 
@@ -80,17 +86,17 @@ const { CompiledFormula, registries } = engine as unknown as {
 class Compiler {
   readonly #context: object = Object.assign(Object.create(registries.functionRegistry.mapping), { locale: engine.DEFAULT_LOCALE });
 
-  constructor(private readonly reader: Reader) {
+  constructor(private readonly reader: CellReader) {
     asked = false;
     for (const name of ASKED) Object.defineProperty(this.#context, name, { get: ask });
   }
 
   /** `areaOf` reads the name of a cell or range as it stands in the formula. */
-  compile(formula: string, areaOf: (name: string) => Area): Compiled {
+  compile(formula: string, areaOf: (name: string) => SheetRectangle): Compiled {
     const compiled = CompiledFormula.Compile(formula, "", { getRangeFromSheetXC: (_, name) => areaOf(name) });
     const { cell, block } = this.reader;
     return {
-      areas: compiled.rangeDependencies as Area[],
+      areas: compiled.rangeDependencies as SheetRectangle[],
       run: (areas) => {
         try {
           const given = compiled.execute(areas, cell, block, unknownName, this.#context);
@@ -113,39 +119,39 @@ const LINK = /^\[|^https?:/;
 const NUMBER_FORMAT = /^[#0.,%]+$/;
 
 /** What a cell holds when its formula gives this: nothing becomes 0, as in every sheet. */
-export function settled({ value, format, message }: Given): Value {
-  if (value === null || value === undefined) return new Value(0, format);
-  if (isError(value)) return new Value(value as string, undefined, message);
+export function settled({ value, format, message }: ComputedValue): RuntimeValue {
+  if (value === null || value === undefined) return new RuntimeValue(0, format);
+  if (isError(value)) return new RuntimeValue(value as string, undefined, message);
   const isNumber = typeof value === "number";
   if (isNumber && !(Math.abs(value) <= Number.MAX_VALUE)) throw new NeedsModel();
   if (format && !NUMBER_FORMAT.test(format)) {
     // Dates and times stay as they are; whatever else a format can do to a value is the engine's to say.
-    if (isNumber && value > 0 && engine.helpers.isDateTimeFormat(format)) return new Value(value, format);
+    if (isNumber && value > 0 && engine.helpers.isDateTimeFormat(format)) return new RuntimeValue(value, format);
     throw new NeedsModel();
   }
   // No cell holds −0.
-  if (isNumber) return new Value(value || 0, format);
+  if (isNumber) return new RuntimeValue(value || 0, format);
   if (typeof value === "string" ? LINK.test(value) : typeof value !== "boolean") throw new NeedsModel();
-  return new Value(value as string | boolean, format);
+  return new RuntimeValue(value as string | boolean, format);
 }
 
 /** A formula ready to run: what it is compiled to, and what it refers to where it stands. */
-export interface Runnable {
+export interface ReadyFormula {
   compiled: Compiled;
-  areas: readonly Area[];
+  areas: readonly SheetRectangle[];
 }
 
 /** Makes the formulas of a workbook ready to run; those that differ only in the cells that they name are compiled once. */
-export class Runnables {
-  readonly refused: Refused = new Map();
-  readonly #grids: Grids;
+export class TemplateCache {
+  readonly refused: RefusedFormulas = new Map();
+  readonly #grids: GridSheets;
   readonly #translator: Translator;
   readonly #compiler: Compiler;
   /** Of formulas of one cell sheet by sheet, of array formulas all together. */
   readonly #shapes: Map<string, Compiled | null>[];
   readonly #arrayShapes = new Map<string, Compiled | null>();
 
-  constructor(book: WorkbookFile, grids: Grids, reader: Reader) {
+  constructor(book: WorkbookFile, grids: GridSheets, reader: CellReader) {
     this.#grids = grids;
     this.#translator = new Translator(book, grids, signatures());
     this.#compiler = new Compiler(reader);
@@ -153,9 +159,9 @@ export class Runnables {
   }
 
   /** The formula that runs for a cell, and what it refers to there. */
-  of(cell: CellFile, sheet: number): Runnable {
+  of(cell: CellFile, sheet: number): ReadyFormula {
     // What a part of a table is depends on the row, also where nothing in the formula's text does.
-    const shape = cell.formula === undefined || cell.formula.includes("[") ? undefined : shapeOf(cell.formula);
+    const shape = cell.formula === undefined || cell.formula.includes("[") ? undefined : formulaTemplate(cell.formula);
     if (!shape) return this.#compile(cell, sheet);
     const { array } = cell;
     const key = array ? `${sheet} ${array.grows ? "grows" : `${array.rows}×${array.columns}`} ${shape.key}` : shape.key;
@@ -168,17 +174,17 @@ export class Runnables {
     return made;
   }
 
-  #compile(cell: CellFile, sheet: number): Runnable {
+  #compile(cell: CellFile, sheet: number): ReadyFormula {
     this.#grids.cut = false;
-    const content = contentOf(cell, sheet, this.#translator, false, this.refused);
+    const content = gridContent(cell, sheet, this.#translator, false, this.refused);
     if (this.#grids.cut) throw new NeedsModel();
     const compiled = this.#compiler.compile(content, (name) => this.#areaOf(name, sheet));
     return { compiled, areas: compiled.areas };
   }
 
   /** The cells of these boxes, each on the sheet of its like. */
-  #held(boxes: readonly Edges[], like: readonly Area[]): Area[] {
-    const areas: Area[] = [];
+  #held(boxes: readonly Edges[], like: readonly SheetRectangle[]): SheetRectangle[] {
+    const areas: SheetRectangle[] = [];
     for (let i = 0; i < boxes.length; i++) {
       const { top, left, bottom, right } = boxes[i]!;
       const area = { sheet: like[i]!.sheet, top, left, bottom, right };
@@ -189,10 +195,10 @@ export class Runnables {
   }
 
   /** `B2` or `'Bores'!B2:C5`, as the translator writes it. */
-  #areaOf(name: string, home: number): Area {
+  #areaOf(name: string, home: number): SheetRectangle {
     const mark = name.lastIndexOf("!");
     const sheet = mark < 0 ? home : this.#grids.all.findIndex((grid) => `'${grid.name}'` === name.slice(0, mark));
-    const box = shapeOf(name.slice(mark + 1))?.areas[0];
+    const box = formulaTemplate(name.slice(mark + 1))?.areas[0];
     if (sheet < 0 || !box) throw new NeedsModel();
     return { sheet, ...box };
   }

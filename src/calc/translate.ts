@@ -2,9 +2,20 @@ import { type AstExpression, type CallExpression, nodeTypes, parse, tokenize } f
 import { cellName } from "../workbook/address.ts";
 import { shiftFormula } from "../xlsx/formula-text.ts";
 import type { WorkbookFile } from "../xlsx/model.ts";
-import { engineName, errorText, quoted, type Signatures, worksOverArrays } from "./grid-terms.ts";
-import type { Grids } from "./references.ts";
-import { type Area, areaAround, areaOfReference, areaOfTable, commonArea, intersectWith, isOneCell, type Site, sheetOf, Untranslatable } from "./references.ts";
+import { errorText, gridName, quoted, type Signatures, worksOverArrays } from "./grid-terms.ts";
+import type { GridSheets } from "./references.ts";
+import {
+  areaAround,
+  areaOfReference,
+  areaOfTable,
+  commonArea,
+  intersectWith,
+  isOneCell,
+  type SheetRectangle,
+  type Site,
+  sheetOf,
+  Untranslatable,
+} from "./references.ts";
 
 /** Longer than any formula of a sheet, deeper than any that a person wrote: not taken apart. */
 const LONGEST = 8192;
@@ -41,7 +52,7 @@ export class Translator {
 
   constructor(
     private readonly book: WorkbookFile,
-    private readonly grids: Grids,
+    private readonly grids: GridSheets,
     private readonly signatures: Signatures,
   ) {}
 
@@ -80,7 +91,7 @@ export class Translator {
     return this.#area(this.#areaOf(node, site)!, site, mode);
   }
 
-  #area(area: Area, site: Site, { array, one, place = false }: Mode): string {
+  #area(area: SheetRectangle, site: Site, { array, one, place = false }: Mode): string {
     if (array || !one || isOneCell(area)) return this.grids.name(area, site.sheet, place);
     const cell = intersectWith(area, site);
     return cell
@@ -107,7 +118,7 @@ export class Translator {
   }
 
   /** A reference, or two joined by the operators that work on references, as one area. */
-  #areaOf(node: AstExpression | null, site: Site): Area | undefined {
+  #areaOf(node: AstExpression | null, site: Site): SheetRectangle | undefined {
     if (node?.type === nodeTypes.REFERENCE) {
       const { value, kind } = node as Reference;
       if (kind === "table") return areaOfTable(value, site, this.book);
@@ -147,7 +158,7 @@ export class Translator {
   #call(node: CallExpression, site: Site, mode: Mode, depth: number): string {
     // A call of what a part in brackets comes to has no name.
     if (node.callee.name === undefined) throw new Untranslatable("#VALUE!", "calls what is no function");
-    const name = engineName(node.callee.name.toUpperCase());
+    const name = gridName(node.callee.name.toUpperCase());
     const args = node.arguments as (AstExpression | null)[];
     if (!this.signatures.has(name)) throw new Untranslatable("#NAME?", `uses the function ${name}, which is not known here`);
     const size = this.#size(name, args, site);

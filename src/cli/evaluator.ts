@@ -1,8 +1,8 @@
-import { leftOut, type Model, type ModelData, modelOf, signatures, startCalculation } from "../calc/grid-model.ts";
-import { Grids, Untranslatable } from "../calc/references.ts";
+import { type Model, type ModelData, modelOf, omissionNote, signatures, startCalculation } from "../calc/grid-model.ts";
+import { GridSheets, Untranslatable } from "../calc/references.ts";
 import { Translator } from "../calc/translate.ts";
 import { type Cell, isErrorCode } from "../core/cell.ts";
-import { peoplesFormula } from "../xlsx/formula-text.ts";
+import { fromStoredFormula } from "../xlsx/formula-text.ts";
 import type { WorkbookFile } from "../xlsx/model.ts";
 import type { FormulaAnswer } from "./engine-thread.ts";
 
@@ -25,13 +25,13 @@ let worked = 0;
 
 /** What a formula comes to, worked out by the same engine as a workbook's. The leading `=` may be left out. */
 export function workOut(formula: string): FormulaAnswer {
-  const text = peoplesFormula(formula.trim().replace(/^=/, ""));
+  const text = fromStoredFormula(formula.trim().replace(/^=/, ""));
   if (text.trim() === "") return { fault: "there is no formula" };
   startCalculation();
   try {
-    const translated = new Translator(EMPTY, new Grids(EMPTY), signatures()).translate(text, { sheet: 0, row: 0, column: 0 }, true);
+    const translated = new Translator(EMPTY, new GridSheets(EMPTY), signatures()).translate(text, { sheet: 0, row: 0, column: 0 }, true);
     const answer = answerOf(engine().getters.evaluateFormulaResult(SHEET, translated) as EngineResult);
-    const beyond = leftOut();
+    const beyond = omissionNote();
     return beyond && !("fault" in answer) ? { fault: `the formula cannot be worked out: ${beyond.replace(/\.$/, "")}` } : answer;
   } catch (error) {
     if (error instanceof Untranslatable) return { fault: `the formula ${error.message}` };

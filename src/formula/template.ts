@@ -4,7 +4,7 @@ import { around, type Edges, MOST_COLUMNS, MOST_ROWS } from "../workbook/address
  * A formula taken apart in one quick pass: the text that it has in common with the formulas filled down
  * and across from it, and the cells and ranges that it names, in reading order.
  */
-export interface Shape {
+export interface FormulaTemplate {
   /** The formula with a mark in place of each cell and range. */
   key: string;
   areas: Edges[];
@@ -27,7 +27,7 @@ const isDigit = (code: number): boolean => code >= 48 && code <= 57;
 const letterOf = (code: number): number => ((code >= 65 && code <= 90) || (code >= 97 && code <= 122) ? code & 31 : 0);
 
 /** `undefined` for a formula in which something only looks like a cell, or a range is one cell: those are shapes of their own. */
-export function shapeOf(formula: string): Shape | undefined {
+export function formulaTemplate(formula: string): FormulaTemplate | undefined {
   if (formula.length > LONGEST) return undefined;
   const areas: Edges[] = [];
   let key = "";

@@ -4,7 +4,7 @@ import { type Edit, HostRefusal, type Mark, type SheetHost, type WorkbookSnapsho
 import { nameTaken, noSheet, refuseTaken } from "../workbook/refusals.ts";
 import { contentOf, type DescribedSheets, placesOf } from "../workbook/sheet-spec.ts";
 import { LIMITS, UnreadableFile } from "../xlsx/file-limits.ts";
-import { peoplesFormula } from "../xlsx/formula-text.ts";
+import { fromStoredFormula } from "../xlsx/formula-text.ts";
 import type { CalculatedWorkbook, CellFile, SheetFile, WorkbookFile } from "../xlsx/model.ts";
 import { readXlsx } from "../xlsx/read/read.ts";
 import type { Unpack } from "../xlsx/zip.ts";
@@ -135,7 +135,7 @@ const placeKey = ({ row, column }: { row: number; column: number }): string => `
 /** A formula that someone types may fill as many cells as it has results. */
 function cellOf(place: { row: number; column: number }, content: number | string | boolean): CellFile {
   if (typeof content !== "string" || !content.startsWith("=")) return { ...place, value: content };
-  return { ...place, value: null, formula: peoplesFormula(content.slice(1)), array: { rows: 1, columns: 1, grows: true } };
+  return { ...place, value: null, formula: fromStoredFormula(content.slice(1)), array: { rows: 1, columns: 1, grows: true } };
 }
 
 function lastOfEach(marks: readonly Mark[]): Mark[] {

@@ -20,7 +20,7 @@ const CALL = new RegExp(`(?<![\\w.$:])_xldudf_${NAMESPACE}_([A-Z]+)\\(`, "g");
  * for `_xlfn.XLOOKUP`, `D4#` for `_xlfn.ANCHORARRAY(D4)`, `@A1:A3` for `_xlfn.SINGLE(A1:A3)`. An `@`
  * before one of our functions is dropped: they say by themselves what they give.
  */
-export function peoplesFormula(stored: string): string {
+export function fromStoredFormula(stored: string): string {
   if (!MARKED.test(stored) || stored.length > LONGEST) return stored;
   if (PLAIN.test(stored)) {
     // Most formulas that call ours, many times quicker than taken apart.
@@ -28,14 +28,14 @@ export function peoplesFormula(stored: string): string {
     if (!MARKED.test(shown)) return shown.replaceAll("\u0001", `${NAMESPACE}.`);
   }
   const tokens: Token[] = [];
-  for (const token of tokenize(stored)) tokens.push(isName(token) ? { ...token, value: peoplesName(token.value) } : token);
+  for (const token of tokenize(stored)) tokens.push(isName(token) ? { ...token, value: fromStoredName(token.value) } : token);
   return stringifyTokens(plain(tokens));
 }
 
 const isName = ({ type }: Token): boolean => type === tokenTypes.FUNCTION || type === tokenTypes.REF_NAMED;
 const isCallee = (token: Token): boolean => token.type === tokenTypes.FUNCTION;
 
-function peoplesName(stored: string): string {
+function fromStoredName(stored: string): string {
   if (OURS.test(stored)) return stored.replace(OURS, `${NAMESPACE}.`).toUpperCase();
   return stored.replace(LATER, "");
 }

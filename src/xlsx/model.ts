@@ -87,7 +87,7 @@ export interface CalculatedWorkbook {
   /** What a person should know about the calculation, in sentences. */
   notes: string[];
   /** How many cells the results of array formulas fill that may fill more or fewer. */
-  reaches: ReadonlyMap<CellFile, SpillSize>;
+  spillSizes: ReadonlyMap<CellFile, SpillSize>;
   /** Formulas of which the file may say more than the calculation: not calculated here, going round in a circle, or resting on such a one. */
   unknown(): ReadonlySet<CellFile>;
 }

@@ -1,5 +1,5 @@
 import { storedFormula } from "../../src/bench/stored-formula.ts";
-import { peoplesFormula } from "../../src/xlsx/formula-text.ts";
+import { fromStoredFormula } from "../../src/xlsx/formula-text.ts";
 
 /** Spellings: [MS-XLSX] 2.2.2 (future functions), ECMA-376 part 1, 18.17. */
 test.each([
@@ -20,6 +20,6 @@ test.each([
 test.each(["HATCH.VERDICT(C4,Limits!$B$4,Limits!$C$4)", "SORT(UNIQUE(A1:A9))", "SUM(D4#)", 'IFNA(TEXTJOIN("-",TRUE,A1:A3),"")'])(
   "%s comes back as it was typed",
   (formula) => {
-    expect(peoplesFormula(storedFormula(formula))).toBe(formula);
+    expect(fromStoredFormula(storedFormula(formula))).toBe(formula);
   },
 );

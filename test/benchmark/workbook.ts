@@ -2,7 +2,7 @@ import { readFileSync } from "node:fs";
 import { HyperFormula } from "hyperformula";
 import { checkWorkbook } from "../../src/buildsheet/check.ts";
 import { calculate } from "../../src/calc/calculate.ts";
-import { calculateByModel } from "../../src/calc/evaluate-with-model.ts";
+import { evaluateWithModel } from "../../src/calc/evaluate-with-model.ts";
 import { openWorkbook } from "../../src/hosts/file.ts";
 import { readXlsx } from "../../src/xlsx/read/read.ts";
 import type { Group } from "./benchmark-group.ts";
@@ -21,7 +21,7 @@ async function checked(bytes: Uint8Array): Promise<void> {
 /** The same sheet in native formulas, in the engine as it comes. */
 function native(bytes: Uint8Array): void {
   const book = readXlsx(bytes);
-  [...calculateByModel(book).values(0)];
+  [...evaluateWithModel(book).values(0)];
 }
 
 /** Formulas of ours in one workbook, against native ones. */

@@ -1,14 +1,14 @@
 import fc from "fast-check";
-import type { Reader } from "../../src/calc/cycles.ts";
-import { inCircles, TooManySteps } from "../../src/calc/cycles.ts";
+import type { FormulaPrecedents } from "../../src/calc/cycles.ts";
+import { cellsInCycles, TooManySteps } from "../../src/calc/cycles.ts";
 
 const cell = (row: number, column = 0) => ({ row, column, value: null });
 const area = (top: number, left: number, bottom = top, right = left, sheet = 0) => ({ sheet, top, left, bottom, right });
-const own = ({ cell: { row, column } }: Reader) => ({ top: row, left: column, bottom: row, right: column });
-const circlesOf = (readers: Reader[]): number[] => inCircles(readers, own).map(({ row }) => row);
+const own = ({ cell: { row, column } }: FormulaPrecedents) => ({ top: row, left: column, bottom: row, right: column });
+const circlesOf = (readers: FormulaPrecedents[]): number[] => cellsInCycles(readers, own).map(({ row }) => row);
 
 /** Formulas below one another, each looking at some of the others. */
-const column = (looks: readonly (readonly number[])[]): Reader[] =>
+const column = (looks: readonly (readonly number[])[]): FormulaPrecedents[] =>
   looks.map((rows, row) => ({ cell: cell(row), sheet: 0, areas: rows.map((at) => area(at, 0)) }));
 
 test("a formula goes round when it can be come back to from what it looks at, whoever is asked first", () => {
@@ -40,8 +40,8 @@ test("what a result fills is looked at as well as its own cell", () => {
     { cell: cell(0), sheet: 0, areas: [area(0, 5)] },
     { cell: cell(0, 5), sheet: 0, areas: [area(2, 0)] },
   ];
-  expect(inCircles(readers, own)).toEqual([]);
-  expect(inCircles(readers, ({ cell: { column: left } }) => ({ top: 0, bottom: 2, left, right: left }))).toHaveLength(2);
+  expect(cellsInCycles(readers, own)).toEqual([]);
+  expect(cellsInCycles(readers, ({ cell: { column: left } }) => ({ top: 0, bottom: 2, left, right: left }))).toHaveLength(2);
 });
 
 test("a row of a hundred thousand formulas that comes back to its beginning", () => {
@@ -50,6 +50,6 @@ test("a row of a hundred thousand formulas that comes back to its beginning", ()
 
 test("formulas that rest on one another beyond all measure are given up", () => {
   const readers = Array.from({ length: 50 }, (_, row) => ({ cell: cell(row), sheet: 0, areas: [area(0, 0, 49, 0)] }));
-  expect(inCircles(readers, own, 50 * 51)).toHaveLength(50);
-  expect(() => inCircles(readers, own, 50 * 51 - 1)).toThrow(TooManySteps);
+  expect(cellsInCycles(readers, own, 50 * 51)).toHaveLength(50);
+  expect(() => cellsInCycles(readers, own, 50 * 51 - 1)).toThrow(TooManySteps);
 });

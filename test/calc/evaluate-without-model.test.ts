@@ -1,8 +1,8 @@
 import { readFileSync } from "node:fs";
 import fc from "fast-check";
 import { calculate } from "../../src/calc/calculate.ts";
-import { calculateByModel } from "../../src/calc/evaluate-with-model.ts";
-import { calculateDirectly } from "../../src/calc/evaluate-without-model.ts";
+import { evaluateWithModel } from "../../src/calc/evaluate-with-model.ts";
+import { evaluateWithoutModel } from "../../src/calc/evaluate-without-model.ts";
 import type { Computed } from "../../src/calc/results.ts";
 import type { CellFile, WorkbookFile } from "../../src/xlsx/model.ts";
 import { placeOf } from "../../src/xlsx/model.ts";
@@ -26,8 +26,8 @@ function bothWays(book: WorkbookFile): { directly: string[] | undefined; byModel
   const { error } = console;
   console.error = () => {};
   try {
-    const direct = calculateDirectly(book);
-    return { directly: direct && all(book, direct), byModel: all(book, calculateByModel(book)) };
+    const direct = evaluateWithoutModel(book);
+    return { directly: direct && all(book, direct), byModel: all(book, evaluateWithModel(book)) };
   } finally {
     console.error = error;
   }
@@ -135,8 +135,8 @@ test("the model alone finds the same circles", () => {
   const book = bookOf({ A1: { f: "B1+1" }, B1: { f: "A1" }, B2: { f: "B2" }, C1: { f: "SUM(A1:B2)" }, C2: { f: "ISERROR(A1)" } });
   const errors = (computed: Computed): string[] =>
     [...computed.values(0)].filter(({ isError }) => isError).map(({ row, column, value }) => `${row},${column} ${value}`);
-  expect(errors(calculateDirectly(book)!).sort()).toEqual(errors(calculateByModel(book)).sort());
-  expect(errors(calculateDirectly(book)!)).toHaveLength(4);
+  expect(errors(evaluateWithoutModel(book)!).sort()).toEqual(errors(evaluateWithModel(book)).sort());
+  expect(errors(evaluateWithoutModel(book)!)).toHaveLength(4);
 });
 
 test("a circle does not hide behind a function that passes errors over", () => {

@@ -1,4 +1,4 @@
-import { filledBy, inCircles, type Reader, readersOf } from "../../src/calc/cycles.ts";
+import { cellsInCycles, type FormulaPrecedents, filledBy, precedentsOf } from "../../src/calc/cycles.ts";
 import { type Cell, isCellError } from "../../src/core/cell.ts";
 import { cellName } from "../../src/workbook/address.ts";
 import type { WorkbookSnapshot } from "../../src/workbook/port.ts";
@@ -10,12 +10,12 @@ const NOT_RUN = "Invalid number of arguments";
 
 /** What rests on itself has no value, whatever functions it goes through. */
 export function expectCirclesTold(book: WorkbookFile, { sheets }: WorkbookSnapshot): void {
-  const shownBy = ({ cell, sheet }: Reader): Cell => sheets[sheet]!.values[cell.row]?.[cell.column];
-  const readers = readersOf(book).filter((reader) => {
+  const shownBy = ({ cell, sheet }: FormulaPrecedents): Cell => sheets[sheet]!.values[cell.row]?.[cell.column];
+  const readers = precedentsOf(book).filter((reader) => {
     const value = shownBy(reader);
     return !isCellError(value) || !value.message?.startsWith(NOT_RUN);
   });
-  const circular = new Set(inCircles(readers, ({ cell }) => filledBy(cell)));
+  const circular = new Set(cellsInCycles(readers, ({ cell }) => filledBy(cell)));
   for (const reader of readers) {
     const { cell, sheet } = reader;
     const value = shownBy(reader);

@@ -1,4 +1,4 @@
-import { calculateByModel } from "../../src/calc/evaluate-with-model.ts";
+import { evaluateWithModel } from "../../src/calc/evaluate-with-model.ts";
 import { commonCode } from "../../src/calc/grid/grid-text.ts";
 import { startCalculation } from "../../src/calc/grid-model.ts";
 import type { Cell } from "../../src/core/cell.ts";
@@ -34,7 +34,7 @@ export function headlessByModel(calls: readonly Input[]): Answer[] {
   const layout = layOut(calls, "Inputs");
   startCalculation();
   const values: Cell[][] = Array.from({ length: layout.rows }, () => new Array(layout.columns).fill(null));
-  for (const { row, column, value, isError, message } of calculateByModel(bookOf(layout)).values(1)) {
+  for (const { row, column, value, isError, message } of evaluateWithModel(bookOf(layout)).values(1)) {
     values[row]![column] = isError ? { error: commonCode(String(value)), message: String(message) } : value;
   }
   return answersIn(values, layout);

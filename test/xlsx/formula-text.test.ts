@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { peoplesFormula, shiftFormula } from "../../src/xlsx/formula-text.ts";
+import { fromStoredFormula, shiftFormula } from "../../src/xlsx/formula-text.ts";
 
 describe("formulas are shown as people type them", () => {
   test.each([
@@ -18,7 +18,7 @@ describe("formulas are shown as people type them", () => {
     ["'_xlfn.x'!A1+hatch", "'_xlfn.x'!A1+hatch"],
     ["Readings[@Bore]", "Readings[@Bore]"],
   ])("%s", (stored, shown) => {
-    expect(peoplesFormula(stored)).toBe(shown);
+    expect(fromStoredFormula(stored)).toBe(shown);
   });
 });
 
@@ -53,7 +53,7 @@ test("formulas of nothing but words, numbers and operators are shown as those ar
   const formulas = fc.array(fc.oneof(word, other), { maxLength: 8 }).map((parts) => parts.join(""));
   // Text in it, here an empty one, has it taken apart.
   fc.assert(
-    fc.property(formulas, (formula) => expect(peoplesFormula(`${formula}&""`)).toBe(`${peoplesFormula(formula)}&""`)),
+    fc.property(formulas, (formula) => expect(fromStoredFormula(`${formula}&""`)).toBe(`${fromStoredFormula(formula)}&""`)),
     { numRuns: 5000 },
   );
 });

@@ -1,5 +1,5 @@
 import { parseA1Ref } from "@borgar/fx";
-import { shapeOf } from "../../formula/template.ts";
+import { formulaTemplate } from "../../formula/template.ts";
 import type { Edges } from "../../workbook/address.ts";
 import type { Book } from "./book.ts";
 import { type AstExpression, parseFormula, references } from "./parse.ts";
@@ -29,7 +29,7 @@ const known = new WeakMap<Book, Map<string, Shared | null>>();
 /** Takes a formula of a workbook apart; formulas that differ only in the cells that they name share one tree. */
 export function readFormula(book: Book, formula: string): Read {
   // What a part of a table is depends on the row, also where nothing in the formula's text does.
-  const shape = formula.includes("[") ? undefined : shapeOf(formula);
+  const shape = formula.includes("[") ? undefined : formulaTemplate(formula);
   if (!shape?.areas.every(isSmall)) return { tree: parseFormula(formula) };
   const shapes = known.get(book) ?? new Map<string, Shared | null>();
   known.set(book, shapes);

@@ -1,16 +1,16 @@
 /** How the engine hands values over: one, none, or a block of them column by column. */
-export type Value = { value?: unknown };
-export type Given = Value | undefined | (Value | undefined)[][];
+export type GridValue = { value?: unknown };
+export type CallInput = GridValue | undefined | (GridValue | undefined)[][];
 
 /** How a function of the engine declares one argument. */
-export interface Lifting {
+export interface GridParam {
   type: string[];
   acceptMatrix?: boolean;
   repeating?: boolean;
 }
 
 /** What a call would take, told from its arguments before it begins. */
-export interface Demand {
+export interface CallCost {
   /** Of the block that it comes to. */
   cells: number;
   /** Cells that it looks at or fills. */
@@ -23,7 +23,7 @@ export interface Demand {
 const THROUGH_ALL = new Set(["IF", "IFERROR", "IFNA", "IFS"]);
 
 /** Whether a function is applied once for each cell of a block at this place. */
-export function liftsOver(name: string, args: readonly Lifting[], index: number): boolean {
+export function broadcastsOver(name: string, args: readonly GridParam[], index: number): boolean {
   if (THROUGH_ALL.has(name)) return true;
   const repeating = args.filter((arg) => arg.repeating).length;
   const past = index - args.length;
@@ -32,7 +32,7 @@ export function liftsOver(name: string, args: readonly Lifting[], index: number)
   return arg !== undefined && (name.startsWith("HATCH.") ? !arg.type.includes("RANGE") : !arg.acceptMatrix);
 }
 
-export function demandOf(name: string, args: readonly Given[], lifted: readonly boolean[]): Demand {
+export function callCost(name: string, args: readonly CallInput[], lifted: readonly boolean[]): CallCost {
   let columns = 1;
   let rows = 1;
   let over = 0;
@@ -51,12 +51,12 @@ export function demandOf(name: string, args: readonly Given[], lifted: readonly 
   return { cells: Math.max(times, own), work: over + times * (own + whole + (STEPS[name]?.(args) ?? 0)), text: TEXT[name]?.(args) ?? 0 };
 }
 
-const widthOf = (arg: Given): number => (Array.isArray(arg) ? arg.length : 1);
-const heightOf = (arg: Given): number => (Array.isArray(arg) ? (arg[0]?.length ?? 0) : 1);
-export const sizeOf = (arg: Given): number => widthOf(arg) * heightOf(arg);
+const widthOf = (arg: CallInput): number => (Array.isArray(arg) ? arg.length : 1);
+const heightOf = (arg: CallInput): number => (Array.isArray(arg) ? (arg[0]?.length ?? 0) : 1);
+export const sizeOf = (arg: CallInput): number => widthOf(arg) * heightOf(arg);
 
 /** The largest number that stands in an argument, and never less than nothing. */
-function numberIn(arg: Given, otherwise = 1): number {
+function numberIn(arg: CallInput, otherwise = 1): number {
   if (arg === undefined) return otherwise;
   let most = 0;
   for (const value of valuesIn(arg)) {
@@ -67,33 +67,33 @@ function numberIn(arg: Given, otherwise = 1): number {
 }
 
 /** The values of an argument, one or many. */
-export function* valuesIn(arg: Given): Generator<unknown> {
+export function* valuesIn(arg: CallInput): Generator<unknown> {
   if (!Array.isArray(arg)) yield arg?.value;
   else for (const column of arg) for (const cell of column) yield cell?.value;
 }
 
-const textIn = (arg: Given): string => {
+const textIn = (arg: CallInput): string => {
   const [first] = valuesIn(arg);
   return first === null || first === undefined ? "" : String(first);
 };
 
-const sum = (args: readonly Given[], of: (arg: Given) => number): number => args.reduce((total: number, arg) => total + of(arg), 0);
-const most = (args: readonly Given[], of: (arg: Given) => number): number => args.reduce((highest: number, arg) => Math.max(highest, of(arg)), 0);
+const sum = (args: readonly CallInput[], of: (arg: CallInput) => number): number => args.reduce((total: number, arg) => total + of(arg), 0);
+const most = (args: readonly CallInput[], of: (arg: CallInput) => number): number => args.reduce((highest: number, arg) => Math.max(highest, of(arg)), 0);
 /** Characters in all texts, at least: numbers count as one. */
-const lengthsIn = (arg: Given): number => {
+const lengthsIn = (arg: CallInput): number => {
   let signs = 0;
   for (const value of valuesIn(arg)) signs += typeof value === "string" ? value.length : 1;
   return signs;
 };
 
 /** Characters of the longest text. */
-const longestIn = (arg: Given): number => {
+const longestIn = (arg: CallInput): number => {
   let longest = 0;
   for (const value of valuesIn(arg)) longest = Math.max(longest, typeof value === "string" ? value.length : 1);
   return longest;
 };
 
-type Measure = (args: readonly Given[]) => number;
+type Measure = (args: readonly CallInput[]) => number;
 
 const wrapped: Measure = ([range, count]) => {
   const line = numberIn(count);
@@ -120,7 +120,7 @@ const CELLS: Readonly<Record<string, Measure>> = {
   "SHEET.FILL": ([, rows, columns]) => numberIn(rows) * numberIn(columns),
 };
 
-function pieces(text: Given, delimiters: Given): number {
+function pieces(text: CallInput, delimiters: CallInput): number {
   let found = 1;
   for (const delimiter of valuesIn(delimiters)) if (delimiter !== undefined && delimiter !== "") found += textIn(text).split(String(delimiter)).length - 1;
   return found;
@@ -135,7 +135,7 @@ const searched: Measure = (args) => 10 * sum(args, sizeOf);
 const periods: Measure = ([, count]) => numberIn(count);
 const fitted: Measure = ([y, x]) => sizeOf(y) + sizeOf(x) * Math.max(1, Math.min(widthOf(x), heightOf(x)));
 
-const negated = (arg: Given): Given => ({ value: -Number((Array.isArray(arg) ? arg[0]?.[0] : arg)?.value ?? 0) });
+const negated = (arg: CallInput): CallInput => ({ value: -Number((Array.isArray(arg) ? arg[0]?.[0] : arg)?.value ?? 0) });
 
 /** Steps of one call that are more than the cells that it looks at. */
 const STEPS: Readonly<Record<string, Measure>> = {

@@ -2,7 +2,7 @@ import { isErrorCode } from "../../core/cell.ts";
 import { compareAsSheets, compareTexts } from "../../core/sheet-order.ts";
 
 /** The parts of the engine that this needs; its whole module or browser global fits. */
-export interface MannersEngine {
+export interface GridParts {
   EvaluationError: new (message?: string, value?: string) => object;
   registries: { functionRegistry: object };
 }
@@ -23,7 +23,7 @@ interface FunctionRegistry {
 const done = new WeakSet<object>();
 
 /** Brings the engine's own functions to what other sheets do, where a shop would take harm. Doing it again changes nothing. */
-export function likeOtherSheets(engine: MannersEngine): void {
+export function applyCompatibility(engine: GridParts): void {
   const registry = engine.registries.functionRegistry as FunctionRegistry;
   if (done.has(registry)) return;
   done.add(registry);
@@ -44,7 +44,7 @@ const isNothing = (value: unknown): boolean => typeof value === "string" && FAR_
  * that says "nothing yet" must not turn into a measured zero. Text of a number that is nothing, as
  * "1E-320", is 0.
  */
-function readTextAsOthers(registry: FunctionRegistry, { EvaluationError }: MannersEngine): void {
+function readTextAsOthers(registry: FunctionRegistry, { EvaluationError }: GridParts): void {
   for (const [name, own] of Object.entries(registry.content)) {
     const numeric = own.args.map((arg) => arg.type.length === 1 && arg.type[0] === "NUMBER" && !arg.acceptMatrix && !arg.acceptErrors && !arg.repeating);
     if (!numeric.includes(true)) continue;

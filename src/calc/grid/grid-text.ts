@@ -26,13 +26,13 @@ const SPLICED = /\("[^"]*"(?:&CHAR\(34\)&"[^"]*")+\)/g;
  * A formula as people and files write it, as the engine can read it: it has no quote inside text, and
  * writes a lost reference as `#REF`.
  */
-export function engineFormula(formula: string): string {
+export function toGridFormula(formula: string): string {
   const splice = (text: string) => (text.slice(1, -1).includes('""') ? `("${text.slice(1, -1).replaceAll('""', SPLICE)}")` : text);
   return inPieces(formula, splice, (rest) => rest.replaceAll("#REF!", "#REF"));
 }
 
 /** The other way. */
-export function peoplesFormula(formula: string): string {
+export function fromGridFormula(formula: string): string {
   const whole = formula.replace(SPLICED, (spliced) => spliced.slice(1, -1).replaceAll(SPLICE, '""'));
   return inPieces(
     whole,

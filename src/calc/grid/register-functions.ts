@@ -6,28 +6,28 @@ import { sentence } from "../../core/sentences.ts";
 import { commonCode } from "./grid-text.ts";
 
 /** How the engine hands a value over: a cell's, or that of a part of the formula. */
-interface EngineValue {
+interface GridValue {
   value: Cell;
 }
 
 /** One argument: a value, a block of them column by column, or `undefined` where it is skipped. */
-type EngineArgument = EngineValue | undefined | (EngineValue | undefined)[][];
+type GridArgument = GridValue | undefined | (GridValue | undefined)[][];
 
-interface EngineResult {
+interface GridResult {
   value: Result;
 }
 
-interface EngineFunction {
+interface GridFunction {
   description: string;
   category: string;
   args: { name: string; description: string; type: ("ANY" | "RANGE")[]; acceptMatrix: true; acceptErrors: true; optional: true }[];
   isExported: true;
-  compute(...args: EngineArgument[]): EngineResult | EngineResult[][];
+  compute(...args: GridArgument[]): GridResult | GridResult[][];
 }
 
 /** The parts of the engine that registering needs; its whole module or browser global fits. */
-export interface FormulaEngine {
-  addFunction(name: string, description: EngineFunction): unknown;
+export interface FunctionGrid {
+  addFunction(name: string, description: GridFunction): unknown;
   EvaluationError: new (message?: string, value?: string) => { message: string; value: string };
   registries: { errorTypes: Set<string> };
 }
@@ -43,7 +43,7 @@ const HASH = 35;
 const registered = new WeakMap<object, Set<string>>();
 
 /** Makes every spec a function of the engine, `HATCH.` before its name. Doing it again changes nothing. */
-export function registerFunctions(specs: Iterable<Spec>, engine: FormulaEngine): void {
+export function registerFunctions(specs: Iterable<Spec>, engine: FunctionGrid): void {
   for (const code of FOREIGN_CODES) engine.registries.errorTypes.add(code);
   const known = registered.get(engine.registries) ?? new Set<string>();
   registered.set(engine.registries, known);
@@ -54,7 +54,7 @@ export function registerFunctions(specs: Iterable<Spec>, engine: FormulaEngine):
   }
 }
 
-function describe(spec: Spec, { EvaluationError }: FormulaEngine): EngineFunction {
+function describe(spec: Spec, { EvaluationError }: FunctionGrid): GridFunction {
   return {
     description: spec.summary,
     category: NAMESPACE,
@@ -77,11 +77,11 @@ function describe(spec: Spec, { EvaluationError }: FormulaEngine): EngineFunctio
 }
 
 /** What is left out at the end, as in `F(5,,)`, is not given at all; left out in between it is a blank. */
-function givenOf(args: readonly EngineArgument[]): Argument[] {
+function givenOf(args: readonly GridArgument[]): Argument[] {
   return args.slice(0, args.findLastIndex((given) => given !== undefined) + 1).map(argumentOf);
 }
 
-function argumentOf(given: EngineArgument): Argument {
+function argumentOf(given: GridArgument): Argument {
   if (!Array.isArray(given)) return cellOf(given);
   const rows = given[0]?.length ?? 0;
   const block: Block = new Array(rows);
@@ -94,13 +94,13 @@ function argumentOf(given: EngineArgument): Argument {
 }
 
 /** An error comes as its code, which sentences quote as other sheets write it. */
-function cellOf(given: EngineValue | undefined): Cell {
+function cellOf(given: GridValue | undefined): Cell {
   const value = given?.value;
   return typeof value === "string" && value.charCodeAt(0) === HASH ? commonCode(value) : value;
 }
 
 /** Rows of results as the engine's columns of values. */
-function turned(rows: readonly (readonly Result[])[]): EngineResult[][] {
+function turned(rows: readonly (readonly Result[])[]): GridResult[][] {
   const width = rows.reduce((widest, line) => Math.max(widest, line.length), 1);
   return Array.from({ length: width }, (_, column) => rows.map((line) => ({ value: line[column] ?? "" })));
 }

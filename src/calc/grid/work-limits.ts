@@ -1,13 +1,13 @@
 import { many } from "../../xlsx/file-limits.ts";
-import { type Demand, demandOf, type Given, type Lifting, liftsOver, sizeOf, type Value, valuesIn } from "./call-cost.ts";
-import type { MannersEngine } from "./compatibility.ts";
+import { broadcastsOver, type CallCost, type CallInput, callCost, type GridParam, type GridValue, sizeOf, valuesIn } from "./call-cost.ts";
+import type { GridParts } from "./compatibility.ts";
 
 /**
  * What one part of a formula may come to, and all calls of one calculation together. A short formula
  * can ask for more cells than there is memory, or for more work than anybody waits for: the engine
  * would begin, and nothing could be said any more.
  */
-export interface Bounds {
+export interface WorkLimits {
   /** Cells of one block. */
   block: number;
   /** Cells of all blocks that are there at the same time. */
@@ -18,24 +18,24 @@ export interface Bounds {
   text: number;
 }
 
-export const BOUNDS: Bounds = { block: 500_000, live: 1_000_000, work: 20_000_000, text: 32_767 };
+export const WORK_LIMITS: WorkLimits = { block: 500_000, live: 1_000_000, work: 20_000_000, text: 32_767 };
 
-type Run = (this: unknown, ...args: Given[]) => Given;
+type Run = (this: unknown, ...args: CallInput[]) => CallInput;
 
-interface BoundedRegistry {
-  content: Record<string, { args: Lifting[]; category?: string }>;
+interface LimitedRegistry {
+  content: Record<string, { args: GridParam[]; category?: string }>;
   /** What formulas call: each function of `content`, wrapped. */
   mapping: Record<string, Run>;
 }
 
-const done = new WeakMap<object, Bounded>();
+const done = new WeakMap<object, LimitedFunctions>();
 
 /** Puts the engine's functions, ours among them, under bounds, once all of them are there. Doing it again changes nothing. */
-export function boundEngine(engine: MannersEngine, bounds: Bounds = BOUNDS): Bounded {
-  const registry = engine.registries.functionRegistry as unknown as BoundedRegistry;
+export function applyWorkLimits(engine: GridParts, bounds: WorkLimits = WORK_LIMITS): LimitedFunctions {
+  const registry = engine.registries.functionRegistry as unknown as LimitedRegistry;
   let bounded = done.get(registry);
   if (!bounded) {
-    bounded = new Bounded(engine, bounds);
+    bounded = new LimitedFunctions(engine, bounds);
     for (const [name, run] of Object.entries(registry.mapping)) registry.mapping[name] = bounded.run(name, run, registry.content[name]!);
     done.set(registry, bounded);
   }
@@ -46,15 +46,15 @@ export function boundEngine(engine: MannersEngine, bounds: Bounds = BOUNDS): Bou
 const NEVER_ENDING = new Set(["REGEXTEST", "REGEXEXTRACT", "REGEXREPLACE"]);
 
 /** The engine's own words for an exception inside a function, which send people to its makers. */
-const isOwnFault = (cell: Value | undefined): boolean =>
+const isOwnFault = (cell: GridValue | undefined): boolean =>
   cell?.value === "#ERROR" && String((cell as { message?: unknown }).message).startsWith("An unexpected error");
 
 /** The day that ends the calendar of sheets. Functions of dates count on from day to day or year to year. */
 const LAST_DAY = 2_958_465;
-const isBeyondDates = (arg: Given): boolean => numbersIn(arg).some((number) => Math.abs(number) > LAST_DAY);
-const numbersIn = (arg: Given): number[] => [...valuesIn(arg)].filter((value) => typeof value === "number");
+const isBeyondDates = (arg: CallInput): boolean => numbersIn(arg).some((number) => Math.abs(number) > LAST_DAY);
+const numbersIn = (arg: CallInput): number[] => [...valuesIn(arg)].filter((value) => typeof value === "number");
 
-class Bounded {
+class LimitedFunctions {
   #work = 0;
   #live = 0;
   #made = new WeakSet<object>();
@@ -62,8 +62,8 @@ class Bounded {
   refused: string | undefined;
 
   constructor(
-    private readonly engine: MannersEngine,
-    private readonly bounds: Bounds,
+    private readonly engine: GridParts,
+    private readonly bounds: WorkLimits,
   ) {}
 
   /** A new calculation starts. */
@@ -74,19 +74,19 @@ class Bounded {
     this.refused = undefined;
   }
 
-  run(name: string, run: Run, { args: declared, category = "" }: BoundedRegistry["content"][string]): Run {
+  run(name: string, run: Run, { args: declared, category = "" }: LimitedRegistry["content"][string]): Run {
     const lifting: boolean[][] = [];
     const bounded = this;
     const isOfDates = /^date/i.test(category);
     return function (this: unknown, ...args) {
       if (isOfDates && args.some(isBeyondDates)) return bounded.#error("This is no day that a sheet knows: they end with the year 9999.", "#NUM!");
-      lifting[args.length] ??= args.map((_, i) => liftsOver(name, declared, i));
+      lifting[args.length] ??= args.map((_, i) => broadcastsOver(name, declared, i));
       bounded.#taken(args);
-      return bounded.#refusal(name, demandOf(name, args, lifting[args.length]!)) ?? bounded.#kept(bounded.#tamed(run.apply(this, args)));
+      return bounded.#refusal(name, callCost(name, args, lifting[args.length]!)) ?? bounded.#kept(bounded.#tamed(run.apply(this, args)));
     };
   }
 
-  #refusal(name: string, { cells, work, text }: Demand): Value | undefined {
+  #refusal(name: string, { cells, work, text }: CallCost): GridValue | undefined {
     const { bounds } = this;
     if (NEVER_ENDING.has(name)) return this.#refuse("Search patterns of this kind are not worked out here: some never come to an end.");
     if (cells > bounds.block) return this.#refuse(`This would fill ${many(cells)} cells, and at most ${many(bounds.block)} are calculated at a time.`);
@@ -100,7 +100,7 @@ class Bounded {
   }
 
   /** A block is there until the call that takes it has run; what no call takes stays on the sheet. */
-  #kept(result: Given): Given {
+  #kept(result: CallInput): CallInput {
     if (Array.isArray(result)) {
       this.#live += sizeOf(result);
       this.#made.add(result);
@@ -108,23 +108,23 @@ class Bounded {
     return result;
   }
 
-  #taken(args: readonly Given[]): void {
+  #taken(args: readonly CallInput[]): void {
     for (const arg of args) if (Array.isArray(arg) && this.#made.delete(arg)) this.#live -= sizeOf(arg);
   }
 
   /** Without numbers that are none, and texts that no cell holds. */
-  #tamed(result: Given): Given {
+  #tamed(result: CallInput): CallInput {
     if (!Array.isArray(result)) return this.#cell(result);
     return result.every((column) => column.every((cell) => this.#isSound(cell))) ? result : result.map((column) => column.map((cell) => this.#cell(cell)));
   }
 
-  #cell(cell: Value | undefined): Value | undefined {
+  #cell(cell: GridValue | undefined): GridValue | undefined {
     if (this.#isSound(cell)) return cell;
     if (typeof cell!.value === "number") return this.#error("This comes to no number that a cell can hold.", "#NUM!");
     return this.#error(isOwnFault(cell) ? "This part of the formula led to a fault in its function." : this.#tooLong());
   }
 
-  #isSound(cell: Value | undefined): boolean {
+  #isSound(cell: GridValue | undefined): boolean {
     const value = cell?.value;
     if (typeof value === "number") return Number.isFinite(value);
     return typeof value !== "string" || (value.length <= this.bounds.text && !isOwnFault(cell));
@@ -134,12 +134,12 @@ class Bounded {
     return `This text would be longer than the ${many(this.bounds.text)} characters that a cell holds.`;
   }
 
-  #refuse(why: string): Value {
+  #refuse(why: string): GridValue {
     this.refused ??= why;
     return this.#error(why);
   }
 
-  #error(why: string, code = "#VALUE!"): Value {
-    return new this.engine.EvaluationError(why, code) as Value;
+  #error(why: string, code = "#VALUE!"): GridValue {
+    return new this.engine.EvaluationError(why, code) as GridValue;
   }
 }

@@ -1,5 +1,5 @@
 import type { CompiledFormula, CorePlugin, Model, UIPlugin } from "@odoo/o-spreadsheet";
-import { engineFormula, peoplesFormula } from "../../calc/grid/grid-text.ts";
+import { fromGridFormula, toGridFormula } from "../../calc/grid/grid-text.ts";
 import { HostRefusal } from "../../workbook/port.ts";
 import { protectedSheet } from "../../workbook/refusals.ts";
 import { forgetOldSteps, type History } from "./undo-steps.ts";
@@ -96,9 +96,9 @@ export function extendEngine(engine: PluginEngine): void {
 function teachSpelling(formulas: typeof CompiledFormula): void {
   const { Compile } = formulas;
   const { toFormulaString } = formulas.prototype;
-  formulas.Compile = (text, ...where) => Compile.call(formulas, engineFormula(text), ...where);
+  formulas.Compile = (text, ...where) => Compile.call(formulas, toGridFormula(text), ...where);
   formulas.prototype.toFormulaString = function (...how) {
-    return peoplesFormula(toFormulaString.apply(this, how));
+    return fromGridFormula(toFormulaString.apply(this, how));
   };
 }
 

@@ -55,9 +55,9 @@ export function valueChanges(book: WorkbookFile, sheet: number, calculated: Calc
 }
 
 /** The cells that a formula fills now. */
-function reachOf(cell: CellFile, { reaches }: CalculatedWorkbook): { rows: number; columns: number } {
+function reachOf(cell: CellFile, { spillSizes }: CalculatedWorkbook): { rows: number; columns: number } {
   if (!cell.array) return { rows: 1, columns: 1 };
-  return cell.array.grows ? (reaches.get(cell) ?? { rows: 1, columns: 1 }) : cell.array;
+  return cell.array.grows ? (spillSizes.get(cell) ?? { rows: 1, columns: 1 }) : cell.array;
 }
 
 /** The errors that a cell can hold by themselves (ECMA-376 part 1, 18.18.11 and 18.17.3); newer ones are kept beside it, which is not done here. */

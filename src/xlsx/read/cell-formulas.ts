@@ -1,6 +1,6 @@
 import { type CellPosition, cellName, type Edges, keyOf } from "../../workbook/address.ts";
 import { many, UnreadableFile } from "../file-limits.ts";
-import { formulaAt, peoplesFormula, relativeFormula } from "../formula-text.ts";
+import { formulaAt, fromStoredFormula, relativeFormula } from "../formula-text.ts";
 import type { CellFile } from "../model.ts";
 import { boxOf } from "../model.ts";
 
@@ -35,7 +35,7 @@ export class CellFormulas {
     if (stored.kind === "dataTable") return { beyond: "is part of a what-if table, which is not calculated here" };
     const text = stored.text.trim();
     if (text === "") return null;
-    const formula = peoplesFormula(text);
+    const formula = fromStoredFormula(text);
     if (stored.kind !== "array") return { formula };
     const box = boxOf(stored.ref ?? cellName(place), this.#part);
     const rows = box.bottom - box.top + 1;
@@ -60,7 +60,7 @@ export class CellFormulas {
   #ofGroup({ text, group = "" }: StoredFormula, place: CellPosition): Formula {
     const at = cellName(place);
     if (text.trim() !== "") {
-      const formula = peoplesFormula(text.trim());
+      const formula = fromStoredFormula(text.trim());
       if (!this.#shared.has(group)) this.#shared.set(group, { text: formula, at });
       return { formula };
     }

@@ -1,5 +1,5 @@
 import { type Limits, many, UnreadableFile } from "../file-limits.ts";
-import { peoplesFormula } from "../formula-text.ts";
+import { fromStoredFormula } from "../formula-text.ts";
 import { boxOf, type DefinedName, type Table } from "../model.ts";
 import { type Handlers, readXml, unescapeText } from "../xml.ts";
 import type { Zip } from "../zip.ts";
@@ -124,7 +124,7 @@ export function readWorkbookPart(bytes: Uint8Array, part: string, limits: Limits
     close(element) {
       if (element !== "definedName" || !name) return;
       // Names of the program's own, such as print areas, start so; no formula can use them.
-      if (!name.name.startsWith("_xlnm.")) found.names.push({ ...name, formula: peoplesFormula(name.formula.trim()) });
+      if (!name.name.startsWith("_xlnm.")) found.names.push({ ...name, formula: fromStoredFormula(name.formula.trim()) });
       name = null;
     },
   });

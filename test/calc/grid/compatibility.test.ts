@@ -1,12 +1,12 @@
 import * as engine from "@odoo/o-spreadsheet";
-import { likeOtherSheets } from "../../../src/calc/grid/compatibility.ts";
+import { applyCompatibility } from "../../../src/calc/grid/compatibility.ts";
 
 console.debug = () => {};
 
 let model: engine.Model;
 beforeAll(() => {
-  likeOtherSheets(engine);
-  likeOtherSheets(engine);
+  applyCompatibility(engine);
+  applyCompatibility(engine);
   model = new engine.Model({ version: "19.3.2", sheets: [{ id: "s", name: "S", colNumber: 3, rowNumber: 9, cells: { A1: '=""', A2: "73" } }] });
 });
 

@@ -1,6 +1,6 @@
 import * as engine from "@odoo/o-spreadsheet";
 import fc from "fast-check";
-import { engineFormula, peoplesFormula, typedText } from "../../../src/calc/grid/grid-text.ts";
+import { fromGridFormula, toGridFormula, typedText } from "../../../src/calc/grid/grid-text.ts";
 
 console.debug = () => {};
 
@@ -53,16 +53,16 @@ test("words are typed as they are, without a sign in front", () => {
 });
 
 test("a quote inside text is spliced in for the engine, and back for people", () => {
-  expect(engineFormula('=A1="2 7/8"""')).toBe('=A1=("2 7/8"&CHAR(34)&"")');
-  expect(engineFormula('=""&"plain"')).toBe('=""&"plain"');
+  expect(toGridFormula('=A1="2 7/8"""')).toBe('=A1=("2 7/8"&CHAR(34)&"")');
+  expect(toGridFormula('=""&"plain"')).toBe('=""&"plain"');
   fc.assert(
     fc.property(fc.array(fc.string({ unit: fc.constantFrom('""', "a", " ", "#REF", "!", "(", "&") }), { minLength: 1, maxLength: 3 }), (texts) => {
       const formula = `=CONCAT(${texts.map((text) => `"${text}"`).join(",")})`;
-      expect(peoplesFormula(engineFormula(formula))).toBe(formula);
+      expect(fromGridFormula(toGridFormula(formula))).toBe(formula);
     }),
   );
 });
 
 test("a lost reference has its sign of exclamation for people alone", () => {
-  expect([engineFormula("=#REF!+1"), peoplesFormula("=#REF+1")]).toEqual(["=#REF+1", "=#REF!+1"]);
+  expect([toGridFormula("=#REF!+1"), fromGridFormula("=#REF+1")]).toEqual(["=#REF+1", "=#REF!+1"]);
 });

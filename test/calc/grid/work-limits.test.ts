@@ -1,17 +1,17 @@
 import * as engine from "@odoo/o-spreadsheet";
 import { registerFunctions } from "../../../src/calc/grid/register-functions.ts";
-import { boundEngine } from "../../../src/calc/grid/work-limits.ts";
+import { applyWorkLimits } from "../../../src/calc/grid/work-limits.ts";
 import { specs } from "../../../src/functions/index.ts";
 
 console.debug = () => {};
 console.error = () => {};
 
 let model: engine.Model;
-let effort: ReturnType<typeof boundEngine>;
+let effort: ReturnType<typeof applyWorkLimits>;
 beforeAll(() => {
   registerFunctions(specs, engine);
-  effort = boundEngine(engine, { block: 10_000, live: 30_000, work: 1_000_000, text: 1000 });
-  expect(boundEngine(engine)).toBe(effort);
+  effort = applyWorkLimits(engine, { block: 10_000, live: 30_000, work: 1_000_000, text: 1000 });
+  expect(applyWorkLimits(engine)).toBe(effort);
   const cells = { A1: "x", A2: "2", B1: '="(a+)+$"' };
   model = new engine.Model({ version: "19.3.2", sheets: [{ id: "s", name: "S", colNumber: 3, rowNumber: 900, cells }] });
 });
@@ -121,7 +121,7 @@ test("an exception inside a function is not told in the words of the engine's ma
       throw new TypeError("x is undefined");
     },
   });
-  effort = boundEngine({
+  effort = applyWorkLimits({
     ...engine,
     registries: {
       functionRegistry: Object.assign(Object.create(Object.getPrototypeOf(engine.registries.functionRegistry)), engine.registries.functionRegistry),

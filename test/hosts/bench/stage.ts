@@ -1,6 +1,6 @@
 import * as engine from "@odoo/o-spreadsheet";
 import { typedText } from "../../../src/calc/grid/grid-text.ts";
-import { type FormulaEngine, registerFunctions } from "../../../src/calc/grid/register-functions.ts";
+import { type FunctionGrid, registerFunctions } from "../../../src/calc/grid/register-functions.ts";
 import { specs } from "../../../src/functions/index.ts";
 import { benchHost, fillAt } from "../../../src/hosts/bench/host.ts";
 import type { EnginePicture } from "../../../src/hosts/bench/pictures.ts";
@@ -18,7 +18,7 @@ console.debug = () => {};
   }
   return groups;
 };
-registerFunctions(specs, engine as unknown as FormulaEngine);
+registerFunctions(specs, engine as unknown as FunctionGrid);
 extendEngine(engine as unknown as PluginEngine);
 
 function content(cell: ContractCell): string {
