@@ -6,6 +6,9 @@ import type { NewOptions } from "./new.ts";
 import { complain, print } from "./output.ts";
 import { type Streams, streams, withStreams } from "./streams.ts";
 
+/** What was wrong with the arguments is said by us. */
+const OUTPUT = { writeOut: (text: string) => void streams().stdout.write(text), writeErr: () => {} };
+
 /** The command line. Each command loads what it needs when it runs, so that the others start at once. */
 function program(done: (code: number) => void): Command {
   const root = new Command("crosshatch")
@@ -14,7 +17,7 @@ function program(done: (code: number) => void): Command {
     .helpOption("--help", "print this")
     .helpCommand(false)
     .exitOverride()
-    .configureOutput({ writeErr: () => {} })
+    .configureOutput(OUTPUT)
     .showSuggestionAfterError();
 
   root
@@ -95,11 +98,7 @@ function program(done: (code: number) => void): Command {
     });
 
   // Commands take over the way of ending from their parent only when they are told.
-  for (const command of root.commands)
-    command
-      .exitOverride()
-      .configureOutput({ writeErr: () => {} })
-      .helpOption("--help", "print this");
+  for (const command of root.commands) command.exitOverride().configureOutput(OUTPUT).helpOption("--help", "print this");
   return root;
 }
 

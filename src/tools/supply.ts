@@ -29,7 +29,7 @@ const REGISTRY = "https://registry.npmjs.org/";
 const EXACT = /^\d+\.\d+\.\d+(?:-[\w.-]+)?(?:\+[\w.-]+)?$/;
 
 /** Licences under which packages may be installed where the program runs; those of what goes into bundles stand in THIRD-PARTY-LICENSES. */
-const SHIPPED = new Set(["MIT", "MIT-0", "ISC", "BSD-2-Clause", "BSD-3-Clause", "0BSD", "Apache-2.0", "BSL-1.0", "CC0-1.0", "BlueOak-1.0.0", "OFL-1.1"]);
+const SHIPPED = new Set(["MIT", "MIT-0", "ISC", "BSD-2-Clause", "BSD-3-Clause", "Apache-2.0", "BSL-1.0", "CC0-1.0", "OFL-1.1"]);
 /** Licences that hold for one package each: libraries that stay files of their own, and office.js, which goes beside an add-in unmodified. */
 const SHIPPED_ALONE: Readonly<Record<string, string>> = {
   "@odoo/o-spreadsheet": "LGPL-3.0-or-later",
@@ -37,7 +37,8 @@ const SHIPPED_ALONE: Readonly<Record<string, string>> = {
   "@microsoft/office-js": "LICENSE",
 };
 /** What is used here and never handed on may have these as well. */
-const USED_HERE = new Set([...SHIPPED, "MPL-2.0", "Python-2.0", "CC-BY-4.0", "GPL-3.0-only"]);
+const ONLY_HERE = ["0BSD", "BlueOak-1.0.0", "MPL-2.0", "Python-2.0", "CC-BY-4.0", "GPL-3.0-only"];
+const USED_HERE = new Set([...SHIPPED, ...ONLY_HERE]);
 /** Packages that bring an install script, and work where none has been run. */
 const SCRIPTS = new Set(["esbuild"]);
 
@@ -57,6 +58,21 @@ export function supplyFaults({ manifest, packages }: Supply): string[] {
   return faults;
 }
 
+/** What is allowed above and no package needs. */
+export function unusedAllowances({ packages }: Supply): string[] {
+  const all = Object.entries(packages).map(([path, one]) => ({ name: nameOf(path), ...one }));
+  const shipped = all.filter(({ dev, devOptional }) => !dev && !devOptional);
+  const has = (some: readonly LockedPackage[], licence: string) => some.some(({ license = "" }) => partsOf(license).includes(licence));
+  return [
+    ...[...SHIPPED].filter((licence) => !has(shipped, licence)).map((licence) => `nothing that is shipped is under ${licence}`),
+    ...ONLY_HERE.filter((licence) => !has(all, licence)).map((licence) => `nothing is under ${licence}`),
+    ...Object.entries(SHIPPED_ALONE)
+      .filter(([name, licence]) => !shipped.some((one) => one.name === name && one.license === licence))
+      .map(([name, licence]) => `no package ${name} is shipped under ${licence}`),
+    ...[...SCRIPTS].filter((name) => !shipped.some((one) => one.name === name && one.hasInstallScript)).map((name) => `no package ${name} brings a script`),
+  ];
+}
+
 const nameOf = (path: string): string => path.slice(path.lastIndexOf("node_modules/") + "node_modules/".length);
 
 function faultsOf(name: string, one: LockedPackage): string[] {
@@ -70,6 +86,9 @@ function faultsOf(name: string, one: LockedPackage): string[] {
   need(isUsedHere || !one.hasInstallScript || SCRIPTS.has(name), "runs a script when it is installed");
   return faults;
 }
+
+/** Every licence that an expression names. */
+const partsOf = (licence: string): string[] => licence.replace(/^\((.*)\)$/, "$1").split(/ AND | OR /);
 
 /** `A AND B` needs both, `A OR B` one of them. */
 function allows(licence: string, list: ReadonlySet<string>): boolean {

@@ -1,20 +1,21 @@
-import { mkdtempSync, readFileSync, rmSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { createContext, runInContext } from "node:vm";
 import { buildAddin, type OfficeJs } from "../../src/tools/build.ts";
+import { onceARun } from "../helpers/once-a-run.ts";
 
 export interface Built {
   folder: string;
   packages: string[];
-  remove(): void;
 }
 
-/** The add-in built into a folder of its own. */
+/** The add-in, built once for all test files. */
 export async function builtAddin(officeJs: OfficeJs = "cdn"): Promise<Built> {
-  const folder = mkdtempSync(join(tmpdir(), "crosshatch-addin-"));
-  const packages = await buildAddin(folder, officeJs);
-  return { folder, packages, remove: () => rmSync(folder, { recursive: true }) };
+  const built = await onceARun(`addin-${officeJs}`, async (into) => {
+    const packages = await buildAddin(join(into, "files"), officeJs);
+    writeFileSync(join(into, "packages.json"), JSON.stringify(packages));
+  });
+  return { folder: join(built, "files"), packages: JSON.parse(readFileSync(join(built, "packages.json"), "utf8")) as string[] };
 }
 
 /** The error that office.js brings, as far as a function can see it. */

@@ -15,7 +15,6 @@ beforeAll(async () => {
   built = await builtAddin();
   functions = associated(built.folder);
 });
-afterAll(() => built.remove());
 
 /** Excel hands every argument over as a block, one left out as null, and an object about the call behind them. */
 function hostArguments(spec: Spec, { formula }: Example): unknown[] {

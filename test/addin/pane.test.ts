@@ -18,7 +18,6 @@ beforeAll(async () => {
 afterAll(async () => {
   await browser?.close();
   await server?.close();
-  built?.remove();
 });
 beforeEach(async () => {
   outside.length = 0;

@@ -26,7 +26,6 @@ beforeAll(async () => {
 afterAll(async () => {
   await browser?.close();
   await server?.close();
-  built?.remove();
 });
 
 const ELSEWHERE = "https://elsewhere.example/";

@@ -1,5 +1,4 @@
-import { mkdirSync, mkdtempSync, rmSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { mkdirSync } from "node:fs";
 import { join } from "node:path";
 import type { Browser, BrowserContextOptions, Page } from "playwright-core";
 import { type BenchServer, serve } from "../../src/bench/server.ts";
@@ -9,6 +8,7 @@ import { launchBrowser } from "../../src/tools/browser.ts";
 import { buildBench } from "../../src/tools/build-bench.ts";
 import { root } from "../../src/tools/paths.ts";
 import type { SheetSnapshot } from "../../src/workbook/port.ts";
+import { onceARun } from "../helpers/once-a-run.ts";
 
 /** The bench, built and served, and a browser before it. */
 export interface Stand {
@@ -22,10 +22,8 @@ export interface Stand {
 const PICTURES = join(root, "test", "output");
 
 export async function stand(sample?: string): Promise<Stand> {
-  const folder = mkdtempSync(join(tmpdir(), "bench-"));
-  await buildBench(folder, sample);
-  const server = await serve(folder, 0);
-  rmSync(folder, { recursive: true });
+  const built = await onceARun(`bench-${sample ?? "as-shipped"}`, (into) => buildBench(join(into, "files"), sample));
+  const server = await serve(join(built, "files"), 0);
   const browser = await launchBrowser();
   return {
     server,

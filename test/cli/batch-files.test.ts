@@ -4,7 +4,7 @@ import { shareOf } from "../../src/cli/batch/shard.ts";
 import { workbookBytes } from "../xlsx/workbook-bytes.ts";
 import { crosshatch, folderOf, jsonLines } from "./run.ts";
 
-// Each run is a process of its own, and the machine may be busy.
+// Runs start threads, and the machine may be busy.
 import.meta.jest.setTimeout(120_000);
 
 /** One clearance of a cylinder, judged by limits on the sheet. */

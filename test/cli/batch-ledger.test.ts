@@ -5,7 +5,7 @@ import { root } from "../../src/tools/paths.ts";
 import { workbookBytes } from "../xlsx/workbook-bytes.ts";
 import { crosshatch, folderOf, jsonLines } from "./run.ts";
 
-// Each run is a process of its own, and the machine may be busy.
+// Runs start threads, and the machine may be busy.
 import.meta.jest.setTimeout(120_000);
 
 const book = (clearance: number): Uint8Array =>

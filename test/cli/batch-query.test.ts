@@ -2,10 +2,9 @@ import { spawnSync } from "node:child_process";
 import { cpSync, existsSync, mkdirSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { DuckDBInstance } from "@duckdb/node-api";
-import { root } from "../../src/tools/paths.ts";
-import { crosshatch, folderOf, jsonLines } from "./run.ts";
+import { builtProgram, crosshatch, folderOf, jsonLines } from "./run.ts";
 
-// Each run is a process of its own, and the machine may be busy.
+// Runs start threads, and the machine may be busy.
 import.meta.jest.setTimeout(120_000);
 
 const HEAD = "engine,cylinder,characteristic,position,value,lower,upper,unit,uncertainty";
@@ -83,11 +82,10 @@ test("what cannot be answered, or is no table of readings, is said and leaves 2;
 });
 
 test("without DuckDB's package it is said how to come by it", async () => {
-  await run("readings.csv");
   const bare = join(folder, "bare");
   mkdirSync(bare);
   writeFileSync(join(bare, "package.json"), '{ "type": "module" }');
-  cpSync(join(root, "dist", "cli"), bare, { recursive: true });
+  cpSync(await builtProgram(), bare, { recursive: true });
   const { status, stdout, stderr } = spawnSync(process.execPath, ["crosshatch.js", "check", "--from", "SELECT 1"], {
     cwd: bare,
     env: { ...process.env, NODE_OPTIONS: "" },

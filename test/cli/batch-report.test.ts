@@ -4,7 +4,7 @@ import { textOf } from "../report/page.ts";
 import { workbookBytes } from "../xlsx/workbook-bytes.ts";
 import { crosshatch, folderOf } from "./run.ts";
 
-// Each run is a process of its own, and the machine may be busy.
+// Runs start threads, and the machine may be busy.
 import.meta.jest.setTimeout(120_000);
 
 /** Days as a sheet counts them: 45413 is 2024-05-01. */

@@ -1,12 +1,10 @@
-import { copyFileSync, mkdtempSync, rmSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { copyFileSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { fileURLToPath } from "node:url";
 import { build, type Metafile } from "esbuild";
 import { COMMON } from "../../src/tools/bundling.ts";
+import { root } from "../../src/tools/paths.ts";
+import { onceARun } from "./once-a-run.ts";
 import { type StaticServer, serve } from "./static-server.ts";
-
-const ROOT = fileURLToPath(new URL("../../", import.meta.url));
 
 export interface PanePage extends StaticServer {
   folder: string;
@@ -15,19 +13,15 @@ export interface PanePage extends StaticServer {
 
 /** Bundles an entry that mounts the pane as the hosts do, and serves it with the pane's own page. */
 export async function panePage(entry: string): Promise<PanePage> {
-  const folder = mkdtempSync(join(tmpdir(), "pane-page-"));
-  const { metafile } = await build({
-    ...COMMON,
-    entryPoints: { pane: entry },
-    outdir: folder,
-    splitting: true,
-    format: "esm",
-  });
-  copyFileSync(join(ROOT, "src", "pane", "pane.html"), join(folder, "pane.html"));
-  const server = await serve(folder);
-  const close = async () => {
-    await server.close();
-    rmSync(folder, { recursive: true });
-  };
-  return { ...server, folder, metafile, close };
+  const built = await onceARun(`pane-${entry.replace(/\W+/g, "-")}`, (into) => buildPane(entry, into));
+  const folder = join(built, "files");
+  const metafile = JSON.parse(readFileSync(join(built, "metafile.json"), "utf8")) as Metafile;
+  return { ...(await serve(folder)), folder, metafile };
+}
+
+async function buildPane(entry: string, into: string): Promise<void> {
+  const folder = join(into, "files");
+  const { metafile } = await build({ ...COMMON, entryPoints: { pane: entry }, outdir: folder, splitting: true, format: "esm" });
+  copyFileSync(join(root, "src", "pane", "pane.html"), join(folder, "pane.html"));
+  writeFileSync(join(into, "metafile.json"), JSON.stringify(metafile));
 }

@@ -3,7 +3,7 @@ import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSyn
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { zipSync } from "fflate";
-import { crosshatch, jsonLines, type Ran } from "../cli/run.ts";
+import { crosshatch, crosshatchProcess, jsonLines, type Ran } from "../cli/run.ts";
 import { type CellXml, oneSheet, workbookBytes } from "../xlsx/workbook-bytes.ts";
 import { partsOf, zipBytes } from "../xlsx/zip-bytes.ts";
 import { compound, kept, list, rows, sheetsOf, spill } from "./made.ts";
@@ -11,8 +11,8 @@ import { compound, kept, list, rows, sheetsOf, spill } from "./made.ts";
 import.meta.jest.setTimeout(180_000);
 
 /**
- * The hostile files, one of each kind, as their user would meet them: `crosshatch check` as a process of its
- * own, each alone, then all of them beside good ones. What becomes of the other files of each kind is in corpus.test.ts.
+ * The hostile files, one of each kind, as their user would meet them: `crosshatch check`, each alone, then all of them
+ * beside good ones in a process of its own. What becomes of the other files of each kind is in corpus.long.ts.
  */
 const JUDGED: CellXml[][] = [
   ["Bore", "value", "lower", "upper"],
@@ -70,7 +70,9 @@ function standing(): Map<string, string> {
 }
 const before = standing();
 
-const check = (...args: string[]): Promise<Ran> => crosshatch(["check", ...args], { cwd: work, env: { TMPDIR: scratch, TEMP: scratch, TMP: scratch } });
+const check = (...args: string[]): Promise<Ran> => crosshatch(["check", ...args], { cwd: work });
+const checkApart = (...args: string[]): Promise<Ran> =>
+  crosshatchProcess(["check", ...args], { cwd: work, env: { TMPDIR: scratch, TEMP: scratch, TMP: scratch } });
 
 // biome-ignore lint/suspicious/noControlCharactersInRegex: it is what must not be there
 const STEERING = /[\u0000-\u0009\u000b-\u001f\u007f-\u009f\u200e\u200f\u2028-\u202e\u2066-\u2069]/;
@@ -103,7 +105,7 @@ const ALL = [...FILES.map(([name]) => name), ...Object.keys(GOOD)];
 const readable = [...Object.keys(READ), ...Object.keys(GOOD)];
 
 test("all at once: each is told of, the good ones beside them are checked, and nothing is written", async () => {
-  const { code, out, err } = await check("--json", ...ALL);
+  const { code, out, err } = await checkApart("--json", ...ALL);
   expect(code).toBe(2);
   expect(expectSentences(err)).toHaveLength(Object.keys(REFUSED).length);
   const lines = jsonLines(out);
@@ -117,7 +119,7 @@ test("all at once: each is told of, the good ones beside them are checked, and n
 });
 
 test("a report on all and copies of those that are read stand where they were asked for, and nothing else does", async () => {
-  const { code, err } = await check("--report", "page.html", "--marked", "marked", ...ALL);
+  const { code, err } = await checkApart("--report", "page.html", "--marked", "marked", ...ALL);
   expect(code).toBe(2);
   expectSentences(err);
   const after = standing();

@@ -8,14 +8,18 @@ export interface Place {
 }
 
 /** Fields of a declared function that only explain it. */
-const EXPLAINING = new Set(["summary", "definition", "source", "notes"]);
+export const EXPLAINING = new Set(["summary", "definition", "source", "notes"]);
 
 /** Which argument explains, for everything that declares an input or a result. */
-const HELP_ARGUMENT: Readonly<Record<string, number>> = {
+export const HELP_ARGUMENT: Readonly<Record<string, number>> = {
   ...Object.fromEntries(["length", "volume", "area", "ratio", "pressure", "force", "angle", "temperature", "speed", "number"].map((name) => [name, 0])),
   ...Object.fromEntries(["count", "text", "truth", "choice", "readings", "labels", "value", "table"].map((name) => [name, 0])),
   ...Object.fromEntries(["list", "grid", "cells", "row", "Param"].map((name) => [name, 1])),
 };
+
+/** How constants end that hold such words: notes that several functions share, headings of the function list. */
+export const HELP_CONSTANT = ["NOTE", "TITLES"];
+const IS_HELP_CONSTANT = new RegExp(`_(?:${HELP_CONSTANT.join("|")})$`);
 
 const nameOf = (node: unknown): string => {
   const { name, value } = (node ?? {}) as { name?: unknown; value?: unknown };
@@ -36,8 +40,7 @@ export function helpText(place: Place): string | undefined {
   const called = ["CallExpression", "NewExpression"].includes(parent.node.type) && place.listKey === "arguments" ? nameOf(parent.node.callee) : "";
   if (["StringLiteral", "TemplateLiteral"].includes(node.type) && HELP_ARGUMENT[called] === place.key) return "words that explain an input or a result";
   if (parent.node.type === "AssignmentPattern" && nameOf(parent.node.left) === "help") return "words that explain an input or a result";
-  // Constants that hold such words: notes that several functions share, headings of the function list.
-  return parent.node.type === "VariableDeclarator" && /_(?:NOTE|TITLES)$/.test(nameOf(parent.node.id)) ? "words for the list of functions" : undefined;
+  return parent.node.type === "VariableDeclarator" && IS_HELP_CONSTANT.test(nameOf(parent.node.id)) ? "words for the list of functions" : undefined;
 }
 
 /** True for the object that `define` is called with. */

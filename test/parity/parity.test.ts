@@ -13,7 +13,6 @@ let built: Built;
 beforeAll(async () => {
   built = await builtAddin();
 }, 60_000);
-afterAll(() => built?.remove());
 
 describe("what is tried", () => {
   const calls = [...inputs(COUNT, SEED)];

@@ -9,8 +9,8 @@ import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { root } from "../../src/tools/paths.ts";
 
-const FOLDERS = ["src/core", "src/functions", "src/math", "src/buildsheet"];
-const TESTS = ["test/core", "test/functions", "test/math", "test/buildsheet", "test/reference"];
+export const FOLDERS = ["src/core", "src/functions", "src/math", "src/buildsheet"];
+export const TESTS = ["test/core", "test/functions", "test/math", "test/buildsheet", "test/reference"];
 
 export type Coverage = { folder: string; statements: number; branches: number }[];
 

@@ -1,10 +1,11 @@
 /** Format, lint, import direction (Biome), the rules for Office code (ESLint) and the gate over the specs. */
 import { spawnSync } from "node:child_process";
 import { createRequire } from "node:module";
+import { pathToFileURL } from "node:url";
 import { root } from "../../src/tools/paths.ts";
 
 const require = createRequire(import.meta.url);
-const OFFICE_CODE = ["src/addin", "src/hosts/excel"];
+export const OFFICE_CODE = ["src/addin", "src/hosts/excel"];
 
 const steps: [string, string[]][] = [
   ["Biome", [require.resolve("@biomejs/biome/bin/biome"), "check", "--error-on-warnings", "."]],
@@ -12,10 +13,12 @@ const steps: [string, string[]][] = [
   ["Gate", ["--import", "tsx", "test/tasks/gate.ts"]],
 ];
 
-for (const [name, args] of steps) {
-  const done = spawnSync(process.execPath, args, { cwd: root, stdio: "inherit" });
-  if (done.status !== 0) {
-    console.error(`${name} found something: see above.`);
-    process.exitCode = 1;
+if (process.argv[1] && import.meta.url === pathToFileURL(process.argv[1]).href) {
+  for (const [name, args] of steps) {
+    const done = spawnSync(process.execPath, args, { cwd: root, stdio: "inherit" });
+    if (done.status !== 0) {
+      console.error(`${name} found something: see above.`);
+      process.exitCode = 1;
+    }
   }
 }

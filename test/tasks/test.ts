@@ -1,14 +1,18 @@
 /**
- * `npm test`: types, lint, then every test; closes with a line that counts them. Arguments go on to
- * jest, so `npm test -- taper` runs one file.
+ * `npm test`: types, lint, then every test but the long ones; `npm run test:long`: those. Each closes with a line that counts them.
+ * Arguments go on to jest, so `npm test -- taper` runs one file.
  */
 import { spawnSync } from "node:child_process";
 import { existsSync, mkdirSync, readFileSync, rmSync } from "node:fs";
 import { createRequire } from "node:module";
 import { join } from "node:path";
 import { root } from "../../src/tools/paths.ts";
+import { type Counts, closingLine, forgetCounts, isWell, keepCounts } from "./counts.ts";
 
 const require = createRequire(import.meta.url);
+const given = process.argv.slice(2);
+const isLong = given[0] === "--long";
+const run = isLong ? "test:long" : "test";
 const RESULTS = join(root, "test", "output", "results.json");
 
 function step(name: string, args: string[], env: NodeJS.ProcessEnv = process.env): boolean {
@@ -16,24 +20,34 @@ function step(name: string, args: string[], env: NodeJS.ProcessEnv = process.env
   return spawnSync(process.execPath, args, { cwd: root, stdio: "inherit", env }).status === 0;
 }
 
-const typed = step("Types", [require.resolve("typescript/bin/tsc"), "--noEmit", "-p", "."]);
-const linted = step("Lint", ["--import", "tsx", "test/tasks/lint.ts"]);
+/** The types and the lint have been looked at where the other tests ran. */
+function checksOfCode(): number {
+  const typed = step("Types", [require.resolve("typescript/bin/tsc"), "--noEmit", "-p", "."]);
+  const linted = step("Lint", ["--import", "tsx", "test/tasks/lint.ts"]);
+  if (!typed) console.log("The types do not fit: see Types above.");
+  if (!linted) console.log("Lint found something: see Lint above.");
+  return (typed ? 0 : 1) + (linted ? 0 : 1);
+}
 
-mkdirSync(join(root, "test", "output"), { recursive: true });
-rmSync(RESULTS, { force: true });
-const modules = [process.env.NODE_OPTIONS, "--experimental-vm-modules"].filter(Boolean).join(" ");
-// Each test file loads its modules anew, and what it has loaded goes late.
-const room = "--max-old-space-size=8192";
-const tested = step("Tests", [room, join(root, "node_modules", "jest", "bin", "jest.js"), "--json", "--outputFile", RESULTS, ...process.argv.slice(2)], {
-  ...process.env,
-  NODE_OPTIONS: modules,
-});
+function tests(): Counts {
+  mkdirSync(join(root, "test", "output"), { recursive: true });
+  rmSync(RESULTS, { force: true });
+  const NODE_OPTIONS = [process.env.NODE_OPTIONS, "--experimental-vm-modules"].filter(Boolean).join(" ");
+  // Each test file loads its modules anew, and what it has loaded goes late.
+  const jest = ["--max-old-space-size=8192", join(root, "node_modules", "jest", "bin", "jest.js"), "--json", "--outputFile", RESULTS];
+  const which = isLong ? ["--testMatch", "<rootDir>/test/**/*.long.ts", ...given.slice(1)] : given;
+  const ended = step(isLong ? "Long tests" : "Tests", [...jest, ...which], { ...process.env, NODE_OPTIONS });
+  if (!existsSync(RESULTS)) return { passed: 0, failed: 1, skipped: 0 };
+  const { numPassedTests, numFailedTests, numPendingTests, numTodoTests = 0, numRuntimeErrorTestSuites = 0 } = JSON.parse(readFileSync(RESULTS, "utf8"));
+  // A suite that cannot even load has no failed test of its own.
+  const failed = numFailedTests + numRuntimeErrorTestSuites;
+  return { passed: numPassedTests, failed: failed || (ended ? 0 : 1), skipped: numPendingTests + numTodoTests };
+}
 
-const counts = existsSync(RESULTS) ? JSON.parse(readFileSync(RESULTS, "utf8")) : { numPassedTests: 0, numFailedTests: 1, numPendingTests: 0 };
-if (!typed) console.log("The types do not fit: see Types above.");
-if (!linted) console.log("Lint found something: see Lint above.");
-const skipped = counts.numPendingTests + (counts.numTodoTests ?? 0);
-// A suite that cannot even load has no failed test of its own.
-const failed = counts.numFailedTests + (counts.numRuntimeErrorTestSuites ?? 0) + (typed ? 0 : 1) + (linted ? 0 : 1);
-console.log(`\n${counts.numPassedTests} passed, ${failed} failed${skipped ? `, ${skipped} skipped` : ""}`);
-process.exitCode = typed && linted && tested && failed === 0 && counts.numPassedTests > 0 ? 0 : 1;
+forgetCounts(run);
+const faults = isLong ? 0 : checksOfCode();
+const found = tests();
+const counts = { ...found, failed: found.failed + faults };
+keepCounts(run, counts);
+console.log(`\n${closingLine(counts)}`);
+process.exitCode = isWell(counts) ? 0 : 1;

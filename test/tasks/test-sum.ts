@@ -1,0 +1,6 @@
+/** The last line of `.ci/run`: what `npm test` and `npm run test:long` came to together. */
+import { closingLine, isWell, sumOfCounts } from "./counts.ts";
+
+const sum = sumOfCounts();
+console.log(`\n${closingLine(sum)}`);
+process.exitCode = isWell(sum) ? 0 : 1;
