@@ -1,7 +1,5 @@
-import { NAMESPACE, type Spec } from "../core/define.ts";
-import { GROUP_TITLES, GROUPS } from "../core/groups.ts";
+import { GROUP_TITLES, GROUPS, NAMESPACE, type Spec, signature } from "../core/define.ts";
 import type { Lifting, Param } from "../core/param.ts";
-import { signature } from "../core/signature.ts";
 import { specByName, specs } from "../functions/index.ts";
 import { Refusal } from "./exit-codes.ts";
 import { aligned } from "./text.ts";

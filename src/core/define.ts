@@ -69,3 +69,23 @@ export function define<const P extends Params, K extends "value" | "row" | "tabl
 
 /** The namespace in which sheets see the functions. */
 export const NAMESPACE = "HATCH";
+
+/** The trade's groups, in the order in which an engine is measured, built and tested. */
+export const GROUP_TITLES: Readonly<Record<Group, string>> = {
+  cylinder: "Cylinder and piston",
+  rings: "Rings",
+  volumes: "Volumes and compression",
+  valves: "Valves",
+  tests: "Tests on the assembled engine",
+  verdict: "Limits and verdicts",
+  measurement: "How good is the measurement",
+  wear: "Change and wear",
+  about: "About",
+};
+
+export const GROUPS = Object.keys(GROUP_TITLES) as Group[];
+
+/** `CLEARANCE(hole, shaft)`, optional params in brackets. */
+export function signature(spec: Pick<Spec, "name" | "inputs">): string {
+  return `${spec.name}(${spec.inputs.map(({ name, param }) => (param.isOptional ? `[${name}]` : name)).join(", ")})`;
+}

@@ -1,9 +1,25 @@
 import { scaleLinear } from "d3-scale";
 import { area, line } from "d3-shape";
-import { type BoreReadings, deviationsOf, exaggerationOf, HALF, INWARD, OUTWARD } from "./bore.ts";
-import { described, notes, nothingToDraw, type Plate, summaryOf } from "./bore-words.ts";
-import { type DrawingOptions, type Drawn, drawing, idOf } from "./drawing.ts";
-import { CHAIN, DASHED, element, group, hatching, label, labels, px, SMALL, segment, THICK, THIN, TYPE } from "./svg.ts";
+import { type BoreReadings, described, deviationsOf, exaggerationOf, HALF, INWARD, notes, nothingToDraw, OUTWARD, type Plate, summaryOf } from "./bore.ts";
+import {
+  CHAIN,
+  DASHED,
+  type DrawingOptions,
+  type Drawn,
+  drawing,
+  element,
+  group,
+  hatching,
+  idOf,
+  label,
+  labels,
+  px,
+  SMALL,
+  segment,
+  THICK,
+  THIN,
+  TYPE,
+} from "./svg.ts";
 import { decimalsOf, numberText, signedText, tame, widthOf, wrapped } from "./text.ts";
 
 export interface ProfileOptions extends DrawingOptions {

@@ -1,8 +1,7 @@
 import { scaleLinear } from "d3-scale";
 import { decimal } from "../core/decimal.ts";
 import { changeWords, uncertaintyOfChange } from "../functions/wear/change-params.ts";
-import { type DrawingOptions, type Drawn, drawing, idOf } from "./drawing.ts";
-import { DOTTED, element, group, label, labels, SMALL, segment, THICK, THIN, TYPE } from "./svg.ts";
+import { DOTTED, type DrawingOptions, type Drawn, drawing, element, group, idOf, label, labels, SMALL, segment, THICK, THIN, TYPE } from "./svg.ts";
 import { decimalsOf, numberText, signedText, tame, widthOf, wrapped } from "./text.ts";
 
 /** One size measured twice. */

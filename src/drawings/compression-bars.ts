@@ -1,8 +1,24 @@
 import { scaleBand, scaleLinear } from "d3-scale";
 import { isBelow } from "../core/decimal.ts";
 import { boundBy, type CompressionRule, short } from "../functions/tests/compression-rule.ts";
-import { type DrawingOptions, type Drawn, drawing, idOf } from "./drawing.ts";
-import { crossHatching, DASHED, element, group, hatching, label, labels, SMALL, segment, THICK, THIN, TYPE } from "./svg.ts";
+import {
+  crossHatching,
+  DASHED,
+  type DrawingOptions,
+  type Drawn,
+  drawing,
+  element,
+  group,
+  hatching,
+  idOf,
+  label,
+  labels,
+  SMALL,
+  segment,
+  THICK,
+  THIN,
+  TYPE,
+} from "./svg.ts";
 import { numberText, sharedStart, tame, widthOf, wrapped } from "./text.ts";
 
 /** One compression test of one engine. */

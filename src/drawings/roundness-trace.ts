@@ -1,8 +1,7 @@
 import { scaleLinear } from "d3-scale";
 import { curveLinearClosed, lineRadial } from "d3-shape";
 import { circlesOf, type FittedCircle, roundnessOf } from "../math/reference-circles.ts";
-import { type DrawingOptions, type Drawn, drawing, idOf } from "./drawing.ts";
-import { DASHED, DOTTED, element, group, label, labels, SMALL, segment, THICK, THIN } from "./svg.ts";
+import { DASHED, DOTTED, type DrawingOptions, type Drawn, drawing, element, group, idOf, label, labels, SMALL, segment, THICK, THIN } from "./svg.ts";
 import { decimalsOf, numberText, signedText, tame, wrapped } from "./text.ts";
 
 /** Radial readings at equal steps all round one cross-section. */

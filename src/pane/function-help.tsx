@@ -1,7 +1,6 @@
 import { useState } from "preact/hooks";
-import { type Example, NAMESPACE, type Spec } from "../core/define.ts";
+import { type Example, NAMESPACE, type Spec, signature } from "../core/define.ts";
 import type { Lifting, Param } from "../core/param.ts";
-import { signature } from "../core/signature.ts";
 
 /** Puts text on the clipboard; says whether it got there. Frames and older web views refuse the first way. */
 async function copy(text: string): Promise<boolean> {

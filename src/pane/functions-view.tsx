@@ -1,6 +1,5 @@
 import { useMemo } from "preact/hooks";
-import type { Group, Spec } from "../core/define.ts";
-import { GROUP_TITLES, GROUPS } from "../core/groups.ts";
+import { type Group, type Spec, GROUP_TITLES, GROUPS } from "../core/define.ts";
 import { specs } from "../functions/index.ts";
 import { FunctionHelp } from "./function-help.tsx";
 import { textFrom, useKept } from "./parts/stored-choices.ts";

@@ -5,9 +5,7 @@
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
-import type { Group, Spec } from "../core/define.ts";
-import { GROUP_TITLES, GROUPS } from "../core/groups.ts";
-import { signature } from "../core/signature.ts";
+import { GROUP_TITLES, GROUPS, type Group, type Spec, signature } from "../core/define.ts";
 import { coloursFile } from "./pane-colours.ts";
 import { root } from "./paths.ts";
 

@@ -1,6 +1,5 @@
-import { define, NAMESPACE, row, table, value } from "../../src/core/define.ts";
-import { GROUP_TITLES, GROUPS } from "../../src/core/groups.ts";
-import { length } from "../../src/core/param.ts";
+import { define, GROUP_TITLES, GROUPS, NAMESPACE, row, signature, table, value } from "../../src/core/define.ts";
+import { choice, length } from "../../src/core/param.ts";
 
 const declared = {
   name: "GAP",
@@ -37,4 +36,17 @@ test("sheets see the functions as HATCH.", () => {
 test("the groups stand in the order in which an engine is measured, built and tested, each under its title", () => {
   expect(GROUPS).toEqual(["cylinder", "rings", "volumes", "valves", "tests", "verdict", "measurement", "wear", "about"]);
   for (const title of Object.values(GROUP_TITLES)) expect(title).toMatch(/^[A-Z]/);
+});
+
+// Common practice of help texts: what may be left out stands in brackets.
+test("a call is written with its inputs in order, those that may be left out in brackets", () => {
+  const [hole, shaft, unit] = [length("hole"), length("shaft").optional(), choice("unit", ["mm", "in"]).default("mm")];
+  expect(signature({ name: "VERSION", inputs: [] })).toBe("VERSION()");
+  expect(signature({ name: "GAP", inputs: [{ name: "hole", param: hole }] })).toBe("GAP(hole)");
+  const inputs = [
+    { name: "hole", param: hole },
+    { name: "shaft", param: shaft },
+    { name: "unit", param: unit },
+  ];
+  expect(signature({ name: "GAP", inputs })).toBe("GAP(hole, [shaft], [unit])");
 });

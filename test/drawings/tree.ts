@@ -1,5 +1,5 @@
 import { SaxesParser } from "saxes";
-import { type Drawing, type Drawn, isDrawing } from "../../src/drawings/drawing.ts";
+import { type Drawing, type Drawn, isDrawing } from "../../src/drawings/svg.ts";
 
 /** An element of a drawing as it stands in the SVG. */
 export interface Node {

@@ -1,4 +1,4 @@
-import { isDrawing } from "../../src/drawings/drawing.ts";
+import { isDrawing } from "../../src/drawings/svg.ts";
 import { drawTrend, type Trend, type TrendPoint } from "../../src/drawings/trend.ts";
 import { HOSTILE, TAMED, treeOf } from "./tree.ts";
 

@@ -9,7 +9,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { parseArgs } from "node:util";
 import { Stryker } from "@stryker-mutator/core";
-import { GROUPS } from "../../src/core/groups.ts";
+import { GROUPS } from "../../src/core/define.ts";
 import { root } from "../../src/tools/paths.ts";
 import { publish, reportsIn, score } from "./publish.ts";
 

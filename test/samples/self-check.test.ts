@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { FIRST_SHEET, selfCheckWorkbook } from "../../samples/self-check.ts";
-import { GROUP_TITLES, GROUPS } from "../../src/core/groups.ts";
+import { GROUP_TITLES, GROUPS } from "../../src/core/define.ts";
 import { specs } from "../../src/functions/index.ts";
 import { type FileHost, openWorkbook } from "../../src/hosts/file.ts";
 import { root } from "../../src/tools/paths.ts";

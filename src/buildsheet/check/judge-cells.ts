@@ -1,9 +1,8 @@
 import { type Cell, isBlank, isCellError } from "../../core/cell.ts";
-import { explain } from "../../core/explain.ts";
 import { Fault } from "../../core/fault.ts";
 import { BLANK } from "../../core/param.ts";
 import { faultBody } from "../../core/sentences.ts";
-import { type Judgement, judge, type Limits } from "../../core/verdict.ts";
+import { explain, type Judgement, judge, type Limits } from "../../core/verdict.ts";
 import { judgingParams, limitsOf } from "../../functions/verdict/limit-params.ts";
 
 /** What one judged thing is judged from, cell by cell as it stands in the sheet or file. */

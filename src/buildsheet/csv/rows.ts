@@ -1,5 +1,4 @@
-import { explain } from "../../core/explain.ts";
-import { judge, verdictOf } from "../../core/verdict.ts";
+import { explain, judge, verdictOf } from "../../core/verdict.ts";
 import { labelFrom, READING_FIELDS, type ReadingField } from "../../vocabulary/headings.ts";
 import { isCoarse, reportCoarse } from "../check/coarse.ts";
 import { compareReading } from "../check/compare.ts";

@@ -1,6 +1,5 @@
-import type { Block, Cell, CellError } from "../../core/cell.ts";
-import { isCellError } from "../../core/cell.ts";
-import { compareAsSheets, compareTexts } from "../../core/sheet-order.ts";
+import { type Block, type Cell, type CellError, isCellError } from "../../core/cell.ts";
+import { compareAsSheets, compareTexts } from "../../core/decimal.ts";
 
 /**
  * A sheet's operators over cells and blocks: blank counts as 0 or as empty text, text that reads as

@@ -1,5 +1,5 @@
 import { isErrorCode } from "../../core/cell.ts";
-import { compareAsSheets, compareTexts } from "../../core/sheet-order.ts";
+import { compareAsSheets, compareTexts } from "../../core/decimal.ts";
 
 /** The parts of the engine that this needs; its whole module or browser global fits. */
 export interface GridParts {

@@ -2,8 +2,7 @@ import type { Result } from "../../core/cell.ts";
 import { define, table } from "../../core/define.ts";
 import { Fault } from "../../core/fault.ts";
 import { grid, labels, length } from "../../core/param.ts";
-import { type Components, gaugeComponents } from "./gauge-components.ts";
-import { studyOf } from "./gauge-variances.ts";
+import { type Components, gaugeComponents, studyOf } from "./gauge-variances.ts";
 
 const HEADER = ["source", "standard deviation", "% of variance", "% of variation", "% of tolerance"] as const;
 /** A tolerance is held against the width that holds 99.73 % of a normal spread. */

@@ -4,8 +4,7 @@ import { Fault } from "../../core/fault.ts";
 import { cells, choice, number } from "../../core/param.ts";
 import { checkText, show } from "../../core/sentences.ts";
 import { judge } from "../../core/verdict.ts";
-import { boundBy, RULES, ruleFault, short, ZERO_PRESSURE_NOTE } from "./compression-rule.ts";
-import { inShape } from "./in-shape.ts";
+import { boundBy, inShape, RULES, ruleFault, short, ZERO_PRESSURE_NOTE } from "./compression-rule.ts";
 
 /**
  * Judges each cylinder of a compression test by one rule and says which. Sources: share of the

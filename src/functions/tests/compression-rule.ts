@@ -1,5 +1,7 @@
+import type { Result } from "../../core/cell.ts";
 import { decimal, isAbove, isBelow } from "../../core/decimal.ts";
 import { type Fault, refuse } from "../../core/fault.ts";
+import type { Cells } from "../../core/param.ts";
 import { show } from "../../core/sentences.ts";
 
 export const RULES = ["share", "average", "difference"] as const;
@@ -45,3 +47,8 @@ const highestOf = (read: readonly number[]): number => read.reduce((a, b) => Mat
 
 /** An average with no more digits than a gauge deserves. */
 export const short = (x: number): string => String(Math.round(x * 1000) / 1000);
+
+/** One result per cell, laid out as the cells are. */
+export function inShape({ rows, columns, values }: Cells, of: (cell: Cells["values"][number], index: number) => Result): Result[][] {
+  return Array.from({ length: rows }, (_, row) => Array.from({ length: columns }, (_, column) => of(values[row * columns + column]!, row * columns + column)));
+}

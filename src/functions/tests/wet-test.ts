@@ -4,8 +4,7 @@ import { define, table } from "../../core/define.ts";
 import { Fault, refuse } from "../../core/fault.ts";
 import { type Cells, cells, choice, number } from "../../core/param.ts";
 import { checkText, show } from "../../core/sentences.ts";
-import { boundBy, type CompressionRule, RULES, ruleFault, short, ZERO_PRESSURE_NOTE } from "./compression-rule.ts";
-import { inShape } from "./in-shape.ts";
+import { boundBy, type CompressionRule, inShape, RULES, ruleFault, short, ZERO_PRESSURE_NOTE } from "./compression-rule.ts";
 
 const DEFAULT_SHARE = 0.75;
 

@@ -1,6 +1,6 @@
 import { define, value } from "../../core/define.ts";
-import { explain as explainVerdict } from "../../core/explain.ts";
 import { Fault } from "../../core/fault.ts";
+import { explain as explainVerdict } from "../../core/verdict.ts";
 import { EMPTY_CELL_NOTE, judgingParams, limitsOf } from "./limit-params.ts";
 
 /** The verdict as one plain sentence with its numbers. Source: as VERDICT. */

@@ -1,5 +1,5 @@
 import { useEffect, useMemo, useState } from "preact/hooks";
-import { type Drawn, isDrawing } from "../../drawings/drawing.ts";
+import { type Drawn, isDrawing } from "../../drawings/svg.ts";
 
 /** Room for a drawing in the narrowest pane, in CSS pixels. */
 const ROOM = 296;

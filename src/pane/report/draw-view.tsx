@@ -1,6 +1,6 @@
 import { useState } from "preact/hooks";
 import { counted } from "../../buildsheet/counts.ts";
-import { type Drawing, isDrawing } from "../../drawings/drawing.ts";
+import { type Drawing, isDrawing } from "../../drawings/svg.ts";
 import { placeName } from "../../workbook/address.ts";
 import type { SheetHost } from "../../workbook/port.ts";
 import type { ViewProps } from "../parts/loading.ts";

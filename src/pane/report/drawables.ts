@@ -2,8 +2,8 @@ import { commonExaggeration } from "../../drawings/bore.ts";
 import { drawBoreProfile } from "../../drawings/bore-profile.ts";
 import { drawChangePlot } from "../../drawings/change-plot.ts";
 import { drawCompressionBars } from "../../drawings/compression-bars.ts";
-import type { Drawn } from "../../drawings/drawing.ts";
 import { drawRoundnessTrace } from "../../drawings/roundness-trace.ts";
+import type { Drawn } from "../../drawings/svg.ts";
 import type { SheetContent } from "../../report/content.ts";
 
 /** Something in the workbook that can be drawn. */

@@ -3,8 +3,8 @@ import { commonExaggeration } from "../../drawings/bore.ts";
 import { drawBoreProfile } from "../../drawings/bore-profile.ts";
 import { drawChangePlot } from "../../drawings/change-plot.ts";
 import { drawCompressionBars } from "../../drawings/compression-bars.ts";
-import { type Drawn, isDrawing } from "../../drawings/drawing.ts";
 import { drawRoundnessTrace } from "../../drawings/roundness-trace.ts";
+import { type Drawn, isDrawing } from "../../drawings/svg.ts";
 import type { Placed, ReportInput } from "../content.ts";
 import { html, Markup } from "../markup.ts";
 

@@ -1,5 +1,5 @@
 import { counted, countsText, grouped } from "../../buildsheet/counts.ts";
-import { isDrawing } from "../../drawings/drawing.ts";
+import { isDrawing } from "../../drawings/svg.ts";
 import { drawTrend } from "../../drawings/trend.ts";
 import { html, Markup, scrolled } from "../markup.ts";
 import type { Course, EngineSum, KindSum, Overview } from "../overview.ts";

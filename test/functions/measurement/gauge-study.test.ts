@@ -1,7 +1,6 @@
 import fc from "fast-check";
-import { crossedComponents, gaugeComponents } from "../../../src/functions/measurement/gauge-components.ts";
 import { gaugeStudy } from "../../../src/functions/measurement/gauge-study.ts";
-import { studyOf } from "../../../src/functions/measurement/gauge-variances.ts";
+import { crossedComponents, gaugeComponents, studyOf } from "../../../src/functions/measurement/gauge-variances.ts";
 import { source } from "../../../src/math/anova.ts";
 import { cellsOf, tenParts, thermalImpedance } from "../../reference/gauge-studies.ts";
 import { ask, BLANKS } from "../ask.ts";

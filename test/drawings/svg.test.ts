@@ -1,8 +1,8 @@
 import { drawBoreProfile } from "../../src/drawings/bore-profile.ts";
 import { drawChangePlot } from "../../src/drawings/change-plot.ts";
 import { drawCompressionBars } from "../../src/drawings/compression-bars.ts";
-import type { DrawingOptions, Drawn } from "../../src/drawings/drawing.ts";
 import { drawRoundnessTrace } from "../../src/drawings/roundness-trace.ts";
+import type { DrawingOptions, Drawn } from "../../src/drawings/svg.ts";
 import { drawingOf, everyNode, type Node } from "./tree.ts";
 
 const ALL: Record<string, (name: string, options?: DrawingOptions) => Drawn> = {
