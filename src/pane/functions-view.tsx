@@ -1,5 +1,5 @@
 import { useMemo } from "preact/hooks";
-import { type Group, type Spec, GROUP_TITLES, GROUPS } from "../core/define.ts";
+import { GROUP_TITLES, GROUPS, type Group, type Spec } from "../core/define.ts";
 import { specs } from "../functions/index.ts";
 import { FunctionHelp } from "./function-help.tsx";
 import { textFrom, useKept } from "./parts/stored-choices.ts";
