@@ -1,81 +1,124 @@
-import { unitOf } from "./units.ts";
+import { remembered } from "./remembered.ts";
+import { unitIn, withoutUnits } from "./units.ts";
 
 /** Columns of readings in long form: one reading a row. */
-export const READING_FIELDS = ["engine", "cylinder", "characteristic", "position", "value", "lower", "upper", "unit", "uncertainty", "near", "hours"] as const;
+export const READING_FIELDS = [
+  ...(["engine", "cylinder", "characteristic", "position", "height", "axis"] as const),
+  ...(["value", "lower", "upper", "unit", "uncertainty", "near", "hours"] as const),
+] as const;
 export type ReadingField = (typeof READING_FIELDS)[number];
 
-/** Columns of readings in long form, one reading a row. The field's own name always counts, and goes before these. */
+/**
+ * The words by which headings are recognised: English of the trade and its abbreviations. To teach
+ * another word, add it to its line: everything that reads headings reads them from this folder. Words
+ * are compared without regard to capitals, hyphens, dots and brackets. The field's own name always
+ * counts, and goes before these.
+ */
 export const FIELD_WORDS: Readonly<Record<ReadingField, readonly string[]>> = {
-  engine: ["engine no", "engine number", "engine id", "eng", "motor"],
+  engine: [...["engine no", "engine number", "engine id", "engine name", "eng", "eng no"], ...["motor", "motor no", "motor number", "motor id", "motor name"]],
   cylinder: ["cyl", "cyl no", "cylinder no", "cylinder number"],
   characteristic: ["feature", "dimension", "item", "part", "parameter", "quantity", "what"],
   position: ["pos", "place", "location", "where", "point"],
+  height: ["heights", "depth", "level", "height from top"],
+  axis: ["axes", "direction"],
   value: ["reading", "readings", "measured", "measured value", "measurement", "actual", "result"],
-  lower: ["lower limit", "low", "low limit", "min", "minimum", "least", "lsl", "lower bound"],
-  upper: ["upper limit", "high", "high limit", "max", "maximum", "most", "usl", "upper bound"],
+  lower: ["lower limit", "low", "low limit", "min", "minimum", "least", "lsl", "lower bound", "min allowed", "minimum allowed", "not under"],
+  upper: ["upper limit", "high", "high limit", "max", "maximum", "most", "usl", "upper bound", "max allowed", "maximum allowed", "not over"],
   unit: ["units", "unit of measure", "uom"],
-  uncertainty: ["u", "expanded uncertainty", "measurement uncertainty", "gauge uncertainty", "uncertainty u"],
+  uncertainty: ["u", "expanded uncertainty", "measurement uncertainty", "gauge uncertainty", "uncertainty u", "u of the gauge", "gauge u"],
   near: ["near limit", "near band"],
   hours: ["hours run", "hours in service", "engine hours", "running hours", "service hours", "run hours", "hrs"],
 };
 
-/** Columns and entries about gauges: which one, until when its calibration holds, on which day it was used. */
-export const GAUGE_WORDS = {
-  gauge: [
-    "gauge",
-    "gauge id",
-    "gauge no",
-    "gauge number",
-    "gauge used",
-    "gage",
-    "gage id",
-    "instrument",
-    "instrument id",
-    "instrument no",
-    "instrument used",
-    "measuring instrument",
-    "measured with",
-    "micrometer",
-  ],
-  due: [
-    "due",
-    "due date",
-    "calibration due",
-    "calibration due date",
-    "cal due",
-    "calibrated until",
-    "calibration valid until",
-    "valid until",
-    "next calibration",
-    "recalibrate by",
-    "calibration expires",
-  ],
-  used: ["measured on", "used on", "read on", "date", "date measured", "date of measurement", "measurement date", "date used", "date of use"],
-  uncertainty: ["u", "u of the gauge", "gauge u", "uncertainty", "expanded uncertainty", "gauge uncertainty"],
-  unit: ["unit", "units"],
-} as const;
+/** A single limit that does not say its side. Only who asks a person may take it for an upper one, as for wear. */
+export const ONE_SIDED_LIMIT = ["limit", "wear limit", "service limit"] as const;
 
-const BY_NAME = new Map(READING_FIELDS.flatMap((field) => [field, ...FIELD_WORDS[field]].map((name) => [name, field] as const)));
+/** Where a limit comes from. */
+export const SOURCE_WORDS = ["source", "from", "reference", "manual", "where from", "origin"] as const;
+
+/** Columns and entries about gauges. Their uncertainty and unit are headed like those of readings. */
+export const GAUGE_WORDS = {
+  /** Which one. */
+  gauge: [
+    ...["gauge", "gauge id", "gauge no", "gauge number", "gauge used"],
+    ...["gage", "gage id", "gage no", "gage number", "gage used"],
+    ...["instrument", "instrument id", "instrument no", "instrument number", "instrument used", "measuring instrument"],
+    ...["measured with", "micrometer", "tool"],
+  ],
+  /** The last day on which its calibration holds. */
+  due: [
+    ...["due", "due date", "calibration due", "calibration due date", "cal due"],
+    ...["calibrated until", "calibration valid until", "valid until", "next calibration", "recalibrate by", "calibration expires"],
+  ],
+  /** The day on which it was used. */
+  used: ["measured on", "used on", "read on", "date", "date measured", "date of measurement", "measurement date", "date used", "date of use"],
+  uncertainty: ["uncertainty", ...FIELD_WORDS.uncertainty],
+  unit: ["unit", ...FIELD_WORDS.unit],
+  resolution: ["resolution"],
+  /** What its last calibration came to. */
+  calibration: ["calibration", "calibrated", "certificate"],
+} as const satisfies Readonly<Record<string, readonly string[]>>;
+
+export type GaugeField = keyof typeof GAUGE_WORDS;
+
+/** Results beside readings: they say nothing about what is judged. */
+export const JUDGING_WORDS = ["verdict", "margin", "explain", "explanation", "judgement", "in words", "ok", "pass"] as const;
+
+/** Rows and columns that a sheet works out from the readings beside them, and what it says of them. */
+export const DERIVED_WORDS = ["average", "avg", "mean", "total", "sum", "range", "largest", "smallest", "remarks", "notes", ...JUDGING_WORDS] as const;
+
+const BRACKETS = /[([][^)\]]*[)\]]/g;
+
+/** `Lower-limit (mm)` as `lower limit`: text without what does not tell it from other text. */
+export const plain = (heading: string): string =>
+  heading
+    .replace(BRACKETS, " ")
+    .toLowerCase()
+    .replace(/[^\p{L}\p{N}]+/gu, " ")
+    .trim();
+
+/** Words by what they stand for, in the spelling of `plain`. */
+export const byWord = <Name extends string>(words: Readonly<Record<Name, readonly string[]>>): ReadonlyMap<string, Name> =>
+  new Map((Object.keys(words) as Name[]).flatMap((name) => words[name].map((word) => [plain(word), name] as const)));
+
+const FIELDS = byWord(Object.fromEntries(READING_FIELDS.map((field) => [field, [field, ...FIELD_WORDS[field]]])) as Record<ReadingField, string[]>);
+const GAUGE_FIELDS = byWord<GaugeField>(GAUGE_WORDS);
+const JUDGING = new Set<string>(JUDGING_WORDS);
+const SOURCES = new Set<string>(SOURCE_WORDS);
+
+/** `Value, mm` and `Value (mm)` are both a value. Every row of a sheet is asked whether it is one of headings. */
+const nameOf = remembered((heading) => plain(withoutUnits(heading)));
+
+/** The field that a heading names. */
+export const fieldOf = (heading: string): ReadingField | undefined => FIELDS.get(nameOf(heading));
+
+const LONGEST_GAUGE_WORD = Math.max(...[...GAUGE_FIELDS.keys()].map((word) => word.length)) + 10;
+const GAUGE_START = new RegExp(`^[^a-z]*[${[...new Set([...GAUGE_FIELDS.keys()].map((word) => word[0]!))].join("")}]`, "i");
+
+/** What of a gauge a heading or an entry's name stands for. Most text is neither: it is known by its first letter or its length, before it is looked at closely. */
+export function gaugeFieldOf(text: string): GaugeField | undefined {
+  return text.length > LONGEST_GAUGE_WORD || !GAUGE_START.test(text) ? undefined : GAUGE_FIELDS.get(plain(text));
+}
+
+/** A heading of verdicts and the like. */
+export const isJudging = (heading: string): boolean => JUDGING.has(plain(heading));
+
+/** A heading of where limits come from. */
+export const isSource = (heading: string): boolean => SOURCES.has(plain(heading));
+
+const ONE_SIDED = new Set<string>(ONE_SIDED_LIMIT);
+
+/** A heading of limits that does not say of which side. */
+export const isOneSidedLimit = (heading: string): boolean => ONE_SIDED.has(nameOf(heading));
 
 /** Where each recognised column stands. */
 export interface Columns {
   at: Partial<Record<ReadingField, number>>;
   /** The unit that the heading of the value gives, as in `value (mm)`. */
   unit: string | undefined;
+  /** The heading of a limit that does not say its side. */
+  oneSided: string | undefined;
 }
-
-const IN_BRACKETS = /[([]([^)\]]*)[)\]]/g;
-
-/** `Lower limit (mm)` as `lower limit`: text without what does not tell it from other text. */
-export const plain = (heading: string): string =>
-  heading
-    .replace(IN_BRACKETS, " ")
-    .toLowerCase()
-    .replace(/[^\p{L}\p{N}]+/gu, " ")
-    .trim();
-
-/** The field that a heading names. */
-export const fieldOf = (heading: string): ReadingField | undefined => BY_NAME.get(plain(heading));
 
 /** Reads a row of headings. Two columns that could both be one field are left out, unless one has its very name. */
 export function readHeadings(headings: readonly string[]): Columns {
@@ -83,8 +126,8 @@ export function readHeadings(headings: readonly string[]): Columns {
   const named = new Set<ReadingField>();
   const doubtful = new Set<ReadingField>();
   for (const [column, heading] of headings.entries()) {
-    const name = plain(heading);
-    const field = BY_NAME.get(name);
+    const name = nameOf(heading);
+    const field = FIELDS.get(name);
     if (!field) continue;
     const own = name === field;
     if (at[field] === undefined || (own && !named.has(field))) {
@@ -94,32 +137,48 @@ export function readHeadings(headings: readonly string[]): Columns {
     } else if (own || !named.has(field)) doubtful.add(field);
   }
   for (const field of doubtful) delete at[field];
-  return { at, unit: at.value === undefined ? undefined : unitIn(headings[at.value]!) };
-}
-
-function unitIn(heading: string): string | undefined {
-  const [, inside] = [...heading.matchAll(IN_BRACKETS)].at(-1) ?? [];
-  return inside === undefined ? undefined : unitOf(inside);
+  return { at, unit: at.value === undefined ? undefined : unitIn(headings[at.value]!), oneSided: headings.find(isOneSidedLimit) };
 }
 
 /** Readings can be judged when it is known where they and at least one of their limits stand. */
 export const canBeJudged = ({ at }: Columns): boolean => at.value !== undefined && (at.lower !== undefined || at.upper !== undefined);
 
 /** Readings can be compared when it is known where they stand and what they are of. */
-export const canBeCompared = ({ at }: Columns): boolean => at.value !== undefined && (at.characteristic !== undefined || at.position !== undefined);
+export const canBeCompared = ({ at }: Columns): boolean =>
+  at.value !== undefined && [at.characteristic, at.position, at.height, at.axis].some((column) => column !== undefined);
+
+type Named = Partial<Record<ReadingField, string>>;
+
+/** `top thrust`: what the columns of a row say of where on the part it was measured. */
+export const positionFrom = ({ height = "", axis = "", position = "" }: Named): string =>
+  [height, axis, position]
+    .map((text) => text.trim())
+    .filter(Boolean)
+    .join(" ");
 
 /** `engine A, cylinder 2, bore, top thrust` */
-export function labelFrom(cells: Partial<Record<ReadingField, string>>): string {
-  const { engine = "", cylinder = "", characteristic = "", position = "" } = cells;
-  return [numbered("engine", engine), numbered("cylinder", cylinder), characteristic.trim(), position.trim()].filter(Boolean).join(", ");
+export function labelFrom(cells: Named): string {
+  const { engine = "", cylinder = "", characteristic = "" } = cells;
+  return [numbered("engine", engine), numbered("cylinder", cylinder), characteristic.trim(), positionFrom(cells)].filter(Boolean).join(", ");
+}
+
+/** `eng`, `motor`, `cyl`: what a text begins with that names an engine or a cylinder. */
+const OWNER_WORDS = {
+  engine: new Set(["engine", ...FIELD_WORDS.engine].map((word) => word.split(" ")[0]!)),
+  cylinder: new Set(["cylinder", ...FIELD_WORDS.cylinder].map((word) => word.split(" ")[0]!)),
+};
+
+/** True for `Cyl. 2` and `Port engine`: text that says itself that it names a cylinder or an engine. */
+export function saysOwner(field: "engine" | "cylinder", text: string): boolean {
+  const words = text.toLowerCase().match(/\p{L}+/gu) ?? [];
+  return OWNER_WORDS[field].has(words[0] ?? "") || OWNER_WORDS[field].has(words.at(-1) ?? "");
 }
 
 /** The word goes before a bare number or letter, not before text that names itself. */
-function numbered(word: string, text: string): string {
+function numbered(field: "engine" | "cylinder", text: string): string {
   const typed = text.trim();
-  return typed === "" || typed.toLowerCase().startsWith(word.slice(0, 3)) ? typed : `${word} ${typed}`;
+  return typed === "" || saysOwner(field, typed) ? typed : `${field} ${typed}`;
 }
 
 /** Readings of one characteristic of one engine are alike. */
-export const groupFrom = ({ engine = "", characteristic = "" }: Partial<Record<ReadingField, string>>): string =>
-  `${engine.trim().toLowerCase()}|${characteristic.trim().toLowerCase()}`;
+export const groupFrom = ({ engine = "", characteristic = "" }: Named): string => `${engine.trim().toLowerCase()}|${characteristic.trim().toLowerCase()}`;

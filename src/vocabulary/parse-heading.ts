@@ -1,8 +1,10 @@
 import { type Cell, isBlank } from "../core/cell.ts";
-import { AXIS_LETTERS, OTHER_UNITS } from "./characteristics.ts";
+import { AXIS_LETTERS, CHARACTERISTICS } from "./characteristics.ts";
 import { plain } from "./headings.ts";
+import { isNoReading } from "./identity.ts";
 import { type HeadingField, longestPhrase, type Meaning, meaningsOf, type Role } from "./phrases.ts";
-import { unitOf } from "./units.ts";
+import { remembered } from "./remembered.ts";
+import { unitIn, withoutUnits } from "./units.ts";
 
 /** A word for a place, and what kind of place it is. */
 export interface PositionWord {
@@ -22,8 +24,8 @@ export interface ParsedHeading {
   unit?: string;
   /** The heading of a line of headings: `Cylinder` above 1, 2, 3. */
   names?: HeadingField;
-  /** An average or a remark: no reading. */
-  isWorkedOut?: boolean;
+  /** An average, a day, a gauge, a remark: the numbers are no readings. */
+  isNoReading?: boolean;
   /** Words that are not known. */
   rest: string[];
 }
@@ -38,34 +40,33 @@ interface Token {
 
 const TOKEN = /\d+(?:\.\d+)?(?:°|st\b|nd\b|rd\b|th\b)?|[\p{L}³⌀]+|%/gu;
 const APART = /[,:;()[\]–—|=]/;
-const IN_BRACKETS = /[([]([^)\]]*)[)\]]/g;
 /** Engines have no more cylinders than sheets name by a bare number. */
 const LARGEST_ORDINAL = 32;
 const LONGEST_ENGINE_NAME = 3;
 
 /** What a heading says, as far as its line tells such things. */
-export function parseHeading(cell: Cell, tells: readonly HeadingField[]): ParsedHeading {
-  const says: ParsedHeading = { places: [], rest: [] };
-  if (typeof cell === "number") return saidByNumber(cell, tells, says);
-  if (typeof cell !== "string" || isBlank(cell)) return says;
-  const unit = tellsUnit(tells) ? unitInBrackets(cell) : undefined;
-  if (unit !== undefined) says.unit = unit;
-  const tokens = tokensOf(unit === undefined ? cell : cell.replace(IN_BRACKETS, (whole, inside: string) => (knownUnit(inside) ? " " : whole)));
-  for (let i = 0; i < tokens.length; ) i += take(tokens, i, tells, says);
-  return completed(cell, tells, says);
+export function parseHeading(cell: Cell, fields: readonly HeadingField[]): ParsedHeading {
+  const heading: ParsedHeading = { places: [], rest: [] };
+  if (typeof cell === "number") return parsedNumber(cell, fields, heading);
+  if (typeof cell !== "string" || isBlank(cell)) return heading;
+  // A depth in millimetres says nothing about the readings taken there, and an engine may be called what it likes.
+  const isOfReadings = fields.includes("unit") || fields.includes("role") || fields.includes("characteristic");
+  const unit = isOfReadings ? unitIn(cell) : undefined;
+  if (unit !== undefined) heading.unit = unit;
+  const tokens = tokensOf(unit === undefined ? cell : withoutUnits(cell));
+  if (isOfReadings && isNoReading(cell)) return { ...heading, isNoReading: true, rest: tokens.map(({ raw }) => raw) };
+  new Parser(tokens, fields, heading).parse();
+  return completed(cell, fields, heading);
 }
 
-/** A depth in millimetres says nothing about the readings taken there. */
-const tellsUnit = (tells: readonly HeadingField[]): boolean => tells.includes("unit") || tells.includes("role") || tells.includes("characteristic");
-
-function saidByNumber(number: number, tells: readonly HeadingField[], says: ParsedHeading): ParsedHeading {
+function parsedNumber(number: number, fields: readonly HeadingField[], heading: ParsedHeading): ParsedHeading {
   const text = String(number);
-  if (tells.includes("cylinder")) says.cylinder = text;
-  else if (tells.includes("engine")) says.engine = text;
-  else if (tells.includes("height")) says.places.push({ word: text, kind: "height" });
-  else if (tells.includes("axis")) says.places.push({ word: text, kind: "axis" });
-  else if (tells.includes("position")) says.places.push({ word: text, kind: "place" });
-  return says;
+  if (fields.includes("cylinder")) heading.cylinder = text;
+  else if (fields.includes("engine")) heading.engine = text;
+  else if (fields.includes("height")) heading.places.push({ word: text, kind: "height" });
+  else if (fields.includes("axis")) heading.places.push({ word: text, kind: "axis" });
+  else if (fields.includes("position")) heading.places.push({ word: text, kind: "place" });
+  return heading;
 }
 
 function tokensOf(text: string): Token[] {
@@ -79,141 +80,232 @@ function tokensOf(text: string): Token[] {
   return tokens;
 }
 
-const knownUnit = (text: string): string | undefined => {
-  const typed = text.trim().toLowerCase();
-  const unit = unitOf(typed);
-  if (Object.hasOwn(OTHER_UNITS, typed)) return OTHER_UNITS[typed];
-  return unit !== typed || /^(?:mm|in|thou|µm|cm)$/.test(typed) ? unit : undefined;
-};
+/** Words of one heading, phrase by phrase. */
+class Parser {
+  /** Where the phrase ends that names the characteristic. */
+  #named = -1;
+  /** It is of a part that is not known: what else it says is not of one that is. */
+  #isOther = false;
+  readonly #hasOtherPart: boolean;
 
-function unitInBrackets(text: string): string | undefined {
-  for (const [, inside] of [...text.matchAll(IN_BRACKETS)].reverse()) {
-    const unit = knownUnit(inside!);
-    if (unit !== undefined) return unit;
+  constructor(
+    readonly tokens: readonly Token[],
+    readonly fields: readonly HeadingField[],
+    readonly heading: ParsedHeading,
+  ) {
+    this.#hasOtherPart = this.#findsOtherPart();
   }
-  return undefined;
-}
 
-/** Takes the longest known phrase that starts at `from`, or one unknown word; says how many words that were. */
-function take(tokens: readonly Token[], from: number, tells: readonly HeadingField[], says: ParsedHeading): number {
-  for (let length = Math.min(longestPhrase, tokens.length - from); length > 0; length--) {
-    const phrase = tokens.slice(from, from + length);
-    if (phrase.some(({ isApart }, i) => i > 0 && isApart)) continue;
-    const meaning = meaningsOf(phrase.map(({ text }) => text).join(" ")).find((one) => isTold(one, tells, says));
-    if (meaning) return length + mean(meaning, tokens, from + length, tells, says);
+  parse(): void {
+    for (let at = 0; at < this.tokens.length; ) at += this.#take(at);
   }
-  const { raw, text } = tokens[from]!;
-  if (/^\d.*°$/.test(text) && (tells.includes("axis") || tells.includes("position"))) says.places.push({ word: text, kind: "axis" });
-  // The second inlet valve: a number behind a place belongs to it.
-  else if (/^\d+$/.test(text) && says.places.length > 0 && tells.includes("position")) says.places.push({ word: text, kind: "place" });
-  else says.rest.push(raw);
-  return 1;
-}
 
-function isTold(meaning: Meaning, tells: readonly HeadingField[], says: ParsedHeading): boolean {
-  switch (meaning.tells) {
-    case "height":
-      // Upper and lower are heights where the line tells no limits.
-      return (tells.includes("height") || tells.includes("position")) && !(["upper", "lower"].includes(meaning.word) && tells.includes("role"));
-    case "axis":
-      return tells.includes("axis") || tells.includes("position");
-    case "characteristic":
-      return tells.includes("characteristic") && says.characteristic === undefined;
-    case "names":
-      // A field's name introduces what it names, and is no news where something else has been said.
-      return tells.includes(meaning.field) || meaning.field === "engine" || meaning.field === "cylinder";
-    case "nothing":
-    case "worked out":
-      return true;
-    case "unit":
-      return tellsUnit(tells);
-    default:
-      return tells.includes(meaning.tells);
-  }
-}
-
-/** Notes what the phrase means; says how many of the words behind it belong to it. */
-function mean(meaning: Meaning, tokens: readonly Token[], next: number, tells: readonly HeadingField[], says: ParsedHeading): number {
-  switch (meaning.tells) {
-    case "characteristic": {
-      says.characteristic = meaning.name;
-      const isPart = meaning.name === "bore" || meaning.name === "piston skirt";
-      return isPart && tells.includes("cylinder") ? takeCylinder(tokens, next, says) : 0;
+  /** The longest known phrase that starts at a token and means something that is asked for. */
+  #phraseAt(at: number, isAsked: (meaning: Meaning) => boolean): { meaning: Meaning; length: number } | undefined {
+    for (let length = Math.min(longestPhrase, this.tokens.length - at); length > 0; length--) {
+      const phrase = this.tokens.slice(at, at + length);
+      if (phrase.some(({ isApart }, i) => i > 0 && isApart)) continue;
+      const meaning = meaningsOf(phrase.map(({ text }) => text).join(" ")).find(isAsked);
+      if (meaning) return { meaning, length };
     }
-    case "height":
-    case "axis":
-      says.places.push({ word: meaning.word, kind: meaning.tells });
-      return 0;
-    case "position":
-      says.places.push({ word: meaning.word, kind: "place" });
-      return 0;
-    case "role":
-      says.role = meaning.role;
-      if (meaning.isOneSided) says.isOneSided = true;
-      return 0;
-    case "engine":
-      says.engine ??= meaning.name;
-      return 0;
-    case "unit":
-      says.unit ??= meaning.unit;
-      return 0;
-    case "names":
-      return introduce(meaning.field, tokens, next, says);
-    case "worked out":
-      says.isWorkedOut = true;
-      return 0;
-    case "nothing":
-      return 0;
+    return undefined;
   }
-}
 
-function introduce(field: HeadingField, tokens: readonly Token[], next: number, says: ParsedHeading): number {
-  if (field === "cylinder") {
-    const taken = takeCylinder(tokens, next, says, true);
-    if (taken > 0) return taken;
+  /** The rod of `Rod gap`, not that of `Rod journal`, which is known as a whole, nor the pump of `Bore, pump side`, which says where. */
+  #findsOtherPart(): boolean {
+    for (let at = 0; at < this.tokens.length; ) {
+      const found = this.#phraseAt(at, () => true);
+      const next = at + (found?.length ?? 1);
+      const isPlace = /^(?:side|end)$/.test(this.tokens[next]?.text ?? "") && this.#phraseAt(next, () => true) === undefined;
+      if (found?.meaning.is === "other part" && !isPlace) return true;
+      at = next;
+    }
+    return false;
   }
-  if (field === "engine") {
-    const name: string[] = [];
+
+  /** Takes a phrase, or one unknown word; says how many words that were. */
+  #take(at: number): number {
+    const { heading, fields } = this;
+    const found = this.#phraseAt(at, (meaning) => this.#isAsked(meaning));
+    if (found) return found.length + this.#note(found.meaning, at, at + found.length);
+    const { raw, text } = this.tokens[at]!;
+    if (/^\d.*°$/.test(text) && (fields.includes("axis") || fields.includes("position"))) heading.places.push({ word: text, kind: "axis" });
+    // The second inlet valve: a number behind a place belongs to it.
+    else if (/^\d+$/.test(text) && heading.places.length > 0 && fields.includes("position")) heading.places.push({ word: text, kind: "place" });
+    else heading.rest.push(raw);
+    return 1;
+  }
+
+  #isAsked(meaning: Meaning): boolean {
+    const { heading, fields } = this;
+    switch (meaning.is) {
+      case "height":
+        // Upper and lower are heights where the line tells no limits.
+        return (fields.includes("height") || fields.includes("position")) && !(["upper", "lower"].includes(meaning.word) && fields.includes("role"));
+      case "axis":
+        return fields.includes("axis") || fields.includes("position");
+      case "characteristic":
+        return fields.includes("characteristic") && (heading.characteristic === undefined || meaning.isGeneral);
+      case "names":
+        // A field's name introduces what it names, and is no news where something else has been said.
+        return fields.includes(meaning.field) || meaning.field === "engine" || meaning.field === "cylinder";
+      case "nothing":
+      case "derived":
+        return true;
+      case "other part":
+      case "document":
+        return false;
+      default:
+        return fields.includes(meaning.is);
+    }
+  }
+
+  /** Notes what the phrase from `at` to `next` means; says how many of the words behind it belong to it. */
+  #note(meaning: Meaning, at: number, next: number): number {
+    const { heading } = this;
+    switch (meaning.is) {
+      case "characteristic":
+        return this.#noteCharacteristic(meaning, at, next);
+      case "height":
+      case "axis":
+        heading.places.push({ word: meaning.word, kind: meaning.is });
+        return 0;
+      case "position":
+        heading.places.push({ word: meaning.word, kind: "place" });
+        return 0;
+      case "role":
+        heading.role = meaning.role;
+        if (meaning.isOneSided) heading.isOneSided = true;
+        return 0;
+      case "engine":
+        heading.engine ??= meaning.name;
+        return 0;
+      case "names":
+        return this.#introduce(meaning.field, next);
+      case "derived":
+        heading.isNoReading = true;
+        return 0;
+      default:
+        return 0;
+    }
+  }
+
+  #noteCharacteristic({ name, isGeneral }: Meaning & { is: "characteristic" }, at: number, next: number): number {
+    const { heading, tokens, fields } = this;
+    const words = tokens.slice(at, next);
+    // `Crankpin taper` is neither a crankpin nor the taper of a bore; `Bores, taper` are both.
+    const isQualified = this.#named === at && !words[0]!.isApart && heading.characteristic !== name;
+    if (isQualified || (isGeneral && this.#hasOtherPart)) {
+      delete heading.characteristic;
+      this.#isOther = true;
+    }
+    if (this.#isOther || heading.characteristic !== undefined) {
+      heading.rest.push(...words.map(({ raw }) => raw));
+      return 0;
+    }
+    heading.characteristic = name;
+    this.#named = next;
+    const isPart = name === "bore" || name === "piston skirt";
+    return isPart && fields.includes("cylinder") ? this.#takeCylinder(next) : 0;
+  }
+
+  #introduce(field: HeadingField, next: number): number {
+    if (field === "cylinder") {
+      const taken = this.#takeCylinder(next, true);
+      if (taken > 0) return taken;
+    }
+    if (field === "engine") {
+      const name: string[] = [];
+      let taken = 0;
+      for (const { raw, text, isApart } of this.tokens.slice(next)) {
+        const [meaning] = meaningsOf(text);
+        if ((isApart && name.length > 0) || name.length === LONGEST_ENGINE_NAME || (meaning && meaning.is !== "nothing")) break;
+        if (!meaning) name.push(raw);
+        taken++;
+      }
+      if (name.length > 0) {
+        this.heading.engine = name.join(" ");
+        return taken;
+      }
+    }
+    this.heading.names ??= field;
+    return 0;
+  }
+
+  /** `1` or, behind the word itself, also `A` or `no 1`. */
+  #takeCylinder(next: number, isNamed = false): number {
+    const { heading, tokens } = this;
     let taken = 0;
-    for (const { raw, text, isApart } of tokens.slice(next)) {
-      const [meaning] = meaningsOf(text);
-      if ((isApart && name.length > 0) || name.length === LONGEST_ENGINE_NAME || (meaning && meaning.tells !== "nothing")) break;
-      if (!meaning) name.push(raw);
-      taken++;
-    }
-    if (name.length > 0) {
-      says.engine = name.join(" ");
-      return taken;
-    }
+    while (isNamed && ["no", "nr", "number"].includes(tokens[next + taken]?.text ?? "")) taken++;
+    const token = tokens[next + taken];
+    if (!token || heading.cylinder !== undefined) return 0;
+    const isNumber = /^\d+$/.test(token.text) && Number(token.text) >= 1 && Number(token.text) <= LARGEST_ORDINAL;
+    if (!isNumber && !(isNamed && /^\p{L}$/u.test(token.text))) return 0;
+    heading.cylinder = token.raw;
+    return taken + 1;
   }
-  says.names ??= field;
-  return 0;
-}
-
-/** `1` or, behind the word itself, also `A` or `no 1`. */
-function takeCylinder(tokens: readonly Token[], next: number, says: ParsedHeading, isNamed = false): number {
-  let taken = 0;
-  while (isNamed && ["no", "nr", "number"].includes(tokens[next + taken]?.text ?? "")) taken++;
-  const token = tokens[next + taken];
-  if (!token || says.cylinder !== undefined) return 0;
-  const isNumber = /^\d+$/.test(token.text) && Number(token.text) >= 1 && Number(token.text) <= LARGEST_ORDINAL;
-  if (!isNumber && !(isNamed && /^\p{L}$/u.test(token.text))) return 0;
-  says.cylinder = token.raw;
-  return taken + 1;
 }
 
 /** Where the line tells one thing only, limits apart, words that are not known are its name. */
-function completed(text: string, tells: readonly HeadingField[], says: ParsedHeading): ParsedHeading {
-  const [only, ...others] = tells.filter((tell) => tell !== "role");
+function completed(text: string, fields: readonly HeadingField[], heading: ParsedHeading): ParsedHeading {
+  const [only, ...others] = fields.filter((field) => field !== "role");
   const own = text.trim();
-  if (says.role !== undefined || says.isWorkedOut) return says;
+  if (heading.role !== undefined || heading.isNoReading) return heading;
   const isAlone = others.length === 0;
-  if (isAlone && only === "engine" && says.engine === undefined) says.engine = own;
-  else if (isAlone && only === "cylinder" && says.cylinder === undefined) says.cylinder = own;
-  else if (only === "characteristic" && says.characteristic === undefined && says.rest.length > 0) says.characteristic = plain(own);
-  else if (says.rest.length > 0 && tells.every((tell) => tell === "height" || tell === "axis" || tell === "position")) {
+  if (isAlone && only === "engine" && heading.engine === undefined) heading.engine = own;
+  else if (isAlone && only === "cylinder" && heading.cylinder === undefined) heading.cylinder = own;
+  else if (only === "characteristic" && heading.characteristic === undefined && heading.rest.length > 0) heading.characteristic = plain(own);
+  else if (heading.rest.length > 0 && fields.every((field) => field === "height" || field === "axis" || field === "position")) {
     const letter = only === "axis" ? AXIS_LETTERS[plain(own)] : undefined;
-    says.places = [{ word: letter ?? plain(own), kind: only === "height" || only === "axis" ? only : "place" }];
-  } else return says;
-  return { ...says, rest: [] };
+    heading.places = [{ word: letter ?? plain(own), kind: only === "height" || only === "axis" ? only : "place" }];
+  } else return heading;
+  return { ...heading, rest: [] };
+}
+
+const OWNERS: readonly HeadingField[] = ["engine", "cylinder"];
+
+/** The engine or the cylinder that a text names: `2` of `Cyl. no. 2`, `A` of `Engine A`, `port` of `Port engine`. Nothing where it says more. */
+export const ownerIn = remembered((text): Pick<ParsedHeading, "engine" | "cylinder"> => {
+  const { engine, cylinder, rest } = parseHeading(text, OWNERS);
+  if (rest.length > 0) return {};
+  return { ...(engine === undefined ? {} : { engine }), ...(cylinder === undefined ? {} : { cylinder }) };
+});
+
+/** The same for every text that names the same engine or cylinder: `A`, `Engine A` and `Motor a`. */
+export const ownerKey = (field: "engine" | "cylinder", text: string): string => plain(ownerIn(text)[field] ?? text);
+
+const SUBJECTS: readonly HeadingField[] = ["characteristic", "height", "axis", "position"];
+
+/** What was measured and where. */
+export interface Measured {
+  characteristic: string;
+  places: readonly PositionWord[];
+}
+
+/** What a text says of what was measured, in the words that are known; a characteristic that is not known is called as it is. */
+const characteristicIn = remembered((text): Measured => {
+  const { characteristic, places, rest, role, isNoReading: isOther } = parseHeading(text, SUBJECTS);
+  const isKnown = characteristic !== undefined && Object.hasOwn(CHARACTERISTICS, characteristic) && rest.length === 0 && role === undefined && !isOther;
+  return isKnown ? { characteristic, places } : { characteristic: plain(text), places: [] };
+});
+
+const positionIn = remembered((text) => parseHeading(text, ["position"]).places);
+
+/** What was measured and where, by the words of a sheet or a file for it. */
+export function measuredBy(characteristic: string, position: string): Measured {
+  const { characteristic: name, places } = characteristicIn(characteristic);
+  return { characteristic: name, places: [...places, ...positionIn(position)] };
+}
+
+/** `top ring end gap`, `inlet valve clearance`: rings of different grooves and valves of different sides are not alike. */
+export function ownCharacteristic({ characteristic, places }: Measured): string {
+  const parts = Object.hasOwn(CHARACTERISTICS, characteristic) ? CHARACTERISTICS[characteristic]!.parts : undefined;
+  const part = parts?.find((word) => places.some((place) => place.word === word));
+  return part === undefined ? characteristic : `${part} ${characteristic}`;
+}
+
+/** `top thrust`: heights first, then axes, then what else there is. */
+export function positionText(places: readonly PositionWord[]): string {
+  const of = (kind: PositionWord["kind"]) => places.filter((one) => one.kind === kind).map(({ word }) => word);
+  return [...of("height"), ...of("axis"), ...of("place")].join(" ");
 }

@@ -1,58 +1,77 @@
-/** Spellings of units of length, by the one they stand for. */
-const LENGTHS: Readonly<Record<string, string>> = {
-  mm: "mm",
-  millimetre: "mm",
-  millimetres: "mm",
-  millimeter: "mm",
-  millimeters: "mm",
-  in: "in",
-  "in.": "in",
-  inch: "in",
-  inches: "in",
-  '"': "in",
-  "″": "in",
-  thou: "thou",
-  mil: "thou",
-  mils: "thou",
-  µm: "µm",
-  μm: "µm",
-  um: "µm",
-  micron: "µm",
-  microns: "µm",
-  cm: "cm",
+/** What a number measures: it decides what it is compared with, and what a slip can be. */
+export type QuantityKind = "length" | "volume" | "pressure" | "ratio" | "percent";
+
+interface Unit {
+  kind: QuantityKind;
+  /** Other spellings; capitals do not matter. */
+  words?: readonly string[];
+  /** Spellings that are units in brackets or in a column of units only: in running text they are other words. */
+  bracketed?: readonly string[];
+}
+
+/** The units of readings and limits, each by its one spelling. Equal ones, as ml and cm³, are one unit. */
+export const UNITS: Readonly<Record<string, Unit>> = {
+  mm: { kind: "length", words: ["millimetre", "millimetres", "millimeter", "millimeters"] },
+  in: { kind: "length", words: ["inch", "inches"], bracketed: ["in", "in.", '"', "″"] },
+  thou: { kind: "length", words: ["mil", "mils"] },
+  // The micro sign and the Greek letter look the same.
+  µm: { kind: "length", words: ["μm", "um", "micron", "microns"] },
+  cm: { kind: "length" },
+  cc: { kind: "volume", words: ["ml", "cm³", "cm3"] },
+  "in³": { kind: "volume", words: ["in3", "cu in", "cubic inch", "cubic inches"] },
+  bar: { kind: "pressure" },
+  psi: { kind: "pressure" },
+  kPa: { kind: "pressure" },
+  MPa: { kind: "pressure" },
+  "kg/cm²": { kind: "pressure", words: ["kg/cm2", "kgf/cm²", "kgf/cm2"] },
+  "%": { kind: "percent", words: ["per cent", "percent"] },
 };
+
+const BY_WORD = new Map<string, string>();
+/** Words that are units wherever they stand. */
+const ANYWHERE: string[] = [];
+
+for (const [unit, { words = [], bracketed = [] }] of Object.entries(UNITS)) {
+  for (const word of [unit, ...words, ...bracketed]) BY_WORD.set(word.toLowerCase(), unit);
+  ANYWHERE.push(...[unit, ...words].filter((word) => !bracketed.includes(word)));
+}
+
+/** The one spelling of a unit that is known. */
+export const knownUnit = (text: string): string | undefined => BY_WORD.get(text.trim().toLowerCase());
 
 /** One spelling for each unit; one that is not known stays as typed, in small letters. `undefined` for none. */
 export function unitOf(text: string): string | undefined {
   const typed = text.trim().toLowerCase();
-  if (typed === "") return undefined;
-  return isLengthUnit(typed) ? LENGTHS[typed] : typed;
+  return typed === "" ? undefined : (BY_WORD.get(typed) ?? typed);
 }
 
-export const isLengthUnit = (unit: string): boolean => Object.hasOwn(LENGTHS, unit);
+/** What a unit counts; `undefined` for one that is not known. */
+export const kindOfUnit = (unit: string): QuantityKind | undefined => {
+  const known = knownUnit(unit);
+  return known === undefined ? undefined : UNITS[known]!.kind;
+};
 
-/** How units stand in headings and titles, by kind. `in` and `"` are units only in brackets. */
-const WORD_LENGTHS = ["mm", "µm", "μm", "um", "thou", "inch", "inches"];
-const PRESSURES = ["psi", "bar", "kPa", "MPa", "kg/cm²", "kgf/cm²"];
-const BRACKETED_LENGTHS = [...WORD_LENGTHS, "in", '"', "in."];
+export const isLengthUnit = (unit: string): boolean => kindOfUnit(unit) === "length";
 
-const SPELT: Readonly<Record<string, string>> = { inch: "in", inches: "in", '"': "in", "in.": "in", μm: "µm", um: "µm" };
+const IN_BRACKETS = /[([]([^)\]]*)[)\]]/g;
 
-export type QuantityKind = "length" | "pressure";
+/** The longest first, so that cm3 is no cm. With a letter before it, or a letter or figure behind it, it is part of another word. */
+const WORDS = new RegExp(
+  ANYWHERE.sort((a, b) => b.length - a.length)
+    .map((word) => (/^\p{L}/u.test(word) ? `(?<!\\p{L})${word}(?![\\p{L}\\p{N}/])` : word))
+    .join("|"),
+  "giu",
+);
 
-/** The unit that a text names, in brackets or as a word: `Thrust (mm)`, `bores and pistons, mm at 20 °C`. */
-export function unitIn(text: string, kind: QuantityKind): string | undefined {
-  const bracketed = [...text.matchAll(/[([]([^)\]]*)[)\]]/g)].map(([, inside]) => inside!.trim());
-  const words = text.split(/[\s,;:()[\]]+/).map((word) => word.replace(/\.+$/, ""));
-  const found =
-    bracketed.find((word) => named(word, kind === "length" ? BRACKETED_LENGTHS : PRESSURES)) ??
-    words.find((word) => named(word, kind === "length" ? WORD_LENGTHS : PRESSURES));
-  return found === undefined ? undefined : spelt(found);
+/** The unit that a text names, of any kind or of one: the last in brackets, or else the first as a word. `Thrust (mm)`, `bores and pistons, mm at 20 °C`. */
+export function unitIn(text: string, kind?: QuantityKind): string | undefined {
+  const isWanted = (unit: string | undefined): unit is string => unit !== undefined && (kind === undefined || UNITS[unit]!.kind === kind);
+  return (
+    [...text.matchAll(IN_BRACKETS)].map(([, inside]) => knownUnit(inside!)).findLast(isWanted) ??
+    [...text.matchAll(WORDS)].map(([word]) => knownUnit(word)).find(isWanted)
+  );
 }
 
-const named = (word: string, units: readonly string[]): boolean => units.some((unit) => unit.toLowerCase() === word.toLowerCase());
-
-function spelt(unit: string): string {
-  const lower = unit.toLowerCase();
-  return SPELT[lower] ?? PRESSURES.find((one) => one.toLowerCase() === lower) ?? lower;
-}
+/** A text without the units that it names. */
+export const withoutUnits = (text: string): string =>
+  text.replace(IN_BRACKETS, (whole, inside: string) => (knownUnit(inside) === undefined ? whole : " ")).replace(WORDS, " ");

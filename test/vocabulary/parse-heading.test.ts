@@ -1,7 +1,6 @@
-import { positionText } from "../../src/buildsheet/layout/readings.ts";
 import { CHARACTERISTICS, POSITION_WORDS } from "../../src/vocabulary/characteristics.ts";
 import { FIELD_WORDS } from "../../src/vocabulary/headings.ts";
-import { type ParsedHeading, parseHeading } from "../../src/vocabulary/parse-heading.ts";
+import { type ParsedHeading, parseHeading, positionText } from "../../src/vocabulary/parse-heading.ts";
 import { HEADING_FIELDS, type HeadingField } from "../../src/vocabulary/phrases.ts";
 
 /** What a heading says, without what it does not. */
@@ -40,7 +39,23 @@ test.each([
   ["Max", { role: "upper" }],
   ["Wear limit", { role: "upper", isOneSided: true }],
   ["Bore wear", { characteristic: "bore wear" }],
-  ["Average", { isWorkedOut: true }],
+  ["Average", { isNoReading: true }],
+  ["Hours run", { isNoReading: true, rest: ["Hours", "run"] }],
+  ["Measured on", { isNoReading: true, rest: ["Measured", "on"] }],
+  ["Rod side clearance", { characteristic: "rod side clearance" }],
+  ["Rotor side clearance", { rest: ["Rotor", "side", "clearance"] }],
+  ["Spark plug gap", { rest: ["Spark", "plug", "gap"] }],
+  ["Bore, pump side", { characteristic: "bore", rest: ["pump", "side"] }],
+  ["Crankpin taper", { rest: ["taper"] }],
+  ["Bores, taper", { characteristic: "bore", rest: ["taper"] }],
+  ["Piston ring end gap", { characteristic: "ring end gap" }],
+  ["Leak-down held (bar)", { characteristic: "pressure held", unit: "bar" }],
+  ["Chamber cm3", { characteristic: "chamber volume", unit: "cc" }],
+  ["Leak-down%", { characteristic: "leak-down", unit: "%" }],
+  ["ENGINE BUILD SHEET", { names: "engine", rest: ["BUILD", "SHEET"] }],
+  ["Engine data", { names: "engine", rest: ["data"] }],
+  ["Engine Old Mary build sheet", { engine: "Old Mary", rest: ["build", "sheet"] }],
+  ["Engine type", { isNoReading: true, rest: ["Engine", "type"] }],
   ["Cylinder", { names: "cylinder" }],
   ["What", { names: "characteristic" }],
   ["Weather", { rest: ["Weather"] }],

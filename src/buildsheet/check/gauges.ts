@@ -1,16 +1,12 @@
 import { type Cell, isBlank, isCellError } from "../../core/cell.ts";
 import { dayOf, dayText } from "../../vocabulary/dates.ts";
-import { GAUGE_WORDS, plain } from "../../vocabulary/headings.ts";
+import { type GaugeField, gaugeFieldOf } from "../../vocabulary/headings.ts";
 import { unitOf } from "../../vocabulary/units.ts";
 import type { CellAddress } from "../../workbook/address.ts";
 import type { SheetSnapshot } from "../../workbook/port.ts";
 import type { Book } from "../formula/book.ts";
 import type { Labels } from "./labels.ts";
 import type { Report } from "./report.ts";
-
-type Role = keyof typeof GAUGE_WORDS;
-
-const ROLES = new Map((Object.keys(GAUGE_WORDS) as Role[]).flatMap((role) => GAUGE_WORDS[role].map((word) => [plain(word), role] as const)));
 
 /** Blank rows inside a table; behind more of them something else may stand in the same columns. */
 const LONGEST_GAP = 1;
@@ -39,7 +35,7 @@ export class Gauges {
   readonly #gauges = new Map<string, Gauge>();
   readonly #uses: Use[] = [];
   /** Entries of sheets that may tell of a use, once all gauges are known. */
-  readonly #entries: Partial<Record<Role, Entry>>[] = [];
+  readonly #entries: Partial<Record<GaugeField, Entry>>[] = [];
 
   constructor(book: Book) {
     for (const sheet of book.sheets) {
@@ -78,7 +74,7 @@ export class Gauges {
   }
 
   #readTables({ name: sheet, row: top, column: left, values }: SheetSnapshot): void {
-    let at: Partial<Record<Role, number>> | undefined;
+    let at: Partial<Record<GaugeField, number>> | undefined;
     let blanks = 0;
     for (const [r, line] of values.entries()) {
       const heads = headsOf(line);
@@ -86,14 +82,14 @@ export class Gauges {
       if (heads) at = heads;
       else if (blanks > LONGEST_GAP) at = undefined;
       else if (at && blanks === 0) {
-        const cells = Object.fromEntries(Object.entries(at).map(([role, c]) => [role, line[c]])) as Partial<Record<Role, Cell>>;
+        const cells = Object.fromEntries(Object.entries(at).map(([field, c]) => [field, line[c]])) as Partial<Record<GaugeField, Cell>>;
         const place = at.used === undefined ? undefined : { sheet, row: top + r, column: left + at.used };
         this.#take(cells, place);
       }
     }
   }
 
-  #take(cells: Partial<Record<Role, Cell>>, place: CellAddress | undefined): void {
+  #take(cells: Partial<Record<GaugeField, Cell>>, place: CellAddress | undefined): void {
     const id = textOf(cells.gauge);
     if (id === "") return;
     const day = dayOf(cells.used);
@@ -126,32 +122,24 @@ export class Gauges {
 const keyOf = (id: string): string => id.trim().toLowerCase();
 const textOf = (cell: Cell): string => (isBlank(cell) || isCellError(cell) ? "" : String(cell).trim());
 
-const LONGEST = Math.max(...[...ROLES.keys()].map((word) => word.length)) + 10;
-
-/** Most text of a sheet is no heading: it is known by its first letter or its length, before it is looked at closely. */
-function roleOf(cell: Cell): Role | undefined {
-  if (typeof cell !== "string" || cell.length > LONGEST || !STARTS.test(cell)) return undefined;
-  return ROLES.get(plain(cell));
-}
-
-const STARTS = new RegExp(`^[^a-z]*[${[...new Set([...ROLES.keys()].map((word) => word[0]!))].join("")}]`, "i");
+const fieldOf = (cell: Cell): GaugeField | undefined => (typeof cell === "string" ? gaugeFieldOf(cell) : undefined);
 
 /** Columns of a row of headings that names gauges and something about them. */
-function headsOf(line: readonly Cell[]): Partial<Record<Role, number>> | undefined {
-  const at: Partial<Record<Role, number>> = {};
+function headsOf(line: readonly Cell[]): Partial<Record<GaugeField, number>> | undefined {
+  const at: Partial<Record<GaugeField, number>> = {};
   for (const [c, cell] of line.entries()) {
-    const role = roleOf(cell);
-    if (!role) continue;
+    const field = fieldOf(cell);
+    if (!field) continue;
     // A number or a date beside it is its entry: `Gauge | BG-1 | Measured on | 2026-03-21`.
     if (typeof line[c + 1] === "number" || dayOf(line[c + 1]) !== undefined) return undefined;
-    at[role] ??= c;
+    at[field] ??= c;
   }
   return at.gauge !== undefined && (at.due ?? at.used ?? at.uncertainty) !== undefined ? at : undefined;
 }
 
 /** The column of a row of headings in which gauges are named. */
 export function gaugeColumn(line: readonly Cell[]): number | undefined {
-  const at = line.findIndex((cell) => roleOf(cell) === "gauge");
+  const at = line.findIndex((cell) => fieldOf(cell) === "gauge");
   return at < 0 ? undefined : at;
 }
 
@@ -161,19 +149,19 @@ interface Entry {
 }
 
 /** Names at the head of a row with what was typed right of them; one that comes twice tells nothing. */
-function entriesOf({ name: sheet, row, column, values }: SheetSnapshot): Partial<Record<Role, Entry>> {
-  const found: Partial<Record<Role, Entry>> = {};
-  const doubled = new Set<Role>();
+function entriesOf({ name: sheet, row, column, values }: SheetSnapshot): Partial<Record<GaugeField, Entry>> {
+  const found: Partial<Record<GaugeField, Entry>> = {};
+  const doubled = new Set<GaugeField>();
   for (const [r, line] of values.entries()) {
     if (headsOf(line)) continue;
     for (const [c, cell] of line.entries()) {
-      const role = roleOf(cell);
-      const isName = isBlank(line[c - 1]) || roleOf(line[c - 2]) !== undefined;
-      if (!role || !isName || isBlank(line[c + 1]) || roleOf(line[c + 1])) continue;
-      if (found[role]) doubled.add(role);
-      found[role] = { value: line[c + 1], cell: { sheet, row: row + r, column: column + c + 1 } };
+      const field = fieldOf(cell);
+      const isName = isBlank(line[c - 1]) || fieldOf(line[c - 2]) !== undefined;
+      if (!field || !isName || isBlank(line[c + 1]) || fieldOf(line[c + 1])) continue;
+      if (found[field]) doubled.add(field);
+      found[field] = { value: line[c + 1], cell: { sheet, row: row + r, column: column + c + 1 } };
     }
   }
-  for (const role of doubled) delete found[role];
+  for (const field of doubled) delete found[field];
   return found;
 }

@@ -1,6 +1,7 @@
 import { isBlank, isErrorCode } from "../../core/cell.ts";
 import { CHECK_PREFIX } from "../../core/sentences.ts";
 import { VERDICTS } from "../../core/verdict.ts";
+import { isJudging } from "../../vocabulary/headings.ts";
 import type { CellAddress } from "../../workbook/address.ts";
 import type { Book } from "../formula/book.ts";
 
@@ -10,8 +11,6 @@ const MOST_NAMES = 3;
 const LONGEST_BARE = 2;
 
 const VERDICT_WORDS = new Set<string>(VERDICTS);
-/** Headings of judging columns say nothing about what is judged. */
-const JUDGING = /^(?:verdict|margin|explain|explanation|judgement|in words)$/i;
 
 /** What names a cell: text at the head of its row, each with the heading that it stands under, and the cell's own heading. */
 export interface NameParts {
@@ -39,7 +38,7 @@ export class Labels {
     const head = this.#headingRow(cell);
     const heading = head < 0 ? undefined : this.#nameAt({ sheet, row: head, column });
     const first = this.#leftEdge(head < 0 ? cell : { sheet, row: head, column });
-    return { row: this.#namesOf(cell, first, head), heading: heading && !JUDGING.test(heading) ? heading : undefined };
+    return { row: this.#namesOf(cell, first, head), heading: heading && !isJudging(heading) ? heading : undefined };
   }
 
   /** Text that a person typed to name something: no formula, no verdict that spilled there. */

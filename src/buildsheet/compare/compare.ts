@@ -1,4 +1,4 @@
-import { plain } from "../../vocabulary/headings.ts";
+import { ownerKey } from "../../vocabulary/parse-heading.ts";
 import { type Change, changeOf } from "./change.ts";
 import { type GroupChange, groupsOf } from "./groups.ts";
 import { match, type Pair } from "./match.ts";
@@ -78,13 +78,13 @@ export const isReal = ({ verdict }: Pick<Change, "verdict">): boolean => verdict
 
 const rowsOf = (rows: readonly Pair[]): number => rows.reduce((sum, { before, after }) => sum + before.length + after.length, 0);
 
-const sameName = (a: string, b: string): boolean => plain(a) === plain(b);
+const sameName = (a: string, b: string): boolean => ownerKey("engine", a) === ownerKey("engine", b);
 
 const pick = (readings: readonly Reading[], engine: string | undefined): Reading[] =>
   engine === undefined ? [...readings] : readings.filter((reading) => sameName(reading.engine, engine));
 
 /** Engines that a side names; one engine may also go unnamed. */
-const enginesIn = (readings: readonly Reading[]): string[] => [...new Map(readings.map(({ engine }) => [plain(engine), engine.trim()])).values()];
+const enginesIn = (readings: readonly Reading[]): string[] => [...new Map(readings.map(({ engine }) => [ownerKey("engine", engine), engine.trim()])).values()];
 
 interface Mode {
   withEngine: boolean;

@@ -4,7 +4,7 @@ import { Fault } from "../../core/fault.ts";
 import { faultBody } from "../../core/sentences.ts";
 import { compareGroups } from "../../functions/wear/compare-groups.ts";
 import { mean } from "../../math/statistics.ts";
-import { plain } from "../../vocabulary/headings.ts";
+import { measuredBy, ownerKey } from "../../vocabulary/parse-heading.ts";
 import type { Pair } from "./match.ts";
 
 /** The cylinders of one engine, or of two, compared as groups. */
@@ -37,11 +37,11 @@ export function groupsOf(pairs: readonly Pair[], sameEngine: boolean): GroupChan
     const { engine, cylinder, characteristic } = before;
     if (before.value === null || after.value === null || cylinder === "" || characteristic === "") continue;
     if (before.unit !== undefined && after.unit !== undefined && before.unit !== after.unit) continue;
-    const key = `${sameEngine ? plain(engine) : ""}|${plain(characteristic)}|${before.unit ?? after.unit ?? ""}`;
+    const key = `${sameEngine ? ownerKey("engine", engine) : ""}|${measuredBy(characteristic, "").characteristic}|${before.unit ?? after.unit ?? ""}`;
     const group = groups.get(key) ?? { engine: sameEngine ? engine : "", characteristic, cylinders: new Map() };
     groups.set(key, group);
-    const own = group.cylinders.get(plain(cylinder)) ?? { before: [], after: [] };
-    group.cylinders.set(plain(cylinder), own);
+    const own = group.cylinders.get(ownerKey("cylinder", cylinder)) ?? { before: [], after: [] };
+    group.cylinders.set(ownerKey("cylinder", cylinder), own);
     own.before.push(before.value);
     own.after.push(after.value);
   }

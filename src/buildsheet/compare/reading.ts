@@ -1,4 +1,5 @@
-import { labelFrom, plain } from "../../vocabulary/headings.ts";
+import { labelFrom } from "../../vocabulary/headings.ts";
+import { measuredBy, ownerKey, positionText } from "../../vocabulary/parse-heading.ts";
 import { type CellAddress, placeName } from "../../workbook/address.ts";
 
 /** What a reading is of, in the words of the sheet or file; `""` where it does not say. */
@@ -39,13 +40,7 @@ export const labelOf = (reading: Subject & Pick<Reading, "cell">): string => lab
 
 /** The same for readings of the same thing, however it is spelt; of one engine against another without the engine. */
 export function keyOf({ engine, cylinder, characteristic, position }: Subject, withEngine: boolean): string {
-  const parts = [withEngine ? numberIn(engine, "engine") : "", numberIn(cylinder, "cyl"), plain(characteristic), plain(position)];
-  return parts.join("|");
-}
-
-/** `Cylinder 2`, `cyl. 2` and `2` are one cylinder. */
-function numberIn(text: string, word: string): string {
-  const words = plain(text).split(" ");
-  const last = words.at(-1)!;
-  return words.length > 1 && words[0]!.startsWith(word) ? last : words.join(" ");
+  const measured = measuredBy(characteristic, position);
+  const owners = [withEngine ? ownerKey("engine", engine) : "", ownerKey("cylinder", cylinder)];
+  return [...owners, measured.characteristic, positionText(measured.places)].join("|");
 }

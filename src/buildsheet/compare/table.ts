@@ -2,7 +2,7 @@ import { type Cell, isBlank } from "../../core/cell.ts";
 import { Fault } from "../../core/fault.ts";
 import { BLANK, number, type Param } from "../../core/param.ts";
 import { faultBody } from "../../core/sentences.ts";
-import { canBeCompared } from "../../vocabulary/headings.ts";
+import { canBeCompared, positionFrom } from "../../vocabulary/headings.ts";
 import { unitOf } from "../../vocabulary/units.ts";
 import type { SheetSnapshot } from "../../workbook/port.ts";
 import { type Fields, tableLines, textOf } from "../check/tables.ts";
@@ -19,10 +19,9 @@ const VALUE = number("the reading");
 
 /** A row of a table as a reading. Whatever is no good in it becomes the reading's fault: it cannot be compared as typed. */
 export function readingFrom(cells: Fields, unit: string | undefined, place: Pick<Reading, "cell" | "line">): Reading {
-  const [engine, cylinder, characteristic, position] = (["engine", "cylinder", "characteristic", "position"] as const).map((field) =>
-    textOf(cells[field]).trim(),
-  );
-  const reading: Reading = { engine: engine!, cylinder: cylinder!, characteristic: characteristic!, position: position!, value: null, ...place };
+  const [engine, cylinder, characteristic] = (["engine", "cylinder", "characteristic"] as const).map((field) => textOf(cells[field]).trim());
+  const position = positionFrom({ position: textOf(cells.position), height: textOf(cells.height), axis: textOf(cells.axis) });
+  const reading: Reading = { engine: engine!, cylinder: cylinder!, characteristic: characteristic!, position, value: null, ...place };
   reading.unit = unitOf(textOf(cells.unit)) ?? unit;
   for (const [name, param] of Object.entries(NUMBERS) as [keyof typeof NUMBERS, Param<number>][]) {
     const taken = param.take(cells[name], name);
@@ -44,5 +43,5 @@ export function* tableReadings(sheet: SheetSnapshot): Generator<Reading> {
   }
 }
 
-const looksLikeReading = ({ value, characteristic, position }: Fields): boolean =>
-  (typeof value === "number" || isBlank(value)) && !(isBlank(characteristic) && isBlank(position));
+const looksLikeReading = ({ value, characteristic, position, height, axis }: Fields): boolean =>
+  (typeof value === "number" || isBlank(value)) && ![characteristic, position, height, axis].every(isBlank);

@@ -3,7 +3,8 @@ import { decimal } from "../../core/decimal.ts";
 import { Fault } from "../../core/fault.ts";
 import { number } from "../../core/param.ts";
 import { CHECK_PREFIX, faultBody } from "../../core/sentences.ts";
-import { fieldOf } from "../../vocabulary/headings.ts";
+import { fieldOf, saysOwner } from "../../vocabulary/headings.ts";
+import { ownerIn } from "../../vocabulary/parse-heading.ts";
 import { type CellAddress, placeName } from "../../workbook/address.ts";
 import type { SheetSnapshot, WorkbookSnapshot } from "../../workbook/port.ts";
 import { callsIn, type OwnCall } from "../check/calls.ts";
@@ -134,17 +135,15 @@ function readingIn(cell: Cell): Pick<Reading, "value" | "fault"> {
 
 const numberOr = (cell: Cell): number | undefined => (typeof cell === "number" ? cell : undefined);
 
-const OF_CYLINDER = /^cyl(?:inder|\.)?\s*(?:no\.?\s*)?(\S+)$/i;
-const OF_ENGINE = /^(?:engine|motor)\s+(?:no\.?\s*)?(\S+)$/i;
-
 /** Which engine, cylinder and place the words beside a cell speak of; its heading says what is measured. */
 function subjectOf({ row, heading }: NameParts, characteristic?: string): Subject {
   const subject: Subject = { engine: "", cylinder: "", characteristic: characteristic ?? heading ?? "", position: "" };
   const places: string[] = [];
   for (const { text, heading: over } of row) {
     const field = over === undefined ? undefined : fieldOf(over);
-    const [, cylinder] = OF_CYLINDER.exec(text) ?? [];
-    const [, engine] = OF_ENGINE.exec(text) ?? [];
+    // `Port` names an engine where no heading says that it is something else.
+    const isOwner = field === undefined || field === "engine" || saysOwner("engine", text) || saysOwner("cylinder", text);
+    const { engine, cylinder } = isOwner ? ownerIn(text) : {};
     if (subject.cylinder === "" && (cylinder || field === "cylinder")) subject.cylinder = cylinder ?? text;
     else if (subject.engine === "" && (engine || field === "engine")) subject.engine = engine ?? text;
     else places.push(text);

@@ -29,7 +29,9 @@ export type Wanted = (columns: Columns) => string | undefined;
 const toBeJudged: Wanted = (columns) =>
   canBeJudged(columns)
     ? undefined
-    : `no heading for ${columns.at.value === undefined ? "the value" : "a lower or upper limit"}; wanted are value and lower or upper, and as known engine, cylinder, characteristic, position, unit, uncertainty`;
+    : `no heading for ${columns.at.value === undefined ? "the value" : unlimited(columns)}; wanted are value and lower or upper, and as known engine, cylinder, characteristic, position, unit, uncertainty`;
+
+const unlimited = ({ oneSided }: Columns): string => `a lower or upper limit${oneSided === undefined ? "" : ` (${oneSided.trim()} does not say which)`}`;
 
 /** Reads as far as the headings, finds out the delimiter from them, and hands on the rest. Runs in browsers too. */
 export async function readHead(

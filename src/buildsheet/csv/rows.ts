@@ -162,13 +162,15 @@ export class CsvRows {
 
   /** The same for a row that has all its fields, of which only those of its name are made into text. */
   #placeOf(record: Scanner): Place {
-    const { engine, cylinder, characteristic, position } = this.head.at;
+    const { engine, cylinder, characteristic, position, height, axis } = this.head.at;
     const text = (column: number | undefined): string => (column === undefined ? "" : record.text(column));
     return this.#placed(record.line, {
       engine: text(engine),
       cylinder: text(cylinder),
       characteristic: text(characteristic),
       position: text(position),
+      height: text(height),
+      axis: text(axis),
     });
   }
 

@@ -3,6 +3,7 @@ import { Fault } from "../../core/fault.ts";
 import { judgingParams } from "../../functions/verdict/limit-params.ts";
 import { CHARACTERISTICS } from "../../vocabulary/characteristics.ts";
 import { groupFrom, labelFrom } from "../../vocabulary/headings.ts";
+import { positionText } from "../../vocabulary/parse-heading.ts";
 import { type CellAddress, placeName } from "../../workbook/address.ts";
 import type { WorkbookSnapshot } from "../../workbook/port.ts";
 import { callsIn } from "../check/calls.ts";
@@ -15,7 +16,7 @@ import type { Watched } from "../check/watch.ts";
 import type { FindingKind } from "../finding.ts";
 import { type Area, Book } from "../formula/book.ts";
 import type { Mapping } from "./mapping.ts";
-import { type LimitCells, limitFor, type MappedLimit, type MappedReading, positionText, readLayout, type Subject } from "./readings.ts";
+import { type LimitCells, limitFor, type MappedLimit, type MappedReading, readLayout, type Subject } from "./readings.ts";
 import { groupedBy, INGREDIENTS, resultsFrom, type WorkedOut, workOut } from "./work-out.ts";
 
 /** What a check takes in from a layout of the shop's own. */

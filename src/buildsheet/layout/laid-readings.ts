@@ -2,12 +2,13 @@ import { type Cell, isBlank } from "../../core/cell.ts";
 import { Fault } from "../../core/fault.ts";
 import { judgingParams } from "../../functions/verdict/limit-params.ts";
 import { CHARACTERISTICS } from "../../vocabulary/characteristics.ts";
+import { positionText } from "../../vocabulary/parse-heading.ts";
 import type { WorkbookSnapshot } from "../../workbook/port.ts";
 import { reasonOf } from "../check/given.ts";
 import type { Reading } from "../compare/reading.ts";
 import { Book } from "../formula/book.ts";
 import type { Mapping } from "./mapping.ts";
-import { limitFor, positionText, readLayout } from "./readings.ts";
+import { limitFor, readLayout } from "./readings.ts";
 
 /** Every reading that a layout knows of, with the limits that are for it. `single` is the U of a measured length for which none is given. */
 export function laidReadings(snapshot: Pick<WorkbookSnapshot, "sheets">, mapping: Mapping, single?: number): Reading[] {

@@ -147,7 +147,7 @@ class Making {
       if (this.table.headColumns.includes(c)) return true;
       const says = this.byColumn[c - column]!;
       const cells = this.#cellsOf(c);
-      if (says.isWorkedOut || cells.every(isBlank)) return says.isWorkedOut === true || !tellsAnything(says);
+      if (says.isNoReading || cells.every(isBlank)) return says.isNoReading === true || !tellsAnything(says);
       if (says.role === "unit") return false;
       if (!cells.some((cell) => typeof cell === "number")) return true;
       if (this.lines.columnHeads.length === 0) return false;
@@ -167,7 +167,7 @@ class Making {
       // The largest of the readings above is worked out; the largest that may be is typed.
       if (says.role !== undefined && says.role !== "value" && range(column, columns).every((c) => isBlank(this.#cell(r, c)) || isFormula(c))) return true;
       const columnsSay = this.byColumn.some(({ characteristic, places }) => characteristic !== undefined || places.length > 0);
-      return says.isWorkedOut === true || (this.lines.rowHeads.length > 0 && !tellsAnything(says) && !columnsSay);
+      return says.isNoReading === true || (this.lines.rowHeads.length > 0 && !tellsAnything(says) && !columnsSay);
     });
   }
 

@@ -105,12 +105,6 @@ function subjectOf({ engine = "", cylinder = "", characteristic = "", places }: 
   return { engine, cylinder, characteristic, places };
 }
 
-/** `top thrust`: heights first, then axes, then what else there is. */
-export function positionText(places: readonly PositionWord[]): string {
-  const of = (kind: PositionWord["kind"]) => places.filter((one) => one.kind === kind).map(({ word }) => word);
-  return [...of("height"), ...of("axis"), ...of("place")].join(" ");
-}
-
 /** The limits of a subject: those that say most of what they are for, and nothing that the subject is not. */
 export function limitFor(subject: Subject, limits: readonly MappedLimit[]): MappedLimit | undefined {
   let best: MappedLimit | undefined;

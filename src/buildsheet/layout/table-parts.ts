@@ -183,8 +183,8 @@ function names(cell: Cell): boolean {
 
 /** Any word of a heading. */
 function isHeading(text: string): boolean {
-  const { names: field, role, isWorkedOut, characteristic } = parseHeading(text, HEADING_FIELDS);
-  return field !== undefined || role !== undefined || isWorkedOut === true || characteristic !== undefined;
+  const { names: field, role, isNoReading, characteristic } = parseHeading(text, HEADING_FIELDS);
+  return field !== undefined || role !== undefined || isNoReading === true || characteristic !== undefined;
 }
 
 /** A name of a row that readings are still to come for. */

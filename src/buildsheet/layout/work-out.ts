@@ -12,8 +12,9 @@ import { taper } from "../../functions/cylinder/taper.ts";
 import { ringSide } from "../../functions/rings/ring-side.ts";
 import { compressionSpread } from "../../functions/tests/compression-spread.ts";
 import { plain } from "../../vocabulary/headings.ts";
+import { positionText } from "../../vocabulary/parse-heading.ts";
 import type { CellAddress } from "../../workbook/address.ts";
-import { type MappedReading, positionText, type Subject } from "./readings.ts";
+import type { MappedReading, Subject } from "./readings.ts";
 
 /** A characteristic that readings come to. */
 export interface WorkedOut extends Subject {

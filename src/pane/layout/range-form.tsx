@@ -1,8 +1,9 @@
 import { useMemo, useState } from "preact/hooks";
 import type { Fixed, Role } from "../../buildsheet/layout/mapping.ts";
 import type { RangeNow } from "../../buildsheet/layout/overview.ts";
-import { CHARACTERISTICS, OTHER_UNITS } from "../../vocabulary/characteristics.ts";
+import { CHARACTERISTICS } from "../../vocabulary/characteristics.ts";
 import { parseHeading } from "../../vocabulary/parse-heading.ts";
+import { UNITS } from "../../vocabulary/units.ts";
 import { areaText } from "../../workbook/address.ts";
 import type { SheetHost } from "../../workbook/port.ts";
 import { PlaceField } from "../parts/range-field.tsx";
@@ -93,8 +94,6 @@ const ROLES: readonly (readonly [role: Role | "", words: string])[] = [
   ["uncertainty", "uncertainties U"],
   ["near", "distances that are near a limit"],
 ];
-
-const UNITS = [...new Set(["mm", "in", "thou", "µm", ...Object.values(OTHER_UNITS)])];
 
 const REST: readonly (readonly [key: "engine" | "cylinder" | "position", label: string, hint: string])[] = [
   ["engine", "Engine", "If all of them are of one engine"],
@@ -193,7 +192,7 @@ export function RangeForm({ id, said, submit, host, onSaid, onSubmit }: Props) {
             <span>Unit</span>
             <select value={said.unit} onChange={(event) => say("unit", event.currentTarget.value)}>
               <option value="">what the headings say</option>
-              {UNITS.map((unit) => (
+              {Object.keys(UNITS).map((unit) => (
                 <option key={unit} value={unit}>
                   {unit}
                 </option>

@@ -1,6 +1,7 @@
 import type { Finding } from "../../buildsheet/finding.ts";
 import type { JudgedRow } from "../../buildsheet/judged.ts";
 import { CHARACTERISTICS } from "../../vocabulary/characteristics.ts";
+import { DAY_IDENTITY, ENGINE_IDENTITY, type IdentityField, identityFieldOf } from "../../vocabulary/identity.ts";
 import { unitIn } from "../../vocabulary/units.ts";
 import type { SheetSnapshot } from "../../workbook/port.ts";
 import type { IdentityEntry, LimitRow } from "../content.ts";
@@ -36,18 +37,15 @@ function unitByLimits(characteristic: string, limits: readonly LimitRow[], lengt
   return kind === "length" ? length : kind === "percent" ? "%" : undefined;
 }
 
-/** Who of several names tells engines apart best. */
-const ENGINES = [/^serial/i, /^engine (?:serial|no|number|id)/i, /^(?:engine|motor)$/i, /^job|^order/i];
-const DAYS = [/^measured(?: on)?$/i, /^checked(?: on)?$/i, /^stripped(?: on)?$/i, /^built(?: on)?$/i, /^date/i];
+/** The entries of these fields, in the order of the fields. */
+const entriesOf = (identity: readonly IdentityEntry[], fields: readonly IdentityField[]): IdentityEntry[] =>
+  fields.flatMap((field) => identity.filter(({ name }) => identityFieldOf(name) === field));
 
-const entry = (identity: readonly IdentityEntry[], names: readonly RegExp[]): IdentityEntry[] =>
-  names.flatMap((name) => identity.filter((one) => name.test(one.name.replace(/[^\p{L}\p{N}]+/gu, " ").trim())));
-
-const engineIn = (identity: readonly IdentityEntry[]): string | undefined => entry(identity, ENGINES)[0]?.text;
+const engineIn = (identity: readonly IdentityEntry[]): string | undefined => entriesOf(identity, ENGINE_IDENTITY)[0]?.text;
 
 /** A day is one that the sheet keeps as a date, or that is written year first. */
 function dayIn(identity: readonly IdentityEntry[]): string | undefined {
-  for (const { text } of entry(identity, DAYS)) {
+  for (const { text } of entriesOf(identity, DAY_IDENTITY)) {
     const [day] = /^\d{4}-\d{2}-\d{2}/.exec(text) ?? [];
     if (day !== undefined && !Number.isNaN(Date.parse(day))) return day;
   }

@@ -1,9 +1,10 @@
 import type { Book } from "../../buildsheet/formula/book.ts";
 import type { Mapping } from "../../buildsheet/layout/mapping.ts";
-import { limitFor, type MappedLimit, type MappedReading, positionText, readLayout } from "../../buildsheet/layout/readings.ts";
+import { limitFor, type MappedLimit, type MappedReading, readLayout } from "../../buildsheet/layout/readings.ts";
 import type { BoreReadings } from "../../drawings/bore.ts";
 import type { CompressionTest } from "../../drawings/compression-bars.ts";
 import { labelFrom } from "../../vocabulary/headings.ts";
+import { positionText } from "../../vocabulary/parse-heading.ts";
 import { type CellAddress, cellName, placeName } from "../../workbook/address.ts";
 import type { LimitRow, Placed } from "../content.ts";
 import { cellText, numberIn } from "./cells.ts";

@@ -1,8 +1,7 @@
+import { saysOwner } from "../../vocabulary/headings.ts";
 import { parseHeading } from "../../vocabulary/parse-heading.ts";
 import type { Subject } from "../facts.ts";
 
-/** Parts of a label that say whose it is or where, and not what. */
-const WHOSE = /^(?:engine|cylinder|cyl)\b/i;
 const MOST_KNOWN = 10_000;
 /** Names are no longer than this in a summary. */
 const LONGEST = 80;
@@ -12,8 +11,11 @@ const known = new Map<string, Subject>();
 export function subjectOf(label: string): Subject {
   const parts = label.split(", ");
   // Whose it is stands in parts of its own; what is left comes again and again.
-  const engine = parts.find((part) => /^engine\b/i.test(part));
-  const what = parts.filter((part) => !WHOSE.test(part)).join(", ");
+  const engine = parts
+    .filter((part) => saysOwner("engine", part))
+    .map(engineIn)
+    .find((name) => name !== undefined);
+  const what = parts.filter((part) => !saysOwner("engine", part) && !saysOwner("cylinder", part)).join(", ");
   let subject = known.get(what);
   if (!subject) {
     const said = parseHeading(what, ["engine", "cylinder", "characteristic", "position"]);
@@ -22,8 +24,8 @@ export function subjectOf(label: string): Subject {
     if (known.size >= MOST_KNOWN) known.clear();
     known.set(what, subject);
   }
-  return engine === undefined ? subject : { ...subject, engine: nameOf(engine).slice(0, LONGEST) };
+  return engine === undefined ? subject : { ...subject, engine: engine.slice(0, LONGEST) };
 }
 
 /** `A` of `Engine A` */
-const nameOf = (part: string): string => part.replace(/^engine\s*/i, "").trim() || part;
+const engineIn = (part: string): string | undefined => parseHeading(part, ["engine", "cylinder"]).engine;
