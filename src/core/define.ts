@@ -1,6 +1,6 @@
 import type { Result } from "./cell.ts";
 import type { Fault } from "./fault.ts";
-import type { Param } from "./param.ts";
+import type { Param, ParamRole } from "./param.ts";
 
 /** Folders of `src/functions/`, and the headings of the function table. */
 export type Group = "cylinder" | "rings" | "volumes" | "valves" | "tests" | "verdict" | "measurement" | "wear" | "about";
@@ -30,10 +30,41 @@ export type Params = Record<string, Param<unknown>>;
 export type Inputs<P> = { [K in keyof P]: P[K] extends Param<infer T> ? T : never };
 type Output<K> = (K extends "value" ? Result : K extends "row" ? readonly Result[] : readonly (readonly Result[])[]) | Fault;
 
+/**
+ * What a function is to those who look through a sheet.
+ *
+ * - `measures`: its result is one characteristic of the engine, worked out from what is measured on it.
+ *   Compare sets it against that of another day.
+ * - `describes`: tells more than one thing, or words, of what is measured on the engine. Compare looks at
+ *   its inputs and not at its result.
+ * - `decides`: what to bore, file, buy or cut to. Compare looks at its inputs only.
+ * - `judges`: holds a value against limits, all of them params with the roles of a judgement. Check judges
+ *   what it is given.
+ * - `assists`: works on what others have found: its uncertainty, its change, its unit. Compare leaves it out.
+ */
+export type FunctionRole = "measures" | "describes" | "decides" | "judges" | "assists";
+
+/**
+ * What Draw and Report draw of a call, with the names of the params that hold it. `resultIs` says what
+ * the result stands for in the drawing, so that a limit on it can be drawn too.
+ */
+export type DrawnInputs<Name extends string = string> =
+  /** Each bore of the readings; with `axes` given, each row is one bore. An upper limit on `wear` is the largest bore allowed. */
+  | { kind: "bore"; readings: Name; axes: Name; standard?: Name; resultIs?: "wear" }
+  | { kind: "roundness"; deviations: Name }
+  /** The bars of all cylinders, judged by `rule` and `limit`, or by the upper limit on a `difference`. */
+  | { kind: "compression"; pressures: Name; rule?: Name; limit?: Name; resultIs?: "difference" }
+  /** One size measured twice, with the expanded uncertainty of each. */
+  | { kind: "change"; before: Name; after: Name; uBefore: Name; uAfter: Name };
+
+export type DrawnInputsOf<K extends DrawnInputs["kind"]> = Extract<DrawnInputs, { kind: K }>;
+
+/** The declaration of a worksheet function: its manual, and all that any part of the program knows about it. */
 export interface Declaration<P extends Params, K extends "value" | "row" | "table"> {
   /** Worksheet name without the namespace: capitals, no dot, never like a cell. Stable once released. */
   name: string;
   group: Group;
+  role: FunctionRole;
   /** One line of at most 128 characters, as the autocomplete shows it. */
   summary: string;
   /** The definition as a formula, in the names of the params. */
@@ -45,6 +76,12 @@ export interface Declaration<P extends Params, K extends "value" | "row" | "tabl
   returns: Returns<K>;
   /** At least one, one of them with a range. Run as tests in every host. */
   examples: readonly Example[];
+  draws?: DrawnInputs<keyof P & string>;
+  /**
+   * Steps of one call by the number of cells that each param is given, where they are more than those
+   * cells and those of the result. A sheet refuses a call that would take longer than anybody waits.
+   */
+  steps?: (cells: Readonly<Record<keyof P & string, number>>) => number;
   /** What a mechanic should know before trusting the number; shown by help. */
   notes?: readonly string[];
   /** Pure; never sees text for a number, blanks, ranges or NaN. */
@@ -52,8 +89,9 @@ export interface Declaration<P extends Params, K extends "value" | "row" | "tabl
 }
 
 /** A declared worksheet function. Everything that lists functions is made from these. */
-export interface Spec extends Omit<Declaration<Params, "value" | "row" | "table">, "compute"> {
+export interface Spec extends Omit<Declaration<Params, "value" | "row" | "table">, "compute" | "steps"> {
   compute: (inputs: Record<string, unknown>) => Result | readonly Result[] | readonly (readonly Result[])[] | Fault;
+  steps?: (cells: Readonly<Record<string, number>>) => number;
   /** `params` as an ordered list. */
   inputs: readonly { name: string; param: Param<unknown> }[];
 }
@@ -63,9 +101,21 @@ export function define<const P extends Params, K extends "value" | "row" | "tabl
   return {
     ...declaration,
     compute: declaration.compute as unknown as Spec["compute"],
+    ...(declaration.steps ? { steps: declaration.steps as NonNullable<Spec["steps"]> } : {}),
     inputs: Object.entries(declaration.params).map(([name, param]) => ({ name, param })),
   };
 }
+
+const OF_ENGINE: ReadonlySet<FunctionRole> = new Set(["measures", "describes", "decides"]);
+
+/** True for a function that works on what is measured on an engine: a comparison looks at its inputs. */
+export const isOfEngine = ({ role }: Pick<Spec, "role">): boolean => OF_ENGINE.has(role);
+
+/** True for an input that is measured on the engine, and so can wear. */
+export const isMeasuredInput = (spec: Pick<Spec, "role">, { role }: Pick<Param<unknown>, "role">): boolean => isOfEngine(spec) && role === "measured";
+
+/** Which of its params plays a role, counted from 0; −1 where none does. */
+export const indexOfRole = ({ inputs }: Pick<Spec, "inputs">, role: ParamRole): number => inputs.findIndex(({ param }) => param.role === role);
 
 /** The namespace in which sheets see the functions. */
 export const NAMESPACE = "HATCH";

@@ -31,6 +31,20 @@ export type Quantity =
  */
 export type Lifting = "element" | "bore" | "list" | "grid" | "cells" | "axes";
 
+/**
+ * What an input is to those who look through a sheet.
+ *
+ * - `measured`: a reading, or what readings came to. It can wear and has the uncertainty of its gauge.
+ *   What quantities are unless they say otherwise.
+ * - `chosen`: a standard size, a limit, a wish or a setting of the test: typed by somebody, exact, and
+ *   nothing that Compare compares.
+ * - `option`: how to calculate. What words, counts, switches and axes are.
+ * - `value`, `lower`, `upper`, `uncertainty`, `near`: the parts of a judgement. Check judges what a
+ *   function that judges is given so, and points out a lower or upper limit that is typed into a formula.
+ */
+export type ParamRole = "measured" | "chosen" | "option" | JudgedPart;
+export type JudgedPart = "value" | "lower" | "upper" | "uncertainty" | "near";
+
 /** The readings of one bore: rows are heights from the top, columns are axes (thrust, then pin). */
 export interface Bore {
   readonly heights: number;
@@ -76,6 +90,7 @@ export class Param<T> {
   declare readonly type: T;
   /** Zero is impossible for this input, so a host's 0 stands for a blank cell. */
   readonly zeroIsBlank: boolean;
+  readonly role: ParamRole;
 
   constructor(
     readonly quantity: Quantity,
@@ -84,13 +99,19 @@ export class Param<T> {
     readonly bounds: Bounds = {},
     readonly isOptional = false,
     readonly fallback: number | string | boolean | undefined = undefined,
+    role: ParamRole | undefined = undefined,
   ) {
     const { low, lowOpen } = bounds;
     this.zeroIsBlank = low !== undefined && (low > 0 || (low === 0 && lowOpen === true));
+    this.role = role ?? (this.isMeasured ? "measured" : "option");
   }
 
   #with(bounds: Bounds): Param<T> {
-    return new Param<T>(this.quantity, this.help, this.lifting, { ...this.bounds, ...bounds }, this.isOptional, this.fallback);
+    return this.#bounded({ ...this.bounds, ...bounds });
+  }
+
+  #bounded(bounds: Bounds): Param<T> {
+    return new Param<T>(this.quantity, this.help, this.lifting, bounds, this.isOptional, this.fallback, this.role);
   }
 
   /** Strictly above `low`. Above 0 also says that 0 means "not filled in yet". */
@@ -112,15 +133,24 @@ export class Param<T> {
 
   /** Any number, zero and negatives included. */
   unbounded(): Param<T> {
-    return new Param<T>(this.quantity, this.help, this.lifting, {}, this.isOptional, this.fallback);
+    return this.#bounded({});
   }
 
   default(value: number | string | boolean): Param<T> {
-    return new Param<T>(this.quantity, this.help, this.lifting, this.bounds, true, value);
+    return new Param<T>(this.quantity, this.help, this.lifting, this.bounds, true, value, this.role);
   }
 
   optional(): Param<T | undefined> {
-    return new Param<T | undefined>(this.quantity, this.help, this.lifting, this.bounds, true, undefined);
+    return new Param<T | undefined>(this.quantity, this.help, this.lifting, this.bounds, true, undefined, this.role);
+  }
+
+  /** Typed by somebody and not measured: see `ParamRole`. */
+  chosen(): Param<T> {
+    return this.as("chosen");
+  }
+
+  as(role: ParamRole): Param<T> {
+    return new Param<T>(this.quantity, this.help, this.lifting, this.bounds, this.isOptional, this.fallback, role);
   }
 
   /** Any number inside the bounds will do: nothing to round, look up or read as text. */

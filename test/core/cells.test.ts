@@ -13,6 +13,7 @@ const shown = (cell: Cells["values"][number]) => (cell instanceof Fault ? checkT
 const echo = define({
   name: "ECHO",
   group: "about",
+  role: "assists",
   summary: "",
   definition: "",
   source: "common practice",

@@ -4,6 +4,7 @@ import { choice, length } from "../../src/core/param.ts";
 const declared = {
   name: "GAP",
   group: "cylinder",
+  role: "measures",
   summary: "Hole less shaft",
   definition: "hole − shaft",
   source: "common practice",

@@ -240,3 +240,18 @@ describe("words", () => {
     expect(take(common, "yes")).toBe('text: bore holds the text "yes": it wants TRUE or FALSE');
   });
 });
+
+test("a quantity is measured unless it says otherwise, everything else an option, and whatever else is said of a param its role stays", () => {
+  expect([length("bore"), readings(), list("length", "sizes"), axes(), count("cylinders"), text("name")].map(({ role }) => role)).toEqual([
+    "measured",
+    "measured",
+    "measured",
+    "option",
+    "option",
+    "option",
+  ]);
+  const limit = length("upper limit").as("upper");
+  const said = [limit, limit.above(1), limit.atLeast(0), limit.below(9), limit.atMost(9), limit.unbounded(), limit.default(1), limit.optional()];
+  expect(said.map(({ role }) => role)).toEqual(said.map(() => "upper"));
+  expect(length("standard bore").optional().chosen()).toMatchObject({ role: "chosen", isOptional: true, help: "standard bore" });
+});

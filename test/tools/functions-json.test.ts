@@ -9,6 +9,7 @@ const sample = (changes: Partial<Spec> = {}): Spec => ({
   ...define({
     name: "SAMPLE",
     group: "about",
+    role: "assists",
     summary: "A function for this test",
     definition: "bore",
     source: "common practice",

@@ -1,5 +1,6 @@
 import { call as applyTo } from "../../core/broadcast.ts";
 import { type Block, type Cell, isBlank } from "../../core/cell.ts";
+import { indexOfRole } from "../../core/define.ts";
 import { Fault } from "../../core/fault.ts";
 import { faultBody } from "../../core/sentences.ts";
 import { type CellAddress, placeName } from "../../workbook/address.ts";
@@ -33,8 +34,7 @@ export interface Candidate {
   whole?: { fault: string } | { unknown: string; said: CellAddress };
 }
 
-const JUDGING = new Set(["VERDICT", "EXPLAIN", "MARGIN"]);
-export const judges = (call: OwnCall): boolean => JUDGING.has(call.spec.name);
+export const judges = (call: OwnCall): boolean => call.spec.role === "judges";
 
 interface Operand {
   block: Block;
@@ -77,10 +77,11 @@ function elementOf(call: OwnCall, operands: readonly Operand[], origins: Origins
   const { at, spec, isWhole } = call;
   const given = { ...NOT_GIVEN };
   const beside: Candidate["beside"] = {};
-  for (const [i, { name }] of spec.inputs.entries()) {
+  for (const [i, { param }] of spec.inputs.entries()) {
+    const part = param.role as keyof Given;
     const { block, area } = operands[i]!;
-    given[name as keyof Given] = pick(block, row, column);
-    if (area) beside[name as keyof Given] = cellIn(area, row, column);
+    given[part] = pick(block, row, column);
+    if (area) beside[part] = cellIn(area, row, column);
   }
   const reading = beside.value;
   const limits = [beside.lower, beside.upper].map((cell) => (cell ? placeName(cell) : ""));
@@ -97,10 +98,11 @@ function elementOf(call: OwnCall, operands: readonly Operand[], origins: Origins
 
 /** Readings are one when they stand in one cell, or are worked out in the same words from the same cells. */
 function workedOut(call: OwnCall, row: number, column: number): string {
-  const { at, refers, context } = call;
+  const { at, refers, context, spec } = call;
+  const value = indexOfRole(spec, "value");
   // The same numbers typed into two formulas are two parts that happen to measure the same.
-  const place = refers[0] ? context.sheet : placeName(at);
-  return `${place}|${wordsOf(call, 0)}|${row},${column}`;
+  const place = refers[value] ? context.sheet : placeName(at);
+  return `${place}|${wordsOf(call, value)}|${row},${column}`;
 }
 
 export const limitKey = ({ lower, upper }: Given): string => `${plainKey(lower)}|${plainKey(upper)}`;
@@ -109,15 +111,16 @@ const plainKey = (cell: Cell): string => (isBlank(cell) ? "" : typeof cell === "
 
 /** A call that cannot be looked into judges at least its own cell, and those below it that its words have spilled into. */
 function untold(call: OwnCall, why: string): Candidate[] {
-  const { at, args, context, isWhole } = call;
-  const area = areaIn(args[0], context);
+  const { at, args, context, isWhole, spec } = call;
+  const [value, lower, upper] = (["value", "lower", "upper"] as const).map((part) => indexOfRole(spec, part)) as [number, number, number];
+  const area = areaIn(args[value], context);
   const said = (row: number): CellAddress => ({ ...at, row: at.row + row });
   let rows = 1;
   while (isWhole && context.book.formula(said(rows)) === null && saysVerdict(context.book.value(said(rows)))) rows++;
   return Array.from({ length: rows }, (_, row) => {
     const reading = area && area.columns === 1 && area.rows === rows ? cellIn(area, row, 0) : undefined;
     return {
-      key: `${reading ? placeName(reading) : workedOut(call, row, 0)}|untold|${wordsOf(call, 1)}|${wordsOf(call, 2)}`,
+      key: `${reading ? placeName(reading) : workedOut(call, row, 0)}|untold|${wordsOf(call, lower)}|${wordsOf(call, upper)}`,
       cell: reading ?? said(row),
       given: { ...NOT_GIVEN, value: reading ? context.book.value(reading) : null },
       isTyped: false,

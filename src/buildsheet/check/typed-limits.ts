@@ -1,10 +1,9 @@
+import { indexOfRole } from "../../core/define.ts";
 import { type CellAddress, placeName } from "../../workbook/address.ts";
 import { evaluateNode } from "../formula/evaluate.ts";
 import type { OwnCall } from "./calls.ts";
 import type { Labels } from "./labels.ts";
 import type { Report } from "./report.ts";
-
-const JUDGING = new Set(["VERDICT", "EXPLAIN", "MARGIN", "CONFORMITY"]);
 
 interface Typed {
   at: CellAddress;
@@ -26,9 +25,9 @@ export class TypedLimits {
 
   look({ spec, args, refers, at, context }: OwnCall): void {
     // A call without any reference judges nothing of the sheet: it is a sum on the side.
-    if (!JUDGING.has(spec.name) || !refers[0]) return;
-    const [lower = null, upper = null] = ["lower", "upper"].map((side) => {
-      const index = spec.inputs.findIndex(({ name }) => name === side);
+    if (!refers[indexOfRole(spec, "value")]) return;
+    const [lower = null, upper = null] = (["lower", "upper"] as const).map((side) => {
+      const index = indexOfRole(spec, side);
       const node = args[index];
       const number = node && !refers[index] ? evaluateNode(node, context) : null;
       // No size is below 0, so that 0 is a limit of nature, not one that somebody chose.

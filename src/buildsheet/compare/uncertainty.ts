@@ -7,7 +7,6 @@ import { areaIn } from "../check/trace.ts";
 import { type Area, Book, cellsOf } from "../formula/book.ts";
 import { CannotTell, evaluateNode } from "../formula/evaluate.ts";
 import { type AstExpression, parseFormula, references } from "../formula/parse.ts";
-import { isSetting } from "./measured.ts";
 import type { Reading } from "./reading.ts";
 
 /** Results times inputs of one formula that are looked at; more would take longer than anybody waits. */
@@ -39,8 +38,8 @@ export class Uncertainties {
       if (unit !== undefined && isLengthUnit(unit)) this.#lengths.add(placeName(cell));
     }
     for (const { spec, args, context } of calls) {
-      for (const [i, { name, param }] of spec.inputs.entries()) {
-        const known = isSetting(spec, name) ? this.#settings : param.quantity === "length" ? this.#lengths : undefined;
+      for (const [i, { param }] of spec.inputs.entries()) {
+        const known = param.role === "chosen" ? this.#settings : param.quantity === "length" ? this.#lengths : undefined;
         const area = known && areaIn(args[i], context);
         for (const cell of area ? cellsOf(area) : []) known!.add(placeName(cell));
       }

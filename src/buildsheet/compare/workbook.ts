@@ -1,5 +1,6 @@
 import { type Cell, isBlank, isCellError } from "../../core/cell.ts";
 import { decimal } from "../../core/decimal.ts";
+import { isMeasuredInput, isOfEngine } from "../../core/define.ts";
 import { Fault } from "../../core/fault.ts";
 import { number } from "../../core/param.ts";
 import { CHECK_PREFIX, faultBody } from "../../core/sentences.ts";
@@ -15,7 +16,6 @@ import { areaIn } from "../check/trace.ts";
 import { Book, cellsOf } from "../formula/book.ts";
 import { laidReadings } from "../layout/laid-readings.ts";
 import type { Mapping } from "../layout/mapping.ts";
-import { isCharacteristic, isMeasured, measures } from "./measured.ts";
 import type { Reading, ReadingSet, Subject } from "./reading.ts";
 import { tableReadings } from "./table.ts";
 import { Uncertainties } from "./uncertainty.ts";
@@ -38,7 +38,7 @@ export function readingsOfWorkbook(snapshot: WorkbookSnapshot, { uncertainty, ma
   for (const sheet of book.sheets) for (const reading of tableReadings(sheet)) gathered.table(reading);
   const calls = [...callsIn(book)];
   for (const call of calls) if (judges(call)) for (const candidate of candidatesOf(call, origins)) gathered.judged(candidate);
-  for (const call of calls) if (measures(call.spec)) gathered.measured(call);
+  for (const call of calls) if (isOfEngine(call.spec)) gathered.measured(call);
   gathered.results(calls);
   const laid = mapping ? laidReadings(snapshot, mapping, uncertainty).filter(({ value, fault }) => value !== null || fault !== undefined) : [];
   const isLaid = new Set(laid.map(({ cell }) => placeName(cell)));
@@ -94,8 +94,8 @@ class Gathered {
 
   /** What a call was given as measured. */
   measured({ spec, args, context }: OwnCall): void {
-    for (const [i, { name, param }] of spec.inputs.entries()) {
-      const area = isMeasured(spec, name) ? areaIn(args[i], context) : undefined;
+    for (const [i, { param }] of spec.inputs.entries()) {
+      const area = isMeasuredInput(spec, param) ? areaIn(args[i], context) : undefined;
       for (const cell of area ? cellsOf(area) : []) {
         if (this.origins.of(cell) === undefined) this.#put(cell, this.origins.book.value(cell), param.lifting === "bore" ? "bore" : undefined);
       }
@@ -112,7 +112,7 @@ class Gathered {
           const cell = { sheet: name, row: row + r, column: column + c };
           const origin = isBlank(value) ? undefined : this.origins.of(cell);
           const call = origin && outermost.get(placeName(origin.at));
-          if (call && isCharacteristic(call.spec)) this.#put(cell, value);
+          if (call?.spec.role === "measures") this.#put(cell, value);
         }
       }
     }

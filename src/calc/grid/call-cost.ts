@@ -1,3 +1,5 @@
+import { NAMESPACE } from "../../core/define.ts";
+
 /** How the engine hands values over: one, none, or a block of them column by column. */
 export type GridValue = { value?: unknown };
 export type CallInput = GridValue | undefined | (GridValue | undefined)[][];
@@ -7,6 +9,13 @@ export interface GridParam {
   type: string[];
   acceptMatrix?: boolean;
   repeating?: boolean;
+}
+
+/** What a function of the engine declares; one of ours also says what it costs. */
+export interface GridDeclaration {
+  args: GridParam[];
+  category?: string;
+  steps?(cells: readonly number[]): number;
 }
 
 /** What a call would take, told from its arguments before it begins. */
@@ -29,10 +38,10 @@ export function broadcastsOver(name: string, args: readonly GridParam[], index: 
   const past = index - args.length;
   const arg = past < 0 || repeating === 0 ? args[index] : args[args.length - repeating + (past % repeating)];
   // Ours take everything as it comes; a range as a whole only where they say so.
-  return arg !== undefined && (name.startsWith("HATCH.") ? !arg.type.includes("RANGE") : !arg.acceptMatrix);
+  return arg !== undefined && (name.startsWith(`${NAMESPACE}.`) ? !arg.type.includes("RANGE") : !arg.acceptMatrix);
 }
 
-export function callCost(name: string, args: readonly CallInput[], lifted: readonly boolean[]): CallCost {
+export function callCost(name: string, args: readonly CallInput[], lifted: readonly boolean[], steps?: GridDeclaration["steps"]): CallCost {
   let columns = 1;
   let rows = 1;
   let over = 0;
@@ -48,7 +57,11 @@ export function callCost(name: string, args: readonly CallInput[], lifted: reado
   }
   const times = columns * rows;
   const own = CELLS[name]?.(args) ?? 0;
-  return { cells: Math.max(times, own), work: over + times * (own + whole + (STEPS[name]?.(args) ?? 0)), text: TEXT[name]?.(args) ?? 0 };
+  return {
+    cells: Math.max(times, own),
+    work: over + times * (own + whole + (steps?.(args.map(sizeOf)) ?? STEPS[name]?.(args) ?? 0)),
+    text: TEXT[name]?.(args) ?? 0,
+  };
 }
 
 const widthOf = (arg: CallInput): number => (Array.isArray(arg) ? arg.length : 1);
@@ -129,8 +142,6 @@ function pieces(text: CallInput, delimiters: CallInput): number {
 const cubed: Measure = ([matrix]) => sizeOf(matrix) * widthOf(matrix);
 const daysBetween: Measure = ([from, to, third, fourth]) => Math.abs(numberIn(from) - numberIn(to)) + 10 * (sizeOf(third) + sizeOf(fourth));
 const daysFrom: Measure = ([, days, third, fourth]) => Math.max(numberIn(days), numberIn(negated(days))) + 10 * (sizeOf(third) + sizeOf(fourth));
-/** Pairs of places in two lists, weighed against one another again and again. */
-const paired: Measure = (args) => 10 * most(args, sizeOf) ** 3;
 const searched: Measure = (args) => 10 * sum(args, sizeOf);
 const periods: Measure = ([, count]) => numberIn(count);
 const fitted: Measure = ([y, x]) => sizeOf(y) + sizeOf(x) * Math.max(1, Math.min(widthOf(x), heightOf(x)));
@@ -152,7 +163,6 @@ const STEPS: Readonly<Record<string, Measure>> = {
   "WORKDAY.INTL": daysFrom,
   CUMIPMT: periods,
   CUMPRINC: periods,
-  "HATCH.PISTONMATCH": paired,
   ...Object.fromEntries(
     ["DAVERAGE", "DCOUNT", "DCOUNTA", "DGET", "DMAX", "DMIN", "DPRODUCT", "DSTDEV", "DSTDEVP", "DSUM", "DVAR", "DVARP"].map((name) => [name, searched]),
   ),

@@ -22,6 +22,8 @@ interface GridFunction {
   category: string;
   args: { name: string; description: string; type: ("ANY" | "RANGE")[]; acceptMatrix: true; acceptErrors: true; optional: true }[];
   isExported: true;
+  /** Steps of one call, by the cells of each argument in their order; read where calls are put under limits. */
+  steps?(cells: readonly number[]): number;
   compute(...args: GridArgument[]): GridResult | GridResult[][];
 }
 
@@ -68,12 +70,18 @@ function describe(spec: Spec, { EvaluationError }: FunctionGrid): GridFunction {
       optional: true,
     })),
     isExported: true,
+    ...stepsOf(spec),
     compute(...args) {
       const outcome = call(spec, givenOf(args));
       if (outcome instanceof Fault) return new EvaluationError(sentence(outcome), FAULT_CODE);
       return Array.isArray(outcome) ? turned(outcome) : { value: outcome };
     },
   };
+}
+
+function stepsOf({ steps, inputs }: Spec): Pick<GridFunction, "steps"> {
+  if (!steps) return {};
+  return { steps: (cells) => steps(Object.fromEntries(inputs.map(({ name }, i) => [name, cells[i] ?? 0]))) };
 }
 
 /** What is left out at the end, as in `F(5,,)`, is not given at all; left out in between it is a blank. */

@@ -1,5 +1,5 @@
 import { many } from "../../xlsx/file-limits.ts";
-import { broadcastsOver, type CallCost, type CallInput, callCost, type GridParam, type GridValue, sizeOf, valuesIn } from "./call-cost.ts";
+import { broadcastsOver, type CallCost, type CallInput, callCost, type GridDeclaration, type GridValue, sizeOf, valuesIn } from "./call-cost.ts";
 import type { GridParts } from "./compatibility.ts";
 
 /**
@@ -23,7 +23,7 @@ export const WORK_LIMITS: WorkLimits = { block: 500_000, live: 1_000_000, work: 
 type Run = (this: unknown, ...args: CallInput[]) => CallInput;
 
 interface LimitedRegistry {
-  content: Record<string, { args: GridParam[]; category?: string }>;
+  content: Record<string, GridDeclaration>;
   /** What formulas call: each function of `content`, wrapped. */
   mapping: Record<string, Run>;
 }
@@ -74,7 +74,7 @@ class LimitedFunctions {
     this.refused = undefined;
   }
 
-  run(name: string, run: Run, { args: declared, category = "" }: LimitedRegistry["content"][string]): Run {
+  run(name: string, run: Run, { args: declared, category = "", steps }: GridDeclaration): Run {
     const lifting: boolean[][] = [];
     const bounded = this;
     const isOfDates = /^date/i.test(category);
@@ -82,7 +82,7 @@ class LimitedFunctions {
       if (isOfDates && args.some(isBeyondDates)) return bounded.#error("This is no day that a sheet knows: they end with the year 9999.", "#NUM!");
       lifting[args.length] ??= args.map((_, i) => broadcastsOver(name, declared, i));
       bounded.#taken(args);
-      return bounded.#refusal(name, callCost(name, args, lifting[args.length]!)) ?? bounded.#kept(bounded.#tamed(run.apply(this, args)));
+      return bounded.#refusal(name, callCost(name, args, lifting[args.length]!, steps)) ?? bounded.#kept(bounded.#tamed(run.apply(this, args)));
     };
   }
 

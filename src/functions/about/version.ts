@@ -5,6 +5,7 @@ import { VERSION } from "../../core/version.ts";
 export const version = define({
   name: "VERSION",
   group: "about",
+  role: "assists",
   summary: "The version of Crosshatch that calculates in this sheet",
   definition: "major.minor.patch; results change only with the first or second number",
   source: "semantic versioning 2.0.0",

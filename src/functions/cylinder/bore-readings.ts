@@ -1,6 +1,9 @@
 import { decimal } from "../../core/decimal.ts";
 import type { Bore } from "../../core/param.ts";
 
+/** How the params `readings` and `axes` are drawn, for every function that has both. */
+export const drawnAsBore = { kind: "bore", readings: "readings", axes: "axes" } as const;
+
 /** A reading and where it was taken; heights and axes count from 0. */
 export interface Spot {
   reading: number;

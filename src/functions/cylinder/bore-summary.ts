@@ -1,6 +1,6 @@
 import { define, row } from "../../core/define.ts";
 import { axes, readings } from "../../core/param.ts";
-import { largestOf, meanOf, outOfRoundOf, smallestOf, taperOf } from "./bore-readings.ts";
+import { drawnAsBore, largestOf, meanOf, outOfRoundOf, smallestOf, taperOf } from "./bore-readings.ts";
 
 const COLUMNS = ["smallest", "largest", "mean", "taper", "out-of-round", "largest at height", "largest at axis"] as const;
 
@@ -11,11 +11,13 @@ const COLUMNS = ["smallest", "largest", "mean", "taper", "out-of-round", "larges
 export const boreSummary = define({
   name: "BORESUMMARY",
   group: "cylinder",
+  role: "describes",
   summary: "A bore's smallest, largest and mean reading, taper, out-of-round, and where the largest is",
   definition: "min, max and mean of readings; TAPER; OUTOFROUND; height (from the top) and axis (from the left) of the first max",
   source: "FAA-H-8083-32 powerplant handbook, cylinder inspection; US Navy Engineman training manual p. 3-5",
   params: { readings: readings(), axes: axes() },
   returns: row(COLUMNS, "a row of labels, then one row for each bore, in the unit of the readings"),
+  draws: drawnAsBore,
   examples: [
     { formula: "=HATCH.BORESUMMARY({73.01,73.02;73.00,73.01})", gives: [[...COLUMNS], [73, 73.02, 73.01, 0.01, 0.01, 1, 2]] },
     {

@@ -9,6 +9,7 @@ import { fitClearance } from "./fit-clearance.ts";
 export const clearance = define({
   name: "CLEARANCE",
   group: "cylinder",
+  role: "measures",
   summary: "Clearance of a running fit, on the diameter: pin, rod, guide or journal",
   definition: "hole − shaft",
   source: "ISO 286-1, clearance",

@@ -6,12 +6,13 @@ import { length } from "../../core/param.ts";
 export const finishBore = define({
   name: "FINISHBORE",
   group: "cylinder",
+  role: "decides",
   summary: "The size to hone a bore to, from the measured piston and the clearance wanted",
   definition: "piston + clearance",
   source: "common practice: each bore is finished to its own measured piston",
   params: {
     piston: length("piston skirt, measured at 90° to the pin"),
-    clearance: length("piston-to-wall clearance wanted, on the diameter"),
+    clearance: length("piston-to-wall clearance wanted, on the diameter").chosen(),
   },
   returns: value("finished bore, in the unit of the piston"),
   examples: [

@@ -1,7 +1,7 @@
 import { define, value } from "../../core/define.ts";
 import { tooFew } from "../../core/fault.ts";
 import { axes, readings } from "../../core/param.ts";
-import { outOfRoundOf } from "./bore-readings.ts";
+import { drawnAsBore, outOfRoundOf } from "./bore-readings.ts";
 
 /**
  * Two-point out-of-round: at each height the largest reading less the smallest, over the axes; of
@@ -11,11 +11,13 @@ import { outOfRoundOf } from "./bore-readings.ts";
 export const outOfRound = define({
   name: "OUTOFROUND",
   group: "cylinder",
+  role: "measures",
   summary: "Bore out-of-round: the largest difference between axes at one height",
   definition: "max over heights of (max over axes − min over axes)",
   source: "FAA-H-8083-32 powerplant handbook, cylinder inspection; US Navy Engineman training manual p. 3-5",
   params: { readings: readings(), axes: axes() },
   returns: value("out-of-round on the diameter, in the unit of the readings"),
+  draws: drawnAsBore,
   examples: [
     { formula: "=HATCH.OUTOFROUND({73.01,73.03;73.00,73.01})", gives: 0.02 },
     { formula: "=HATCH.OUTOFROUND({73.03,73.02,73.01,73.00;73.00,73.00,73.00,73.00}, 2)", gives: [[0.01], [0]] },

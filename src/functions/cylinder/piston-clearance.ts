@@ -1,6 +1,6 @@
 import { define, value } from "../../core/define.ts";
 import { axes, type Bore, choice, length, readings } from "../../core/param.ts";
-import { largestOf, meanOf, smallestOf } from "./bore-readings.ts";
+import { drawnAsBore, largestOf, meanOf, smallestOf } from "./bore-readings.ts";
 import { fitClearance } from "./fit-clearance.ts";
 
 const BASES = ["smallest", "mean", "largest"] as const;
@@ -20,6 +20,7 @@ const SIZE: Record<(typeof BASES)[number], (bore: Bore) => number> = {
 export const pistonClearance = define({
   name: "PISTONCLEARANCE",
   group: "cylinder",
+  role: "measures",
   summary: "Piston-to-wall clearance, on the diameter, from the bore readings and the piston skirt",
   definition: "basis of readings − skirt",
   source: "TM 9-2815-226-34-1, piston inspection; basis of the bore: common practice",
@@ -30,6 +31,7 @@ export const pistonClearance = define({
     axes: axes(),
   },
   returns: value("clearance, in the unit of the readings"),
+  draws: drawnAsBore,
   examples: [
     { formula: "=HATCH.PISTONCLEARANCE(73.04, 73.00)", gives: 0.04 },
     { formula: '=HATCH.PISTONCLEARANCE({73.03,73.02;73.02,73.01}, 72.97, "largest")', gives: 0.06 },

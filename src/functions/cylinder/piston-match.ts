@@ -16,15 +16,18 @@ const HEADER = ["bore", "bore size", "piston", "piston size", "clearance", "off 
 export const pistonMatch = define({
   name: "PISTONMATCH",
   group: "cylinder",
+  role: "decides",
   summary: "Which piston goes in which bore so that the worst clearance is as near the target as can be",
   definition: "of all pairings the one with the least largest |bore − piston − target|; of these the one with the least sum of them",
   source: "selective assembly: common practice; bottleneck and linear assignment: Burkard, Dell'Amico, Martello, Assignment Problems, SIAM",
   params: {
     bores: cells("length", "one size for each bore, in the order of the cylinders"),
     pistons: cells("length", "one skirt size for each piston, in any order"),
-    target: length("piston-to-wall clearance wanted, on the diameter"),
+    target: length("piston-to-wall clearance wanted, on the diameter").chosen(),
   },
   returns: table("a row for each bore: its piston, the clearance and how far that is off the target; then the pistons left over"),
+  // Pairs of places in two lists, weighed against one another again and again.
+  steps: ({ bores, pistons }) => 10 * Math.max(bores, pistons) ** 3,
   examples: [
     {
       formula: "=HATCH.PISTONMATCH({73.02;73.01;73.03}, {72.98;72.97;72.99}, 0.04)",

@@ -9,12 +9,13 @@ const PER_UNIT = { mm: 2 / (1000 * 60), in: 2 / 12 } as const;
 export const pistonSpeed = define({
   name: "PISTONSPEED",
   group: "cylinder",
+  role: "measures",
   summary: "Mean piston speed, in m/s from a stroke in mm or in ft/min from a stroke in inches",
   definition: "mm: 2 × stroke ÷ 1000 × rpm ÷ 60 in m/s; in: 2 × stroke ÷ 12 × rpm in ft/min",
   source: "definition: a piston makes two strokes in a turn of the crank",
   params: {
     stroke: length("stroke of the piston"),
-    rpm: speed("turns of the crank a minute"),
+    rpm: speed("turns of the crank a minute").chosen(),
     unit: choice("unit of the stroke: mm gives m/s, in gives ft/min", ["mm", "in"]).default("mm"),
   },
   returns: value("mean piston speed, m/s for mm and ft/min for in"),

@@ -15,21 +15,23 @@ const HEADER = ["bore", "needed", "oversize", "finish bore", "least stock", "mos
 export const reborePlan = define({
   name: "REBOREPLAN",
   group: "cylinder",
+  role: "decides",
   summary: "Rebore of a whole block: needed size, oversize, finish bore and stock to remove, bore by bore",
   definition: "needed as in REBORESIZE; finish bore = piston + pistonClearance, or standard + oversize; stock = finish bore − largest and − smallest reading",
   source: "TM 55-1905-219-14-10 p. 5-368 (oversizes chosen by the worn bore); one oversize throughout, centring and allowance: common practice",
   params: {
     bores: cells("length", "readings of one bore; with axes one bore a row, height by height"),
-    standard: length("standard bore, to which the oversizes are added"),
-    oversizes: grid("length", "oversizes that can be had: what each adds to the standard bore"),
-    allowance: length("least stock to leave for honing, on the diameter").atLeast(0).default(0),
+    standard: length("standard bore, to which the oversizes are added").chosen(),
+    oversizes: grid("length", "oversizes that can be had: what each adds to the standard bore").chosen(),
+    allowance: length("least stock to leave for honing, on the diameter").atLeast(0).default(0).chosen(),
     centring: choice("worn: bored on the worn hole; true: bored on the original centre line", CENTRINGS).default("worn"),
     axes: axes(),
     common: truth("TRUE: one oversize for the block; FALSE: each bore its own").default(true),
     pistons: grid("length", "measured skirt of the piston of each oversize, in the shape of oversizes").optional(),
-    pistonClearance: length("piston-to-wall clearance, added to those pistons").optional(),
+    pistonClearance: length("piston-to-wall clearance, added to those pistons").optional().chosen(),
   },
   returns: table("a row for each bore: needed size, oversize, finish bore, least and most stock to remove, on the diameter"),
+  draws: { kind: "bore", readings: "bores", axes: "axes", standard: "standard" },
   examples: [
     {
       formula: "=HATCH.REBOREPLAN({73.05,73.02;73.27,73.2}, 73, {0.25,0.5,0.75}, 0.03, , 2)",

@@ -1,7 +1,7 @@
 import { define, value } from "../../core/define.ts";
 import { unlike } from "../../core/fault.ts";
 import { axes, choice, length, list, readings } from "../../core/param.ts";
-import { largestOf } from "./bore-readings.ts";
+import { drawnAsBore, largestOf } from "./bore-readings.ts";
 import { CENTRINGS, NO_ALLOWANCE_NOTE, neededSize, noneCleansUp, oversizeFault, smallestOversize } from "./oversize.ts";
 
 /**
@@ -11,19 +11,21 @@ import { CENTRINGS, NO_ALLOWANCE_NOTE, neededSize, noneCleansUp, oversizeFault, 
 export const reboreSize = define({
   name: "REBORESIZE",
   group: "cylinder",
+  role: "decides",
   summary: "The smallest listed oversize that cleans the bore up, or the words none: sleeve",
   definition:
     "least oversize with standard + oversize ≥ needed, or > needed without allowance; needed = max of readings + allowance (worn), or standard + 2 × (max of readings − standard) + allowance (true)",
   source: "TM 55-1905-219-14-10 p. 5-368 (oversizes chosen by the worn bore); centring and allowance: common practice",
   params: {
     readings: readings(),
-    standard: length("standard bore, to which the oversizes are added"),
-    oversizes: list("length", "oversizes that can be had: what each adds to the standard bore, in any order"),
-    allowance: length("least stock to leave for honing, on the diameter").atLeast(0).default(0),
+    standard: length("standard bore, to which the oversizes are added").chosen(),
+    oversizes: list("length", "oversizes that can be had: what each adds to the standard bore, in any order").chosen(),
+    allowance: length("least stock to leave for honing, on the diameter").atLeast(0).default(0).chosen(),
     centring: choice("worn: bored on the worn hole; true: bored on the original centre line", CENTRINGS).default("worn"),
     axes: axes(),
   },
   returns: value("the oversize, in the unit of the readings, or the text none: sleeve"),
+  draws: { ...drawnAsBore, standard: "standard" },
   examples: [
     { formula: "=HATCH.REBORESIZE({73.11,73.10;73.06,73.05}, 73, {0.25,0.5,0.75,1})", gives: 0.25 },
     { formula: '=HATCH.REBORESIZE({73.14,73.10;73.06,73.05}, 73, {0.25,0.5,0.75,1}, , "true")', gives: 0.5 },

@@ -10,6 +10,7 @@ const FEWEST = 4;
 export const roundness = define({
   name: "ROUNDNESS",
   group: "cylinder",
+  role: "measures",
   summary: "Roundness of one cross-section from radial readings all round, by a reference circle",
   definition: "largest − smallest distance from the centre of the circle: LS least squares, MZ narrowest ring, MC smallest around, MI largest inside",
   source: "ISO 12181-1 (least squares, minimum zone, minimum circumscribed and maximum inscribed reference circles)",
@@ -18,6 +19,7 @@ export const roundness = define({
     method: choice("reference circle: LS, MZ, MC (for a shaft) or MI (for a bore)", CIRCLES).default("LS"),
   },
   returns: value("roundness on the radius, in the unit of the readings; blank until all are filled in"),
+  draws: { kind: "roundness", deviations: "deviations" },
   examples: [
     { formula: "=HATCH.ROUNDNESS({3,6,2,-4,-1,5,7,1,-6,-2,4,0})", gives: 12.4003 },
     { formula: '=HATCH.ROUNDNESS({3;6;2;-4;-1;5;7;1;-6;-2;4;0}, "MZ")', gives: 11.4226 },

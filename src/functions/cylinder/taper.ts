@@ -1,7 +1,7 @@
 import { define, value } from "../../core/define.ts";
 import { tooFew } from "../../core/fault.ts";
 import { axes, readings } from "../../core/param.ts";
-import { taperOf } from "./bore-readings.ts";
+import { drawnAsBore, taperOf } from "./bore-readings.ts";
 
 /**
  * Bore taper: along each axis the largest reading less the smallest, over the heights; of these the
@@ -11,11 +11,13 @@ import { taperOf } from "./bore-readings.ts";
 export const taper = define({
   name: "TAPER",
   group: "cylinder",
+  role: "measures",
   summary: "Bore taper: the largest difference between heights along one axis",
   definition: "max over axes of (max over heights − min over heights)",
   source: "FAA-H-8083-32 powerplant handbook, cylinder inspection; US Navy Engineman training manual p. 3-5",
   params: { readings: readings(), axes: axes() },
   returns: value("taper, in the unit of the readings"),
+  draws: drawnAsBore,
   examples: [
     { formula: "=HATCH.TAPER({73.01,73.02;73.00,73.01})", gives: 0.01 },
     { formula: "=HATCH.TAPER({73.03,73.02,73.01,73.00;73.00,73.00,73.00,73.00}, 2)", gives: [[0.02], [0]] },

@@ -6,6 +6,7 @@ import { sum } from "../../math/statistics.ts";
 export const combine = define({
   name: "COMBINE",
   group: "measurement",
+  role: "assists",
   summary: "Uncertainties that do not depend on one another, taken together as one",
   definition: "√(sum of uncertainties²)",
   source: "JCGM 100:2008 (GUM), 5.1.2, sensitivity coefficients 1",

@@ -16,6 +16,7 @@ const WIDTH = 6;
 export const gaugeStudy = define({
   name: "GAUGESTUDY",
   group: "measurement",
+  role: "assists",
   summary: "How much of the spread of readings is the gauge, the people, and the parts themselves",
   definition:
     "analysis of variance, parts × operators × repeats; gauge² = repeatability² + reproducibility²; distinct categories = whole part of √2 × parts ÷ gauge",

@@ -10,6 +10,7 @@ const UNITS = { mm: "mm", in: "in", cm: "cm", m: "m", um: "um", thou: "mil", ft:
 export const lengthOf = define({
   name: "LENGTH",
   group: "measurement",
+  role: "assists",
   summary: "Reads a length typed with its unit, fractions included, as a number in the unit wanted",
   definition: "the number typed × its unit ÷ the unit wanted; feet and inches are added",
   source: "NIST SP 811, appendix B: 1 in = 25.4 mm exactly, 1 ft = 12 in, 1 thou = 0.001 in",

@@ -16,6 +16,7 @@ const WINDOW_SHARE = 0.1;
 export const slip = define({
   name: "SLIP",
   group: "measurement",
+  role: "assists",
   summary: "Names a likely keying slip in a reading far from its nominal; never corrects it",
   definition: "outside nominal ± window, and inside it after × 10ⁿ (n = ±1…±3), × or ÷ 25.4, a swap of two neighbouring digits, or one other digit",
   source: "common practice; 1 in = 25.4 mm exactly, NIST SP 811 appendix B",

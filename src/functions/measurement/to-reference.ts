@@ -8,6 +8,7 @@ import { coefficientOf, kelvins, REFERENCE_TEMPERATURE, TEMPERATURE_UNITS } from
 export const toReference = define({
   name: "TOREFERENCE",
   group: "measurement",
+  role: "assists",
   summary: "Length of a part at 20 °C from its length measured warm or cold",
   definition: "length × (1 + coefficient × (reference − 20 °C)) ÷ (1 + coefficient × (temperature − 20 °C))",
   source: "ISO 1 (reference temperature 20 °C); expansion coefficients: Callister & Rethwisch table B.6, D. Swyt J. Res. NIST 99(1)",

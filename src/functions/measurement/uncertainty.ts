@@ -15,6 +15,7 @@ const CERTIFICATE_FACTOR = 2;
 export const uncertainty = define({
   name: "UNCERTAINTY",
   group: "measurement",
+  role: "assists",
   summary: "Expanded uncertainty U of the mean of repeated readings with one gauge",
   definition: "t(confidence, ν) × u, u = √(s²/n + resolution²/12 + (calibration/2)²), ν = whole part of u⁴ ÷ ((s²/n)²/(n − 1))",
   source: "JCGM 100:2008 (GUM), 4.2.3, F.2.2.1, G.4.1 and G.6.4",

@@ -10,6 +10,7 @@ import { length } from "../../core/param.ts";
 export const ringGapAtBore = define({
   name: "RINGGAPATBORE",
   group: "rings",
+  role: "measures",
   summary: "A ring's end gap in the bore it will run in, from the gap measured in another bore",
   definition: "gap + π × (boreRun − boreMeasuredIn)",
   source: "geometry: the girth of a bore grows by π times its diameter",

@@ -6,12 +6,13 @@ import { length } from "../../core/param.ts";
 export const ringGapFile = define({
   name: "RINGGAPFILE",
   group: "rings",
+  role: "decides",
   summary: "How much to file off a ring's ends to reach the gap; 0 when it is open enough",
   definition: "max(target − measured, 0)",
   source: "common practice",
   params: {
     measured: length("end gap measured with the ring square in its bore; 0 for ends that touch").atLeast(0),
-    target: length("end gap wanted"),
+    target: length("end gap wanted").chosen(),
   },
   returns: value("how much to take off both ends together, in the unit of the gaps"),
   examples: [

@@ -9,12 +9,13 @@ import { length, ratio } from "../../core/param.ts";
 export const ringGapTarget = define({
   name: "RINGGAPTARGET",
   group: "rings",
+  role: "decides",
   summary: "Ring end gap to aim for: so much for each unit of bore",
   definition: "bore × perBore",
   source: "common practice (.004 in for each inch of bore)",
   params: {
     bore: length("bore in which the ring will run"),
-    perBore: ratio("gap for each unit of bore: .004 in per inch is 0.004 mm per mm").default(0.004),
+    perBore: ratio("gap for each unit of bore: .004 in per inch is 0.004 mm per mm").default(0.004).chosen(),
   },
   returns: value("gap, in the unit of the bore"),
   examples: [

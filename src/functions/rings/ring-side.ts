@@ -6,6 +6,7 @@ import { fitClearance } from "../cylinder/fit-clearance.ts";
 export const ringSide = define({
   name: "RINGSIDE",
   group: "rings",
+  role: "measures",
   summary: "Side clearance of a piston ring in its groove",
   definition: "groove − ring",
   source: "common practice: what a feeler measures between the ring and the land above it",

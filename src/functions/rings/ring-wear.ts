@@ -11,6 +11,7 @@ import { length } from "../../core/param.ts";
 export const ringWear = define({
   name: "RINGWEAR",
   group: "rings",
+  role: "measures",
   summary: "Radial wear of a ring's face from the growth of its end gap, less what the bore's wear adds",
   definition: "((gapAfter − gapBefore) − π × (boreAfter − boreBefore)) ÷ 2π",
   source: "geometry of the circle: a gap grows by π × the growth of the diameter that the ring must fill",

@@ -13,15 +13,17 @@ import { boundBy, inShape, RULES, ruleFault, short, ZERO_PRESSURE_NOTE } from ".
 export const compressionCheck = define({
   name: "COMPRESSIONCHECK",
   group: "tests",
+  role: "describes",
   summary: "Verdict on each cylinder of a compression test by one rule, which the verdict names",
   definition: "lowest allowed: limit × highest (share), (1 − limit) × average (average), highest − limit (difference)",
   source: "share: service practice; average: TM 1-1500-204-23-1; difference: TM 10-3930-618-20",
   params: {
     pressures: cells("pressure", "the reading of each cylinder of one engine; 0 for one that shows nothing").atLeast(0),
     rule: choice("share: of the highest; average: so far below the average; difference: so far below the highest", RULES),
-    limit: number("share of the highest (0.75), share below the average (0.2), or difference in the unit of the readings").above(0),
+    limit: number("share of the highest (0.75), share below the average (0.2), or difference in the unit of the readings").above(0).chosen(),
   },
   returns: table("for each reading the verdict and its rule, in the shape of the readings; blank until two cylinders are measured"),
+  draws: { kind: "compression", pressures: "pressures", rule: "rule", limit: "limit" },
   examples: [
     {
       formula: '=HATCH.COMPRESSIONCHECK({150;118}, "difference", 10)',

@@ -7,11 +7,13 @@ import { ZERO_PRESSURE_NOTE } from "./compression-rule.ts";
 export const compressionSpread = define({
   name: "COMPRESSIONSPREAD",
   group: "tests",
+  role: "measures",
   summary: "Spread of a compression test: the highest reading less the lowest",
   definition: "max of pressures − min of pressures",
   source: "TM 10-3930-618-20, compression test: the spread between cylinders is what is limited",
   params: { pressures: list("pressure", "the reading of each cylinder of one engine; 0 for one that shows nothing").atLeast(0) },
   returns: value("spread, in the unit of the readings; blank until two cylinders are measured"),
+  draws: { kind: "compression", pressures: "pressures", resultIs: "difference" },
   examples: [
     { formula: "=HATCH.COMPRESSIONSPREAD({150,148,152,118})", gives: 34 },
     { formula: "=HATCH.COMPRESSIONSPREAD({12.1;11.8;12.4})", gives: 0.6 },

@@ -7,11 +7,12 @@ import { pressure } from "../../core/param.ts";
 export const leakDown = define({
   name: "LEAKDOWN",
   group: "tests",
+  role: "measures",
   summary: "Leak-down of a cylinder under regulated air, in per cent",
   definition: "(supply − held) ÷ supply × 100",
   source: "FAA AC 43.13-1B paragraph 8-14, differential pressure test",
   params: {
-    supply: pressure("regulated pressure that goes in"),
+    supply: pressure("regulated pressure that goes in").chosen(),
     held: pressure("pressure that the cylinder holds, in the unit of the supply; 0 for one that holds nothing").atLeast(0),
   },
   returns: value("leakage in per cent of the supply"),

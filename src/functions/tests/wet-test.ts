@@ -18,6 +18,7 @@ const low = number("limit of the rule, as in COMPRESSIONCHECK; blank for a share
 export const wetTest = define({
   name: "WETTEST",
   group: "tests",
+  role: "describes",
   summary: "Reads a wet compression test: what each low cylinder points at, rings, valves or head gasket",
   definition:
     "low: by the rule of COMPRESSIONCHECK; rings: wet − dry ≥ gain × dry; otherwise head gasket beside a low cylinder that gains nothing either, else valves",
@@ -25,11 +26,12 @@ export const wetTest = define({
   params: {
     dry: cells("pressure", "reading of each cylinder, dry; neighbours in the engine side by side, each bank in its own column").atLeast(0),
     wet: cells("pressure", "reading of each with a little oil in the cylinder, in the shape of dry").atLeast(0),
-    gain: number("least gain that counts, as a share of the dry reading").above(0).atMost(1).default(0.1),
-    low: low.optional(),
+    gain: number("least gain that counts, as a share of the dry reading").above(0).atMost(1).default(0.1).chosen(),
+    low: low.optional().chosen(),
     rule: choice("share: of the highest; average: so far below the average; difference: so far below the highest", RULES).default("share"),
   },
   returns: table("for each cylinder the part that the test points at, or what to test first, in the shape of dry; blank where a reading is missing"),
+  draws: { kind: "compression", pressures: "dry", rule: "rule", limit: "low" },
   examples: [
     { formula: "=HATCH.WETTEST(90, 130)", gives: [["rings: from 90 to 130 with oil"]] },
     {

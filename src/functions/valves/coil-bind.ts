@@ -10,6 +10,7 @@ const SHORTEST = 5;
 export const coilBind = define({
   name: "COILBIND",
   group: "valves",
+  role: "measures",
   summary: "Clearance of a valve spring to coil bind at full lift",
   definition: "fitted − lift − solid",
   source: "common practice",

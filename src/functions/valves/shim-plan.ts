@@ -30,6 +30,7 @@ interface Shim {
 export const shimPlan = define({
   name: "SHIMPLAN",
   group: "valves",
+  role: "decides",
   summary: "Which shim goes to which valve: from another valve, a spare or bought, with the fewest bought",
   definition:
     "of all ways to bring each valve into its limits the fewest bought, then the least sum of |clearance − (least + most) ÷ 2|, then the fewest moved",
@@ -37,10 +38,10 @@ export const shimPlan = define({
   params: {
     installed: cells("length", "shim now in each valve, measured"),
     clearance: cells("length", "clearance measured at each valve, 0 for none, in the shape of installed").atLeast(0),
-    least: cells("length", "least clearance: one cell, or one for each valve"),
-    most: cells("length", "largest clearance: one cell, or one for each valve"),
+    least: cells("length", "least clearance: one cell, or one for each valve").chosen(),
+    most: cells("length", "largest clearance: one cell, or one for each valve").chosen(),
     spares: cells("length", "shims at hand, measured").optional(),
-    step: length("step in which shims are made").default(0.05),
+    step: length("step in which shims are made").default(0.05).chosen(),
   },
   returns: table("a row for each valve: the shim, where it comes from and the clearance that it gives"),
   examples: [

@@ -11,15 +11,16 @@ import { nearestStep, noStep } from "./shim-step.ts";
 export const shimSize = define({
   name: "SHIMSIZE",
   group: "valves",
+  role: "decides",
   summary: "The shim that brings a valve's clearance into its limits, nearest the middle",
   definition: "the multiple of step nearest to installed + clearance − (least + most) ÷ 2, if least ≤ installed + clearance − shim ≤ most",
   source: "service practice: new shim = installed + (measured − wanted); steps of 0.05 and 0.025 mm: common practice",
   params: {
     installed: length("shim now in place, measured"),
     clearance: length("valve clearance measured with it; 0 for a valve without any").atLeast(0),
-    least: length("least clearance that the maker allows"),
-    most: length("largest clearance that the maker allows"),
-    step: length("step in which shims are made").default(0.05),
+    least: length("least clearance that the maker allows").chosen(),
+    most: length("largest clearance that the maker allows").chosen(),
+    step: length("step in which shims are made").default(0.05).chosen(),
   },
   returns: value("shim to fit, in the unit of the rest, or text starting none:"),
   examples: [

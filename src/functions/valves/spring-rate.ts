@@ -7,6 +7,7 @@ import { force, length } from "../../core/param.ts";
 export const springRate = define({
   name: "SPRINGRATE",
   group: "valves",
+  role: "measures",
   summary: "Rate of a valve spring from its force at two lengths",
   definition: "(force2 − force1) ÷ (length1 − length2)",
   source: "Hooke's law; EN 13906-1, spring rate R = ΔF ÷ Δs (from memory)",

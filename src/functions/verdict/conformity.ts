@@ -11,6 +11,7 @@ const u = number("standard uncertainty u of the value: half of U at 95 %").above
 export const conformity = define({
   name: "CONFORMITY",
   group: "verdict",
+  role: "assists",
   summary: "Probability that the true value lies within the limits, given the uncertainty of the reading",
   definition: "Φ((upper − value)/u) − Φ((lower − value)/u), Φ the normal distribution; a limit not given lies endlessly far away",
   source: "JCGM 106:2012, 7.4; ISO 14253-1 for what to do with it",

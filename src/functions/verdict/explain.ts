@@ -7,6 +7,7 @@ import { EMPTY_CELL_NOTE, judgingParams, limitsOf } from "./limit-params.ts";
 export const explain = define({
   name: "EXPLAIN",
   group: "verdict",
+  role: "judges",
   summary: "The verdict on a value as one plain sentence with the numbers",
   definition: "the sentence that belongs to VERDICT(value, lower, upper, uncertainty, near)",
   source: "ISO 14253-1 default decision rule; near: common practice",

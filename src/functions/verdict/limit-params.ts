@@ -5,15 +5,15 @@ import type { Limits } from "../../core/verdict.ts";
 
 /** The params that every judging function shares, in their order. */
 export const limitParams = {
-  value: number("the reading or result to judge"),
-  lower: number("lower limit; blank for none").optional(),
-  upper: number("upper limit; blank for none").optional(),
+  value: number("the reading or result to judge").as("value"),
+  lower: number("lower limit; blank for none").optional().as("lower"),
+  upper: number("upper limit; blank for none").optional().as("upper"),
 };
 
 export const judgingParams = {
   ...limitParams,
-  uncertainty: number("expanded uncertainty U of the value, in its unit").atLeast(0).default(0),
-  near: number("distance from a limit inside which a value is near it").atLeast(0).default(0),
+  uncertainty: number("expanded uncertainty U of the value, in its unit").atLeast(0).default(0).as("uncertainty"),
+  near: number("distance from a limit inside which a value is near it").atLeast(0).default(0).as("near"),
 };
 
 /**

@@ -7,6 +7,7 @@ import { EMPTY_CELL_NOTE, limitParams, limitsOf } from "./limit-params.ts";
 export const margin = define({
   name: "MARGIN",
   group: "verdict",
+  role: "judges",
   summary: "Distance to the nearest limit: positive inside, negative outside",
   definition: "min(upper − value, value − lower)",
   source: "common practice; sign as in ISO 14253-1, conformity inside the limits",

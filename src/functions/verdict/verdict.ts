@@ -10,6 +10,7 @@ import { EMPTY_CELL_NOTE, judgingParams, limitsOf } from "./limit-params.ts";
 export const verdict = define({
   name: "VERDICT",
   group: "verdict",
+  role: "judges",
   summary: "Judges a value against typed limits: within, near limit, not proven, over or under",
   definition: "over: value > upper + U; under: value < lower − U; within: lower + U ≤ value ≤ upper − U; otherwise not proven",
   source: "ISO 14253-1 default decision rule; near: common practice",

@@ -7,11 +7,12 @@ import { ratio, volume } from "../../core/param.ts";
 export const chamberFor = define({
   name: "CHAMBERFOR",
   group: "volumes",
+  role: "decides",
   summary: "Combustion chamber volume that gives the compression ratio wanted",
   definition: "swept ÷ (ratio − 1) − gasket − deck − piston",
   source: "definition of the compression ratio, (swept + clearance volume) ÷ clearance volume, solved for the chamber",
   params: {
-    ratio: ratio("compression ratio wanted").above(1),
+    ratio: ratio("compression ratio wanted").above(1).chosen(),
     swept: volume("swept volume of one cylinder"),
     gasket: volume("volume of the compressed head gasket").atLeast(0).default(0),
     deck: volume("deck space; negative for a piston that stands proud").unbounded().default(0),

@@ -10,6 +10,7 @@ import { volume } from "../../core/param.ts";
 export const compressionRatio = define({
   name: "COMPRESSIONRATIO",
   group: "volumes",
+  role: "measures",
   summary: "Static compression ratio from measured volumes",
   definition: "(swept + clearance volume) ÷ clearance volume; clearance volume = chamber + gasket + deck + piston",
   source: "FAA-H-8083-32 powerplant handbook, compression ratio",

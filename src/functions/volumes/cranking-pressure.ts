@@ -9,13 +9,14 @@ const ATMOSPHERE = { kPa: 101.325, bar: 1.01325, psi: 14.69595 } as const;
 export const crankingPressure = define({
   name: "CRANKINGPRESSURE",
   group: "volumes",
+  role: "measures",
   summary: "Ideal cranking compression by gauge, from the ratio; a real gauge shows less",
   definition: "ambient × (ratio^exponent − 1)",
   source: "reversible adiabatic compression of a perfect gas, p × V^exponent constant; 1.4 for air; standard atmosphere 101.325 kPa",
   params: {
-    ratio: ratio("compression ratio, best the trapped one").above(1),
-    ambient: pressure("pressure of the air outside, absolute, in the unit; blank for the standard atmosphere").optional(),
-    exponent: number("exponent of the compression: 1.4 without loss of heat, nearer 1.3 when cranked slowly").atLeast(1).atMost(1.67).default(1.4),
+    ratio: ratio("compression ratio, best the trapped one").above(1).chosen(),
+    ambient: pressure("pressure of the air outside, absolute, in the unit; blank for the standard atmosphere").optional().chosen(),
+    exponent: number("exponent of the compression: 1.4 without loss of heat, nearer 1.3 when cranked slowly").atLeast(1).atMost(1.67).default(1.4).chosen(),
     unit: choice("unit of the pressures", ["kPa", "bar", "psi"]).default("kPa"),
   },
   returns: value("gauge pressure of the ideal compression, in the unit"),

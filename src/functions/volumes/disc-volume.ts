@@ -6,6 +6,7 @@ import { discArea, inVolumeUnit, volumeUnit } from "./volume-unit.ts";
 export const discVolume = define({
   name: "DISCVOLUME",
   group: "volumes",
+  role: "measures",
   summary: "Volume of a disc: the compressed head gasket, or the deck space above the piston",
   definition: "π/4 × diameter² × thickness; mm³ ÷ 1000 = cm³",
   source: "geometry: volume of a cylinder",

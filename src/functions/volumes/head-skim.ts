@@ -10,13 +10,14 @@ const PER_DEPTH = { mm: 10, in: 1 } as const;
 export const headSkim = define({
   name: "HEADSKIM",
   group: "volumes",
+  role: "decides",
   summary: "How much to skim or mill off the head's face to bring the chamber to the volume wanted",
   definition: "mm: (chamber − wanted) ÷ faceArea × 10; in: (chamber − wanted) ÷ faceArea",
   source: "geometry: a slice of the chamber holds its area × its depth; cc-and-plate practice of the trade",
   params: {
     chamber: volume("chamber as measured by burette, in cm³ (unit mm) or in³ (unit in)"),
-    wanted: volume("chamber wanted, in the unit of the chamber"),
-    faceArea: area("area of the chamber's mouth at the head's face, in cm² (unit mm) or in² (unit in)"),
+    wanted: volume("chamber wanted, in the unit of the chamber").chosen(),
+    faceArea: area("area of the chamber's mouth at the head's face, in cm² (unit mm) or in² (unit in)").chosen(),
     unit: choice("unit of the result: mm takes cm³ and cm², in takes in³ and in²", ["mm", "in"]).default("mm"),
   },
   returns: value("depth to take off, in mm or inches"),

@@ -8,11 +8,12 @@ import { pistonTravelAt } from "../../math/slider-crank.ts";
 export const pistonTravel = define({
   name: "PISTONTRAVEL",
   group: "volumes",
+  role: "measures",
   summary: "How far the piston stands below top dead centre at a crank angle",
   definition: "r × (1 − cos angle) + rod − √(rod² − r² × sin² angle), with r = stroke ÷ 2",
   source: "kinematics of the slider-crank; pin on the axis of the cylinder",
   params: {
-    angle: angle("crank angle from top dead centre, in degrees"),
+    angle: angle("crank angle from top dead centre, in degrees").chosen(),
     stroke: length("stroke of the piston"),
     rod: length("connecting rod, centre to centre"),
   },

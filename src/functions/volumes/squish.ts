@@ -6,6 +6,7 @@ import { length } from "../../core/param.ts";
 export const squish = define({
   name: "SQUISH",
   group: "volumes",
+  role: "measures",
   summary: "Squish clearance: piston to head at top dead centre, from deck height and gasket",
   definition: "deck + gasket",
   source: "common practice",

@@ -6,6 +6,7 @@ import { discArea, inVolumeUnit, volumeUnit } from "./volume-unit.ts";
 export const sweptVolume = define({
   name: "SWEPTVOLUME",
   group: "volumes",
+  role: "measures",
   summary: "Swept volume (displacement) from bore, stroke and number of cylinders",
   definition: "π/4 × bore² × stroke × cylinders; mm³ ÷ 1000 = cm³",
   source: "FAA-H-8083-30 general handbook, piston displacement",

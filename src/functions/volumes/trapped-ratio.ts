@@ -8,14 +8,15 @@ import { pistonTravelAt } from "../../math/slider-crank.ts";
 export const trappedRatio = define({
   name: "TRAPPEDRATIO",
   group: "volumes",
+  role: "measures",
   summary: "Compression ratio from the point where the intake valve closes (dynamic ratio)",
   definition: "1 + (ratio − 1) × piston travel left ÷ stroke",
   source: "definition; piston travel from the kinematics of the slider-crank",
   params: {
-    ratio: ratio("static compression ratio").above(1),
+    ratio: ratio("static compression ratio").above(1).chosen(),
     stroke: length("stroke of the piston"),
     rod: length("connecting rod, centre to centre"),
-    intakeCloses: angle("intake valve closes, degrees after bottom dead centre").above(0).below(180),
+    intakeCloses: angle("intake valve closes, degrees after bottom dead centre").above(0).below(180).chosen(),
   },
   returns: value("compression ratio of what is trapped"),
   examples: [

@@ -9,6 +9,9 @@ export const changeParams = {
   uBefore: length("expanded uncertainty U of the size before, at 95 %"),
 };
 
+/** How these params and `uAfter` are drawn. */
+export const drawnAsChange = { kind: "change", before: "before", after: "after", uBefore: "uBefore", uAfter: "uAfter" } as const;
+
 /** Expanded uncertainty of a difference whose two sides were measured independently. */
 export const uncertaintyOfChange = (uBefore: number, uAfter: number): number => Math.hypot(uBefore, uAfter);
 

@@ -10,6 +10,7 @@ const COLUMNS = ["difference", "from", "to", "t", "degrees of freedom", "p"] as 
 export const compareGroups = define({
   name: "COMPAREGROUPS",
   group: "wear",
+  role: "assists",
   summary: "Whether two groups of readings really differ: difference of the means, its interval, t and p (Welch)",
   definition: "d = mean(a) − mean(b); d ± t(confidence, ν) × √(s²a/na + s²b/nb); ν by Welch-Satterthwaite; p for no difference, on both sides",
   source: "B. L. Welch, Biometrika 34 (1947) 28; NIST/SEMATECH e-Handbook 1.3.5.3 (unequal variances)",

@@ -1,16 +1,18 @@
 import { define, value } from "../../core/define.ts";
 import { length } from "../../core/param.ts";
-import { changeParams, changeWords, slipFault, uncertaintyOfChange } from "./change-params.ts";
+import { changeParams, changeWords, drawnAsChange, slipFault, uncertaintyOfChange } from "./change-params.ts";
 
 /** Whether a change is larger than what the measuring alone explains. Sources: JCGM 100:2008, 5.1.2; ISO/IEC 17043 (|En| ≤ 1 agrees). */
 export const realChange = define({
   name: "REALCHANGE",
   group: "wear",
+  role: "assists",
   summary: "Says whether a size has really changed, or only been measured twice",
   definition: "no real change: |after − before| ≤ √(uBefore² + uAfter²); otherwise real increase or real decrease",
   source: "JCGM 100:2008 (GUM), 5.1.2; ISO/IEC 17043, En number of at most 1",
   params: { ...changeParams, uAfter: length("expanded uncertainty U of the size after; blank when the same gauge was used").optional() },
   returns: value("no real change, real increase or real decrease"),
+  draws: drawnAsChange,
   examples: [
     { formula: "=HATCH.REALCHANGE(73.01, 73.02, 0.008)", gives: "no real change" },
     {

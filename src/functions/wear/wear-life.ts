@@ -12,10 +12,11 @@ const CONFIDENCE = 0.95;
 export const wearLife = define({
   name: "WEARLIFE",
   group: "wear",
+  role: "assists",
   summary: "Use at which a wearing size meets its limit, with the earliest and latest at 95 %",
   definition: "x where the least-squares line of size on use meets the limit; from and to: the roots of (limit − line)² = t² s² (1 + 1/n + (x − mean use)²/S)",
   source: "Draper & Smith, Applied Regression Analysis, 3rd ed., pp. 47–51: inverse prediction",
-  params: { ...historyParams, limit: length("the size at which the part is worn out") },
+  params: { ...historyParams, limit: length("the size at which the part is worn out").chosen() },
   returns: row(COLUMNS, "a row of labels and a row of values, in the unit of the use; or text where no use can be named"),
   examples: [
     {

@@ -13,6 +13,7 @@ const CONFIDENCE = 0.95;
 export const wearRate = define({
   name: "WEARRATE",
   group: "wear",
+  role: "assists",
   summary: "Wear per unit of use from sizes measured at three or more times, with its 95 % interval",
   definition: "slope b of the least-squares line of size on use; b ± t(0.95, n − 2) × s ÷ √Σ(use − mean use)²",
   source: "rate as size by use: a marine engine maker's manual; least squares and interval: NIST/SEMATECH e-Handbook 4.4.3",

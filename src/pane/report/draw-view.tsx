@@ -1,6 +1,8 @@
 import { useState } from "preact/hooks";
 import { counted } from "../../buildsheet/counts.ts";
+import type { DrawnInputs } from "../../core/define.ts";
 import { type Drawing, isDrawing } from "../../drawings/svg.ts";
+import { specs } from "../../functions/index.ts";
 import { placeName } from "../../workbook/address.ts";
 import type { SheetHost } from "../../workbook/port.ts";
 import type { ViewProps } from "../parts/loading.ts";
@@ -101,15 +103,29 @@ export function DrawView({ host, changes }: ViewProps) {
   );
 }
 
+const DRAWINGS: Readonly<Record<DrawnInputs["kind"], string>> = {
+  bore: "the profile of each bore",
+  roundness: "the trace",
+  compression: "the bars of a compression test",
+  change: "the changes with what the gauge explains",
+};
+
+const namesOf = (kind: string): string =>
+  specs
+    .filter(({ draws }) => draws?.kind === kind)
+    .map(({ name }) => name)
+    .join(", ");
+
 function NothingToDraw() {
   return (
     <div class="advice">
       <p>Nothing in this workbook can be drawn yet. Drawn is what these functions read:</p>
       <ul>
-        <li>TAPER, OUTOFROUND, BORESUMMARY and the like: the profile of each bore</li>
-        <li>ROUNDNESS: the trace</li>
-        <li>COMPRESSIONCHECK and COMPRESSIONSPREAD: the bars of a compression test</li>
-        <li>REALCHANGE: the changes with what the gauge explains</li>
+        {Object.entries(DRAWINGS).map(([kind, what]) => (
+          <li key={kind}>
+            {namesOf(kind)}: {what}
+          </li>
+        ))}
       </ul>
     </div>
   );

@@ -5,6 +5,7 @@ import { type Area, Book, cellsOf, showArea } from "../../buildsheet/formula/boo
 import { CannotTell, evaluateNode } from "../../buildsheet/formula/evaluate.ts";
 import type { JudgedRow } from "../../buildsheet/judged.ts";
 import type { Cell } from "../../core/cell.ts";
+import type { DrawnInputs, DrawnInputsOf } from "../../core/define.ts";
 import { type QuantityKind, unitIn } from "../../vocabulary/units.ts";
 import { type CellAddress, placeName } from "../../workbook/address.ts";
 import type { WorkbookSnapshot } from "../../workbook/port.ts";
@@ -67,6 +68,11 @@ export class Source {
     }
     return kind === "length" ? this.#unitOfLength : undefined;
   }
+}
+
+/** The calls of functions that declare such a drawing. */
+export function* drawnAs<K extends DrawnInputs["kind"]>(kind: K, calls: readonly OwnCall[]): Generator<{ call: OwnCall; draws: DrawnInputsOf<K> }> {
+  for (const call of calls) if (call.spec.draws?.kind === kind) yield { call, draws: call.spec.draws as DrawnInputsOf<K> };
 }
 
 /** `Bores!C4:D6` */

@@ -1,8 +1,9 @@
 import type { OwnCall } from "../../buildsheet/check/calls.ts";
 import type { Area } from "../../buildsheet/formula/book.ts";
+import type { DrawnInputsOf } from "../../core/define.ts";
 import type { BoreReadings } from "../../drawings/bore.ts";
 import type { Placed } from "../content.ts";
-import { labelsOf, placeOf, type Source } from "./areas.ts";
+import { drawnAs, labelsOf, placeOf, type Source } from "./areas.ts";
 import { numberIn } from "./cells.ts";
 import { distinct, namesOf } from "./names.ts";
 
@@ -18,12 +19,11 @@ interface Found {
 /** Every bore that a function of ours takes its readings from, once, in the order of the sheets. */
 export function boresIn(source: Source, calls: readonly OwnCall[]): Placed<BoreReadings>[] {
   const found = new Map<string, Found>();
-  for (const call of calls) {
-    const name = call.spec.inputs.find(({ param }) => param.lifting === "bore")?.name ?? (call.spec.name === "REBOREPLAN" ? "bores" : undefined);
-    const area = name === undefined ? undefined : source.area(call, name);
+  for (const { call, draws } of drawnAs("bore", calls)) {
+    const area = source.area(call, draws.readings);
     if (!area) continue;
-    const axes = source.number(call, "axes");
-    for (const [i, bore] of boresOf(area, axes).entries()) note(found, { area: bore, axes, ...sizesOf(source, call, i) });
+    const axes = source.number(call, draws.axes);
+    for (const [i, bore] of boresOf(area, axes).entries()) note(found, { area: bore, axes, ...sizesOf(source, call, draws, i) });
   }
   return [...found.values()].flatMap((bore) => drawn(source, bore));
 }
@@ -35,10 +35,10 @@ function boresOf(area: Area, axes: number | undefined): Area[] {
   return Array.from({ length: area.rows }, (_, r) => ({ ...area, row: area.row + r, rows: 1 }));
 }
 
-function sizesOf(source: Source, call: OwnCall, index: number): Pick<Found, "standard" | "limit"> {
-  const standard = source.number(call, "standard");
+function sizesOf(source: Source, call: OwnCall, draws: DrawnInputsOf<"bore">, index: number): Pick<Found, "standard" | "limit"> {
+  const standard = draws.standard === undefined ? undefined : source.number(call, draws.standard);
   if (standard === undefined) return {};
-  const judged = call.spec.name === "BOREWEAR" ? source.judgedAt({ ...call.at, row: call.at.row + index }) : undefined;
+  const judged = draws.resultIs === "wear" ? source.judgedAt({ ...call.at, row: call.at.row + index }) : undefined;
   return judged?.upper === null || judged === undefined ? { standard } : { standard, limit: standard + judged.upper };
 }
 

@@ -2,13 +2,14 @@ import type { OwnCall } from "../../buildsheet/check/calls.ts";
 import { type Area, cellsOf } from "../../buildsheet/formula/book.ts";
 import { CannotTell, evaluateNode } from "../../buildsheet/formula/evaluate.ts";
 import type { Cell } from "../../core/cell.ts";
+import type { DrawnInputsOf } from "../../core/define.ts";
 import type { Change, ChangePlot } from "../../drawings/change-plot.ts";
 import type { CompressionTest } from "../../drawings/compression-bars.ts";
 import type { RoundTrace } from "../../drawings/roundness-trace.ts";
 import { type CompressionRule, RULES } from "../../functions/tests/compression-rule.ts";
 import { placeName } from "../../workbook/address.ts";
 import type { Placed } from "../content.ts";
-import { labelsOf, placeOf, type Source } from "./areas.ts";
+import { drawnAs, labelsOf, placeOf, type Source } from "./areas.ts";
 import { numberIn } from "./cells.ts";
 import { namesOf } from "./names.ts";
 
@@ -24,8 +25,8 @@ function namesAlong(source: Source, area: Area): { shared: string; own: string[]
 /** Every trace of roundness, once. */
 export function tracesIn(source: Source, calls: readonly OwnCall[]): Placed<RoundTrace>[] {
   const found = new Map<string, Placed<RoundTrace>>();
-  for (const call of calls.filter(({ spec }) => spec.name === "ROUNDNESS")) {
-    const area = source.area(call, "deviations");
+  for (const { call, draws } of drawnAs("roundness", calls)) {
+    const area = source.area(call, draws.deviations);
     if (!area) continue;
     const place = placeOf(area);
     const deviations = source.book.block(area).flat().map(numberIn);
@@ -37,56 +38,54 @@ export function tracesIn(source: Source, calls: readonly OwnCall[]): Placed<Roun
   return [...found.values()];
 }
 
-const PRESSURES: Readonly<Record<string, string>> = { COMPRESSIONCHECK: "pressures", COMPRESSIONSPREAD: "pressures", WETTEST: "dry" };
-
 /** Every compression test, once, with the rule by which the sheet judges it. */
 export function testsIn(source: Source, calls: readonly OwnCall[]): Placed<CompressionTest>[] {
   const found = new Map<string, Placed<CompressionTest>>();
-  for (const call of calls) {
-    const name = PRESSURES[call.spec.name];
-    const area = name === undefined ? undefined : source.area(call, name);
+  for (const { call, draws } of drawnAs("compression", calls)) {
+    const area = source.area(call, draws.pressures);
     if (!area) continue;
     const place = placeOf(area);
     const { shared, own } = namesAlong(source, area);
     source.draws(area);
     const pressures = source.book.block(area).flat();
     const cylinders = pressures.map((cell, i) => ({ name: own[i] || String(i + 1), pressure: numberIn(cell) || null }));
-    const rule = ruleOf(source, call) ?? found.get(place)?.what.rule;
+    const rule = ruleOf(source, call, draws) ?? found.get(place)?.what.rule;
     found.set(place, { what: { name: [area.sheet, shared].filter(Boolean).join(", "), unit: source.unit(area, "pressure"), cylinders, rule }, place });
   }
   return [...found.values()].filter(({ what }) => what.cylinders.some(({ pressure }) => pressure !== null));
 }
 
-/** As COMPRESSIONCHECK is given it, or the difference that a judged spread is allowed. */
-function ruleOf(source: Source, call: OwnCall): CompressionTest["rule"] {
-  if (call.spec.name === "COMPRESSIONSPREAD") {
+/** As the call is given it, or the difference that a judged spread is allowed. */
+function ruleOf(source: Source, call: OwnCall, draws: DrawnInputsOf<"compression">): CompressionTest["rule"] {
+  if (draws.resultIs === "difference") {
     const upper = source.judgedAt(call.at)?.upper;
     return typeof upper === "number" ? { rule: "difference", limit: upper } : undefined;
   }
-  const rule = RULES.find((one) => one === String(source.value(call, "rule")).trim().toLowerCase());
-  const limit = source.number(call, "limit");
+  if (draws.rule === undefined || draws.limit === undefined) return undefined;
+  const typed = String(source.value(call, draws.rule)).trim().toLowerCase();
+  const rule = RULES.find((one) => one === typed);
+  const limit = source.number(call, draws.limit);
   return rule === undefined || limit === undefined ? undefined : { rule: rule as CompressionRule, limit };
 }
-
-const COMPARING = new Set(["REALCHANGE", "ENNUMBER"]);
 
 /** Sizes measured twice, one plot for each sheet on which they are compared. */
 export function changesIn(source: Source, calls: readonly OwnCall[]): Placed<ChangePlot>[] {
   const bySheet = new Map<string, Map<string, Change>>();
-  for (const call of calls.filter(({ spec }) => COMPARING.has(spec.name))) {
+  for (const { call, draws } of drawnAs("change", calls)) {
     const changes = bySheet.get(call.at.sheet) ?? new Map<string, Change>();
     bySheet.set(call.at.sheet, changes);
-    for (const [key, change] of changesOf(source, call)) changes.set(key, change);
+    for (const [key, change] of changesOf(source, call, draws)) changes.set(key, change);
   }
   const plots = [...bySheet].map(([sheet, changes]) => ({ what: { name: sheet, changes: [...changes.values()] }, place: sheet }));
   return plots.filter(({ what }) => what.changes.some(({ before, after }) => before !== null && after !== null));
 }
 
-function changesOf(source: Source, call: OwnCall): [key: string, change: Change][] {
-  const operands = call.args.map((node, i) => {
+function changesOf(source: Source, call: OwnCall, { before: first, after: second, uBefore, uAfter }: DrawnInputsOf<"change">): [key: string, change: Change][] {
+  const operands = [first, second, uBefore, uAfter].map((name) => {
+    const node = call.args[call.spec.inputs.findIndex((input) => input.name === name)];
     const value = node ? evaluateNode(node, call.context) : null;
     const block = value instanceof CannotTell ? undefined : Array.isArray(value) ? value : [[value]];
-    return { block, area: source.area(call, call.spec.inputs[i]?.name ?? "") };
+    return { block, area: source.area(call, name) };
   });
   const [before, after] = operands;
   if (!before?.block || !after?.block) return [];

@@ -92,6 +92,12 @@ test("many calls together end at what may be worked", () => {
   expect(said("=NETWORKDAYS(1,2000001)")).toBe("The formulas here take more work together than is done at a time.");
 });
 
+test("a function of ours costs what it declares: pairing 50 bores takes more than is done at a time, pairing 20 does not", () => {
+  const paired = (count: number) => `=HATCH.PISTONMATCH(73+SEQUENCE(${count})/1000,72.95+SEQUENCE(${count})/1000,0.04)`;
+  expect(said(paired(50))).toBe("The formulas here take more work together than is done at a time.");
+  expect(first(paired(20)).value).toBe("bore");
+});
+
 test("a call that asks for too much takes nothing from the others", () => {
   expect(said("=NETWORKDAYS(1,2000001)")).toBe("The formulas here take more work together than is done at a time.");
   expect(first("=SUM(A1:C900)").value).toBe(2);
