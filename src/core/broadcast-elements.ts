@@ -1,7 +1,7 @@
 import type { Argument, Cell } from "./cell.ts";
 import type { Spec } from "./define.ts";
 import { Fault, unlike } from "./fault.ts";
-import { BLANK, type Bore, type Cells, type Grid, type Param, type Taken } from "./param.ts";
+import { BLANK, type Bore, type Cells, type Grid, MOST_AXES, type Param, type Taken } from "./param.ts";
 
 /** One argument as the loop sees it: so many rows and columns of elements, each taken on demand. */
 export interface Lane {
@@ -23,6 +23,28 @@ export function axesOf(spec: Spec, args: readonly Argument[]): number | undefine
   const taken = param.take(cells[0], name);
   return taken === BLANK ? undefined : (taken as number | Fault);
 }
+
+/**
+ * Readings that cannot be one bore as they stand, or stand beside one value for each of their rows, while
+ * `axes` is not given. Taken as one bore they would give one plausible number, and a wrong one.
+ */
+export function axesMissing(spec: Spec, args: readonly Argument[]): Fault | undefined {
+  const axes = spec.inputs.find(({ param }) => param.lifting === "axes");
+  const at = spec.inputs.findIndex(({ param }) => param.lifting === "bore");
+  if (!axes || at < 0) return undefined;
+  const [rows, columns] = sizeOf(args[at]);
+  const { name } = spec.inputs[at]!;
+  const tooWide = columns > MOST_AXES ? axesFault(axes.name, `${name} of ${columns} columns are no bore measured on so many axes`) : undefined;
+  if (tooWide || rows === 1) return tooWide;
+  const each = spec.inputs.findIndex(({ param }, i) => param.lifting === "element" && sizeOf(args[i])[0] * sizeOf(args[i])[1] === rows);
+  return each < 0 ? undefined : axesFault(axes.name, `there are ${rows} rows of ${name} and ${rows} cells of ${spec.inputs[each]!.name}`);
+}
+
+/** For functions that take the readings of several bores as a whole; says what is wanted when `axes` is not given. */
+export const axesFault = (name: string, because: string): Fault =>
+  new Fault("missing", name, undefined, `the number of axes measured at each height, as ${because}: is each row one bore?`);
+
+const sizeOf = (given: Argument): [rows: number, columns: number] => (Array.isArray(given) ? [given.length, given[0]?.length ?? 0] : [1, 1]);
 
 const settingLane = (name: string, setting: unknown): Lane => ({ name, rows: 1, columns: 1, take: () => setting });
 

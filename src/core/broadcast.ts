@@ -1,4 +1,4 @@
-import { axesOf, type Lane, laneOf } from "./broadcast-elements.ts";
+import { axesMissing, axesOf, type Lane, laneOf } from "./broadcast-elements.ts";
 import type { Argument, Result } from "./cell.ts";
 import type { Spec } from "./define.ts";
 import { Fault } from "./fault.ts";
@@ -22,6 +22,8 @@ export function call(spec: Spec, args: readonly Argument[]): Outcome {
   const lanes: Lane[] = [];
   const axes = axesOf(spec, args);
   if (axes instanceof Fault) return axes.placed(spec.name);
+  const unsaid = axes === undefined ? axesMissing(spec, args) : undefined;
+  if (unsaid) return unsaid.placed(spec.name);
   for (let i = 0; i < spec.inputs.length; i++) {
     const { name, param } = spec.inputs[i]!;
     const given = i < args.length ? args[i] : undefined;

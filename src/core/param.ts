@@ -270,11 +270,14 @@ export function choice<const C extends readonly string[]>(help: string, choices:
 export const readings = (help = "bore readings: rows are heights from the top, columns are axes (thrust, then pin)") =>
   new Param<Bore>("length", help, "bore", { low: 0, lowOpen: true });
 
+/** Nobody measures a bore on more axes at one height: a longer row of readings holds a whole bore. */
+export const MOST_AXES = 4;
+
 /** Number of axes in each row of `readings`; given, each row is one bore, height by height. */
 export const axes = () =>
   new Param<number | undefined>(
     "count",
-    "axes measured at each height; given, each row of readings is one bore, height by height",
+    "axes measured at each height; given, each row of readings is one bore, height by height; needed above 4 columns",
     "axes",
     { low: 1, lowOpen: false },
     true,

@@ -1,6 +1,7 @@
 import { type Area, type Book, cellsOf } from "../buildsheet/formula/book.ts";
 import type { Argument, Block, Cell } from "../core/cell.ts";
 import { NAMESPACE, type Spec } from "../core/define.ts";
+import { MOST_AXES } from "../core/param.ts";
 import { cellName, placeName } from "../workbook/address.ts";
 import type { Content } from "./placement.ts";
 
@@ -19,6 +20,13 @@ export function argumentOf(book: Book, given: Given): Argument {
 export function blockOf(book: Book, given: Given): Block {
   const argument = argumentOf(book, given);
   return Array.isArray(argument) ? argument : [[argument]];
+}
+
+/** One bore as the arguments of a function of readings and axes, also where all its readings stand in one row. */
+export function oneBore(book: Book, readings: Given): Given[] {
+  const block = blockOf(book, readings);
+  // On one axis a row is read height by height.
+  return block.length === 1 && block[0]!.length > MOST_AXES ? [readings, 1] : [readings];
 }
 
 /** The numbers among the cells of an input, where 0 stands for a blank cell as it does for every length. */

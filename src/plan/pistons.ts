@@ -6,7 +6,7 @@ import { CHECK_PREFIX, sentence } from "../core/sentences.ts";
 import { boreSummary } from "../functions/cylinder/bore-summary.ts";
 import { pistonMatch } from "../functions/cylinder/piston-match.ts";
 import type { WorkbookSnapshot } from "../workbook/port.ts";
-import { argumentOf, blockOf, callOf, formulaOf, type Given, isArea } from "./inputs.ts";
+import { argumentOf, blockOf, callOf, formulaOf, type Given, isArea, oneBore } from "./inputs.ts";
 import { type Content, lay, NOT_WRITTEN, type Part, type Place, valueParts, type Written } from "./placement.ts";
 
 /** The bores by one size each, or by their readings, of which the smallest then counts. */
@@ -62,7 +62,10 @@ export function planPistons(snapshot: WorkbookSnapshot, inputs: PistonInputs, pl
 
 /** The smallest reading of a bore as BORESUMMARY gives it: blank while a reading is missing, text for one that is no good. */
 function smallestIn(book: Book, readings: Given): Block[number][number] {
-  const summary = call(boreSummary, [argumentOf(book, readings)]);
+  const summary = call(
+    boreSummary,
+    oneBore(book, readings).map((given) => argumentOf(book, given)),
+  );
   if (summary instanceof Fault) return `${CHECK_PREFIX}${sentence(summary)}`;
   return Array.isArray(summary) ? summary[1]![0] : summary;
 }
@@ -110,7 +113,7 @@ function written(book: Book, inputs: PistonInputs, place: Place, { matches, left
   const matched = (sizes: Given): Part => ({ row: 0, column: 0, cells: [[{ formula: formulaOf(pistonMatch, [sizes, pistons, target], sheet) }]], fills });
   if ("sizes" in bores) return lay(book, place, "formulas", [matched(bores.sizes)], sources);
   const beside = header.length + 1;
-  const smallest = given.map((block): Content[] => [{ formula: `=INDEX(${callOf(boreSummary, [block], sheet)},2,1)` }]);
+  const smallest = given.map((block): Content[] => [{ formula: `=INDEX(${callOf(boreSummary, oneBore(book, block), sheet)},2,1)` }]);
   const sizes: Area = { sheet, row: place.at.row + 1, column: place.at.column + beside, rows: given.length, columns: 1 };
   return lay(book, place, "formulas", [matched(sizes), { row: 0, column: beside, cells: [["smallest reading"], ...smallest] }], sources);
 }

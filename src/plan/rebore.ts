@@ -69,7 +69,7 @@ function gridOf(book: Book, given: Given): Grid | undefined {
 
 /** Where the needed size comes from. */
 function needWords(book: Book, { standard, allowance, centring }: ReboreInputs, readings: Block[number]): string {
-  const summary = call(boreSummary, [[readings]]) as (number | string)[][];
+  const summary = call(boreSummary, [[readings], 1]) as (number | string)[][];
   const [, largest] = summary[1] as [number, number];
   const base = argumentOf(book, standard) as number;
   const stock = lengthsIn(book, allowance)[0] ?? 0;

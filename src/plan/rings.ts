@@ -8,7 +8,7 @@ import { boreSummary } from "../functions/cylinder/bore-summary.ts";
 import { ringGapFile } from "../functions/rings/ring-gap-file.ts";
 import { ringGapTarget } from "../functions/rings/ring-gap-target.ts";
 import type { WorkbookSnapshot } from "../workbook/port.ts";
-import { argumentOf, callOf, formulaOf, type Given, isArea, reference } from "./inputs.ts";
+import { argumentOf, callOf, formulaOf, type Given, isArea, oneBore, reference } from "./inputs.ts";
 import { type Content, lay, NOT_WRITTEN, type Place, valueParts, type Written } from "./placement.ts";
 
 /** One ring: its gap as measured, and either the gap wanted or the bore that it is to run in. */
@@ -65,7 +65,14 @@ function ringRow(book: Book, ring: RingInput, perBore: Given): RingRow {
 function targetOf(book: Book, { target, bore }: RingInput, perBore: Given): Argument | Fault {
   if (target !== undefined) return argumentOf(book, target);
   if (bore === undefined) return "";
-  const size = isSeveral(book, bore) ? smallestOf(call(boreSummary, [argumentOf(book, bore)])) : argumentOf(book, bore);
+  const size = isSeveral(book, bore)
+    ? smallestOf(
+        call(
+          boreSummary,
+          oneBore(book, bore).map((given) => argumentOf(book, given)),
+        ),
+      )
+    : argumentOf(book, bore);
   return size instanceof Fault ? size : call(ringGapTarget, [size, argumentOf(book, perBore)]);
 }
 
@@ -99,6 +106,6 @@ function written(book: Book, { rings, perBore }: RingInputs, place: Place, rows:
 function targetContent(book: Book, { target, bore }: RingInput, perBore: Given, sheet: string): Content {
   if (target !== undefined) return isArea(target) ? { formula: `=${reference(target, sheet)}` } : ((argumentOf(book, target) as Content) ?? "");
   if (bore === undefined) return "";
-  const size = isSeveral(book, bore) ? `INDEX(${callOf(boreSummary, [bore], sheet)},2,1)` : undefined;
+  const size = isSeveral(book, bore) ? `INDEX(${callOf(boreSummary, oneBore(book, bore), sheet)},2,1)` : undefined;
   return { formula: formulaOf(ringGapTarget, [size === undefined ? bore : { formula: size }, perBore], sheet) };
 }

@@ -1,6 +1,6 @@
 import type { Argument } from "../../src/core/cell.ts";
 import { define, value } from "../../src/core/define.ts";
-import { axes, grid, labels, list, readings } from "../../src/core/param.ts";
+import { axes, grid, labels, length, list, readings } from "../../src/core/param.ts";
 import { ask } from "../functions/ask.ts";
 import { about } from "./about.ts";
 
@@ -31,28 +31,28 @@ describe("the readings of a bore", () => {
   test("are heights by axes as they stand", () => {
     expect(
       ask(bore, [
-        [1, 2],
-        [3, 4],
-        [5, 6],
+        [71, 72],
+        [73, 74],
+        [75, 76],
       ]),
-    ).toBe("3×2: 1 2 3 4 5 6");
+    ).toBe("3×2: 71 72 73 74 75 76");
     expect(ask(bore, 73)).toBe("1×1: 73");
   });
 
   test("with the number of axes are a bore a row, height by height", () => {
-    expect(ask(bore, [[1, 2, 3, 4, 5, 6]], 2)).toBe("3×2: 1 2 3 4 5 6");
+    expect(ask(bore, [[71, 72, 73, 74, 75, 76]], 2)).toBe("3×2: 71 72 73 74 75 76");
     expect(
       ask(
         bore,
         [
-          [1, 2, 3, 4, 5, 6],
-          [6, 5, 4, 3, 2, 1],
+          [71, 72, 73, 74, 75, 76],
+          [76, 75, 74, 73, 72, 71],
         ],
         3,
       ),
-    ).toEqual([["2×3: 1 2 3 4 5 6"], ["2×3: 6 5 4 3 2 1"]]);
+    ).toEqual([["2×3: 71 72 73 74 75 76"], ["2×3: 76 75 74 73 72 71"]]);
     expect(ask(bore, [[1], [2]], 1)).toEqual([["1×1: 1"], ["1×1: 2"]]);
-    expect(ask(bore, [[1, 2]], [[2]])).toBe("1×2: 1 2");
+    expect(ask(bore, [[71, 72]], [[2]])).toBe("1×2: 71 72");
   });
 
   test("with more axes than a row has cells, or a number that does not divide them, are refused", () => {
@@ -64,14 +64,14 @@ describe("the readings of a bore", () => {
   test("with a blank among them are blank, and a fault behind the blank is still said", () => {
     expect(
       ask(bore, [
-        [1, null],
-        [3, 4],
+        [71, null],
+        [73, 74],
       ]),
     ).toBe("");
     expect(
       faultOf(bore, [
-        [1, null],
-        [3, "x"],
+        [71, null],
+        [73, "x"],
       ]),
     ).toBe('BORE: readings holds the text "x": it wants a length above 0 (row 2, column 2)');
     expect(
@@ -112,41 +112,112 @@ describe("the readings of a bore", () => {
     const said = 'BORE: readings holds the text "x": it wants a length above 0';
     expect(faultOf(bore, "x")).toBe(said);
     expect(faultOf(bore, [["x"]])).toBe(said);
-    expect(faultOf(bore, [[1], ["x"]])).toBe(`${said} (row 2)`);
-    expect(faultOf(bore, [[1, 2, "x"]])).toBe(`${said} (column 3)`);
+    expect(faultOf(bore, [[71], ["x"]])).toBe(`${said} (row 2)`);
+    expect(faultOf(bore, [[71, 72, "x"]])).toBe(`${said} (column 3)`);
     expect(
       faultOf(bore, [
-        [1, 2],
-        ["x", 2],
+        [71, 72],
+        ["x", 72],
       ]),
     ).toBe(`${said} (row 2, column 1)`);
-    expect(faultOf(bore, [[1, 2, 3, "x"]], 2)).toBe(`${said} (column 4)`);
+    expect(faultOf(bore, [[71, 72, 73, "x"]], 2)).toBe(`${said} (column 4)`);
     expect(
       ask(
         bore,
         [
-          [1, 2, 3, 4],
-          [1, 2, "x", 4],
+          [71, 72, 73, 74],
+          [71, 72, "x", 74],
         ],
         2,
       ),
-    ).toEqual([["2×2: 1 2 3 4"], ['check: readings holds the text "x": it wants a length above 0 (row 2, column 3)']]);
+    ).toEqual([["2×2: 71 72 73 74"], ['check: readings holds the text "x": it wants a length above 0 (row 2, column 3)']]);
   });
 });
 
 describe("axes", () => {
+  const pairs = define({
+    ...about,
+    name: "PAIRS",
+    params: { readings: readings(), skirt: length("skirt"), axes: axes() },
+    returns: value(""),
+    compute: (inputs) => `${inputs.readings.heights}×${inputs.readings.axes} and ${inputs.skirt}`,
+  });
+  const wanted = "axes is not given: it wants the number of axes measured at each height";
+
+  test("are asked for where a row holds more readings than there are axes at one height", () => {
+    expect(ask(bore, [[71, 72, 73, 74]])).toBe("1×4: 71 72 73 74");
+    expect(faultOf(bore, [[71, 72, 73, 74, 75]])).toBe(`BORE: ${wanted}, as readings of 5 columns are no bore measured on so many axes: is each row one bore?`);
+    expect(ask(bore, [[71, 72, 73, 74, 75]], 5)).toEqual("1×5: 71 72 73 74 75");
+  });
+
+  test("are asked for where each row of readings has a value beside it", () => {
+    expect(
+      faultOf(
+        pairs,
+        [
+          [71, 72],
+          [73, 74],
+        ],
+        [[70], [71]],
+      ),
+    ).toBe(`PAIRS: ${wanted}, as there are 2 rows of readings and 2 cells of skirt: is each row one bore?`);
+    expect(
+      faultOf(
+        pairs,
+        [
+          [71, 72],
+          [73, 74],
+        ],
+        [[70, 71]],
+      ),
+    ).toContain(wanted);
+    expect(
+      ask(
+        pairs,
+        [
+          [71, 72],
+          [73, 74],
+        ],
+        [[70], [71]],
+        2,
+      ),
+    ).toEqual([["1×2 and 70"], ["1×2 and 71"]]);
+    // One bore beside one skirt, or beside more than it has rows.
+    expect(
+      ask(
+        pairs,
+        [
+          [71, 72],
+          [73, 74],
+        ],
+        70,
+      ),
+    ).toBe("2×2 and 70");
+    expect(
+      ask(
+        pairs,
+        [
+          [71, 72],
+          [73, 74],
+        ],
+        [[70], [71], [72]],
+      ),
+    ).toEqual([["2×2 and 70"], ["2×2 and 71"], ["2×2 and 72"]]);
+    expect(ask(pairs, [[71, 72]], [[70]])).toBe("1×2 and 70");
+  });
+
   test("blank are not given, in a range of one cell too", () => {
     for (const blank of [undefined, null, "", 0, [[0]], [[""]]] as Argument[])
       expect(
         ask(
           bore,
           [
-            [1, 2],
-            [3, 4],
+            [71, 72],
+            [73, 74],
           ],
           blank,
         ),
-      ).toBe("2×2: 1 2 3 4");
+      ).toBe("2×2: 71 72 73 74");
   });
 
   test("may stand before the readings", () => {
@@ -157,7 +228,7 @@ describe("axes", () => {
       returns: value(""),
       compute: (inputs) => inputs.readings.heights,
     });
-    expect(ask(turned, 2, [[1, 2, 3, 4, 5, 6]])).toBe(3);
+    expect(ask(turned, 2, [[71, 72, 73, 74, 75, 76]])).toBe(3);
   });
 
   test("none or several in a range are refused", () => {

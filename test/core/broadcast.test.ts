@@ -8,7 +8,14 @@ import { isMeasured, scalarExample } from "../functions/scalar-example.ts";
 /** Functions that give one value for each element, and of them those with an input taken cell by cell. */
 const valued = specs.filter((spec) => spec.returns.kind === "value");
 const positions = (spec: Spec) => spec.inputs.map((_, i) => i).filter((i) => isMeasured(spec, i));
-const lifted = valued.map((spec) => ({ name: spec.name, spec, args: scalarExample(spec), at: positions(spec) }));
+/** Of a bore one height alone: beside as many values as a bore has rows, its axes would have to be given. */
+const oneHeight = (spec: Spec, args: readonly Argument[]): Argument[] =>
+  args.map((arg, i) => (spec.inputs[i]!.param.lifting === "bore" && Array.isArray(arg) ? [arg[0]!] : arg));
+const lifted = valued.map((spec) => {
+  const at = positions(spec);
+  const args = scalarExample(spec);
+  return { name: spec.name, spec, args: at.length > 0 ? oneHeight(spec, args) : args, at };
+});
 const withElements = lifted.filter(({ at, args }) => at.some((i) => i < args.length && args[i] !== undefined));
 const withTwo = withElements.filter(({ at, args }) => at.filter((i) => typeof args[i] === "number").length > 1);
 

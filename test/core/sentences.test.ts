@@ -107,7 +107,7 @@ describe("a size too far from another says what is likely wrong", () => {
     [2.876, 73.06, "about 1/25.4 of bore 73.06: is one in inches, the other in millimetres?"],
     [1855, 73.06, "about 25.4 times bore 73.06: is one in inches, the other in millimetres?"],
     [7.3, 2.874, "about 2.54 times bore 2.874: is one in inches, the other in centimetres?"],
-    [37.06, 73.06, "more than a fifth below bore 73.06: is a digit, the decimal point or the unit wrong?"],
+    [37.06, 73.06, "about 1/2 of bore 73.06: is a digit, the decimal point or the unit wrong?"],
     [93.06, 73.06, "more than a fifth above bore 73.06: is a digit, the decimal point or the unit wrong?"],
     [438, 73.06, "about 6 times bore 73.06: is a digit, the decimal point or the unit wrong?"],
   ])("%p beside %p", (got, bound, says) => {

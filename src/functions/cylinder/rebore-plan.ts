@@ -1,8 +1,9 @@
+import { axesFault } from "../../core/broadcast-elements.ts";
 import type { Result } from "../../core/cell.ts";
 import { decimal } from "../../core/decimal.ts";
 import { define, table } from "../../core/define.ts";
 import { Fault, unlike } from "../../core/fault.ts";
-import { axes, type Cells, cells, choice, grid, length, truth } from "../../core/param.ts";
+import { axes, type Cells, cells, choice, grid, length, MOST_AXES, truth } from "../../core/param.ts";
 import { checkText } from "../../core/sentences.ts";
 import { CENTRINGS, type Choice, choicesOf, cleansUp, NO_ALLOWANCE_NOTE, neededSize, noneCleansUp } from "./oversize.ts";
 
@@ -76,6 +77,7 @@ export const reborePlan = define({
 
 /** The readings of each bore, without blank bores at the end; `null` for a bore with a reading missing, a fault for a bad one. */
 function boresOf({ rows, columns, values }: Cells, axesGiven: number | undefined, standard: number): (number[] | null | Fault)[] | Fault {
+  if (axesGiven === undefined && columns > MOST_AXES) return axesFault("axes", `bores of ${columns} columns are no bore measured on so many axes`);
   if (axesGiven !== undefined && columns % axesGiven !== 0) return new Fault("axes", "bores", axesGiven, `${columns} columns of bores`);
   const size = axesGiven === undefined ? rows * columns : columns;
   const all = Array.from({ length: values.length / size }, (_, at) => {

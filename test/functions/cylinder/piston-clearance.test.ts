@@ -88,6 +88,22 @@ describe("at the limits", () => {
 });
 
 describe("faults", () => {
+  test("a skirt beside each row of readings without axes is asked about: four bores would be taken for one", () => {
+    const bores = [
+      [73.04, 73.03],
+      [73.05, 73.04],
+      [73.04, 73.04],
+      [73.03, 73.02],
+    ];
+    const skirts = [[73], [73], [72.99], [72.98]];
+    expect(ask(pistonClearance, bores, skirts)).toEqual({
+      code: "missing",
+      sentence:
+        "PISTONCLEARANCE: axes is not given: it wants the number of axes measured at each height, as there are 4 rows of readings and 4 cells of skirt: is each row one bore?",
+    });
+    expect(ask(pistonClearance, bores, skirts, "", 2)).toEqual([[0.03], [0.04], [0.05], [0.04]]);
+  });
+
   test("a skirt with its decimal point elsewhere is refused", () => {
     expect(ask(pistonClearance, 73.04, 7.3)).toEqual({
       code: "units",

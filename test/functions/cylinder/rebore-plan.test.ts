@@ -164,6 +164,14 @@ describe("at the limits", () => {
 });
 
 describe("faults", () => {
+  test("readings of six columns without axes are asked about: each row may be a bore", () => {
+    expect(plan([[73.05, 73.02, 73.04, 73.03, 73.01, 73.02]], 73, STEPS)).toEqual({
+      code: "missing",
+      sentence:
+        "REBOREPLAN: axes is not given: it wants the number of axes measured at each height, as bores of 6 columns are no bore measured on so many axes: is each row one bore?",
+    });
+  });
+
   test("a bad reading, or one in another unit, keeps to the row of its bore", () => {
     expect(
       plan(

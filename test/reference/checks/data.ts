@@ -18,7 +18,7 @@ const rings = columns("ring-diameters.txt", /^diameter/);
 const ringSamples = (from: number, to: number): number[][] =>
   grouped(rings.filter(([, sample]) => sample! >= from && sample! <= to).map(([diameter, sample]) => [sample!, diameter!] as const));
 
-export const SUMMARY_OF_RINGS = `=HATCH.BORESUMMARY(${block(ringSamples(1, 25))})`;
+export const SUMMARY_OF_RINGS = `=HATCH.BORESUMMARY(${stack(ringSamples(1, 25).flat())})`;
 
 export const HEAT_FLOW = `=HATCH.UNCERTAINTY(${list(first("nist-handbook/ZARR13.DAT", /^-{5,}/))}, 0.000001)`;
 
