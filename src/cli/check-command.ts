@@ -1,13 +1,13 @@
 import { placeName } from "../workbook/address.ts";
 import { Ledger } from "./batch/ledger.ts";
-import { changedSince, filesOf, STANDARD_INPUT, timeOf } from "./batch/patterns.ts";
+import { changedSince, filesOf, timeOf } from "./batch/patterns.ts";
 import { RefusedFile } from "./batch/refused-file.ts";
-import { WorstFirst } from "./batch/worst-first.ts";
 import { keepYoungSpace } from "./batch/young-space.ts";
-import { type Checked, type CheckFilesOptions, checkFiles } from "./check-files.ts";
-import { findingLine, nameOf, printPage, printTotal } from "./check-page.ts";
+import { checkFiles } from "./check-files.ts";
+import { findingLine, printPage, printTotal } from "./check-page.ts";
 import { checkQuery } from "./check-readings.ts";
-import { count, type Total } from "./check-total.ts";
+import { count } from "./check-total.ts";
+import { type CheckedFile, type CheckFilesOptions, nameOf, STANDARD_INPUT, type Total } from "./checked.ts";
 import { ALL_WELL, FINDINGS, Refusal, UNREADABLE } from "./exit-codes.ts";
 import { kindOf } from "./kind.ts";
 import { decimalSignOf } from "./locale.ts";
@@ -59,7 +59,7 @@ export async function check(patterns: readonly string[], options: CheckOptions):
       copies,
       threads,
       forReport: report !== undefined,
-      ...listeners(asFound, refused),
+      ...listeners({ json, asFound }, refused),
     })) {
       // What was found stands in the ledger before it is told, so that it is not lost whenever the run ends.
       if (ledger && checked.hash && !checked.unread) ledger.add(checked.file, checked.hash, checked.result, checked.result.findings, checked.facts);
@@ -91,28 +91,27 @@ function threadsFrom(text: string | undefined): number | undefined {
   return text === undefined ? undefined : Number(text);
 }
 
-async function* inputs(query: string | undefined, files: readonly string[], options: CheckFilesOptions): AsyncGenerator<Checked> {
+async function* inputs(query: string | undefined, files: readonly string[], options: CheckFilesOptions): AsyncGenerator<CheckedFile> {
   if (!files.some((file) => kindOf(file) === ".xlsx")) keepYoungSpace();
-  if (query !== undefined) yield* checkQuery(query, options);
+  if (query !== undefined) yield await checkQuery(query, options);
   yield* checkFiles(files, options);
 }
 
-function listeners(asFound: boolean, refused: RefusedFile | undefined): Pick<CheckFilesOptions, "asFound" | "refused" | "breathe"> {
+function listeners({ json, asFound }: CheckOptions, refused: RefusedFile | undefined): Partial<CheckFilesOptions> {
   return {
-    asFound: asFound ? (file, finding) => void streams().stdout.write(`${findingLine(nameOf(file), finding)}\n`) : undefined,
+    sorted: asFound ? 0 : undefined,
+    passOn: json ? (file, finding) => void streams().stdout.write(`${findingLine(nameOf(file), finding)}\n`) : undefined,
     refused: refused && ((file, { line, why, text }) => refused.add(nameOf(file), line, why, text)),
     breathe: readerIsReady,
   };
 }
 
-function* findingLines({ file, result }: Checked): Generator<string> {
-  const name = nameOf(file);
-  if (result.findings instanceof WorstFirst) yield* result.findings.jsonLines(name);
-  else for (const finding of result.findings) yield findingLine(name, finding);
+function* findingLines({ file, result }: CheckedFile): Generator<string> {
+  for (const finding of result.findings) yield findingLine(nameOf(file), finding);
 }
 
 /** Refused rows of workbooks; those of readings have been told as their lines passed. */
-function tellRefusedCells({ file, result }: Checked, refused: RefusedFile | undefined): void {
+function tellRefusedCells({ file, result }: CheckedFile, refused: RefusedFile | undefined): void {
   if (!refused || file === STANDARD_INPUT || !Array.isArray(result.findings)) return;
   for (const { kind, cell, sentence, value } of result.findings)
     if (kind === "refused") refused.add(nameOf(file), placeName(cell), sentence, String(value ?? ""));

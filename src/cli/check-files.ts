@@ -1,65 +1,19 @@
 import { existsSync } from "node:fs";
 import { stat } from "node:fs/promises";
-import type { DecimalSign, Refused } from "../buildsheet/csv.ts";
-import type { CheckResult, Finding } from "../buildsheet/finding.ts";
-import type { Facts } from "../report/facts.ts";
-import type { Page } from "./batch/book-worker.ts";
-import type { Entry, Ledger } from "./batch/ledger.ts";
-import { STANDARD_INPUT } from "./batch/patterns.ts";
 import { BookPool } from "./batch/pool.ts";
-import { type Found, WorstFirst } from "./batch/worst-first.ts";
 import { checkReadings } from "./check-readings.ts";
+import { type CheckedFile, type CheckFilesOptions, STANDARD_INPUT, unchanged, unread } from "./checked.ts";
 import { kindOf } from "./kind.ts";
-import type { Copied, CopyTask } from "./marked-copy.ts";
 import { Progress } from "./progress.ts";
 import { reasonOf, unknownKind } from "./unread.ts";
 
-/** Counts of one input, and its findings, which may be too many for the memory. */
-export type Result = Omit<CheckResult, "findings"> & { findings: Found };
-
-/** What came of one input. `unread` says why it, or its rest, could not be read; `skipped` that it is as it was when it was last checked. */
-export interface Checked {
-  file: string;
-  result: Result;
-  notes: readonly string[];
-  unread?: string;
-  skipped?: Entry;
-  /** Of its content; none for standard input. */
-  hash?: string;
-  /** Its marked copy, or why there is none. */
-  copy?: Copied;
-  /** For a summary of many; for a page of its own. */
-  facts?: Facts | undefined;
-  page?: Page;
-}
-
-export interface CheckFilesOptions {
-  decimal: DecimalSign;
-  ledger?: Ledger | undefined;
-  /** Findings of readings go here as soon as they are known, and are not kept. */
-  asFound?: ((file: string, finding: Finding) => void) | undefined;
-  refused?: ((file: string, row: Refused) => void) | undefined;
-  /** Waited for now and then, where whoever takes the findings is slower. */
-  breathe?: (() => Promise<void> | undefined) | undefined;
-  /** Marked copies to be written, by workbook. */
-  copies?: ReadonlyMap<string, CopyTask> | undefined;
-  /** A report will want to show what else stands in each input. */
-  forReport?: boolean;
-  /** Workbooks checked at a time: as many as the machine has processors, where nothing is said. */
-  threads?: number | undefined;
-}
-
-export const NOTHING: Result = { findings: [], rowsIn: 0, checked: 0, refused: 0, inputs: 0 };
 const NOTHING_TO_CHECK = "holds nothing to check: no formula that judges or measures, and no table headed value with lower or upper";
-
-const unread = (file: string, why: string): Checked => ({ file, result: NOTHING, notes: [], unread: why });
-export const unchanged = (file: string, entry: Entry): Checked => ({ file, result: NOTHING, notes: [], skipped: entry, facts: entry.facts });
 
 /**
  * Checks the inputs and gives what came of each in their order: workbooks on all processors, some ahead
  * of their turn, readings as they stream by. One that cannot be read keeps none of the others from being checked.
  */
-export async function* checkFiles(files: readonly string[], options: CheckFilesOptions): AsyncGenerator<Checked> {
+export async function* checkFiles(files: readonly string[], options: CheckFilesOptions): AsyncGenerator<CheckedFile> {
   const sizes = await Promise.all(files.map(sizeOf));
   const total = sizes.reduce<number>((sum, size) => sum + (typeof size === "number" ? size : 0), 0);
   const work: Work = {
@@ -68,7 +22,7 @@ export async function* checkFiles(files: readonly string[], options: CheckFilesO
   };
   // Enough to keep the threads busy, and few enough to be kept until their turn comes.
   const ahead = 4 * work.pool.threads;
-  const started = new Map<number, Promise<Checked>>();
+  const started = new Map<number, Promise<CheckedFile>>();
   let next = 0;
   try {
     for (const [i, file] of files.entries()) {
@@ -82,7 +36,6 @@ export async function* checkFiles(files: readonly string[], options: CheckFilesO
       work.progress.ended();
       work.progress.hide();
       yield withReason(checked);
-      if (checked.result.findings instanceof WorstFirst) checked.result.findings.close();
     }
   } finally {
     work.progress.hide();
@@ -96,7 +49,7 @@ interface Work {
   pool: BookPool;
 }
 
-function withReason(checked: Checked): Checked {
+function withReason(checked: CheckedFile): CheckedFile {
   const { findings, rowsIn, inputs } = checked.result;
   return !checked.unread && !checked.skipped && findings.length + rowsIn + inputs === 0 ? { ...checked, unread: NOTHING_TO_CHECK } : checked;
 }
@@ -112,7 +65,7 @@ async function sizeOf(file: string): Promise<number | string> {
   }
 }
 
-async function checkBook(file: string, size: number, { options: { ledger, copies, forReport = false }, pool, progress }: Work): Promise<Checked> {
+async function checkBook(file: string, size: number, { options: { ledger, copies, forReport = false }, pool, progress }: Work): Promise<CheckedFile> {
   const entry = ledger?.entryOf(file);
   const copy = copies?.get(file);
   // One that lacks its copy is checked again for it.
@@ -128,7 +81,7 @@ async function checkBook(file: string, size: number, { options: { ledger, copies
   return "fault" in answer ? { ...unread(file, answer.fault), ...(answer.hash ? { hash: answer.hash } : {}) } : { file, ...answer };
 }
 
-async function checkOther(file: string, work: Work): Promise<Checked> {
+async function checkOther(file: string, work: Work): Promise<CheckedFile> {
   if (kindOf(file) !== ".csv") return unread(file, unknownKind(kindOf(file)));
   try {
     return await checkReadings(file, work.options, (bytes) => work.progress.add(bytes));

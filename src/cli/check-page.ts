@@ -1,15 +1,10 @@
 import type { CheckResult, Finding } from "../buildsheet/finding.ts";
 import { wordOf } from "../buildsheet/marks.ts";
 import { placeName } from "../workbook/address.ts";
-import { STANDARD_INPUT } from "./batch/patterns.ts";
-import type { Found } from "./batch/worst-first.ts";
-import type { Checked } from "./check-files.ts";
-import type { Total } from "./check-total.ts";
-import type { Copied } from "./marked-copy.ts";
+import { type CheckedFile, type Copied, nameOf, type Total } from "./checked.ts";
 import { print, printAll } from "./output.ts";
 import { alignedRow, counted, jsonLine, plain, widthsOf } from "./text.ts";
-
-export const nameOf = (file: string): string => (file === STANDARD_INPUT ? "standard input" : file);
+import type { Found } from "./worst-first.ts";
 
 /** A finding as a line of JSON: the cell by its name, or the line of the file. */
 export function findingLine(file: string, { kind, cell, label, line, value, lower, upper, margin, verdict, sentence }: Finding): string {
@@ -18,7 +13,7 @@ export function findingLine(file: string, { kind, cell, label, line, value, lowe
 }
 
 /** What was found in one file. Of many files those are passed over that were not checked again. */
-export async function printPage({ file, result, notes, unread, skipped, copy }: Checked, files: number): Promise<void> {
+export async function printPage({ file, result, notes, unread, skipped, copy }: CheckedFile, files: number): Promise<void> {
   if (unread && result.rowsIn + result.findings.length === 0) return;
   if (skipped) {
     if (files === 1) await print(`${plain(nameOf(file))}\n  unchanged since it was last checked: ${found(skipped.findings)} then\n`);
@@ -37,7 +32,12 @@ function* findingRows(findings: Found): Generator<string> {
   const cells = (finding: Finding): string[] => [wordOf(finding), placeOf(finding), finding.label, finding.sentence].map(plain);
   const widths: number[] = [];
   for (const finding of findings) widthsOf(cells(finding), widths);
-  for (const finding of findings) yield `  ${alignedRow(cells(finding), widths)}`;
+  let left = findings.length;
+  for (const finding of findings) {
+    left--;
+    yield `  ${alignedRow(cells(finding), widths)}`;
+  }
+  if (left > 0) yield `  ${counted(left, "more finding is", "more findings are")} not printed here, none of them worse; crosshatch check --json lists all`;
 }
 
 /** One line over several files. */

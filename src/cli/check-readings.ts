@@ -6,11 +6,10 @@ import type { Finding } from "../buildsheet/finding.ts";
 import { JudgedRows } from "../buildsheet/judged.ts";
 import { Tallies } from "../report/facts.ts";
 import { subjectOf } from "../report/gather/subjects.ts";
-import { STANDARD_INPUT } from "./batch/patterns.ts";
 import { rowsOf, Unanswered } from "./batch/query.ts";
-import { type Found, WorstFirst } from "./batch/worst-first.ts";
-import { type Checked, type CheckFilesOptions, NOTHING, unchanged } from "./check-files.ts";
+import { type CheckedFile, type CheckFilesOptions, STANDARD_INPUT, unchanged, unread } from "./checked.ts";
 import { streams } from "./streams.ts";
+import { WorstFirst } from "./worst-first.ts";
 
 /** Bytes that are read at a time. */
 const CHUNK = 1 << 18;
@@ -22,7 +21,7 @@ export const QUERY = "query";
 type Told = (bytes: number) => void;
 
 /** A file of readings, or standard input, as it streams by. */
-export async function checkReadings(file: string, options: CheckFilesOptions, told: Told): Promise<Checked> {
+export async function checkReadings(file: string, options: CheckFilesOptions, told: Told): Promise<CheckedFile> {
   if (file === STANDARD_INPUT) return await checkStream(file, file, streams().stdin, options);
   const entry = options.ledger?.entryOf(file);
   if (entry && (await hashOf(file)) === entry.hash) return unchanged(file, entry);
@@ -45,52 +44,44 @@ export async function checkReadings(file: string, options: CheckFilesOptions, to
 }
 
 /** Rows that DuckDB selects. */
-export async function* checkQuery(sql: string, options: CheckFilesOptions): AsyncGenerator<Checked> {
-  let checked: Checked;
+export async function checkQuery(sql: string, options: CheckFilesOptions): Promise<CheckedFile> {
   try {
-    checked = await checkStream(QUERY, QUERY, rowsOf(sql, options.decimal), options);
+    return await checkStream(QUERY, QUERY, rowsOf(sql, options.decimal), options);
   } catch (error) {
     if (!(error instanceof Unanswered)) throw error;
-    checked = { file: QUERY, result: NOTHING, notes: [], unread: error.message };
+    return unread(QUERY, error.message);
   }
-  yield checked;
-  if (checked.result.findings instanceof WorstFirst) checked.result.findings.close();
 }
 
 async function checkStream(
   file: string,
   name: string,
   input: AsyncIterable<Uint8Array>,
-  { decimal, asFound, refused, breathe, ledger, forReport }: CheckFilesOptions,
+  { decimal, sorted, passOn, refused, breathe, ledger, forReport }: CheckFilesOptions,
   judged?: JudgedRows,
-): Promise<Checked> {
+): Promise<CheckedFile> {
   async function* breathing(): AsyncGenerator<Uint8Array> {
     for await (const chunk of input) {
       yield chunk;
       await breathe?.();
     }
   }
-  const findings = new WorstFirst();
+  const findings = new WorstFirst(sorted, passOn && ((finding) => passOn(file, finding)));
   const tallies = ledger || forReport ? new Tallies() : undefined;
-  let passedOn = 0;
-  const pass = (finding: Finding): void => {
-    passedOn++;
-    asFound!(file, finding);
-  };
   const keep = (finding: Finding): void => {
     findings.add(finding);
     tallies?.add(finding.kind, subjectOf(finding.label));
   };
-  const { unread, ...counts }: CsvCheck = await checkCsv(breathing(), {
+  const { unread: why, ...counts }: CsvCheck = await checkCsv(breathing(), {
     name,
     decimal,
-    found: asFound ? pass : keep,
+    found: keep,
     refused: refused && ((row) => refused(file, row)),
     judged: judged?.take,
   });
-  const found: Found = asFound ? { length: passedOn, *[Symbol.iterator]() {} } : findings;
+  findings.sort();
   const facts = tallies && { tallies: tallies.all, sizes: [], more: tallies.more };
-  return { file, result: { ...counts, findings: found }, notes: [], facts, ...(unread ? { unread } : {}) };
+  return { file, result: { ...counts, findings }, notes: [], facts, ...(why ? { unread: why } : {}) };
 }
 
 async function hashOf(file: string): Promise<string> {

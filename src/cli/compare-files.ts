@@ -3,7 +3,7 @@ import { basename } from "node:path";
 import { readingsOfCsv } from "../buildsheet/compare/csv.ts";
 import type { ReadingSet } from "../buildsheet/compare/reading.ts";
 import type { DecimalSign } from "../buildsheet/csv/numbers.ts";
-import { STANDARD_INPUT } from "./batch/patterns.ts";
+import { nameOf, STANDARD_INPUT } from "./checked.ts";
 import { EngineThread } from "./engine-thread.ts";
 import { Refusal } from "./exit-codes.ts";
 import { kindOf } from "./kind.ts";
@@ -39,7 +39,7 @@ export async function readSides(
 }
 
 async function readSide(path: string, decimal: DecimalSign, uncertainty: number | undefined, engine: EngineThread): Promise<ReadingSet | Unread> {
-  const file = path === STANDARD_INPUT ? "standard input" : path;
+  const file = nameOf(path);
   const kind = kindOf(path);
   try {
     if (kind === ".csv") {

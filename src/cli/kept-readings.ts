@@ -3,7 +3,7 @@ import { readingsOfCsv } from "../buildsheet/compare/csv.ts";
 import type { DecimalSign } from "../buildsheet/csv.ts";
 import type { JudgedRows } from "../buildsheet/judged.ts";
 import { contentOfReadings } from "../report/gather/readings.ts";
-import type { Page } from "./batch/book-worker.ts";
+import type { ReportPage } from "./checked.ts";
 
 /** Bytes of a file that may be drawn; a longer one is too long to be printed anyway. */
 const MOST_BYTES = 1 << 22;
@@ -19,7 +19,7 @@ export class Kept {
     else this.#chunks = [];
   }
 
-  async page(name: string, decimal: DecimalSign, { rows, counts, most }: JudgedRows, rowsIn: number): Promise<Page> {
+  async page(name: string, decimal: DecimalSign, { rows, counts, most }: JudgedRows, rowsIn: number): Promise<ReportPage> {
     const isDrawn = rowsIn <= most && this.#size <= MOST_BYTES;
     const { readings } = isDrawn ? await readingsOfCsv(Readable.from(this.#chunks), { name, decimal }) : { readings: [] };
     return { judged: { rows, counts }, content: contentOfReadings(readings) };

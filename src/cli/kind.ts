@@ -1,5 +1,5 @@
 import { extname } from "node:path";
-import { STANDARD_INPUT } from "./batch/patterns.ts";
+import { STANDARD_INPUT } from "./checked.ts";
 
 /**
  * How a file is read, by its ending. A workbook with macros (.xlsm) is one like any other: they are never

@@ -1,6 +1,7 @@
 import { Command, CommanderError } from "commander";
 import { VERSION } from "../core/version.ts";
 import type { CheckOptions } from "./check-command.ts";
+import { MOST_SORTED } from "./checked.ts";
 import { ALL_WELL, Refusal, UNREADABLE } from "./exit-codes.ts";
 import type { NewOptions } from "./new.ts";
 import { complain, print } from "./output.ts";
@@ -24,7 +25,10 @@ function program(done: (code: number) => void): Command {
     .command("check")
     .description("check build sheets (.xlsx) and readings (.csv, - for standard input): what is outside its limits, doubtful, missing or mistyped, worst first")
     .argument("[file...]", "workbooks and readings, or patterns such as 'archive/**/*.xlsx'")
-    .option("--json", "one line of JSON for each finding, and one with the counts at the end")
+    .option(
+      "--json",
+      `one line of JSON for each finding, and one with the counts at the end; of a .csv with more than ${MOST_SORTED.toLocaleString("en")} findings the worst come last, in order, and the others before them as they are found`,
+    )
     .option("--as-found", "with --json: findings of readings leave at once, in the order of their lines, for a stream that does not end")
     .option("--locale <tag>", "how numbers in .csv are written: de reads a decimal comma", "en")
     .option("--refused <list.csv>", "write down each row that could not be judged, with its line and the reason")

@@ -4,18 +4,11 @@ import { VERSION } from "../core/version.ts";
 import type { FileHost } from "../hosts/file.ts";
 import { UnreadableFile } from "../xlsx/file-limits.ts";
 import type { FindingsPage } from "../xlsx/patch/findings-sheet.ts";
-import { type MarkedCopy, markedCopy } from "../xlsx/patch/marked-copy.ts";
+import { markedCopy } from "../xlsx/patch/marked-copy.ts";
 import { found, sums } from "./check-page.ts";
+import type { Copied, CopyTask } from "./checked.ts";
 import { Refusal } from "./exit-codes.ts";
 import { OutFile } from "./out-file.ts";
-
-/** Where a workbook's copy goes, and whether what is there is overwritten. */
-export interface CopyTask {
-  to: string;
-  force: boolean;
-}
-
-export type Copied = ({ to: string } & Omit<MarkedCopy, "bytes">) | { fault: string };
 
 /** What a check of a workbook came to. */
 interface CheckedBook {

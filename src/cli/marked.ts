@@ -1,8 +1,8 @@
 import { mkdirSync, statSync } from "node:fs";
 import { basename, dirname, extname, join, resolve, sep } from "node:path";
+import type { CopyTask } from "./checked.ts";
 import { Refusal } from "./exit-codes.ts";
 import { kindOf } from "./kind.ts";
-import type { CopyTask } from "./marked-copy.ts";
 import { refusalOf } from "./out-file.ts";
 import { complain } from "./output.ts";
 import { counted } from "./text.ts";

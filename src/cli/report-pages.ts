@@ -8,8 +8,9 @@ import { Overview } from "../report/overview.ts";
 import { leftOutPart, overviewPart } from "../report/parts/overview.ts";
 import { MOST_PRINTED } from "../report/parts/results.ts";
 import { renderReport, sectionOf } from "../report/report.ts";
-import { type Checked, checkFiles } from "./check-files.ts";
-import { nameOf } from "./check-page.ts";
+import { checkFiles } from "./check-files.ts";
+import { type CheckedFile, nameOf } from "./checked.ts";
+import { WorstFirst } from "./worst-first.ts";
 
 /** Inputs that get a section of their own: those with the worst findings. */
 const MOST_SECTIONS = 20;
@@ -35,7 +36,7 @@ export class Gathered {
 
   constructor(readonly files: number) {}
 
-  take(checked: Checked): void {
+  take(checked: CheckedFile): void {
     const { file, result, facts, unread, skipped } = checked;
     const counts = skipped ?? { rowsIn: result.rowsIn, checked: result.checked, refused: result.refused, findings: result.findings.length };
     this.#overview.add({ ...counts, name: nameOf(file), facts, unread, isUnchanged: skipped !== undefined });
@@ -80,9 +81,10 @@ export class Gathered {
 /** Worst first; among equals the earlier one. */
 const byWorst = (a: Candidate, b: Candidate): number => b.outside - a.outside || b.findings - a.findings || a.index - b.index;
 
-function inputOf({ result, notes, page, unread, hash }: Checked, name: string): ReportInput {
+function inputOf({ result, notes, page, unread, hash }: CheckedFile, name: string): ReportInput {
   const first: Finding[] = [];
-  const words = tally(passing(result.findings, (finding) => first.length < MOST_PRINTED && first.push(finding)));
+  for (const finding of result.findings) if (first.push(finding) === MOST_PRINTED) break;
+  const words = result.findings instanceof WorstFirst ? result.findings.words() : tally(result.findings);
   return {
     name,
     notes,
@@ -93,11 +95,4 @@ function inputOf({ result, notes, page, unread, hash }: Checked, name: string): 
     content: page?.content ?? NO_SHEET_CONTENT,
     fingerprint: hash === undefined ? undefined : { sha256: hash, of: "file" },
   };
-}
-
-function* passing<T>(all: Iterable<T>, told: (one: T) => void): Generator<T> {
-  for (const one of all) {
-    told(one);
-    yield one;
-  }
 }

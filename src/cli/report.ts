@@ -1,7 +1,6 @@
 import { extname } from "node:path";
 import type { DecimalSign } from "../buildsheet/csv.ts";
-import { STANDARD_INPUT } from "./batch/patterns.ts";
-import type { Checked } from "./check-files.ts";
+import { type CheckedFile, STANDARD_INPUT } from "./checked.ts";
 import { Refusal } from "./exit-codes.ts";
 import { complain } from "./output.ts";
 import { PAPERS, type Paper, pdfOf } from "./pdf.ts";
@@ -15,7 +14,7 @@ export interface ReportFlags {
 
 /** A report that is gathered while the inputs are checked. */
 export interface ReportRun {
-  take(checked: Checked): void;
+  take(checked: CheckedFile): void;
   /** Writes it; answers with the file in which it stands. */
   write(decimal: DecimalSign): Promise<string>;
 }

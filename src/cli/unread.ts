@@ -23,8 +23,6 @@ export function reasonOf(error: unknown): string {
     case "EACCES":
     case "EPERM":
       return "may not be read: its permissions forbid it";
-    case "ENOSPC":
-      return "cannot be checked to its end: there is no room left for the temporary file of its findings";
     default:
       if (code) return `cannot be read (${code})`;
       throw error;

@@ -98,6 +98,32 @@ describe("as lines of JSON", () => {
   });
 });
 
+describe("more findings than are put in order", () => {
+  // The how manyth line is over by how much goes up and down, so that worse ones keep coming.
+  const over = (line: number): number => 1 + ((line * 7919) % 25_000) / 1000;
+  const rows = 25_000;
+  const input = `value,upper\n${Array.from({ length: rows }, (_, i) => `${over(i + 2)},1\n`).join("")}`;
+  const worst = Array.from({ length: rows }, (_, i) => over(i + 2)).sort((a, b) => b - a);
+
+  test("all are told as lines of JSON, the worst 5,000 last and in order", async () => {
+    const { code, out } = await crosshatch(["check", "--json", "-"], { input });
+    const lines = jsonLines(out);
+    const total = lines.pop();
+    const values = lines.map(({ value }) => value as number);
+    expect([code, total]).toEqual([1, expect.objectContaining({ rowsIn: rows, findings: worst.filter((value) => value > 1).length })]);
+    expect(values.slice(-5_000)).toEqual(worst.slice(0, 5_000));
+    expect(values.sort((a, b) => b - a)).toEqual(worst.filter((value) => value > 1));
+  });
+
+  test("on screen the worst 5,000 stand, and how many more there are", async () => {
+    const { out } = await crosshatch(["check", "-"], { input });
+    const lines = out.trim().split("\n");
+    expect(lines.filter((line) => line.startsWith("  over"))).toHaveLength(5_000);
+    expect(lines.at(-2)).toMatch(/^ {2}19,999 more findings are not printed here, none of them worse; crosshatch check --json lists all$/);
+    expect(lines.at(-1)).toMatch(/^ {2}25,000 rows in = 25,000 checked \+ 0 refused, 24,999 findings$/);
+  });
+});
+
 describe("hostile files", () => {
   test("a byte order mark, semicolons, CRLF and quotes are read, a decimal comma by its locale", async () => {
     const { code, out } = await run("--json", "--locale", "de", "hostile.csv");

@@ -1,42 +1,21 @@
 import { createHash } from "node:crypto";
 import { basename } from "node:path";
 import { checkWorkbook } from "../../buildsheet/check.ts";
-import type { CheckResult } from "../../buildsheet/finding.ts";
 import { JudgedRows } from "../../buildsheet/judged.ts";
 import { recallLayout } from "../../buildsheet/layout/recall.ts";
 import { openWorkbook, UnreadableFile } from "../../hosts/file.ts";
-import type { ReportInput } from "../../report/content.ts";
-import type { Facts } from "../../report/facts.ts";
 import { factsOf } from "../../report/gather/facts.ts";
 import { gather } from "../../report/gather.ts";
-import { type Copied, type CopyTask, writeCopy } from "../marked-copy.ts";
+import type { WorkbookAnswer, WorkbookTask } from "../checked.ts";
+import { writeCopy } from "../marked-copy.ts";
 import { unpack } from "../unpack.ts";
 import { reasonOf, workbookBytes } from "../unread.ts";
-
-export interface BookTask {
-  path: string;
-  /** What its content came to when it was checked before; it is not checked again while that is so. */
-  known?: string | undefined;
-  /** A marked copy to be written. */
-  copy?: CopyTask | undefined;
-  /** What else is wanted of it: for a summary of many, and for a page of its own. */
-  facts?: boolean;
-  page?: boolean;
-}
-
-/** What a report shows of one input beside its findings. */
-export type Page = Pick<ReportInput, "judged" | "content">;
-
-export type BookAnswer =
-  | { unchanged: true }
-  | { result: CheckResult; notes: string[]; hash: string; copy?: Copied; facts?: Facts; page?: Page }
-  | { fault: string; hash?: string };
 
 // The engine's remarks on its own running must not get between our lines.
 for (const way of ["log", "info", "warn", "error", "debug"] as const) console[way] = () => {};
 
 /** One workbook from its file to its findings, in a thread of the pool. */
-export default async function checkBook({ path, known, copy, facts = false, page = false }: BookTask): Promise<BookAnswer> {
+export default async function checkBook({ path, known, copy, facts = false, page = false }: WorkbookTask): Promise<WorkbookAnswer> {
   let bytes: Uint8Array;
   try {
     bytes = await workbookBytes(path);

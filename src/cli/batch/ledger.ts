@@ -4,10 +4,10 @@ import type { CheckResult } from "../../buildsheet/finding.ts";
 import { VERSION } from "../../core/version.ts";
 import { type Facts, fewerFacts } from "../../report/facts.ts";
 import { refusalOf } from "../out-file.ts";
-import type { Found } from "./worst-first.ts";
+import type { Found } from "../worst-first.ts";
 
-/** What a file came to when it was last checked, without the findings themselves. */
-export interface Entry extends Pick<CheckResult, "rowsIn" | "checked" | "refused" | "inputs"> {
+/** What a file came to when it was last checked, without the findings themselves; they stand beside it, of very many the worst. */
+export interface LedgerEntry extends Pick<CheckResult, "rowsIn" | "checked" | "refused" | "inputs"> {
   file: string;
   /** SHA-256 of its content. */
   hash: string;
@@ -32,7 +32,7 @@ const LF = 10;
  * not whole, counts as not there, and that file is checked by the next run.
  */
 export class Ledger {
-  readonly #entries = new Map<string, Entry>();
+  readonly #entries = new Map<string, LedgerEntry>();
   readonly #folder: string;
   #file: number | undefined;
   /** Lines that are not whole, by number. */
@@ -58,15 +58,15 @@ export class Ledger {
   }
 
   /** The last entry of a file, if what was checked then was checked as it would be now. */
-  entryOf(path: string): Entry | undefined {
+  entryOf(path: string): LedgerEntry | undefined {
     const entry = this.#entries.get(this.#nameOf(path));
     return entry?.version === VERSION && entry.locale === this.locale ? entry : undefined;
   }
 
   add(path: string, hash: string, { rowsIn, checked, refused, inputs }: Omit<CheckResult, "findings">, found: Found, facts?: Facts): void {
     const counts = { rowsIn, checked, refused, inputs, findings: found.length };
-    const bare: Entry = { file: this.#nameOf(path), hash, version: VERSION, locale: this.locale, ...counts };
-    const full: Entry = { ...bare, facts: facts && fewerFacts(facts) };
+    const bare: LedgerEntry = { file: this.#nameOf(path), hash, version: VERSION, locale: this.locale, ...counts };
+    const full: LedgerEntry = { ...bare, facts: facts && fewerFacts(facts) };
     // What stands before the findings is read in one piece.
     const entry = Buffer.byteLength(JSON.stringify(full)) + LIST.length < PIECE ? full : bare;
     let text = `${JSON.stringify(entry).slice(0, -1)}${LIST}`;
@@ -118,11 +118,11 @@ export class Ledger {
   }
 }
 
-function entryFrom(head: string, tail: string, factsFrom: (written: unknown) => Facts | undefined): Entry | undefined {
+function entryFrom(head: string, tail: string, factsFrom: (written: unknown) => Facts | undefined): LedgerEntry | undefined {
   const list = head.indexOf(LIST);
   if (list < 0 || !tail.endsWith(END)) return undefined;
   try {
-    const entry = JSON.parse(`${head.slice(0, list)}}`) as Entry;
+    const entry = JSON.parse(`${head.slice(0, list)}}`) as LedgerEntry;
     if (typeof entry.file !== "string" || typeof entry.hash !== "string") return undefined;
     return entry.facts === undefined ? entry : { ...entry, facts: factsFrom(entry.facts) };
   } catch {

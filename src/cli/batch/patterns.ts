@@ -1,9 +1,8 @@
 import { existsSync } from "node:fs";
 import { stat } from "node:fs/promises";
 import { glob, isDynamicPattern } from "tinyglobby";
+import { STANDARD_INPUT } from "../checked.ts";
 import { Refusal } from "../exit-codes.ts";
-
-export const STANDARD_INPUT = "-";
 
 /**
  * File names and patterns as typed, as file names: in the order of the arguments, each pattern's files

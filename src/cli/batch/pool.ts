@@ -1,6 +1,6 @@
 import { availableParallelism } from "node:os";
 import type { Piscina } from "piscina";
-import type { BookAnswer, BookTask } from "./book-worker.ts";
+import type { WorkbookAnswer, WorkbookTask } from "../checked.ts";
 import { startThreads } from "./threads.ts";
 
 /** What one workbook may take to be calculated. */
@@ -25,10 +25,10 @@ export class BookPool {
     this.threads = Math.max(1, Math.min(books, most));
   }
 
-  async check(task: BookTask): Promise<BookAnswer> {
+  async check(task: WorkbookTask): Promise<WorkbookAnswer> {
     this.#pool ??= startThreads("book-worker", this.threads, { maxOldGenerationSizeMb: this.megabytes, maxYoungGenerationSizeMb: YOUNG_MEGABYTES });
     try {
-      return (await (await this.#pool).run(task)) as BookAnswer;
+      return (await (await this.#pool).run(task)) as WorkbookAnswer;
     } catch (error) {
       const { code, message } = error as NodeJS.ErrnoException;
       return { fault: code === "ERR_WORKER_OUT_OF_MEMORY" ? "needs more memory than there is" : `led to a fault in Crosshatch: ${message}` };

@@ -1,0 +1,60 @@
+import { badness } from "../buildsheet/check/report.ts";
+import { tally } from "../buildsheet/counts.ts";
+import type { Finding } from "../buildsheet/finding.ts";
+import { wordOf } from "../buildsheet/marks.ts";
+import { MOST_SORTED } from "./checked.ts";
+
+/** Findings of one input, worst first. Of very many only the worst can be asked for: `length` counts all. */
+export interface Found extends Iterable<Finding> {
+  readonly length: number;
+}
+
+interface Ranked {
+  kind: number;
+  severity: number;
+  finding: Finding;
+}
+
+const byRank = (a: Ranked, b: Ranked): number => a.kind - b.kind || b.severity - a.severity || a.finding.line! - b.finding.line!;
+
+/**
+ * Takes any number of findings of a file of readings and keeps the worst, ties in the order of lines, so
+ * that memory stays the same however many there are; the others are passed on while the file is read.
+ */
+export class WorstFirst implements Found {
+  #kept: Ranked[] = [];
+  readonly #passed = new Map<string, number>();
+  length = 0;
+
+  constructor(
+    readonly most = MOST_SORTED,
+    readonly passOn: (finding: Finding) => void = () => {},
+  ) {}
+
+  add(finding: Finding): void {
+    this.length++;
+    this.#kept.push({ ...badness(finding), finding });
+    // Some more than are kept, so that they are not put in order for each new one.
+    if (this.#kept.length > 1.25 * this.most) this.sort();
+  }
+
+  /** Puts those that there are in order. To be called when there are no more. */
+  sort(): void {
+    for (const { finding } of this.#kept.sort(byRank).splice(this.most)) {
+      const word = wordOf(finding);
+      this.#passed.set(word, (this.#passed.get(word) ?? 0) + 1);
+      this.passOn(finding);
+    }
+  }
+
+  /** How many findings there are of each word, those that were passed on too. */
+  words(): Map<string, number> {
+    const words = tally(this);
+    for (const [word, count] of this.#passed) words.set(word, (words.get(word) ?? 0) + count);
+    return words;
+  }
+
+  *[Symbol.iterator](): Generator<Finding> {
+    for (const { finding } of this.#kept) yield finding;
+  }
+}
