@@ -8,7 +8,7 @@ import { markedCopy } from "../xlsx/patch/marked-copy.ts";
 import { found, sums } from "./check-page.ts";
 import type { Copied, CopyTask } from "./checked.ts";
 import { Refusal } from "./exit-codes.ts";
-import { OutFile } from "./out-file.ts";
+import { put } from "./safe-file.ts";
 
 /** What a check of a workbook came to. */
 interface CheckedBook {
@@ -20,9 +20,7 @@ interface CheckedBook {
 export function writeCopy(bytes: Uint8Array, contents: ReturnType<FileHost["contents"]>, checked: CheckedBook, { to, force }: CopyTask): Copied {
   try {
     const { bytes: copy, ...counts } = markedCopy(bytes, { ...contents, marks: marksOf(checked.result.findings), page: pageOf(checked) });
-    const file = new OutFile(to, force);
-    file.write(copy);
-    file.close();
+    put(to, copy, force);
     return { to, ...counts };
   } catch (error) {
     if (error instanceof Refusal) return { fault: error.message };

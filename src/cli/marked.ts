@@ -3,8 +3,8 @@ import { basename, dirname, extname, join, resolve, sep } from "node:path";
 import type { CopyTask } from "./checked.ts";
 import { Refusal } from "./exit-codes.ts";
 import { kindOf } from "./kind.ts";
-import { refusalOf } from "./out-file.ts";
 import { complain } from "./output.ts";
+import { refusalOf } from "./safe-file.ts";
 import { counted } from "./text.ts";
 
 export interface MarkedFlags {

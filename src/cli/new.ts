@@ -4,7 +4,7 @@ import { describeBuildSheet } from "../setup/build-sheet.ts";
 import { readChoices } from "../setup/choices.ts";
 import { ALL_WELL, Refusal } from "./exit-codes.ts";
 import { print } from "./output.ts";
-import { put } from "./put.ts";
+import { put } from "./safe-file.ts";
 import { plain } from "./text.ts";
 
 /** As typed: counts are still text. */
@@ -24,7 +24,7 @@ export async function newBuildSheet(out: string, { force = false, ...given }: Ne
   if ("sentences" in read) throw new Refusal(read.sentences.join("; "));
   if (extname(out).toLowerCase() !== ".xlsx") throw new Refusal(`${out} does not end with .xlsx, which is what is written`);
   const book = describeBuildSheet(read.choices);
-  await put(out, writeXlsx(book), force);
+  put(out, writeXlsx(book), force);
   await print(
     `${plain(out)}: an empty build sheet, ${book.sheets.map(({ name }) => name).join(", ")}. Type the limits first, from the maker's service manual.`,
   );

@@ -1,7 +1,7 @@
 import { once } from "node:events";
 import { writeSync } from "node:fs";
 import { UNREADABLE } from "./exit-codes.ts";
-import { refusalOf } from "./out-file.ts";
+import { refusalOf } from "./safe-file.ts";
 import { streams } from "./streams.ts";
 import { plain } from "./text.ts";
 

@@ -4,8 +4,8 @@ import { type CheckedFile, STANDARD_INPUT } from "./checked.ts";
 import { Refusal } from "./exit-codes.ts";
 import { complain } from "./output.ts";
 import { PAPERS, type Paper, pdfOf } from "./pdf.ts";
-import { put, refuseTarget } from "./put.ts";
 import { Gathered } from "./report-pages.ts";
+import { put, refusedTarget } from "./safe-file.ts";
 
 export interface ReportFlags {
   force?: boolean;
@@ -26,7 +26,7 @@ export async function openReport(out: string, files: readonly string[], { force 
   const size = PAPERS.find((one) => one.toLowerCase() === paper.toLowerCase());
   if (!size) throw new Refusal(`--paper ${paper} is not known: wanted is A4 or letter`);
   if (files.includes(STANDARD_INPUT)) throw new Refusal("--report wants files: what comes from standard input is gone once it has been checked");
-  await refuseTarget(out, force);
+  refusedTarget(out, force);
   const gathered = new Gathered(files.length);
   return {
     take: (checked) => gathered.take(checked),
@@ -38,7 +38,7 @@ export async function openReport(out: string, files: readonly string[], { force 
 }
 
 async function putPage(out: string, page: string, force: boolean): Promise<string> {
-  await put(out, page, force);
+  put(out, page, force);
   return out;
 }
 
@@ -46,11 +46,11 @@ async function putPage(out: string, page: string, force: boolean): Promise<strin
 async function putPdf(out: string, page: string, paper: Paper, force: boolean): Promise<string> {
   const pdf = await pdfOf(page, paper);
   if (!("why" in pdf)) {
-    await put(out, pdf.bytes, force);
+    put(out, pdf.bytes, force);
     return out;
   }
   const instead = `${out.slice(0, -extname(out).length)}.html`;
-  await put(instead, page, force);
+  put(instead, page, force);
   complain(`no PDF could be made: ${pdf.why}. The report stands in ${instead}: open it in a browser and print it from there`);
   return instead;
 }

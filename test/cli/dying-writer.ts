@@ -1,5 +1,5 @@
 import * as system from "node:fs";
-import { type Files, OutFile } from "../../src/cli/out-file.ts";
+import { type Files, SafeFile } from "../../src/cli/safe-file.ts";
 
 /**
  * Writes a file as a process of its own that is killed before one of its steps: `out`, what to write,
@@ -27,7 +27,7 @@ const files = new Proxy(system, {
   },
 });
 
-const file = new OutFile(out, force === "force", files);
+const file = new SafeFile(out, force === "force", files);
 file.write(content.slice(0, 5));
 file.write(content.slice(5));
 file.close();

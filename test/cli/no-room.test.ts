@@ -10,7 +10,7 @@ import.meta.jest.setTimeout(240_000);
 /*
  * Every file that the command line writes, on disks that are really full, may only be read, or hold the
  * old file fast. Such disks are made where this machine lets them be made; what happens at each step of
- * the writing is tried in out-file.test.ts on all machines.
+ * the writing is tried in safe-file.test.ts on all machines.
  */
 const mount = (...args: string[]) => execFileSync("mount", args, { stdio: "pipe" });
 const mounted: string[] = [];

@@ -3,7 +3,7 @@ import { dirname, relative, resolve, sep } from "node:path";
 import type { CheckResult } from "../../buildsheet/finding.ts";
 import { VERSION } from "../../core/version.ts";
 import { type Facts, fewerFacts } from "../../report/facts.ts";
-import { refusalOf } from "../out-file.ts";
+import { refusalOf } from "../safe-file.ts";
 import type { Found } from "../worst-first.ts";
 
 /** What a file came to when it was last checked, without the findings themselves; they stand beside it, of very many the worst. */

@@ -1,20 +1,20 @@
 import { resolve } from "node:path";
 import { Refusal } from "../exit-codes.ts";
-import { OutFile } from "../out-file.ts";
+import { SafeFile } from "../safe-file.ts";
 
 const HEADINGS = ["file", "line or cell", "reason", "as written"];
 const PIECE = 1 << 16;
 
 /** A file that lists what was refused: one line each, with the reason and the text that could not be judged. */
 export class RefusedFile {
-  readonly #file: OutFile;
+  readonly #file: SafeFile;
   #text = `${HEADINGS.join(",")}\n`;
 
   /** What is there is replaced, with `force` only, once the list is complete. */
   constructor(path: string, inputs: readonly string[], force = false) {
     if (inputs.some((input) => resolve(input) === resolve(path)))
       throw new Refusal(`${path} is one of the files to be checked: give another name for what is refused`);
-    this.#file = new OutFile(path, force);
+    this.#file = new SafeFile(path, force);
     // A reader of ours that goes ends the program at once, wherever it is.
     process.once("exit", this.abandon);
   }

@@ -5,12 +5,10 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { promisify } from "node:util";
 import { build } from "esbuild";
-import { type Files, OutFile } from "../../src/cli/out-file.ts";
-import { put } from "../../src/cli/put.ts";
-import { leftOver, unfinishedName } from "../../src/cli/unfinished.ts";
+import { type Files, leftOver, put, SafeFile, unfinishedName } from "../../src/cli/safe-file.ts";
 import { root } from "../../src/tools/paths.ts";
 
-const fresh = (): string => mkdtempSync(join(tmpdir(), "out-file-"));
+const fresh = (): string => mkdtempSync(join(tmpdir(), "safe-file-"));
 const text = (path: string): string => readFileSync(path, "utf8");
 const fault = (code: string, syscall: string): Error => Object.assign(new Error(`${code}, ${syscall}`), { code, syscall });
 /** The file system, with one of its steps failing. */
@@ -22,7 +20,7 @@ const failing = (step: keyof Files, code: string, syscall = step.replace("Sync",
 });
 
 function write(out: string, content: string, force: boolean, files: Files): void {
-  const file = new OutFile(out, force, files);
+  const file = new SafeFile(out, force, files);
   file.write(content);
   file.close();
 }
@@ -127,7 +125,7 @@ describe("what cannot be written is said with the file and what to do, and leave
 describe("what is there", () => {
   test("is never overwritten unless that is asked for, also when it comes into being meanwhile", () => {
     const out = join(fresh(), "out.txt");
-    const file = new OutFile(out, false);
+    const file = new SafeFile(out, false);
     file.write("late");
     writeFileSync(out, "first");
     expect(() => file.close()).toThrow(`${out} is already there and is left as it is: give another name, or --force to overwrite it`);
@@ -144,25 +142,25 @@ describe("what is there", () => {
     ).toThrow("other.txt cannot be replaced");
   });
 
-  test("a read-only file, a folder and a device are left alone even with force", async () => {
+  test("a read-only file, a folder and a device are left alone even with force", () => {
     const folder = fresh();
     const out = join(folder, "out.txt");
     writeFileSync(out, "old");
     chmodSync(out, 0o444);
-    await expect(put(out, "new", true)).rejects.toThrow(`${out} is read-only and is left as it is: give another name, or make it writable`);
+    expect(() => put(out, "new", true)).toThrow(`${out} is read-only and is left as it is: give another name, or make it writable`);
     mkdirSync(join(folder, "inside"));
-    await expect(put(join(folder, "inside"), "new", true)).rejects.toThrow("is a folder: name the file to be written in it");
-    if (process.platform !== "win32") await expect(put("/dev/null", "new", true)).rejects.toThrow("/dev/null is no ordinary file: give another name");
+    expect(() => put(join(folder, "inside"), "new", true)).toThrow("is a folder: name the file to be written in it");
+    if (process.platform !== "win32") expect(() => put("/dev/null", "new", true)).toThrow("/dev/null is no ordinary file: give another name");
     expect([text(out), readdirSync(folder).sort()]).toEqual(["old", ["inside", "out.txt"]]);
   });
 
-  test("keeps its permissions, and a link stays one", async () => {
+  test("keeps its permissions, and a link stays one", () => {
     if (process.platform === "win32") return;
     const folder = fresh();
     const out = join(folder, "out.txt");
     writeFileSync(out, "old", { mode: 0o640 });
     symlinkSync(out, join(folder, "link.txt"));
-    await put(join(folder, "link.txt"), "new", true);
+    put(join(folder, "link.txt"), "new", true);
     expect([text(out), statSync(out).mode & 0o777, system.lstatSync(join(folder, "link.txt")).isSymbolicLink()]).toEqual(["new", 0o640, true]);
   });
 });
@@ -177,12 +175,12 @@ describe("what earlier runs left behind", () => {
     expect(["out.txt", `x${ended}`, `${ended}x`, ".crosshatch-1-2-3.tmp"].some((name) => leftOver(name, () => 0))).toBe(false);
   });
 
-  test("is removed from a folder that is written to; what is still being written stays", async () => {
+  test("is removed from a folder that is written to; what is still being written stays", () => {
     const folder = fresh();
     const ended = unfinishedName("0f").replace(`-${process.pid}-`, `-${ENDED}-`);
     for (const name of [ended, unfinishedName("0e"), "mine.tmp"]) writeFileSync(join(folder, name), "half");
     utimesSync(join(folder, "mine.tmp"), 0, 0);
-    await put(join(folder, "out.txt"), "new", false);
+    put(join(folder, "out.txt"), "new", false);
     expect(readdirSync(folder).sort()).toEqual([unfinishedName("0e"), "mine.tmp", "out.txt"].sort());
   });
 });

@@ -1,8 +1,8 @@
-import { randomBytes } from "node:crypto";
+import { createHash, randomBytes } from "node:crypto";
 import * as system from "node:fs";
+import { hostname } from "node:os";
 import { basename, dirname, join } from "node:path";
 import { Refusal } from "./exit-codes.ts";
-import { leftOver, unfinishedName } from "./unfinished.ts";
 
 /** What writing asks of the file system; given from outside so that it can fail, or end the process, at any step. */
 export type Files = Pick<
@@ -22,7 +22,7 @@ const swept = new Set<string>();
  * the same folder, and gets its own once all of it is on the disk: whatever ends the program, under
  * that name stands what was there before, or the new file whole. What is not to be overwritten is not.
  */
-export class OutFile {
+export class SafeFile {
   readonly #out: string;
   readonly #force: boolean;
   readonly #files: Files;
@@ -113,6 +113,13 @@ export class OutFile {
       throw refusalOf(this.#out, error as NodeJS.ErrnoException);
     }
   }
+}
+
+/** Writes a whole file, or leaves what is there as it is and says why. */
+export function put(out: string, content: Uint8Array | string, force: boolean): void {
+  const file = new SafeFile(out, force);
+  file.write(content);
+  file.close();
 }
 
 /** What stands there already, unless it, or what is missing, keeps the file from being written. */
@@ -206,5 +213,35 @@ function sweep(folder: string, files: Files): void {
     }
   } catch {
     // A folder that may not be listed is not tidied; writing says what is wrong with it.
+  }
+}
+
+/**
+ * The names of files that are being written: by which machine and process, so that a run can tell
+ * what an earlier one left behind when it was killed from what another is writing at this moment.
+ */
+const NAME = /^\.crosshatch-([0-9a-f]{6})-(\d+)-[0-9a-f]+\.tmp$/;
+
+/** On a shared disk other machines' processes cannot be asked about; none writes for as long as this. */
+const DAY = 86_400_000;
+
+const machine = createHash("sha256").update(hostname()).digest("hex").slice(0, 6);
+
+export const unfinishedName = (random: string): string => `.crosshatch-${machine}-${process.pid}-${random}.tmp`;
+
+/** Whether a file of that name is of no more use to anyone. `changed`: when it was last written to. */
+export function leftOver(name: string, changed: () => number): boolean {
+  const [, where, writer] = NAME.exec(name) ?? [];
+  if (where === undefined) return false;
+  return where === machine ? !isRunning(Number(writer)) : Date.now() - changed() > DAY;
+}
+
+function isRunning(id: number): boolean {
+  try {
+    process.kill(id, 0);
+    return true;
+  } catch (error) {
+    // Another user's process may not be signalled, but is there.
+    return (error as NodeJS.ErrnoException).code === "EPERM";
   }
 }
