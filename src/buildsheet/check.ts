@@ -11,7 +11,7 @@ import { type BadInput, Inputs } from "./check/inputs.ts";
 import { Labels } from "./check/labels.ts";
 import { Origins } from "./check/origins.ts";
 import { Overwritten } from "./check/overwritten.ts";
-import { Report } from "./check/report.ts";
+import { FindingCollector } from "./check/report.ts";
 import { Rows } from "./check/rows.ts";
 import { tableRows } from "./check/tables.ts";
 import { faultSource } from "./check/trace.ts";
@@ -63,7 +63,7 @@ class Check {
   readonly book: Book;
   readonly origins: Origins;
   readonly rows: Rows;
-  readonly #report: Report;
+  readonly #report: FindingCollector;
   readonly #watch: Watch;
   readonly #labels: Labels;
   readonly #gauges: Gauges;
@@ -77,8 +77,8 @@ class Check {
   constructor(snapshot: WorkbookSnapshot, judged?: (row: JudgedRow) => void) {
     this.book = new Book(snapshot);
     this.origins = new Origins(this.book);
-    this.#report = new Report(undefined, judged);
-    this.#watch = new Watch((watched, { kind, sentence }) => this.#report.find(kind, watched.subject(), sentence));
+    this.#report = new FindingCollector(undefined, judged);
+    this.#watch = new Watch((watched, { kind, details }) => this.#report.find(kind, watched.subject(), details));
     this.#labels = new Labels(this.book);
     this.#gauges = new Gauges(this.book);
     this.#coarse = new CoarseGauges(this.#report, this.#gauges);
@@ -168,7 +168,7 @@ class Check {
   finish(): CheckResult {
     for (const { group, watched } of this.#laid?.watched ?? []) this.#watch.add(group, watched);
     this.#report.inputs += this.#laid?.inputs ?? 0;
-    for (const { kind, about, sentence } of this.#laid?.findings ?? []) this.#report.find(kind, about, sentence);
+    for (const { kind, about, details } of this.#laid?.findings ?? []) this.#report.find(kind, about, details);
     this.#watch.finish();
     this.#coarse.finish();
     this.#typedLimits.finish();

@@ -1,4 +1,3 @@
-import { byWorst } from "./check/report.ts";
 import { Batch } from "./csv/batch.ts";
 import { BesideLike } from "./csv/beside.ts";
 import { readHead } from "./csv/head.ts";
@@ -7,7 +6,7 @@ import { InOrder, suspected } from "./csv/order.ts";
 import { readRecords } from "./csv/records.ts";
 import { CsvRows, type Listeners, numbersOf } from "./csv/rows.ts";
 import { Scanner } from "./csv/scanner.ts";
-import type { CheckResult, Finding } from "./finding.ts";
+import { byWorst, type CheckResult, type Finding } from "./finding.ts";
 
 export type { Refused } from "./csv/rows.ts";
 export type { DecimalSign };

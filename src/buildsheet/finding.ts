@@ -1,44 +1,61 @@
-import type { Verdict } from "../core/verdict.ts";
-import type { CellAddress } from "../workbook/address.ts";
+import type { Details, FindingSubject, KindSpec } from "../check/kinds/define-kind.ts";
+import { kinds } from "../check/kinds/index.ts";
+
+export type { FindingSubject };
+
+type Kinds = (typeof kinds)[number];
+export type FindingKind = Kinds["name"];
+
+/** The fields that a kind has beside the common ones. */
+export type DetailsOf<K extends FindingKind> = Details<Extract<Kinds, { name: K }>["fields"]>;
 
 /**
- * What Check can report, worst first. `refused` is input that could not be judged at all; it never
- * hides: rows in = checked + refused, and each refused row is one such finding. A row whose reading
- * or limit is still missing is checked: the finding says what is missing.
+ * One thing that Check reports. A row whose reading or limit is still missing is checked: the finding
+ * says what is missing; one that could not be judged at all is `refused`.
  */
-export const FINDING_KINDS = [
-  "outside limit",
-  "refused",
-  "not proven",
-  "near limit",
-  "likely slip",
-  "missing reading",
-  "missing limit",
-  "calibration overdue",
-  "coarse gauge",
-  "mixed units",
-  "overwritten formula",
-  "limit in formula",
-] as const;
-export type FindingKind = (typeof FINDING_KINDS)[number];
-
-export interface Finding {
+export interface Finding extends FindingSubject {
   kind: FindingKind;
-  /** The cell a person should look at: that of the reading where one is known, else that of the verdict. */
-  cell: CellAddress;
-  /** What is judged, in the sheet's own words where a label stands beside or above it. */
-  label: string;
-  value: number | string | null;
-  lower: number | null;
-  upper: number | null;
-  /** Distance to the nearest limit, negative outside. */
-  margin: number | null;
-  verdict: Verdict | null;
+  /** What its kind has beside the common fields. */
+  details: Details;
   /** One plain sentence with the numbers. */
   sentence: string;
-  /** Line of the file, for CSV input. */
-  line?: number;
 }
+
+const inOrder: readonly KindSpec[] = [...kinds].sort((a, b) => a.order - b.order);
+
+/** What Check can report, worst first. */
+export const FINDING_KINDS = inOrder.map(({ name }) => name) as readonly FindingKind[];
+
+const specs: ReadonlyMap<string, KindSpec> = new Map(inOrder.map((spec) => [spec.name, spec]));
+
+/** The declaration of a kind. */
+export const specOf = (kind: FindingKind): KindSpec => specs.get(kind)!;
+
+/** Written out field by field, as are subjects: objects that are spread out take ten times the room, and there can be millions of them. */
+export function findingOf<K extends FindingKind>(kind: K, subject: FindingSubject, details: DetailsOf<K>): Finding {
+  const { cell, label, line, value, lower, upper, margin, verdict } = subject;
+  const sentence = specOf(kind).sentence(subject, details);
+  return line === undefined
+    ? { kind, cell, label, value, lower, upper, margin, verdict, details, sentence }
+    : { kind, cell, label, line, value, lower, upper, margin, verdict, details, sentence };
+}
+
+/** What a line of JSON holds of a finding behind file, kind and place. */
+export const fieldsOf = ({ label, value, lower, upper, margin, verdict, details, sentence }: Finding): Record<string, unknown> => ({
+  ...{ label, value, lower, upper, margin, verdict },
+  ...details,
+  sentence,
+});
+
+const places: ReadonlyMap<FindingKind, number> = new Map(FINDING_KINDS.map((kind, place) => [kind, place]));
+
+/** How bad a finding is: the place of its kind, then how bad among its kind. */
+export const severityOf = (finding: Finding): { kind: number; severity: number } => ({
+  kind: places.get(finding.kind)!,
+  severity: specOf(finding.kind).severity(finding),
+});
+
+export const byWorst = (a: Finding, b: Finding): number => places.get(a.kind)! - places.get(b.kind)! || specOf(b.kind).severity(b) - specOf(a.kind).severity(a);
 
 export interface CheckResult {
   /** Worst first; ties in reading order. */

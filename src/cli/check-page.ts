@@ -1,4 +1,4 @@
-import type { CheckResult, Finding } from "../buildsheet/finding.ts";
+import { type CheckResult, type Finding, fieldsOf } from "../buildsheet/finding.ts";
 import { wordOf } from "../buildsheet/marks.ts";
 import { placeName } from "../workbook/address.ts";
 import { type CheckedFile, type Copied, nameOf, type Total } from "./checked.ts";
@@ -7,9 +7,10 @@ import { alignedRow, counted, jsonLine, plain, widthsOf } from "./text.ts";
 import type { Found } from "./worst-first.ts";
 
 /** A finding as a line of JSON: the cell by its name, or the line of the file. */
-export function findingLine(file: string, { kind, cell, label, line, value, lower, upper, margin, verdict, sentence }: Finding): string {
+export function findingLine(file: string, finding: Finding): string {
+  const { kind, cell, line } = finding;
   const place = line === undefined ? { cell: placeName(cell) } : { line };
-  return jsonLine({ file, kind, ...place, label, value, lower, upper, margin, verdict, sentence });
+  return jsonLine({ file, kind, ...place, ...fieldsOf(finding) });
 }
 
 /** What was found in one file. Of many files those are passed over that were not checked again. */

@@ -1,5 +1,5 @@
-import type { CheckResult } from "../buildsheet/finding.ts";
-import { marksOf, TONES, wordOf } from "../buildsheet/marks.ts";
+import { type CheckResult, specOf } from "../buildsheet/finding.ts";
+import { marksOf, wordOf } from "../buildsheet/marks.ts";
 import { VERSION } from "../core/version.ts";
 import type { FileHost } from "../hosts/file.ts";
 import { UnreadableFile } from "../xlsx/file-limits.ts";
@@ -34,7 +34,7 @@ function pageOf({ result, notes }: CheckedBook): FindingsPage {
   return {
     lines: findings.map((finding) => ({
       cell: finding.cell,
-      tone: TONES[finding.kind],
+      tone: specOf(finding.kind).mark,
       word: wordOf(finding),
       label: finding.label,
       sentence: finding.sentence,

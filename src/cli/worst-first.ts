@@ -1,7 +1,5 @@
-import { badness } from "../buildsheet/check/report.ts";
-import { tally } from "../buildsheet/counts.ts";
-import type { Finding } from "../buildsheet/finding.ts";
-import { wordOf } from "../buildsheet/marks.ts";
+import { type Finding, severityOf } from "../buildsheet/finding.ts";
+import { tally, wordOf } from "../buildsheet/marks.ts";
 import { MOST_SORTED } from "./checked.ts";
 
 /** Findings of one input, worst first. Of very many only the worst can be asked for: `length` counts all. */
@@ -33,7 +31,7 @@ export class WorstFirst implements Found {
 
   add(finding: Finding): void {
     this.length++;
-    this.#kept.push({ ...badness(finding), finding });
+    this.#kept.push({ ...severityOf(finding), finding });
     // Some more than are kept, so that they are not put in order for each new one.
     if (this.#kept.length > 1.25 * this.most) this.sort();
   }

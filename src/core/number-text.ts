@@ -61,3 +61,9 @@ export function uncertaintyText(uncertainty: number): string {
   const rounded = Number(uncertainty.toPrecision(DIGITS));
   return size < 1e-7 ? String(rounded) : fixed(rounded, decimalsOf(rounded));
 }
+
+/** Thousands apart by a thin space that does not break. */
+export const grouped = (count: number): string => String(count).replace(/\B(?=(\d{3})+$)/g, "\u202f");
+
+/** `1 finding`, `10 000 findings`. */
+export const counted = (count: number, one: string, many = `${one}s`): string => `${grouped(count)} ${count === 1 ? one : many}`;

@@ -2,8 +2,7 @@ import type { ComponentType } from "preact";
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { SheetHost } from "../workbook/port.ts";
 import { CheckView } from "./check/check-view.tsx";
-import type { Checker } from "./check/sliced-check.ts";
-import { useCheck } from "./check/use-check.ts";
+import { type Loaders, useCheck } from "./check/use-check.ts";
 import { type LoadView, part, type ViewProps } from "./parts/loading.ts";
 import { type Kept, KeptContext } from "./parts/stored-choices.ts";
 import { useWork, WorkLines } from "./parts/use-task.tsx";
@@ -88,19 +87,19 @@ function TabList({ tab, onTab }: { tab: Tab; onTab(tab: Tab): void }) {
 interface Props {
   host: SheetHost;
   kept: Kept;
-  checker(): Promise<Checker>;
+  load: Loaders;
 }
 
 const LAST_VIEW = "view";
 
 const CELLS_ALONE: ReadonlySet<Tab> = new Set(["plan", "layout"]);
 
-export function App({ host, kept, checker }: Props) {
+export function App({ host, kept, load }: Props) {
   const [tab, setTab] = useTab(kept);
   // A view is made when first opened and kept, so that going back finds it as it was left.
   const opened = useRef(new Set<Tab>());
   opened.current.add(tab);
-  const [state, actions] = useCheck(host, checker, tab === "check");
+  const [state, actions] = useCheck(host, load, tab === "check");
   // A kept layout is a change to whoever reads by it, and none to those who read cells alone.
   const [layouts, setLayouts] = useState(0);
   const onLayout = () => {

@@ -4,6 +4,7 @@ import { App } from "./app.tsx";
 import { Kept } from "./parts/stored-choices.ts";
 import "./pane.css";
 import type { Checker } from "./check/sliced-check.ts";
+import type { Loaders } from "./check/use-check.ts";
 import { part } from "./parts/loading.ts";
 
 /** The themes that an Office host can ask for; without one the pane follows the system's light or dark. */
@@ -30,7 +31,10 @@ export interface Pane {
 }
 
 /** Loaded on first use, so that the pane itself is there at once. */
-const loadChecker = async (): Promise<Checker> => (await part(import("./check/sliced-check.ts"))).checkInSlices;
+const LOAD: Loaders = {
+  checker: async () => (await part(import("./check/sliced-check.ts"))).checkInSlices,
+  findings: () => part(import("./check/findings.ts")),
+};
 
 /** Shows the pane in `root`, over whatever workbook `host` stands for. */
 export function mountPane(root: HTMLElement, host: SheetHost, options: PaneOptions = {}): Pane {
@@ -41,7 +45,7 @@ export function mountPane(root: HTMLElement, host: SheetHost, options: PaneOptio
   // The last moment before a pane may go without another word.
   root.ownerDocument.addEventListener("visibilitychange", write);
   wearTheme(page, options.theme);
-  render(<App host={host} kept={kept} checker={checker ? async () => checker : loadChecker} />, root);
+  render(<App host={host} kept={kept} load={checker ? { ...LOAD, checker: async () => checker } : LOAD} />, root);
   return {
     setTheme: (theme) => wearTheme(page, theme),
     unmount: () => {

@@ -1,5 +1,6 @@
-import { countsText, grouped, tally } from "../buildsheet/counts.ts";
+import { countsText, grouped } from "../buildsheet/counts.ts";
 import type { CheckResult } from "../buildsheet/finding.ts";
+import { tally, tallyText } from "../buildsheet/marks.ts";
 import { VERSION } from "../core/version.ts";
 import { CAUTIONS } from "./cautions.ts";
 import type { ReportInput } from "./content.ts";
@@ -8,7 +9,6 @@ import { gaugesPart, identityPart, limitsPart, outcomePart, rulePart } from "./p
 import { figuresPart } from "./parts/figures.ts";
 import { findingsPart, resultsPart } from "./parts/results.ts";
 import { STYLE } from "./style.ts";
-import { tallyOf } from "./words.ts";
 
 export interface ReportOptions {
   /** The day of the report, as it is to stand on it: `2026-11-25`. */
@@ -61,7 +61,7 @@ export const sectionOf = (index: number): string => `input-${index + 1}`;
 function summary(inputs: readonly ReportInput[], whole: Whole | undefined): Markup {
   const rows = inputs.map(
     ({ name, result, unread, all }, i) =>
-      html`<tr><td class="what"><a href="#${sectionOf(i)}">${name}</a></td><td class="number">${grouped(result.rowsIn)}</td><td class="number">${grouped(result.checked)}</td><td class="number">${grouped(result.refused)}</td><td>${tallyOf(all?.words ?? tally(result.findings)) || "none"}${unread !== undefined && html` <strong>Not read in full.</strong>`}</td></tr>
+      html`<tr><td class="what"><a href="#${sectionOf(i)}">${name}</a></td><td class="number">${grouped(result.rowsIn)}</td><td class="number">${grouped(result.checked)}</td><td class="number">${grouped(result.refused)}</td><td>${tallyText(all?.words ?? tally(result.findings)) || "none"}${unread !== undefined && html` <strong>Not read in full.</strong>`}</td></tr>
 `,
   );
   const heading = whole && html`<h3>Inputs</h3>`;

@@ -1,4 +1,3 @@
-import { grouped } from "../buildsheet/counts.ts";
 import type { Finding } from "../buildsheet/finding.ts";
 import { compareDecimals } from "../core/decimal.ts";
 import { decimalsOf, numberText } from "../drawings/text.ts";
@@ -35,9 +34,3 @@ export function decimalsFor(value: number, limits: readonly (number | null)[]): 
   while (decimals < MOST && bounds.some((limit) => compareDecimals(Number(value.toFixed(decimals)), limit) !== compareDecimals(value, limit))) decimals++;
   return decimals;
 }
-
-/** `3 over, 2 missing readings`: in the order of the findings, which is worst first. */
-export const tallyOf = (words: ReadonlyMap<string, number>): string =>
-  [...words].map(([word, count]) => `${grouped(count)} ${word}${count > 1 && IS_NOUN.test(word) ? "s" : ""}`).join(", ");
-
-const IS_NOUN = /(?:slip|missing reading|missing limit)$/;

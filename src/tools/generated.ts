@@ -1,16 +1,18 @@
 /**
  * The generated parts of the product: from the specs its index in `src/functions` and README's function table,
- * from design tokens the pane's colours, from package.json the version. `npm run generate` writes them, with what is made of the tests.
+ * from the kinds of findings their index in `src/check/kinds` and what README says of them, from design tokens the pane's colours, from package.json the version. `npm run generate` writes them, with what is made of the tests.
  */
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { GROUP_TITLES, GROUPS, type Group, type Spec, signature } from "../core/define.ts";
+import { findingsSection, KINDS_INDEX, kindFiles, kindsIndexSource, kindsOf } from "./finding-kinds.ts";
 import { coloursFile } from "./pane-colours.ts";
 import { root } from "./paths.ts";
 
 const FUNCTIONS = join(root, "src", "functions");
 const TABLE = ["<!-- functions: made by `npm run generate` -->", "<!-- end of functions -->"] as const;
+const FINDINGS = ["<!-- findings: made by `npm run generate` -->", "<!-- end of findings -->"] as const;
 
 interface SpecFile {
   group: Group;
@@ -88,11 +90,14 @@ export async function specsOf(files: readonly SpecFile[]): Promise<Spec[]> {
 export async function productParts(): Promise<Map<string, string>> {
   const files = specFiles();
   const specs = await specsOf(files);
+  const kinds = kindFiles();
   const readme = join(root, "README.md");
+  const withFunctions = between(readFileSync(readme, "utf8"), TABLE, functionTable(specs), "README.md");
   return new Map([
     [join(FUNCTIONS, "index.ts"), indexSource(files)],
     coloursFile(),
     versionFile(),
-    [readme, between(readFileSync(readme, "utf8"), TABLE, functionTable(specs), "README.md")],
+    [KINDS_INDEX, kindsIndexSource(kinds)],
+    [readme, between(withFunctions, FINDINGS, findingsSection(await kindsOf(kinds)), "README.md")],
   ]);
 }

@@ -57,6 +57,7 @@ describe("verdicts", () => {
       upper: 0.04,
       margin: -0.001,
       verdict: "over",
+      details: { uncertainty: 0, near: 0, unseen: null },
       sentence: "0.041 is over the upper limit 0.04 by 0.001",
     } satisfies Finding);
   });

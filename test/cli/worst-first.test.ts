@@ -1,7 +1,7 @@
 import fc from "fast-check";
-import { tally } from "../../src/buildsheet/counts.ts";
 import { checkCsv } from "../../src/buildsheet/csv.ts";
 import type { Finding } from "../../src/buildsheet/finding.ts";
+import { tally } from "../../src/buildsheet/marks.ts";
 import { WorstFirst } from "../../src/cli/worst-first.ts";
 
 async function* bytesOf(text: string): AsyncGenerator<Uint8Array> {

@@ -10,6 +10,7 @@ export const finding = (given: Partial<Finding>): Finding => ({
   upper: null,
   margin: null,
   verdict: null,
+  details: {},
   sentence: "",
   ...given,
 });

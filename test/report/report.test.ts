@@ -32,6 +32,7 @@ const finding = (given: Partial<Finding>): Finding => ({
   upper: null,
   margin: null,
   verdict: "over",
+  details: {},
   sentence: "",
   ...given,
 });

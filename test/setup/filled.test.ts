@@ -201,7 +201,7 @@ test("a gauge's uncertainty reaches the verdicts, and a gauge past its date is s
   expect(await made.column("SecondBores", "Disagreement verdict")).toEqual(["within", "within", "within", "over"]);
   const { findings } = await look(made);
   expect(findings.filter(({ kind }) => kind === "outside limit").map(brief)).toEqual([
-    "outside limit | Cylinder 1, bottom, pin, Disagreement | 0.006 is over the upper limit 0.004242641 by 0.001757359",
+    "outside limit | Cylinder 1, bottom, pin, Disagreement | 0.006 is over the upper limit 0.00424 by 0.00176",
   ]);
 });
 
@@ -253,7 +253,7 @@ test("second readings that disagree by more than the gauge can are outside a lim
   await made.fill("SecondBores", "Second", [73.024, 73.025, 73.01, 73.006]);
   const { findings, rowsIn, checked, refused } = await look(made);
   expect(findings.filter(({ kind }) => kind === "outside limit").map(brief)).toEqual([
-    "outside limit | Cylinder 1, top, pin, Disagreement | 0.005 is over the upper limit 0.004242641 by 0.000757359",
+    "outside limit | Cylinder 1, top, pin, Disagreement | 0.005 is over the upper limit 0.00424 by 0.00076",
   ]);
   // Taper and out-of-round, which have no limit yet, are rows as well.
   expect([rowsIn, checked + refused]).toEqual([6, 6]);

@@ -1,6 +1,6 @@
 import { decimal } from "../../core/decimal.ts";
 import { slipOf } from "../../functions/measurement/slip.ts";
-import type { FindingKind } from "../finding.ts";
+import { type DetailsOf, type FindingSubject, specOf } from "../finding.ts";
 
 /**
  * Readings of one kind lie close together, so one that lies far off tells of the keys, not of wear.
@@ -23,10 +23,13 @@ const FEWEST = 4;
 const DEVIATION_SHARE = 0.6745;
 const MM_PER_INCH = 25.4;
 
-export interface Suspicion {
-  kind: FindingKind & ("mixed units" | "likely slip");
-  sentence: string;
-}
+/** Of two kinds of slip the one that a reading looks like, and by which numbers. */
+export type Suspicion = { kind: "likely slip"; details: DetailsOf<"likely slip"> } | { kind: "mixed units"; details: DetailsOf<"mixed units"> };
+
+/** The same in a sentence. */
+export const suspicionText = ({ kind, details }: Suspicion, value: number): string => specOf(kind).sentence({ ...NOWHERE, value }, details);
+
+const NOWHERE: FindingSubject = { cell: { sheet: "", row: 0, column: 0 }, label: "", value: null, lower: null, upper: null, margin: null, verdict: null };
 
 /** What readings that should be alike have in common. */
 export interface Alike {
@@ -34,8 +37,8 @@ export interface Alike {
   spread: number;
   /** One of the last decimal that was typed. */
   step: number;
-  /** In words: "the middle of the like readings". */
-  source: string;
+  /** What they are. */
+  source: DetailsOf<"likely slip">["beside"];
 }
 
 /** Nothing is looked at that is no further than this from the middle. */
@@ -50,7 +53,7 @@ export function alikeOf(values: readonly number[]): Alike | undefined {
   const sorted = sortedOf(values);
   const middle = medianOf(sorted);
   const spread = middleDeviation(sorted, middle) / DEVIATION_SHARE;
-  return { middle, spread, step: stepOf(values), source: "the middle of the like readings" };
+  return { middle, spread, step: stepOf(values), source: "the like readings" };
 }
 
 /** Two-sided limits say as well where a reading belongs. */
@@ -71,8 +74,8 @@ export class AlikeBetween implements Alike {
     return stepOf([this.lower, this.upper]);
   }
 
-  get source(): string {
-    return "the middle of its limits";
+  get source(): Alike["source"] {
+    return "its limits";
   }
 }
 
@@ -90,22 +93,11 @@ export function suspect(value: number, alike: Alike, areLengths: boolean | undef
   if (Math.abs(value - middle) <= farFrom(alike)) return undefined;
   const slip = slipOf(value, middle, Math.max(NEAR_SPREADS * spread, WEAR_SHARE * middle));
   if (slip === "" || (looseness > TIGHT && (slip === "two digits swapped" || slip === "one digit wrong"))) return undefined;
-  const beside = `${decimal(value)} is far from ${rounded(middle)}, ${source}`;
-  if (slip === "inch for mm")
-    return { kind: "mixed units", sentence: `${beside}: inches among millimetres? ${decimal(value)} in is ${rounded(value * MM_PER_INCH)} mm` };
-  if (slip === "mm for inch")
-    return { kind: "mixed units", sentence: `${beside}: millimetres among inches? ${decimal(value)} mm is ${rounded(value / MM_PER_INCH)} in` };
-  return { kind: "likely slip", sentence: `${beside}: ${QUESTIONS[slip]}` };
+  const far = { expected: middle, beside: source, causes: [] };
+  if (slip === "inch for mm") return { kind: "mixed units", details: { ...far, unit: "in", likeUnit: "mm", converted: value * MM_PER_INCH } };
+  if (slip === "mm for inch") return { kind: "mixed units", details: { ...far, unit: "mm", likeUnit: "in", converted: value / MM_PER_INCH } };
+  return { kind: "likely slip", details: { ...far, slip } };
 }
-
-const QUESTIONS = {
-  "decimal point": "is the decimal point in its place?",
-  "two digits swapped": "were two digits swapped?",
-  "one digit wrong": "is one digit wrong?",
-};
-
-/** To five figures, which is what a gauge shows. */
-const rounded = (value: number): number => Number(value.toPrecision(5));
 
 /** One of the last decimal that was typed in any of the values. */
 function stepOf(values: readonly number[]): number {

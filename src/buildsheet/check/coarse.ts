@@ -1,9 +1,10 @@
 import { decimal, isAbove } from "../../core/decimal.ts";
 import { placeName } from "../../workbook/address.ts";
+import type { FindingSubject } from "../finding.ts";
 import type { Candidate } from "./candidates.ts";
 import type { Gauges } from "./gauges.ts";
 import type { Judged } from "./given.ts";
-import type { Report, Subject } from "./report.ts";
+import type { FindingCollector } from "./report.ts";
 
 /**
  * A gauge is wanted whose uncertainty is at most this part of the tolerance, or too much of the
@@ -15,22 +16,16 @@ export const SHARES = 3;
 export const isCoarse = (uncertainty: number, lower: number | undefined, upper: number | undefined): boolean =>
   uncertainty > 0 && lower !== undefined && upper !== undefined && isAbove(SHARES * uncertainty, upper - lower);
 
-/** Told about the first reading of those that one gauge and the same limits judge; `more` says in words which others there are. */
-export function reportCoarse(report: Report, about: Subject, [uncertainty, lower, upper]: readonly [number, number, number], more: string): void {
-  const tolerance = decimal(upper - lower);
-  const most = roundedDown(tolerance / SHARES);
-  const advice = most > 0 ? `measure with a gauge whose U is at most ${most}` : "no gauge can prove this";
-  report.find(
-    "coarse gauge",
-    { ...about, value: uncertainty, lower: null, upper: most, margin: decimal(tolerance / SHARES - uncertainty), verdict: null },
-    `the uncertainty ${uncertainty} is more than a third of the tolerance ${tolerance} between ${lower} and ${upper}${more}: ${advice}`,
-  );
+/** Told about the first reading of those that one gauge and the same limits judge; `readings` is how many those are, where that is known. */
+export function reportCoarse(report: FindingCollector, about: FindingSubject, uncertainty: number, readings: number | null): void {
+  const tolerance = decimal(about.upper! - about.lower!);
+  report.find("coarse gauge", about, { uncertainty, tolerance, largestUncertainty: roundedDown(tolerance / SHARES), readings });
 }
 
 interface Coarse {
-  numbers: readonly [uncertainty: number, lower: number, upper: number];
+  uncertainty: number;
   /** The first reading that was judged so. */
-  about: () => Subject;
+  about: () => FindingSubject;
   readings: number;
 }
 
@@ -39,11 +34,11 @@ export class CoarseGauges {
   readonly #found = new Map<string, Coarse>();
 
   constructor(
-    readonly report: Report,
+    readonly report: FindingCollector,
     readonly gauges: Gauges,
   ) {}
 
-  look({ beside, cell, gauge, unit }: Candidate, judged: Judged, about: () => Subject): void {
+  look({ beside, cell, gauge, unit }: Candidate, judged: Judged, about: () => FindingSubject): void {
     if (judged.as !== "judged") return;
     const { lower, upper } = judged.limits;
     // Where the judgement takes no uncertainty, that of the gauge that the row names still counts here.
@@ -53,13 +48,11 @@ export class CoarseGauges {
     const key = `${place}|${uncertainty}|${lower}|${upper}`;
     const known = this.#found.get(key);
     if (known) known.readings++;
-    else this.#found.set(key, { numbers: [uncertainty, lower!, upper!], about, readings: 1 });
+    else this.#found.set(key, { uncertainty, about, readings: 1 });
   }
 
   finish(): void {
-    for (const { numbers, about, readings } of this.#found.values()) {
-      reportCoarse(this.report, about(), numbers, readings > 1 ? `, here and for ${readings - 1} more of the like` : "");
-    }
+    for (const { uncertainty, about, readings } of this.#found.values()) reportCoarse(this.report, about(), uncertainty, readings);
   }
 }
 

@@ -1,15 +1,16 @@
 import { isLengthUnit } from "../../vocabulary/units.ts";
+import type { FindingSubject } from "../finding.ts";
 import { AlikeBetween, suspect } from "./alike.ts";
 import type { Judged } from "./given.ts";
-import type { Report, Subject } from "./report.ts";
+import type { FindingCollector } from "./report.ts";
 import type { Watch } from "./watch.ts";
 
 /** A typed reading beside its limits and beside its like: does it look mistyped? */
 export function compareReading(
-  report: Report,
+  report: FindingCollector,
   watch: Pick<Watch, "add">,
   judged: Judged,
-  about: () => Subject,
+  about: () => FindingSubject,
   unit: string | undefined,
   group: string | undefined,
 ): void {
@@ -19,6 +20,6 @@ export function compareReading(
   const { lower, upper } = judged.as === "judged" ? judged.limits : {};
   const areLengths = unit === undefined ? undefined : isLengthUnit(unit);
   const suspicion = lower !== undefined && upper !== undefined ? suspect(value, new AlikeBetween(lower, upper), areLengths) : undefined;
-  if (suspicion) report.find(suspicion.kind, about(), suspicion.sentence);
+  if (suspicion) report.find(suspicion.kind, about(), suspicion.details);
   if (group !== undefined) watch.add(group, { value, unit, subject: about, told: suspicion?.kind });
 }

@@ -6,7 +6,7 @@ import type { CellAddress } from "../../workbook/address.ts";
 import type { SheetSnapshot } from "../../workbook/port.ts";
 import type { Book } from "../formula/book.ts";
 import type { Labels } from "./labels.ts";
-import type { Report } from "./report.ts";
+import { type FindingCollector, unjudged } from "./report.ts";
 
 /** Blank rows inside a table; behind more of them something else may stand in the same columns. */
 const LONGEST_GAP = 1;
@@ -52,7 +52,7 @@ export class Gauges {
   }
 
   /** Gauges that were past their date on the day of use; without such a day nothing is said. */
-  reportOverdue(report: Report, labels: Labels): void {
+  reportOverdue(report: FindingCollector, labels: Labels): void {
     const told = new Map<string, { use: Use; due: number; times: number }>();
     for (const use of [...this.#uses, ...this.#usesByEntries()]) {
       const due = use.due ?? this.#gauges.get(keyOf(use.gauge))?.due;
@@ -63,13 +63,13 @@ export class Gauges {
       else told.set(key, { use, due, times: 1 });
     }
     for (const { use, due, times } of told.values()) {
-      const days = use.day - due;
-      const more = times > 1 ? `, for this and ${times - 1} more of the sheet` : "";
-      report.find(
-        "calibration overdue",
-        { cell: use.cell, label: labels.of(use.cell), value: dayText(use.day), lower: null, upper: null, margin: -days, verdict: null },
-        `${use.gauge} was used on ${dayText(use.day)}, ${days} ${days === 1 ? "day" : "days"} past its calibration date ${dayText(due)}${more}: have it calibrated, and measure again with a gauge that is in date`,
-      );
+      report.find("calibration overdue", unjudged({ cell: use.cell, label: labels.of(use.cell) }, null), {
+        gauge: use.gauge,
+        usedOn: dayText(use.day),
+        due: dayText(due),
+        daysPast: use.day - due,
+        uses: times,
+      });
     }
   }
 

@@ -3,12 +3,13 @@ import type { Spec } from "../../core/define.ts";
 import { Fault } from "../../core/fault.ts";
 import { BLANK, type Param } from "../../core/param.ts";
 import { areaText, type CellAddress, placeName } from "../../workbook/address.ts";
+import type { DetailsOf, FindingSubject } from "../finding.ts";
 import { type Area, CellSet, cellsOf, showArea } from "../formula/book.ts";
 import type { OwnCall } from "./calls.ts";
 import { reasonOf } from "./given.ts";
 import type { Labels } from "./labels.ts";
 import type { Origins } from "./origins.ts";
-import type { Report, Subject } from "./report.ts";
+import { type FindingCollector, unjudged } from "./report.ts";
 import { areaIn } from "./trace.ts";
 import type { Watch } from "./watch.ts";
 
@@ -39,7 +40,7 @@ function isFirst({ cells, areas }: Use, area: Area): boolean {
 /** The cells that functions take their inputs from: which are blank, which are no good, which look mistyped. */
 export class Inputs {
   readonly bad = new Map<string, BadInput>();
-  readonly #blanks: BadInput[] = [];
+  readonly #blanks: { cell: CellAddress; details: DetailsOf<"missing reading"> }[] = [];
   /** By the function, what its inputs have been looked at for. */
   readonly #uses = new Map<Spec, readonly Use[]>();
   readonly #counted = new CellSet();
@@ -47,7 +48,7 @@ export class Inputs {
   constructor(
     readonly origins: Origins,
     readonly labels: Labels,
-    readonly report: Report,
+    readonly report: FindingCollector,
     readonly watch: Watch,
   ) {}
 
@@ -106,16 +107,17 @@ export class Inputs {
     this.watch.add(`${use} ${placeName(area)}`, watched);
   }
 
-  #subject(cell: CellAddress, value: Subject["value"]): Subject {
-    return { cell, label: this.labels.of(cell), value, lower: null, upper: null, margin: null, verdict: null };
+  #subject(cell: CellAddress, value: FindingSubject["value"]): FindingSubject {
+    return unjudged({ cell, label: this.labels.of(cell) }, value);
   }
 
   /** An unfinished bore leaves its results blank: each missing reading is named, a bore not yet begun only once. */
   #blankReadings(area: Area, blanks: readonly CellAddress[]): void {
     const typed = blanks.filter((cell) => !this.origins.isResult(cell));
     if (blanks.length === area.rows * area.columns) {
-      if (typed[0]) this.#missing(typed[0], blanks.length === 1 ? "the reading is still blank" : `no readings yet in ${showArea(area)}`);
-    } else for (const cell of typed) this.#missing(cell, "the reading is still blank, so nothing is worked out from its range");
+      const isOne = blanks.length === 1;
+      if (typed[0]) this.#missing(typed[0], isOne ? "one reading" : "a whole range", isOne ? null : showArea(area));
+    } else for (const cell of typed) this.#missing(cell, "one of a range");
   }
 
   /** A blank beside a filled partner is missing; a row that is blank throughout is only not begun. */
@@ -127,16 +129,16 @@ export class Inputs {
     for (const cell of blanks) {
       if (this.origins.isResult(cell)) continue;
       const filled = partners.some((area) => !isBlank(this.origins.book.value(beside(area, cell.row - own.row, cell.column - own.column))));
-      if (filled) this.#missing(cell, "the reading is still blank, while others that go with it are there");
+      if (filled) this.#missing(cell, "one of a row");
     }
   }
 
-  #missing(cell: CellAddress, sentence: string): void {
-    this.#blanks.push({ cell, why: sentence });
+  #missing(cell: CellAddress, blank: DetailsOf<"missing reading">["blank"], range: string | null = null): void {
+    this.#blanks.push({ cell, details: { blank, range } });
   }
 
   reportBlanks(): void {
-    for (const { cell, why } of this.#blanks) this.report.find("missing reading", this.#subject(cell, null), why);
+    for (const { cell, details } of this.#blanks) this.report.find("missing reading", this.#subject(cell, null), details);
   }
 }
 

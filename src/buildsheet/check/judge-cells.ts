@@ -2,7 +2,7 @@ import { type Cell, isBlank, isCellError } from "../../core/cell.ts";
 import { Fault } from "../../core/fault.ts";
 import { BLANK } from "../../core/param.ts";
 import { faultBody } from "../../core/sentences.ts";
-import { explain, type Judgement, judge, type Limits } from "../../core/verdict.ts";
+import { type Judgement, judge, type Limits } from "../../core/verdict.ts";
 import { judgingParams, limitsOf } from "../../functions/verdict/limit-params.ts";
 
 /** What one judged thing is judged from, cell by cell as it stands in the sheet or file. */
@@ -14,7 +14,7 @@ export type Judged =
   | { as: "refused"; why: string }
   | { as: "missing reading"; limits: Limits }
   | { as: "missing limit"; value: number }
-  | { as: "judged"; value: number; limits: Limits; uncertainty: number; near: number; judgement: Judgement; sentence: string };
+  | { as: "judged"; value: number; limits: Limits; uncertainty: number; near: number; judgement: Judgement };
 
 const NAMES = Object.keys(judgingParams) as (keyof Given)[];
 
@@ -37,15 +37,7 @@ export function judgeCells(given: Given, reasonOf: Reason = (_, fault) => faultB
   if (value === undefined) return limited ? { as: "missing reading", limits } : { as: "nothing" };
   const judgement = judge(value, limits, uncertainty, near);
   if (!judgement) return { as: "missing limit", value };
-  return {
-    as: "judged",
-    value,
-    limits,
-    uncertainty,
-    near,
-    judgement,
-    sentence: judgement.verdict === "within" ? "" : explain(value, limits, uncertainty, near),
-  };
+  return { as: "judged", value, limits, uncertainty, near, judgement };
 }
 
 export const NOT_GIVEN: Given = { value: null, lower: null, upper: null, uncertainty: null, near: null };

@@ -1,13 +1,12 @@
 import { translateFormulaToA1, translateFormulaToR1C1 } from "@borgar/fx";
 import { type Cell, isBlank, isCellError } from "../../core/cell.ts";
-import { decimal } from "../../core/decimal.ts";
 import { type CellAddress, cellName } from "../../workbook/address.ts";
 import type { SheetSnapshot } from "../../workbook/port.ts";
 import { type Book, cellsOf } from "../formula/book.ts";
 import { evaluateFormula } from "../formula/evaluate.ts";
 import { parseFormula, references } from "../formula/parse.ts";
 import type { Labels } from "./labels.ts";
-import type { Report } from "./report.ts";
+import { type FindingCollector, unjudged } from "./report.ts";
 import { areaIn } from "./trace.ts";
 
 /** As far as a run of cells is looked along, to each side. */
@@ -35,7 +34,7 @@ export class Overwritten {
   constructor(
     readonly book: Book,
     readonly labels: Labels,
-    readonly report: Report,
+    readonly report: FindingCollector,
   ) {}
 
   /** One row of a sheet, by its place in the snapshot. */
@@ -110,12 +109,8 @@ export class Overwritten {
 
   #tell(cell: CellAddress, value: number, formula: string): void {
     const would = evaluateFormula(formula, { book: this.book, sheet: cell.sheet, cell });
-    const gives = typeof would === "number" ? ` and would give ${decimal(would)} here` : "";
-    this.report.find(
-      "overwritten formula",
-      { cell, label: this.labels.of(cell), value, lower: null, upper: null, margin: null, verdict: null },
-      `${decimal(value)} is typed where the cells beside it hold a formula, which is ${formula} for this one${gives}: put the formula back, or this cell no longer follows its readings`,
-    );
+    const wouldGive = typeof would === "number" ? would : null;
+    this.report.find("overwritten formula", unjudged({ cell, label: this.labels.of(cell) }, value), { formula, wouldGive });
   }
 }
 

@@ -1,18 +1,14 @@
 import { placeName } from "../../workbook/address.ts";
-import type { CheckResult, Finding, FindingKind } from "../finding.ts";
-import { FINDING_KINDS } from "../finding.ts";
+import { byWorst, type CheckResult, type DetailsOf, type Finding, type FindingKind, type FindingSubject, findingOf } from "../finding.ts";
 import type { JudgedRow } from "../judged.ts";
 import type { Judged } from "./given.ts";
 import { KIND_OF_VERDICT } from "./said.ts";
 
-/** A finding before it is known what was found: what it is about. */
-export type Subject = Omit<Finding, "kind" | "sentence">;
-
 /** What a reading is about before it has been judged. */
-export type Place = Pick<Finding, "cell" | "label" | "line">;
+export type FindingPlace = Pick<FindingSubject, "cell" | "label" | "line">;
 
 /** Gathers findings and counts rows, so that rows in = checked + refused whatever happens. */
-export class Report {
+export class FindingCollector {
   readonly #findings: Finding[] = [];
   readonly #take: (finding: Finding) => void;
   readonly #isKeeping: boolean;
@@ -40,45 +36,49 @@ export class Report {
    * One judged thing: counted, and reported where there is something to say. `place` is asked for only
    * then, as most rows are within and need no name. Returns how to tell what it was about.
    */
-  row(judged: Judged, place: () => Place, raw: Finding["value"] = null): () => Subject {
+  row(judged: Judged, place: () => FindingPlace, raw: Finding["value"] = null): () => FindingSubject {
     const about = () => subjectOf(judged, place(), raw);
     if (judged.as === "nothing") return about;
     if (judged.as === "refused") this.#refused++;
     else this.#checked++;
     switch (judged.as) {
       case "refused":
-        this.#take(findingOf("refused", about(), judged.why));
+        this.#take(findingOf("refused", about(), { why: judged.why }));
         break;
       case "missing reading":
-        this.find("missing reading", about(), "the reading is still blank");
+        this.find("missing reading", about(), { blank: "one reading", range: null });
         break;
       case "missing limit":
-        this.find("missing limit", about(), `${judged.value} has no limit to be judged by`);
+        this.find("missing limit", about(), { readings: 1, characteristic: null, results: [] });
         break;
       case "judged": {
-        const kind = KIND_OF_VERDICT[judged.judgement.verdict];
-        if (kind) this.#take(findingOf(kind, about(), judged.sentence));
-        this.judged?.({ ...about(), verdict: judged.judgement.verdict, uncertainty: judged.uncertainty, near: judged.near });
+        const { judgement, uncertainty, near } = judged;
+        const kind = KIND_OF_VERDICT[judgement.verdict];
+        if (kind) this.#take(findingOf(kind, about(), { uncertainty, near, unseen: null }));
+        this.judged?.({ ...about(), verdict: judgement.verdict, uncertainty, near });
       }
     }
     return about;
   }
 
-  /** A row judged by the sheet alone: counted, and reported where the sheet says so. */
-  said(kind: FindingKind | undefined, subject: Subject, sentence: string): void {
+  /** A row judged by the sheet alone, because of `unseen`: counted, and reported where the sheet says so. */
+  said(subject: FindingSubject, unseen: string): void {
     this.#checked++;
-    if (kind) this.#take(findingOf(kind, subject, sentence));
-    if (subject.verdict) this.judged?.({ ...subject, verdict: subject.verdict, uncertainty: 0, near: 0 });
+    const { verdict } = subject;
+    if (verdict === null) return;
+    const kind = KIND_OF_VERDICT[verdict];
+    if (kind) this.#take(findingOf(kind, subject, { uncertainty: 0, near: 0, unseen }));
+    this.judged?.({ ...subject, verdict, uncertainty: 0, near: 0 });
   }
 
   /** Something found about a reading: once a cell or line for each kind. */
-  find(kind: FindingKind, subject: Subject, sentence: string): void {
+  find<K extends FindingKind>(kind: K, subject: FindingSubject, details: DetailsOf<K>): void {
     if (this.#isKeeping) {
       const place = `${kind}|${subject.line ?? placeName(subject.cell)}`;
       if (this.#seen.has(place)) return;
       this.#seen.add(place);
     }
-    this.#take(findingOf(kind, subject, sentence));
+    this.#take(findingOf(kind, subject, details));
   }
 
   /** Worst first: by kind, then by how far outside, then in reading order of the sheets named. */
@@ -90,19 +90,8 @@ export class Report {
   }
 }
 
-/** How bad a finding is: the place of its kind, then how far outside. */
-export const badness = (finding: Finding): { kind: number; severity: number } => ({ kind: FINDING_KINDS.indexOf(finding.kind), severity: severity(finding) });
-
-export const byWorst = (a: Finding, b: Finding): number => FINDING_KINDS.indexOf(a.kind) - FINDING_KINDS.indexOf(b.kind) || severity(b) - severity(a);
-
-/** Written out field by field, as are subjects: objects that are spread out take ten times the room, and there can be millions of them. */
-export function findingOf(kind: FindingKind, { cell, label, line, value, lower, upper, margin, verdict }: Subject, sentence: string): Finding {
-  return line === undefined
-    ? { kind, cell, label, value, lower, upper, margin, verdict, sentence }
-    : { kind, cell, label, line, value, lower, upper, margin, verdict, sentence };
-}
-
-function subjectOf(judged: Judged, { cell, label, line }: Place, raw: Finding["value"]): Subject {
+/** What a judged thing is about. */
+export function subjectOf(judged: Judged, { cell, label, line }: FindingPlace, raw: Finding["value"] = null): FindingSubject {
   const limits = "limits" in judged ? judged.limits : {};
   const judgement = judged.as === "judged" ? judged.judgement : undefined;
   const value = "value" in judged ? judged.value : raw;
@@ -113,11 +102,8 @@ function subjectOf(judged: Judged, { cell, label, line }: Place, raw: Finding["v
   return line === undefined ? { cell, label, value, lower, upper, margin, verdict } : { cell, label, line, value, lower, upper, margin, verdict };
 }
 
-const JUDGED_KINDS = new Set<FindingKind>(["outside limit", "not proven", "near limit"]);
-
-/** How bad, in shares of the room between the limits, so that bores and pressures can stand in one list. */
-function severity({ kind, margin, lower, upper }: Finding): number {
-  if (!JUDGED_KINDS.has(kind) || margin === null) return 0;
-  const room = lower !== null && upper !== null ? upper - lower : Math.abs(lower ?? upper ?? 0);
-  return -margin / (room > 0 ? room : 1);
-}
+/** What a finding is about that judges nothing. */
+export const unjudged = (place: FindingPlace, value: FindingSubject["value"], lower: number | null = null, upper: number | null = null): FindingSubject => ({
+  ...place,
+  ...{ value, lower, upper, margin: null, verdict: null },
+});

@@ -8,8 +8,8 @@ import { compareReading } from "./compare.ts";
 import { type Given, type Judged, judgeGiven, plainValue } from "./given.ts";
 import type { Labels } from "./labels.ts";
 import type { Origins } from "./origins.ts";
-import type { Report, Subject } from "./report.ts";
-import { KIND_OF_VERDICT, readVerdict } from "./said.ts";
+import type { FindingCollector } from "./report.ts";
+import { readVerdict } from "./said.ts";
 import { blankSource, faultSource } from "./trace.ts";
 import type { Watch } from "./watch.ts";
 
@@ -23,7 +23,7 @@ export class Rows {
   constructor(
     readonly origins: Origins,
     readonly labels: Labels,
-    readonly report: Report,
+    readonly report: FindingCollector,
     readonly watch: Watch,
     readonly coarse: CoarseGauges,
   ) {}
@@ -99,9 +99,7 @@ export class Rows {
     else if ("refused" in said) this.#refuse(faultSource(this.origins, at), said.refused, given.value);
     else {
       const { verdict, margin } = said;
-      const subject: Subject = { cell, label, value: plainValue(given.value), lower: null, upper: null, margin, verdict };
-      const words = margin === null ? `the sheet says ${verdict}` : `the sheet gives a margin of ${margin}, outside a limit`;
-      this.report.said(KIND_OF_VERDICT[verdict], subject, `${words}; its formula cannot be looked into (${why}), so its limits are not shown`);
+      this.report.said({ cell, label, value: plainValue(given.value), lower: null, upper: null, margin, verdict }, why);
     }
   }
 }

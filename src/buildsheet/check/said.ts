@@ -26,10 +26,11 @@ export function readVerdict(cell: Cell): Said {
   return found ? { verdict: found[1], margin: null } : "unclear";
 }
 
-export const KIND_OF_VERDICT: Readonly<Record<Verdict, FindingKind | undefined>> = {
+/** The kind of finding that a verdict is; `within` is none. */
+export const KIND_OF_VERDICT = {
   over: "outside limit",
   under: "outside limit",
   "not proven": "not proven",
   "near limit": "near limit",
   within: undefined,
-};
+} as const satisfies Record<Verdict, FindingKind | undefined>;

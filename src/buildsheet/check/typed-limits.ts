@@ -3,7 +3,7 @@ import { type CellAddress, placeName } from "../../workbook/address.ts";
 import { evaluateNode } from "../formula/evaluate.ts";
 import type { OwnCall } from "./calls.ts";
 import type { Labels } from "./labels.ts";
-import type { Report } from "./report.ts";
+import { type FindingCollector, unjudged } from "./report.ts";
 
 interface Typed {
   at: CellAddress;
@@ -19,7 +19,7 @@ export class TypedLimits {
   readonly #found = new Map<string, Typed>();
 
   constructor(
-    readonly report: Report,
+    readonly report: FindingCollector,
     readonly labels: Labels,
   ) {}
 
@@ -44,18 +44,7 @@ export class TypedLimits {
 
   finish(): void {
     for (const { at, lower, upper, cells } of this.#found.values()) {
-      const others = cells - 1;
-      const more = others > 0 ? ` and in ${others} more on this sheet` : "";
-      this.report.find(
-        "limit in formula",
-        { cell: at, label: this.labels.of(at), value: null, lower, upper, margin: null, verdict: null },
-        `${nameOf(lower, upper)} written inside the formula${more}: type it into a cell with its source beside it, and let the formula refer to that cell`,
-      );
+      this.report.find("limit in formula", unjudged({ cell: at, label: this.labels.of(at) }, null, lower, upper), { formulas: cells });
     }
   }
-}
-
-function nameOf(lower: number | null, upper: number | null): string {
-  if (lower !== null && upper !== null) return `the limits ${lower} and ${upper} are`;
-  return upper === null ? `the lower limit ${lower} is` : `the upper limit ${upper} is`;
 }

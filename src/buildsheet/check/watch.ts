@@ -1,7 +1,6 @@
 import { isLengthUnit } from "../../vocabulary/units.ts";
-import type { FindingKind } from "../finding.ts";
+import type { FindingKind, FindingSubject } from "../finding.ts";
 import { type Alike, alikeOf, areNear, farFrom, type Suspicion, suspect } from "./alike.ts";
-import type { Subject } from "./report.ts";
 
 /** A reading that stands in a group of like ones. */
 export interface Watched {
@@ -12,7 +11,7 @@ export interface Watched {
   isLength?: boolean;
   /** What has been told of it already by its limits. */
   told?: FindingKind | undefined;
-  subject(): Subject;
+  subject(): FindingSubject;
 }
 
 /** The readings of a group that wait until enough of their like are known. */
@@ -157,7 +156,8 @@ export class GroupWatch<W extends Waiting> {
 export const isOrdinary = (group: Group<Waiting>, value: number, unit: string | undefined): boolean => suspicionOf(group, value, unit) === undefined;
 
 function suspicionOf({ unit, areLengths, alike, far }: Group<Waiting>, value: number, ownUnit: string | undefined, isLength?: boolean): Suspicion | undefined {
-  if (ownUnit !== undefined && ownUnit !== unit) return { kind: "mixed units", sentence: `the unit says ${ownUnit} where the like readings are in ${unit}` };
+  if (ownUnit !== undefined && ownUnit !== unit)
+    return { kind: "mixed units", details: { unit: ownUnit, likeUnit: unit ?? "", expected: null, beside: null, converted: null, causes: [] } };
   // Most readings are no further, which is all that there is to ask.
   if (!alike || Math.abs(value - alike.middle) <= far) return undefined;
   return suspect(value, alike, isLength ?? areLengths);

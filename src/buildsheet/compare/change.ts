@@ -6,7 +6,7 @@ import { uncertaintyOfChange } from "../../functions/wear/change-params.ts";
 import { enNumber } from "../../functions/wear/en-number.ts";
 import { realChange } from "../../functions/wear/real-change.ts";
 import { isLengthUnit } from "../../vocabulary/units.ts";
-import { suspect } from "../check/alike.ts";
+import { suspect, suspicionText } from "../check/alike.ts";
 import type { Pair } from "./match.ts";
 import { labelOf, type Reading, type Subject } from "./reading.ts";
 import { doubtsOf } from "./two-measurings.ts";
@@ -81,7 +81,8 @@ function slipIn(before: Reading, after: Reading): string | undefined {
   const [from, to, unit] = [before.value!, after.value!, before.unit ?? after.unit];
   const step = Math.min(...[from, to].map((value) => 10 ** -(String(decimal(value)).split(".")[1]?.length ?? 0)));
   const spread = uncertaintyOfChange(...doubtsOf(before, after));
-  return suspect(to, { middle: from, spread, step, source: "the reading before" }, unit === undefined ? undefined : isLengthUnit(unit))?.sentence;
+  const suspicion = suspect(to, { middle: from, spread, step, source: "the reading before" }, unit === undefined ? undefined : isLengthUnit(unit));
+  return suspicion && suspicionText(suspicion, to);
 }
 
 /** To three figures, which is more than an uncertainty is good for. */

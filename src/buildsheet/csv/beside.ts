@@ -1,12 +1,12 @@
 import type { Suspicion } from "../check/alike.ts";
-import type { Subject } from "../check/report.ts";
 import { GroupWatch, isOrdinary, type Watched } from "../check/watch.ts";
+import type { FindingSubject } from "../finding.ts";
 import { type Batch, kindTold } from "./batch.ts";
 import { HeldLines, type Retold } from "./held.ts";
 import { textOf } from "./scanner.ts";
 
 /** Somebody who is told what a reading is suspected of, and after which reading of its batch that was known. */
-export type Suspected = (suspicion: Suspicion, subject: Subject, at: number) => void;
+export type Suspected = (suspicion: Suspicion, subject: FindingSubject, at: number) => void;
 
 /** Sees readings beside their like, batch by batch, in the order of the file. */
 export class BesideLike {

@@ -1,8 +1,7 @@
 import type { Suspicion } from "../check/alike.ts";
-import { findingOf, type Subject } from "../check/report.ts";
-import type { Finding } from "../finding.ts";
+import { type Finding, type FindingSubject, findingOf } from "../finding.ts";
 
-export const suspected = ({ kind, sentence }: Suspicion, subject: Subject): Finding => findingOf(kind, subject, sentence);
+export const suspected = ({ kind, details }: Suspicion, subject: FindingSubject): Finding => findingOf(kind, subject, details);
 
 interface Known {
   finding: Finding;

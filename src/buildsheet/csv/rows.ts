@@ -1,11 +1,11 @@
-import { explain, judge, verdictOf } from "../../core/verdict.ts";
+import { judge, type Limits, verdictOf } from "../../core/verdict.ts";
 import { labelFrom, READING_FIELDS, type ReadingField } from "../../vocabulary/headings.ts";
 import { isCoarse, reportCoarse } from "../check/coarse.ts";
 import { compareReading } from "../check/compare.ts";
 import { type Given, type Judged, judgeCells, NOT_GIVEN } from "../check/judge-cells.ts";
-import { type Place, Report, type Subject } from "../check/report.ts";
+import { FindingCollector, type FindingPlace, subjectOf } from "../check/report.ts";
 import type { Watched } from "../check/watch.ts";
-import type { CheckResult, Finding } from "../finding.ts";
+import type { CheckResult, Finding, FindingSubject } from "../finding.ts";
 import type { JudgedRow } from "../judged.ts";
 import type { Batch } from "./batch.ts";
 import { type HeadColumns, misfitOf } from "./head.ts";
@@ -45,7 +45,7 @@ interface Row {
 
 /** Rows of readings in long form, judged one after the other. */
 export class CsvRows {
-  readonly #report: Report;
+  readonly #report: FindingCollector;
   readonly #names: Names;
   readonly #tellRefused: Listeners["refused"];
   /** Readings, limits and uncertainties of which has been told that they do not go together. */
@@ -59,7 +59,7 @@ export class CsvRows {
     readonly batch: Batch,
     { found, refused, judged }: Listeners & { found: (finding: Finding) => void },
   ) {
-    this.#report = new Report(found, judged);
+    this.#report = new FindingCollector(found, judged);
     this.#names = new Names(head);
     this.#tellRefused = refused;
   }
@@ -101,7 +101,11 @@ export class CsvRows {
     if (!arePlain(lower, upper)) return false;
     if (verdictOf(value, lower, upper, uncertainty, near) === "within") {
       this.#report.within();
-      if (isCoarse(uncertainty, lower, upper)) this.#coarse(record, [uncertainty, lower!, upper!], () => this.#placeOf(record));
+      if (isCoarse(uncertainty, lower, upper)) {
+        const limits = { lower, upper };
+        const judged = () => ({ as: "judged", value, limits, uncertainty, near, judgement: judge(value, limits, uncertainty, near)! }) as const;
+        this.#coarse(record, uncertainty, limits, () => subjectOf(judged(), this.#placeOf(record)));
+      }
       // Between two limits nothing is mistyped as far as they tell; its like may tell otherwise.
       this.batch.add(record, value, this.#names.of(record));
       return true;
@@ -109,8 +113,7 @@ export class CsvRows {
     const limits = { lower, upper };
     const judgement = judge(value, limits, uncertainty, near);
     if (!judgement) return false;
-    const sentence = explain(value, limits, uncertainty, near);
-    this.#compare(record, { as: "judged", value, limits, uncertainty, near, judgement, sentence }, () => this.#placeOf(record), null);
+    this.#compare(record, { as: "judged", value, limits, uncertainty, near, judgement }, () => this.#placeOf(record), null);
     return true;
   }
 
@@ -123,37 +126,37 @@ export class CsvRows {
     this.#compare(record, judged, () => this.#place(row), this.#raw(row));
   }
 
-  #compare(record: Scanner, judged: Judged, place: () => Place, raw: Finding["value"]): void {
+  #compare(record: Scanner, judged: Judged, place: () => FindingPlace, raw: Finding["value"]): void {
     const about = this.#report.row(judged, place, raw);
     const named = this.#names.of(record);
     const watch = { add: (_: string, { value, told }: Watched) => this.batch.add(record, value, named, told) };
     compareReading(this.#report, watch, judged, about, named.unit, named.group);
     if (judged.as !== "judged") return;
     const { uncertainty, limits } = judged;
-    if (isCoarse(uncertainty, limits.lower, limits.upper)) this.#coarse(record, [uncertainty, limits.lower!, limits.upper!], place);
+    if (isCoarse(uncertainty, limits.lower, limits.upper)) this.#coarse(record, uncertainty, limits, about);
   }
 
   /** Once for the readings of a characteristic that have the same limits and uncertainty. */
-  #coarse(record: Scanner, numbers: readonly [number, number, number], place: () => Place): void {
-    const key = `${this.#names.of(record).group}|${numbers}`;
+  #coarse(record: Scanner, uncertainty: number, { lower, upper }: Limits, about: () => FindingSubject): void {
+    const key = `${this.#names.of(record).group}|${[uncertainty, lower, upper]}`;
     if (this.#coarseTold.has(key) || this.#coarseTold.size >= MOST_COARSE) return;
     this.#coarseTold.add(key);
-    reportCoarse(this.#report, { ...place(), value: null, lower: null, upper: null, margin: null, verdict: null }, numbers, ", here and in rows like it");
+    reportCoarse(this.#report, about(), uncertainty, null);
   }
 
   /** What a row is about, from its line alone. */
-  readonly subjectOf = (line: number, text: string): (() => Subject) => {
+  readonly subjectOf = (line: number, text: string): (() => FindingSubject) => {
     return () => {
       const record = new Scanner(this.head.delimiter, line);
       record.feed(new TextEncoder().encode(text));
       record.end();
       record.advance();
       const row = { line, fields: record.texts() };
-      return new Report(() => {}).row(this.#judge(row.fields), () => this.#place(row), this.#raw(row))();
+      return subjectOf(this.#judge(row.fields), this.#place(row), this.#raw(row));
     };
   };
 
-  #place({ line, fields }: Row): Place {
+  #place({ line, fields }: Row): FindingPlace {
     const { at } = this.head;
     const named: Partial<Record<ReadingField, string>> = {};
     for (const field of READING_FIELDS) if (at[field] !== undefined) named[field] = fields[at[field]] ?? "";
@@ -161,7 +164,7 @@ export class CsvRows {
   }
 
   /** The same for a row that has all its fields, of which only those of its name are made into text. */
-  #placeOf(record: Scanner): Place {
+  #placeOf(record: Scanner): FindingPlace {
     const { engine, cylinder, characteristic, position, height, axis } = this.head.at;
     const text = (column: number | undefined): string => (column === undefined ? "" : record.text(column));
     return this.#placed(record.line, {
@@ -174,7 +177,7 @@ export class CsvRows {
     });
   }
 
-  #placed(line: number, named: Partial<Record<ReadingField, string>>): Place {
+  #placed(line: number, named: Partial<Record<ReadingField, string>>): FindingPlace {
     return { cell: { sheet: this.name, row: line - 1, column: this.head.at.value! }, label: labelFrom(named), line };
   }
 

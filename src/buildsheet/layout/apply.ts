@@ -10,14 +10,19 @@ import { callsIn } from "../check/calls.ts";
 import { type Candidate, limitKey } from "../check/candidates.ts";
 import { type Given, NOT_GIVEN, plainValue } from "../check/given.ts";
 import { Origins } from "../check/origins.ts";
-import type { Subject as About } from "../check/report.ts";
+import { unjudged } from "../check/report.ts";
 import { areaIn } from "../check/trace.ts";
 import type { Watched } from "../check/watch.ts";
-import type { FindingKind } from "../finding.ts";
+import type { DetailsOf, FindingSubject } from "../finding.ts";
 import { type Area, Book } from "../formula/book.ts";
 import type { Mapping } from "./mapping.ts";
 import { type LimitCells, limitFor, type MappedLimit, type MappedReading, readLayout, type Subject } from "./readings.ts";
 import { groupedBy, INGREDIENTS, resultsFrom, type WorkedOut, workOut } from "./work-out.ts";
+
+/** Something found without judging. */
+type MappedFinding = { [K in "missing reading" | "missing limit"]: { kind: K; about: FindingSubject; details: DetailsOf<K> } }[
+  | "missing reading"
+  | "missing limit"];
 
 /** What a check takes in from a layout of the shop's own. */
 export interface AppliedMapping {
@@ -28,7 +33,7 @@ export interface AppliedMapping {
   /** Readings that are not judged themselves. */
   inputs: number;
   /** What is found without judging. */
-  findings: { kind: FindingKind; about: About; sentence: string }[];
+  findings: MappedFinding[];
   /** Places of cells that the layout speaks for, by name. */
   covers: ReadonlySet<string>;
 }
@@ -150,7 +155,8 @@ class Rows {
     const begun = from.some(({ value }) => !isBlank(value));
     const readings = from.filter(({ cell }) => missing.includes(cell));
     for (const reading of begun ? readings : readings.slice(0, 1)) {
-      this.#find("missing reading", reading, begun ? "the reading is still blank, so nothing is worked out from it" : "no readings yet");
+      const details = { blank: begun ? "one of a range" : "a whole range", range: null } as const;
+      this.applied.findings.push({ kind: "missing reading", about: this.#about(reading), details });
     }
   }
 
@@ -165,13 +171,9 @@ class Rows {
       const [first] = readings;
       const { characteristic } = first!;
       if (CHARACTERISTICS[characteristic]?.isSetting || readings.some((reading) => used.has(reading) || this.#isUsedBySheet(reading))) continue;
-      const name = characteristic || "these readings";
-      const through = INGREDIENTS.has(characteristic) ? `; nor is there one for ${resultsFrom(characteristic).join(" or ")}` : "";
-      const sentence =
-        readings.length === 1
-          ? `${first!.value} has no limit to be judged by${through}`
-          : `none of the ${readings.length} readings of ${name} has a limit to be judged by${through}`;
-      this.#find("missing limit", first!, sentence);
+      const results = INGREDIENTS.has(characteristic) ? resultsFrom(characteristic) : [];
+      const details = { readings: readings.length, characteristic: characteristic || null, results };
+      this.applied.findings.push({ kind: "missing limit", about: this.#about(first!), details });
     }
   }
 
@@ -179,12 +181,8 @@ class Rows {
     return [...this.#ownCalls.values()].some((areas) => areas.some((area) => isInside(cell, area)));
   }
 
-  #find(kind: FindingKind, reading: MappedReading, sentence: string): void {
-    this.applied.findings.push({ kind, about: this.#about(reading), sentence });
-  }
-
-  #about(reading: MappedReading): About {
-    return { cell: reading.cell, label: labelOf(reading), value: plainValue(reading.value), lower: null, upper: null, margin: null, verdict: null };
+  #about(reading: MappedReading): FindingSubject {
+    return unjudged({ cell: reading.cell, label: labelOf(reading) }, plainValue(reading.value));
   }
 }
 

@@ -1,5 +1,6 @@
 import type { CellArea } from "../../workbook/address.ts";
 import type { WorkbookSnapshot } from "../../workbook/port.ts";
+import { findingOf } from "../finding.ts";
 import { Book } from "../formula/book.ts";
 import { applyMapping } from "./apply.ts";
 import { meet as boxesMeet } from "./blocks.ts";
@@ -35,7 +36,7 @@ export function overviewOf(snapshot: Pick<WorkbookSnapshot, "sheets">, mapping: 
     limits: limitCount(readings, limits),
     engines: [...new Set([...readings, ...limits].map(({ engine }) => engine))].filter(Boolean),
     judged: candidates.length,
-    notes: findings.flatMap(({ kind, sentence }) => (kind === "missing limit" ? [sentence] : [])),
+    notes: findings.flatMap(({ kind, about, details }) => (kind === "missing limit" ? [findingOf(kind, about, details).sentence] : [])),
   };
 }
 

@@ -1,9 +1,10 @@
 import { useLayoutEffect, useMemo, useRef, useState } from "preact/hooks";
-import { counted, countsText, tally } from "../../buildsheet/counts.ts";
+import { counted, countsText } from "../../buildsheet/counts.ts";
 import type { CheckResult, Finding } from "../../buildsheet/finding.ts";
-import { wordOf } from "../../buildsheet/marks.ts";
+import { tally, wordOf } from "../../buildsheet/marks.ts";
 import { placeName } from "../../workbook/address.ts";
 import { textFrom, useKept } from "../parts/stored-choices.ts";
+import { HowTo } from "./check-view.tsx";
 import { FindingsList } from "./findings-list.tsx";
 import { useKey } from "./use-check.ts";
 
@@ -22,25 +23,12 @@ export function inOrder(findings: readonly Finding[], order: Order, sheets: read
   return findings.toSorted((a, b) => sheet(a) - sheet(b) || a.cell.row - b.cell.row || a.cell.column - b.cell.column);
 }
 
-/** The least first; what has none, or one in days, behind all that have. */
-const marginOf = ({ kind, margin }: Finding): number => (margin === null || kind === "calibration overdue" ? Number.MAX_VALUE : margin);
+/** The least first; what has none behind all that have. */
+const marginOf = ({ margin }: Finding): number => margin ?? Number.MAX_VALUE;
 
 /** The same thing found again by a later check. */
 export const sameFinding = (a: Finding, b: Finding): boolean =>
   a.kind === b.kind && a.cell.row === b.cell.row && a.cell.column === b.cell.column && a.cell.sheet === b.cell.sheet && a.label === b.label;
-
-/** How a sheet comes to be checked. */
-export function HowTo() {
-  return (
-    <ol>
-      <li>Type the readings, and the limits from the maker's service manual, into cells.</li>
-      <li>
-        Judge each one in a cell beside it: <code>=HATCH.VERDICT(value, lower, upper)</code>
-      </li>
-      <li>Press Check. Choose a finding to go to its cell.</li>
-    </ol>
-  );
-}
 
 interface Props {
   result: CheckResult;

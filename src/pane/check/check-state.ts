@@ -8,6 +8,8 @@ export interface CheckState {
   /** How far a check is, from 0 to 1; `null` where nobody knows. */
   share: number | null;
   result: CheckResult | null;
+  /** What lists and marks the findings, loaded with the first check. */
+  findings: typeof import("./findings.ts") | null;
   /** Sheets of the workbook that was checked, in its order. */
   sheets: readonly string[];
   /** How long the last check took, in milliseconds. */
@@ -26,7 +28,7 @@ export interface CheckState {
 }
 
 /** What a check came to. */
-export type Checked = Pick<CheckState, "sheets" | "took"> & { result: CheckResult };
+export type Checked = Pick<CheckState, "findings" | "sheets" | "took"> & { result: CheckResult };
 
 export type CheckEvent =
   | { type: "started"; work: Work }
@@ -45,6 +47,7 @@ export const FIRST_RUN: CheckState = {
   work: null,
   share: null,
   result: null,
+  findings: null,
   sheets: [],
   took: Number.POSITIVE_INFINITY,
   notice: "",

@@ -1,8 +1,20 @@
 import type { ComponentChildren } from "preact";
 import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
-import { CheckFindings, HowTo } from "./check-findings.tsx";
 import { type CheckState, canStop, isCheap, isStale, type Work } from "./check-state.ts";
 import { type CheckActions, useKey } from "./use-check.ts";
+
+/** How a sheet comes to be checked. */
+export function HowTo() {
+  return (
+    <ol>
+      <li>Type the readings, and the limits from the maker's service manual, into cells.</li>
+      <li>
+        Judge each one in a cell beside it: <code>=HATCH.VERDICT(value, lower, upper)</code>
+      </li>
+      <li>Press Check. Choose a finding to go to its cell.</li>
+    </ol>
+  );
+}
 
 const DOING: Readonly<Record<Work, string>> = {
   reading: "Reading the workbook …",
@@ -77,7 +89,7 @@ interface Props {
 }
 
 export function CheckView({ state, actions, first }: Props) {
-  const { work, result, refusal, notice, announcement } = state;
+  const { work, result, findings, refusal, notice, announcement } = state;
   const hasFindings = (result?.findings.length ?? 0) > 0;
   const checkButton = useRef<HTMLButtonElement>(null);
   useKey("Escape", checkButton, canStop(work) ? actions.stop : undefined);
@@ -111,7 +123,7 @@ export function CheckView({ state, actions, first }: Props) {
           </button>
         </div>
       )}
-      {result ? <CheckFindings result={result} sheets={state.sheets} onSelect={actions.select} /> : !work && <FirstRun first={first} />}
+      {result && findings ? <findings.CheckFindings result={result} sheets={state.sheets} onSelect={actions.select} /> : !work && <FirstRun first={first} />}
     </>
   );
 }

@@ -1,10 +1,10 @@
 import { Component } from "preact";
 import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
-import type { Finding } from "../../buildsheet/finding.ts";
-import { TONES, wordOf } from "../../buildsheet/marks.ts";
+import { type Finding, specOf } from "../../buildsheet/finding.ts";
+import { wordOf } from "../../buildsheet/marks.ts";
 import { placeName } from "../../workbook/address.ts";
 import type { MarkTone } from "../../workbook/port.ts";
-import { numbersOf } from "../parts/text.ts";
+import { numbersOf } from "./finding-numbers.ts";
 
 /** A shape for each tone, so that findings differ without colour; over and under point their way. */
 const SHAPES: Readonly<Record<MarkTone | "under", string>> = {
@@ -35,7 +35,7 @@ interface Props {
 /** One finding, a button as a whole: the verdict's word, the cell, what is judged, the numbers, one sentence. */
 function FindingRow({ finding, index, count, isReached, isChosen }: Props) {
   const word = wordOf(finding);
-  const tone = TONES[finding.kind];
+  const tone = specOf(finding.kind).mark;
   return (
     <li class="finding" aria-posinset={index + 1} aria-setsize={count}>
       <button type="button" data-index={index} tabIndex={isReached ? 0 : -1} aria-current={isChosen ? "true" : undefined}>

@@ -1,7 +1,6 @@
 import { useEffect, useLayoutEffect, useMemo, useReducer, useRef } from "preact/hooks";
 import { counted, countsText } from "../../buildsheet/counts.ts";
 import type { CheckResult, Finding } from "../../buildsheet/finding.ts";
-import { marksOf } from "../../buildsheet/marks.ts";
 import type { SheetHost } from "../../workbook/port.ts";
 import { recallLayout } from "../parts/loading.ts";
 import { sentenceOf } from "../parts/use-task.tsx";
@@ -25,6 +24,12 @@ export function useKey(key: string, inside: { readonly current: HTMLElement | nu
   }, [key, inside]);
 }
 
+/** What comes with the first check. */
+export interface Loaders {
+  checker(): Promise<Checker>;
+  findings(): Promise<typeof import("./findings.ts")>;
+}
+
 export interface CheckActions {
   check(): void;
   /** Leaves a check off, at once: whatever comes of it still is dropped. */
@@ -42,13 +47,13 @@ type Send = (event: CheckEvent) => void;
 const REST = 400;
 
 /** Everything that the Check view can do to the sheet, one thing at a time, and what came of it. */
-export function useCheck(host: SheetHost, checker: () => Promise<Checker>, isShown: boolean): [CheckState, CheckActions] {
+export function useCheck(host: SheetHost, load: Loaders, isShown: boolean): [CheckState, CheckActions] {
   const [state, send] = useReducer(next, FIRST_RUN);
   // Actions outlive a render: they look at the state of now.
   const now = useRef(state);
   now.current = state;
   useEffect(() => watching(host, send), [host]);
-  const { actions, recheck } = useMemo(() => actionsOn(host, checker, send, now), [host, checker]);
+  const { actions, recheck } = useMemo(() => actionsOn(host, load, send, now), [host, load]);
   const isDue = isShown && state.work === null && isStale(state) && isCheap(state);
   useEffect(() => {
     if (!isDue) return;
@@ -58,7 +63,7 @@ export function useCheck(host: SheetHost, checker: () => Promise<Checker>, isSho
   return [state, actions];
 }
 
-function actionsOn(host: SheetHost, checker: () => Promise<Checker>, send: Send, now: { current: CheckState }) {
+function actionsOn(host: SheetHost, load: Loaders, send: Send, now: { current: CheckState }) {
   /** What is going on, asked for or not. Only what is still going on is heard. */
   let running: AbortController | undefined;
   const start = (run: (heard: Send, signal: AbortSignal) => Promise<CheckEvent>, refused: (error: unknown) => CheckEvent) => {
@@ -74,13 +79,13 @@ function actionsOn(host: SheetHost, checker: () => Promise<Checker>, send: Send,
     start(run, (error) => ({ type: "refused", sentence: sentenceOf(error) }));
   };
   const actions: CheckActions = {
-    check: () => act("reading", (heard, signal) => checked(host, checker, heard, signal)),
+    check: () => act("reading", (heard, signal) => checked(host, load, heard, signal)),
     stop: () => {
       if (!canStop(now.current.work)) return;
       running?.abort();
       send({ type: "stopped" });
     },
-    mark: () => act("marking", () => marked(host, now.current.result)),
+    mark: () => act("marking", () => marked(host, now.current)),
     unmark: () => act("unmarking", () => unmarked(host)),
     changed: () => send({ type: "changed" }),
     select: ({ cell }: Finding) => {
@@ -96,7 +101,7 @@ function actionsOn(host: SheetHost, checker: () => Promise<Checker>, send: Send,
     send({ type: "rereading" });
     // A check that nobody asked for fails without a word: the notice that the sheet has changed stands then.
     start(
-      (heard, signal) => rechecked(host, checker, now.current.result, heard, signal),
+      (heard, signal) => rechecked(host, load, now.current.result, heard, signal),
       () => ({ type: "not reread" }),
     );
   };
@@ -114,15 +119,15 @@ function watching(host: SheetHost, send: Send): () => void {
     );
 }
 
-async function checked(host: SheetHost, checker: () => Promise<Checker>, heard: Send, signal: AbortSignal): Promise<CheckEvent> {
-  const made = await madeCheck(host, checker, heard, signal);
+async function checked(host: SheetHost, load: Loaders, heard: Send, signal: AbortSignal): Promise<CheckEvent> {
+  const made = await madeCheck(host, load, heard, signal);
   return { type: "checked", checked: made, announcement: `Checked. ${foundText(made.result)}` };
 }
 
 /** Read out only where it comes to something else than before. */
-async function rechecked(host: SheetHost, checker: () => Promise<Checker>, before: CheckResult | null, heard: Send, signal: AbortSignal): Promise<CheckEvent> {
+async function rechecked(host: SheetHost, load: Loaders, before: CheckResult | null, heard: Send, signal: AbortSignal): Promise<CheckEvent> {
   const quiet: Send = (event) => void (event.type === "aside" && heard(event));
-  const made = await madeCheck(host, checker, quiet, signal);
+  const made = await madeCheck(host, load, quiet, signal);
   const found = foundText(made.result);
   return { type: "checked", checked: made, announcement: before && foundText(before) === found ? "" : `Checked again after a change. ${found}` };
 }
@@ -132,16 +137,16 @@ function foundText(result: CheckResult): string {
   return `${found}. ${countsText(result)}.`;
 }
 
-async function madeCheck(host: SheetHost, checker: () => Promise<Checker>, heard: Send, signal: AbortSignal): Promise<Checked> {
+async function madeCheck(host: SheetHost, load: Loaders, heard: Send, signal: AbortSignal): Promise<Checked> {
   const timed = stopwatch();
-  const [snapshot, check, { mapping, notes }] = await Promise.all([timed(() => host.read()), checker(), recallLayout(host)]);
+  const [snapshot, check, { mapping, notes }, findings] = await Promise.all([timed(() => host.read()), load.checker(), recallLayout(host), load.findings()]);
   signal.throwIfAborted();
   heard({ type: "read" });
   await painted();
   signal.throwIfAborted();
   const result = await timed(() => check(snapshot, mapping, { signal, came: inHundredths((share) => heard({ type: "came", share })) }));
   if (notes.length > 0) heard({ type: "aside", refusal: `Checked without the layout of your own: ${notes.join("; ")}.` });
-  return { result, sheets: snapshot.sheets.map(({ name }) => name), took: timed.sum() };
+  return { result, findings, sheets: snapshot.sheets.map(({ name }) => name), took: timed.sum() };
 }
 
 /** Adds up how long work takes, without what is loaded beside them the first time. */
@@ -167,8 +172,8 @@ function inHundredths(came: (share: number) => void): (share: number) => void {
   };
 }
 
-async function marked(host: SheetHost, result: CheckResult | null): Promise<CheckEvent> {
-  const marks = marksOf(result?.findings ?? []);
+async function marked(host: SheetHost, { result, findings }: CheckState): Promise<CheckEvent> {
+  const marks = result && findings ? findings.marksOf(result.findings) : [];
   await host.mark(marks);
   return { type: "done", notice: `${counted(marks.length, "cell")} marked.` };
 }

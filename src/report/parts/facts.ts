@@ -1,7 +1,7 @@
-import { counted, countsText, tally } from "../../buildsheet/counts.ts";
+import { counted, countsText } from "../../buildsheet/counts.ts";
+import { tally, tallyText } from "../../buildsheet/marks.ts";
 import type { CopiedTable, IdentityEntry, LimitRow, ReportInput } from "../content.ts";
 import { html, type Markup, scrolled } from "../markup.ts";
-import { tallyOf } from "../words.ts";
 
 /** What came of the check, in one line. */
 export function outcomePart({ name, result, unread, all }: ReportInput): Markup {
@@ -9,7 +9,7 @@ export function outcomePart({ name, result, unread, all }: ReportInput): Markup 
   const unreadable = unread === undefined ? html`` : html`<p class="result">Not read in full: ${name} ${unread}.</p>`;
   if (rowsIn + findings.length + inputs === 0) return unread === undefined ? html`<p class="result">There was nothing to check.</p>` : unreadable;
   const what =
-    findings.length === 0 ? "Nothing was found." : `${counted(all?.count ?? findings.length, "finding")}: ${tallyOf(all?.words ?? tally(findings))}.`;
+    findings.length === 0 ? "Nothing was found." : `${counted(all?.count ?? findings.length, "finding")}: ${tallyText(all?.words ?? tally(findings))}.`;
   return html`${unreadable}<p class="result">${what}</p><p class="quiet">${countsText(result)}.</p>`;
 }
 

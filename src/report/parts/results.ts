@@ -1,5 +1,5 @@
 import { counted } from "../../buildsheet/counts.ts";
-import type { Finding } from "../../buildsheet/finding.ts";
+import { type Finding, specOf } from "../../buildsheet/finding.ts";
 import type { JudgedRow } from "../../buildsheet/judged.ts";
 import { wordOf } from "../../buildsheet/marks.ts";
 import type { Verdict } from "../../core/verdict.ts";
@@ -11,9 +11,9 @@ import { decimalsFor, limitText, placeOf } from "../words.ts";
 /** More than this is not printed: nobody reads it on paper, and it is said how many are left out. */
 export const MOST_PRINTED = 1000;
 
-const BAD = new Set(["over", "under", "outside limit", "refused"]);
-
-const word = (text: string): Markup => html`<td class="word ${BAD.has(text) ? "bad" : text === "within" ? "" : "doubt"}">${text}</td>`;
+type Weight = "bad" | "doubt" | "";
+const word = (text: string, weight: Weight): Markup => html`<td class="word ${weight}">${text}</td>`;
+const weightOf = (verdict: Verdict): Weight => (verdict === "within" ? "" : verdict === "over" || verdict === "under" ? "bad" : "doubt");
 
 /** What somebody should see, worst first. */
 export function findingsPart({ result: { findings }, all }: ReportInput): Markup {
@@ -25,7 +25,7 @@ ${leftOut(all?.count ?? findings.length, "finding")}`;
 }
 
 const findingRow = (finding: Finding): Markup =>
-  html`<tr>${word(wordOf(finding))}<td class="what">${finding.label}</td><td class="place">${placeOf(finding)}</td><td>${finding.sentence}</td></tr>
+  html`<tr>${word(wordOf(finding), specOf(finding.kind).isGrave ? "bad" : "doubt")}<td class="what">${finding.label}</td><td class="place">${placeOf(finding)}</td><td>${finding.sentence}</td></tr>
 `;
 
 function leftOut(count: number, one: string): Markup {
@@ -48,7 +48,7 @@ ${leftOut(Math.max(total, printed.length), "result")}`;
 function resultRow(row: JudgedRow, withDoubt: boolean): Markup {
   const { label, value, uncertainty, lower, upper, margin, verdict } = row;
   const decimals = typeof value === "number" ? decimalsFor(value, [lower, upper]) : undefined;
-  return html`<tr><td class="what">${label}</td><td class="place">${placeOf(row)}</td><td class="number">${typeof value === "number" ? numberText(value, decimals) : value}</td>${withDoubt && html`<td class="number">${uncertainty > 0 ? numberText(uncertainty) : ""}</td>`}<td class="limits">${limitText(lower, upper)}</td><td class="number">${margin === null ? "" : numberText(margin, decimals)}</td>${word(verdict)}</tr>
+  return html`<tr><td class="what">${label}</td><td class="place">${placeOf(row)}</td><td class="number">${typeof value === "number" ? numberText(value, decimals) : value}</td>${withDoubt && html`<td class="number">${uncertainty > 0 ? numberText(uncertainty) : ""}</td>`}<td class="limits">${limitText(lower, upper)}</td><td class="number">${margin === null ? "" : numberText(margin, decimals)}</td>${word(verdict, weightOf(verdict))}</tr>
 `;
 }
 

@@ -19,11 +19,12 @@ test("an uncertainty of more than a third of the tolerance is found once for its
       kind: "coarse gauge",
       cell: { sheet: "Pistons", row: 1, column: 1 },
       label: "Cylinder 1, Clearance",
-      value: 0.006,
-      lower: null,
-      upper: 0.005,
-      margin: -0.001,
-      verdict: null,
+      value: 0.027,
+      lower: 0.02,
+      upper: 0.035,
+      margin: 0.007,
+      verdict: "within",
+      details: { uncertainty: 0.006, tolerance: 0.015, largestUncertainty: 0.005, readings: 3 },
       sentence:
         "the uncertainty 0.006 is more than a third of the tolerance 0.015 between 0.02 and 0.035, here and for 2 more of the like: measure with a gauge whose U is at most 0.005",
     },
@@ -44,7 +45,7 @@ test("without an uncertainty or with one limit alone there is nothing to say", (
 
 test("what would do is rounded down, so that it does", () => {
   const [finding] = coarse({ S: [["x"], [0.01, "=HATCH.VERDICT(A2,B5,B6,B7)"], [null], [null], ["lower", 0], ["upper", 0.02], ["U", 0.01]] });
-  expect([finding!.upper, finding!.margin]).toEqual([0.006666, -0.003333333]);
+  expect(finding!.details).toEqual({ uncertainty: 0.01, tolerance: 0.02, largestUncertainty: 0.006666, readings: 1 });
 });
 
 describe("a table of readings that names the gauge of each", () => {
@@ -62,7 +63,7 @@ describe("a table of readings that names the gauge of each", () => {
 
   test("takes the uncertainty from the table of gauges", () => {
     const found = coarse(table("mm"));
-    expect(found.map(({ cell, value, label }) => [at(cell), value, label])).toEqual([["Readings!C2", 0.006, "cylinder 1, Clearance"]]);
+    expect(found.map(({ cell, details, label }) => [at(cell), details.uncertainty, label])).toEqual([["Readings!C2", 0.006, "cylinder 1, Clearance"]]);
     expect(found[0]!.sentence).toContain("here and for 1 more of the like");
   });
 

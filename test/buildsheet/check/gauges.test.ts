@@ -29,11 +29,12 @@ describe("a gauge past its calibration date", () => {
       kind: "calibration overdue",
       cell: { sheet: "Bores", row: 1, column: 3 },
       label: "Cylinder 1, Measured on",
-      value: "2026-04-02",
+      value: null,
       lower: null,
       upper: null,
-      margin: -12,
+      margin: null,
       verdict: null,
+      details: { gauge: "bg-1", usedOn: "2026-04-02", due: "2026-03-21", daysPast: 12, uses: 1 },
       sentence: "bg-1 was used on 2026-04-02, 12 days past its calibration date 2026-03-21: have it calibrated, and measure again with a gauge that is in date",
     });
   });
@@ -85,7 +86,7 @@ describe("a gauge past its calibration date", () => {
         ["Bore", 73.01],
       ],
     });
-    expect(found.map(({ cell, margin }) => [at(cell), margin])).toEqual([["Sheet1!D1", -3]]);
+    expect(found.map(({ cell, details }) => [at(cell), details.daysPast])).toEqual([["Sheet1!D1", 3]]);
   });
 
   test("is not made of two days on one sheet, of other tables below, or of a gauge that nobody knows", () => {
@@ -123,7 +124,7 @@ describe("a gauge past its calibration date", () => {
     await made.type("Measurements", "Gauge", row, "M-2");
     await made.type("Measurements", "Measured on", row, DUE + 5);
     const found = checkWorkbook(await made.host.read()).findings.filter(({ kind }) => kind === "calibration overdue");
-    expect(found.map(({ cell, value, margin }) => [cell, value, margin])).toEqual([[made.at("Measurements", "Measured on"), "2026-03-26", -5]]);
+    expect(found.map(({ cell, details }) => [cell, details.usedOn, details.daysPast])).toEqual([[made.at("Measurements", "Measured on"), "2026-03-26", 5]]);
     expect((await made.column("Measurements", "Calibration"))[0]).toBe("past its date");
     expect(found[0]!.label).toContain("Bores");
   });

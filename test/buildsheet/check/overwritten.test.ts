@@ -27,6 +27,7 @@ describe("a number typed over a formula", () => {
         margin: null,
         verdict: null,
         // 73.03 − 73.01.
+        details: { formula: "=HATCH.TAPER(B4:C4,1)", wouldGive: 0.02 },
         sentence:
           "0.01 is typed where the cells beside it hold a formula, which is =HATCH.TAPER(B4:C4,1) for this one and would give 0.02 here: put the formula back, or this cell no longer follows its readings",
       },

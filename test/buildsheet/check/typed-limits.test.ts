@@ -14,6 +14,7 @@ test("a limit inside formulas is told once for each sheet, at the first of them"
       upper: 0.02,
       margin: null,
       verdict: null,
+      details: { formulas: 6 },
       sentence:
         "the upper limit 0.02 is written inside the formula and in 5 more on this sheet: type it into a cell with its source beside it, and let the formula refer to that cell",
     },

@@ -20,7 +20,10 @@ test("readings whose uncertainty is more than a third of their tolerance are tol
   ]) {
     const found = await coarse(rows("0.006", values));
     expect(found).toMatchObject([
-      { line: 2, label: "engine A, cylinder 1, clearance", value: 0.006, lower: null, upper: 0.005, margin: -0.001, verdict: null },
+      {
+        ...{ line: 2, label: "engine A, cylinder 1, clearance", value: values[0], lower: 0.02, upper: 0.035 },
+        details: { uncertainty: 0.006, tolerance: 0.015, largestUncertainty: 0.005, readings: null },
+      },
     ]);
     expect(found[0]!.sentence).toBe(
       "the uncertainty 0.006 is more than a third of the tolerance 0.015 between 0.02 and 0.035, here and in rows like it: measure with a gauge whose U is at most 0.005",
@@ -39,7 +42,7 @@ test("the command line prints it, and rows in are still checked and refused", as
   rmSync(folder, { recursive: true });
   const lines = jsonLines(out);
   expect(lines).toMatchObject([
-    { kind: "coarse gauge", line: 2, value: 0.006, upper: 0.005, margin: -0.001 },
+    { kind: "coarse gauge", line: 2, value: 0.027, margin: 0.007, uncertainty: 0.006, largestUncertainty: 0.005 },
     { rowsIn: 2, checked: 2, refused: 0, findings: 1 },
   ]);
 }, 60_000);

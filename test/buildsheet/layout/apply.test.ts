@@ -102,8 +102,8 @@ test("a bore not yet begun is named once, an unfinished one at each missing read
   const bores = [BORES[0]!.slice(0, 5), [1, 73.02, "", 73.01, ""], ["2", "", "", "", ""], [3, 73.02, 73.02, 73.01, 73.01]];
   expect(await found([...bores, [""], LIMIT_HEAD, ["Taper", "", 0.02]])).toEqual([
     "missing reading | Sheet1!B3 | cylinder 2, bore, top thrust | no readings yet",
-    "missing reading | Sheet1!C2 | cylinder 1, bore, top pin | the reading is still blank, so nothing is worked out from it",
-    "missing reading | Sheet1!E2 | cylinder 1, bore, bottom pin | the reading is still blank, so nothing is worked out from it",
+    "missing reading | Sheet1!C2 | cylinder 1, bore, top pin | the reading is still blank, so nothing is worked out from its range",
+    "missing reading | Sheet1!E2 | cylinder 1, bore, bottom pin | the reading is still blank, so nothing is worked out from its range",
   ]);
 });
 

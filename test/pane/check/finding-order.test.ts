@@ -10,6 +10,7 @@ const finding = (sheet: string, row: number, column: number, margin: number | nu
   upper: null,
   margin,
   verdict: null,
+  details: {},
   sentence: "",
   ...given,
 });
@@ -18,7 +19,7 @@ const A = finding("Rings", 1, 4, -0.07);
 const B = finding("Bores", 9, 2, null);
 const C = finding("Bores", 1, 7, 0.002);
 const D = finding("Bores", 1, 2, -0.012);
-const E = finding("Engine", 1, 2, -12, { kind: "calibration overdue" });
+const E = finding("Engine", 1, 2, null, { kind: "calibration overdue" });
 const GIVEN = [A, B, C, D, E];
 
 test("worst first is as the check gives them", () => {
@@ -29,7 +30,7 @@ test("by place follows the sheets of the workbook, then rows, then columns; a sh
   expect(inOrder(GIVEN, "by place", ["Rings", "Bores"])).toEqual([A, D, C, B, E]);
 });
 
-test("by margin begins with the least; what has none, and days, come behind in the order of the check", () => {
+test("by margin begins with the least; what has none comes behind in the order of the check", () => {
   expect(inOrder(GIVEN, "by margin", [])).toEqual([A, D, C, B, E]);
 });
 

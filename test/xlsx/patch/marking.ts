@@ -1,7 +1,8 @@
 import { strFromU8, unzipSync } from "fflate";
+
 import { checkWorkbook } from "../../../src/buildsheet/check.ts";
-import type { CheckResult } from "../../../src/buildsheet/finding.ts";
-import { marksOf, TONES, wordOf } from "../../../src/buildsheet/marks.ts";
+import { type CheckResult, specOf } from "../../../src/buildsheet/finding.ts";
+import { marksOf, wordOf } from "../../../src/buildsheet/marks.ts";
 import { fileHost } from "../../../src/hosts/file.ts";
 import { type MarkedCopy, markedCopy } from "../../../src/xlsx/patch/marked-copy.ts";
 import { readXlsx } from "../../../src/xlsx/read/read.ts";
@@ -15,7 +16,7 @@ export interface Marked extends MarkedCopy {
 export async function mark(bytes: Uint8Array): Promise<Marked> {
   const host = fileHost(readXlsx(bytes), "book.xlsx");
   const result = checkWorkbook(await host.read());
-  const lines = result.findings.map((finding) => ({ ...finding, tone: TONES[finding.kind], word: wordOf(finding) }));
+  const lines = result.findings.map((finding) => ({ ...finding, tone: specOf(finding.kind).mark, word: wordOf(finding) }));
   return {
     ...markedCopy(bytes, { ...host.contents(), marks: marksOf(result.findings), page: { lines, remarks: [`${lines.length} found`] } }),
     result,

@@ -1,5 +1,6 @@
-import { counted, countsText, tally } from "../../../src/buildsheet/counts.ts";
-import { numbersOf } from "../../../src/pane/parts/text.ts";
+import { counted, countsText } from "../../../src/buildsheet/counts.ts";
+import { tally } from "../../../src/buildsheet/marks.ts";
+import { numbersOf } from "../../../src/pane/check/finding-numbers.ts";
 import { finding } from "../../helpers/finding.ts";
 
 describe("the numbers", () => {
@@ -14,11 +15,12 @@ describe("the numbers", () => {
   });
 
   test("a gauge past its date shows the day of its use and the days in words, a limit inside a formula only itself", () => {
-    expect(numbersOf(finding({ kind: "calibration overdue", value: "2026-04-02", margin: -12 }))).toEqual([
+    const overdue = (daysPast: number) => finding({ kind: "calibration overdue", details: { usedOn: "2026-04-02", daysPast } });
+    expect(numbersOf(overdue(12))).toEqual([
       ["used on", "2026-04-02"],
       ["overdue by", "12 days"],
     ]);
-    expect(numbersOf(finding({ kind: "calibration overdue", value: "2026-04-02", margin: -1 }))).toContainEqual(["overdue by", "1 day"]);
+    expect(numbersOf(overdue(1))).toContainEqual(["overdue by", "1 day"]);
     expect(numbersOf(finding({ kind: "limit in formula", lower: 0.25 }))).toEqual([["limit", "at least 0.25"]]);
   });
 
@@ -34,7 +36,7 @@ describe("the numbers", () => {
   test("binary noise is not shown: 73.04 − 73.00 is 0.04", () => {
     expect(numbersOf(finding({ value: 73.04 - 73.0, margin: 0.04 - (73.04 - 73.0) }))).toEqual([
       ["value", "0.04"],
-      ["margin", "0"],
+      ["margin", "0.00"],
     ]);
   });
 });

@@ -1,0 +1,29 @@
+import { readingText } from "../../core/number-text.ts";
+import { defineKind, size, text } from "./define-kind.ts";
+import { causesField, causesText, expectedFields, farText, rounded } from "./mistyped.ts";
+
+const LIKE_UNIT = "unit of its like";
+const NAMES: Readonly<Record<string, string>> = { in: "inches", mm: "millimetres" };
+
+/** A reading in another unit than its like: written so beside it, or by its size (1 in = 25.4 mm). */
+export const mixedUnitsKind = defineKind({
+  name: "mixed units",
+  order: 100,
+  meaning: "a reading in another unit than its like: by the unit written beside it, or by its size",
+  mark: "fault",
+  isCause: true,
+  fields: {
+    unit: text("the unit that the reading is in"),
+    likeUnit: text("the unit of its like"),
+    expected: size(expectedFields.expected.meaning, LIKE_UNIT).orNull(),
+    beside: expectedFields.beside.orNull(),
+    converted: size("the reading in the unit of its like; null, as the two before, where the unit is written beside it", LIKE_UNIT).orNull(),
+    causes: causesField,
+  },
+  sentence({ value }, { unit, likeUnit, expected, beside, converted, causes }) {
+    if (expected === null || beside === null || converted === null)
+      return `the unit says ${unit} where the like readings are in ${likeUnit}${causes.length > 0 ? `.${causesText(causes)}` : ""}`;
+    const question = `${NAMES[unit] ?? unit} among ${NAMES[likeUnit] ?? likeUnit}?`;
+    return `${farText(Number(value), expected, beside)}: ${question} ${readingText(Number(value))} ${unit} is ${rounded(converted)} ${likeUnit}${causes.length > 0 ? `.${causesText(causes)}` : ""}`;
+  },
+});

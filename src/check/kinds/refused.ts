@@ -1,0 +1,13 @@
+import { defineKind, text } from "./define-kind.ts";
+
+/** Input that could not be judged at all. It never hides: rows in = checked + refused, and each refused row is one such finding. */
+export const refusedKind = defineKind({
+  name: "refused",
+  order: 30,
+  meaning: "input that cannot be judged: text in place of a number, an error in a cell, limits the wrong way round",
+  mark: "fault",
+  isGrave: true,
+  followsFromReading: true,
+  fields: { why: text("why it cannot be taken, and what is wanted") },
+  sentence: (_, { why }) => why,
+});
