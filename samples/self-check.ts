@@ -1,7 +1,7 @@
-import { evaluateFormula } from "../src/buildsheet/formula/evaluate.ts";
 import type { Cell } from "../src/core/cell.ts";
 import { compareDecimals } from "../src/core/decimal.ts";
 import { GROUP_TITLES, GROUPS, type Group } from "../src/core/define.ts";
+import { evaluateFormula } from "../src/formula/evaluate.ts";
 import { specs } from "../src/functions/index.ts";
 import { openWorkbook } from "../src/hosts/file.ts";
 import { cellName } from "../src/workbook/address.ts";

@@ -1,7 +1,7 @@
-import { keepMapping, type Mapping } from "../../src/buildsheet/layout/mapping.ts";
-import { proposeLayout } from "../../src/buildsheet/layout/propose.ts";
 import { writeXlsx } from "../../src/buildsheet/setup/xlsx/write.ts";
 import { openWorkbook } from "../../src/hosts/file.ts";
+import { keepMapping, type Mapping } from "../../src/layout/mapping.ts";
+import { proposeLayout } from "../../src/layout/propose.ts";
 import type { BuildSheet } from "../../src/setup/model.ts";
 import type { DescribedCell, DescribedSheet, Look } from "../../src/workbook/sheet-spec.ts";
 

@@ -1,6 +1,6 @@
 import type { Model } from "@odoo/o-spreadsheet";
-import { parseFormula } from "../buildsheet/formula/parse.ts";
 import { type Cell, isCellError } from "../core/cell.ts";
+import { parseFormula } from "../formula/parse.ts";
 import { formulaAt, valueAt } from "../hosts/bench/host.ts";
 import { REFUSED_TITLE } from "../workbook/styles.ts";
 import { xmlText } from "../xlsx/xml.ts";

@@ -1,27 +1,27 @@
 import { isCellError } from "../core/cell.ts";
 import { CHECK_PREFIX } from "../core/sentences.ts";
+import { faultSource } from "../formula/argument-area.ts";
+import { callsOf, type OwnCall } from "../formula/own-calls.ts";
+import { Origins } from "../formula/precedents.ts";
+import { Book } from "../formula/workbook-cells.ts";
+import { Labels } from "../layout/labels.ts";
+import type { Mapping } from "../layout/mapping.ts";
 import { type CellAddress, placeName } from "../workbook/address.ts";
 import type { SheetSnapshot, WorkbookSnapshot } from "../workbook/port.ts";
-import { callsOf, type OwnCall } from "./check/calls.ts";
 import { candidatesOf, judges } from "./check/candidates.ts";
 import { CoarseGauges } from "./check/coarse.ts";
 import { Gauges } from "./check/gauges.ts";
 import { plainValue } from "./check/given.ts";
 import { type BadInput, Inputs } from "./check/inputs.ts";
-import { Labels } from "./check/labels.ts";
-import { Origins } from "./check/origins.ts";
 import { Overwritten } from "./check/overwritten.ts";
 import { FindingCollector } from "./check/report.ts";
 import { Rows } from "./check/rows.ts";
 import { tableRows } from "./check/tables.ts";
-import { faultSource } from "./check/trace.ts";
 import { TypedLimits } from "./check/typed-limits.ts";
 import { Watch } from "./check/watch.ts";
 import type { CheckResult } from "./finding.ts";
-import { Book } from "./formula/book.ts";
 import type { JudgedRow } from "./judged.ts";
 import { type AppliedMapping, judgingSteps } from "./layout/apply.ts";
-import type { Mapping } from "./layout/mapping.ts";
 
 /** How far a check has come, between 0 and 1. */
 export type Share = number;

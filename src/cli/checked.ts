@@ -1,7 +1,7 @@
 import type { DecimalSign, Refused } from "../buildsheet/csv.ts";
 import type { CheckResult, Finding } from "../buildsheet/finding.ts";
 import type { ReportInput } from "../report/content.ts";
-import type { Facts } from "../report/facts.ts";
+import type { Facts } from "../report/summary-facts.ts";
 import type { MarkedCopy } from "../xlsx/patch/marked-copy.ts";
 import type { Ledger, LedgerEntry } from "./batch/ledger.ts";
 import type { Found } from "./worst-first.ts";

@@ -1,7 +1,7 @@
 import { parentPort } from "node:worker_threads";
-import { readingsOfWorkbook } from "../buildsheet/compare/workbook.ts";
-import { recallLayout } from "../buildsheet/layout/recall.ts";
+import { readingsOfWorkbook } from "../compare/from-workbook.ts";
 import { openWorkbook, UnreadableFile } from "../hosts/file.ts";
+import { recallLayout } from "../layout/recall.ts";
 import type { Answer, Task } from "./engine-thread.ts";
 import { workOut } from "./evaluator.ts";
 import { unpack } from "./unpack.ts";

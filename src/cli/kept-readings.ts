@@ -1,7 +1,7 @@
 import { Readable } from "node:stream";
-import { readingsOfCsv } from "../buildsheet/compare/csv.ts";
 import type { DecimalSign } from "../buildsheet/csv.ts";
 import type { JudgedRows } from "../buildsheet/judged.ts";
+import { readingsOfCsv } from "../compare/from-csv.ts";
 import { contentOfReadings } from "../report/gather/readings.ts";
 import type { ReportPage } from "./checked.ts";
 

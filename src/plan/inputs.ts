@@ -1,7 +1,7 @@
-import { type Area, type Book, cellsOf } from "../buildsheet/formula/book.ts";
 import type { Argument, Block, Cell } from "../core/cell.ts";
 import { NAMESPACE, type Spec } from "../core/define.ts";
 import { MOST_AXES } from "../core/param.ts";
+import { type Area, type Book, cellsOf } from "../formula/workbook-cells.ts";
 import { cellName, placeName } from "../workbook/address.ts";
 import type { Content } from "./placement.ts";
 

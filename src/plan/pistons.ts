@@ -1,8 +1,8 @@
-import { type Area, Book } from "../buildsheet/formula/book.ts";
 import { call } from "../core/broadcast.ts";
 import type { Block } from "../core/cell.ts";
 import { Fault } from "../core/fault.ts";
 import { CHECK_PREFIX, sentence } from "../core/sentences.ts";
+import { type Area, Book } from "../formula/workbook-cells.ts";
 import { boreSummary } from "../functions/cylinder/bore-summary.ts";
 import { pistonMatch } from "../functions/cylinder/piston-match.ts";
 import type { WorkbookSnapshot } from "../workbook/port.ts";

@@ -1,5 +1,5 @@
-import { type Area, type Book, cellsOf } from "../buildsheet/formula/book.ts";
 import { isBlank } from "../core/cell.ts";
+import { type Area, type Book, cellsOf } from "../formula/workbook-cells.ts";
 import type { CellAddress } from "../workbook/address.ts";
 import type { Edit } from "../workbook/port.ts";
 

@@ -1,10 +1,10 @@
-import { type Area, Book } from "../buildsheet/formula/book.ts";
 import { call } from "../core/broadcast.ts";
 import type { Block } from "../core/cell.ts";
 import { decimal } from "../core/decimal.ts";
 import { Fault } from "../core/fault.ts";
 import type { Grid } from "../core/param.ts";
 import { CHECK_PREFIX, sentence } from "../core/sentences.ts";
+import { type Area, Book } from "../formula/workbook-cells.ts";
 import { boreSummary } from "../functions/cylinder/bore-summary.ts";
 import { type Choice, choicesOf, cleansUp, NO_OVERSIZE } from "../functions/cylinder/oversize.ts";
 import { reborePlan } from "../functions/cylinder/rebore-plan.ts";

@@ -1,9 +1,9 @@
-import { type Area, Book } from "../buildsheet/formula/book.ts";
 import { call, type Outcome } from "../core/broadcast.ts";
 import type { Argument } from "../core/cell.ts";
 import { decimal } from "../core/decimal.ts";
 import { Fault } from "../core/fault.ts";
 import { faultBody } from "../core/sentences.ts";
+import { type Area, Book } from "../formula/workbook-cells.ts";
 import { boreSummary } from "../functions/cylinder/bore-summary.ts";
 import { ringGapFile } from "../functions/rings/ring-gap-file.ts";
 import { ringGapTarget } from "../functions/rings/ring-gap-target.ts";

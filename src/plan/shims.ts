@@ -1,7 +1,7 @@
-import { type Area, Book } from "../buildsheet/formula/book.ts";
 import { call } from "../core/broadcast.ts";
 import { Fault } from "../core/fault.ts";
 import { CHECK_PREFIX, sentence } from "../core/sentences.ts";
+import { type Area, Book } from "../formula/workbook-cells.ts";
 import { shimPlan } from "../functions/valves/shim-plan.ts";
 import type { WorkbookSnapshot } from "../workbook/port.ts";
 import { argumentOf, blockOf, formulaOf, type Given, isArea, lengthsIn } from "./inputs.ts";

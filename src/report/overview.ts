@@ -1,6 +1,6 @@
 import type { CheckResult } from "../buildsheet/finding.ts";
 import type { TrendPoint } from "../drawings/trend.ts";
-import type { Facts, Size } from "./facts.ts";
+import type { Facts, Size } from "./summary-facts.ts";
 
 /** Different engines, kinds of findings and characteristics that are told apart; what goes beyond is counted together. */
 const MOST_ENGINES = 20_000;

@@ -1,11 +1,11 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { gzipSync } from "node:zlib";
-import { EMPTY_BOOK } from "../../src/buildsheet/formula/book.ts";
-import { evaluateNode } from "../../src/buildsheet/formula/evaluate.ts";
-import { ownCalls, parseFormula } from "../../src/buildsheet/formula/parse.ts";
 import type { Result } from "../../src/core/cell.ts";
 import type { Example, Spec } from "../../src/core/define.ts";
+import { evaluateNode } from "../../src/formula/evaluate.ts";
+import { ownCalls, parseFormula } from "../../src/formula/parse.ts";
+import { EMPTY_BOOK } from "../../src/formula/workbook-cells.ts";
 import { specs } from "../../src/functions/index.ts";
 import { associated, type Built, builtAddin, HostError, type HostFunction } from "./built.ts";
 

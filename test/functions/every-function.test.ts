@@ -1,8 +1,8 @@
 import { readdirSync } from "node:fs";
 import { join } from "node:path";
-import { evaluateFormula } from "../../src/buildsheet/formula/evaluate.ts";
 import type { Block, Cell } from "../../src/core/cell.ts";
 import { GROUPS } from "../../src/core/define.ts";
+import { evaluateFormula } from "../../src/formula/evaluate.ts";
 import { specByName, specs } from "../../src/functions/index.ts";
 import { root } from "../../src/tools/paths.ts";
 import { asWritten, EXAMPLES } from "../calc/examples.ts";

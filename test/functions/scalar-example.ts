@@ -1,10 +1,10 @@
-import { EMPTY_BOOK } from "../../src/buildsheet/formula/book.ts";
-import { evaluateNode } from "../../src/buildsheet/formula/evaluate.ts";
-import { type AstExpression, parseFormula } from "../../src/buildsheet/formula/parse.ts";
 import { call } from "../../src/core/broadcast.ts";
 import type { Argument } from "../../src/core/cell.ts";
 import type { Spec } from "../../src/core/define.ts";
 import { Fault } from "../../src/core/fault.ts";
+import { evaluateNode } from "../../src/formula/evaluate.ts";
+import { type AstExpression, parseFormula } from "../../src/formula/parse.ts";
+import { EMPTY_BOOK } from "../../src/formula/workbook-cells.ts";
 
 /** The arguments of an example's formula, as a sheet would hand them over. */
 export function argumentsOf(formula: string): Argument[] {

@@ -1,5 +1,5 @@
-import { evaluateFormula } from "../../src/buildsheet/formula/evaluate.ts";
 import { workOut } from "../../src/cli/evaluator.ts";
+import { evaluateFormula } from "../../src/formula/evaluate.ts";
 import { formulaOf, NOWHERE } from "./grammar.ts";
 import { agree, expectSame, expectSentence } from "./oracles.ts";
 import { Defect, type Level } from "./outcome.ts";

@@ -1,5 +1,5 @@
 import { checkWorkbook } from "../../src/buildsheet/check.ts";
-import { isUnread, readMapping } from "../../src/buildsheet/layout/mapping.ts";
+import { isUnread, readMapping } from "../../src/layout/mapping.ts";
 import { LAYOUT_KEY } from "../../src/workbook/storage.ts";
 import { edge, NUMBERS } from "./edge-values.ts";
 import { expectCounts, expectSame, expectSentence } from "./oracles.ts";

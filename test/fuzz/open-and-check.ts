@@ -1,6 +1,6 @@
 import { checkWorkbook } from "../../src/buildsheet/check.ts";
-import { keptLayout } from "../../src/buildsheet/layout/mapping.ts";
 import { openWorkbook } from "../../src/hosts/file.ts";
+import { keptLayout } from "../../src/layout/mapping.ts";
 import { expectCounts, expectReadersAgree, expectSentence, orRefused } from "./oracles.ts";
 import type { Outcome } from "./outcome.ts";
 

@@ -1,7 +1,7 @@
 import type { CheckResult } from "../../src/buildsheet/finding.ts";
-import { Book } from "../../src/buildsheet/formula/book.ts";
-import { type CannotTell, evaluateFormula } from "../../src/buildsheet/formula/evaluate.ts";
 import { type Cell, isBlank, isCellError, isErrorCode } from "../../src/core/cell.ts";
+import { type CannotTell, evaluateFormula } from "../../src/formula/evaluate.ts";
+import { Book } from "../../src/formula/workbook-cells.ts";
 import { cellName } from "../../src/workbook/address.ts";
 import type { WorkbookSnapshot } from "../../src/workbook/port.ts";
 import { UnreadableFile } from "../../src/xlsx/file-limits.ts";

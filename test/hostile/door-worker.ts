@@ -2,8 +2,8 @@ import { createReadStream, readFileSync } from "node:fs";
 import { basename, extname } from "node:path";
 import { checkWorkbook } from "../../src/buildsheet/check.ts";
 import { checkCsv } from "../../src/buildsheet/csv.ts";
-import { keptLayout } from "../../src/buildsheet/layout/mapping.ts";
 import { openWorkbook, UnreadableFile } from "../../src/hosts/file.ts";
+import { keptLayout } from "../../src/layout/mapping.ts";
 import { peakBytes } from "../helpers/peak.mjs";
 import type { Came } from "./door.ts";
 

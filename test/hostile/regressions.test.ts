@@ -1,6 +1,6 @@
 import { checkCsv } from "../../src/buildsheet/csv.ts";
-import { evaluateFormula } from "../../src/buildsheet/formula/evaluate.ts";
 import { calculate } from "../../src/calc/calculate.ts";
+import { evaluateFormula } from "../../src/formula/evaluate.ts";
 import { parseHeading } from "../../src/vocabulary/parse-heading.ts";
 import { HEADING_FIELDS } from "../../src/vocabulary/phrases.ts";
 import { readXlsx } from "../../src/xlsx/read/read.ts";

@@ -1,6 +1,6 @@
-import { Book } from "../../src/buildsheet/formula/book.ts";
-import { CannotTell, evaluateFormula } from "../../src/buildsheet/formula/evaluate.ts";
 import type { Cell } from "../../src/core/cell.ts";
+import { CannotTell, evaluateFormula } from "../../src/formula/evaluate.ts";
+import { Book } from "../../src/formula/workbook-cells.ts";
 import type { Answer } from "./answer.ts";
 import { isError } from "./held.ts";
 import type { Input } from "./inputs.ts";

@@ -1,4 +1,4 @@
-import { evaluateFormula } from "../../src/buildsheet/formula/evaluate.ts";
+import { evaluateFormula } from "../../src/formula/evaluate.ts";
 import { pistonMatch } from "../../src/functions/cylinder/piston-match.ts";
 import { reborePlan } from "../../src/functions/cylinder/rebore-plan.ts";
 import { callOf, formulaOf } from "../../src/plan/inputs.ts";

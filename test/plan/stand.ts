@@ -1,4 +1,4 @@
-import type { Area } from "../../src/buildsheet/formula/book.ts";
+import type { Area } from "../../src/formula/workbook-cells.ts";
 import type { CellAddress } from "../../src/workbook/address.ts";
 import type { Edit, WorkbookSnapshot } from "../../src/workbook/port.ts";
 import { type Typed, workbook } from "../buildsheet/workbook.ts";

@@ -1,4 +1,4 @@
-import { evaluateFormula } from "../../src/buildsheet/formula/evaluate.ts";
+import { evaluateFormula } from "../../src/formula/evaluate.ts";
 import { specs } from "../../src/functions/index.ts";
 import { agrees, allowed, digitsReached, elementOf, short } from "./checks/check.ts";
 import { CHECKS, checksFor } from "./checks/index.ts";

@@ -1,5 +1,5 @@
-import { evaluateFormula } from "../../src/buildsheet/formula/evaluate.ts";
 import { GROUP_TITLES, GROUPS, type Spec } from "../../src/core/define.ts";
+import { evaluateFormula } from "../../src/formula/evaluate.ts";
 import { agrees, type Check, digitsReached, elementOf, printedDigits } from "./checks/check.ts";
 import { CHECKS } from "./checks/index.ts";
 

@@ -1,8 +1,8 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
-import { keptLayout } from "../../src/buildsheet/layout/mapping.ts";
 import { openWorkbook } from "../../src/hosts/file.ts";
-import { gather, reportInput } from "../../src/report/gather.ts";
+import { keptLayout } from "../../src/layout/mapping.ts";
+import { gather, reportInput } from "../../src/report/gather/workbook.ts";
 import { root } from "../../src/tools/paths.ts";
 import { type Typed, workbook } from "../buildsheet/workbook.ts";
 import { everything } from "./page.ts";

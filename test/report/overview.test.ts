@@ -1,10 +1,10 @@
-import { type Facts, fewerFacts } from "../../src/report/facts.ts";
-import { factsOf } from "../../src/report/gather/facts.ts";
 import { subjectOf } from "../../src/report/gather/subjects.ts";
-import { reportInput } from "../../src/report/gather.ts";
+import { reportInput } from "../../src/report/gather/workbook.ts";
+import { factsOf } from "../../src/report/gather/workbook-facts.ts";
 import { Overview } from "../../src/report/overview.ts";
 import { leftOutPart, overviewPart } from "../../src/report/parts/overview.ts";
-import { factsFrom } from "../../src/report/written-facts.ts";
+import { factsFrom } from "../../src/report/stored-facts.ts";
+import { type Facts, fewerFacts } from "../../src/report/summary-facts.ts";
 import { HOSTILE } from "../drawings/tree.ts";
 import { everything, textOf } from "./page.ts";
 

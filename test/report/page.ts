@@ -1,6 +1,6 @@
 import { JudgedRows } from "../../src/buildsheet/judged.ts";
 import { NO_SHEET_CONTENT, type ReportInput } from "../../src/report/content.ts";
-import { reportInput } from "../../src/report/gather.ts";
+import { reportInput } from "../../src/report/gather/workbook.ts";
 import { renderReport } from "../../src/report/report.ts";
 import { type Typed, workbook } from "../buildsheet/workbook.ts";
 

@@ -1,11 +1,11 @@
 import { type Cell, isBlank, isCellError } from "../../core/cell.ts";
+import type { Book } from "../../formula/workbook-cells.ts";
+import type { Labels } from "../../layout/labels.ts";
 import { dayOf, dayText } from "../../vocabulary/dates.ts";
 import { type GaugeField, gaugeFieldOf } from "../../vocabulary/headings.ts";
 import { unitOf } from "../../vocabulary/units.ts";
 import type { CellAddress } from "../../workbook/address.ts";
 import type { SheetSnapshot } from "../../workbook/port.ts";
-import type { Book } from "../formula/book.ts";
-import type { Labels } from "./labels.ts";
 import { type FindingCollector, unjudged } from "./report.ts";
 
 /** Blank rows inside a table; behind more of them something else may stand in the same columns. */

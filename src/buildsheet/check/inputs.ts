@@ -2,15 +2,15 @@ import { isBlank } from "../../core/cell.ts";
 import type { Spec } from "../../core/define.ts";
 import { Fault } from "../../core/fault.ts";
 import { BLANK, type Param } from "../../core/param.ts";
+import { areaIn } from "../../formula/argument-area.ts";
+import type { OwnCall } from "../../formula/own-calls.ts";
+import type { Origins } from "../../formula/precedents.ts";
+import { type Area, CellSet, cellsOf, showArea } from "../../formula/workbook-cells.ts";
+import type { Labels } from "../../layout/labels.ts";
 import { areaText, type CellAddress, placeName } from "../../workbook/address.ts";
 import type { DetailsOf, FindingSubject } from "../finding.ts";
-import { type Area, CellSet, cellsOf, showArea } from "../formula/book.ts";
-import type { OwnCall } from "./calls.ts";
 import { reasonOf } from "./given.ts";
-import type { Labels } from "./labels.ts";
-import type { Origins } from "./origins.ts";
 import { type FindingCollector, unjudged } from "./report.ts";
-import { areaIn } from "./trace.ts";
 import type { Watch } from "./watch.ts";
 
 /** A cell that a function cannot work with, and why. */

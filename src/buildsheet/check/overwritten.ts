@@ -1,13 +1,13 @@
 import { translateFormulaToA1, translateFormulaToR1C1 } from "@borgar/fx";
 import { type Cell, isBlank, isCellError } from "../../core/cell.ts";
+import { areaIn } from "../../formula/argument-area.ts";
+import { evaluateFormula } from "../../formula/evaluate.ts";
+import { parseFormula, references } from "../../formula/parse.ts";
+import { type Book, cellsOf } from "../../formula/workbook-cells.ts";
+import type { Labels } from "../../layout/labels.ts";
 import { type CellAddress, cellName } from "../../workbook/address.ts";
 import type { SheetSnapshot } from "../../workbook/port.ts";
-import { type Book, cellsOf } from "../formula/book.ts";
-import { evaluateFormula } from "../formula/evaluate.ts";
-import { parseFormula, references } from "../formula/parse.ts";
-import type { Labels } from "./labels.ts";
 import { type FindingCollector, unjudged } from "./report.ts";
-import { areaIn } from "./trace.ts";
 
 /** As far as a run of cells is looked along, to each side. */
 const REACH = 40;

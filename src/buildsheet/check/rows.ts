@@ -1,16 +1,16 @@
 import type { Cell } from "../../core/cell.ts";
 import { Fault } from "../../core/fault.ts";
+import { blankSource, faultSource } from "../../formula/argument-area.ts";
+import type { Origins } from "../../formula/precedents.ts";
 import { judgingParams } from "../../functions/verdict/limit-params.ts";
+import type { Labels } from "../../layout/labels.ts";
 import { type CellAddress, placeName } from "../../workbook/address.ts";
 import type { Candidate } from "./candidates.ts";
 import type { CoarseGauges } from "./coarse.ts";
 import { compareReading } from "./compare.ts";
 import { type Given, type Judged, judgeGiven, plainValue } from "./given.ts";
-import type { Labels } from "./labels.ts";
-import type { Origins } from "./origins.ts";
 import type { FindingCollector } from "./report.ts";
 import { readVerdict } from "./said.ts";
-import { blankSource, faultSource } from "./trace.ts";
 import type { Watch } from "./watch.ts";
 
 /** The judged things of a workbook, each once, however many formulas and tables judge it. */

@@ -1,4 +1,5 @@
 import { type Cell, isBlank, isCellError } from "../../core/cell.ts";
+import type { Origins } from "../../formula/precedents.ts";
 import { type Columns, canBeJudged, groupFrom, labelFrom, READING_FIELDS, type ReadingField, readHeadings } from "../../vocabulary/headings.ts";
 import { unitOf } from "../../vocabulary/units.ts";
 import { type CellAddress, placeName } from "../../workbook/address.ts";
@@ -6,7 +7,6 @@ import type { SheetSnapshot } from "../../workbook/port.ts";
 import { type Candidate, limitKey } from "./candidates.ts";
 import { gaugeColumn } from "./gauges.ts";
 import { type Given, NOT_GIVEN } from "./given.ts";
-import type { Origins } from "./origins.ts";
 
 /** Tables in long form on the sheets: a row of headings that names a value and a limit, one reading a row below it. */
 export function* tableRows(origins: Origins): Generator<Candidate> {

@@ -1,8 +1,8 @@
 import { indexOfRole } from "../../core/define.ts";
+import { evaluateNode } from "../../formula/evaluate.ts";
+import type { OwnCall } from "../../formula/own-calls.ts";
+import type { Labels } from "../../layout/labels.ts";
 import { type CellAddress, placeName } from "../../workbook/address.ts";
-import { evaluateNode } from "../formula/evaluate.ts";
-import type { OwnCall } from "./calls.ts";
-import type { Labels } from "./labels.ts";
 import { type FindingCollector, unjudged } from "./report.ts";
 
 interface Typed {

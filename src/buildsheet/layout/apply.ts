@@ -1,23 +1,23 @@
 import { type Cell, isBlank } from "../../core/cell.ts";
 import { Fault } from "../../core/fault.ts";
+import { areaIn } from "../../formula/argument-area.ts";
+import { callsIn } from "../../formula/own-calls.ts";
+import { Origins } from "../../formula/precedents.ts";
+import { type Area, Book } from "../../formula/workbook-cells.ts";
 import { judgingParams } from "../../functions/verdict/limit-params.ts";
+import { groupedBy, INGREDIENTS, resultsFrom, type WorkedOut, workOut } from "../../layout/derived.ts";
+import { type LimitCells, limitFor, type MappedLimit, type MappedReading, readLayout, type Subject } from "../../layout/mapped-readings.ts";
+import type { Mapping } from "../../layout/mapping.ts";
 import { CHARACTERISTICS } from "../../vocabulary/characteristics.ts";
 import { groupFrom, labelFrom } from "../../vocabulary/headings.ts";
 import { positionText } from "../../vocabulary/parse-heading.ts";
 import { type CellAddress, placeName } from "../../workbook/address.ts";
 import type { WorkbookSnapshot } from "../../workbook/port.ts";
-import { callsIn } from "../check/calls.ts";
 import { type Candidate, limitKey } from "../check/candidates.ts";
 import { type Given, NOT_GIVEN, plainValue } from "../check/given.ts";
-import { Origins } from "../check/origins.ts";
 import { unjudged } from "../check/report.ts";
-import { areaIn } from "../check/trace.ts";
 import type { Watched } from "../check/watch.ts";
 import type { DetailsOf, FindingSubject } from "../finding.ts";
-import { type Area, Book } from "../formula/book.ts";
-import type { Mapping } from "./mapping.ts";
-import { type LimitCells, limitFor, type MappedLimit, type MappedReading, readLayout, type Subject } from "./readings.ts";
-import { groupedBy, INGREDIENTS, resultsFrom, type WorkedOut, workOut } from "./work-out.ts";
 
 /** Something found without judging. */
 type MappedFinding = { [K in "missing reading" | "missing limit"]: { kind: K; about: FindingSubject; details: DetailsOf<K> } }[

@@ -2,7 +2,7 @@ import { closeSync, createReadStream, existsSync, openSync, readSync, statSync, 
 import { dirname, relative, resolve, sep } from "node:path";
 import type { CheckResult } from "../../buildsheet/finding.ts";
 import { VERSION } from "../../core/version.ts";
-import { type Facts, fewerFacts } from "../../report/facts.ts";
+import { type Facts, fewerFacts } from "../../report/summary-facts.ts";
 import { refusalOf } from "../safe-file.ts";
 import type { Found } from "../worst-first.ts";
 
@@ -106,7 +106,7 @@ export class Ledger {
   }
 
   async #readAll(): Promise<void> {
-    const { factsFrom } = await import("../../report/written-facts.ts");
+    const { factsFrom } = await import("../../report/stored-facts.ts");
     let number = 0;
     for await (const { head, tail } of endsOfLines(this.path)) {
       number++;

@@ -1,6 +1,6 @@
 import { checkSteps } from "../../buildsheet/check.ts";
 import type { CheckResult } from "../../buildsheet/finding.ts";
-import type { Mapping } from "../../buildsheet/layout/mapping.ts";
+import type { Mapping } from "../../layout/mapping.ts";
 import type { WorkbookSnapshot } from "../../workbook/port.ts";
 
 /** What goes on beside long work: whoever started it may stop it, and sees how far it is. */

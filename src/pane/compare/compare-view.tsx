@@ -1,5 +1,5 @@
 import { useEffect, useState } from "preact/hooks";
-import type { Comparison } from "../../buildsheet/compare/compare.ts";
+import type { Comparison } from "../../compare/compare.ts";
 import { recallLayout, type ViewProps } from "../parts/loading.ts";
 import { fieldsLike, useKept } from "../parts/stored-choices.ts";
 import { useWork, WorkLines } from "../parts/use-task.tsx";

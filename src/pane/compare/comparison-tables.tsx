@@ -1,6 +1,6 @@
 import { useCallback, useMemo, useState } from "preact/hooks";
-import { type Change, type Comparison, isReal } from "../../buildsheet/compare/compare.ts";
 import { counted } from "../../buildsheet/counts.ts";
+import { type Change, type Comparison, isReal } from "../../compare/compare.ts";
 import { drawChangePlot } from "../../drawings/change-plot.ts";
 import { type CellAddress, placeName } from "../../workbook/address.ts";
 import { Picture } from "../parts/picture.tsx";

@@ -1,8 +1,8 @@
-import { type Comparison, compareReadings } from "../../buildsheet/compare/compare.ts";
-import type { ReadingSet } from "../../buildsheet/compare/reading.ts";
-import { readingsOfWorkbook, type WorkbookOptions } from "../../buildsheet/compare/workbook.ts";
 import { counted } from "../../buildsheet/counts.ts";
-import type { Mapping } from "../../buildsheet/layout/mapping.ts";
+import { type Comparison, compareReadings } from "../../compare/compare.ts";
+import { readingsOfWorkbook, type WorkbookOptions } from "../../compare/from-workbook.ts";
+import type { ReadingSet } from "../../compare/reading.ts";
+import type { Mapping } from "../../layout/mapping.ts";
 import { HostRefusal, type WorkbookSnapshot } from "../../workbook/port.ts";
 import { noSheet } from "../../workbook/refusals.ts";
 import { mustFit, UnreadableFile } from "../../xlsx/file-limits.ts";
@@ -63,7 +63,7 @@ const isCsv = ({ name }: File): boolean => /\.csv$/i.test(name);
 
 /** The parser comes only when a file of that kind is chosen. */
 async function readCsv(file: File, uncertainty: number | undefined): Promise<ReadingSet> {
-  const { readingsOfCsv } = await part(import("../../buildsheet/compare/csv.ts"));
+  const { readingsOfCsv } = await part(import("../../compare/from-csv.ts"));
   const { unread, ...set } = await readingsOfCsv(chunksOf(file), { name: file.name, uncertainty });
   if (unread !== undefined) throw new HostRefusal(`${file.name} ${unread}.`);
   return set;

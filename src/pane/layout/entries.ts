@@ -1,7 +1,7 @@
 import { counted } from "../../buildsheet/counts.ts";
-import type { MappedRange, Mapping } from "../../buildsheet/layout/mapping.ts";
-import { meet, overlaps, overviewOf, rangeNow } from "../../buildsheet/layout/overview.ts";
-import { type Proposal, proposeLayout } from "../../buildsheet/layout/propose.ts";
+import type { MappedRange, Mapping } from "../../layout/mapping.ts";
+import { type Proposal, proposeLayout } from "../../layout/propose.ts";
+import { meet, overlaps, overviewOf, rangeNow } from "../../layout/ranges.ts";
 import { areaText } from "../../workbook/address.ts";
 import type { WorkbookSnapshot } from "../../workbook/port.ts";
 

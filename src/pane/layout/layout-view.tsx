@@ -1,9 +1,9 @@
 import { useEffect, useMemo, useState } from "preact/hooks";
 import { counted } from "../../buildsheet/counts.ts";
-import { Book } from "../../buildsheet/formula/book.ts";
-import { isUnread, keepMapping, NO_MAPPING, recallMapping } from "../../buildsheet/layout/mapping.ts";
-import { rangeNow } from "../../buildsheet/layout/overview.ts";
-import { type Proposal, proposeRange } from "../../buildsheet/layout/propose.ts";
+import { Book } from "../../formula/workbook-cells.ts";
+import { isUnread, keepMapping, NO_MAPPING, recallMapping } from "../../layout/mapping.ts";
+import { type Proposal, proposeRange } from "../../layout/propose.ts";
+import { rangeNow } from "../../layout/ranges.ts";
 import { HostRefusal, type WorkbookSnapshot } from "../../workbook/port.ts";
 import type { ViewProps } from "../parts/loading.ts";
 import { readArea } from "../parts/range-text.ts";

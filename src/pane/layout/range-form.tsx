@@ -1,6 +1,6 @@
 import { useMemo, useState } from "preact/hooks";
-import type { Fixed, Role } from "../../buildsheet/layout/mapping.ts";
-import type { RangeNow } from "../../buildsheet/layout/overview.ts";
+import type { Fixed, Role } from "../../layout/mapping.ts";
+import type { RangeNow } from "../../layout/ranges.ts";
 import { CHARACTERISTICS } from "../../vocabulary/characteristics.ts";
 import { parseHeading } from "../../vocabulary/parse-heading.ts";
 import { UNITS } from "../../vocabulary/units.ts";

@@ -1,5 +1,5 @@
 import type { ComponentType } from "preact";
-import type { Mapping } from "../../buildsheet/layout/mapping.ts";
+import type { Mapping } from "../../layout/mapping.ts";
 import type { SheetHost } from "../../workbook/port.ts";
 import { LAYOUT_KEY } from "../../workbook/storage.ts";
 
@@ -17,7 +17,7 @@ export type LoadView = () => Promise<ComponentType<ViewProps>>;
 /** Reads the layouts that workbooks keep. Its schemas are told first that the pane's policy lets nothing be compiled. */
 async function loadLayouts() {
   await part(import("./no-eval.ts"));
-  return part(import("../../buildsheet/layout/mapping.ts"));
+  return part(import("../../layout/mapping.ts"));
 }
 
 /** A part did not come. Browsers remember that, so only a page loaded anew asks again. */

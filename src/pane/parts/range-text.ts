@@ -1,5 +1,5 @@
 import { parseA1Ref } from "@borgar/fx";
-import type { Area, Book } from "../../buildsheet/formula/book.ts";
+import type { Area, Book } from "../../formula/workbook-cells.ts";
 import type { Given } from "../../plan/inputs.ts";
 
 /** What somebody typed or took into a field, or the sentence that says why it cannot be read. */

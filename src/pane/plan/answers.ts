@@ -1,4 +1,4 @@
-import { type Area, type Book, cellsOf } from "../../buildsheet/formula/book.ts";
+import { type Area, type Book, cellsOf } from "../../formula/workbook-cells.ts";
 import { type Given, isArea } from "../../plan/inputs.ts";
 import type { RingInput, RingInputs } from "../../plan/rings.ts";
 import { cellName } from "../../workbook/address.ts";

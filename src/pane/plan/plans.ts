@@ -1,5 +1,5 @@
 import { counted } from "../../buildsheet/counts.ts";
-import { Book } from "../../buildsheet/formula/book.ts";
+import { Book } from "../../formula/workbook-cells.ts";
 import { planPistons } from "../../plan/pistons.ts";
 import type { Place, Written } from "../../plan/placement.ts";
 import { planRebore } from "../../plan/rebore.ts";

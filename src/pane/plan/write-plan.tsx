@@ -1,6 +1,6 @@
 import { useState } from "preact/hooks";
 import { counted } from "../../buildsheet/counts.ts";
-import { Book } from "../../buildsheet/formula/book.ts";
+import { Book } from "../../formula/workbook-cells.ts";
 import type { Written } from "../../plan/placement.ts";
 import { areaText, placeName } from "../../workbook/address.ts";
 import type { SheetHost } from "../../workbook/port.ts";

@@ -1,5 +1,5 @@
 import type { ReportInput } from "../../report/content.ts";
-import { reportInput } from "../../report/gather.ts";
+import { reportInput } from "../../report/gather/workbook.ts";
 import type { SheetHost, WorkbookSnapshot } from "../../workbook/port.ts";
 import { recallLayout } from "../parts/loading.ts";
 

@@ -1,11 +1,11 @@
-import type { OwnCall } from "../../buildsheet/check/calls.ts";
-import { Labels } from "../../buildsheet/check/labels.ts";
-import { areaIn } from "../../buildsheet/check/trace.ts";
-import { type Area, Book, cellsOf, showArea } from "../../buildsheet/formula/book.ts";
-import { CannotTell, evaluateNode } from "../../buildsheet/formula/evaluate.ts";
 import type { JudgedRow } from "../../buildsheet/judged.ts";
 import type { Cell } from "../../core/cell.ts";
 import type { DrawnInputs, DrawnInputsOf } from "../../core/define.ts";
+import { areaIn } from "../../formula/argument-area.ts";
+import { CannotTell, evaluateNode } from "../../formula/evaluate.ts";
+import type { OwnCall } from "../../formula/own-calls.ts";
+import { type Area, Book, cellsOf, showArea } from "../../formula/workbook-cells.ts";
+import { Labels } from "../../layout/labels.ts";
 import { type QuantityKind, unitIn } from "../../vocabulary/units.ts";
 import { type CellAddress, placeName } from "../../workbook/address.ts";
 import type { WorkbookSnapshot } from "../../workbook/port.ts";

@@ -1,7 +1,7 @@
-import type { OwnCall } from "../../buildsheet/check/calls.ts";
-import type { Area } from "../../buildsheet/formula/book.ts";
 import type { DrawnInputsOf } from "../../core/define.ts";
 import type { BoreReadings } from "../../drawings/bore.ts";
+import type { OwnCall } from "../../formula/own-calls.ts";
+import type { Area } from "../../formula/workbook-cells.ts";
 import type { Placed } from "../content.ts";
 import { drawnAs, labelsOf, placeOf, type Source } from "./areas.ts";
 import { numberIn } from "./cells.ts";

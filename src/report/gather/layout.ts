@@ -1,8 +1,8 @@
-import type { Book } from "../../buildsheet/formula/book.ts";
-import type { Mapping } from "../../buildsheet/layout/mapping.ts";
-import { limitFor, type MappedLimit, type MappedReading, readLayout } from "../../buildsheet/layout/readings.ts";
 import type { BoreReadings } from "../../drawings/bore.ts";
 import type { CompressionTest } from "../../drawings/compression-bars.ts";
+import type { Book } from "../../formula/workbook-cells.ts";
+import { limitFor, type MappedLimit, type MappedReading, readLayout } from "../../layout/mapped-readings.ts";
+import type { Mapping } from "../../layout/mapping.ts";
 import { labelFrom } from "../../vocabulary/headings.ts";
 import { positionText } from "../../vocabulary/parse-heading.ts";
 import { type CellAddress, cellName, placeName } from "../../workbook/address.ts";

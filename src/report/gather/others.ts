@@ -1,11 +1,11 @@
-import type { OwnCall } from "../../buildsheet/check/calls.ts";
-import { type Area, cellsOf } from "../../buildsheet/formula/book.ts";
-import { CannotTell, evaluateNode } from "../../buildsheet/formula/evaluate.ts";
 import type { Cell } from "../../core/cell.ts";
 import type { DrawnInputsOf } from "../../core/define.ts";
 import type { Change, ChangePlot } from "../../drawings/change-plot.ts";
 import type { CompressionTest } from "../../drawings/compression-bars.ts";
 import type { RoundTrace } from "../../drawings/roundness-trace.ts";
+import { CannotTell, evaluateNode } from "../../formula/evaluate.ts";
+import type { OwnCall } from "../../formula/own-calls.ts";
+import { type Area, cellsOf } from "../../formula/workbook-cells.ts";
 import { type CompressionRule, RULES } from "../../functions/tests/compression-rule.ts";
 import { placeName } from "../../workbook/address.ts";
 import type { Placed } from "../content.ts";

@@ -1,5 +1,5 @@
-import type { Reading } from "../../buildsheet/compare/reading.ts";
-import type { MappedReading } from "../../buildsheet/layout/readings.ts";
+import type { Reading } from "../../compare/reading.ts";
+import type { MappedReading } from "../../layout/mapped-readings.ts";
 import { parseHeading } from "../../vocabulary/parse-heading.ts";
 import { type LimitRow, NO_SHEET_CONTENT, type SheetContent } from "../content.ts";
 import { cellText } from "./cells.ts";

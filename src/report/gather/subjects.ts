@@ -1,6 +1,6 @@
 import { saysOwner } from "../../vocabulary/headings.ts";
 import { parseHeading } from "../../vocabulary/parse-heading.ts";
-import type { Subject } from "../facts.ts";
+import type { Subject } from "../summary-facts.ts";
 
 const MOST_KNOWN = 10_000;
 /** Names are no longer than this in a summary. */

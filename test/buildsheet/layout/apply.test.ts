@@ -1,15 +1,15 @@
 import { checkWorkbook } from "../../../src/buildsheet/check.ts";
 import type { CheckResult, Finding } from "../../../src/buildsheet/finding.ts";
 import { applyMapping } from "../../../src/buildsheet/layout/apply.ts";
-import { laidReadings } from "../../../src/buildsheet/layout/laid-readings.ts";
-import type { Mapping } from "../../../src/buildsheet/layout/mapping.ts";
-import { proposeLayout } from "../../../src/buildsheet/layout/propose.ts";
+import { laidReadings } from "../../../src/compare/laid-readings.ts";
 import type { MemoryCell } from "../../../src/hosts/memory.ts";
+import type { Mapping } from "../../../src/layout/mapping.ts";
+import { proposeLayout } from "../../../src/layout/propose.ts";
 import { placeName } from "../../../src/workbook/address.ts";
 import type { WorkbookSnapshot } from "../../../src/workbook/port.ts";
+import { typed } from "../../layout/typed.ts";
 import { Made } from "../../setup/made.ts";
 import { workbook } from "../workbook.ts";
-import { typed } from "./typed.ts";
 
 const mappingOf = (snapshot: WorkbookSnapshot): Mapping => ({ version: 1, ranges: proposeLayout(snapshot).map(({ range }) => range) });
 const check = (snapshot: WorkbookSnapshot, mapping = mappingOf(snapshot)): CheckResult => checkWorkbook(snapshot, mapping);

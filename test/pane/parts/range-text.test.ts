@@ -1,4 +1,4 @@
-import { Book } from "../../../src/buildsheet/formula/book.ts";
+import { Book } from "../../../src/formula/workbook-cells.ts";
 import { readArea, readGiven } from "../../../src/pane/parts/range-text.ts";
 import { areaText } from "../../../src/workbook/address.ts";
 

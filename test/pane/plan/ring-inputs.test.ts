@@ -1,4 +1,4 @@
-import { Book } from "../../../src/buildsheet/formula/book.ts";
+import { Book } from "../../../src/formula/workbook-cells.ts";
 import { Answers, ringInputs } from "../../../src/pane/plan/answers.ts";
 import { FIELDS, type Form, firstForm } from "../../../src/pane/plan/fields.ts";
 

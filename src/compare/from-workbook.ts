@@ -1,0 +1,169 @@
+import { type Candidate, candidatesOf, judges } from "../buildsheet/check/candidates.ts";
+import { type Cell, isBlank, isCellError } from "../core/cell.ts";
+import { decimal } from "../core/decimal.ts";
+import { isMeasuredInput, isOfEngine } from "../core/define.ts";
+import { Fault } from "../core/fault.ts";
+import { number } from "../core/param.ts";
+import { CHECK_PREFIX, faultBody } from "../core/sentences.ts";
+import { areaIn } from "../formula/argument-area.ts";
+import { callsIn, type OwnCall } from "../formula/own-calls.ts";
+import { Origins } from "../formula/precedents.ts";
+import { Book, cellsOf } from "../formula/workbook-cells.ts";
+import { Labels, type NameParts } from "../layout/labels.ts";
+import type { Mapping } from "../layout/mapping.ts";
+import { fieldOf, saysOwner } from "../vocabulary/headings.ts";
+import { ownerIn } from "../vocabulary/parse-heading.ts";
+import { type CellAddress, placeName } from "../workbook/address.ts";
+import type { SheetSnapshot, WorkbookSnapshot } from "../workbook/port.ts";
+import { laidReadings } from "./laid-readings.ts";
+import type { Reading, ReadingSet, Subject } from "./reading.ts";
+import { tableReadings } from "./table.ts";
+import { Uncertainties } from "./uncertainty.ts";
+
+export interface WorkbookOptions {
+  /** Expanded uncertainty U of one reading, for lengths whose workbook or file gives none. */
+  uncertainty?: number | undefined;
+  /** A layout of the shop's own: it speaks for the cells that it maps. */
+  mapping?: Mapping | undefined;
+}
+
+/**
+ * One side of a comparison from a workbook: its tables in long form, and what our formulas measure,
+ * work out and judge, named by the labels beside them.
+ */
+export function readingsOfWorkbook(snapshot: WorkbookSnapshot, { uncertainty, mapping }: WorkbookOptions = {}): ReadingSet {
+  const book = new Book(snapshot);
+  const origins = new Origins(book);
+  const gathered = new Gathered(origins, new Labels(book));
+  for (const sheet of book.sheets) for (const reading of tableReadings(sheet)) gathered.table(reading);
+  const calls = [...callsIn(book)];
+  for (const call of calls) if (judges(call)) for (const candidate of candidatesOf(call, origins)) gathered.judged(candidate);
+  for (const call of calls) if (isOfEngine(call.spec)) gathered.measured(call);
+  gathered.results(calls);
+  const laid = mapping ? laidReadings(snapshot, mapping, uncertainty).filter(({ value, fault }) => value !== null || fault !== undefined) : [];
+  const isLaid = new Set(laid.map(({ cell }) => placeName(cell)));
+  const readings = [...gathered.readings().filter(({ cell }) => !isLaid.has(placeName(cell))), ...laid];
+  const doubts = new Uncertainties(origins, calls, readings, uncertainty);
+  for (const reading of readings) reading.uncertainty ??= decimal(doubts.of(reading.cell) ?? 0) || undefined;
+  const hours = hoursIn(book.sheets);
+  if (hours !== undefined) for (const reading of readings) reading.hours ??= hours;
+  return { name: snapshot.name, readings, notes: [] };
+}
+
+/** What is known of a cell before it is named. */
+type Found = Omit<Reading, keyof Subject> & { known?: Subject; characteristic?: string | undefined };
+
+/** Readings by the cell that they stand in: each once, whatever refers to it. */
+class Gathered {
+  readonly #byPlace = new Map<string, Found>();
+
+  constructor(
+    readonly origins: Origins,
+    readonly labels: Labels,
+  ) {}
+
+  /** Named last: a whole number beside a reading may name it, or be a reading itself. */
+  readings(): Reading[] {
+    return [...this.#byPlace.values()].map(({ known, characteristic, ...found }) => {
+      const { row, heading } = this.labels.partsOf(found.cell);
+      const names = row.filter(({ cell }) => !this.#byPlace.has(placeName(cell)));
+      return { ...(known ?? subjectOf({ row: names, heading }, characteristic)), ...found };
+    });
+  }
+
+  table({ engine, cylinder, characteristic, position, ...found }: Reading): void {
+    this.#take({ ...found, known: { engine, cylinder, characteristic, position } });
+  }
+
+  #take(found: Found): void {
+    const place = placeName(found.cell);
+    const earlier = this.#byPlace.get(place);
+    if (!earlier) this.#byPlace.set(place, found);
+    else {
+      // A table says what a reading is of, and a function what it measures; a verdict adds limits.
+      for (const name of ["uncertainty", "lower", "upper"] as const) earlier[name] ??= found[name];
+      earlier.characteristic ??= found.characteristic;
+    }
+  }
+
+  judged({ cell, given, whole }: Candidate): void {
+    if (whole && "unknown" in whole) return;
+    const [uncertainty, lower, upper] = [given.uncertainty, given.lower, given.upper].map(numberOr);
+    this.#put(cell, given.value, undefined, { uncertainty: uncertainty || undefined, lower, upper });
+  }
+
+  /** What a call was given as measured. */
+  measured({ spec, args, context }: OwnCall): void {
+    for (const [i, { param }] of spec.inputs.entries()) {
+      const area = isMeasuredInput(spec, param) ? areaIn(args[i], context) : undefined;
+      for (const cell of area ? cellsOf(area) : []) {
+        if (this.origins.of(cell) === undefined) this.#put(cell, this.origins.book.value(cell), param.lifting === "bore" ? "bore" : undefined);
+      }
+    }
+  }
+
+  /** What our formulas come to, spilled cells included: where the outermost of our functions measures. */
+  results(calls: readonly OwnCall[]): void {
+    const outermost = new Map<string, OwnCall>();
+    for (const call of calls) if (!outermost.has(placeName(call.at))) outermost.set(placeName(call.at), call);
+    for (const { name, row, column, values } of this.origins.book.sheets) {
+      for (const [r, line] of values.entries()) {
+        for (const [c, value] of line.entries()) {
+          const cell = { sheet: name, row: row + r, column: column + c };
+          const origin = isBlank(value) ? undefined : this.origins.of(cell);
+          const call = origin && outermost.get(placeName(origin.at));
+          if (call?.spec.role === "measures") this.#put(cell, value);
+        }
+      }
+    }
+  }
+
+  #put(cell: CellAddress, value: Cell, characteristic?: string, beside: Partial<Reading> = {}): void {
+    if (isBlank(value)) return;
+    this.#take({ ...readingIn(value), ...beside, cell, characteristic });
+  }
+}
+
+const VALUE = number("the reading");
+
+function readingIn(cell: Cell): Pick<Reading, "value" | "fault"> {
+  if (typeof cell === "string" && cell.startsWith(CHECK_PREFIX)) return { value: null, fault: cell.slice(CHECK_PREFIX.length) };
+  if (isCellError(cell)) return { value: null, fault: cell.message ?? `the formula gives ${cell.error}` };
+  const taken = VALUE.take(cell, "value");
+  return taken instanceof Fault ? { value: null, fault: faultBody(taken) } : { value: taken as number };
+}
+
+const numberOr = (cell: Cell): number | undefined => (typeof cell === "number" ? cell : undefined);
+
+/** Which engine, cylinder and place the words beside a cell speak of; its heading says what is measured. */
+function subjectOf({ row, heading }: NameParts, characteristic?: string): Subject {
+  const subject: Subject = { engine: "", cylinder: "", characteristic: characteristic ?? heading ?? "", position: "" };
+  const places: string[] = [];
+  for (const { text, heading: over } of row) {
+    const field = over === undefined ? undefined : fieldOf(over);
+    // `Port` names an engine where no heading says that it is something else.
+    const isOwner = field === undefined || field === "engine" || saysOwner("engine", text) || saysOwner("cylinder", text);
+    const { engine, cylinder } = isOwner ? ownerIn(text) : {};
+    if (subject.cylinder === "" && (cylinder || field === "cylinder")) subject.cylinder = cylinder ?? text;
+    else if (subject.engine === "" && (engine || field === "engine")) subject.engine = engine ?? text;
+    else places.push(text);
+  }
+  if (characteristic !== undefined && heading !== undefined) places.push(heading);
+  // Without a heading the last words say what is measured.
+  if (subject.characteristic === "") subject.characteristic = places.pop() ?? "";
+  return { ...subject, position: places.join(" ") };
+}
+
+/** `Hours run` with a number beside it, when one cell of the workbook says so. */
+function hoursIn(sheets: readonly SheetSnapshot[]): number | undefined {
+  const found: number[] = [];
+  for (const { values } of sheets) {
+    for (const line of values) {
+      for (const [c, cell] of line.entries()) {
+        const beside = line[c + 1];
+        if (typeof cell === "string" && fieldOf(cell) === "hours" && typeof beside === "number") found.push(beside);
+      }
+    }
+  }
+  return found.length === 1 ? found[0] : undefined;
+}

@@ -1,0 +1,132 @@
+import type { Block, Cell } from "../core/cell.ts";
+import { areaIn } from "../formula/argument-area.ts";
+import { CannotTell, evaluateNode } from "../formula/evaluate.ts";
+import type { OwnCall } from "../formula/own-calls.ts";
+import { type AstExpression, parseFormula, references } from "../formula/parse.ts";
+import type { Origin, Origins } from "../formula/precedents.ts";
+import { type Area, Book, cellsOf } from "../formula/workbook-cells.ts";
+import { isLengthUnit } from "../vocabulary/units.ts";
+import { type CellAddress, placeName } from "../workbook/address.ts";
+import type { Reading } from "./reading.ts";
+
+/** Results times inputs of one formula that are looked at; more would take longer than anybody waits. */
+const MOST = 4_000_000;
+/** Formulas that lead to formulas; a chain in a build sheet is short. */
+const LONGEST_CHAIN = 20;
+
+/**
+ * Expanded uncertainty of what a workbook works out from readings: each reading is moved by its U
+ * both ways, and the changes of the result are summed in squares. Of the two ways the larger change
+ * counts: a largest reading among equals only ever grows. Source: JCGM 100:2008 (GUM), 5.1.2 and the
+ * note to 5.1.3 (derivatives by differences). Readings count as independent.
+ */
+export class Uncertainties {
+  readonly #given = new Map<string, number>();
+  readonly #settings = new Set<string>();
+  readonly #lengths = new Set<string>();
+  readonly #worked = new Map<string, (number | undefined)[][] | undefined>();
+
+  /** `single` is the U of one typed length for which the workbook gives none. */
+  constructor(
+    readonly origins: Origins,
+    calls: readonly OwnCall[],
+    readings: readonly Reading[],
+    readonly single: number | undefined,
+  ) {
+    for (const { cell, uncertainty, unit } of readings) {
+      if (uncertainty !== undefined) this.#given.set(placeName(cell), uncertainty);
+      if (unit !== undefined && isLengthUnit(unit)) this.#lengths.add(placeName(cell));
+    }
+    for (const { spec, args, context } of calls) {
+      for (const [i, { param }] of spec.inputs.entries()) {
+        const known = param.role === "chosen" ? this.#settings : param.quantity === "length" ? this.#lengths : undefined;
+        const area = known && areaIn(args[i], context);
+        for (const cell of area ? cellsOf(area) : []) known!.add(placeName(cell));
+      }
+    }
+  }
+
+  /** U of what stands in the cell; `undefined` where nothing says. */
+  of(cell: CellAddress, chain = 0): number | undefined {
+    const place = placeName(cell);
+    const given = this.#given.get(place);
+    if (given !== undefined) return given;
+    if (this.#settings.has(place)) return 0;
+    const origin = this.origins.of(cell);
+    if (!origin) return this.#lengths.has(place) ? this.single : undefined;
+    if (chain > LONGEST_CHAIN) return undefined;
+    const at = placeName(origin.at);
+    if (!this.#worked.has(at)) {
+      // A formula that leads back to itself must not be worked out again on the way.
+      this.#worked.set(at, undefined);
+      this.#worked.set(at, this.#workOut(origin, chain));
+    }
+    return this.#worked.get(at)?.[origin.row]?.[origin.column];
+  }
+
+  /** U of every result of a formula. */
+  #workOut({ at, formula }: Origin, chain: number): (number | undefined)[][] | undefined {
+    const tree = parseFormula(formula);
+    const areas = references(tree).map((node) => areaIn(node, { book: this.origins.book, sheet: at.sheet, cell: at }));
+    if (!tree || areas.length === 0 || areas.some((area) => area === undefined)) return undefined;
+    const inputs = this.#numbersIn(areas as Area[]);
+    const results = resultIn(this.origins.book, at, tree);
+    if (!results || inputs.length * results.length * results[0]!.length > MOST) return undefined;
+    const squares = results.map((line) => line.map(() => 0));
+    for (const { cell, value } of inputs) {
+      const u = this.of(cell, chain + 1);
+      if (u === undefined) return undefined;
+      if (u === 0) continue;
+      const [up, down] = [value + u, value - u].map((moved) => resultIn(new Moved(this.origins.book, cell, moved), at, tree));
+      if (!up || !down) return undefined;
+      for (const [r, line] of squares.entries()) for (let c = 0; c < line.length; c++) line[c]! += change(results[r]![c], up[r]?.[c], down[r]?.[c]) ** 2;
+    }
+    return squares.map((line) => line.map((square) => (square > 0 ? Math.sqrt(square) : undefined)));
+  }
+
+  #numbersIn(areas: readonly Area[]): { cell: CellAddress; value: number }[] {
+    const found = new Map<string, { cell: CellAddress; value: number }>();
+    for (const area of areas) {
+      for (const cell of cellsOf(area)) {
+        const value = this.origins.book.value(cell);
+        if (typeof value === "number") found.set(placeName(cell), { cell, value });
+      }
+    }
+    return [...found.values()];
+  }
+}
+
+function resultIn(book: Book, at: CellAddress, tree: AstExpression): Block | undefined {
+  const result = evaluateNode(tree, { book, sheet: at.sheet, cell: at });
+  if (result instanceof CannotTell) return undefined;
+  return Array.isArray(result) ? result : [[result]];
+}
+
+/** The larger change of a result that is moved either way; NaN for one that is no number, so that what depends on it has no uncertainty either. */
+function change(result: Cell, up: Cell, down: Cell): number {
+  if (typeof result !== "number" || typeof up !== "number" || typeof down !== "number") return Number.NaN;
+  return Math.max(Math.abs(up - result), Math.abs(down - result));
+}
+
+/** A workbook with one cell changed. */
+class Moved extends Book {
+  constructor(
+    readonly book: Book,
+    readonly cell: CellAddress,
+    readonly moved: number,
+  ) {
+    super({ sheets: [...book.sheets] });
+  }
+
+  override value(cell: CellAddress): Cell {
+    return cell.row === this.cell.row && cell.column === this.cell.column && cell.sheet === this.cell.sheet ? this.moved : super.value(cell);
+  }
+
+  override block(area: Area): Block {
+    const block = super.block(area);
+    const row = this.cell.row - area.row;
+    const column = this.cell.column - area.column;
+    if (area.sheet === this.cell.sheet && block[row]?.[column] !== undefined) block[row]![column] = this.moved;
+    return block;
+  }
+}

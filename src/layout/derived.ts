@@ -1,0 +1,149 @@
+import { call } from "../core/broadcast.ts";
+import type { Argument, Block } from "../core/cell.ts";
+import { isBlank } from "../core/cell.ts";
+import type { Spec } from "../core/define.ts";
+import { Fault } from "../core/fault.ts";
+import { sentence } from "../core/sentences.ts";
+import { boreWear } from "../functions/cylinder/bore-wear.ts";
+import { clearance } from "../functions/cylinder/clearance.ts";
+import { outOfRound } from "../functions/cylinder/out-of-round.ts";
+import { pistonClearance } from "../functions/cylinder/piston-clearance.ts";
+import { taper } from "../functions/cylinder/taper.ts";
+import { ringSide } from "../functions/rings/ring-side.ts";
+import { compressionSpread } from "../functions/tests/compression-spread.ts";
+import { plain } from "../vocabulary/headings.ts";
+import { positionText } from "../vocabulary/parse-heading.ts";
+import type { CellAddress } from "../workbook/address.ts";
+import type { MappedReading, Subject } from "./mapped-readings.ts";
+
+/** A characteristic that readings come to. */
+export interface WorkedOut extends Subject {
+  spec: Spec;
+  /** Blank while readings are missing; then `missing` are their cells. */
+  value: number | null;
+  missing: CellAddress[];
+  fault?: string;
+  /** Where a person should look, and all readings that it comes from. */
+  cell: CellAddress;
+  from: readonly MappedReading[];
+}
+
+/** A result of the readings of one thing, or of two that go together. */
+interface Rule {
+  characteristic: string;
+  spec: Spec;
+  /** Characteristics of the readings, in the order of the arguments. */
+  needs: readonly string[];
+  /** Readings of one place, of one cylinder or of one engine make one result. */
+  per: "place" | "cylinder" | "engine";
+}
+
+const RULES: readonly Rule[] = [
+  { characteristic: "taper", spec: taper, needs: ["bore"], per: "cylinder" },
+  { characteristic: "out-of-round", spec: outOfRound, needs: ["bore"], per: "cylinder" },
+  { characteristic: "bore wear", spec: boreWear, needs: ["bore", "standard bore"], per: "cylinder" },
+  { characteristic: "piston clearance", spec: pistonClearance, needs: ["bore", "piston skirt"], per: "cylinder" },
+  { characteristic: "pin clearance", spec: clearance, needs: ["pin bore", "piston pin"], per: "place" },
+  { characteristic: "stem clearance", spec: clearance, needs: ["valve guide", "valve stem"], per: "place" },
+  { characteristic: "ring side clearance", spec: ringSide, needs: ["ring groove", "ring width"], per: "place" },
+  { characteristic: "compression spread", spec: compressionSpread, needs: ["compression pressure"], per: "engine" },
+];
+
+/** Characteristics that results are worked out from. */
+export const INGREDIENTS: ReadonlySet<string> = new Set(RULES.flatMap(({ needs }) => needs));
+
+/** What the results that use this characteristic are called. */
+export const resultsFrom = (characteristic: string): string[] => RULES.filter(({ needs }) => needs.includes(characteristic)).map((rule) => rule.characteristic);
+
+const keyOf = ({ engine, cylinder, places }: Subject, per: Rule["per"]): string =>
+  [plain(engine), per === "engine" ? "" : plain(cylinder), per === "place" ? positionText(places) : ""].join("|");
+
+/** Everything that can be worked out from the readings and is not measured itself. */
+export function workOut(readings: readonly MappedReading[]): WorkedOut[] {
+  const byCharacteristic = groupedBy(readings, ({ characteristic }) => characteristic);
+  return RULES.flatMap((rule) => {
+    const [main, partner] = rule.needs.map((name) => byCharacteristic.get(name) ?? []);
+    const given = new Set((byCharacteristic.get(rule.characteristic) ?? []).map((reading) => keyOf(reading, rule.per)));
+    return [...groupedBy(main!, (reading) => keyOf(reading, rule.per))].flatMap(([key, own]) => {
+      if (given.has(key)) return [];
+      const beside = partner && partnersOf(rule, own[0]!, partner);
+      if (beside?.length === 0) return [];
+      return resultOf(rule, own, beside?.at(0)) ?? [];
+    });
+  });
+}
+
+/** Items of one key, in their order. */
+export function groupedBy<T>(items: readonly T[], key: (item: T) => string): Map<string, T[]> {
+  const groups = new Map<string, T[]>();
+  for (const item of items) {
+    const name = key(item);
+    const group = groups.get(name);
+    if (group) group.push(item);
+    else groups.set(name, [item]);
+  }
+  return groups;
+}
+
+/** A size of the engine, or of all engines, goes with each of its cylinders. */
+function partnersOf({ per }: Rule, subject: MappedReading, partners: readonly MappedReading[]): MappedReading[] {
+  const same = (a: string, b: string) => a === "" || plain(a) === plain(b);
+  return partners.filter(
+    (one) =>
+      same(one.engine, subject.engine) &&
+      same(one.cylinder, subject.cylinder) &&
+      (per !== "place" || positionText(one.places) === positionText(subject.places)),
+  );
+}
+
+function resultOf({ characteristic, spec, needs, per }: Rule, own: readonly MappedReading[], partner: MappedReading | undefined): WorkedOut | undefined {
+  const { engine, cylinder, places } = own[0]!;
+  const subject = { characteristic, engine, cylinder: per === "engine" ? "" : cylinder, places: per === "place" ? places : [] };
+  const from = partner ? [...own, partner] : own;
+  const first = needs[0] === "bore" ? boreOf(own) : per === "engine" ? [own.map(({ value }) => value)] : own.length === 1 ? own[0]!.value : undefined;
+  // Taper needs two heights, out-of-round two axes; a bore measured at fewer has neither.
+  if (Array.isArray(first) && ((characteristic === "taper" && first.length < 2) || (characteristic === "out-of-round" && first[0]!.length < 2)))
+    return undefined;
+  if (first === undefined) return { ...subject, spec, value: null, missing: [], fault: unfit(own), cell: own[0]!.cell, from };
+  const missing = from.filter(({ value }) => isBlank(value)).map(({ cell }) => cell);
+  const args: Argument[] = [first, ...(partner ? [partner.value] : [])];
+  const outcome = missing.length ? null : call(spec, args);
+  const value = typeof outcome === "number" ? outcome : null;
+  const fault = outcome instanceof Fault ? sentence(outcome) : undefined;
+  return { ...subject, spec, value, missing, ...(fault ? { fault } : {}), cell: telling(characteristic, own, partner), from };
+}
+
+const unfit = (own: readonly MappedReading[]): string =>
+  own[0]!.characteristic === "bore"
+    ? "the readings of this bore do not fill a grid of heights and axes, so nothing is worked out from them"
+    : `${own.length} readings stand for one ${own[0]!.characteristic}, so nothing is worked out from them`;
+
+/** The readings of one bore as rows of heights and columns of axes; `undefined` when there is one too many or too few. */
+function boreOf(readings: readonly MappedReading[]): Block | undefined {
+  const words = ({ places }: MappedReading, kind: string) =>
+    places
+      .filter((place) => (place.kind === "axis") === (kind === "axis"))
+      .map(({ word }) => word)
+      .join(" ");
+  const heights = [...new Set(readings.map((reading) => words(reading, "height")))];
+  const axes = [...new Set(readings.map((reading) => words(reading, "axis")))];
+  if (heights.length * axes.length !== readings.length) return undefined;
+  const block: Block = heights.map(() => new Array(axes.length).fill(undefined));
+  for (const reading of readings) block[heights.indexOf(words(reading, "height"))]![axes.indexOf(words(reading, "axis"))] = reading.value;
+  return block.every((row) => row.every((cell) => cell !== undefined)) ? block : undefined;
+}
+
+/** The reading to look at: the part beside its hole; of one bore or engine the one that lies farthest off, for wear the largest. */
+function telling(characteristic: string, own: readonly MappedReading[], partner: MappedReading | undefined): CellAddress {
+  if (partner && characteristic !== "bore wear") return partner.cell;
+  const numbers = own.map(({ value }) => value).filter((value): value is number => typeof value === "number");
+  const middle = characteristic === "bore wear" ? 0 : median(numbers);
+  const offset = ({ value }: MappedReading) => (typeof value === "number" ? Math.abs(value - middle) : Number.NEGATIVE_INFINITY);
+  return own.reduce((best, one) => (offset(one) > offset(best) ? one : best)).cell;
+}
+
+function median(values: readonly number[]): number {
+  const sorted = [...values].sort((a, b) => a - b);
+  const half = sorted.length / 2;
+  return (sorted[Math.ceil(half) - 1]! + sorted[Math.floor(half)]!) / 2;
+}

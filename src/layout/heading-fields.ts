@@ -1,0 +1,102 @@
+import { type Cell, isBlank } from "../core/cell.ts";
+import type { Book } from "../formula/workbook-cells.ts";
+import { type ParsedHeading, parseHeading } from "../vocabulary/parse-heading.ts";
+import type { CellAddress } from "../workbook/address.ts";
+import type { HeadLine, MappedRange, Role } from "./mapping.ts";
+
+/** One number of a range and everything that its headings say about it. */
+export interface Fact {
+  cell: CellAddress;
+  value: Cell;
+  says: ParsedHeading;
+  role: Role;
+  /** What holds for the whole line of a record that the number is in. */
+  line: { key: string; says: ParsedHeading };
+}
+
+/** Every number of a range; `range` is where it stands now. */
+export function factsOf(book: Book, range: MappedRange): Fact[] {
+  const { sheet, row, column, columns, records, fixed, without } = range;
+  const rows = grownRows(book, range);
+  const own = fixedSays(range);
+  const general: ParsedHeading = { places: [], rest: [], ...range.otherwise };
+  const byRow = saidAlong(rows, row, range.rowHeads, (at, r) => book.value({ sheet, row: r, column: at }));
+  const byColumn = saidAlong(columns, column, range.columnHeads, (at, c) => book.value({ sheet, row: at, column: c }));
+  const facts: Fact[] = [];
+  for (let r = 0; r < rows; r++) {
+    for (let c = 0; c < columns; c++) {
+      const cell = { sheet, row: row + r, column: column + c };
+      if (without.rows.includes(cell.row) || without.columns.includes(cell.column)) continue;
+      const says = together([own, byRow[r]!, byColumn[c]!, general]);
+      const line =
+        records === "row"
+          ? { key: `row ${r}`, says: together([own, byRow[r]!, general]) }
+          : records === "column"
+            ? { key: `column ${c}`, says: together([own, byColumn[c]!, general]) }
+            : { key: "", says };
+      facts.push({ cell, value: book.value(cell), says, role: fixed.role ?? says.role ?? "value", line });
+    }
+  }
+  return facts;
+}
+
+function fixedSays({ fixed: { engine, cylinder, characteristic, position, unit } }: MappedRange): ParsedHeading {
+  return {
+    ...(engine ? { engine } : {}),
+    ...(cylinder ? { cylinder } : {}),
+    ...(characteristic ? { characteristic } : {}),
+    ...(unit ? { unit } : {}),
+    places: position ? parseHeading(position, ["position"]).places : [],
+    rest: [],
+  };
+}
+
+/** What the headings say for each row or column of the range. */
+export function saidAlong(count: number, first: number, lines: readonly HeadLine[], cellAt: (at: number, along: number) => Cell): ParsedHeading[] {
+  const said = Array.from({ length: count }, (): { says: ParsedHeading; isInherited: boolean }[] => []);
+  for (const { at, tells, merged } of lines) {
+    let last: Cell = null;
+    // The same words come again and again down a long table.
+    const known = new Map<Cell, ParsedHeading>();
+    const heard = (cell: Cell): ParsedHeading => {
+      const says = known.get(cell) ?? parseHeading(cell, tells);
+      known.set(cell, says);
+      return says;
+    };
+    for (let i = 0; i < count; i++) {
+      const cell = cellAt(at, first + i);
+      if (!isBlank(cell)) last = cell;
+      const isInherited = merged && isBlank(cell);
+      said[i]!.push({ says: heard(isInherited ? last : cell), isInherited });
+    }
+  }
+  return said.map((all) => {
+    // A heading that names something else ends what was merged before it: a skirt beside bores has no height.
+    const isOther = all.some(({ says, isInherited }) => !isInherited && says.characteristic !== undefined);
+    return together(all.map(({ says, isInherited }) => (isOther && isInherited && says.characteristic === undefined ? { ...says, places: [] } : says)));
+  });
+}
+
+/** What is said first counts; places add up, each kind once. */
+export function together(all: readonly ParsedHeading[]): ParsedHeading {
+  const sum: ParsedHeading = { places: [], rest: [] };
+  for (const { places, rest, ...others } of all) {
+    for (const [key, value] of Object.entries(others)) if (value !== undefined) (sum as unknown as Record<string, unknown>)[key] ??= value;
+    sum.places.push(...places);
+    sum.rest.push(...rest);
+  }
+  return sum;
+}
+
+/** A longer table than when the layout was saved: rows below that have a heading of their own and a number. */
+function grownRows(book: Book, { sheet, row, column, rows, columns, rowHeads, grows }: MappedRange): number {
+  if (!grows || rowHeads.length === 0) return rows;
+  const page = book.sheet(sheet);
+  const end = page ? page.row + page.values.length : 0;
+  let grown = rows;
+  const hasHeading = (r: number): boolean => rowHeads.some(({ at }) => !isBlank(book.value({ sheet, row: r, column: at })));
+  const hasNumber = (r: number): boolean =>
+    Array.from({ length: columns }, (_, c) => book.value({ sheet, row: r, column: column + c })).some((cell) => typeof cell === "number");
+  while (row + grown < end && hasHeading(row + grown) && hasNumber(row + grown)) grown++;
+  return grown;
+}

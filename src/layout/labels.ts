@@ -1,0 +1,92 @@
+import { isBlank, isErrorCode } from "../core/cell.ts";
+import { CHECK_PREFIX } from "../core/sentences.ts";
+import { VERDICTS } from "../core/verdict.ts";
+import type { Book } from "../formula/workbook-cells.ts";
+import { isJudging } from "../vocabulary/headings.ts";
+import type { CellAddress } from "../workbook/address.ts";
+
+/** Text cells at the head of a row that name it. */
+const MOST_NAMES = 3;
+/** Text as short as this says little without its heading. */
+const LONGEST_BARE = 2;
+
+const VERDICT_WORDS = new Set<string>(VERDICTS);
+
+/** What names a cell: text at the head of its row, each with the heading that it stands under, and the cell's own heading. */
+export interface NameParts {
+  row: { cell: CellAddress; text: string; heading: string | undefined }[];
+  heading: string | undefined;
+}
+
+/** Names cells in the sheet's own words. */
+export class Labels {
+  /** By column: for each row the row of the heading above it, or −1. */
+  readonly #headings = new Map<string, Int32Array>();
+
+  constructor(readonly book: Book) {}
+
+  /** What a cell is: `Cylinder 1, top, Thrust`. */
+  of(cell: CellAddress): string {
+    const { row, heading } = this.partsOf(cell);
+    // A bare number or letter takes its heading along.
+    const names = row.map(({ text, heading: over }) => (over && text.length <= LONGEST_BARE ? `${over} ${text}` : text));
+    return [...names, ...(heading ? [heading] : [])].join(", ");
+  }
+
+  partsOf(cell: CellAddress): NameParts {
+    const { sheet, column } = cell;
+    const head = this.#headingRow(cell);
+    const heading = head < 0 ? undefined : this.#nameAt({ sheet, row: head, column });
+    const first = this.#leftEdge(head < 0 ? cell : { sheet, row: head, column });
+    return { row: this.#namesOf(cell, first, head), heading: heading && !isJudging(heading) ? heading : undefined };
+  }
+
+  /** Text that a person typed to name something: no formula, no verdict that spilled there. */
+  #nameAt(cell: CellAddress): string | undefined {
+    const value = this.book.value(cell);
+    if (typeof value !== "string" || this.book.formula(cell) !== null) return undefined;
+    const text = value.trim();
+    return text === "" || VERDICT_WORDS.has(text) || text.startsWith(CHECK_PREFIX) || isErrorCode(text) ? undefined : text;
+  }
+
+  #headingRow({ sheet, row, column }: CellAddress): number {
+    const place = `${column},${sheet}`;
+    let rows = this.#headings.get(place);
+    if (!rows) {
+      const page = this.book.sheet(sheet);
+      rows = new Int32Array(page ? page.row + page.values.length + 1 : 0);
+      let last = -1;
+      for (let r = 0; r < rows.length; r++) {
+        rows[r] = last;
+        if (this.#nameAt({ sheet, row: r, column }) !== undefined) last = r;
+      }
+      this.#headings.set(place, rows);
+    }
+    return rows[row] ?? -1;
+  }
+
+  /** Where the table that the cell stands in begins: the first cell of the unbroken run to its left. */
+  #leftEdge({ sheet, row, column }: CellAddress): number {
+    let edge = column;
+    while (edge > 0 && !isBlank(this.book.value({ sheet, row, column: edge - 1 }))) edge--;
+    return edge;
+  }
+
+  /** The cells at the head of the row that say whose it is. */
+  #namesOf({ sheet, row, column }: CellAddress, first: number, head: number): NameParts["row"] {
+    const names: NameParts["row"] = [];
+    for (let c = first; c < column && names.length < MOST_NAMES; c++) {
+      const cell = { sheet, row, column: c };
+      const heading = head < 0 ? undefined : this.#nameAt({ sheet, row: head, column: c });
+      const text = this.#nameAt(cell) ?? this.#ordinal(cell);
+      if (text === undefined || (heading === undefined && !/\p{L}/u.test(text))) break;
+      names.push({ cell, text, heading });
+    }
+    return names;
+  }
+
+  #ordinal(cell: CellAddress): string | undefined {
+    const value = this.book.value(cell);
+    return typeof value === "number" && Number.isInteger(value) && this.book.formula(cell) === null ? String(value) : undefined;
+  }
+}

@@ -1,0 +1,133 @@
+import type { Cell } from "../core/cell.ts";
+import type { Book } from "../formula/workbook-cells.ts";
+import { CHARACTERISTICS } from "../vocabulary/characteristics.ts";
+import { plain } from "../vocabulary/headings.ts";
+import type { ParsedHeading, PositionWord } from "../vocabulary/parse-heading.ts";
+import { isLengthUnit, unitOf } from "../vocabulary/units.ts";
+import type { CellAddress } from "../workbook/address.ts";
+import { type Fact, factsOf } from "./heading-fields.ts";
+import { locate } from "./locate.ts";
+import type { MappedRange, Mapping, Role } from "./mapping.ts";
+
+/** What a reading or limit is of; `""` where nothing says. */
+export interface Subject {
+  engine: string;
+  cylinder: string;
+  characteristic: string;
+  places: PositionWord[];
+}
+
+type Beside = Exclude<Role, "value" | "unit">;
+
+/** Limits, uncertainty and near as they stand in cells. */
+export interface LimitCells {
+  given: Partial<Record<Beside, Cell>>;
+  beside: Partial<Record<Beside, CellAddress>>;
+  unit?: string | undefined;
+}
+
+export interface MappedReading extends Subject {
+  cell: CellAddress;
+  value: Cell;
+  unit?: string | undefined;
+  /** What stands in line with it. */
+  own?: LimitCells | undefined;
+}
+
+export type MappedLimit = Subject & LimitCells;
+
+export interface Mapped {
+  readings: MappedReading[];
+  limits: MappedLimit[];
+  /** Ranges that are no longer where they were, each with why and its first cell. */
+  lost: { cell: CellAddress; why: string }[];
+}
+
+/** Everything that a layout knows of a workbook. A cell that two ranges hold counts with the first. */
+export function readLayout(book: Book, mapping: Mapping): Mapped {
+  const mapped: Mapped = { readings: [], limits: [], lost: [] };
+  const taken = new Set<string>();
+  for (const saved of mapping.ranges) {
+    const range = locate(book, saved);
+    if ("lost" in range) mapped.lost.push({ cell: { sheet: saved.sheet, row: saved.row, column: saved.column }, why: range.lost });
+    else gather(book, range, taken, mapped);
+  }
+  return mapped;
+}
+
+function gather(book: Book, range: MappedRange, taken: Set<string>, { readings, limits }: Mapped): void {
+  const lines = new Map<string, Fact[]>();
+  for (const fact of factsOf(book, range)) {
+    const place = `${fact.cell.row},${fact.cell.column},${fact.cell.sheet}`;
+    if (taken.has(place)) continue;
+    taken.add(place);
+    // Cells that belong to no line are told apart by what they are of, so that a lower limit finds its upper one.
+    const key = range.records === "cell" ? (fact.role === "value" ? place : subjectKey(fact.says)) : fact.line.key;
+    const line = lines.get(key);
+    if (line) line.push(fact);
+    else lines.set(key, [fact]);
+  }
+  for (const facts of lines.values()) {
+    const beside = limitCellsOf(facts);
+    const values = facts.filter(({ role }) => role === "value");
+    for (const { cell, value, says } of values) readings.push({ ...subjectOf(says), cell, value, unit: unitIn(beside, says), own: beside });
+    if (values.length === 0 && beside) limits.push({ ...subjectOf(facts[0]!.line.says), ...beside, unit: unitIn(beside, facts[0]!.says) });
+  }
+}
+
+/** The unit of what stands here. A length's unit that stands over a whole table is not that of the pressures in it. */
+function unitIn(beside: LimitCells | undefined, { unit, characteristic = "" }: ParsedHeading): string | undefined {
+  if (beside?.unit !== undefined) return beside.unit;
+  const said = unit === undefined ? undefined : (unitOf(unit) ?? unit);
+  const kind = CHARACTERISTICS[characteristic]?.kind;
+  return said !== undefined && kind !== undefined && isLengthUnit(said) !== (kind === "length") ? undefined : said;
+}
+
+const subjectKey = ({ engine = "", cylinder = "", characteristic = "", places }: ParsedHeading): string =>
+  JSON.stringify([engine, cylinder, characteristic, places.map(({ word }) => word)]);
+
+function limitCellsOf(facts: readonly Fact[]): LimitCells | undefined {
+  const cells: LimitCells = { given: {}, beside: {} };
+  let found = false;
+  for (const { role, value, cell } of facts) {
+    if (role === "value") continue;
+    found = true;
+    if (role === "unit") cells.unit = typeof value === "string" ? unitOf(value) : undefined;
+    else {
+      cells.given[role] = value;
+      cells.beside[role] = cell;
+    }
+  }
+  return found ? cells : undefined;
+}
+
+function subjectOf({ engine = "", cylinder = "", characteristic = "", places }: ParsedHeading): Subject {
+  return { engine, cylinder, characteristic, places };
+}
+
+/** The limits of a subject: those that say most of what they are for, and nothing that the subject is not. */
+export function limitFor(subject: Subject, limits: readonly MappedLimit[]): MappedLimit | undefined {
+  let best: MappedLimit | undefined;
+  let most = -1;
+  for (const limit of limits) {
+    const score = fitOf(subject, limit);
+    if (score > most) {
+      best = limit;
+      most = score;
+    }
+  }
+  return best;
+}
+
+/** How much of a subject a limit speaks of; −1 when it is for another one. */
+function fitOf(subject: Subject, limit: Subject): number {
+  if (limit.characteristic !== subject.characteristic) return -1;
+  let score = 0;
+  for (const name of ["engine", "cylinder"] as const) {
+    if (limit[name] === "") continue;
+    if (plain(limit[name]) !== plain(subject[name])) return -1;
+    score += name === "cylinder" ? 200 : 100;
+  }
+  const words = new Set(subject.places.map(({ word }) => word));
+  return limit.places.every(({ word }) => words.has(word)) ? score + limit.places.length : -1;
+}

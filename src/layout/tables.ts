@@ -1,0 +1,197 @@
+import { type Cell, isBlank } from "../core/cell.ts";
+import type { Book } from "../formula/workbook-cells.ts";
+import { parseHeading } from "../vocabulary/parse-heading.ts";
+import { HEADING_FIELDS, type HeadingField } from "../vocabulary/phrases.ts";
+import type { Box } from "./blocks.ts";
+
+/** A table taken apart: rows and columns of the sheet that hold words, and those that hold numbers. */
+export interface TableParts {
+  sheet: string;
+  /** Rows above that hold one text for the whole table, the nearest first. */
+  titles: string[];
+  headRows: number[];
+  headColumns: number[];
+  /** The numbers, with what lies between them. */
+  body: Box;
+}
+
+const MOST_HEAD_ROWS = 4;
+const LARGEST_ORDINAL = 99;
+/** What a heading must name for whole numbers below it to be names. */
+const NAMING: ReadonlySet<HeadingField> = new Set(["engine", "cylinder", "characteristic", "position", "height", "axis"]);
+
+/** The tables in a block, one below the other. */
+export function tablesIn(book: Book, sheet: string, box: Box): TableParts[] {
+  const look = new Look(book, sheet, box);
+  const tables: TableParts[] = [];
+  let row = box.row;
+  while (row < look.end) {
+    const words: number[] = [];
+    while (row < look.end && look.isHeadRow(row)) words.push(row++);
+    if (row >= look.end) break;
+    const table = look.table(words, row);
+    if (table) tables.push(table.headColumns.length ? table : { ...table, headColumns: headColumnsBeside(book, table) });
+    row = table ? table.body.row + table.body.rows : row + 1;
+  }
+  return tables;
+}
+
+/** Blank columns between names and numbers, as where the names are merged over several columns. */
+const WIDEST_GAP = 3;
+
+/** Columns of names that a gap parts from their numbers: the nearest one that names most of the rows. */
+function headColumnsBeside(book: Book, { sheet, body: { row, column, rows } }: TableParts): number[] {
+  for (let at = column - 1; at >= Math.max(0, column - 1 - WIDEST_GAP); at--) {
+    const named = Array.from({ length: rows }, (_, r) => book.value({ sheet, row: row + r, column: at })).filter(
+      (cell) => typeof cell === "string" && !isBlank(cell),
+    );
+    if (named.length * 2 > rows) return [at];
+  }
+  return [];
+}
+
+class Look {
+  readonly end: number;
+  readonly right: number;
+
+  constructor(
+    readonly book: Book,
+    readonly sheet: string,
+    readonly box: Box,
+  ) {
+    this.end = box.row + box.rows;
+    this.right = box.column + box.columns;
+  }
+
+  cell(row: number, column: number): Cell {
+    return this.book.value({ sheet: this.sheet, row, column });
+  }
+
+  row(row: number): Cell[] {
+    return Array.from({ length: this.box.columns }, (_, c) => this.cell(row, this.box.column + c));
+  }
+
+  /** Words alone, or the numbers of cylinders behind the word or from 1 on. */
+  isHeadRow(row: number): boolean {
+    const cells = this.row(row);
+    const numbers = cells.filter((cell): cell is number => typeof cell === "number");
+    if (numbers.length === 0) return cells.some((cell) => typeof cell === "string" && !isBlank(cell));
+    if (!numbers.every(isOrdinal)) return false;
+    const lead = cells.find((cell) => !isBlank(cell));
+    if (typeof lead === "string")
+      return numbers.length > 1 && names(lead) && cells.every((cell) => typeof cell !== "string" || isBlank(cell) || isHeading(cell));
+    return (
+      numbers.length > 1 &&
+      numbers.every((number, i) => number === i + 1) &&
+      cells.every((cell) => typeof cell !== "string" || isBlank(cell)) &&
+      row + 1 < this.end
+    );
+  }
+
+  table(words: readonly number[], first: number): TableParts | undefined {
+    const heading = words.at(-1);
+    const dense = this.#denseRows(first);
+    const headColumns = this.#headColumns(heading, first, dense);
+    const numeric = this.#columns().filter((column) => !headColumns.includes(column) && this.#has(column, first, dense, "number"));
+    if (numeric.length === 0) return undefined;
+    const left = numeric[0]!;
+    const columns = Math.max(this.#lastHeaded(words, left), numeric.at(-1)!) - left + 1;
+    const rows = this.#rowsFrom(first, numeric, headColumns);
+    // A text left of all numbers is the table's title; over the numbers it is a heading.
+    const isTitle = (row: number) =>
+      this.#columns().every((column) => isBlank(this.cell(row, column)) || column < left) && !this.#headsColumn(row, words, headColumns);
+    const titles = words.filter(isTitle).flatMap((row) => this.row(row).find((cell): cell is string => typeof cell === "string" && !isBlank(cell)) ?? []);
+    const headRows = words.filter((row) => !isTitle(row)).slice(-MOST_HEAD_ROWS);
+    return { sheet: this.sheet, titles: titles.reverse(), headRows, headColumns, body: { row: first, column: left, rows, columns } };
+  }
+
+  /** The last row of words may head the columns of names alone, where the numbers need no heading. */
+  #headsColumn(row: number, words: readonly number[], headColumns: readonly number[]): boolean {
+    return row === words.at(-1) && headColumns.some((column) => names(this.cell(row, column)));
+  }
+
+  #columns(): number[] {
+    return Array.from({ length: this.box.columns }, (_, c) => this.box.column + c);
+  }
+
+  /** Rows with numbers, one after the other. */
+  #denseRows(first: number): number {
+    let rows = 0;
+    while (first + rows < this.end && this.row(first + rows).some((cell) => typeof cell === "number") && (rows === 0 || !this.isHeadRow(first + rows))) rows++;
+    return rows;
+  }
+
+  #has(column: number, first: number, rows: number, type: "number" | "string"): boolean {
+    for (let r = 0; r < rows; r++) {
+      const cell = this.cell(first + r, column);
+      if (typeof cell === type && !isBlank(cell)) return true;
+    }
+    return false;
+  }
+
+  #headColumns(heading: number | undefined, first: number, rows: number): number[] {
+    const heads: number[] = [];
+    let isLeft = true;
+    for (const column of this.#columns()) {
+      const numbers = this.#has(column, first, rows, "number");
+      const texts = this.#has(column, first, rows, "string");
+      const isNamed = heading !== undefined && names(this.cell(heading, column));
+      if (numbers ? isNamed || (isLeft && !texts && this.#counts(column, first, rows)) : isNamed || (isLeft && texts)) heads.push(column);
+      else if (numbers) isLeft = false;
+    }
+    return heads;
+  }
+
+  /** 1, 2, 3 down the first column, without a heading that says otherwise. */
+  #counts(column: number, first: number, rows: number): boolean {
+    const isFirst = column === this.box.column;
+    return (
+      isFirst && rows > 1 && this.box.columns > 1 && Array.from({ length: rows }, (_, r) => this.cell(first + r, column)).every((cell, i) => cell === i + 1)
+    );
+  }
+
+  #lastHeaded(words: readonly number[], left: number): number {
+    const heading = words.at(-1);
+    return heading === undefined ? left : Math.max(left, ...this.#columns().filter((column) => !isBlank(this.cell(heading, column))));
+  }
+
+  /** Rows of the table: with numbers, or named and without any that could be read. */
+  #rowsFrom(first: number, numeric: readonly number[], headColumns: readonly number[]): number {
+    let rows = 0;
+    for (let row = first; row < this.end; row++, rows++) {
+      const cells = numeric.map((column) => this.cell(row, column));
+      const hasNumber = cells.some((cell) => typeof cell === "number");
+      if (hasNumber ? row > first && this.isHeadRow(row) : !this.#isNamedRow(row, cells, headColumns)) break;
+    }
+    return rows;
+  }
+
+  #isNamedRow(row: number, cells: readonly Cell[], headColumns: readonly number[]): boolean {
+    const heads = headColumns.map((column) => this.cell(row, column));
+    return heads.some(tellsSubject) && !heads.some(names) && !cells.some((cell) => typeof cell === "string" && isHeading(cell));
+  }
+}
+
+const isOrdinal = (number: number): boolean => Number.isInteger(number) && number >= 1 && number <= LARGEST_ORDINAL;
+
+/** A heading that names what stands below or beside it. */
+function names(cell: Cell): boolean {
+  if (typeof cell !== "string") return false;
+  const { names: field, characteristic, role, places } = parseHeading(cell, HEADING_FIELDS);
+  return field !== undefined && NAMING.has(field) && characteristic === undefined && role === undefined && places.length === 0;
+}
+
+/** Any word of a heading. */
+function isHeading(text: string): boolean {
+  const { names: field, role, isNoReading, characteristic } = parseHeading(text, HEADING_FIELDS);
+  return field !== undefined || role !== undefined || isNoReading === true || characteristic !== undefined;
+}
+
+/** A name of a row that readings are still to come for. */
+function tellsSubject(cell: Cell): boolean {
+  if (typeof cell === "number") return isOrdinal(cell);
+  if (typeof cell !== "string") return false;
+  if (/^\s*\d{1,2}\s*$/.test(cell)) return true;
+  const { cylinder, characteristic, places, role, engine } = parseHeading(cell, HEADING_FIELDS);
+  return cylinder !== undefined || (engine === undefined && (characteristic !== undefined || places.length > 0 || role !== undefined));
+}

@@ -1,0 +1,53 @@
+import type { Finding } from "../../buildsheet/finding.ts";
+import type { JudgedRow } from "../../buildsheet/judged.ts";
+import { CHARACTERISTICS } from "../../vocabulary/characteristics.ts";
+import { DAY_IDENTITY, ENGINE_IDENTITY, type IdentityField, identityFieldOf } from "../../vocabulary/identity.ts";
+import { unitIn } from "../../vocabulary/units.ts";
+import type { SheetSnapshot } from "../../workbook/port.ts";
+import type { IdentityEntry, LimitRow } from "../content.ts";
+import { type Facts, Sizes, Tallies } from "../summary-facts.ts";
+import { identityIn, limitsIn, unitOfLength } from "./identity.ts";
+import { subjectOf } from "./subjects.ts";
+
+/** What a summary of many workbooks keeps of one. */
+export function factsOf(sheets: readonly SheetSnapshot[], findings: readonly Finding[], judged: readonly JudgedRow[]): Facts {
+  const identity = identityIn(sheets);
+  const limits = limitsIn(sheets);
+  const tallies = new Tallies();
+  const sizes = new Sizes();
+  for (const { kind, label } of findings) tallies.add(kind, subjectOf(label));
+  const length = unitOfLength(identity, limits);
+  for (const row of judged) {
+    const { label, value, lower, upper, margin, verdict } = row;
+    if (typeof value !== "number" || margin === null) continue;
+    const subject = subjectOf(label);
+    const unit = unitIn(label, "length") ?? unitIn(label, "pressure") ?? unitByLimits(subject.characteristic, limits, length);
+    sizes.add({ ...subject, unit, value, lower, upper, isOutside: verdict === "over" || verdict === "under" }, margin);
+  }
+  return { engine: engineIn(identity), day: dayIn(identity), tallies: tallies.all, sizes: sizes.all, more: tallies.more + sizes.more };
+}
+
+/** The unit beside the limit that the shop has typed for it. */
+function unitByLimits(characteristic: string, limits: readonly LimitRow[], length: string | undefined): string | undefined {
+  const own = limits.filter((limit) => subjectOf(limit.characteristic).characteristic === characteristic);
+  const units = new Set(own.map(({ unit }) => unit).filter(Boolean));
+  if (units.size === 1) return [...units][0];
+  if (!Object.hasOwn(CHARACTERISTICS, characteristic)) return undefined;
+  const { kind } = CHARACTERISTICS[characteristic]!;
+  return kind === "length" ? length : kind === "percent" ? "%" : undefined;
+}
+
+/** The entries of these fields, in the order of the fields. */
+const entriesOf = (identity: readonly IdentityEntry[], fields: readonly IdentityField[]): IdentityEntry[] =>
+  fields.flatMap((field) => identity.filter(({ name }) => identityFieldOf(name) === field));
+
+const engineIn = (identity: readonly IdentityEntry[]): string | undefined => entriesOf(identity, ENGINE_IDENTITY)[0]?.text;
+
+/** A day is one that the sheet keeps as a date, or that is written year first. */
+function dayIn(identity: readonly IdentityEntry[]): string | undefined {
+  for (const { text } of entriesOf(identity, DAY_IDENTITY)) {
+    const [day] = /^\d{4}-\d{2}-\d{2}/.exec(text) ?? [];
+    if (day !== undefined && !Number.isNaN(Date.parse(day))) return day;
+  }
+  return undefined;
+}

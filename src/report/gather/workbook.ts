@@ -1,0 +1,43 @@
+import { checkWorkbook } from "../../buildsheet/check.ts";
+import { type JudgedRow, JudgedRows } from "../../buildsheet/judged.ts";
+import { callsIn } from "../../formula/own-calls.ts";
+import type { Mapping } from "../../layout/mapping.ts";
+import type { WorkbookSnapshot } from "../../workbook/port.ts";
+import type { ReportInput, SheetContent } from "../content.ts";
+import { Source } from "./areas.ts";
+import { boresIn } from "./bores.ts";
+import { gaugesIn, identityIn, limitsIn, unitOfLength } from "./identity.ts";
+import { laidContent } from "./layout.ts";
+import { changesIn, testsIn, tracesIn } from "./others.ts";
+
+/** A workbook checked for a report: plain data that can be handed to the thread that writes it. */
+export function reportInput(snapshot: WorkbookSnapshot, mapping?: Mapping, notes: readonly string[] = []): ReportInput {
+  const judged = new JudgedRows();
+  const result = checkWorkbook(snapshot, mapping, judged.take);
+  const { rows, counts } = judged;
+  return { name: snapshot.name, result, judged: { rows, counts }, content: gather(snapshot, rows, mapping), notes };
+}
+
+/**
+ * Looks through a workbook for what a report shows beside its verdicts: whose engine, which gauges,
+ * whose limits, and what can be drawn, by our functions first and then by a layout of the shop's own.
+ */
+export function gather(snapshot: WorkbookSnapshot, judged: readonly JudgedRow[], mapping?: Mapping): SheetContent {
+  const { sheets } = snapshot;
+  const identity = identityIn(sheets);
+  const limits = limitsIn(sheets);
+  const source = new Source(snapshot, judged, unitOfLength(identity, limits));
+  const calls = [...callsIn(source.book)];
+  const bores = boresIn(source, calls);
+  const tests = testsIn(source, calls);
+  const laid = mapping && laidContent(source.book, mapping, (cell) => source.isDrawn(cell));
+  return {
+    identity,
+    gauges: gaugesIn(sheets),
+    limits: limits.length > 0 ? limits : (laid?.limits ?? []),
+    bores: [...bores, ...(laid?.bores ?? [])],
+    traces: tracesIn(source, calls),
+    tests: [...tests, ...(laid?.tests ?? [])],
+    changes: changesIn(source, calls),
+  };
+}

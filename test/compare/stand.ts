@@ -1,0 +1,33 @@
+import { compareReadings } from "../../src/compare/compare.ts";
+import { readingsOfCsv } from "../../src/compare/from-csv.ts";
+import type { Reading, ReadingSet } from "../../src/compare/reading.ts";
+
+let line = 1;
+
+/** A bore reading of engine A, with whatever a test cares for in its place. */
+export const reading = (value: number | null, more: Partial<Reading> = {}): Reading => ({
+  ...{ engine: "A", cylinder: "1", characteristic: "bore", position: "top thrust", unit: "mm", uncertainty: 0.003, ...more },
+  value,
+  cell: { sheet: "readings.csv", row: line, column: 4 },
+  line: ++line,
+});
+
+export const set = (name: string, readings: Reading[]): ReadingSet => ({ name, readings, notes: [] });
+
+export const compare = (before: Reading[], after: Reading[], options: Parameters<typeof compareReadings>[2] = {}) =>
+  compareReadings(set("build", before), set("strip-down", after), options);
+
+/** The one change that two readings come to. */
+export function changeBetween(before: Reading, after: Reading, hours?: number) {
+  const { changes, refused } = compare([before], [after], { hours });
+  if (changes.length !== 1) throw new Error(`no change: ${refused.map(({ why }) => why)}`);
+  return changes[0]!;
+}
+
+/** One side read from text in long form. */
+export async function csv(text: string, options: Parameters<typeof readingsOfCsv>[1] = {}) {
+  async function* bytes(): AsyncGenerator<Uint8Array> {
+    yield new TextEncoder().encode(text);
+  }
+  return readingsOfCsv(bytes(), options);
+}
