@@ -13,7 +13,8 @@ export type Circle = (typeof CIRCLES)[number];
 /** Largest less smallest radial distance from the centre of the reference circle; wants at least 4 deviations. */
 export function roundnessOf(deviations: readonly number[], circle: Circle): number {
   const angles = deviations.map((_, i) => direction(i / deviations.length));
-  const left = withoutCircle(deviations, angles, leastSquares(deviations, angles));
+  const [a, b] = leastSquares(deviations, angles);
+  const left = withoutCircle(deviations, angles, [a, b]);
   if (circle === "LS") return spread(left);
   // On a scale of 1, so that one measure of rounding serves traces in µm and in inches.
   const scale = Math.max(...left.map(Math.abs));
@@ -23,8 +24,11 @@ export function roundnessOf(deviations: readonly number[], circle: Circle): numb
     const [outer, inner] = minimumZone(trace, angles);
     return scale * (outer + inner);
   }
-  // The largest circle inside a trace is the smallest around the trace turned inside out.
-  return scale * circumscribed(circle === "MC" ? trace : trace.map((deviation) => -deviation), angles);
+  // What is left has its origin at the least-squares centre, the readings were taken from elsewhere.
+  if (circle === "MC") return scale * circumscribed(trace, angles, [-a / scale, -b / scale]);
+  // The largest circle inside a trace is the smallest around the trace turned inside out, where every centre lies on the other side.
+  const inside = trace.map((deviation) => -deviation);
+  return scale * inscribed(inside, angles, [a / scale, b / scale]);
 }
 
 /** A circle of a trace, on the scale of its deviations. At each angle it lies at radius + a·cos θ + b·sin θ. */
@@ -82,7 +86,39 @@ function minimumZone(trace: readonly number[], angles: readonly Direction[]): [o
 }
 
 /** Radial distance from the smallest circle around the trace to its lowest reading. */
-function circumscribed(trace: readonly number[], angles: readonly Direction[]): number {
+function circumscribed(trace: readonly number[], angles: readonly Direction[], spindle: Centre): number {
+  const { radius, from, to, centreAt } = smallestAround(trace, angles, spindle);
+  // The true circle lies midway between the two readings that hold it, or as near to there as the others let it.
+  return radius - lowest(trace, angles, centreAt(Math.min(Math.max(0, from), to)));
+}
+
+/** The same for the largest circle inside a trace that is given turned inside out. */
+function inscribed(trace: readonly number[], angles: readonly Direction[], spindle: Centre): number {
+  const { radius, from, to, centreAt } = smallestAround(trace, angles, spindle);
+  // Sliding out from midway moves a circle away from both readings, so that it still grows: it goes to the farther end.
+  const ends = Math.abs(from + to) < 1e-9 ? [from, to] : [-from > to ? from : to];
+  // Of two circles as large the one counts that shows more, never the hopeful one.
+  return Math.max(...ends.map((slide) => radius - lowest(trace, angles, centreAt(slide))));
+}
+
+const lowest = (trace: readonly number[], angles: readonly Direction[], centre: Centre): number =>
+  Math.min(...trace.map((deviation, i) => deviation - along(centre, angles[i]!)));
+
+/** A circle whose centre may slide crosswise to two readings that hold it; `from` and `to` are one where it may not. */
+interface Sliding {
+  radius: number;
+  /** How far it may slide, counted from midway between the two. */
+  from: number;
+  to: number;
+  centreAt(slide: number): Centre;
+}
+
+/**
+ * The smallest circle around a trace. Two readings opposite each other hold a circle that may slide
+ * crosswise as far as first order goes, in which all radii are alike; how it lies then is a matter of the
+ * second. Midway between the two is on the line through the spindle, from which they were read.
+ */
+function smallestAround(trace: readonly number[], angles: readonly Direction[], spindle: Centre): Sliding {
   const third = (t: number) => Math.floor((t * trace.length) / 3);
   const { prices, support } = maximise(
     angles.map(([cos, sin]) => [1, cos, sin]),
@@ -91,30 +127,23 @@ function circumscribed(trace: readonly number[], angles: readonly Direction[]): 
     [third(0), third(1), third(2)],
   );
   const [radius, a, b] = prices as [number, number, number];
-  const centre = support.length === 2 ? nearestCentre(trace, angles, radius, [a, b], angles[support[0]!]!) : ([a, b] as const);
-  return radius - Math.min(...trace.map((deviation, i) => deviation - along(centre, angles[i]!)));
-}
-
-/**
- * Two readings opposite each other hold a circle that may still slide crosswise. Of all its places the
- * one nearest to the least-squares centre counts, which is where the trace has its origin here.
- */
-function nearestCentre(trace: readonly number[], angles: readonly Direction[], radius: number, centre: Centre, held: Direction): Centre {
-  const inLine = along(centre, held);
-  const base: Centre = [inLine * held[0], inLine * held[1]];
-  const across: Centre = [-held[1], held[0]];
+  if (support.length !== 2) return { radius, from: 0, to: 0, centreAt: () => [a, b] };
+  const held = angles[support[0]!]!;
+  const across: Direction = [-held[1], held[0]];
+  const [inLine, beside] = [along([a, b], held), along(spindle, across)];
+  const centreAt = (slide: number): Centre => [inLine * held[0] + (beside + slide) * across[0], inLine * held[1] + (beside + slide) * across[1]];
+  const middle = centreAt(0);
   let from = Number.NEGATIVE_INFINITY;
   let to = Number.POSITIVE_INFINITY;
   for (const [i, angle] of angles.entries()) {
     const rate = along(across, angle);
     // The two that hold the circle, and no others, do not feel the slide.
     if (Math.abs(rate) < 1e-9) continue;
-    const bound = (trace[i]! - radius - along(base, angle)) / rate;
+    const bound = (trace[i]! - radius - along(middle, angle)) / rate;
     if (rate > 0) from = Math.max(from, bound);
     else to = Math.min(to, bound);
   }
-  const slide = Math.min(Math.max(0, from), to);
-  return [base[0] + slide * across[0], base[1] + slide * across[1]];
+  return { radius, from, to, centreAt };
 }
 
 /** Gains are scaled to about 1 by the caller; anything below this is rounding. */

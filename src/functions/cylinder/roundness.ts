@@ -29,6 +29,8 @@ export const roundness = define({
     "Two axes cannot see three lobes: such a bore has the same diameter in every direction, so HATCH.OUTOFROUND says 0 and the bore is not round.",
     "Two lobes of height a show as 4a between two diameters and as 2a here: roundness is on the radius, out-of-round on the diameter.",
     "MZ is never more than another circle gives. Readings must go all round in equal steps; a blank one leaves the result blank.",
+    "Two opposite readings hold MC with its centre midway between them. MI slides out from between two as far as the others let it, as a true circle does.",
+    "So MI of few readings shows more than the bore has, of an oval one up to twice as much with 4: take 12 or more.",
     "A part set up off centre is put right, exactly as long as it is off by little beside its radius.",
   ],
   compute: ({ deviations, method }) => {

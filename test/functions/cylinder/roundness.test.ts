@@ -21,6 +21,11 @@ describe("cited values", () => {
     expect(Math.abs(number(roundness, [trace], method) - expected)).toBeLessThanOrEqual(0.001);
   });
 
+  // Computed with true circles of a radius of 36.5 through the same points, all pairs and threes of them tried.
+  test("two opposite readings hold the circle around midway between them", () => {
+    expect(number(roundness, [[0, 0.004, 0, -0.002, 0.003, 0.005, -0.001, -0.003]], "MC")).toBe(0.0075);
+  });
+
   // By definition (computed): two lobes of height a are 4a between two diameters and 2a by minimum zone.
   test("two lobes of 0.01: a two-point gauge says 0.04, roundness 0.02", () => {
     expect(number(outOfRound, [diameters(lobed(2, 12))], 6)).toBeCloseTo(0.04, 9);

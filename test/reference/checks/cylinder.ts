@@ -158,6 +158,10 @@ export const CYLINDER: readonly Check[] = [
     [`=HATCH.ROUNDNESS(${TRACE}, "MC")`, 11.7321, { within: 1e-3 }],
     [`=HATCH.ROUNDNESS(${TRACE}, "MI")`, 15.3091, { within: 1e-3 }],
   ]),
+  ...checksOf("ROUNDNESS", "true circles of radius 36.5 through the eight points, every pair and every three of them tried", "computed", [
+    ['=HATCH.ROUNDNESS({0;0.004;0;-0.002;0.003;0.005;-0.001;-0.003}, "MC")', 0.0075, { within: 5e-7 }],
+    ['=HATCH.ROUNDNESS({0;0.004;0;-0.002;0.003;0.005;-0.001;-0.003}, "MI")', 0.0105355, { within: 1e-6 }],
+  ]),
   ...checksOf("ROUNDNESS", "four points, ±1.1 on one axis and ±0.9 on the other: a ring of width 0.2", "computed", [
     ['=HATCH.ROUNDNESS({1.1,0.9,1.1,0.9}, "MZ")', 0.2, { within: { digits: 12 }, prints: 12 }],
     ['=HATCH.ROUNDNESS({1.1,0.9,1.1,0.9}, "LS")', 0.2, { within: { digits: 12 }, prints: 12 }],
