@@ -1,4 +1,4 @@
-import type { Look, SampleCell, SampleSheet } from "./sample-workbook.ts";
+import type { SampleCell, SampleSheet, SampleStyle } from "./sample-workbook.ts";
 
 /**
  * The sample build sheet: engine A of an invented hire-boat yard that overhauls its two identical
@@ -32,7 +32,7 @@ const LIMIT_ROW = new Map(LIMITS.map(([name], i) => [name, i + 4]));
 const limit = (name: string) => `Limits!$B$${LIMIT_ROW.get(name)}, Limits!$C$${LIMIT_ROW.get(name)}`;
 
 /** Cells of one row from column A on; `""` leaves a cell out. */
-function line(row: number, contents: readonly (number | string)[], looks: Look | readonly Look[], from = "A"): SampleCell[] {
+function line(row: number, contents: readonly (number | string)[], looks: SampleStyle | readonly SampleStyle[], from = "A"): SampleCell[] {
   return contents.flatMap((content, i) => {
     const look = typeof looks === "string" ? looks : (looks[i] ?? looks[looks.length - 1]!);
     const blankTyped = content === "" && look.startsWith("typed");

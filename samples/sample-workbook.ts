@@ -4,12 +4,25 @@ import type { Cell } from "../src/core/cell.ts";
 import { storeFormulas } from "../src/xlsx/formula-text.ts";
 
 /** How a sample cell looks: what people type stands out from what is calculated; `wrapped`, `number` and `verdict` make a table of long words. */
-export type Look = "title" | "note" | "head" | "label" | "typed" | "typed3" | "words" | "result" | "result3" | "wrapped" | "number" | "verdict" | "master";
+export type SampleStyle =
+  | "title"
+  | "note"
+  | "head"
+  | "label"
+  | "typed"
+  | "typed3"
+  | "words"
+  | "result"
+  | "result3"
+  | "wrapped"
+  | "number"
+  | "verdict"
+  | "master";
 
 export interface SampleCell {
   address: string;
   content: number | string;
-  look: Look;
+  look: SampleStyle;
   /** The block into which the formula spills, `F4:F9`. */
   spill?: string;
   /** The content is text, even where it starts with `=`. */
@@ -29,7 +42,7 @@ export interface SampleSheet {
 }
 
 /** Calculated values by sheet and address, so that a viewer without the functions shows numbers too. */
-export type Calculated = (sheet: string, address: string) => Cell;
+export type CalculatedCell = (sheet: string, address: string) => Cell;
 
 const FONT = { name: "Calibri", family: 2, size: 11 } as const;
 const TYPED = { type: "pattern", pattern: "solid", fgColor: { argb: "FFFFF8E1" } } as const;
@@ -41,7 +54,7 @@ const THIN = { style: "thin", color: { argb: "FFB8C0C6" } } as const;
 // Files made twice are the same byte for byte: no clock goes into them.
 const DATE = new Date(Date.UTC(2026, 0, 5));
 
-export async function writeWorkbook(sheets: readonly SampleSheet[], title: string, calculated: Calculated): Promise<Uint8Array> {
+export async function writeWorkbook(sheets: readonly SampleSheet[], title: string, calculated: CalculatedCell): Promise<Uint8Array> {
   const book = new Workbook();
   book.creator = "Crosshatch samples";
   book.lastModifiedBy = "Crosshatch samples";
@@ -82,7 +95,7 @@ function flag(page: Worksheet, { cells, unless }: NonNullable<SampleSheet["flagg
   page.addConditionalFormatting({ ref: cells, rules: [{ type: "expression", priority: 1, formulae: [formula], style: { fill: FLAGGED } }] });
 }
 
-function put(page: Worksheet, sheet: string, { address, content, look, spill, isText, format }: SampleCell, calculated: Calculated): void {
+function put(page: Worksheet, sheet: string, { address, content, look, spill, isText, format }: SampleCell, calculated: CalculatedCell): void {
   const cell = page.getCell(address);
   if (typeof content === "string" && content.startsWith("=") && !isText) {
     const result = calculated(sheet, address) ?? "";
@@ -97,9 +110,9 @@ function put(page: Worksheet, sheet: string, { address, content, look, spill, is
 }
 
 /** Words that run on over the empty cells beside them, which a border would stop. */
-const RUNS_ON: ReadonlySet<Look> = new Set<Look>(["title", "note", "words", "master"]);
+const RUNS_ON: ReadonlySet<SampleStyle> = new Set<SampleStyle>(["title", "note", "words", "master"]);
 
-function style(page: Worksheet, address: string, look: Look): void {
+function style(page: Worksheet, address: string, look: SampleStyle): void {
   const cell = page.getCell(address);
   cell.font = FONT;
   if (look === "title") cell.font = { ...FONT, bold: true, size: 14 };

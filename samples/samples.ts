@@ -10,11 +10,11 @@ import { buildSheet } from "./build-sheet.ts";
 import { compareSamples } from "./compare/compare.ts";
 import { layoutSamples } from "./layouts/layouts.ts";
 import { readingsCsv } from "./readings.ts";
-import { type Calculated, type SampleSheet, writeWorkbook } from "./sample-workbook.ts";
+import { type CalculatedCell, type SampleSheet, writeWorkbook } from "./sample-workbook.ts";
 import { selfCheckWorkbook } from "./self-check.ts";
 
 /** Calculates the sheets headless, so that the file also holds what its formulas come to. */
-function calculate(sheets: readonly SampleSheet[]): Calculated {
+function calculate(sheets: readonly SampleSheet[]): CalculatedCell {
   registerFunctions(specs, engine);
   const chatter = console.debug;
   console.debug = () => {};

@@ -1,5 +1,5 @@
 import { assignEvenly } from "../../src/math/assignment.ts";
-import type { Group } from "./benchmark-group.ts";
+import type { BenchmarkGroup } from "./benchmark-group.ts";
 import { show, together } from "./measure.ts";
 import { profiled } from "./profile.ts";
 
@@ -7,7 +7,7 @@ import { profiled } from "./profile.ts";
 const SIZE = 200;
 const WHAT = "piston matching, 200 × 200, exact";
 
-export async function assignments(): Promise<Group> {
+export async function assignments(): Promise<BenchmarkGroup> {
   // A fixed scatter: every run pairs the same parts.
   const scatter = (i: number, prime: number) => ((i * prime) % 199) - 99;
   const costs = Array.from({ length: SIZE }, (_, bore) =>

@@ -1,6 +1,6 @@
 import { openWorkbook } from "../../src/hosts/file.ts";
 import { bookFile, clearanceRows, NATIVE, OURS } from "./book-file.ts";
-import { type Line, ratioLine, summary } from "./measure.ts";
+import { type BenchmarkLine, ratioLine, summary } from "./measure.ts";
 import { selfTimes } from "./profile.ts";
 import { report } from "./report.ts";
 
@@ -9,13 +9,13 @@ test("a timing is the median of the runs with the least and the most", () => {
 });
 
 describe("the page of results", () => {
-  const line = (rest: Partial<Line>): Line => ({ what: "work", measured: "2.0 ms", yardstick: "1.0 ms", unit: "×", ...rest });
-  const rowOf = (rest: Partial<Line>): string =>
+  const line = (rest: Partial<BenchmarkLine>): BenchmarkLine => ({ what: "work", measured: "2.0 ms", yardstick: "1.0 ms", unit: "×", ...rest });
+  const rowOf = (rest: Partial<BenchmarkLine>): string =>
     report([line(rest)], [], 1)
       .split("\n")
       .find((text) => text.startsWith("| work"))!;
 
-  test.each<[string, Partial<Line>, string]>([
+  test.each<[string, Partial<BenchmarkLine>, string]>([
     ["at most", { value: 2, aim: 2 }, "| 2.00 × | ≤ 2 × | met |"],
     ["at most", { value: 2.1, aim: 2 }, "| 2.10 × | ≤ 2 × | **missed** |"],
     ["at least", { value: 1.8, aim: 1.7, atLeast: true }, "| 1.80 × | ≥ 1.7 × | met |"],

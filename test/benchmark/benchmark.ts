@@ -10,7 +10,7 @@ import { buildCommandLine, ENGINE_AS_MODULE } from "../../src/cli/build.mjs";
 import { buildAddin } from "../../src/tools/build.ts";
 import { COMMON } from "../../src/tools/bundling.ts";
 import { root } from "../../src/tools/paths.ts";
-import type { Group } from "./benchmark-group.ts";
+import type { BenchmarkGroup } from "./benchmark-group.ts";
 import { office } from "./libreoffice.ts";
 import { paneReady } from "./pane-ready.ts";
 import { run } from "./programs.ts";
@@ -47,9 +47,9 @@ async function commandLine(): Promise<string> {
 const script = await calculations();
 const program = await commandLine();
 /** In a process of its own, so that none meets what another has left behind. */
-const apart = (group: string) => async () => JSON.parse(run({ command: process.execPath, args: [script, group] })) as Group;
+const apart = (group: string) => async () => JSON.parse(run({ command: process.execPath, args: [script, group] })) as BenchmarkGroup;
 
-const GROUPS: Record<string, () => Promise<Group>> = {
+const GROUPS: Record<string, () => Promise<BenchmarkGroup>> = {
   elementWise: apart("elementWise"),
   assignments: apart("assignments"),
   formulas: apart("formulas"),
@@ -65,14 +65,14 @@ const GROUPS: Record<string, () => Promise<Group>> = {
 };
 
 /** What cannot be measured here keeps nothing else from being. */
-const unmeasured = (name: string, { message }: Error): Group => ({
+const unmeasured = (name: string, { message }: Error): BenchmarkGroup => ({
   lines: [{ what: `${name}: could not be measured`, measured: "–", yardstick: message.split("\n")[0]!.slice(0, 200), unit: "×" }],
   profiles: [],
 });
 
 const wanted = process.argv.slice(2);
 const started = performance.now();
-const found: Group[] = [];
+const found: BenchmarkGroup[] = [];
 for (const [name, measure] of Object.entries(GROUPS)) {
   if (wanted.length > 0 && !wanted.includes(name)) continue;
   console.error(`${name} …`);

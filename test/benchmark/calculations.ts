@@ -1,10 +1,10 @@
 /** One group of what the benchmark measures, bundled as it is shipped and run in a process of its own: prints what it found as JSON. */
 import { assignments } from "./assignments.ts";
-import type { Group } from "./benchmark-group.ts";
+import type { BenchmarkGroup } from "./benchmark-group.ts";
 import { elementWise } from "./element-wise.ts";
 import { archive, formulas, growth } from "./workbook.ts";
 
-export const GROUPS: Record<string, () => Promise<Group>> = { elementWise, assignments, formulas, growth, archive };
+export const GROUPS: Record<string, () => Promise<BenchmarkGroup>> = { elementWise, assignments, formulas, growth, archive };
 
 // The engine's remarks on its own running are not part of the answer.
 console.debug = () => {};

@@ -3,8 +3,8 @@ import { call } from "../../src/core/broadcast.ts";
 import type { Block } from "../../src/core/cell.ts";
 import { decimal, isAbove } from "../../src/core/decimal.ts";
 import { specByName } from "../../src/functions/index.ts";
-import type { Group } from "./benchmark-group.ts";
-import { type Line, ratioLine, type Timing, together } from "./measure.ts";
+import type { BenchmarkGroup } from "./benchmark-group.ts";
+import { type BenchmarkLine, ratioLine, type Timing, together } from "./measure.ts";
 
 /**
  * Each element-wise function on a million elements, as a host calls it (rows of cells in, rows of
@@ -67,8 +67,8 @@ const overRows = (one: Case) =>
 const rising = (from: number): Block =>
   Array.from({ length: ROWS }, (_, row) => Array.from({ length: COLUMNS }, (_, column) => from + ((row * COLUMNS + column) % 800) / 1000));
 
-export async function elementWise(): Promise<Group> {
-  const lines: Line[] = [];
+export async function elementWise(): Promise<BenchmarkGroup> {
+  const lines: BenchmarkLine[] = [];
   for (const one of CASES) {
     const { name, from } = one;
     const spec = specByName.get(name)!;

@@ -1,7 +1,7 @@
 import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
-import type { Group } from "./benchmark-group.ts";
+import type { BenchmarkGroup } from "./benchmark-group.ts";
 import { bookFile, clearanceRows, NATIVE, OURS } from "./book-file.ts";
 import { ratioLine, together } from "./measure.ts";
 import { inFolder, profileOf, run, succeeds } from "./programs.ts";
@@ -11,7 +11,7 @@ const WHAT = "check of a workbook of 50 000 formulas of ours, the whole command;
 const OFFICE = "soffice";
 
 /** The whole command against LibreOffice without a window, each from its start to its end. */
-export async function office(program: string): Promise<Group> {
+export async function office(program: string): Promise<BenchmarkGroup> {
   if (!succeeds({ command: OFFICE, args: ["--version"] }))
     return { lines: [{ what: WHAT, measured: "–", yardstick: "LibreOffice is not installed", unit: "×" }], profiles: [] };
   return inFolder(async (folder) => {

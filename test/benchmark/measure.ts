@@ -27,7 +27,7 @@ export function summary(took: readonly number[]): Timing {
 }
 
 /** One line of the results. */
-export interface Line {
+export interface BenchmarkLine {
   what: string;
   measured: string;
   /** What it is compared with, in this run, or why it is not. */
@@ -49,6 +49,6 @@ export const show = ({ median, least, most }: Timing): string => {
 };
 
 /** How many times as long as the yardstick it took. */
-export function ratioLine(what: string, measured: Timing, yardstick: Timing, rest: Pick<Line, "aim" | "profile"> = {}): Line {
+export function ratioLine(what: string, measured: Timing, yardstick: Timing, rest: Pick<BenchmarkLine, "aim" | "profile"> = {}): BenchmarkLine {
   return { what, measured: show(measured), yardstick: show(yardstick), value: measured.median / yardstick.median, unit: "×", ...rest };
 }

@@ -5,13 +5,13 @@ import type { BrowserContext } from "playwright-core";
 import { serve } from "../../src/bench/server.ts";
 import { launchBrowser } from "../../src/tools/browser.ts";
 import { buildBench } from "../../src/tools/build-bench.ts";
-import { type Line, show, summary } from "./measure.ts";
+import { type BenchmarkLine, show, summary } from "./measure.ts";
 
 const RUNS = 5;
 const AIM = 350;
 
 /** From asking for the pane's page until its first button is painted, in a real browser without a cache. */
-export async function paneReady(): Promise<Line[]> {
+export async function paneReady(): Promise<BenchmarkLine[]> {
   const folder = mkdtempSync(join(tmpdir(), "crosshatch-bench-"));
   await buildBench(folder);
   const server = await serve(folder, 0);

@@ -2,7 +2,7 @@ import { once } from "node:events";
 import { createWriteStream } from "node:fs";
 import { join } from "node:path";
 import { finished } from "node:stream/promises";
-import type { Group } from "./benchmark-group.ts";
+import type { BenchmarkGroup } from "./benchmark-group.ts";
 import { ratioLine, type Timing, together } from "./measure.ts";
 import { inFolder, onProcessors, type Program, profileOf, run, succeeds } from "./programs.ts";
 
@@ -44,7 +44,7 @@ const query = (input: string, output: string): string => `
 `;
 
 /** Readings checked by the whole command, on one processor against DuckDB on one thread. */
-export async function readings(program: string): Promise<Group> {
+export async function readings(program: string): Promise<BenchmarkGroup> {
   const probe: Program = { command: process.execPath, args: ["--input-type=module", "-e", 'await import("@duckdb/node-api")'] };
   if (!succeeds(probe)) return { lines: [{ what: WHAT, measured: "–", yardstick: "DuckDB is not installed", unit: "×" }], profiles: [] };
   return inFolder(async (folder) => {

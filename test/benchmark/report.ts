@@ -1,12 +1,12 @@
 import { cpus, platform, release, totalmem } from "node:os";
-import type { Line } from "./measure.ts";
+import type { BenchmarkLine } from "./measure.ts";
 import type { Profile } from "./profile.ts";
 
-const shown = (value: number, unit: Line["unit"]): string => (unit === "×" ? `${value.toFixed(2)} ×` : `${value.toFixed(1)} ${unit}`);
+const shown = (value: number, unit: BenchmarkLine["unit"]): string => (unit === "×" ? `${value.toFixed(2)} ×` : `${value.toFixed(1)} ${unit}`);
 
-const isMet = ({ value, aim, atLeast }: Line): boolean => (atLeast ? value! >= aim! : value! <= aim!);
+const isMet = ({ value, aim, atLeast }: BenchmarkLine): boolean => (atLeast ? value! >= aim! : value! <= aim!);
 
-function row(line: Line): string {
+function row(line: BenchmarkLine): string {
   const { what, measured, yardstick, value, unit, aim, atLeast } = line;
   const figure = value === undefined ? "–" : shown(value, unit);
   const [wanted, met] =
@@ -15,7 +15,7 @@ function row(line: Line): string {
 }
 
 /** The results as a page, and where the time went in whatever missed its aim. */
-export function report(lines: readonly Line[], profiles: readonly Profile[], seconds: number): string {
+export function report(lines: readonly BenchmarkLine[], profiles: readonly Profile[], seconds: number): string {
   const missed = new Set(lines.filter((line) => line.aim !== undefined && line.value !== undefined && !isMet(line)).map(({ profile }) => profile));
   return [
     "# Speed",

@@ -1,12 +1,12 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { gzipSync } from "node:zlib";
-import type { Line } from "./measure.ts";
+import type { BenchmarkLine } from "./measure.ts";
 
 /** What a host loads before anything can be used, zipped as a server sends it. */
-export function sizes(dist: string): Line[] {
+export function sizes(dist: string): BenchmarkLine[] {
   const kilobytes = (files: readonly string[]) => files.reduce((sum, file) => sum + gzipSync(readFileSync(join(dist, file)), { level: 9 }).length, 0) / 1024;
-  const line = (what: string, files: readonly string[], aim: number): Line => {
+  const line = (what: string, files: readonly string[], aim: number): BenchmarkLine => {
     const value = kilobytes(files);
     return { what, measured: `${value.toFixed(1)} KB gz (${files.join(", ")})`, yardstick: "–", value, unit: "KB gz", aim };
   };

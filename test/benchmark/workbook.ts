@@ -5,9 +5,9 @@ import { calculate } from "../../src/calc/calculate.ts";
 import { evaluateWithModel } from "../../src/calc/evaluate-with-model.ts";
 import { openWorkbook } from "../../src/hosts/file.ts";
 import { readXlsx } from "../../src/xlsx/read/read.ts";
-import type { Group } from "./benchmark-group.ts";
+import type { BenchmarkGroup } from "./benchmark-group.ts";
 import { bookFile, type Content, clearanceRows, NATIVE, OURS } from "./book-file.ts";
-import { type Line, RUNS, ratioLine, show, type Timing, together } from "./measure.ts";
+import { type BenchmarkLine, RUNS, ratioLine, show, type Timing, together } from "./measure.ts";
 import { profiled } from "./profile.ts";
 
 const FORMULAS = 50_000;
@@ -25,7 +25,7 @@ function native(bytes: Uint8Array): void {
 }
 
 /** Formulas of ours in one workbook, against native ones. */
-export async function formulas(): Promise<Group> {
+export async function formulas(): Promise<BenchmarkGroup> {
   const [ours, theirs] = [clearanceRows(FORMULAS, OURS), clearanceRows(FORMULAS, NATIVE)];
   const [ourFile, theirFile] = [bookFile(ours), bookFile(theirs)];
   const [ourBook, theirBook] = [readXlsx(ourFile), readXlsx(theirFile)];
@@ -52,7 +52,7 @@ export async function formulas(): Promise<Group> {
 const plain = (content: Content): number | string => (typeof content === "object" ? `=${content.formula}` : content);
 
 /** Time for each formula as workbooks grow. */
-export async function growth(): Promise<Group> {
+export async function growth(): Promise<BenchmarkGroup> {
   const sizes = [10_000, 50_000, 200_000];
   const took: Timing[] = [];
   for (const size of sizes) {
@@ -77,7 +77,7 @@ export async function growth(): Promise<Group> {
 }
 
 /** Many small workbooks, one after the other in one thread. */
-export async function archive(): Promise<Group> {
+export async function archive(): Promise<BenchmarkGroup> {
   const sample = new Uint8Array(readFileSync("samples/build-sheet.xlsx"));
   const counts = [100, 1000];
   const work = counts.map((count) => async () => {
@@ -87,7 +87,7 @@ export async function archive(): Promise<Group> {
   const took = await together(work, RUNS);
   const each = took.map(({ median }, i) => median / counts[i]!);
   const shown = counts.map((count, i) => `${count}: ${show(took[i]!)}, ${each[i]!.toFixed(2)} ms each`).join("; ");
-  const line: Line = {
+  const line: BenchmarkLine = {
     what: `workbooks as the sample build sheet, ${OPENED} in one thread: time for each of 1 000, against 100`,
     measured: shown,
     yardstick: "itself",

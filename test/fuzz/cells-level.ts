@@ -2,18 +2,18 @@ import type { Cell } from "../../src/core/cell.ts";
 import type { CellFile, SheetFile, WorkbookFile } from "../../src/xlsx/model.ts";
 import { expectCirclesTold } from "./circular-references.ts";
 import { edge, NUMBERS } from "./edge-values.ts";
-import { formulaOf, type Reach } from "./grammar.ts";
+import { type FormulaScope, formulaOf } from "./grammar.ts";
 import { expectCounts, expectReadersAgree } from "./oracles.ts";
-import type { Level, Outcome } from "./outcome.ts";
-import type { Random } from "./random.ts";
+import type { FuzzOutcome, Level } from "./outcome.ts";
+import type { FuzzRandom } from "./random.ts";
 import { BOOKS, calculated, copyOf, untouched } from "./samples.ts";
-import { expectUntouched } from "./unchanged-formulas.ts";
+import { type ChangedCell, expectUntouched } from "./unchanged-formulas.ts";
 
 /** Cells of a sample typed over, emptied or filled: formulas that do not depend on them keep their values. */
 export const cellsLevel: Level = {
   name: "cells and formulas",
   weight: 5,
-  async run(random): Promise<Outcome> {
+  async run(random): Promise<FuzzOutcome> {
     const sample = random.pick(BOOKS);
     const book = copyOf(sample.book);
     const places = Array.from({ length: 1 + random.below(4) }, () => typeOver(book, random));
@@ -26,14 +26,7 @@ export const cellsLevel: Level = {
   },
 };
 
-/** A cell that was changed: its sheet by place. */
-export interface Changed {
-  sheet: number;
-  row: number;
-  column: number;
-}
-
-function typeOver(book: WorkbookFile, random: Random): Changed {
+function typeOver(book: WorkbookFile, random: FuzzRandom): ChangedCell {
   const sheet = random.below(book.sheets.length);
   const page = book.sheets[sheet]!;
   const place = random.chance(0.8) && page.cells.length > 0 ? random.pick(page.cells) : { row: random.below(60), column: random.below(20) };
@@ -45,7 +38,7 @@ function typeOver(book: WorkbookFile, random: Random): Changed {
   return { sheet, row, column };
 }
 
-function contentOf(book: WorkbookFile, page: SheetFile, random: Random): Pick<CellFile, "value" | "formula" | "array"> | undefined {
+function contentOf(book: WorkbookFile, page: SheetFile, random: FuzzRandom): Pick<CellFile, "value" | "formula" | "array"> | undefined {
   const kind = random.below(10);
   if (kind === 0) return undefined;
   if (kind < 5) return { value: random.pick(NUMBERS) };
@@ -54,7 +47,7 @@ function contentOf(book: WorkbookFile, page: SheetFile, random: Random): Pick<Ce
   return { value: null, formula, ...(random.chance(0.5) ? { array: { rows: 1, columns: 1, grows: random.chance(0.5) } } : {}) };
 }
 
-function reachOf(book: WorkbookFile, { cells }: SheetFile): Reach {
+function reachOf(book: WorkbookFile, { cells }: SheetFile): FormulaScope {
   return {
     sheets: book.sheets.map(({ name }) => name),
     names: [...book.names.map(({ name }) => name), ...book.tables.map(({ name }) => name)],

@@ -1,15 +1,15 @@
 import { type CsvCheck, checkCsv } from "../../src/buildsheet/csv.ts";
 import { edge } from "./edge-values.ts";
 import { expectCounts, expectSame, expectSentence } from "./oracles.ts";
-import type { Level, Outcome } from "./outcome.ts";
-import type { Random } from "./random.ts";
+import type { FuzzOutcome, Level } from "./outcome.ts";
+import type { FuzzRandom } from "./random.ts";
 import { READINGS } from "./samples.ts";
 
 /** Readings with bytes or fields changed: the same findings however the bytes arrive, no row lost. */
 export const csvLevel: Level = {
   name: "CSV bytes",
   weight: 30,
-  async run(random): Promise<Outcome> {
+  async run(random): Promise<FuzzOutcome> {
     const bytes = damaged(random.pick(READINGS), random);
     const whole = await checked(bytes, []);
     const text = bytes.toString("latin1");
@@ -25,7 +25,7 @@ export const csvLevel: Level = {
 export const csvSpellingLevel: Level = {
   name: "CSV spelling",
   weight: 5,
-  async run(random): Promise<Outcome> {
+  async run(random): Promise<FuzzOutcome> {
     const text = fields(random.pick(READINGS).toString(), random);
     const spelled = random.pick(SPELLINGS)(text);
     expectSame("the same readings spelled otherwise", await checked(Buffer.from(spelled), []), await checked(Buffer.from(text), []));
@@ -54,7 +54,7 @@ async function checked(bytes: Buffer, cuts: readonly number[]): Promise<CsvCheck
   return await checkCsv(pieces(), { name: "fuzz.csv" });
 }
 
-function damaged(whole: Buffer, random: Random): Buffer {
+function damaged(whole: Buffer, random: FuzzRandom): Buffer {
   let bytes: Buffer = Buffer.from(random.chance(0.5) ? fields(whole.toString(), random) : whole);
   for (let n = random.below(4); n > 0; n--) bytes = random.pick(DAMAGES)(bytes, random);
   return bytes;
@@ -62,7 +62,7 @@ function damaged(whole: Buffer, random: Random): Buffer {
 
 const SIGNS = [0, 0x22, 0x2c, 0x3b, 0x09, 0x0a, 0x0d, 0x20, 0x2d, 0x2e, 0x30, 0x39, 0x65, 0x80, 0xc3, 0xff];
 
-const DAMAGES: readonly ((bytes: Buffer, random: Random) => Buffer)[] = [
+const DAMAGES: readonly ((bytes: Buffer, random: FuzzRandom) => Buffer)[] = [
   (bytes, random) => {
     if (bytes.length > 0) bytes[random.below(bytes.length)] = random.chance(0.7) ? random.pick(SIGNS) : random.below(256);
     return bytes;
@@ -83,7 +83,7 @@ const DAMAGES: readonly ((bytes: Buffer, random: Random) => Buffer)[] = [
 ];
 
 /** Some fields replaced; those that need it in quotes. */
-function fields(text: string, random: Random): string {
+function fields(text: string, random: FuzzRandom): string {
   const lines = text.trimEnd().split(/\r?\n/);
   for (let n = 1 + random.below(5); n > 0; n--) {
     const at = 1 + random.below(lines.length - 1);

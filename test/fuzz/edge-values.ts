@@ -1,4 +1,4 @@
-import type { Random } from "./random.ts";
+import type { FuzzRandom } from "./random.ts";
 
 /** Numbers at which programs go wrong. */
 export const NUMBERS: readonly number[] = [
@@ -89,4 +89,4 @@ export const TEXTS: readonly string[] = [
   "x".repeat(40_000),
 ];
 
-export const edge = (random: Random): string => (random.chance(0.4) ? String(random.pick(NUMBERS)) : random.pick(TEXTS));
+export const edge = (random: FuzzRandom): string => (random.chance(0.4) ? String(random.pick(NUMBERS)) : random.pick(TEXTS));

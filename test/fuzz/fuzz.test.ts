@@ -1,7 +1,7 @@
 import { expectCirclesTold } from "./circular-references.ts";
 import { figuresOf, withRun } from "./figures.ts";
 import { expectCounts, expectReadersAgree, expectSame, expectSentence, orRefused } from "./oracles.ts";
-import { Random } from "./random.ts";
+import { FuzzRandom } from "./random.ts";
 import { fuzz } from "./run.ts";
 import { BOOKS, calculated, copyOf, untouched } from "./samples.ts";
 import { expectUntouched } from "./unchanged-formulas.ts";
@@ -36,7 +36,7 @@ test("a run that is repeated takes the place of the earlier one; others of the s
 
 test("the same seed and input give the same numbers, others give others", () => {
   const numbers = (seed: number, index: number) => {
-    const random = new Random(seed, index);
+    const random = new FuzzRandom(seed, index);
     return Array.from({ length: 5 }, () => random.next());
   };
   expect(numbers(1, 2)).toEqual(numbers(1, 2));

@@ -7,7 +7,7 @@ import { writeFileSync } from "node:fs";
 import { availableParallelism } from "node:os";
 import { Command } from "commander";
 import { FIGURES, figuresOf, keptRuns, withRun } from "./figures.ts";
-import { type Tried, tryInput } from "./levels.ts";
+import { type TriedInput, tryInput } from "./levels.ts";
 import { fuzz } from "./run.ts";
 
 const count = (text: string): number => {
@@ -31,7 +31,7 @@ if (options.only !== undefined) {
   console.log(await tryInput(options.seed, options.only));
 } else {
   let done = 0;
-  const tried = ({ index, level, what }: Tried): void => {
+  const tried = ({ index, level, what }: TriedInput): void => {
     if (what !== undefined) console.log(`input ${index} (${level}): ${what}`);
     if (++done % 1000 === 0) console.log(`${done} of ${options.inputs}`);
   };

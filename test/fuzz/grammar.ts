@@ -1,17 +1,17 @@
 import { specs } from "../../src/functions/index.ts";
 import { cellName } from "../../src/workbook/address.ts";
 import { edge, NUMBERS } from "./edge-values.ts";
-import type { Random } from "./random.ts";
+import type { FuzzRandom } from "./random.ts";
 
 /** Where references of a formula may point. */
-export interface Reach {
+export interface FormulaScope {
   sheets: readonly string[];
   names: readonly string[];
   rows: number;
   columns: number;
 }
 
-export const NOWHERE: Reach = { sheets: [], names: [], rows: 4, columns: 4 };
+export const NOWHERE: FormulaScope = { sheets: [], names: [], rows: 4, columns: 4 };
 
 const EXAMPLES = specs.flatMap(({ examples }) => examples.map(({ formula }) => formula.slice(1)));
 const SHEET_FUNCTIONS =
@@ -21,13 +21,13 @@ const SHEET_FUNCTIONS =
 const OPERATORS = ["+", "-", "*", "/", "^", "&", "=", "<>", "<", ">", "<=", ">=", ":", " ", ","];
 
 /** A formula, without its `=`: one of ours as the manual shows it, changed, or any mixture. */
-export function formulaOf(random: Random, reach: Reach): string {
+export function formulaOf(random: FuzzRandom, reach: FormulaScope): string {
   if (random.chance(0.5)) return changed(random.pick(EXAMPLES), random, reach);
   return expression(random, reach, 1 + random.below(4));
 }
 
 /** An example with some of its literals, arguments or signs replaced. */
-function changed(example: string, random: Random, reach: Reach): string {
+function changed(example: string, random: FuzzRandom, reach: FormulaScope): string {
   const pieces = example.match(/"(?:[^"]|"")*"|[\d.]+|[A-Za-z_.]+|./g) ?? [];
   for (let n = random.below(4); n > 0; n--) {
     const i = random.below(pieces.length);
@@ -41,19 +41,19 @@ function changed(example: string, random: Random, reach: Reach): string {
 /** A line break in a formula is LF wherever it comes from. */
 const quoted = (text: string): string => `"${text.replaceAll('"', '""').replaceAll("\r", "")}"`;
 
-function literal(random: Random): string {
+function literal(random: FuzzRandom): string {
   const kind = random.below(8);
   if (kind < 4) return String(random.pick(NUMBERS));
   if (kind < 6) return quoted(edge(random).slice(0, 60));
   return random.pick(["TRUE", "FALSE", "#N/A", "#REF!", "#DIV/0!", "1%", "", "{1,2;3,4}", '{"a",1}', "{1,2;3}", "-5", "+-+2"]);
 }
 
-function cell(random: Random, { rows, columns }: Reach): string {
+function cell(random: FuzzRandom, { rows, columns }: FormulaScope): string {
   if (random.chance(0.03)) return random.pick(["A0", "XFD1048576", "XFE1", "A1048577", "$A$1", "A:A", "1:1", "A1#", "A:C", "@A1"]);
   return cellName({ row: random.below(rows + 1), column: random.below(columns + 1) });
 }
 
-function reference(random: Random, reach: Reach): string {
+function reference(random: FuzzRandom, reach: FormulaScope): string {
   const { sheets, names } = reach;
   if (names.length > 0 && random.chance(0.1)) return random.pick(names);
   const sheet = sheets.length > 0 && random.chance(0.25) ? `'${random.pick(sheets).replaceAll("'", "''")}'!` : "";
@@ -61,7 +61,7 @@ function reference(random: Random, reach: Reach): string {
   return sheet + range;
 }
 
-export function expression(random: Random, reach: Reach, depth: number): string {
+export function expression(random: FuzzRandom, reach: FormulaScope, depth: number): string {
   if (depth <= 0) return random.chance(0.5) && reach.sheets.length > 0 ? reference(random, reach) : literal(random);
   const inner = (): string => expression(random, reach, depth - 1);
   switch (random.below(6)) {

@@ -2,8 +2,8 @@ import { calcLevel } from "./calc-level.ts";
 import { cellsLevel } from "./cells-level.ts";
 import { csvLevel, csvSpellingLevel } from "./csv-level.ts";
 import { mappingLevel } from "./mapping-level.ts";
-import type { Level, Outcome } from "./outcome.ts";
-import { Random } from "./random.ts";
+import type { FuzzOutcome, Level } from "./outcome.ts";
+import { FuzzRandom } from "./random.ts";
 import { xmlLevel } from "./xml-level.ts";
 import { bytesLevel, partsLevel } from "./zip-level.ts";
 
@@ -11,7 +11,7 @@ export const LEVELS: readonly Level[] = [bytesLevel, partsLevel, xmlLevel, cells
 
 const TOTAL = LEVELS.reduce((sum, { weight }) => sum + weight, 0);
 
-function levelOf(random: Random): Level {
+function levelOf(random: FuzzRandom): Level {
   let place = random.next() * TOTAL;
   return (
     LEVELS.find(({ weight }) => {
@@ -21,10 +21,10 @@ function levelOf(random: Random): Level {
   );
 }
 
-export interface Tried {
+export interface TriedInput {
   index: number;
   level: string;
-  outcome: Outcome | "defect";
+  outcome: FuzzOutcome | "defect";
   /** What is wrong, for a defect. */
   what?: string;
   /** Processor time. */
@@ -32,11 +32,11 @@ export interface Tried {
 }
 
 /** One input of a seed, always the same: made, tried and looked at. */
-export async function tryInput(seed: number, index: number): Promise<Tried> {
-  const random = new Random(seed, index);
+export async function tryInput(seed: number, index: number): Promise<TriedInput> {
+  const random = new FuzzRandom(seed, index);
   const level = levelOf(random);
   const before = process.cpuUsage();
-  let outcome: Tried["outcome"] = "defect";
+  let outcome: TriedInput["outcome"] = "defect";
   let what: string | undefined;
   try {
     outcome = await level.run(random);

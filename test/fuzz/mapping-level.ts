@@ -3,8 +3,8 @@ import { isUnread, readMapping } from "../../src/layout/mapping.ts";
 import { LAYOUT_KEY } from "../../src/workbook/storage.ts";
 import { edge, NUMBERS } from "./edge-values.ts";
 import { expectCounts, expectSame, expectSentence } from "./oracles.ts";
-import { Defect, type Level, type Outcome } from "./outcome.ts";
-import type { Random } from "./random.ts";
+import { Defect, type FuzzOutcome, type Level } from "./outcome.ts";
+import type { FuzzRandom } from "./random.ts";
 import { BOOKS, untouched } from "./samples.ts";
 
 const LAID = BOOKS.filter(({ book }) => book.kept.has(LAYOUT_KEY));
@@ -13,7 +13,7 @@ const LAID = BOOKS.filter(({ book }) => book.kept.has(LAYOUT_KEY));
 export const mappingLevel: Level = {
   name: "kept layouts",
   weight: 8,
-  async run(random): Promise<Outcome> {
+  async run(random): Promise<FuzzOutcome> {
     const sample = random.pick(LAID);
     const kept = sample.book.kept.get(LAYOUT_KEY)!;
     const { snapshot, result } = await untouched(sample);
@@ -32,21 +32,21 @@ export const mappingLevel: Level = {
   },
 };
 
-function damagedText(text: string, random: Random): string {
+function damagedText(text: string, random: FuzzRandom): string {
   const at = random.below(text.length);
   return text.slice(0, at) + random.pick(["", '"', "{", "[", ",", edge(random).slice(0, 50)]) + text.slice(at + random.below(10));
 }
 
 type Json = null | boolean | number | string | Json[] | { [key: string]: Json };
 
-function changedJson(text: string, random: Random): string {
+function changedJson(text: string, random: FuzzRandom): string {
   let json = JSON.parse(text) as Json;
   for (let n = random.below(4); n > 0; n--) json = changed(json, random);
   return JSON.stringify(json).replaceAll('"proto"', '"__proto__"');
 }
 
 /** One place somewhere inside is changed. */
-function changed(json: Json, random: Random): Json {
+function changed(json: Json, random: FuzzRandom): Json {
   if (typeof json !== "object" || json === null || random.chance(0.1)) return replacement(json, random);
   if (Array.isArray(json)) {
     if (json.length === 0) return random.chance(0.5) ? [replacement(0, random)] : json;
@@ -66,7 +66,7 @@ function changed(json: Json, random: Random): Json {
   return { ...json, [key]: changed(json[key]!, random) };
 }
 
-function replacement(json: Json, random: Random): Json {
+function replacement(json: Json, random: FuzzRandom): Json {
   if (typeof json === "number" && random.chance(0.7)) return random.chance(0.5) ? random.pick(NUMBERS) : json + random.pick([-1, 1, 2, 10, 100]);
   if (typeof json === "boolean" && random.chance(0.7)) return !json;
   return random.pick<Json>([null, true, 0, [], {}, [json], edge(random), random.pick(NUMBERS)]);

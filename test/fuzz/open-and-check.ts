@@ -2,11 +2,11 @@ import { checkWorkbook } from "../../src/buildsheet/check.ts";
 import { openWorkbook } from "../../src/hosts/file.ts";
 import { keptLayout } from "../../src/layout/mapping.ts";
 import { expectCounts, expectReadersAgree, expectSentence, orRefused } from "./oracles.ts";
-import type { Outcome } from "./outcome.ts";
+import type { FuzzOutcome } from "./outcome.ts";
 
 /** A file through the front door: opened, calculated, checked. */
-export function openAndCheck(bytes: Uint8Array, input = ""): Promise<Outcome> {
-  return orRefused(async (): Promise<Outcome> => {
+export function openAndCheck(bytes: Uint8Array, input = ""): Promise<FuzzOutcome> {
+  return orRefused(async (): Promise<FuzzOutcome> => {
     const host = await openWorkbook(bytes, "fuzz.xlsx");
     const snapshot = await host.read();
     const { mapping, notes } = await keptLayout(host);

@@ -5,7 +5,7 @@ import { Book } from "../../src/formula/workbook-cells.ts";
 import { cellName } from "../../src/workbook/address.ts";
 import type { WorkbookSnapshot } from "../../src/workbook/port.ts";
 import { UnreadableFile } from "../../src/xlsx/file-limits.ts";
-import { Defect, type Outcome } from "./outcome.ts";
+import { Defect, type FuzzOutcome } from "./outcome.ts";
 
 /** Pieces of sentences that only a fault of ours writes. */
 const OURS = /\bundefined\b|\[object |\bNaN\b/;
@@ -39,7 +39,7 @@ export function expectSame(what: string, got: unknown, want: unknown): void {
 }
 
 /** Runs what may refuse its input; anything else that it throws is a fault of ours. */
-export async function orRefused(work: () => Outcome | Promise<Outcome>, input = ""): Promise<Outcome> {
+export async function orRefused(work: () => FuzzOutcome | Promise<FuzzOutcome>, input = ""): Promise<FuzzOutcome> {
   try {
     return await work();
   } catch (error) {

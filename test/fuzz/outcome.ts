@@ -1,5 +1,5 @@
 /** What came of one input. */
-export type Outcome = "result" | "refused";
+export type FuzzOutcome = "result" | "refused";
 
 /** The input led to what must never be: a fault of ours, or a result that is wrong without saying so. */
 export class Defect extends Error {
@@ -11,5 +11,5 @@ export interface Level {
   name: string;
   /** How often it comes up, beside the others. */
   weight: number;
-  run(random: import("./random.ts").Random): Outcome | Promise<Outcome>;
+  run(random: import("./random.ts").FuzzRandom): FuzzOutcome | Promise<FuzzOutcome>;
 }

@@ -4,8 +4,8 @@ import { mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { join } from "node:path";
 import { build } from "esbuild";
 import { root } from "../../src/tools/paths.ts";
-import type { Tried } from "./levels.ts";
-import type { Order } from "./worker.ts";
+import type { TriedInput } from "./levels.ts";
+import type { FuzzTask } from "./worker.ts";
 
 /** What an input may take: wall time of a process that says nothing, and memory of the whole process. */
 const SILENCE = 60;
@@ -30,7 +30,7 @@ export interface FuzzOptions {
   /** Seconds after which a process that says nothing is given up. */
   silence?: number;
   /** Told of each input that was tried. */
-  tried?: (one: Tried) => void;
+  tried?: (one: TriedInput) => void;
 }
 
 export interface LevelFigures {
@@ -50,7 +50,7 @@ export interface Fuzzed {
   peakMegabytes: number;
 }
 
-type Said = { started: number } | { done: true; megabytes: number } | Tried;
+type Said = { started: number } | { done: true; megabytes: number } | TriedInput;
 
 /** Tries inputs in processes of their own, which are watched: one that hangs or ends is a defect of the input it was at, and the others go on. */
 export async function fuzz({ seed, inputs, from = 0, processes, entry = "test/fuzz/worker.ts", silence = SILENCE, tried }: FuzzOptions): Promise<Fuzzed> {
@@ -59,7 +59,7 @@ export async function fuzz({ seed, inputs, from = 0, processes, entry = "test/fu
   const worker = join(folder, "worker.mjs");
   const fuzzed: Fuzzed = { code: "", levels: new Map(), defects: [], worstMilliseconds: 0, peakMegabytes: 0 };
   let next = from;
-  const note = (one: Tried): void => {
+  const note = (one: TriedInput): void => {
     record(fuzzed, one);
     tried?.(one);
   };
@@ -115,11 +115,11 @@ async function bundle(entry: string, outfile: string): Promise<string> {
 interface Came {
   /** The input to go on with: the end, or the one at which the process was lost. */
   next: number;
-  lost?: Tried;
+  lost?: TriedInput;
   silent?: boolean;
 }
 
-function portion({ worker, silence }: { worker: string; silence: number }, order: Order, fuzzed: Fuzzed, note: (one: Tried) => void): Promise<Came> {
+function portion({ worker, silence }: { worker: string; silence: number }, order: FuzzTask, fuzzed: Fuzzed, note: (one: TriedInput) => void): Promise<Came> {
   const child = fork(worker, { execArgv: [`--max-old-space-size=${HEAP}`, "--max-semi-space-size=4"], stdio: ["ignore", "ignore", "ignore", "ipc"] });
   let at = order.from;
   let silent = false;
@@ -151,7 +151,7 @@ function portion({ worker, silence }: { worker: string; silence: number }, order
   });
 }
 
-function noteMemory(fuzzed: Fuzzed, megabytes: number, { from, to }: Order): void {
+function noteMemory(fuzzed: Fuzzed, megabytes: number, { from, to }: FuzzTask): void {
   fuzzed.peakMegabytes = Math.max(fuzzed.peakMegabytes, megabytes);
   if (megabytes > MEGABYTES) fuzzed.defects.push({ index: from, level: "memory", what: `${Math.round(megabytes)} MB from there to ${to}` });
 }
@@ -161,7 +161,7 @@ const ended = (child: ChildProcess): Promise<string> =>
     child.on("exit", (code, signal) => resolve(String(code ?? signal)));
   });
 
-function record(fuzzed: Fuzzed, { index, level, outcome, what, milliseconds }: Tried): void {
+function record(fuzzed: Fuzzed, { index, level, outcome, what, milliseconds }: TriedInput): void {
   const found = fuzzed.levels.get(level) ?? { inputs: 0, results: 0, refusals: 0, defects: 0, worstMilliseconds: 0 };
   fuzzed.levels.set(level, found);
   found.inputs++;

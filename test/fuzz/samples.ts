@@ -18,7 +18,7 @@ export interface BookSample {
   book: WorkbookFile;
 }
 
-export interface Calculated {
+export interface CheckedSample {
   snapshot: WorkbookSnapshot;
   result: CheckResult;
 }
@@ -48,17 +48,17 @@ export const BOOKS: readonly BookSample[] = [
 export const READINGS: readonly Buffer[] = ["readings.csv", "compare/build.csv", "compare/strip-down.csv"].map((path) => Buffer.from(sample(path)));
 
 /** A book as Check sees it. */
-export async function calculated(book: WorkbookFile): Promise<Calculated> {
+export async function calculated(book: WorkbookFile): Promise<CheckedSample> {
   const host = fileHost(book, "fuzz.xlsx");
   const snapshot = await host.read();
   const { mapping } = await keptLayout(host);
   return { snapshot, result: checkWorkbook(snapshot, mapping) };
 }
 
-const known = new Map<string, Promise<Calculated>>();
+const known = new Map<string, Promise<CheckedSample>>();
 
 /** What the untouched sample comes to; worked out once. */
-export function untouched({ name, book }: BookSample): Promise<Calculated> {
+export function untouched({ name, book }: BookSample): Promise<CheckedSample> {
   const found = known.get(name) ?? calculated(copyOf(book));
   known.set(name, found);
   return found;

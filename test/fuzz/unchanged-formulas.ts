@@ -2,13 +2,19 @@ import { type Cell, isBlank, isCellError } from "../../src/core/cell.ts";
 import { cellName, columnOf } from "../../src/workbook/address.ts";
 import type { WorkbookSnapshot } from "../../src/workbook/port.ts";
 import type { CellFile, WorkbookFile } from "../../src/xlsx/model.ts";
-import type { Changed } from "./cells-level.ts";
 import { Defect } from "./outcome.ts";
+
+/** A cell that was changed: its sheet by place. */
+export interface ChangedCell {
+  sheet: number;
+  row: number;
+  column: number;
+}
 
 interface Case {
   before: WorkbookFile;
   after: WorkbookFile;
-  places: readonly Changed[];
+  places: readonly ChangedCell[];
   was: WorkbookSnapshot;
   is: WorkbookSnapshot;
 }
@@ -28,7 +34,7 @@ export function expectUntouched({ before, after, places, was, is }: Case): void 
 const key = (sheet: number, { row, column }: { row: number; column: number }): string => `${sheet}!${row},${column}`;
 
 /** The changed cells and all that may depend on them; what cannot be followed counts as dependent. */
-function reached(before: WorkbookFile, after: WorkbookFile, places: readonly Changed[], snapshots: readonly WorkbookSnapshot[]): Set<string> {
+function reached(before: WorkbookFile, after: WorkbookFile, places: readonly ChangedCell[], snapshots: readonly WorkbookSnapshot[]): Set<string> {
   const touched = new Set(places.map((place) => key(place.sheet, place)));
   const formulas = [before, after].flatMap(({ sheets }) =>
     sheets.flatMap(({ cells }, sheet) =>

@@ -4,13 +4,13 @@ import { tryInput } from "./levels.ts";
 // The engine's remarks on its own running.
 for (const way of ["log", "info", "warn", "error", "debug"] as const) console[way] = () => {};
 
-export interface Order {
+export interface FuzzTask {
   seed: number;
   from: number;
   to: number;
 }
 
-process.on("message", async ({ seed, from, to }: Order) => {
+process.on("message", async ({ seed, from, to }: FuzzTask) => {
   for (let index = from; index < to; index++) {
     process.send!({ started: index });
     process.send!(await tryInput(seed, index));

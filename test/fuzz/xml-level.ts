@@ -2,7 +2,7 @@ import { strFromU8, strToU8, zipSync } from "fflate";
 import { edge } from "./edge-values.ts";
 import { openAndCheck } from "./open-and-check.ts";
 import type { Level } from "./outcome.ts";
-import type { Random } from "./random.ts";
+import type { FuzzRandom } from "./random.ts";
 import { BOOKS } from "./samples.ts";
 
 /** Parts that are read: the others make no difference, as the level of parts shows. */
@@ -20,16 +20,16 @@ export const xmlLevel: Level = {
   },
 };
 
-export function mutatedXml(xml: string, random: Random): string {
+export function mutatedXml(xml: string, random: FuzzRandom): string {
   let pieces: string[] = xml.match(/<[^>]*>|[^<]+/g) ?? [];
   for (let n = 1 + random.below(3); n > 0; n--) pieces = random.pick(CHANGES)(pieces, random);
   return pieces.join("");
 }
 
-type Change = (pieces: string[], random: Random) => string[];
+type Change = (pieces: string[], random: FuzzRandom) => string[];
 
-const somewhere = (pieces: readonly string[], random: Random): number => random.below(pieces.length + 1);
-const at = (pieces: readonly string[], random: Random, fits: (piece: string) => boolean): number => {
+const somewhere = (pieces: readonly string[], random: FuzzRandom): number => random.below(pieces.length + 1);
+const at = (pieces: readonly string[], random: FuzzRandom, fits: (piece: string) => boolean): number => {
   const places = pieces.flatMap((piece, i) => (fits(piece) ? [i] : []));
   return places.length ? random.pick(places) : -1;
 };

@@ -2,8 +2,8 @@ import { zipSync } from "fflate";
 import { readXlsx } from "../../src/xlsx/read/read.ts";
 import { openAndCheck } from "./open-and-check.ts";
 import { expectSame, orRefused } from "./oracles.ts";
-import type { Level, Outcome } from "./outcome.ts";
-import type { Random } from "./random.ts";
+import type { FuzzOutcome, Level } from "./outcome.ts";
+import type { FuzzRandom } from "./random.ts";
 import { BOOKS, type BookSample } from "./samples.ts";
 
 const SIGNATURES = [0x04034b50, 0x02014b50, 0x06054b50];
@@ -26,13 +26,13 @@ export const bytesLevel: Level = {
 /** The book with its maps as lists, for comparing. */
 const plain = (book: BookSample["book"]): unknown => ({ ...book, kept: [...book.kept] });
 
-function damaged(whole: Uint8Array, random: Random): Uint8Array {
+function damaged(whole: Uint8Array, random: FuzzRandom): Uint8Array {
   let bytes: Uint8Array = whole.slice();
   for (let n = 1 + random.below(3); n > 0; n--) bytes = random.pick(DAMAGES)(bytes, random);
   return bytes;
 }
 
-type Damage = (bytes: Uint8Array, random: Random) => Uint8Array;
+type Damage = (bytes: Uint8Array, random: FuzzRandom) => Uint8Array;
 
 const joined = (...pieces: Uint8Array[]): Uint8Array => new Uint8Array(Buffer.concat(pieces));
 
@@ -79,7 +79,7 @@ export const partsLevel: Level = {
     const matters = rearrange(parts, random);
     const bytes = zipSync(Object.fromEntries(parts), { level: random.chance(0.5) ? 0 : 6 });
     if (matters) return openAndCheck(bytes);
-    return orRefused((): Outcome => {
+    return orRefused((): FuzzOutcome => {
       expectSame("parts beside the point mattered", plain(readXlsx(bytes)), plain(sample.book));
       return "result";
     });
@@ -87,7 +87,7 @@ export const partsLevel: Level = {
 };
 
 /** True when what was done can change what the book says. */
-function rearrange(parts: Map<string, Uint8Array>, random: Random): boolean {
+function rearrange(parts: Map<string, Uint8Array>, random: FuzzRandom): boolean {
   const names = [...parts.keys()];
   const [one, other] = [random.pick(names), random.pick(names)];
   switch (random.below(5)) {

@@ -1,10 +1,10 @@
 /** A place in the syntax tree with what stands around it, as far as the rule looks at it. */
-export interface Place {
+export interface SyntaxPlace {
   node: { type: string; [field: string]: unknown };
   /** The field of the parent that it stands in, or its number in the parent's list. */
   key?: string | number | null;
   listKey?: string | null | undefined;
-  parentPath: Place | null;
+  parentPath: SyntaxPlace | null;
 }
 
 /** Fields of a declared function that only explain it. */
@@ -31,7 +31,7 @@ const nameOf = (node: unknown): string => {
  * explain a function to a person, for no test can say that one wording of them is the right one. Names,
  * groups, bounds, defaults, choices, column labels, examples and the sentences of faults are no such words.
  */
-export function helpText(place: Place): string | undefined {
+export function helpText(place: SyntaxPlace): string | undefined {
   const { node, parentPath: parent } = place;
   if (!parent) return undefined;
   if (parent.node.type === "ObjectProperty" && place.key === "value" && EXPLAINING.has(nameOf(parent.node.key)) && isDeclaration(parent.parentPath)) {
@@ -44,6 +44,6 @@ export function helpText(place: Place): string | undefined {
 }
 
 /** True for the object that `define` is called with. */
-function isDeclaration(object: Place | null): boolean {
+function isDeclaration(object: SyntaxPlace | null): boolean {
   return object?.parentPath?.node.type === "CallExpression" && nameOf(object.parentPath.node.callee) === "define";
 }

@@ -1,4 +1,4 @@
 import { declareValuePlugin, PluginKind } from "@stryker-mutator/api/plugin";
-import { helpText, type Place } from "./help-text.ts";
+import { helpText, type SyntaxPlace } from "./help-text.ts";
 
-export const strykerPlugins = [declareValuePlugin(PluginKind.Ignore, "help-text", { shouldIgnore: (place) => helpText(place as unknown as Place) })];
+export const strykerPlugins = [declareValuePlugin(PluginKind.Ignore, "help-text", { shouldIgnore: (place) => helpText(place as unknown as SyntaxPlace) })];

@@ -1,19 +1,19 @@
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { helpText, type Place } from "./help-text.ts";
+import { helpText, type SyntaxPlace } from "./help-text.ts";
 import { publish, score, summarise } from "./publish.ts";
 import { byFile, idOf, likelyFirst } from "./test-files.ts";
 
 /** A place in the tree from its outermost node in; each step says where the next one stands. */
-function placed(...nodes: (Partial<Place> & { node: Place["node"] })[]): Place {
-  return nodes.reduce<Place | null>((parentPath, one) => ({ ...one, parentPath }), null)!;
+function placed(...nodes: (Partial<SyntaxPlace> & { node: SyntaxPlace["node"] })[]): SyntaxPlace {
+  return nodes.reduce<SyntaxPlace | null>((parentPath, one) => ({ ...one, parentPath }), null)!;
 }
 
 const literal = { type: "StringLiteral", value: "some words" };
 const call = (name: string) => ({ type: "CallExpression", callee: { name } });
 const argument = (name: string, key: number, node = literal) => placed({ node: call(name) }, { node, key, listKey: "arguments" });
-const field = (name: string, called = "define", node: Place["node"] = literal) =>
+const field = (name: string, called = "define", node: SyntaxPlace["node"] = literal) =>
   placed(
     { node: call(called) },
     { node: { type: "ObjectExpression" }, key: 0, listKey: "arguments" },

@@ -37,7 +37,7 @@ export interface Survivor {
   now: string;
 }
 
-export interface Figures {
+export interface MutationFigures {
   folder: string;
   /** Source files that were changed: fewer than the folder has where only some have been run yet. */
   files: number;
@@ -64,9 +64,9 @@ function between(source: string, start: Position, end: Position): string {
 }
 
 /** What the reports of the folders come to. */
-export function summarise(reports: ReadonlyMap<string, Report>): { figures: Figures[]; survivors: Survivor[] } {
+export function summarise(reports: ReadonlyMap<string, Report>): { figures: MutationFigures[]; survivors: Survivor[] } {
   const survivors: Survivor[] = [];
-  const figures = [...reports].map(([folder, { files }]): Figures => {
+  const figures = [...reports].map(([folder, { files }]): MutationFigures => {
     const counted = { folder, files: Object.keys(files).length, tried: 0, noticed: 0, leftAlone: 0 };
     for (const [file, { source, mutants }] of Object.entries(files)) {
       for (const { status, replacement = "", location } of mutants) {
@@ -83,7 +83,7 @@ export function summarise(reports: ReadonlyMap<string, Report>): { figures: Figu
   return { figures, survivors };
 }
 
-export const score = ({ tried, noticed }: Pick<Figures, "tried" | "noticed">): number => Math.floor((1000 * noticed) / tried) / 10;
+export const score = ({ tried, noticed }: Pick<MutationFigures, "tried" | "noticed">): number => Math.floor((1000 * noticed) / tried) / 10;
 
 const code = (text: string): string => `\`${text.replaceAll("|", "\\|").replaceAll("`", "'")}\``;
 
@@ -99,10 +99,10 @@ function whyOf(reasons: readonly Reason[]): (survivor: Survivor) => string {
 }
 
 /** Writes the figures and the list of survivors; `into` is the folder that has the reasons. */
-export function publish(reports: ReadonlyMap<string, Report>, into: string): Figures {
+export function publish(reports: ReadonlyMap<string, Report>, into: string): MutationFigures {
   const { figures, survivors } = summarise(reports);
   const sum = (field: "files" | "tried" | "noticed" | "leftAlone") => figures.reduce((total, one) => total + one[field], 0);
-  const whole: Figures = { folder: "all", files: sum("files"), tried: sum("tried"), noticed: sum("noticed"), leftAlone: sum("leftAlone") };
+  const whole: MutationFigures = { folder: "all", files: sum("files"), tried: sum("tried"), noticed: sum("noticed"), leftAlone: sum("leftAlone") };
   const scored = [...figures, whole].map((one) => ({ ...one, score: score(one) }));
   writeFileSync(join(into, "score.json"), `${JSON.stringify(scored, null, 2)}\n`);
 

@@ -7,15 +7,15 @@ import { headless, headlessByModel } from "./headless.ts";
 import type { Input } from "./inputs.ts";
 
 /** What came of trying calls on one host. */
-export interface Tried {
+export interface TriedCalls {
   inputs: number;
   differences: string[];
 }
 
 /** A host as parity sees it: calls in, differences from the bare call out. */
-export type Host = (calls: readonly Input[]) => Promise<Tried>;
+export type Host = (calls: readonly Input[]) => Promise<TriedCalls>;
 
-const compared = (calls: readonly Input[], found: (i: number) => string | undefined): Tried => ({
+const compared = (calls: readonly Input[], found: (i: number) => string | undefined): TriedCalls => ({
   inputs: calls.length,
   differences: calls.flatMap((_, i) => found(i) ?? []),
 });
@@ -52,8 +52,8 @@ export function customFunctionsHost(folder: string, blank: BlankForm): Host {
 }
 
 /** Calls in batches that one workbook holds well. */
-export async function tryOut(host: Host, calls: Iterable<Input>, size: number): Promise<Tried> {
-  const whole: Tried = { inputs: 0, differences: [] };
+export async function tryOut(host: Host, calls: Iterable<Input>, size: number): Promise<TriedCalls> {
+  const whole: TriedCalls = { inputs: 0, differences: [] };
   const put = async (batch: Input[]): Promise<void> => {
     const { inputs, differences } = await host(batch);
     whole.inputs += inputs;

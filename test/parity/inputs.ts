@@ -4,7 +4,7 @@ import type { Param } from "../../src/core/param.ts";
 import { specs } from "../../src/functions/index.ts";
 import { argumentsOf } from "../functions/scalar-example.ts";
 import type { Given, Held } from "./held.ts";
-import { Random } from "./random.ts";
+import { ParityRandom } from "./random.ts";
 import { anything, fitting } from "./values.ts";
 
 /** One call: a function and what it is given. */
@@ -19,7 +19,7 @@ const EXAMPLES = new Map(specs.map((spec) => [spec, spec.examples.map(({ formula
 
 const rowsOf = (argument: Argument): Cell[][] => (Array.isArray(argument) ? argument : [[argument]]);
 
-function anyShape(random: Random, isLarge: number): Shape {
+function anyShape(random: ParityRandom, isLarge: number): Shape {
   const small = () => random.whole(1, 5);
   // Blocks from 64 elements on are calculated in a way of their own.
   const large = random.pick<Shape>([
@@ -43,7 +43,7 @@ interface Manner {
 }
 
 /** One argument near that of an example: as it stands, in another shape, or with cells of any kind among it. */
-function argument(random: Random, param: Param<unknown>, base: Argument, { tame, wild, common, isLarge }: Manner): Given {
+function argument(random: ParityRandom, param: Param<unknown>, base: Argument, { tame, wild, common, isLarge }: Manner): Given {
   if (random.chance(param.isOptional ? 0.3 : tame ? 0 : 0.02)) return null;
   const example = rowsOf(base);
   const kept: Shape = [example.length, example[0]?.length ?? 1];
@@ -64,7 +64,7 @@ const isLiteral = (value: Cell): boolean => {
   return typeof value === "boolean";
 };
 
-function input(random: Random, spec: Spec): Input {
+function input(random: ParityRandom, spec: Spec): Input {
   const example = random.pick(EXAMPLES.get(spec)!);
   const tame = random.chance(0.3);
   // What a table takes as a whole is small in an engine, and hosts refuse to work out very large ones.
@@ -81,6 +81,6 @@ function input(random: Random, spec: Spec): Input {
 
 /** So many calls, each function in its turn. The same seed gives the same ones. */
 export function* inputs(count: number, seed: number): Generator<Input> {
-  const random = new Random(seed);
+  const random = new ParityRandom(seed);
   for (let i = 0; i < count; i++) yield input(random, specs[i % specs.length]!);
 }

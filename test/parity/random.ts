@@ -1,7 +1,7 @@
 import { Seeded } from "../fuzz/seeded.ts";
 
 /** The numbers of a seed, in one long row. */
-export class Random extends Seeded {
+export class ParityRandom extends Seeded {
   whole(least: number, most: number): number {
     return least + this.below(most - least + 1);
   }

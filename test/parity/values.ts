@@ -1,7 +1,7 @@
 import type { Cell } from "../../src/core/cell.ts";
 import type { Param } from "../../src/core/param.ts";
 import { date, EMPTY, EMPTY_TEXT, ERRORS, type Held, held } from "./held.ts";
-import type { Random } from "./random.ts";
+import type { ParityRandom } from "./random.ts";
 
 const WORDS = [
   "worn",
@@ -41,7 +41,7 @@ const SLIPS = [
 const EXTREMES = [0, -1, 1, 2, 0.5, 1e-10, -1e-10, 1e-300, 1e300, 2 ** 53, 1 / 3, 0.1 + 0.2, 1234567.891, 1e21];
 
 /** A number near `base`, as a person or a sum of a sheet would have it. */
-function near(random: Random, base: number, tame: boolean): number {
+function near(random: ParityRandom, base: number, tame: boolean): number {
   if (random.chance(tame ? 0.7 : 0.3)) return base;
   const changed = base * (1 + (random.next() - 0.5) * random.pick(tame ? [0.0001, 0.001] : [0.001, 0.01, 0.1, 1]));
   // No cell holds −0.
@@ -49,15 +49,15 @@ function near(random: Random, base: number, tame: boolean): number {
 }
 
 /** On, just inside or just outside the bounds of the input. */
-function atBounds(random: Random, { low, high }: Param<unknown>["bounds"]): number {
+function atBounds(random: ParityRandom, { low, high }: Param<unknown>["bounds"]): number {
   const bounds = [low, high].filter((bound) => bound !== undefined);
   return bounds.length ? random.pick(bounds) + random.pick([0, 0, 1e-10, -1e-10, 1e-8, -1e-8, 0.01, -0.01]) : random.pick(EXTREMES);
 }
 
-const mixedCase = (random: Random, word: string): string => random.pick([word, word.toUpperCase(), ` ${word} `, word[0]!.toUpperCase() + word.slice(1)]);
+const mixedCase = (random: ParityRandom, word: string): string => random.pick([word, word.toUpperCase(), ` ${word} `, word[0]!.toUpperCase() + word.slice(1)]);
 
 /** A cell that fits the input, made from what an example has there. */
-export function fitting(random: Random, param: Param<unknown>, base: Cell, tame: boolean): Held {
+export function fitting(random: ParityRandom, param: Param<unknown>, base: Cell, tame: boolean): Held {
   if (tame && typeof base === "string") return held(base);
   if (param.bounds.choices) return held(mixedCase(random, random.pick(param.bounds.choices)));
   if (param.quantity === "truth") return held(random.pick<Cell>([true, false, 0, 1]));
@@ -66,7 +66,7 @@ export function fitting(random: Random, param: Param<unknown>, base: Cell, tame:
 }
 
 /** A cell of any kind, most of them such as the input does not take. */
-export function anything(random: Random, param: Param<unknown>): Held {
+export function anything(random: ParityRandom, param: Param<unknown>): Held {
   switch (random.whole(0, 9)) {
     case 0:
     case 1:

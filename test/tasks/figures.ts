@@ -2,7 +2,7 @@
 import { existsSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { root } from "../../src/tools/paths.ts";
-import type { Figures } from "../fuzz/figures.ts";
+import type { FuzzFigures } from "../fuzz/figures.ts";
 import type { LongUse } from "../long-use/figures.ts";
 import type { Coverage } from "./coverage.ts";
 
@@ -19,7 +19,7 @@ interface Mutation {
 }
 
 export interface KeptFigures {
-  fuzz?: Figures[];
+  fuzz?: FuzzFigures[];
   longUse?: LongUse;
   parity?: Parity;
   mutation?: Mutation[];
@@ -50,7 +50,7 @@ export function figuresTable({ fuzz, longUse, parity, mutation, coverage }: Kept
 
 type Row = [what: string, figure: string, from: string];
 
-function fuzzRows(runs: readonly Figures[]): Row[] {
+function fuzzRows(runs: readonly FuzzFigures[]): Row[] {
   if (runs.length === 0) return [];
   const sum = (key: "inputs" | "results" | "refusals" | "defects"): number => runs.reduce((total, run) => total + run[key], 0);
   const most = (key: "worstMilliseconds" | "peakMegabytes"): number => Math.max(...runs.map((run) => run[key]));
