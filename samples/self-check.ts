@@ -1,6 +1,6 @@
 import type { Cell } from "../src/core/cell.ts";
 import { compareDecimals } from "../src/core/decimal.ts";
-import { GROUP_TITLES, GROUPS, type Group } from "../src/core/define.ts";
+import { GROUP_TITLES, GROUPS, type TradeGroup } from "../src/core/define.ts";
 import { evaluateFormula } from "../src/formula/evaluate.ts";
 import { specs } from "../src/functions/index.ts";
 import { openWorkbook } from "../src/hosts/file.ts";
@@ -45,7 +45,7 @@ export function selfCheckSheets(): SampleSheet[] {
 }
 
 /** The checks of a group that fit into a cell, function by function, each followed by its own examples. */
-function rowsOf(group: Group): Check[] {
+function rowsOf(group: TradeGroup): Check[] {
   return specs
     .filter((spec) => spec.group === group)
     .flatMap(({ name, source, examples }) => {
@@ -69,7 +69,7 @@ const decimals = (number: number): number => {
   return Math.max(0, (digits!.split(".")[1]?.length ?? 0) - Number(exponent));
 };
 
-function groupSheet(group: Group, checks: readonly Check[]): SampleSheet {
+function groupSheet(group: TradeGroup, checks: readonly Check[]): SampleSheet {
   const cells: SampleCell[] = [
     { address: "A1", content: GROUP_TITLES[group], look: "title" },
     { address: "A2", content: "The result is calculated here and now; the expected value and what it may differ by are what the source says.", look: "note" },
@@ -112,9 +112,9 @@ function placesOf({ expect, prints }: Check): number {
 const formatOf = (places: number): string => (places > 0 ? `0.${"0".repeat(places)}` : "0");
 
 /** Sheets are named after their group, in the letters that every sheet takes. */
-const sheetName = (group: Group): string => GROUP_TITLES[group];
+const sheetName = (group: TradeGroup): string => GROUP_TITLES[group];
 
-function summary(groups: readonly { group: Group; checks: readonly Check[] }[]): SampleSheet {
+function summary(groups: readonly { group: TradeGroup; checks: readonly Check[] }[]): SampleSheet {
   const last = FIRST_LINE + groups.length - 1;
   const lines = groups.flatMap(({ group, checks }, i): SampleCell[] => {
     const row = FIRST_LINE + i;

@@ -3,7 +3,7 @@
  * declared function with its id in functions.json.
  */
 
-import { call } from "../core/broadcast.ts";
+import { broadcast } from "../core/broadcast.ts";
 import type { Result } from "../core/cell.ts";
 import type { Spec } from "../core/define.ts";
 import { Fault } from "../core/fault.ts";
@@ -13,7 +13,7 @@ import { argumentsFrom } from "./argument.ts";
 
 function implementation(spec: Spec): (...given: unknown[]) => Result[][] {
   return (...given) => {
-    const outcome = call(spec, argumentsFrom(given));
+    const outcome = broadcast(spec, argumentsFrom(given));
     // The error class is there only once the host's own part of office.js has come, so it is looked up late.
     if (outcome instanceof Fault) throw new CustomFunctions.Error(CustomFunctions.ErrorCode.invalidValue, sentence(outcome));
     return Array.isArray(outcome) ? outcome : [[outcome]];

@@ -1,5 +1,5 @@
 import { GROUP_TITLES, GROUPS, NAMESPACE, type Spec, signature } from "../core/define.ts";
-import type { Lifting, Param } from "../core/param.ts";
+import type { BroadcastKind, Param } from "../core/param.ts";
 import { specByName, specs } from "../functions/index.ts";
 import { Refusal } from "./exit-codes.ts";
 import { aligned } from "./text.ts";
@@ -43,12 +43,12 @@ function inputs({ inputs }: Spec): string[] {
   if (inputs.length === 0) return [];
   const rows = inputs.flatMap(({ name, param }) => [
     [`  ${name}`, param.help],
-    ["", `${param.want}: ${TAKES[param.lifting]}; ${leftOut(param)}`],
+    ["", `${param.want}: ${TAKES[param.broadcastKind]}; ${leftOut(param)}`],
   ]);
   return ["Inputs", ...aligned(rows), ""];
 }
 
-const TAKES: Readonly<Record<Lifting, string>> = {
+const TAKES: Readonly<Record<BroadcastKind, string>> = {
   element: "a cell, or a range for a batch",
   bore: "the range of one bore, or a cell",
   list: "a range as one list",

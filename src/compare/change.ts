@@ -1,5 +1,5 @@
 import { suspect, suspicionText } from "../buildsheet/check/alike.ts";
-import { call } from "../core/broadcast.ts";
+import { broadcast } from "../core/broadcast.ts";
 import { decimal } from "../core/decimal.ts";
 import { Fault } from "../core/fault.ts";
 import { faultBody } from "../core/sentences.ts";
@@ -44,8 +44,8 @@ export function changeOf(pair: Pair, hoursBetween: number | undefined): Change |
   if (hindrance !== undefined) return hindrance;
   const [from, to] = [before.value!, after.value!];
   const [uBefore, uAfter] = doubtsOf(before, after);
-  const verdict = call(realChange, [from, to, uBefore, uAfter]);
-  const en = call(enNumber, [from, to, uBefore, uAfter]);
+  const verdict = broadcast(realChange, [from, to, uBefore, uAfter]);
+  const en = broadcast(enNumber, [from, to, uBefore, uAfter]);
   if (verdict instanceof Fault || en instanceof Fault) return unsound(faultBody((verdict instanceof Fault ? verdict : en) as Fault));
   const { engine, cylinder, characteristic, position } = before;
   const made = {

@@ -97,7 +97,7 @@ class Gathered {
     for (const [i, { param }] of spec.inputs.entries()) {
       const area = isMeasuredInput(spec, param) ? areaIn(args[i], context) : undefined;
       for (const cell of area ? cellsOf(area) : []) {
-        if (this.origins.of(cell) === undefined) this.#put(cell, this.origins.book.value(cell), param.lifting === "bore" ? "bore" : undefined);
+        if (this.origins.of(cell) === undefined) this.#put(cell, this.origins.book.value(cell), param.broadcastKind === "bore" ? "bore" : undefined);
       }
     }
   }

@@ -1,4 +1,4 @@
-import { call } from "../core/broadcast.ts";
+import { broadcast } from "../core/broadcast.ts";
 import { decimal } from "../core/decimal.ts";
 import { Fault } from "../core/fault.ts";
 import { faultBody } from "../core/sentences.ts";
@@ -53,7 +53,7 @@ export function groupsOf(pairs: readonly Pair[], sameEngine: boolean): GroupChan
 function groupChange(engine: string, characteristic: string, cylinders: readonly { before: number[]; after: number[] }[]): GroupChange {
   const group = { engine, characteristic, cylinders: cylinders.length };
   const [after, before] = [cylinders.map((one) => mean(one.after)), cylinders.map((one) => mean(one.before))];
-  const made = call(compareGroups, [[after], [before]]);
+  const made = broadcast(compareGroups, [[after], [before]]);
   if (made instanceof Fault || !Array.isArray(made)) {
     const why = made instanceof Fault ? faultBody(made) : "nothing to compare";
     return { ...group, difference: null, from: null, to: null, p: null, differs: false, says: why };

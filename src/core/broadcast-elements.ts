@@ -1,10 +1,10 @@
 import type { Argument, Cell } from "./cell.ts";
 import type { Spec } from "./define.ts";
 import { Fault, unlike } from "./fault.ts";
-import { BLANK, type Bore, type Cells, type Grid, MOST_AXES, type Param, type Taken } from "./param.ts";
+import { BLANK, type Bore, type Cells, MOST_AXES, type NumberGrid, type Param, type Taken } from "./param.ts";
 
 /** One argument as the loop sees it: so many rows and columns of elements, each taken on demand. */
-export interface Lane {
+export interface Elements {
   name: string;
   rows: number;
   columns: number;
@@ -13,7 +13,7 @@ export interface Lane {
 
 /** The value of `axes`, for functions that have it: `undefined` when not given or blank. */
 export function axesOf(spec: Spec, args: readonly Argument[]): number | undefined | Fault {
-  const index = spec.inputs.findIndex(({ param }) => param.lifting === "axes");
+  const index = spec.inputs.findIndex(({ param }) => param.broadcastKind === "axes");
   if (index < 0) return undefined;
   const { name, param } = spec.inputs[index]!;
   const given = args[index];
@@ -29,14 +29,14 @@ export function axesOf(spec: Spec, args: readonly Argument[]): number | undefine
  * `axes` is not given. Taken as one bore they would give one plausible number, and a wrong one.
  */
 export function axesMissing(spec: Spec, args: readonly Argument[]): Fault | undefined {
-  const axes = spec.inputs.find(({ param }) => param.lifting === "axes");
-  const at = spec.inputs.findIndex(({ param }) => param.lifting === "bore");
+  const axes = spec.inputs.find(({ param }) => param.broadcastKind === "axes");
+  const at = spec.inputs.findIndex(({ param }) => param.broadcastKind === "bore");
   if (!axes || at < 0) return undefined;
   const [rows, columns] = sizeOf(args[at]);
   const { name } = spec.inputs[at]!;
   const tooWide = columns > MOST_AXES ? axesFault(axes.name, `${name} of ${columns} columns are no bore measured on so many axes`) : undefined;
   if (tooWide || rows === 1) return tooWide;
-  const each = spec.inputs.findIndex(({ param }, i) => param.lifting === "element" && sizeOf(args[i])[0] * sizeOf(args[i])[1] === rows);
+  const each = spec.inputs.findIndex(({ param }, i) => param.broadcastKind === "element" && sizeOf(args[i])[0] * sizeOf(args[i])[1] === rows);
   return each < 0 ? undefined : axesFault(axes.name, `there are ${rows} rows of ${name} and ${rows} cells of ${spec.inputs[each]!.name}`);
 }
 
@@ -46,25 +46,25 @@ export const axesFault = (name: string, because: string): Fault =>
 
 const sizeOf = (given: Argument): [rows: number, columns: number] => (Array.isArray(given) ? [given.length, given[0]?.length ?? 0] : [1, 1]);
 
-const settingLane = (name: string, setting: unknown): Lane => ({ name, rows: 1, columns: 1, take: () => setting });
+const oneElement = (name: string, setting: unknown): Elements => ({ name, rows: 1, columns: 1, take: () => setting });
 
-/** One argument as a lane, or the fault of a range that no element could be taken from. */
-export function laneOf(name: string, param: Param<unknown>, given: Argument, axes: number | undefined): Lane | Fault {
-  if (param.lifting === "axes") return settingLane(name, axes);
+/** One argument as its elements, or the fault of a range that no element could be taken from. */
+export function elementsOf(name: string, param: Param<unknown>, given: Argument, axes: number | undefined): Elements | Fault {
+  if (param.broadcastKind === "axes") return oneElement(name, axes);
   const block = Array.isArray(given) ? given : undefined;
   const rows = block ? block.length : 1;
   const columns = block ? (block[0]?.length ?? 0) : 1;
   if (rows === 0 || columns === 0) return new Fault("empty", name, undefined, param.want);
   const at = (row: number, column: number): Cell => (block ? block[row]![column] : (given as Cell));
-  switch (param.lifting) {
+  switch (param.broadcastKind) {
     case "bore":
-      return boreLane(name, param, rows, columns, at, axes);
+      return boreElements(name, param, rows, columns, at, axes);
     case "list":
-      return settingLane(name, listOf(name, param, rows, columns, at));
+      return oneElement(name, listOf(name, param, rows, columns, at));
     case "grid":
-      return settingLane(name, gridOf(name, param, rows, columns, at));
+      return oneElement(name, gridOf(name, param, rows, columns, at));
     case "cells":
-      return settingLane(name, cellsOf(name, param, rows, columns, at));
+      return oneElement(name, cellsOf(name, param, rows, columns, at));
     default:
       return {
         name,
@@ -81,9 +81,9 @@ function orDefault(param: Param<unknown>, taken: Taken<unknown>): Taken<unknown>
 
 type CellAt = (row: number, column: number) => Cell;
 
-function boreLane(name: string, param: Param<unknown>, rows: number, columns: number, at: CellAt, axes: number | undefined): Lane | Fault {
+function boreElements(name: string, param: Param<unknown>, rows: number, columns: number, at: CellAt, axes: number | undefined): Elements | Fault {
   if (axes === undefined) {
-    return settingLane(
+    return oneElement(
       name,
       boreOf(name, param, rows, columns, at, (height, axis) => placeIn(rows, columns, height, axis)),
     );
@@ -160,7 +160,7 @@ export function placeIn(rows: number, columns: number, row: number, column: numb
   return columns === 1 ? `row ${row + 1}` : rows === 1 ? `column ${column + 1}` : place(row, column);
 }
 
-function gridOf(name: string, param: Param<unknown>, rows: number, columns: number, at: CellAt): Taken<Grid> {
+function gridOf(name: string, param: Param<unknown>, rows: number, columns: number, at: CellAt): Taken<NumberGrid> {
   const values: (number | null)[] = [];
   let filled = 0;
   for (let r = 0; r < rows; r++) {

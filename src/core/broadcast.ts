@@ -1,4 +1,4 @@
-import { axesMissing, axesOf, type Lane, laneOf } from "./broadcast-elements.ts";
+import { axesMissing, axesOf, type Elements, elementsOf } from "./broadcast-elements.ts";
 import type { Argument, Result } from "./cell.ts";
 import type { Spec } from "./define.ts";
 import { Fault } from "./fault.ts";
@@ -6,7 +6,7 @@ import { BLANK } from "./param.ts";
 import { checkText } from "./sentences.ts";
 
 /** What a call comes to: one value, a block that spills, or a fault for a call that gives one value. */
-export type Outcome = Result | Result[][] | Fault;
+export type CallResult = Result | Result[][] | Fault;
 
 const NOTHING = "";
 /** A whole column beside a whole row would ask for more results than any host has room for. */
@@ -17,9 +17,9 @@ const MOST_RESULTS = 5_000_000;
  * arithmetic does (n×1 with 1×m gives n×m), leaves blank what has a blank input, and keeps a bad
  * element to itself: in a batch it becomes text starting `check: `, alone it is the fault.
  */
-export function call(spec: Spec, args: readonly Argument[]): Outcome {
+export function broadcast(spec: Spec, args: readonly Argument[]): CallResult {
   if (args.length > spec.inputs.length) return surplus(spec, args.length);
-  const lanes: Lane[] = [];
+  const ranges: Elements[] = [];
   const axes = axesOf(spec, args);
   if (axes instanceof Fault) return axes.placed(spec.name);
   const unsaid = axes === undefined ? axesMissing(spec, args) : undefined;
@@ -28,11 +28,11 @@ export function call(spec: Spec, args: readonly Argument[]): Outcome {
     const { name, param } = spec.inputs[i]!;
     const given = i < args.length ? args[i] : undefined;
     if (i >= args.length && !param.isOptional) return new Fault("missing", name, undefined, param.want, undefined, spec.name);
-    const lane = laneOf(name, param, given, axes);
-    if (lane instanceof Fault) return lane.placed(spec.name);
-    lanes.push(lane);
+    const range = elementsOf(name, param, given, axes);
+    if (range instanceof Fault) return range.placed(spec.name);
+    ranges.push(range);
   }
-  return run(spec, lanes);
+  return run(spec, ranges);
 }
 
 function surplus({ name, inputs }: Spec, given: number): Fault {
@@ -40,48 +40,48 @@ function surplus({ name, inputs }: Spec, given: number): Fault {
   return new Fault("surplus", inputs.at(-1)?.name ?? "", given, takes, undefined, name);
 }
 
-function run(spec: Spec, lanes: readonly Lane[]): Outcome {
+function run(spec: Spec, ranges: readonly Elements[]): CallResult {
   let rows = 1;
   let columns = 1;
-  for (const lane of lanes) {
-    if (lane.rows > rows) rows = lane.rows;
-    if (lane.columns > columns) columns = lane.columns;
+  for (const range of ranges) {
+    if (range.rows > rows) rows = range.rows;
+    if (range.columns > columns) columns = range.columns;
   }
-  for (const lane of lanes) {
-    if ((lane.rows !== 1 && lane.rows !== rows) || (lane.columns !== 1 && lane.columns !== columns)) return shapeFault(spec, lanes, lane, rows, columns);
+  for (const range of ranges) {
+    if ((range.rows !== 1 && range.rows !== rows) || (range.columns !== 1 && range.columns !== columns)) return shapeFault(spec, ranges, range, rows, columns);
   }
-  if (rows * columns > MOST_RESULTS) return crowd(spec, lanes, rows, columns);
+  if (rows * columns > MOST_RESULTS) return crowd(spec, ranges, rows, columns);
   const inputs: Record<string, unknown> = {};
   if (spec.returns.kind === "value") {
-    if (rows === 1 && columns === 1) return one(spec, lanes, inputs, 0, 0) as Outcome;
-    return spread(spec, lanes, inputs, rows, columns);
+    if (rows === 1 && columns === 1) return one(spec, ranges, inputs, 0, 0) as CallResult;
+    return spread(spec, ranges, inputs, rows, columns);
   }
   if (spec.returns.kind === "table") {
-    const wide = lanes.find((lane) => lane.rows * lane.columns > 1);
+    const wide = ranges.find((range) => range.rows * range.columns > 1);
     if (wide) return new Fault("shape", wide.name, `${wide.rows}×${wide.columns}`, "one cell for the whole call", undefined, spec.name);
-    const whole = one(spec, lanes, inputs, 0, 0);
-    return typeof whole === "object" && !(whole instanceof Fault) ? (whole as Result[][]).map((line) => [...line]) : (whole as Outcome);
+    const whole = one(spec, ranges, inputs, 0, 0);
+    return typeof whole === "object" && !(whole instanceof Fault) ? (whole as Result[][]).map((line) => [...line]) : (whole as CallResult);
   }
-  return labelled(spec, lanes, inputs, rows, columns);
+  return labelled(spec, ranges, inputs, rows, columns);
 }
 
 /** One result per element; a fault becomes text in its own cell. */
-function spread(spec: Spec, lanes: readonly Lane[], inputs: Record<string, unknown>, rows: number, columns: number): Result[][] {
+function spread(spec: Spec, ranges: readonly Elements[], inputs: Record<string, unknown>, rows: number, columns: number): Result[][] {
   return Array.from({ length: rows }, (_, r) =>
     Array.from({ length: columns }, (__, c) => {
-      const element = one(spec, lanes, inputs, r, c) as Result | Fault;
+      const element = one(spec, ranges, inputs, r, c) as Result | Fault;
       return element instanceof Fault ? checkText(element) : element;
     }),
   );
 }
 
 /** A header row, then one row of values per element. A lone element's fault stays a fault. */
-function labelled(spec: Spec, lanes: readonly Lane[], inputs: Record<string, unknown>, rows: number, columns: number): Outcome {
+function labelled(spec: Spec, ranges: readonly Elements[], inputs: Record<string, unknown>, rows: number, columns: number): CallResult {
   const labels = spec.returns.columns!;
   const out: Result[][] = [[...labels]];
   for (let r = 0; r < rows; r++) {
     for (let c = 0; c < columns; c++) {
-      const element = one(spec, lanes, inputs, r, c);
+      const element = one(spec, ranges, inputs, r, c);
       if (element instanceof Fault && rows * columns === 1) return element;
       if (element instanceof Fault) out.push([checkText(element), ...labels.slice(1).map(() => NOTHING)]);
       else out.push(element === NOTHING ? labels.map(() => NOTHING) : [...(element as Result[])]);
@@ -91,21 +91,21 @@ function labelled(spec: Spec, lanes: readonly Lane[], inputs: Record<string, unk
 }
 
 /** One element: takes each input, stops at the first fault, stays blank when a needed input is. */
-function one(spec: Spec, lanes: readonly Lane[], inputs: Record<string, unknown>, row: number, column: number): unknown {
+function one(spec: Spec, ranges: readonly Elements[], inputs: Record<string, unknown>, row: number, column: number): unknown {
   let blank = false;
-  for (let i = 0; i < lanes.length; i++) {
-    const lane = lanes[i]!;
-    const taken = lane.take(lane.rows === 1 ? 0 : row, lane.columns === 1 ? 0 : column);
+  for (let i = 0; i < ranges.length; i++) {
+    const range = ranges[i]!;
+    const taken = range.take(range.rows === 1 ? 0 : row, range.columns === 1 ? 0 : column);
     if (taken instanceof Fault) return taken.placed(spec.name);
     if (taken === BLANK) blank = true;
-    else inputs[lane.name] = taken;
+    else inputs[range.name] = taken;
   }
   if (blank) return NOTHING;
   const made = spec.compute(inputs);
   if (made instanceof Fault) return made.placed(spec.name);
   if (isUnfinished(made)) {
     // What has no inputs has one answer, and its examples show that.
-    const first = lanes[0]!.name;
+    const first = ranges[0]!.name;
     return new Fault("unfit", first, inputs[first], "the result is not a finite number with these inputs", undefined, spec.name);
   }
   return made;
@@ -117,13 +117,13 @@ function isUnfinished(made: unknown): boolean {
   return Array.isArray(made) && made.some(isUnfinished);
 }
 
-function shapeFault(spec: Spec, lanes: readonly Lane[], lane: Lane, rows: number, columns: number): Fault {
-  const misfit = lane.rows !== 1 && lane.rows !== rows ? (l: Lane) => l.rows === rows : (l: Lane) => l.columns === columns;
-  const larger = lanes.find(misfit)!;
-  return new Fault("shape", lane.name, `${lane.rows}×${lane.columns}`, `${larger.name} of ${larger.rows}×${larger.columns}`, undefined, spec.name);
+function shapeFault(spec: Spec, ranges: readonly Elements[], range: Elements, rows: number, columns: number): Fault {
+  const misfit = range.rows !== 1 && range.rows !== rows ? (r: Elements) => r.rows === rows : (r: Elements) => r.columns === columns;
+  const larger = ranges.find(misfit)!;
+  return new Fault("shape", range.name, `${range.rows}×${range.columns}`, `${larger.name} of ${larger.rows}×${larger.columns}`, undefined, spec.name);
 }
 
-function crowd(spec: Spec, lanes: readonly Lane[], rows: number, columns: number): Fault {
-  const lane = lanes.find((l) => l.rows * l.columns > 1)!;
-  return new Fault("unfit", lane.name, lane, `the ranges ask for ${rows}×${columns} results, more than ${MOST_RESULTS}`, undefined, spec.name);
+function crowd(spec: Spec, ranges: readonly Elements[], rows: number, columns: number): Fault {
+  const range = ranges.find((r) => r.rows * r.columns > 1)!;
+  return new Fault("unfit", range.name, range, `the ranges ask for ${rows}×${columns} results, more than ${MOST_RESULTS}`, undefined, spec.name);
 }

@@ -3,7 +3,7 @@ import type { Fault } from "./fault.ts";
 import type { Param, ParamRole } from "./param.ts";
 
 /** Folders of `src/functions/`, and the headings of the function table. */
-export type Group = "cylinder" | "rings" | "volumes" | "valves" | "tests" | "verdict" | "measurement" | "wear" | "about";
+export type TradeGroup = "cylinder" | "rings" | "volumes" | "valves" | "tests" | "verdict" | "measurement" | "wear" | "about";
 
 export interface Example {
   /** As typed into a cell: `=HATCH.TAPER({73.01,73.02;73.00,73.01})`. */
@@ -27,7 +27,7 @@ export const row = (columns: readonly string[], help: string): Returns<"row"> =>
 export const table = (help: string): Returns<"table"> => ({ kind: "table", help });
 
 export type Params = Record<string, Param<unknown>>;
-export type Inputs<P> = { [K in keyof P]: P[K] extends Param<infer T> ? T : never };
+export type InputsOf<P> = { [K in keyof P]: P[K] extends Param<infer T> ? T : never };
 type Output<K> = (K extends "value" ? Result : K extends "row" ? readonly Result[] : readonly (readonly Result[])[]) | Fault;
 
 /**
@@ -63,7 +63,7 @@ export type DrawnInputsOf<K extends DrawnInputs["kind"]> = Extract<DrawnInputs, 
 export interface Declaration<P extends Params, K extends "value" | "row" | "table"> {
   /** Worksheet name without the namespace: capitals, no dot, never like a cell. Stable once released. */
   name: string;
-  group: Group;
+  group: TradeGroup;
   role: FunctionRole;
   /** One line of at most 128 characters, as the autocomplete shows it. */
   summary: string;
@@ -85,7 +85,7 @@ export interface Declaration<P extends Params, K extends "value" | "row" | "tabl
   /** What a mechanic should know before trusting the number; shown by help. */
   notes?: readonly string[];
   /** Pure; never sees text for a number, blanks, ranges or NaN. */
-  compute: (inputs: Inputs<P>) => Output<K>;
+  compute: (inputs: InputsOf<P>) => Output<K>;
 }
 
 /** A declared worksheet function. Everything that lists functions is made from these. */
@@ -121,7 +121,7 @@ export const indexOfRole = ({ inputs }: Pick<Spec, "inputs">, role: ParamRole): 
 export const NAMESPACE = "HATCH";
 
 /** The trade's groups, in the order in which an engine is measured, built and tested. */
-export const GROUP_TITLES: Readonly<Record<Group, string>> = {
+export const GROUP_TITLES: Readonly<Record<TradeGroup, string>> = {
   cylinder: "Cylinder and piston",
   rings: "Rings",
   volumes: "Volumes and compression",
@@ -133,7 +133,7 @@ export const GROUP_TITLES: Readonly<Record<Group, string>> = {
   about: "About",
 };
 
-export const GROUPS = Object.keys(GROUP_TITLES) as Group[];
+export const GROUPS = Object.keys(GROUP_TITLES) as TradeGroup[];
 
 /** `CLEARANCE(hole, shaft)`, optional params in brackets. */
 export function signature(spec: Pick<Spec, "name" | "inputs">): string {

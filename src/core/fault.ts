@@ -2,7 +2,7 @@ import { isBelow } from "./decimal.ts";
 
 /**
  * A fault of input, as data. `sentences.ts` alone turns it into words. A fault is a value: compute
- * functions return one from `refuse`, `lift` adds which function and where.
+ * functions return one from `refuse`, `broadcast` adds which function and where.
  */
 export type FaultCode =
   | "missing"

@@ -29,7 +29,7 @@ export type Quantity =
  * input, flattened or as it stands; `cells` does so too, but a bad cell is left for compute to show in
  * its own place; `axes` is the one setting that reshapes `bore`.
  */
-export type Lifting = "element" | "bore" | "list" | "grid" | "cells" | "axes";
+export type BroadcastKind = "element" | "bore" | "list" | "grid" | "cells" | "axes";
 
 /**
  * What an input is to those who look through a sheet.
@@ -54,14 +54,14 @@ export interface Bore {
 }
 
 /** A whole range as numbers, `null` where a cell is blank. */
-export interface Grid {
+export interface NumberGrid {
   readonly rows: number;
   readonly columns: number;
   readonly values: readonly (number | null)[];
 }
 
 /** A whole range of words, `null` where a cell is blank; a number stands as its text. */
-export interface Labels {
+export interface LabelGrid {
   readonly rows: number;
   readonly columns: number;
   readonly values: readonly (string | null)[];
@@ -95,7 +95,7 @@ export class Param<T> {
   constructor(
     readonly quantity: Quantity,
     readonly help: string,
-    readonly lifting: Lifting,
+    readonly broadcastKind: BroadcastKind,
     readonly bounds: Bounds = {},
     readonly isOptional = false,
     readonly fallback: number | string | boolean | undefined = undefined,
@@ -111,7 +111,7 @@ export class Param<T> {
   }
 
   #bounded(bounds: Bounds): Param<T> {
-    return new Param<T>(this.quantity, this.help, this.lifting, bounds, this.isOptional, this.fallback, this.role);
+    return new Param<T>(this.quantity, this.help, this.broadcastKind, bounds, this.isOptional, this.fallback, this.role);
   }
 
   /** Strictly above `low`. Above 0 also says that 0 means "not filled in yet". */
@@ -137,11 +137,11 @@ export class Param<T> {
   }
 
   default(value: number | string | boolean): Param<T> {
-    return new Param<T>(this.quantity, this.help, this.lifting, this.bounds, true, value, this.role);
+    return new Param<T>(this.quantity, this.help, this.broadcastKind, this.bounds, true, value, this.role);
   }
 
   optional(): Param<T | undefined> {
-    return new Param<T | undefined>(this.quantity, this.help, this.lifting, this.bounds, true, undefined, this.role);
+    return new Param<T | undefined>(this.quantity, this.help, this.broadcastKind, this.bounds, true, undefined, this.role);
   }
 
   /** Typed by somebody and not measured: see `ParamRole`. */
@@ -150,7 +150,7 @@ export class Param<T> {
   }
 
   as(role: ParamRole): Param<T> {
-    return new Param<T>(this.quantity, this.help, this.lifting, this.bounds, this.isOptional, this.fallback, role);
+    return new Param<T>(this.quantity, this.help, this.broadcastKind, this.bounds, this.isOptional, this.fallback, role);
   }
 
   /** Any number inside the bounds will do: nothing to round, look up or read as text. */
@@ -287,10 +287,10 @@ export const axes = () =>
 export const list = (kind: Quantity, help: string) => new Param<readonly number[]>(kind, help, "list", kind === "number" ? {} : { low: 0, lowOpen: true });
 
 /** The whole range as it stands, `null` where a cell is blank. Bounds apply to each. */
-export const grid = (kind: Quantity, help: string) => new Param<Grid>(kind, help, "grid", kind === "number" ? {} : { low: 0, lowOpen: true });
+export const grid = (kind: Quantity, help: string) => new Param<NumberGrid>(kind, help, "grid", kind === "number" ? {} : { low: 0, lowOpen: true });
 
 /** The whole range as it stands, for planners that put one row of results beside each cell. Bounds apply to each. */
 export const cells = (kind: Quantity, help: string) => new Param<Cells>(kind, help, "cells", kind === "number" ? {} : { low: 0, lowOpen: true });
 
 /** The whole range as words, `null` where a cell is blank. */
-export const labels = (help: string) => new Param<Labels>("text", help, "grid");
+export const labels = (help: string) => new Param<LabelGrid>("text", help, "grid");

@@ -20,7 +20,7 @@ import {
   THIN,
   TYPE,
 } from "./svg.ts";
-import { decimalsOf, numberText, signedText, tame, widthOf, wrapped } from "./text.ts";
+import { decimalsOf, numberText, signedText, widthOf, withoutControlCharacters, wrapped } from "./text.ts";
 
 export interface ProfileOptions extends DrawingOptions {
   /** How many times as large as the bore its deviations are drawn; without it as large as there is room for. */
@@ -85,7 +85,7 @@ function headOf(plate: Plate, width: number): { svg: string; height: number } {
 }
 
 /** Room for the names of the heights. */
-const leftOf = ({ heights }: BoreReadings): number => Math.min(110, Math.max(44, ...heights.map((name) => widthOf(tame(name), TYPE)))) + 14;
+const leftOf = ({ heights }: BoreReadings): number => Math.min(110, Math.max(44, ...heights.map((name) => widthOf(withoutControlCharacters(name), TYPE)))) + 14;
 
 function heightNames({ bore }: Plate, top: number): string {
   const left = leftOf(bore);
@@ -214,7 +214,7 @@ function ruler(plate: Plate, centre: number, y: number, out: (deviation: number)
         }),
       ),
   ]);
-  const unit = plate.bore.unit ? `, ${tame(plate.bore.unit)}` : "";
+  const unit = plate.bore.unit ? `, ${withoutControlCharacters(plate.bore.unit)}` : "";
   return group(
     "ruler",
     ...marks,

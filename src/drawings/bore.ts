@@ -1,5 +1,5 @@
 import { outOfRoundOf, taperOf } from "../functions/cylinder/bore-readings.ts";
-import { numberText, signedText, tame } from "./text.ts";
+import { numberText, signedText, withoutControlCharacters } from "./text.ts";
 
 /** Readings of one bore as they are drawn. */
 export interface BoreReadings {
@@ -108,7 +108,7 @@ export interface Plate {
 export function nothingToDraw({ name, readings, standard }: BoreReadings): string {
   const isBlank = readings.flat().every((reading) => reading === null);
   const near = standard === undefined ? "no reading is above 0" : `no reading lies near the standard ${numberText(standard)}`;
-  return `${tame(name)}: ${isBlank ? "no readings yet" : near}, so there is no profile to draw`;
+  return `${withoutControlCharacters(name)}: ${isBlank ? "no readings yet" : near}, so there is no profile to draw`;
 }
 
 /** Taper and out-of-round where the bore is complete and nothing in it is a slip. */
@@ -117,13 +117,13 @@ export function summaryOf({ bore: { axes, heights, readings, unit }, deviations,
   if (values.includes(null)) return "not all readings are taken";
   if (deviations.rows.flat().includes("off")) return "a reading is far off the others, perhaps mistyped";
   const whole = { heights: heights.length, axes: axes.length, values: values as number[] };
-  const one = (name: string, x: number) => `${name} ${numberText(x, decimals)}${unit ? ` ${tame(unit)}` : ""}`;
+  const one = (name: string, x: number) => `${name} ${numberText(x, decimals)}${unit ? ` ${withoutControlCharacters(unit)}` : ""}`;
   const taper = heights.length > 1 ? [one("taper", taperOf(whole))] : [];
   return [...taper, ...(axes.length > 1 ? [one("out-of-round", outOfRoundOf(whole))] : [])].join(", ");
 }
 
 export function notes({ bore, deviations, factor, decimals }: Plate): string {
-  const unit = bore.unit ? ` ${tame(bore.unit)}` : "";
+  const unit = bore.unit ? ` ${withoutControlCharacters(bore.unit)}` : "";
   const from =
     bore.standard === undefined
       ? `Dashed line: smallest reading, ${numberText(deviations.base, decimals)}${unit}`

@@ -2,10 +2,10 @@ import { scaleLinear } from "d3-scale";
 import { decimal } from "../core/decimal.ts";
 import { changeWords, uncertaintyOfChange } from "../functions/wear/change-params.ts";
 import { DOTTED, type DrawingOptions, type Drawn, drawing, element, group, idOf, label, labels, SMALL, segment, THICK, THIN, TYPE } from "./svg.ts";
-import { decimalsOf, numberText, signedText, tame, widthOf, wrapped } from "./text.ts";
+import { decimalsOf, numberText, signedText, widthOf, withoutControlCharacters, wrapped } from "./text.ts";
 
 /** One size measured twice. */
-export interface Change {
+export interface ChangeBar {
   name: string;
   unit?: string | undefined;
   before: number | null;
@@ -19,7 +19,7 @@ export interface Change {
 
 export interface ChangePlot {
   name: string;
-  changes: readonly Change[];
+  changes: readonly ChangeBar[];
 }
 
 /** What is known of a change: whether it is real, or why nobody can say. */
@@ -45,12 +45,15 @@ const LEADING = 13;
 export function drawChangePlot({ name, changes }: ChangePlot, options: DrawingOptions = {}): Drawn {
   const title = `Changes: ${name}`;
   const units = [...new Set(changes.map(({ unit }) => unit ?? ""))];
-  const panels = units.map((unit) => ({ unit: tame(unit), rows: alike(changes.filter((change) => (change.unit ?? "") === unit).map(told)) }));
+  const panels = units.map((unit) => ({
+    unit: withoutControlCharacters(unit),
+    rows: alike(changes.filter((change) => (change.unit ?? "") === unit).map(told)),
+  }));
   if (!panels.some(({ rows }) => rows.some(({ change }) => change !== undefined)))
-    return { title, sentence: `${tame(name)}: nothing has been measured twice yet, so there is no change to draw` };
+    return { title, sentence: `${withoutControlCharacters(name)}: nothing has been measured twice yet, so there is no change to draw` };
   const width = Math.max(260, options.width ?? DEFAULT_WIDTH);
   const isWide = width >= ROOM_BESIDE;
-  const left = isWide ? Math.max(24, Math.min(200, Math.max(...changes.map((change) => widthOf(tame(change.name), TYPE)))) + 14) : 24;
+  const left = isWide ? Math.max(24, Math.min(200, Math.max(...changes.map((change) => widthOf(withoutControlCharacters(change.name), TYPE)))) + 14) : 24;
   const frame: Frame = { width, left, right: isWide ? width - RIGHT : width - 24, isWide };
   const head = wrapped(name, width - 8, 12.5, 2);
   let y = 14 + head.length * 15;
@@ -77,7 +80,7 @@ export function drawChangePlot({ name, changes }: ChangePlot, options: DrawingOp
 const NOTE =
   "Bars: expanded uncertainty of the change, from the uncertainties before and after. Filled square, thick bar: a real change. Open circle, thin bar: no more than the gauge.";
 
-function told({ name, before, after, uBefore, uAfter, uncertainty }: Change): Told {
+function told({ name, before, after, uBefore, uAfter, uncertainty }: ChangeBar): Told {
   if (before === null || after === null) return { name, isReal: false, words: "not measured twice", decimals: 0 };
   const change = decimal(after - before);
   const decimals = decimalsOf([before, after]);

@@ -19,7 +19,7 @@ import {
   THIN,
   TYPE,
 } from "./svg.ts";
-import { numberText, sharedStart, tame, widthOf, wrapped } from "./text.ts";
+import { numberText, sharedStart, widthOf, withoutControlCharacters, wrapped } from "./text.ts";
 
 /** One compression test of one engine. */
 export interface CompressionTest {
@@ -45,7 +45,7 @@ const DEFAULT_WIDTH = 480;
 export function drawCompressionBars(test: CompressionTest, options: DrawingOptions = {}): Drawn {
   const title = `Compression test: ${test.name}`;
   const read = pressuresOf(test);
-  if (read.length === 0) return { title, sentence: `${tame(test.name)}: no pressures yet, so there are no bars to draw` };
+  if (read.length === 0) return { title, sentence: `${withoutControlCharacters(test.name)}: no pressures yet, so there are no bars to draw` };
   const id = idOf(options, "compression", test);
   const bound = test.rule && read.length > 1 ? boundBy(test.rule.rule, test.rule.limit, read) : undefined;
   const plate: Plate = { test, bound, id };
@@ -58,7 +58,7 @@ export function drawCompressionBars(test: CompressionTest, options: DrawingOptio
     .paddingInner(0.3)
     .paddingOuter(0.15);
   const y = scaleLinear([0, Math.max(...read, bound?.lower ?? 0) * 1.2], [top + PLOT_HEIGHT, top]);
-  const [axisName, ownNames] = sharedStart(test.cylinders.map(({ name }) => tame(name)));
+  const [axisName, ownNames] = sharedStart(test.cylinders.map(({ name }) => withoutControlCharacters(name)));
   const names = ownNames.map((name) => wrapped(name, band - 4, TYPE, 2));
   const under = top + PLOT_HEIGHT + 15 + Math.max(...names.map((lines) => lines.length)) * LEADING;
   const below = axisName ? under + 4 : under - LEADING + 2;
@@ -103,7 +103,7 @@ function scale({ unit }: CompressionTest, y: ReturnType<typeof scaleLinear<numbe
     "scale",
     segment(LEFT, top, LEFT, top + PLOT_HEIGHT, { stroke: "currentColor", "stroke-width": THIN }),
     ...marks,
-    label(12, middle, `pressure${unit ? `, ${tame(unit)}` : ""}`, {
+    label(12, middle, `pressure${unit ? `, ${withoutControlCharacters(unit)}` : ""}`, {
       class: "axis-name",
       "font-size": SMALL,
       "font-style": "italic",

@@ -2,7 +2,7 @@ import { scaleLinear } from "d3-scale";
 import { curveLinearClosed, lineRadial } from "d3-shape";
 import { circlesOf, type FittedCircle, roundnessOf } from "../math/reference-circles.ts";
 import { DASHED, DOTTED, type DrawingOptions, type Drawn, drawing, element, group, idOf, label, labels, SMALL, segment, THICK, THIN } from "./svg.ts";
-import { decimalsOf, numberText, signedText, tame, wrapped } from "./text.ts";
+import { decimalsOf, numberText, signedText, withoutControlCharacters, wrapped } from "./text.ts";
 
 /** Radial readings at equal steps all round one cross-section. */
 export interface RoundTrace {
@@ -31,8 +31,12 @@ export function drawRoundnessTrace(trace: RoundTrace, options: DrawingOptions = 
   const { deviations } = trace;
   const blank = deviations.filter((deviation) => deviation === null).length;
   if (deviations.length < FEWEST)
-    return { title, sentence: `${tame(trace.name)}: ${deviations.length} of at least ${FEWEST} readings are there, so there is no trace to draw` };
-  if (blank > 0) return { title, sentence: `${tame(trace.name)}: ${blank} of ${deviations.length} readings are blank, so there is no trace to draw` };
+    return {
+      title,
+      sentence: `${withoutControlCharacters(trace.name)}: ${deviations.length} of at least ${FEWEST} readings are there, so there is no trace to draw`,
+    };
+  if (blank > 0)
+    return { title, sentence: `${withoutControlCharacters(trace.name)}: ${blank} of ${deviations.length} readings are blank, so there is no trace to draw` };
   const form = formOf(deviations as readonly number[]);
   const head = wrapped(trace.name, WIDTH - 8, 12.5, 2);
   const middle = 26 + (head.length - 1) * 15 + MIDDLE;
@@ -156,7 +160,7 @@ function scale({ unit }: RoundTrace, form: Form): string {
     "scale",
     segment(-length / 2, 24, length / 2, 24, { class: "bar", stroke: "currentColor", "stroke-width": THIN }),
     ...[-1, 1].map((side) => segment((side * length) / 2, 21, (side * length) / 2, 27, { stroke: "currentColor", "stroke-width": THIN })),
-    label(0, 39, `${numberText(step)}${unit ? ` ${tame(unit)}` : ""}`, { class: "bar-name", "font-size": SMALL, "text-anchor": "middle" }),
+    label(0, 39, `${numberText(step)}${unit ? ` ${withoutControlCharacters(unit)}` : ""}`, { class: "bar-name", "font-size": SMALL, "text-anchor": "middle" }),
     label(0, -14, "radial deviation", { class: "axis-name", "font-size": SMALL, "font-style": "italic", "text-anchor": "middle" }),
   );
 }
@@ -166,7 +170,7 @@ const fitted = (x: number, deviations: readonly number[]): string => numberText(
 
 function legend({ deviations, unit }: RoundTrace, form: Form, top: number): { svg: string; bottom: number } {
   const typed = deviations as readonly number[];
-  const withUnit = (x: number) => `${fitted(x, typed)}${unit ? ` ${tame(unit)}` : ""}`;
+  const withUnit = (x: number) => `${fitted(x, typed)}${unit ? ` ${withoutControlCharacters(unit)}` : ""}`;
   const rows: [text: string, sample: { "stroke-width": number; "stroke-dasharray"?: string }][] = [
     [`trace, ${typed.length} readings, clockwise from the top`, { "stroke-width": THICK }],
     [`least-squares circle: roundness ${withUnit(form.leastSquares)}`, { "stroke-width": THIN, "stroke-dasharray": DASHED }],

@@ -1,12 +1,12 @@
-import { escaped, tame } from "./text.ts";
+import { escaped, withoutControlCharacters } from "./text.ts";
 
 /** Numbers of a drawing are written to a hundredth of a pixel. */
 export const px = (x: number): string => String(Math.round(x * 100) / 100 + 0);
 
-export type Attributes = Readonly<Record<string, string | number | undefined>>;
+export type SvgAttributes = Readonly<Record<string, string | number | undefined>>;
 
 /** An element. Attributes are escaped; children are SVG already, text gets in through `label` alone. */
-export function element(name: string, attributes: Attributes, ...children: readonly string[]): string {
+export function element(name: string, attributes: SvgAttributes, ...children: readonly string[]): string {
   const written = Object.entries(attributes)
     .filter(([, value]) => value !== undefined)
     .map(([key, value]) => ` ${key}="${typeof value === "number" ? px(value) : escaped(value!)}"`)
@@ -21,16 +21,16 @@ export const TYPE = 11;
 export const SMALL = 10;
 
 /** Text at a place, in the size of names and numbers where nothing else is said. */
-export function label(x: number, y: number, text: string, attributes: Attributes = {}): string {
-  return element("text", { x, y, ...attributes }, escaped(tame(text)));
+export function label(x: number, y: number, text: string, attributes: SvgAttributes = {}): string {
+  return element("text", { x, y, ...attributes }, escaped(withoutControlCharacters(text)));
 }
 
 /** Lines of text below one another. */
-export function labels(x: number, y: number, lines: readonly string[], leading: number, attributes: Attributes = {}): string {
+export function labels(x: number, y: number, lines: readonly string[], leading: number, attributes: SvgAttributes = {}): string {
   return lines.map((line, i) => label(x, y + i * leading, line, attributes)).join("");
 }
 
-export const segment = (x1: number, y1: number, x2: number, y2: number, attributes: Attributes = {}): string =>
+export const segment = (x1: number, y1: number, x2: number, y2: number, attributes: SvgAttributes = {}): string =>
   element("line", { x1, y1, x2, y2, ...attributes });
 
 /** Weights of lines and dashes, as on a drawing board. */
@@ -120,10 +120,16 @@ export function drawing({ id, title, description, width, height, patterns = "", 
       fill: "currentColor",
       "stroke-linecap": "butt",
     },
-    `<title id="${id}-title">${escaped(tame(title))}</title>`,
-    `<desc id="${id}-desc">${escaped(tame(description))}</desc>`,
+    `<title id="${id}-title">${escaped(withoutControlCharacters(title))}</title>`,
+    `<desc id="${id}-desc">${escaped(withoutControlCharacters(description))}</desc>`,
     patterns === "" ? "" : element("defs", {}, patterns),
     body,
   );
-  return { svg, title: tame(title), description: tame(description), width: Math.ceil(width), height: Math.ceil(height) };
+  return {
+    svg,
+    title: withoutControlCharacters(title),
+    description: withoutControlCharacters(description),
+    width: Math.ceil(width),
+    height: Math.ceil(height),
+  };
 }

@@ -6,7 +6,7 @@ const HARMFUL = /[^\t\n\r\u0020-\u007e\u00a0-\ud7ff\ue000-\ufffd\u{10000}-\u{10f
 const inOneLine = (text: string): string => text.replace(/\s+/g, " ").replace(HARMFUL, "");
 
 /** Text that somebody typed as one harmless line, not yet escaped. */
-export const tame = (text: string): string => inOneLine(text).trim();
+export const withoutControlCharacters = (text: string): string => inOneLine(text).trim();
 
 const ENTITIES: Readonly<Record<string, string>> = { "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;", "'": "&#39;" };
 
@@ -48,7 +48,7 @@ export function widthOf(text: string, size: number): number {
 export function wrapped(text: string, width: number, size: number, most = Number.POSITIVE_INFINITY): string[] {
   const lines: string[] = [];
   let line = "";
-  for (const word of tame(text)
+  for (const word of withoutControlCharacters(text)
     .split(" ")
     .flatMap((whole) => cut(whole, width, size))) {
     const longer = line === "" ? word : `${line} ${word}`;

@@ -1,7 +1,7 @@
 import { scaleLinear, scaleUtc } from "d3-scale";
 import { decimal } from "../core/decimal.ts";
 import { DASHED, DOTTED, type DrawingOptions, type Drawn, drawing, element, group, idOf, label, labels, SMALL, segment, THICK, THIN } from "./svg.ts";
-import { decimalsOf, numberText, tame, wrapped } from "./text.ts";
+import { decimalsOf, numberText, withoutControlCharacters, wrapped } from "./text.ts";
 
 /** One reading of one engine on one day: the one that its limits allow least. */
 export interface TrendPoint {
@@ -35,7 +35,7 @@ const AIR = 0.08;
 export function drawTrend(trend: Trend, options: DrawingOptions = {}): Drawn {
   const title = `Trend: ${trend.characteristic}`;
   const points = trend.points.filter(({ day, value }) => Number.isFinite(timeOfDay(day)) && Number.isFinite(value));
-  if (points.length === 0) return { title, sentence: `${tame(trend.characteristic)}: no reading has a day, so there is no trend to draw` };
+  if (points.length === 0) return { title, sentence: `${withoutControlCharacters(trend.characteristic)}: no reading has a day, so there is no trend to draw` };
   const width = Math.max(260, options.width ?? DEFAULT_WIDTH);
   const head = wrapped(trend.characteristic, width - 8, 12.5, 2);
   const top = TOP + head.length * 15;
@@ -68,14 +68,14 @@ interface Scales {
 
 interface Plate extends Scales {
   trend: Trend;
-  marks: readonly Mark[];
+  marks: readonly TrendMark[];
   top: number;
   right: number;
 }
 
 const DAY = 86_400_000;
 
-function scalesOf({ lower, upper }: Trend, marks: readonly Mark[], top: number, width: number): Scales {
+function scalesOf({ lower, upper }: Trend, marks: readonly TrendMark[], top: number, width: number): Scales {
   const heights = [...marks.flatMap(({ least, most }) => [least, most]), ...[lower, upper].filter((limit) => limit !== undefined)];
   const [low, high] = [Math.min(...heights), Math.max(...heights)];
   const air = (high - low) * AIR || Math.abs(high) * 0.01 || 1;
@@ -111,7 +111,11 @@ function frame({ trend, x, y, top, right }: Plate): string {
         label(x(day), bottom + 15, dayText(day, days), { class: "tick-name", "font-size": SMALL, "text-anchor": "middle" }),
     ),
     label((LEFT + right) / 2, bottom + 28, "day of measurement", { class: "axis-name", ...name }),
-    label(10, middle, trend.unit ? tame(trend.unit) : "unit not named", { class: "axis-name", ...name, transform: `rotate(-90 10 ${middle})` }),
+    label(10, middle, trend.unit ? withoutControlCharacters(trend.unit) : "unit not named", {
+      class: "axis-name",
+      ...name,
+      transform: `rotate(-90 10 ${middle})`,
+    }),
   );
 }
 
@@ -133,7 +137,7 @@ function limitLine({ y, right }: Plate, limit: number | undefined, words: string
 }
 
 function paths({ marks, x, y }: Plate): string {
-  const ofEngines = new Map<string, Mark[]>();
+  const ofEngines = new Map<string, TrendMark[]>();
   for (const mark of marks) ofEngines.set(mark.engine, [...(ofEngines.get(mark.engine) ?? []), mark]);
   const lines = [...ofEngines.values()]
     .filter((own) => own.length > 1)
@@ -146,7 +150,7 @@ function paths({ marks, x, y }: Plate): string {
 
 const SIZE = 3.2;
 
-function drawnMark({ time, least, middle, most, isOutside }: Mark, { x, y }: Plate): string {
+function drawnMark({ time, least, middle, most, isOutside }: TrendMark, { x, y }: Plate): string {
   const at = x(time);
   const span = least === most ? "" : segment(at, y(least), at, y(most), { class: "span", stroke: "currentColor", "stroke-width": THICK });
   const sign = isOutside
@@ -163,7 +167,7 @@ function notes({ lower, upper }: Trend, isBinned: boolean): string {
 }
 
 /** One mark of a trend: one reading, or those of one stretch of time. */
-interface Mark {
+interface TrendMark {
   engine: string;
   time: number;
   least: number;
@@ -181,12 +185,12 @@ const MOST_TOLD = 40;
 const timeOfDay = (day: string): number => Date.parse(`${day}T00:00:00Z`);
 
 /** Readings as marks in the order of their days; many together by stretches of time. */
-function binned(points: readonly TrendPoint[]): { marks: Mark[]; isBinned: boolean } {
+function binned(points: readonly TrendPoint[]): { marks: TrendMark[]; isBinned: boolean } {
   const marks = points.map(markOf).sort((a, b) => a.time - b.time);
   if (marks.length <= MOST_MARKS) return { marks, isBinned: false };
   const first = marks[0]!.time;
   const span = marks.at(-1)!.time - first || 1;
-  const bins = new Map<number, Mark[]>();
+  const bins = new Map<number, TrendMark[]>();
   for (const mark of marks) {
     const bin = Math.min(STRETCHES - 1, Math.floor(((mark.time - first) / span) * STRETCHES));
     const own = bins.get(bin);
@@ -198,7 +202,7 @@ function binned(points: readonly TrendPoint[]): { marks: Mark[]; isBinned: boole
 
 const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;
 
-function together(marks: readonly Mark[]): Mark {
+function together(marks: readonly TrendMark[]): TrendMark {
   let least = Number.POSITIVE_INFINITY;
   let most = Number.NEGATIVE_INFINITY;
   for (const { middle } of marks) {
@@ -216,17 +220,17 @@ function describedTrend({ unit, lower, upper }: Trend, points: readonly TrendPoi
   const ordered = [...points].sort((a, b) => timeOfDay(a.day) - timeOfDay(b.day));
   const sizes =
     ordered.length <= MOST_TOLD
-      ? ordered.map(({ engine, day, value, isOutside }) => `${day} ${tame(engine)}: ${show(value)}${isOutside ? ", outside" : ""}`)
+      ? ordered.map(({ engine, day, value, isOutside }) => `${day} ${withoutControlCharacters(engine)}: ${show(value)}${isOutside ? ", outside" : ""}`)
       : years(ordered).map(([year, own]) => {
           const { least, middle, most } = together(own.map(markOf));
           const outside = own.filter(({ isOutside }) => isOutside).length;
           return `${year}: ${own.length} readings from ${show(least)} to ${show(most)}, mean ${show(middle)}, ${outside} outside`;
         });
   const limits = [lower === undefined ? "" : `at least ${numberText(lower)}`, upper === undefined ? "" : `at most ${numberText(upper)}`].filter(Boolean);
-  return `${unit ? `In ${tame(unit)}. ` : ""}${sizes.join("; ")}.${limits.length > 0 ? ` Limits: ${limits.join(", ")}.` : ""}`;
+  return `${unit ? `In ${withoutControlCharacters(unit)}. ` : ""}${sizes.join("; ")}.${limits.length > 0 ? ` Limits: ${limits.join(", ")}.` : ""}`;
 }
 
-const markOf = ({ engine, day, value, isOutside }: TrendPoint): Mark => ({
+const markOf = ({ engine, day, value, isOutside }: TrendPoint): TrendMark => ({
   ...{ engine, isOutside, time: timeOfDay(day) },
   ...{ least: value, middle: value, most: value },
 });

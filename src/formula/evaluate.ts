@@ -1,5 +1,5 @@
 import { nodeTypes, parseA1Ref } from "@borgar/fx";
-import { call } from "../core/broadcast.ts";
+import { broadcast } from "../core/broadcast.ts";
 import type { Argument, Block, Cell, CellError } from "../core/cell.ts";
 import { Fault } from "../core/fault.ts";
 import { sentence } from "../core/sentences.ts";
@@ -101,7 +101,7 @@ function callOf(node: CallExpression, context: FormulaContext, depth: number): E
     if (argument instanceof CannotTell) return argument;
     args.push(argument);
   }
-  const outcome = call(spec, args);
+  const outcome = broadcast(spec, args);
   return outcome instanceof Fault ? { error: "#VALUE!", message: sentence(outcome) } : outcome;
 }
 

@@ -1,4 +1,4 @@
-import { call } from "../core/broadcast.ts";
+import { broadcast } from "../core/broadcast.ts";
 import type { Argument, Block } from "../core/cell.ts";
 import { isBlank } from "../core/cell.ts";
 import type { Spec } from "../core/define.ts";
@@ -107,7 +107,7 @@ function resultOf({ characteristic, spec, needs, per }: Rule, own: readonly Mapp
   if (first === undefined) return { ...subject, spec, value: null, missing: [], fault: unfit(own), cell: own[0]!.cell, from };
   const missing = from.filter(({ value }) => isBlank(value)).map(({ cell }) => cell);
   const args: Argument[] = [first, ...(partner ? [partner.value] : [])];
-  const outcome = missing.length ? null : call(spec, args);
+  const outcome = missing.length ? null : broadcast(spec, args);
   const value = typeof outcome === "number" ? outcome : null;
   const fault = outcome instanceof Fault ? sentence(outcome) : undefined;
   return { ...subject, spec, value, missing, ...(fault ? { fault } : {}), cell: telling(characteristic, own, partner), from };

@@ -3,16 +3,16 @@ import normalCumulative from "@stdlib/stats-base-dists-normal-cdf";
 import tCumulative from "@stdlib/stats-base-dists-t-cdf";
 import tInverse from "@stdlib/stats-base-dists-t-quantile";
 
-/** The library has no t with endless freedom; here it equals the normal in every digit a double holds. */
-const ENDLESS_FREEDOM = 1e15;
+/** The library has no t with endless degrees of freedom; here it equals the normal in every digit a double holds. */
+const ENDLESS_DEGREES_OF_FREEDOM = 1e15;
 
-/** The t that holds the middle share `confidence` between −t and t; `freedom` may be infinite. */
-export function coverageT(confidence: number, freedom: number): number {
-  return tInverse((1 + confidence) / 2, Math.min(freedom, ENDLESS_FREEDOM));
+/** The t that holds the middle share `confidence` between −t and t; `degreesOfFreedom` may be infinite. */
+export function studentQuantile(confidence: number, degreesOfFreedom: number): number {
+  return tInverse((1 + confidence) / 2, Math.min(degreesOfFreedom, ENDLESS_DEGREES_OF_FREEDOM));
 }
 
 /** Chance of a t at least this far from 0, on either side, when there is no difference. */
-export const twoSidedP = (t: number, freedom: number): number => 2 * tCumulative(-Math.abs(t), freedom);
+export const twoSidedP = (t: number, degreesOfFreedom: number): number => 2 * tCumulative(-Math.abs(t), degreesOfFreedom);
 
 /** Chance of an F at least this large; by the reciprocal, because 1 − cdf loses the small ones. */
 export const upperTailF = (f: number, above: number, below: number): number => (f > 0 ? fCumulative(1 / f, below, above) : 1);

@@ -20,14 +20,14 @@ export function mean(values: readonly number[]): number {
 }
 
 /** Sum of squared departures from the mean, corrected for the rounding of the mean (Chan, Golub and LeVeque). */
-export function squaresAboutMean(values: readonly number[]): number {
+export function sumOfSquares(values: readonly number[]): number {
   const centre = mean(values);
   const departures = values.map((value) => value - centre);
   return Math.max(0, sum(departures.map((d) => d * d)) - sum(departures) ** 2 / values.length);
 }
 
 /** Sample variance, n − 1 below the line; wants at least 2 values. */
-export const variance = (values: readonly number[]): number => squaresAboutMean(values) / (values.length - 1);
+export const variance = (values: readonly number[]): number => sumOfSquares(values) / (values.length - 1);
 
 /** Sample standard deviation; wants at least 2 values. */
 export const standardDeviation = (values: readonly number[]): number => Math.sqrt(variance(values));
@@ -36,12 +36,12 @@ export const standardDeviation = (values: readonly number[]): number => Math.sqr
 export const allEqual = (values: readonly number[]): boolean => values.every((value) => value === values[0]);
 
 /** One variance in a sum of them, with the degrees of freedom it was found with; `Infinity` when it is known. */
-export interface Share {
+export interface VarianceComponent {
   variance: number;
-  freedom: number;
+  degreesOfFreedom: number;
 }
 
 /** Effective degrees of freedom of a sum of independent variances (Welch-Satterthwaite); infinite when none has a spread of its own. */
-export function effectiveFreedom(shares: readonly Share[]): number {
-  return sum(shares.map(({ variance }) => variance)) ** 2 / sum(shares.map(({ variance, freedom }) => variance ** 2 / freedom));
+export function effectiveDegreesOfFreedom(shares: readonly VarianceComponent[]): number {
+  return sum(shares.map(({ variance }) => variance)) ** 2 / sum(shares.map(({ variance, degreesOfFreedom }) => variance ** 2 / degreesOfFreedom));
 }

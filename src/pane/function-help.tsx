@@ -1,6 +1,6 @@
 import { useState } from "preact/hooks";
 import { type Example, NAMESPACE, type Spec, signature } from "../core/define.ts";
-import type { Lifting, Param } from "../core/param.ts";
+import type { BroadcastKind, Param } from "../core/param.ts";
 
 /** Puts text on the clipboard; says whether it got there. Frames and older web views refuse the first way. */
 async function copy(text: string): Promise<boolean> {
@@ -86,7 +86,7 @@ function Manual({ spec }: { spec: Spec }) {
   );
 }
 
-const TAKES: Readonly<Record<Lifting, string>> = {
+const TAKES: Readonly<Record<BroadcastKind, string>> = {
   element: "a cell, or a range for a whole batch",
   bore: "the range of one bore, or a cell",
   list: "a range, read as one list",
@@ -102,7 +102,7 @@ function Input({ name, param }: { name: string; param: Param<unknown> }) {
         <code>{name}</code> <span class="left-out">{leftOut(param)}</span>
       </dt>
       <dd>
-        {param.help}. Wants {param.want}: {TAKES[param.lifting]}.
+        {param.help}. Wants {param.want}: {TAKES[param.broadcastKind]}.
       </dd>
     </>
   );

@@ -1,17 +1,17 @@
 import { useMemo } from "preact/hooks";
-import { GROUP_TITLES, GROUPS, type Group, type Spec } from "../core/define.ts";
+import { GROUP_TITLES, GROUPS, type Spec, type TradeGroup } from "../core/define.ts";
 import { specs } from "../functions/index.ts";
 import { FunctionHelp } from "./function-help.tsx";
 import { textFrom, useKept } from "./parts/stored-choices.ts";
 
 /** Specs that hold every word of the search in their name, summary, definition or params, by group. */
-export function findSpecs(specs: readonly Spec[], search: string): Map<Group, Spec[]> {
+export function findSpecs(specs: readonly Spec[], search: string): Map<TradeGroup, Spec[]> {
   const words = search
     .toLowerCase()
     .replaceAll("hatch.", " ")
     .split(/[\s=(),]+/)
     .filter(Boolean);
-  const found = new Map<Group, Spec[]>();
+  const found = new Map<TradeGroup, Spec[]>();
   for (const group of GROUPS) {
     const members = specs.filter((spec) => spec.group === group && words.every((word) => textOf(spec).includes(word)));
     if (members.length > 0) found.set(group, members);

@@ -1,4 +1,4 @@
-import { call } from "../core/broadcast.ts";
+import { broadcast } from "../core/broadcast.ts";
 import type { Block } from "../core/cell.ts";
 import { Fault } from "../core/fault.ts";
 import { CHECK_PREFIX, sentence } from "../core/sentences.ts";
@@ -49,7 +49,7 @@ export function planPistons(snapshot: WorkbookSnapshot, inputs: PistonInputs, pl
   const nothing: PistonPlan = { ...NOT_WRITTEN, matches: [], leftOver: [], worst: null, fault: null, notes: pistonMatch.notes ?? [] };
   const { bores, pistons, target } = inputs;
   const sizes = "sizes" in bores ? blockOf(book, bores.sizes) : bores.blocks.map((block) => [smallestIn(book, block)]);
-  const made = call(pistonMatch, [sizes, argumentOf(book, pistons), argumentOf(book, target)]);
+  const made = broadcast(pistonMatch, [sizes, argumentOf(book, pistons), argumentOf(book, target)]);
   if (made instanceof Fault) return { ...nothing, fault: sentence(made) };
   if (!Array.isArray(made)) return nothing;
   const rows = made.slice(1);
@@ -62,7 +62,7 @@ export function planPistons(snapshot: WorkbookSnapshot, inputs: PistonInputs, pl
 
 /** The smallest reading of a bore as BORESUMMARY gives it: blank while a reading is missing, text for one that is no good. */
 function smallestIn(book: Book, readings: Given): Block[number][number] {
-  const summary = call(
+  const summary = broadcast(
     boreSummary,
     oneBore(book, readings).map((given) => argumentOf(book, given)),
   );

@@ -1,8 +1,8 @@
-import { call } from "../core/broadcast.ts";
+import { broadcast } from "../core/broadcast.ts";
 import type { Block } from "../core/cell.ts";
 import { decimal } from "../core/decimal.ts";
 import { Fault } from "../core/fault.ts";
-import type { Grid } from "../core/param.ts";
+import type { NumberGrid } from "../core/param.ts";
 import { CHECK_PREFIX, sentence } from "../core/sentences.ts";
 import { type Area, Book } from "../formula/workbook-cells.ts";
 import { boreSummary } from "../functions/cylinder/bore-summary.ts";
@@ -61,7 +61,7 @@ function spareWords(finish: number, needed: number, spare: number, does: boolean
 }
 
 /** Cells of a range as REBOREPLAN reads them; `undefined` for none. */
-function gridOf(book: Book, given: Given): Grid | undefined {
+function gridOf(book: Book, given: Given): NumberGrid | undefined {
   const values = lengthsIn(book, given);
   const block = blockOf(book, given);
   return values.every((value) => value === null) ? undefined : { rows: block.length, columns: block[0]!.length, values };
@@ -69,7 +69,7 @@ function gridOf(book: Book, given: Given): Grid | undefined {
 
 /** Where the needed size comes from. */
 function needWords(book: Book, { standard, allowance, centring }: ReboreInputs, readings: Block[number]): string {
-  const summary = call(boreSummary, [[readings], 1]) as (number | string)[][];
+  const summary = broadcast(boreSummary, [[readings], 1]) as (number | string)[][];
   const [, largest] = summary[1] as [number, number];
   const base = argumentOf(book, standard) as number;
   const stock = lengthsIn(book, allowance)[0] ?? 0;
@@ -135,7 +135,7 @@ export function planRebore(snapshot: WorkbookSnapshot, inputs: ReboreInputs, pla
   if (typeof lines === "string") return { ...nothing, fault: lines };
   const others = [inputs.standard, inputs.oversizes, inputs.allowance, inputs.centring, axesOf(inputs.bores, lines), inputs.common] as const;
   const more = [inputs.pistons, inputs.pistonClearance] as const;
-  const made = call(reborePlan, [lines, ...[...others, ...more].map((given) => argumentOf(book, given))]);
+  const made = broadcast(reborePlan, [lines, ...[...others, ...more].map((given) => argumentOf(book, given))]);
   if (made instanceof Fault) return { ...nothing, fault: sentence(made) };
   if (!Array.isArray(made)) return nothing;
   const bores = made.slice(1).map((row, at) => boreRow(row, inputs.names?.[at] ?? `bore ${at + 1}`));

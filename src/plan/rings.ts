@@ -1,4 +1,4 @@
-import { call, type Outcome } from "../core/broadcast.ts";
+import { broadcast, type CallResult } from "../core/broadcast.ts";
 import type { Argument } from "../core/cell.ts";
 import { decimal } from "../core/decimal.ts";
 import { Fault } from "../core/fault.ts";
@@ -52,7 +52,7 @@ export function planRings(snapshot: WorkbookSnapshot, inputs: RingInputs, place?
 function ringRow(book: Book, ring: RingInput, perBore: Given): RingRow {
   const measured = argumentOf(book, ring.measured);
   const target = targetOf(book, ring, perBore);
-  const toFile = target instanceof Fault ? target : call(ringGapFile, [measured, target]);
+  const toFile = target instanceof Fault ? target : broadcast(ringGapFile, [measured, target]);
   const row = {
     name: ring.name,
     measured: typeof measured === "number" ? measured : null,
@@ -67,17 +67,17 @@ function targetOf(book: Book, { target, bore }: RingInput, perBore: Given): Argu
   if (bore === undefined) return "";
   const size = isSeveral(book, bore)
     ? smallestOf(
-        call(
+        broadcast(
           boreSummary,
           oneBore(book, bore).map((given) => argumentOf(book, given)),
         ),
       )
     : argumentOf(book, bore);
-  return size instanceof Fault ? size : call(ringGapTarget, [size, argumentOf(book, perBore)]);
+  return size instanceof Fault ? size : broadcast(ringGapTarget, [size, argumentOf(book, perBore)]);
 }
 
 const isSeveral = (book: Book, given: Given): boolean => Array.isArray(argumentOf(book, given));
-const smallestOf = (summary: Outcome): Argument | Fault => (Array.isArray(summary) ? summary[1]![0]! : summary);
+const smallestOf = (summary: CallResult): Argument | Fault => (Array.isArray(summary) ? summary[1]![0]! : summary);
 /** 0 stands for a blank cell, as it does for every length. */
 const lengthOr = (cell: unknown): number | null => (typeof cell === "number" && cell !== 0 ? cell : null);
 

@@ -1,4 +1,4 @@
-import { call } from "../core/broadcast.ts";
+import { broadcast } from "../core/broadcast.ts";
 import { Fault } from "../core/fault.ts";
 import { CHECK_PREFIX, sentence } from "../core/sentences.ts";
 import { type Area, Book } from "../formula/workbook-cells.ts";
@@ -51,7 +51,7 @@ export function planShims(snapshot: WorkbookSnapshot, inputs: ShimInputs, place?
   const nothing: ShimPlanned = { ...NOT_WRITTEN, valves: [], buy: [], leftOver: [], badSpares: [], fault: null, notes: shimPlan.notes ?? [] };
   const { installed, clearance, least, most, spares, step } = inputs;
   const givens = [installed, clearance, least, most, spares, step];
-  const made = call(
+  const made = broadcast(
     shimPlan,
     givens.map((given) => argumentOf(book, given)),
   );

@@ -5,7 +5,7 @@
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
-import { GROUP_TITLES, GROUPS, type Group, type Spec, signature } from "../core/define.ts";
+import { GROUP_TITLES, GROUPS, type TradeGroup, type Spec, signature } from "../core/define.ts";
 import { findingsSection, KINDS_INDEX, kindFiles, kindsIndexSource, kindsOf } from "./finding-kinds.ts";
 import { coloursFile } from "./pane-colours.ts";
 import { root } from "./paths.ts";
@@ -15,7 +15,7 @@ const TABLE = ["<!-- functions: made by `npm run generate` -->", "<!-- end of fu
 const FINDINGS = ["<!-- findings: made by `npm run generate` -->", "<!-- end of findings -->"] as const;
 
 interface SpecFile {
-  group: Group;
+  group: TradeGroup;
   file: string;
   exported: string;
 }

@@ -1,5 +1,5 @@
 import { isDeepStrictEqual } from "node:util";
-import { call } from "../../src/core/broadcast.ts";
+import { broadcast } from "../../src/core/broadcast.ts";
 import type { Block } from "../../src/core/cell.ts";
 import { decimal, isAbove } from "../../src/core/decimal.ts";
 import { specByName } from "../../src/functions/index.ts";
@@ -74,7 +74,7 @@ export async function elementWise(): Promise<BenchmarkGroup> {
     const spec = specByName.get(name)!;
     const blocks = from.map(rising);
     const rows = overRows(one);
-    const ours = () => call(spec, blocks);
+    const ours = () => broadcast(spec, blocks);
     const [took, bare] = (await together([ours, () => rows(...blocks)], RUNS)) as [Timing, Timing];
     if (!isDeepStrictEqual(ours(), rows(...blocks))) throw new Error(`${name}: the bare loop does not compute the same values`);
     lines.push(ratioLine(`${name} on 1 000 000 elements; bare loop over the same rows of cells`, took, bare));

@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { call } from "../../src/core/broadcast.ts";
+import { broadcast } from "../../src/core/broadcast.ts";
 import type { Argument, Cell } from "../../src/core/cell.ts";
 import { define, type Spec, value } from "../../src/core/define.ts";
 import { Fault } from "../../src/core/fault.ts";
@@ -11,7 +11,8 @@ import { about } from "./about.ts";
 
 /** Functions that give one value for single cells, numbers among them. */
 const elementWise = specs.filter(
-  ({ returns, inputs }) => returns.kind === "value" && inputs.every(({ param }) => param.lifting === "element") && inputs.some(({ param }) => param.isMeasured),
+  ({ returns, inputs }) =>
+    returns.kind === "value" && inputs.every(({ param }) => param.broadcastKind === "element") && inputs.some(({ param }) => param.isMeasured),
 );
 
 /** Mostly numbers that fit the param, then its bounds and their neighbours, and whatever else a cell can hold. */
@@ -62,7 +63,7 @@ function oneByOne(spec: Spec, args: readonly Argument[]): unknown[][] {
   const columns = Math.max(...blocks.map((block) => block[0].length));
   return Array.from({ length: rows }, (_, r) =>
     Array.from({ length: columns }, (__, c) => {
-      const alone = call(
+      const alone = broadcast(
         spec,
         args.map((given) => cellAt(given, r, c)),
       );
@@ -75,7 +76,7 @@ describe("a large block comes to what its elements come to one by one", () => {
   test.each(elementWise.map((spec) => [spec.name, spec] as const))("%s", (_, spec) => {
     fc.assert(
       fc.property(argumentsFor(spec), (args) => {
-        expect(call(spec, args)).toStrictEqual(oneByOne(spec, args));
+        expect(broadcast(spec, args)).toStrictEqual(oneByOne(spec, args));
       }),
       { numRuns: 15 },
     );

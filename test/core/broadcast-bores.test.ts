@@ -4,8 +4,11 @@ import { ask, BLANKS_AND_ZERO } from "../functions/ask.ts";
 
 /** Functions that take the readings of a bore and how many axes stand in a row of them. */
 const measured = specs
-  .filter(({ inputs, returns }) => inputs[0]?.param.lifting === "bore" && inputs.some(({ param }) => param.lifting === "axes") && returns.kind !== "table")
-  .map((spec) => ({ name: spec.name, spec, at: spec.inputs.findIndex(({ param }) => param.lifting === "axes") }));
+  .filter(
+    ({ inputs, returns }) =>
+      inputs[0]?.param.broadcastKind === "bore" && inputs.some(({ param }) => param.broadcastKind === "axes") && returns.kind !== "table",
+  )
+  .map((spec) => ({ name: spec.name, spec, at: spec.inputs.findIndex(({ param }) => param.broadcastKind === "axes") }));
 
 /** What each function needs beside readings near 73 mm. */
 const BESIDE: Record<string, Argument[]> = { BOREWEAR: [73], PISTONCLEARANCE: [72.9], REBORESIZE: [73, [[0.25, 0.5]]] };

@@ -1,4 +1,4 @@
-import { call } from "../../src/core/broadcast.ts";
+import { broadcast } from "../../src/core/broadcast.ts";
 import { define, row, table, value } from "../../src/core/define.ts";
 import { type Fault, refuse } from "../../src/core/fault.ts";
 import { length, number } from "../../src/core/param.ts";
@@ -79,8 +79,8 @@ describe("numbers taken one by one", () => {
     expect(faultOf(pair, 1, 2)).toBe("PAIR: takes 1 input (a), 2 are given");
     expect(faultOf(product, 1, 2, 3)).toBe("PRODUCT: takes 2 inputs (a, b), 3 are given");
     expect(faultOf(product)).toBe("PRODUCT: a is not given: it wants a number");
-    expect((call(none, [1]) as Fault).param).toBe("");
-    expect((call(pair, [1, 2]) as Fault).param).toBe("a");
+    expect((broadcast(none, [1]) as Fault).param).toBe("");
+    expect((broadcast(pair, [1, 2]) as Fault).param).toBe("a");
   });
 });
 

@@ -10,13 +10,13 @@ const valued = specs.filter((spec) => spec.returns.kind === "value");
 const positions = (spec: Spec) => spec.inputs.map((_, i) => i).filter((i) => isMeasured(spec, i));
 /** Of a bore one height alone: beside as many values as a bore has rows, its axes would have to be given. */
 const oneHeight = (spec: Spec, args: readonly Argument[]): Argument[] =>
-  args.map((arg, i) => (spec.inputs[i]!.param.lifting === "bore" && Array.isArray(arg) ? [arg[0]!] : arg));
-const lifted = valued.map((spec) => {
+  args.map((arg, i) => (spec.inputs[i]!.param.broadcastKind === "bore" && Array.isArray(arg) ? [arg[0]!] : arg));
+const tried = valued.map((spec) => {
   const at = positions(spec);
   const args = scalarExample(spec);
   return { name: spec.name, spec, args: at.length > 0 ? oneHeight(spec, args) : args, at };
 });
-const withElements = lifted.filter(({ at, args }) => at.some((i) => i < args.length && args[i] !== undefined));
+const withElements = tried.filter(({ at, args }) => at.some((i) => i < args.length && args[i] !== undefined));
 const withTwo = withElements.filter(({ at, args }) => at.filter((i) => typeof args[i] === "number").length > 1);
 
 const put = (args: readonly Argument[], index: number, given: Argument): Argument[] => args.map((arg, i) => (i === index ? given : arg));

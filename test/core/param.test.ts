@@ -188,13 +188,24 @@ describe("what is declared", () => {
       cells("length", "x"),
       labels("x"),
     ];
-    expect(met.map(({ lifting }) => lifting)).toEqual(["element", "element", "element", "element", "bore", "axes", "list", "grid", "cells", "grid"]);
+    expect(met.map(({ broadcastKind }) => broadcastKind)).toEqual([
+      "element",
+      "element",
+      "element",
+      "element",
+      "bore",
+      "axes",
+      "list",
+      "grid",
+      "cells",
+      "grid",
+    ]);
   });
 
   test("a bound, a default or leaving out keeps the rest as it was", () => {
     const kept = length("deck").default(1.5);
     for (const param of [kept.above(1), kept.atLeast(1), kept.below(9), kept.atMost(9), kept.unbounded()]) {
-      expect(param).toMatchObject({ quantity: "length", help: "deck", lifting: "element", isOptional: true, fallback: 1.5 });
+      expect(param).toMatchObject({ quantity: "length", help: "deck", broadcastKind: "element", isOptional: true, fallback: 1.5 });
     }
     expect(kept.above(1).below(9).bounds).toEqual({ low: 1, lowOpen: true, high: 9, highOpen: true });
     expect(kept.atLeast(1).atMost(9).bounds).toEqual({ low: 1, lowOpen: false, high: 9, highOpen: false });

@@ -1,8 +1,8 @@
 import fc from "fast-check";
-import { type Change, drawChangePlot } from "../../src/drawings/change-plot.ts";
+import { type ChangeBar, drawChangePlot } from "../../src/drawings/change-plot.ts";
 import { at, classed, drawingOf, everyNode, HOSTILE, type Node, numberIn, sentenceOf, TAMED } from "./tree.ts";
 
-const change = (name: string, before: number | null, after: number | null, uBefore?: number, uAfter?: number, unit = "mm"): Change => ({
+const change = (name: string, before: number | null, after: number | null, uBefore?: number, uAfter?: number, unit = "mm"): ChangeBar => ({
   name,
   unit,
   before,
@@ -16,7 +16,7 @@ const CHANGES = [
   change("Cylinder 2", 73.01, 73.016, 0.006, 0.008),
   change("Cylinder 3", 73.01, 72.98, 0.006),
 ];
-const plot = (changes: readonly Change[], options = {}) => drawingOf(drawChangePlot({ name: "Build against strip-down", changes }, options));
+const plot = (changes: readonly ChangeBar[], options = {}) => drawingOf(drawChangePlot({ name: "Build against strip-down", changes }, options));
 
 /** The change that a place across the panel stands for, by the numbers under its axis. */
 function reader(panel: Node): (x: number) => number {

@@ -1,4 +1,4 @@
-import { call } from "../../src/core/broadcast.ts";
+import { broadcast } from "../../src/core/broadcast.ts";
 import type { Argument, Result } from "../../src/core/cell.ts";
 import type { Spec } from "../../src/core/define.ts";
 import { Fault } from "../../src/core/fault.ts";
@@ -11,7 +11,7 @@ export interface Refusal {
 
 /** What a function answers as a person meets it: a value, a block, or the code and sentence of a fault. */
 export function ask(spec: Spec, ...args: Argument[]): Result | Result[][] | Refusal {
-  const outcome = call(spec, args);
+  const outcome = broadcast(spec, args);
   return outcome instanceof Fault ? { code: outcome.code, sentence: sentence(outcome) } : outcome;
 }
 

@@ -67,7 +67,7 @@ describe("what is drawn", () => {
   });
 
   test("every function that takes the readings of a bore says how they are drawn", () => {
-    const ofBores = specs.filter(({ inputs: given }) => given.some(({ param }) => param.lifting === "bore"));
+    const ofBores = specs.filter(({ inputs: given }) => given.some(({ param }) => param.broadcastKind === "bore"));
     expect(ofBores.length).toBeGreaterThan(5);
     for (const { name, draws } of ofBores) expect([name, draws]).toEqual([name, expect.objectContaining({ kind: "bore" })]);
   });

@@ -1,4 +1,4 @@
-import { call } from "../../src/core/broadcast.ts";
+import { broadcast } from "../../src/core/broadcast.ts";
 import type { Argument } from "../../src/core/cell.ts";
 import type { Spec } from "../../src/core/define.ts";
 import { Fault } from "../../src/core/fault.ts";
@@ -15,14 +15,14 @@ export function argumentsOf(formula: string): Argument[] {
 /** True for an input that is taken cell by cell and whose value can be any number within its bounds. */
 export const isMeasured = (spec: Spec, index: number): boolean => {
   const { param } = spec.inputs[index]!;
-  return param.lifting === "element" && param.isMeasured;
+  return param.broadcastKind === "element" && param.isMeasured;
 };
 
 /** The first example of a function with each input that is taken cell by cell brought down to one cell. */
 export function scalarExample(spec: Spec): Argument[] {
   for (const { formula } of spec.examples) {
-    const args = argumentsOf(formula).map((given, i) => (Array.isArray(given) && spec.inputs[i]!.param.lifting === "element" ? given[0]![0] : given));
-    const outcome = call(spec, args);
+    const args = argumentsOf(formula).map((given, i) => (Array.isArray(given) && spec.inputs[i]!.param.broadcastKind === "element" ? given[0]![0] : given));
+    const outcome = broadcast(spec, args);
     if (!(outcome instanceof Fault) && (spec.returns.kind !== "value" || !Array.isArray(outcome))) return args;
   }
   throw new Error(`${spec.name} has no example that gives one value`);

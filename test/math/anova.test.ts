@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { chanceOf, crossedAnova, oneWayAnova, source } from "../../src/math/anova.ts";
+import { anovaRow, crossedAnova, oneWayAnova, pValue } from "../../src/math/anova.ts";
 import { columns, digits, grouped } from "../reference/columns.ts";
 import { cellsOf, tenParts, thermalImpedance } from "../reference/gauge-studies.ts";
 
@@ -21,9 +21,9 @@ describe("cited values: NIST StRD", () => {
 
   test("SiRstv: both sums of squares to 11 digits, and their degrees of freedom", () => {
     const { between, within } = oneWayAnova(strd("SiRstv"));
-    expect(digits(between.squares, 0.0511462616)).toBeGreaterThanOrEqual(11);
-    expect(digits(within.squares, 0.21663656)).toBeGreaterThanOrEqual(11);
-    expect([between.freedom, within.freedom]).toEqual([4, 20]);
+    expect(digits(between.sumOfSquares, 0.0511462616)).toBeGreaterThanOrEqual(11);
+    expect(digits(within.sumOfSquares, 0.21663656)).toBeGreaterThanOrEqual(11);
+    expect([between.degreesOfFreedom, within.degreesOfFreedom]).toEqual([4, 20]);
   });
 });
 
@@ -40,18 +40,18 @@ describe("cited values: crossed", () => {
   // Sums and mean squares as R's VCA package prints them for the data of Montgomery's example.
   test("thermal impedance: parts 3935.9556, inspectors 39.2667, both together 48.5111, error 30.6667", () => {
     const { parts, operators, interaction, repeats } = crossedAnova(cellsOf(thermalImpedance, 3));
-    expect(parts.squares).toBeCloseTo(3935.9556, 4);
-    expect(operators.squares).toBeCloseTo(39.2667, 4);
-    expect(interaction.squares).toBeCloseTo(48.5111, 4);
-    expect(repeats.squares).toBeCloseTo(30.6667, 4);
-    expect([parts, operators, interaction, repeats].map(({ freedom }) => freedom)).toEqual([9, 2, 18, 60]);
-    expect([parts, operators, interaction, repeats].map((line) => Number(line.mean.toFixed(4)))).toEqual([437.3284, 19.6333, 2.6951, 0.5111]);
+    expect(parts.sumOfSquares).toBeCloseTo(3935.9556, 4);
+    expect(operators.sumOfSquares).toBeCloseTo(39.2667, 4);
+    expect(interaction.sumOfSquares).toBeCloseTo(48.5111, 4);
+    expect(repeats.sumOfSquares).toBeCloseTo(30.6667, 4);
+    expect([parts, operators, interaction, repeats].map(({ degreesOfFreedom }) => degreesOfFreedom)).toEqual([9, 2, 18, 60]);
+    expect([parts, operators, interaction, repeats].map((line) => Number(line.meanSquare.toFixed(4)))).toEqual([437.3284, 19.6333, 2.6951, 0.5111]);
   });
 
   // Published solution of Montgomery's problem 13.1: SS 99.017, 0.417, 5.417, 60.000.
   test("ten parts, two operators: 99.017, 0.417, 5.417 and 60", () => {
     const { parts, operators, interaction, repeats } = crossedAnova(cellsOf(tenParts, 3));
-    expect([parts, operators, interaction, repeats].map((line) => Number(line.squares.toFixed(3)))).toEqual([99.017, 0.417, 5.417, 60]);
+    expect([parts, operators, interaction, repeats].map((line) => Number(line.sumOfSquares.toFixed(3)))).toEqual([99.017, 0.417, 5.417, 60]);
   });
 });
 
@@ -70,8 +70,8 @@ describe("identities", () => {
         const all = study.flat(2);
         const centre = all.reduce((sum, x) => sum + x, 0) / all.length;
         const whole = all.reduce((sum, x) => sum + (x - centre) ** 2, 0);
-        expect(parts.squares + operators.squares + interaction.squares + repeats.squares).toBeCloseTo(whole, 6);
-        expect(parts.freedom + operators.freedom + interaction.freedom + repeats.freedom).toBe(all.length - 1);
+        expect(parts.sumOfSquares + operators.sumOfSquares + interaction.sumOfSquares + repeats.sumOfSquares).toBeCloseTo(whole, 6);
+        expect(parts.degreesOfFreedom + operators.degreesOfFreedom + interaction.degreesOfFreedom + repeats.degreesOfFreedom).toBe(all.length - 1);
       }),
     );
   });
@@ -81,20 +81,20 @@ describe("identities", () => {
       fc.property(cells, (study) => {
         const near = crossedAnova(study.map((row) => row.map((cell) => cell.map((reading) => reading / 64))));
         const far = crossedAnova(study.map((row) => row.map((cell) => cell.map((reading) => 1e10 + reading / 64))));
-        for (const line of ["parts", "operators", "interaction", "repeats"] as const) expect(far[line].squares).toBeCloseTo(near[line].squares, 8);
+        for (const line of ["parts", "operators", "interaction", "repeats"] as const) expect(far[line].sumOfSquares).toBeCloseTo(near[line].sumOfSquares, 8);
       }),
     );
   });
 
   test("where nothing differs at all, chance alone makes as much every time", () => {
-    expect(chanceOf(source(0, 4), source(0, 10))).toBe(1);
-    expect(chanceOf(source(0, 4), source(3, 10))).toBe(1);
+    expect(pValue(anovaRow(0, 4), anovaRow(0, 10))).toBe(1);
+    expect(pValue(anovaRow(0, 4), anovaRow(3, 10))).toBe(1);
   });
 
   test("within a crossed study the repeats are what one-way analysis finds within", () => {
     fc.assert(
       fc.property(cells, (study) => {
-        expect(crossedAnova(study).repeats.squares).toBeCloseTo(oneWayAnova(study.flat()).within.squares, 8);
+        expect(crossedAnova(study).repeats.sumOfSquares).toBeCloseTo(oneWayAnova(study.flat()).within.sumOfSquares, 8);
       }),
     );
   });

@@ -1,6 +1,6 @@
 import fQuantile from "@stdlib/stats-base-dists-f-quantile";
 import fc from "fast-check";
-import { coverageT, normalBelow, twoSidedP, upperTailF } from "../../src/math/distributions.ts";
+import { normalBelow, studentQuantile, twoSidedP, upperTailF } from "../../src/math/distributions.ts";
 
 describe("cited values", () => {
   // NIST/SEMATECH e-Handbook 1.3.6.7.2, critical values of Student's t, 0.975 and 0.995.
@@ -15,14 +15,14 @@ describe("cited values", () => {
     [60, 2, 2.66],
     [100, 1.984, 2.626],
     [Number.POSITIVE_INFINITY, 1.96, 2.576],
-  ])("t with %p degrees of freedom covers 95 %% within ±%p and 99 %% within ±%p", (freedom, t95, t99) => {
-    expect(coverageT(0.95, freedom)).toBeCloseTo(t95, 3);
-    expect(coverageT(0.99, freedom)).toBeCloseTo(t99, 3);
+  ])("t with %p degrees of freedom covers 95 %% within ±%p and 99 %% within ±%p", (degreesOfFreedom, t95, t99) => {
+    expect(studentQuantile(0.95, degreesOfFreedom)).toBeCloseTo(t95, 3);
+    expect(studentQuantile(0.99, degreesOfFreedom)).toBeCloseTo(t99, 3);
   });
 
   // JCGM 100:2008, H.1.6 (from memory): t99(16) = 2.92, so U99 = 2.92 × 32 nm = 93 nm.
   test("GUM H.1: 99 % coverage of an end gauge of u 32 nm and 16 degrees of freedom is 93 nm", () => {
-    expect(Math.round(coverageT(0.99, 16) * 32)).toBe(93);
+    expect(Math.round(studentQuantile(0.99, 16) * 32)).toBe(93);
   });
 
   // NIST/SEMATECH e-Handbook 1.3.6.7.3, upper critical values of F at 5 and 1 % (from memory).
@@ -51,20 +51,20 @@ describe("cited values", () => {
 });
 
 describe("identities", () => {
-  const freedom = fc.integer({ min: 1, max: 200 });
+  const degreesOfFreedom = fc.integer({ min: 1, max: 200 });
   const confidence = fc.integer({ min: 1, max: 999 }).map((thousandths) => thousandths / 1000);
 
   test("what t leaves outside is the p of that t", () => {
     fc.assert(
-      fc.property(confidence, freedom, (share, nu) => {
-        expect(twoSidedP(coverageT(share, nu), nu)).toBeCloseTo(1 - share, 9);
+      fc.property(confidence, degreesOfFreedom, (share, nu) => {
+        expect(twoSidedP(studentQuantile(share, nu), nu)).toBeCloseTo(1 - share, 9);
       }),
     );
   });
 
   test("t² with ν is F with 1 and ν", () => {
     fc.assert(
-      fc.property(fc.integer({ min: 1, max: 500 }), freedom, (hundredths, nu) => {
+      fc.property(fc.integer({ min: 1, max: 500 }), degreesOfFreedom, (hundredths, nu) => {
         const t = hundredths / 100;
         expect(upperTailF(t * t, 1, nu)).toBeCloseTo(twoSidedP(t, nu), 9);
       }),
@@ -76,10 +76,10 @@ describe("identities", () => {
     expect(upperTailF(1000, 2, 20) / (1 + 100) ** -10).toBeCloseTo(1, 9);
   });
 
-  test("more freedom never needs a wider t", () => {
+  test("more degrees of freedom never needs a wider t", () => {
     fc.assert(
-      fc.property(confidence, freedom, (share, nu) => {
-        expect(coverageT(share, nu + 1)).toBeLessThanOrEqual(coverageT(share, nu));
+      fc.property(confidence, degreesOfFreedom, (share, nu) => {
+        expect(studentQuantile(share, nu + 1)).toBeLessThanOrEqual(studentQuantile(share, nu));
       }),
     );
   });

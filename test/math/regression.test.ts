@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { coverageT } from "../../src/math/distributions.ts";
+import { studentQuantile } from "../../src/math/distributions.ts";
 import { inversePrediction, lineThrough } from "../../src/math/regression.ts";
 import { columns, digits } from "../reference/columns.ts";
 
@@ -13,7 +13,7 @@ describe("cited values: Norris", () => {
 
   test("all 36 points are read", () => {
     expect(rows).toHaveLength(36);
-    expect(line.freedom).toBe(34);
+    expect(line.degreesOfFreedom).toBe(34);
   });
 
   test.each([
@@ -35,7 +35,7 @@ describe("cited values: inverse prediction", () => {
     [104, 0.95, 103.995, 103.4, 104.6, 1],
     [100, 0.9, 100.1, 99.63, 100.59, 2],
   ])("a thermometer that reads %p: at %p between the printed temperatures", (level, confidence, at, earliest, latest, decimals) => {
-    const found = inversePrediction(lineThrough(temperature, reading)!, level, coverageT(confidence, 6))!;
+    const found = inversePrediction(lineThrough(temperature, reading)!, level, studentQuantile(confidence, 6))!;
     expect(found.at).toBeCloseTo(at, at === 103.995 ? 3 : 1);
     expect(found.earliest).toBeCloseTo(earliest, decimals);
     expect(found.latest).toBeCloseTo(latest, decimals);
@@ -45,7 +45,7 @@ describe("cited values: inverse prediction", () => {
   test("a crystal of 8 g: 15.8882 h, between 11.0946 and 20.7240 h", () => {
     const hours = Array.from({ length: 14 }, (_, i) => 2 + 2 * i);
     const grams = [0.08, 1.12, 4.43, 4.98, 4.92, 7.18, 5.57, 8.4, 8.81, 10.81, 11.16, 10.12, 13.12, 15.04];
-    const found = inversePrediction(lineThrough(hours, grams)!, 8, coverageT(0.95, 12))!;
+    const found = inversePrediction(lineThrough(hours, grams)!, 8, studentQuantile(0.95, 12))!;
     expect(found.at).toBeCloseTo(15.8882, 4);
     expect(found.earliest).toBeCloseTo(11.0946, 4);
     expect(found.latest).toBeCloseTo(20.724, 4);
@@ -86,7 +86,7 @@ describe("identities", () => {
           list.map(([, y]) => y),
         );
         fc.pre(line !== undefined && line.residual > 1e-6);
-        const t = coverageT(0.95, line!.freedom);
+        const t = studentQuantile(0.95, line!.degreesOfFreedom);
         const found = inversePrediction(line!, level, t);
         fc.pre(found !== undefined && Math.abs(found.latest - found.earliest) < 1e6);
         for (const x of [found!.earliest, found!.latest]) {

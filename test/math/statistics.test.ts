@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { effectiveFreedom, mean, squaresAboutMean, standardDeviation, sum, variance } from "../../src/math/statistics.ts";
+import { effectiveDegreesOfFreedom, mean, standardDeviation, sum, sumOfSquares, variance } from "../../src/math/statistics.ts";
 import { columns, digits, grouped } from "../reference/columns.ts";
 
 const univariate = (name: string, heading = /^-{5,}/) => columns(`nist-strd/${name}.dat`, heading).flat();
@@ -53,27 +53,27 @@ test("gauge study of resistivity, probe 2362: s1 0.07287, s2 0.03617, s3 0.01965
 });
 
 describe("effective degrees of freedom", () => {
-  const shares = (...parts: [u: number, freedom: number][]) => parts.map(([u, freedom]) => ({ variance: u * u, freedom }));
+  const shares = (...parts: [u: number, degreesOfFreedom: number][]) => parts.map(([u, degreesOfFreedom]) => ({ variance: u * u, degreesOfFreedom }));
 
   // JCGM 100:2008, G.4.1 (inputs from memory, result computed): relative u 0.25, 0.57, 0.82 % with n 10, 5, 15.
   test("GUM G.4.1: 18.9987", () => {
-    expect(effectiveFreedom(shares([0.25, 9], [0.57, 4], [0.82, 14]))).toBeCloseTo(18.9987, 4);
+    expect(effectiveDegreesOfFreedom(shares([0.25, 9], [0.57, 4], [0.82, 14]))).toBeCloseTo(18.9987, 4);
   });
 
   // JCGM 100:2008, H.1.3.2: u 5.8 nm (ν 24), 3.9 nm (ν 5), 6.7 nm (ν 8).
   test("GUM H.1, the difference of two end gauges: 25.4472507774", () => {
-    expect(effectiveFreedom(shares([5.8, 24], [3.9, 5], [6.7, 8]))).toBeCloseTo(25.4472507774, 9);
+    expect(effectiveDegreesOfFreedom(shares([5.8, 24], [3.9, 5], [6.7, 8]))).toBeCloseTo(25.4472507774, 9);
   });
 
   // JCGM 100:2008, H.1.6 (from memory): u 25 (ν 18), 9.7 (ν 25.6), 2.9 (ν 50), 16.6 nm (ν 2) give 16.7, truncated to 16.
   test("GUM H.1, the end gauge: 16.7, truncated to 16", () => {
-    const freedom = effectiveFreedom(shares([25, 18], [9.7, 25.6], [2.9, 50], [16.6, 2]));
-    expect(Math.floor(freedom * 10) / 10).toBe(16.7);
-    expect(Math.floor(freedom)).toBe(16);
+    const degreesOfFreedom = effectiveDegreesOfFreedom(shares([25, 18], [9.7, 25.6], [2.9, 50], [16.6, 2]));
+    expect(Math.floor(degreesOfFreedom * 10) / 10).toBe(16.7);
+    expect(Math.floor(degreesOfFreedom)).toBe(16);
   });
 
   test("known variances only leave it infinite", () => {
-    expect(effectiveFreedom(shares([0, 4], [0.2, Number.POSITIVE_INFINITY]))).toBe(Number.POSITIVE_INFINITY);
+    expect(effectiveDegreesOfFreedom(shares([0, 4], [0.2, Number.POSITIVE_INFINITY]))).toBe(Number.POSITIVE_INFINITY);
   });
 });
 
@@ -99,7 +99,7 @@ describe("identities", () => {
   });
 
   test("of two values half the square of their difference is left, also where no double is their mean", () => {
-    for (const gap of [0.125, 0.375, 3]) expect(squaresAboutMean([1e15, 1e15 + gap])).toBe(gap ** 2 / 2);
+    for (const gap of [0.125, 0.375, 3]) expect(sumOfSquares([1e15, 1e15 + gap])).toBe(gap ** 2 / 2);
   });
 
   test("a sum keeps what a plain sum drops", () => {

@@ -1,4 +1,4 @@
-import { call, type Outcome } from "../../src/core/broadcast.ts";
+import { broadcast, type CallResult } from "../../src/core/broadcast.ts";
 import type { Argument, Cell } from "../../src/core/cell.ts";
 import { Fault } from "../../src/core/fault.ts";
 import { sentence } from "../../src/core/sentences.ts";
@@ -8,7 +8,7 @@ import type { Input } from "./inputs.ts";
 /** What a host shows for a call: a block of values, or the sentence of the error that stands for the whole call. */
 export type Answer = { rows: Cell[][] } | { fault: string };
 
-export const answerOf = (outcome: Outcome): Answer =>
+export const answerOf = (outcome: CallResult): Answer =>
   outcome instanceof Fault ? { fault: sentence(outcome) } : { rows: Array.isArray(outcome) ? outcome : [[outcome]] };
 
 /** What is left out at the end is not given at all, in every host. */
@@ -24,7 +24,7 @@ export function bare({ spec, given }: Input, blank: Cell = null): Answer {
     const rows = one?.rows.map((row) => row.map(({ value }) => (value === null || value === "" ? blank : value)));
     return rows?.length === 1 && rows[0]!.length === 1 ? rows[0]![0] : rows;
   });
-  return answerOf(call(spec, args));
+  return answerOf(broadcast(spec, args));
 }
 
 const sameCell = (one: Cell, other: Cell): boolean =>

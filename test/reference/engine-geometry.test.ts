@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { parse } from "csv-parse/sync";
-import { call } from "../../src/core/broadcast.ts";
+import { broadcast } from "../../src/core/broadcast.ts";
 import { sweptVolume } from "../../src/functions/volumes/swept-volume.ts";
 
 // UCI Machine Learning Repository, Automobile data set (J. Schlimmer, 1987), CC BY 4.0; see SOURCES.md.
@@ -26,7 +26,7 @@ function volumes(shift: number): number[] {
   const column = (pick: (row: Row) => number) => rows.map((row) => [pick(row)]);
   const bores = column((row) => row.bore_in + shift);
   const strokes = column((row) => row.stroke_in + shift);
-  return (call(sweptVolume, [bores, strokes, column((row) => row.cylinders), "in"]) as number[][]).map(([volume]) => volume!);
+  return (broadcast(sweptVolume, [bores, strokes, column((row) => row.cylinders), "in"]) as number[][]).map(([volume]) => volume!);
 }
 
 const printed = volumes(0);

@@ -1,4 +1,4 @@
-import { call as applyTo } from "../../core/broadcast.ts";
+import { broadcast as applyTo } from "../../core/broadcast.ts";
 import { type Block, type Cell, isBlank } from "../../core/cell.ts";
 import { indexOfRole } from "../../core/define.ts";
 import { Fault } from "../../core/fault.ts";

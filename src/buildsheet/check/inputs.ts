@@ -62,7 +62,7 @@ export class Inputs {
       if (!area || !isFirst(uses[i]!, area)) continue;
       const blanks = this.#lookAt(area, uses[i]!);
       if (blanks.length === 0) continue;
-      if (uses[i]!.param.lifting === "bore") this.#blankReadings(area, blanks);
+      if (uses[i]!.param.broadcastKind === "bore") this.#blankReadings(area, blanks);
       else this.#blankPartners(call, i, areas, blanks);
     }
   }
@@ -123,7 +123,7 @@ export class Inputs {
   /** A blank beside a filled partner is missing; a row that is blank throughout is only not begun. */
   #blankPartners(call: OwnCall, index: number, areas: readonly (Area | undefined)[], blanks: readonly CellAddress[]): void {
     const { param } = call.spec.inputs[index]!;
-    if (param.isOptional || param.lifting !== "element") return;
+    if (param.isOptional || param.broadcastKind !== "element") return;
     const partners = areas.filter((area, i) => area && i !== index && !call.spec.inputs[i]!.param.isOptional) as Area[];
     const own = areas[index]!;
     for (const cell of blanks) {

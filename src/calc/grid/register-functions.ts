@@ -1,4 +1,4 @@
-import { call } from "../../core/broadcast.ts";
+import { broadcast } from "../../core/broadcast.ts";
 import type { Argument, Block, Cell, Result } from "../../core/cell.ts";
 import { NAMESPACE, type Spec } from "../../core/define.ts";
 import { Fault } from "../../core/fault.ts";
@@ -64,7 +64,7 @@ function describe(spec: Spec, { EvaluationError }: FunctionGrid): GridFunction {
     args: spec.inputs.map(({ name, param }) => ({
       name,
       description: param.help,
-      type: param.lifting === "element" || param.lifting === "axes" ? ["ANY"] : ["ANY", "RANGE"],
+      type: param.broadcastKind === "element" || param.broadcastKind === "axes" ? ["ANY"] : ["ANY", "RANGE"],
       acceptMatrix: true,
       acceptErrors: true,
       optional: true,
@@ -72,7 +72,7 @@ function describe(spec: Spec, { EvaluationError }: FunctionGrid): GridFunction {
     isExported: true,
     ...stepsOf(spec),
     compute(...args) {
-      const outcome = call(spec, givenOf(args));
+      const outcome = broadcast(spec, givenOf(args));
       if (outcome instanceof Fault) return new EvaluationError(sentence(outcome), FAULT_CODE);
       return Array.isArray(outcome) ? turned(outcome) : { value: outcome };
     },

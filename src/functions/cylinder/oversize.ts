@@ -1,6 +1,6 @@
 import { decimal, isAbove, isBelow } from "../../core/decimal.ts";
 import { Fault, refuse, unlike } from "../../core/fault.ts";
-import type { Grid } from "../../core/param.ts";
+import type { NumberGrid } from "../../core/param.ts";
 
 /** Where the new bore is centred: on the worn hole, or kept on the original centre line. */
 export const CENTRINGS = ["worn", "true"] as const;
@@ -75,8 +75,8 @@ export interface Choice {
  * Each listed oversize, the smallest first. Where `pistons` holds the measured skirt of its piston the
  * bore is finished to that piston and the clearance, otherwise to standard + oversize.
  */
-export function choicesOf(standard: number, oversizes: Grid, pistons: Grid | undefined, pistonClearance: number | undefined): Choice[] | Fault {
-  const shape = ({ rows, columns }: Grid) => `${rows}×${columns}`;
+export function choicesOf(standard: number, oversizes: NumberGrid, pistons: NumberGrid | undefined, pistonClearance: number | undefined): Choice[] | Fault {
+  const shape = ({ rows, columns }: NumberGrid) => `${rows}×${columns}`;
   if (pistons && shape(pistons) !== shape(oversizes)) return new Fault("shape", "pistons", shape(pistons), `oversizes of ${shape(oversizes)}`);
   if (pistons && pistonClearance === undefined) return new Fault("missing", "pistonClearance", undefined, "the clearance to add to the pistons");
   const odd = pistons?.values.map((piston) => piston && unlike("pistons", piston, "standard", standard)).find((fault) => fault instanceof Fault);

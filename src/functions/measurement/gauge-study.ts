@@ -2,7 +2,7 @@ import type { Result } from "../../core/cell.ts";
 import { define, table } from "../../core/define.ts";
 import { Fault } from "../../core/fault.ts";
 import { grid, labels, length } from "../../core/param.ts";
-import { type Components, gaugeComponents, studyOf } from "./gauge-variances.ts";
+import { type GaugeVariances, gaugeVariances, studyOf } from "./gauge-variances.ts";
 
 const HEADER = ["source", "standard deviation", "% of variance", "% of variation", "% of tolerance"] as const;
 /** A tolerance is held against the width that holds 99.73 % of a normal spread. */
@@ -64,11 +64,11 @@ export const gaugeStudy = define({
   compute: ({ parts, operators, readings, tolerance }) => {
     const study = studyOf(parts, operators, readings);
     if (study instanceof Fault) return study;
-    return study === undefined ? [[""]] : report(gaugeComponents(study.cells), tolerance);
+    return study === undefined ? [[""]] : report(gaugeVariances(study.cells), tolerance);
   },
 });
 
-function report({ repeatability, reproducibility, parts, interactionChance, isPooled }: Components, tolerance: number | undefined): Result[][] {
+function report({ repeatability, reproducibility, parts, interactionPValue, isPooled }: GaugeVariances, tolerance: number | undefined): Result[][] {
   const gauge = repeatability + (reproducibility ?? 0);
   const whole = gauge + parts;
   const line = (name: string, variance: number): Result[] => {
@@ -77,7 +77,7 @@ function report({ repeatability, reproducibility, parts, interactionChance, isPo
     return [name, deviation, (100 * variance) / whole, 100 * Math.sqrt(variance / whole), ofTolerance];
   };
   const people: Result[] = reproducibility === undefined ? ["reproducibility", "not seen: one operator", "", "", ""] : line("reproducibility", reproducibility);
-  const interaction: Result[] = interactionChance === undefined ? [] : ["chance of the interaction", interactionChance, isPooled ? "pooled" : "kept", "", ""];
+  const interaction: Result[] = interactionPValue === undefined ? [] : ["chance of the interaction", interactionPValue, isPooled ? "pooled" : "kept", "", ""];
   return [
     [...HEADER],
     line("repeatability", repeatability),

@@ -1,6 +1,6 @@
 import { Fault, refuse } from "../../core/fault.ts";
-import type { Grid, Labels } from "../../core/param.ts";
-import { type Crossed, chanceOf, crossedAnova, oneWayAnova, source } from "../../math/anova.ts";
+import type { LabelGrid, NumberGrid } from "../../core/param.ts";
+import { anovaRow, type CrossedAnova, crossedAnova, oneWayAnova, pValue } from "../../math/anova.ts";
 import { allEqual } from "../../math/statistics.ts";
 
 /** The readings of a gauge study, sorted: `cells[part][operator]` holds the repeats. */
@@ -22,7 +22,7 @@ type At<T> = (row: number, column: number) => T;
  * Sorts the three ranges of a study. A column of parts beside a column of operators and one of readings
  * reads as well as operators across the top of a block. Undefined while readings are still to come.
  */
-export function studyOf(parts: Labels, operators: Labels, readings: Grid): Study | Fault | undefined {
+export function studyOf(parts: LabelGrid, operators: LabelGrid, readings: NumberGrid): Study | Fault | undefined {
   const misfit = shapeFault("parts", parts, readings) ?? shapeFault("operators", operators, readings);
   if (misfit) return misfit;
   const found: Reading[] = [];
@@ -42,14 +42,14 @@ export function studyOf(parts: Labels, operators: Labels, readings: Grid): Study
   return sorted(found);
 }
 
-function shapeFault(name: string, range: { rows: number; columns: number }, readings: Grid): Fault | undefined {
+function shapeFault(name: string, range: { rows: number; columns: number }, readings: NumberGrid): Fault | undefined {
   const fits = (a: number, b: number) => a === 1 || a === b;
   if (fits(range.rows, readings.rows) && fits(range.columns, readings.columns)) return undefined;
   return new Fault("shape", name, `${range.rows}×${range.columns}`, `readings of ${readings.rows}×${readings.columns}`);
 }
 
 /** A label at a reading's place; one row or one column of labels serves all. */
-function pick({ rows, columns, values }: Labels): At<string | null> {
+function pick({ rows, columns, values }: LabelGrid): At<string | null> {
   return (row, column) => values[(rows === 1 ? 0 : row) * columns + (columns === 1 ? 0 : column)]?.trim() ?? null;
 }
 
@@ -91,12 +91,12 @@ function unbalanced({ parts, operators, cells }: Study): Fault | undefined {
 }
 
 /** Variances that the readings of a gauge study are made of. */
-export interface Components {
+export interface GaugeVariances {
   repeatability: number;
   /** Between operators, with what is left of the interaction; undefined for one operator. */
   reproducibility: number | undefined;
   parts: number;
-  interactionChance: number | undefined;
+  interactionPValue: number | undefined;
   isPooled: boolean;
 }
 
@@ -104,33 +104,33 @@ export interface Components {
 const POOLED_FROM = 0.05;
 
 /** Of `cells[part][operator]`, each with as many repeats. */
-export function gaugeComponents(cells: readonly (readonly (readonly number[])[])[]): Components {
+export function gaugeVariances(cells: readonly (readonly (readonly number[])[])[]): GaugeVariances {
   const operators = cells[0]!.length;
   const repeats = cells[0]![0]!.length;
-  if (operators > 1) return crossedComponents(crossedAnova(cells), cells.length, operators, repeats);
+  if (operators > 1) return crossedVariances(crossedAnova(cells), cells.length, operators, repeats);
   const { between, within } = oneWayAnova(cells.flat());
   return {
-    repeatability: within.mean,
+    repeatability: within.meanSquare,
     reproducibility: undefined,
-    parts: share(between.mean - within.mean, repeats),
-    interactionChance: undefined,
+    parts: share(between.meanSquare - within.meanSquare, repeats),
+    interactionPValue: undefined,
     isPooled: false,
   };
 }
 
 /** Components from mean squares by their expectations with random parts and operators. */
-export function crossedComponents(anova: Crossed, parts: number, operators: number, repeats: number): Components {
-  const chance = chanceOf(anova.interaction, anova.repeats);
-  const isPooled = chance >= POOLED_FROM;
-  const pooled = source(anova.interaction.squares + anova.repeats.squares, anova.interaction.freedom + anova.repeats.freedom);
+export function crossedVariances(anova: CrossedAnova, parts: number, operators: number, repeats: number): GaugeVariances {
+  const p = pValue(anova.interaction, anova.repeats);
+  const isPooled = p >= POOLED_FROM;
+  const pooled = anovaRow(anova.interaction.sumOfSquares + anova.repeats.sumOfSquares, anova.interaction.degreesOfFreedom + anova.repeats.degreesOfFreedom);
   const within = isPooled ? pooled : anova.repeats;
   // What parts and operators are held against: the interaction, or what it was pooled into.
   const beside = isPooled ? pooled : anova.interaction;
   return {
-    repeatability: within.mean,
-    reproducibility: share(anova.operators.mean - beside.mean, parts * repeats) + share(beside.mean - within.mean, repeats),
-    parts: share(anova.parts.mean - beside.mean, operators * repeats),
-    interactionChance: chance,
+    repeatability: within.meanSquare,
+    reproducibility: share(anova.operators.meanSquare - beside.meanSquare, parts * repeats) + share(beside.meanSquare - within.meanSquare, repeats),
+    parts: share(anova.parts.meanSquare - beside.meanSquare, operators * repeats),
+    interactionPValue: p,
     isPooled,
   };
 }

@@ -1,8 +1,8 @@
 import { define, value } from "../../core/define.ts";
 import { refuse } from "../../core/fault.ts";
 import { length, list, ratio } from "../../core/param.ts";
-import { coverageT } from "../../math/distributions.ts";
-import { effectiveFreedom, variance } from "../../math/statistics.ts";
+import { studentQuantile } from "../../math/distributions.ts";
+import { effectiveDegreesOfFreedom, variance } from "../../math/statistics.ts";
 
 /** A certificate states its U at 95 % with this factor. */
 const CERTIFICATE_FACTOR = 2;
@@ -41,11 +41,11 @@ export const uncertainty = define({
     if (n < 2) return refuse("readings", readings[0], "one reading shows no spread, at least 2 are needed");
     const repeated = variance(readings) / n;
     const known = resolution ** 2 / 12 + (calibration / CERTIFICATE_FACTOR) ** 2;
-    const freedom = effectiveFreedom([
-      { variance: repeated, freedom: n - 1 },
-      { variance: known, freedom: Number.POSITIVE_INFINITY },
+    const degreesOfFreedom = effectiveDegreesOfFreedom([
+      { variance: repeated, degreesOfFreedom: n - 1 },
+      { variance: known, degreesOfFreedom: Number.POSITIVE_INFINITY },
     ]);
     // Truncated as G.4.1 has it, which is never on the hopeful side.
-    return coverageT(confidence, Math.floor(freedom)) * Math.sqrt(repeated + known);
+    return studentQuantile(confidence, Math.floor(degreesOfFreedom)) * Math.sqrt(repeated + known);
   },
 });

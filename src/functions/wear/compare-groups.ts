@@ -1,8 +1,8 @@
 import { define, row } from "../../core/define.ts";
 import { refuse } from "../../core/fault.ts";
 import { list, ratio } from "../../core/param.ts";
-import { coverageT, twoSidedP } from "../../math/distributions.ts";
-import { allEqual, effectiveFreedom, mean, variance } from "../../math/statistics.ts";
+import { studentQuantile, twoSidedP } from "../../math/distributions.ts";
+import { allEqual, effectiveDegreesOfFreedom, mean, variance } from "../../math/statistics.ts";
 
 const COLUMNS = ["difference", "from", "to", "t", "degrees of freedom", "p"] as const;
 
@@ -39,12 +39,12 @@ export const compareGroups = define({
       if (group.length < 2) return refuse(name, group[0], "one reading shows no spread, at least 2 are needed");
     }
     if (allEqual(a) && allEqual(b)) return refuse("a", a[0], "neither group has any spread to judge the difference by");
-    const shares = [a, b].map((group) => ({ variance: variance(group) / group.length, freedom: group.length - 1 }));
-    const freedom = effectiveFreedom(shares);
+    const shares = [a, b].map((group) => ({ variance: variance(group) / group.length, degreesOfFreedom: group.length - 1 }));
+    const degreesOfFreedom = effectiveDegreesOfFreedom(shares);
     const deviation = Math.sqrt(shares[0]!.variance + shares[1]!.variance);
     const difference = mean(a) - mean(b);
-    const half = coverageT(confidence, freedom) * deviation;
+    const half = studentQuantile(confidence, degreesOfFreedom) * deviation;
     const t = difference / deviation;
-    return [difference, difference - half, difference + half, t, freedom, twoSidedP(t, freedom)];
+    return [difference, difference - half, difference + half, t, degreesOfFreedom, twoSidedP(t, degreesOfFreedom)];
   },
 });

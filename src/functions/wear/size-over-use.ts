@@ -1,23 +1,23 @@
 import { Fault, refuse } from "../../core/fault.ts";
-import { type Grid, grid } from "../../core/param.ts";
-import { type Line, lineThrough } from "../../math/regression.ts";
+import { grid, type NumberGrid } from "../../core/param.ts";
+import { type FittedLine, lineThrough } from "../../math/regression.ts";
 import { allEqual } from "../../math/statistics.ts";
 
 /** The params of a size followed over use, in their order. */
-export const historyParams = {
+export const sizeOverUseParams = {
   use: grid("number", "use at each measuring, such as hours in service or miles"),
   size: grid("length", "the size measured at that use; a use or size left blank leaves out the pair"),
 };
 
 const FEWEST = 3;
 
-export interface History {
-  line: Line;
+export interface SizeOverUse {
+  line: FittedLine;
   use: readonly number[];
 }
 
 /** The line through use and size; undefined while a column that is still being filled holds too few pairs. */
-export function historyOf(use: Grid, size: Grid): History | Fault | undefined {
+export function sizeOverUseOf(use: NumberGrid, size: NumberGrid): SizeOverUse | Fault | undefined {
   if (use.values.length !== size.values.length || (use.rows !== size.rows && use.rows !== 1 && use.columns !== 1)) {
     return new Fault("shape", "use", `${use.rows}×${use.columns}`, `size of ${size.rows}×${size.columns}`);
   }

@@ -1,9 +1,9 @@
 import { define, row } from "../../core/define.ts";
 import { Fault } from "../../core/fault.ts";
 import { length } from "../../core/param.ts";
-import { coverageT } from "../../math/distributions.ts";
+import { studentQuantile } from "../../math/distributions.ts";
 import { inversePrediction } from "../../math/regression.ts";
-import { historyOf, historyParams } from "./size-over-use.ts";
+import { sizeOverUseOf, sizeOverUseParams } from "./size-over-use.ts";
 
 const COLUMNS = ["use at the limit", "earliest", "latest"] as const;
 const CONFIDENCE = 0.95;
@@ -16,7 +16,7 @@ export const wearLife = define({
   summary: "Use at which a wearing size meets its limit, with the earliest and latest at 95 %",
   definition: "x where the least-squares line of size on use meets the limit; from and to: the roots of (limit − line)² = t² s² (1 + 1/n + (x − mean use)²/S)",
   source: "Draper & Smith, Applied Regression Analysis, 3rd ed., pp. 47–51: inverse prediction",
-  params: { ...historyParams, limit: length("the size at which the part is worn out").chosen() },
+  params: { ...sizeOverUseParams, limit: length("the size at which the part is worn out").chosen() },
   returns: row(COLUMNS, "a row of labels and a row of values, in the unit of the use; or text where no use can be named"),
   examples: [
     {
@@ -33,10 +33,10 @@ export const wearLife = define({
     "The interval is for a single reading, so it includes the scatter of the gauge. Plan by the earliest, and measure again before it.",
   ],
   compute: ({ use, size, limit }) => {
-    const history = historyOf(use, size);
+    const history = sizeOverUseOf(use, size);
     if (history instanceof Fault) return history;
     if (history === undefined) return COLUMNS.map(() => "");
-    const life = inversePrediction(history.line, limit, coverageT(CONFIDENCE, history.line.freedom));
+    const life = inversePrediction(history.line, limit, studentQuantile(CONFIDENCE, history.line.degreesOfFreedom));
     if (!life) return ["no wear rate yet: not distinguishable from zero", "", ""];
     if (life.at < Math.min(...history.use)) return ["the limit lies before the first measuring: passed already, or the size wears away from it", "", ""];
     return [life.at, life.earliest, life.latest];

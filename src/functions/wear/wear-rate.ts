@@ -1,7 +1,7 @@
 import { define, row } from "../../core/define.ts";
 import { Fault } from "../../core/fault.ts";
-import { coverageT } from "../../math/distributions.ts";
-import { historyOf, historyParams } from "./size-over-use.ts";
+import { studentQuantile } from "../../math/distributions.ts";
+import { sizeOverUseOf, sizeOverUseParams } from "./size-over-use.ts";
 
 const COLUMNS = ["rate", "from", "to", "change"] as const;
 const CONFIDENCE = 0.95;
@@ -17,7 +17,7 @@ export const wearRate = define({
   summary: "Wear per unit of use from sizes measured at three or more times, with its 95 % interval",
   definition: "slope b of the least-squares line of size on use; b ± t(0.95, n − 2) × s ÷ √Σ(use − mean use)²",
   source: "rate as size by use: a marine engine maker's manual; least squares and interval: NIST/SEMATECH e-Handbook 4.4.3",
-  params: historyParams,
+  params: sizeOverUseParams,
   returns: row(COLUMNS, "a row of labels and a row of values: rate, its interval, and in words what the size does"),
   examples: [
     {
@@ -35,11 +35,11 @@ export const wearRate = define({
     "The interval knows the scatter about the line only. Points exactly on a line give it no width, whatever the gauge is worth.",
   ],
   compute: ({ use, size }) => {
-    const history = historyOf(use, size);
+    const history = sizeOverUseOf(use, size);
     if (history instanceof Fault) return history;
     if (history === undefined) return COLUMNS.map(() => "");
-    const { slope, slopeDeviation, freedom } = history.line;
-    const half = coverageT(CONFIDENCE, freedom) * slopeDeviation;
+    const { slope, slopeDeviation, degreesOfFreedom } = history.line;
+    const half = studentQuantile(CONFIDENCE, degreesOfFreedom) * slopeDeviation;
     return [slope, slope - half, slope + half, slope - half > 0 ? "grows" : slope + half < 0 ? "shrinks" : "not distinguishable from zero"];
   },
 });

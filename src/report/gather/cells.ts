@@ -1,6 +1,6 @@
 import type { Cell } from "../../core/cell.ts";
 import { isBlank, isCellError } from "../../core/cell.ts";
-import { numberText, tame } from "../../drawings/text.ts";
+import { numberText, withoutControlCharacters } from "../../drawings/text.ts";
 import { dayOf, dayText } from "../../vocabulary/dates.ts";
 import { speaksOfDay } from "../../vocabulary/identity.ts";
 
@@ -9,7 +9,7 @@ export function cellText(cell: Cell, heading = ""): string {
   if (isBlank(cell)) return "";
   if (isCellError(cell)) return cell.error;
   if (typeof cell === "boolean") return cell ? "yes" : "no";
-  if (typeof cell !== "number") return tame(String(cell));
+  if (typeof cell !== "number") return withoutControlCharacters(String(cell));
   const day = speaksOfDay(heading) ? dayOf(cell) : undefined;
   return day === undefined ? numberText(cell) : dayText(day);
 }

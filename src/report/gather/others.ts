@@ -1,6 +1,6 @@
 import type { Cell } from "../../core/cell.ts";
 import type { DrawnInputsOf } from "../../core/define.ts";
-import type { Change, ChangePlot } from "../../drawings/change-plot.ts";
+import type { ChangeBar, ChangePlot } from "../../drawings/change-plot.ts";
 import type { CompressionTest } from "../../drawings/compression-bars.ts";
 import type { RoundTrace } from "../../drawings/roundness-trace.ts";
 import { CannotTell, evaluateNode } from "../../formula/evaluate.ts";
@@ -70,9 +70,9 @@ function ruleOf(source: Source, call: OwnCall, draws: DrawnInputsOf<"compression
 
 /** Sizes measured twice, one plot for each sheet on which they are compared. */
 export function changesIn(source: Source, calls: readonly OwnCall[]): Placed<ChangePlot>[] {
-  const bySheet = new Map<string, Map<string, Change>>();
+  const bySheet = new Map<string, Map<string, ChangeBar>>();
   for (const { call, draws } of drawnAs("change", calls)) {
-    const changes = bySheet.get(call.at.sheet) ?? new Map<string, Change>();
+    const changes = bySheet.get(call.at.sheet) ?? new Map<string, ChangeBar>();
     bySheet.set(call.at.sheet, changes);
     for (const [key, change] of changesOf(source, call, draws)) changes.set(key, change);
   }
@@ -80,7 +80,11 @@ export function changesIn(source: Source, calls: readonly OwnCall[]): Placed<Cha
   return plots.filter(({ what }) => what.changes.some(({ before, after }) => before !== null && after !== null));
 }
 
-function changesOf(source: Source, call: OwnCall, { before: first, after: second, uBefore, uAfter }: DrawnInputsOf<"change">): [key: string, change: Change][] {
+function changesOf(
+  source: Source,
+  call: OwnCall,
+  { before: first, after: second, uBefore, uAfter }: DrawnInputsOf<"change">,
+): [key: string, change: ChangeBar][] {
   const operands = [first, second, uBefore, uAfter].map((name) => {
     const node = call.args[call.spec.inputs.findIndex((input) => input.name === name)];
     const value = node ? evaluateNode(node, call.context) : null;
@@ -91,7 +95,7 @@ function changesOf(source: Source, call: OwnCall, { before: first, after: second
   if (!before?.block || !after?.block) return [];
   const rows = Math.max(before.block.length, after.block.length);
   const columns = Math.max(before.block[0]!.length, after.block[0]!.length);
-  const made: [string, Change][] = [];
+  const made: [string, ChangeBar][] = [];
   for (let r = 0; r < rows; r++) {
     for (let c = 0; c < columns; c++) {
       const number = (index: number) => numberIn(pick(operands[index]?.block, r, c));

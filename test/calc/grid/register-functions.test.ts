@@ -1,7 +1,7 @@
 import * as engine from "@odoo/o-spreadsheet";
 import { toGridFormula } from "../../../src/calc/grid/grid-text.ts";
 import { registerFunctions } from "../../../src/calc/grid/register-functions.ts";
-import { call } from "../../../src/core/broadcast.ts";
+import { broadcast } from "../../../src/core/broadcast.ts";
 import type { Cell } from "../../../src/core/cell.ts";
 import { specByName, specs } from "../../../src/functions/index.ts";
 import { asWritten, EXAMPLES } from "../examples.ts";
@@ -88,7 +88,7 @@ describe("blanks are the same in the engine's hands as in ours", () => {
   for (const spec of specs.filter(({ inputs }) => inputs.length > 0)) {
     test.each(BLANK_CELLS)(`${spec.name} of %s`, (_, cell, ours) => {
       const args = spec.inputs.map(() => cell).join(",");
-      const expected = call(
+      const expected = broadcast(
         spec,
         spec.inputs.map(() => ours),
       );

@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { call } from "../../../src/core/broadcast.ts";
+import { broadcast } from "../../../src/core/broadcast.ts";
 import { finishBore } from "../../../src/functions/cylinder/finish-bore.ts";
 import { reborePlan } from "../../../src/functions/cylinder/rebore-plan.ts";
 import { reboreSize } from "../../../src/functions/cylinder/rebore-size.ts";
@@ -233,7 +233,7 @@ describe("faults", () => {
   });
 
   test("axes that do not divide the columns are a fault of the bores, in which they are looked for", () => {
-    expect(call(reborePlan, [[[73.1, 73.1, 73.1]], 73, STEPS, 0, "worn", 2])).toMatchObject({ code: "axes", param: "bores", got: 2 });
+    expect(broadcast(reborePlan, [[[73.1, 73.1, 73.1]], 73, STEPS, 0, "worn", 2])).toMatchObject({ code: "axes", param: "bores", got: 2 });
   });
 });
 

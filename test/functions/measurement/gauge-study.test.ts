@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { gaugeStudy } from "../../../src/functions/measurement/gauge-study.ts";
-import { crossedComponents, gaugeComponents, studyOf } from "../../../src/functions/measurement/gauge-variances.ts";
-import { source } from "../../../src/math/anova.ts";
+import { crossedVariances, gaugeVariances, studyOf } from "../../../src/functions/measurement/gauge-variances.ts";
+import { anovaRow } from "../../../src/math/anova.ts";
 import { cellsOf, tenParts, thermalImpedance } from "../../reference/gauge-studies.ts";
 import { ask, BLANKS } from "../ask.ts";
 
@@ -40,13 +40,13 @@ describe("cited values", () => {
 
   // P. Keller, Six Sigma Demystified, 2nd ed., pp. 342–343: its table of 3 items, 2 operators, 3 trials; interaction p 0.686.
   test("a published table without interaction: components 0.0000913, 0.0000201 and 0.0004931", () => {
-    const { repeatability, reproducibility, parts, isPooled, interactionChance } = crossedComponents(
-      { parts: source(0.0061, 2), operators: source(0.0002722, 1), interaction: source(0.0000778, 2), repeats: source(0.0012, 12) },
+    const { repeatability, reproducibility, parts, isPooled, interactionPValue } = crossedVariances(
+      { parts: anovaRow(0.0061, 2), operators: anovaRow(0.0002722, 1), interaction: anovaRow(0.0000778, 2), repeats: anovaRow(0.0012, 12) },
       3,
       2,
       3,
     );
-    expect(interactionChance).toBeCloseTo(0.686, 3);
+    expect(interactionPValue).toBeCloseTo(0.686, 3);
     expect(isPooled).toBe(true);
     expect(repeatability).toBeCloseTo(0.0000913, 7);
     expect(reproducibility).toBeCloseTo(0.0000201, 7);
@@ -66,7 +66,7 @@ describe("cited values", () => {
     expect(line(table, "repeatability")[0]).toBeCloseTo(Math.sqrt(14 / 30), 10);
     expect(line(table, "gauge")).toEqual(line(table, "repeatability"));
     expect(table.some(([label]) => label === "chance of the interaction")).toBe(false);
-    expect(gaugeComponents(cellsOf(rows, 3))).toMatchObject({ reproducibility: undefined, interactionChance: undefined, isPooled: false });
+    expect(gaugeVariances(cellsOf(rows, 3))).toMatchObject({ reproducibility: undefined, interactionChance: undefined, isPooled: false });
   });
 });
 
@@ -136,8 +136,8 @@ describe("identities", () => {
     fc.assert(
       fc.property(cells, (study) => {
         fc.pre(study.flat().some((cell) => cell.some((reading) => reading !== cell[0])));
-        const found = gaugeComponents(study);
-        const turned = gaugeComponents([...study].reverse().map((row) => [...row].reverse().map((cell) => [...cell].reverse())));
+        const found = gaugeVariances(study);
+        const turned = gaugeVariances([...study].reverse().map((row) => [...row].reverse().map((cell) => [...cell].reverse())));
         expect(turned.isPooled).toBe(found.isPooled);
         for (const name of ["repeatability", "parts"] as const) {
           expect(turned[name]).toBeCloseTo(found[name], 6);
@@ -155,8 +155,8 @@ describe("identities", () => {
     fc.assert(
       fc.property(cells, (study) => {
         fc.pre(study.flat().some((cell) => cell.some((reading) => reading !== cell[0])));
-        const found = gaugeComponents(study);
-        const moved = gaugeComponents(study.map((row) => row.map((cell) => cell.map((reading) => 73 + reading / 10))));
+        const found = gaugeVariances(study);
+        const moved = gaugeVariances(study.map((row) => row.map((cell) => cell.map((reading) => 73 + reading / 10))));
         expect(moved.repeatability * 100).toBeCloseTo(found.repeatability, 6);
         expect(moved.parts * 100).toBeCloseTo(found.parts, 6);
       }),

@@ -1,10 +1,10 @@
 import fc from "fast-check";
-import { call } from "../../../src/core/broadcast.ts";
+import { broadcast } from "../../../src/core/broadcast.ts";
 import { sentence } from "../../../src/core/sentences.ts";
 import { slip, slipOf } from "../../../src/functions/measurement/slip.ts";
 
-const said = (...args: Parameters<typeof call>[1]) => {
-  const outcome = call(slip, args);
+const said = (...args: Parameters<typeof broadcast>[1]) => {
+  const outcome = broadcast(slip, args);
   return outcome !== null && typeof outcome === "object" && "code" in outcome ? sentence(outcome) : outcome;
 };
 

@@ -41,7 +41,7 @@ describe("identities", () => {
   test("a coarser display, a worse certificate or more confidence never makes it less", () => {
     fc.assert(
       fc.property(readings, fc.integer({ min: 1, max: 20 }), (steps, step) => {
-        // Equal freedom is needed for this: a known part grows ν and so shrinks t; the root alone must grow.
+        // Equal degrees of freedom are needed for this: a known part grows ν and so shrinks t; the root alone must grow.
         const same = [steps.map(() => 73)];
         expect(number(uncertainty, same, step + 1, 2)).toBeGreaterThan(number(uncertainty, same, step, 2));
         expect(number(uncertainty, same, step, 3)).toBeGreaterThan(number(uncertainty, same, step, 2));

@@ -8,20 +8,20 @@ const compared = (a: readonly number[], b: readonly number[], confidence?: numbe
 describe("cited values", () => {
   // R's t.test on these two lists, as a tutorial prints it: t = 0.51703, df = 9.48, p = 0.617, interval −1.935420 to 3.093754.
   test("two lists by R's Welch test", () => {
-    const [difference, from, to, t, freedom, p] = compared([5.1, 2, 4.1, 6.2, 7.1, 8.3], [1.5, 6.4, 3.3, 5.8, 4.8, 7.2, 5.6, 4.5]);
+    const [difference, from, to, t, degreesOfFreedom, p] = compared([5.1, 2, 4.1, 6.2, 7.1, 8.3], [1.5, 6.4, 3.3, 5.8, 4.8, 7.2, 5.6, 4.5]);
     expect(difference).toBeCloseTo(5.466667 - 4.8875, 6);
     expect(from).toBeCloseTo(-1.93542, 6);
     expect(to).toBeCloseTo(3.093754, 6);
     expect(t).toBeCloseTo(0.51703, 5);
-    expect(freedom).toBeCloseTo(9.48, 3);
+    expect(degreesOfFreedom).toBeCloseTo(9.48, 3);
     expect(p).toBeCloseTo(0.617, 3);
   });
 
   // Equal numbers and equal variances make Welch's test Student's: by hand, t = 3/√(2.5/5 × 2) = 3, ν = 8; p from the t table between
   // 0.01 (3.355) and 0.02 (2.896).
   test("equal spreads give Student's t with 2n − 2 degrees of freedom", () => {
-    const [difference, from, to, t, freedom, p] = compared([4, 5, 6, 7, 8], [1, 2, 3, 4, 5]);
-    expect([difference, t, freedom]).toEqual([3, expect.closeTo(3, 12), expect.closeTo(8, 12)]);
+    const [difference, from, to, t, degreesOfFreedom, p] = compared([4, 5, 6, 7, 8], [1, 2, 3, 4, 5]);
+    expect([difference, t, degreesOfFreedom]).toEqual([3, expect.closeTo(3, 12), expect.closeTo(8, 12)]);
     expect(from).toBeCloseTo(3 - 2.306, 3);
     expect(to).toBeCloseTo(3 + 2.306, 3);
     expect(p).toBeGreaterThan(0.01);
@@ -48,16 +48,16 @@ test("a row of labels stands above the values", () => {
 describe("identities", () => {
   const group = fc.array(fc.integer({ min: 0, max: 60 }), { minLength: 2, maxLength: 10 }).filter((list) => new Set(list).size > 1);
 
-  test("the groups exchanged change the sign and leave freedom and p", () => {
+  test("the groups exchanged change the sign and leave the degrees of freedom and p", () => {
     fc.assert(
       fc.property(group, group, (a, b) => {
-        const [difference, from, to, t, freedom, p] = compared(a, b) as [number, number, number, number, number, number];
+        const [difference, from, to, t, degreesOfFreedom, p] = compared(a, b) as [number, number, number, number, number, number];
         const back = compared(b, a);
         expect(back[0]).toBeCloseTo(-difference, 9);
         expect(back[1]).toBeCloseTo(-to, 9);
         expect(back[2]).toBeCloseTo(-from, 9);
         expect(back[3]).toBeCloseTo(-t, 9);
-        expect(back.slice(4)).toEqual([expect.closeTo(freedom, 9), expect.closeTo(p, 9)]);
+        expect(back.slice(4)).toEqual([expect.closeTo(degreesOfFreedom, 9), expect.closeTo(p, 9)]);
       }),
     );
   });
@@ -75,9 +75,9 @@ describe("identities", () => {
   test("the degrees of freedom lie between those of the smaller group and those of both", () => {
     fc.assert(
       fc.property(group, group, (a, b) => {
-        const freedom = compared(a, b)[4]!;
-        expect(freedom).toBeGreaterThanOrEqual(Math.min(a.length, b.length) - 1 - 1e-9);
-        expect(freedom).toBeLessThanOrEqual(a.length + b.length - 2 + 1e-9);
+        const degreesOfFreedom = compared(a, b)[4]!;
+        expect(degreesOfFreedom).toBeGreaterThanOrEqual(Math.min(a.length, b.length) - 1 - 1e-9);
+        expect(degreesOfFreedom).toBeLessThanOrEqual(a.length + b.length - 2 + 1e-9);
       }),
     );
   });
@@ -100,9 +100,9 @@ describe("identities", () => {
 
 describe("at the limits", () => {
   test("one group without spread is compared by the spread of the other", () => {
-    const [difference, , , , freedom] = compared([5, 5, 5], [1, 2, 3]);
+    const [difference, , , , degreesOfFreedom] = compared([5, 5, 5], [1, 2, 3]);
     expect(difference).toBe(3);
-    expect(freedom).toBeCloseTo(2, 12);
+    expect(degreesOfFreedom).toBeCloseTo(2, 12);
   });
 });
 

@@ -1,4 +1,4 @@
-import type { Group } from "../../../src/core/define.ts";
+import type { TradeGroup } from "../../../src/core/define.ts";
 import { ABOUT } from "./about.ts";
 import type { Check } from "./check.ts";
 import { CYLINDER } from "./cylinder.ts";
@@ -11,7 +11,7 @@ import { VOLUMES } from "./volumes.ts";
 import { WEAR } from "./wear.ts";
 
 /** Every check against a value from outside the project, by the group of its function. */
-export const CHECKS: Readonly<Record<Group, readonly Check[]>> = {
+export const CHECKS: Readonly<Record<TradeGroup, readonly Check[]>> = {
   cylinder: CYLINDER,
   rings: RINGS,
   volumes: VOLUMES,
