@@ -5,7 +5,7 @@
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
-import { GROUP_TITLES, GROUPS, type TradeGroup, type Spec, signature } from "../core/define.ts";
+import { GROUP_TITLES, GROUPS, type Spec, signature, type TradeGroup } from "../core/define.ts";
 import { findingsSection, KINDS_INDEX, kindFiles, kindsIndexSource, kindsOf } from "./finding-kinds.ts";
 import { coloursFile } from "./pane-colours.ts";
 import { root } from "./paths.ts";
