@@ -3,7 +3,7 @@ import { openWorkbook } from "../../src/hosts/file.ts";
 import { keepMapping, type Mapping } from "../../src/layout/mapping.ts";
 import { proposeLayout } from "../../src/layout/propose.ts";
 import type { BuildSheet } from "../../src/setup/model.ts";
-import type { DescribedCell, DescribedSheet, Look } from "../../src/workbook/sheet-spec.ts";
+import type { CellSpec, CellStyle, SheetSpec } from "../../src/workbook/sheet-spec.ts";
 
 /**
  * The same invented readings of both engines in three layouts as shops keep them, none of them ours
@@ -52,10 +52,10 @@ const LIMITS = {
 } as const satisfies Record<string, readonly [Value, Value]>;
 
 /** One sheet typed row by row from A1 on; `""` leaves a cell out. */
-function page(name: string, widths: number[], rows: readonly (readonly Value[])[], merges: readonly string[] = []): DescribedSheet {
-  const cells: DescribedCell[] = rows.flatMap((line, row) =>
+function page(name: string, widths: number[], rows: readonly (readonly Value[])[], merges: readonly string[] = []): SheetSpec {
+  const cells: CellSpec[] = rows.flatMap((line, row) =>
     line.flatMap((content, column) =>
-      content === "" ? [] : [{ row, column, content, look: lookOf(content, line, column), ...(typeof content === "number" ? { format: "General" } : {}) }],
+      content === "" ? [] : [{ row, column, content, style: styleOf(content, line, column), ...(typeof content === "number" ? { format: "General" } : {}) }],
     ),
   );
   return {
@@ -71,7 +71,7 @@ function page(name: string, widths: number[], rows: readonly (readonly Value[])[
   };
 }
 
-function lookOf(content: Value, line: readonly Value[], column: number): Look {
+function styleOf(content: Value, line: readonly Value[], column: number): CellStyle {
   if (typeof content === "number") return "typed";
   if (column === 0 && line.slice(1).every((other) => other === "")) return "title";
   return line.some((other) => typeof other === "number" && !Number.isInteger(other)) ? "label" : "head";
@@ -204,6 +204,6 @@ async function keptLayout(book: BuildSheet): Promise<Map<string, string>> {
   const host = await openWorkbook(writeXlsx(book), book.title);
   const mapping: Mapping = { version: 1, ranges: proposeLayout(await host.read()).map(({ range }) => range) };
   const kept = new Map<string, string>();
-  await keepMapping({ keep: async (key, value) => void kept.set(key, value) }, mapping);
+  await keepMapping({ storeText: async (key, value) => void kept.set(key, value) }, mapping);
   return kept;
 }

@@ -1,5 +1,5 @@
 import type { Model } from "@odoo/o-spreadsheet";
-import { benchHost, keptTexts } from "../hosts/bench/host.ts";
+import { benchHost, storedTexts } from "../hosts/bench/host.ts";
 import type { SheetHost } from "../workbook/port.ts";
 import { PANE_KEY } from "../workbook/storage.ts";
 import { mustFit, UnreadableFile } from "../xlsx/file-limits.ts";
@@ -57,9 +57,9 @@ export class Bench {
   async #open(name: string, read: () => Promise<Uint8Array>): Promise<void> {
     this.tell("");
     try {
-      const { data, names, kept, note } = openWorkbook(this.engine, await read(), name);
+      const { data, names, storedTexts: texts, note } = openWorkbook(this.engine, await read(), name);
       const model = new this.engine.Model(data);
-      for (const [key, text] of kept) keptTexts(model).set(key, text);
+      for (const [key, text] of texts) storedTexts(model).set(key, text);
       if (!(await this.#mayLeave(name))) return;
       await this.#show(model, name, names);
       this.tell([note, uncalculatedNote(model)].filter(Boolean).join(" "));
@@ -154,11 +154,11 @@ function whyUnopened(reason: Error, name: string): string {
 
 /** A layout that is kept is work which can be lost; what stands in the pane's fields is not worth a question. */
 function telling(host: SheetHost, workbook: Workbook): SheetHost {
-  const keep = async (key: string, value: string) => {
-    await host.keep(key, value);
+  const storeText = async (key: string, value: string) => {
+    await host.storeText(key, value);
     if (key !== PANE_KEY) workbook.touch();
   };
-  return { ...host, keep };
+  return { ...host, storeText };
 }
 
 const LONGEST_SHEET_NAME = 31;

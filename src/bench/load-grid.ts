@@ -5,7 +5,7 @@ import { applyCompatibility } from "../calc/grid/compatibility.ts";
 import { type FunctionGrid, registerFunctions } from "../calc/grid/register-functions.ts";
 import { applyWorkLimits, WORK_LIMITS } from "../calc/grid/work-limits.ts";
 import { specs } from "../functions/index.ts";
-import { extendEngine, type PluginEngine } from "../hosts/bench/plugins.ts";
+import { extendGrid, type PluginGrid } from "../hosts/bench/plugins.ts";
 
 export type Engine = typeof OSpreadsheet;
 export type Screen = typeof Owl;
@@ -32,7 +32,7 @@ export function loadEngine(): Engine {
   const engine = globalThis.o_spreadsheet;
   registerFunctions(specs, engine as unknown as FunctionGrid);
   applyCompatibility(engine);
-  extendEngine(engine as unknown as PluginEngine);
+  extendGrid(engine as unknown as PluginGrid);
   // Nobody says here where one calculation ends and the next begins, and whoever waits sees it. Blocks
   // would count once more each time they are calculated anew, until none was left to be calculated.
   applyWorkLimits(engine, { ...WORK_LIMITS, live: Number.POSITIVE_INFINITY, work: Number.POSITIVE_INFINITY });

@@ -1,6 +1,6 @@
 import { MARKS_KEY } from "../hosts/bench/plugins.ts";
 import { boxName } from "../workbook/address.ts";
-import { LIMITS, UnreadableFile } from "../xlsx/file-limits.ts";
+import { FILE_LIMITS, UnreadableFile } from "../xlsx/file-limits.ts";
 import type { DefinedName, Table } from "../xlsx/model.ts";
 import { readXlsx } from "../xlsx/read/read.ts";
 import { Zip } from "../xlsx/zip.ts";
@@ -15,7 +15,7 @@ interface Opened {
   /** Names that the engine cannot hold; a saved workbook has them again. */
   names: DefinedName[];
   /** Texts kept in the file by this tool. */
-  kept: Map<string, string>;
+  storedTexts: Map<string, string>;
   /** What of the file the bench leaves behind, as sentences; empty when nothing. */
   note: string;
 }
@@ -28,7 +28,7 @@ export function openWorkbook(engine: Engine, bytes: Uint8Array, name: string): O
   const book = readXlsx(bytes);
   if (book.from1904) throw new UnreadableFile("counts its dates from 1904: in the program it comes from, set dates to count from 1900 and save it again");
   const contents = contentsOf(book);
-  const zip = new Zip(bytes, LIMITS);
+  const zip = new Zip(bytes, FILE_LIMITS);
   const addresses = addressesIn(zip);
   const look = lookOf(engine, zip, addresses, Math.max(0, ...contents.sheets.map(({ rows }) => rows)));
   const data = engineData(engine, contents, look, {
@@ -39,9 +39,9 @@ export function openWorkbook(engine: Engine, bytes: Uint8Array, name: string): O
   book.sheets.forEach(({ hidden }, i) => {
     data.sheets[i]!.isVisible = !hidden;
   });
-  const { kept } = book;
-  data[MARKS_KEY] = takeMarks(kept, new Map(data.sheets.map((sheet) => [sheet.name, sheet.id])));
-  return { data, names: contents.otherNames, kept, note: noteOn(zip, addresses, look && data, name) };
+  const { storedTexts } = book;
+  data[MARKS_KEY] = takeMarks(storedTexts, new Map(data.sheets.map((sheet) => [sheet.name, sheet.id])));
+  return { data, names: contents.otherNames, storedTexts, note: noteOn(zip, addresses, look && data, name) };
 }
 
 const SMALLEST = { rows: 100, columns: 26 };

@@ -1,5 +1,5 @@
-import type { EnginePicture } from "../hosts/bench/pictures.ts";
-import { LIMITS } from "../xlsx/file-limits.ts";
+import type { GridPicture } from "../hosts/bench/pictures.ts";
+import { FILE_LIMITS } from "../xlsx/file-limits.ts";
 import { relationsOf } from "../xlsx/read/parts.ts";
 import type { Zip } from "../xlsx/zip.ts";
 
@@ -34,7 +34,7 @@ interface Figure {
   row: number;
   width: number;
   height: number;
-  data?: Partial<EnginePicture>;
+  data?: Partial<GridPicture>;
 }
 
 /** The pictures among the figures that the engine has read on a sheet, with the words that it leaves out. Ids are the workbook's, not the sheet's. */
@@ -68,7 +68,7 @@ const number = (xml: string, name: string): number => Number(new RegExp(`<(?:\\w
 export function wordsIn(zip: Zip, addresses: Addresses): Words[] {
   const drawings = zip.spelledNames().filter((name) => /^xl\/drawings\/[^/]+\.xml$/i.test(name));
   return drawings.flatMap((name) => {
-    const files = new Map(relationsOf(zip, name, LIMITS).map(({ id, target }) => [id, target]));
+    const files = new Map(relationsOf(zip, name, FILE_LIMITS).map(({ id, target }) => [id, target]));
     const xml = new TextDecoder().decode(zip.read(name));
     return [...xml.matchAll(ANCHOR)].flatMap(([anchor]) => {
       const address = addresses.get(files.get(attribute(anchor, "embed") ?? "") ?? "");

@@ -1,7 +1,7 @@
 import type { Model } from "@odoo/o-spreadsheet";
 import { type Cell, isCellError } from "../core/cell.ts";
 import { parseFormula } from "../formula/parse.ts";
-import { formulaAt, valueAt } from "../hosts/bench/host.ts";
+import { gridFormulaAt, valueAt } from "../hosts/bench/host.ts";
 import { REFUSED_TITLE } from "../workbook/styles.ts";
 import { xmlText } from "../xlsx/xml.ts";
 import { storedFormula } from "./stored-formula.ts";
@@ -103,12 +103,12 @@ export function savedCells(model: Model, sheetId: string, toName: ToName): Map<s
   for (const position of model.getters.getEvaluatedCellsPositions(sheetId)) {
     const name = toName(position.col, position.row);
     const value = valueAt(model, position);
-    const typed = formulaAt(model, position);
+    const typed = gridFormulaAt(model, position);
     if (typed === null) {
       if (value !== null && value !== undefined) cells.set(name, { value });
       continue;
     }
-    const formula = fileFormula(HALF_OPEN.test(typed) ? (formulaAt(model, position, true) ?? typed) : typed);
+    const formula = fileFormula(HALF_OPEN.test(typed) ? (gridFormulaAt(model, position, true) ?? typed) : typed);
     const zone = model.getters.getSpreadZone(position);
     const spill = zone && (zone.right > zone.left || zone.bottom > zone.top) ? `${name}:${toName(zone.right, zone.bottom)}` : undefined;
     cells.set(name, formula === undefined ? { value: typed } : { formula, value, ...(spill ? { spill } : {}) });

@@ -1,12 +1,12 @@
 import type { Model } from "@odoo/o-spreadsheet";
 import { strToU8, type Zippable, zipSync } from "fflate";
 import { isCellError } from "../core/cell.ts";
-import { type EnginePicture, picturesOn } from "../hosts/bench/pictures.ts";
+import { type GridPicture, picturesOn } from "../hosts/bench/pictures.ts";
 import { tableNames } from "../hosts/bench/sheets.ts";
 import { cellName, placeName } from "../workbook/address.ts";
-import { keptXml } from "../workbook/storage.ts";
+import { storageXml } from "../workbook/storage.ts";
 import type { CellFile, DefinedName } from "../xlsx/model.ts";
-import { boxOf } from "../xlsx/model.ts";
+import { edgesIn } from "../xlsx/model.ts";
 import { readXlsx } from "../xlsx/read/read.ts";
 import { xmlText } from "../xlsx/xml.ts";
 import { type SavedCell, SharedStrings, savedCells, type ToName, withCells, withRules } from "./save-cells.ts";
@@ -43,7 +43,7 @@ function filledBy(cells: ReadonlyMap<string, SavedCell>): Set<string> {
   const filled = new Set<string>();
   for (const [address, { spill }] of cells) {
     if (spill === undefined) continue;
-    const { top, left, bottom, right } = boxOf(spill, "");
+    const { top, left, bottom, right } = edgesIn(spill, "");
     for (let row = top; row <= bottom; row++) {
       for (let column = left; column <= right; column++) filled.add(cellName({ row, column }));
     }
@@ -57,7 +57,7 @@ function isSame(saved: SavedCell, read: CellFile | undefined): boolean {
   if (!read) return formula === undefined && (value === "" || value === null);
   if ((read.formula === undefined ? undefined : storedFormula(read.formula)) !== formula) return false;
   if (spill !== undefined) {
-    const { top, left, bottom, right } = boxOf(spill, "");
+    const { top, left, bottom, right } = edgesIn(spill, "");
     if (read.array?.rows !== bottom - top + 1 || read.array.columns !== right - left + 1) return false;
   }
   if (isCellError(value)) return isCellError(read.value);
@@ -65,7 +65,7 @@ function isSame(saved: SavedCell, read: CellFile | undefined): boolean {
 }
 
 const placeOf = (sheet: string, address: string): string => {
-  const { top, left } = boxOf(address, "");
+  const { top, left } = edgesIn(address, "");
   return placeName({ sheet, row: top, column: left });
 };
 
@@ -155,14 +155,14 @@ function definedNames(model: Model, otherNames: readonly DefinedName[], toName: 
 /** What is kept in the workbook, as the part in which every host of ours finds it. */
 function addKept(parts: Map<string, string>, texts: ReadonlyMap<string, string>): void {
   if (texts.size === 0) return;
-  parts.set("customXml/item1.xml", HEADING + keptXml(texts));
+  parts.set("customXml/item1.xml", HEADING + storageXml(texts));
   change(parts, "xl/_rels/workbook.xml.rels", (xml) =>
     xml.replace("</Relationships>", `<Relationship Id="rIdKept" Type="${RELATIONS}/customXml" Target="../customXml/item1.xml"/></Relationships>`),
   );
 }
 
 /** The engine calls every picture an image and has no words for it. */
-function withWords(xml: string, pictures: readonly EnginePicture[]): string {
+function withWords(xml: string, pictures: readonly GridPicture[]): string {
   let at = 0;
   return xml.replace(/(<xdr:cNvPr\b[^>]*?) name="[^"]*" title="[^"]*"/g, (whole, start: string) => {
     const picture = pictures[at++];

@@ -1,14 +1,14 @@
 import { grouped } from "../core/number-text.ts";
 import { placeName } from "../workbook/address.ts";
-import type { Mark } from "../workbook/port.ts";
+import type { CellMark } from "../workbook/port.ts";
 import { FINDING_KINDS, type Finding, specOf } from "./finding.ts";
 
 /** The word that stands first: that of its kind, or for a reading outside its limits the one that the sheet's verdict cell says. */
 export const wordOf = ({ kind, verdict }: Pick<Finding, "kind" | "verdict">): string => specOf(kind).word({ verdict });
 
 /** One mark a cell: findings stand worst first, so the first mark that a cell gets is its worst. */
-export function marksOf(findings: readonly Finding[]): Mark[] {
-  const marks = new Map<string, Mark>();
+export function marksOf(findings: readonly Finding[]): CellMark[] {
+  const marks = new Map<string, CellMark>();
   for (const { cell, kind } of findings) {
     const place = placeName(cell);
     if (!marks.has(place)) marks.set(place, { cell, tone: specOf(kind).mark });

@@ -14,8 +14,8 @@ import { formulasOf, isFormula } from "./results.ts";
 
 /** Calculates a workbook from what was typed into it; the values that its file holds for formulas are not looked at. */
 export function calculate(book: WorkbookFile): CalculatedWorkbook {
-  const inCircles = new Set<CellFile>();
-  const computed = evaluateWithoutModel(book, inCircles) ?? evaluateWithModel(book, inCircles);
+  const inCycles = new Set<CellFile>();
+  const computed = evaluateWithoutModel(book, inCycles) ?? evaluateWithModel(book, inCycles);
   const beyond = omissionNote();
   const circular: CellFile[] = [];
   const sheets = book.sheets.map((_, sheet) => snapshot(book, sheet, computed, circular));
@@ -23,7 +23,7 @@ export function calculate(book: WorkbookFile): CalculatedWorkbook {
     sheets,
     notes: [...notesOn(book, computed), ...(beyond ? [`Not everything in this workbook was calculated. ${beyond}`] : [])],
     spillSizes: reachesOf(book, computed),
-    unknown: unknownOnce(book, [...computed.refused.keys(), ...inCircles, ...circular], computed.hurried || book.from1904),
+    unknown: unknownOnce(book, [...computed.refused.keys(), ...inCycles, ...circular], computed.hurried || book.from1904),
   };
 }
 

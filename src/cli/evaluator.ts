@@ -12,7 +12,7 @@ const EMPTY: WorkbookFile = {
   names: [],
   tables: [],
   from1904: false,
-  kept: new Map(),
+  storedTexts: new Map(),
 };
 const SHEET = "s0";
 /** Larger than what a reference of a formula is let through to. */

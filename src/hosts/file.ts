@@ -1,9 +1,9 @@
 import { calculate } from "../calc/calculate.ts";
 import { areaOf, type CellAddress, type CellArea } from "../workbook/address.ts";
-import { type Edit, HostRefusal, type Mark, type SheetHost, type WorkbookSnapshot } from "../workbook/port.ts";
+import { type CellMark, type Edit, HostRefusal, type SheetHost, type WorkbookSnapshot } from "../workbook/port.ts";
 import { nameTaken, noSheet, refuseTaken } from "../workbook/refusals.ts";
-import { contentOf, type DescribedSheets, placesOf } from "../workbook/sheet-spec.ts";
-import { LIMITS, UnreadableFile } from "../xlsx/file-limits.ts";
+import { cellContents, tablePlaces, type WorkbookSpec } from "../workbook/sheet-spec.ts";
+import { FILE_LIMITS, UnreadableFile } from "../xlsx/file-limits.ts";
 import { fromStoredFormula } from "../xlsx/formula-text.ts";
 import type { CalculatedWorkbook, CellFile, SheetFile, WorkbookFile } from "../xlsx/model.ts";
 import { readXlsx } from "../xlsx/read/read.ts";
@@ -16,7 +16,7 @@ export interface FileHost extends SheetHost {
   /** What a person should know about the calculation, in sentences: formulas that could not be calculated, and why. */
   notes(): readonly string[];
   /** The marks that are on. */
-  marks(): readonly Mark[];
+  marks(): readonly CellMark[];
   /** The workbook as it was read and as it is calculated, for whoever writes it to a file. */
   contents(): { book: WorkbookFile; calculated: CalculatedWorkbook };
 }
@@ -30,7 +30,7 @@ export interface FileHost extends SheetHost {
  */
 export async function openWorkbook(bytes: Uint8Array, name: string, unpack?: Unpack): Promise<FileHost> {
   try {
-    return fileHost(readXlsx(bytes, LIMITS, unpack), name);
+    return fileHost(readXlsx(bytes, FILE_LIMITS, unpack), name);
   } catch (reason) {
     throw reason instanceof UnreadableFile ? reason.of(name) : reason;
   }
@@ -38,7 +38,7 @@ export async function openWorkbook(bytes: Uint8Array, name: string, unpack?: Unp
 
 export function fileHost(book: WorkbookFile, name: string): FileHost {
   const watchers = new Set<() => void>();
-  let marks: Mark[] = [];
+  let marks: CellMark[] = [];
   let selected: CellArea | undefined;
   let calculated: CalculatedWorkbook | undefined;
   const current = (): CalculatedWorkbook => {
@@ -88,8 +88,8 @@ export function fileHost(book: WorkbookFile, name: string): FileHost {
       watchers.add(changed);
       return async () => void watchers.delete(changed);
     },
-    recall: async (key) => book.kept.get(key) ?? null,
-    keep: async (key, value) => void book.kept.set(key, value),
+    loadText: async (key) => book.storedTexts.get(key) ?? null,
+    storeText: async (key, value) => void book.storedTexts.set(key, value),
   };
 }
 
@@ -104,15 +104,15 @@ function calledIn({ sheets, names, tables }: WorkbookFile): Required<Pick<Workbo
 }
 
 /** What counts for the calculation: cells, names and tables. Looks stay in the description, since the file is not touched. */
-function addTo(book: WorkbookFile, { sheets, names }: DescribedSheets): void {
+function addTo(book: WorkbookFile, { sheets, names }: WorkbookSpec): void {
   const taken = (list: readonly { name: string }[]) => list.map(({ name }) => name);
   refuseTaken(taken(sheets), taken(book.sheets));
   refuseTaken(taken(names), taken(book.names), nameTaken);
   for (const described of sheets) {
     const sheet: SheetFile = { name: described.name, hidden: false, cells: [], hiddenRows: [] };
-    put(sheet, { sheet: sheet.name, row: 0, column: 0, cells: contentOf(described) });
+    put(sheet, { sheet: sheet.name, row: 0, column: 0, cells: cellContents(described) });
     const place = book.sheets.push(sheet) - 1;
-    book.tables.push(...placesOf(described).map((table) => ({ ...table, sheet: place })));
+    book.tables.push(...tablePlaces(described).map((table) => ({ ...table, sheet: place })));
   }
   book.names.push(...names);
 }
@@ -138,7 +138,7 @@ function cellOf(place: { row: number; column: number }, content: number | string
   return { ...place, value: null, formula: fromStoredFormula(content.slice(1)), array: { rows: 1, columns: 1, grows: true } };
 }
 
-function lastOfEach(marks: readonly Mark[]): Mark[] {
+function lastOfEach(marks: readonly CellMark[]): CellMark[] {
   const place = ({ sheet, row, column }: CellAddress): string => `${row},${column},${sheet}`;
   return [...new Map(marks.map((mark) => [place(mark.cell), mark])).values()];
 }

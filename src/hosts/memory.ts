@@ -1,8 +1,8 @@
 import type { Cell } from "../core/cell.ts";
 import { areaOf, type CellAddress, type CellArea } from "../workbook/address.ts";
-import { type Edit, MARK_FILL, type Mark, type SheetHost, type SheetPicture, type SheetSnapshot, type WorkbookSnapshot } from "../workbook/port.ts";
+import { type CellMark, type Edit, MARK_FILL, type SheetHost, type SheetPicture, type SheetSnapshot, type WorkbookSnapshot } from "../workbook/port.ts";
 import { nameTaken, noSheet, protectedSheet, refuseTaken } from "../workbook/refusals.ts";
-import { type DescribedName, type DescribedSheet, emptySheet, placesOf } from "../workbook/sheet-spec.ts";
+import { emptySheet, type NameSpec, type SheetSpec, tablePlaces } from "../workbook/sheet-spec.ts";
 
 /** A cell of a workbook in memory: its value, and the formula that it is said to come from. */
 export type MemoryCell = Cell | { formula: string; value: Cell };
@@ -24,7 +24,7 @@ export interface MemoryHost extends SheetHost {
   /** The person selects a range. */
   choose(area: CellArea): void;
   /** How a sheet was described when it was added; nothing on one that was there before. */
-  described(sheet: string): DescribedSheet;
+  described(sheet: string): SheetSpec;
   pictures(): readonly PlacedPicture[];
 }
 
@@ -42,8 +42,8 @@ type Called = Pick<WorkbookSnapshot, "names" | "tables">;
 
 /** Everything that a step can change; one copy is one step back. Cells are keyed by place. */
 interface State {
-  sheets: readonly DescribedSheet[];
-  names: readonly DescribedName[];
+  sheets: readonly SheetSpec[];
+  names: readonly NameSpec[];
   pictures: readonly PlacedPicture[];
   cells: Map<string, { at: CellAddress; content: Content }>;
   fills: Map<string, string>;
@@ -80,7 +80,7 @@ export function memoryHost(sheets: readonly MemorySheet[], name = "memory", call
   const tell = (): void => {
     for (const changed of watchers) changed();
   };
-  const known = (sheet: string): DescribedSheet => {
+  const known = (sheet: string): SheetSpec => {
     const found = state.sheets.find((one) => one.name === sheet);
     if (!found) throw noSheet(sheet);
     return found;
@@ -167,21 +167,21 @@ export function memoryHost(sheets: readonly MemorySheet[], name = "memory", call
       watchers.add(changed);
       return async () => void watchers.delete(changed);
     },
-    recall: async (label) => kept.get(label) ?? null,
-    keep: async (label, value) => void kept.set(label, value),
+    loadText: async (label) => kept.get(label) ?? null,
+    storeText: async (label, value) => void kept.set(label, value),
   };
 }
 
 /** What was given as called so, and what the added sheets brought. */
 function calledIn({ sheets, names }: State, given: Called): Called {
-  const tables = sheets.flatMap((sheet) => placesOf(sheet).map((table) => ({ ...table, sheet: sheet.name })));
+  const tables = sheets.flatMap((sheet) => tablePlaces(sheet).map((table) => ({ ...table, sheet: sheet.name })));
   return {
     ...(given.names || names.length ? { names: [...(given.names ?? []), ...names.map(({ name, formula }) => ({ name, formula: `=${formula}` }))] } : {}),
     ...(given.tables || tables.length ? { tables: [...(given.tables ?? []), ...tables] } : {}),
   };
 }
 
-function colour(state: State, { cell, tone }: Mark): void {
+function colour(state: State, { cell, tone }: CellMark): void {
   const place = key(cell);
   if (!state.marks.has(place)) state.marks.set(place, state.fills.get(place) ?? null);
   state.fills.set(place, MARK_FILL[tone]);

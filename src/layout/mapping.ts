@@ -106,20 +106,20 @@ export function readMapping(text: string): Mapping | { unread: string } {
 export const isUnread = (mapping: Mapping | { unread: string } | null): mapping is { unread: string } => mapping !== null && "unread" in mapping;
 
 /** The layout that a workbook keeps; `null` for none. */
-export async function recallMapping(host: Pick<SheetHost, "recall">): Promise<Mapping | { unread: string } | null> {
-  const text = await host.recall(LAYOUT_KEY);
+export async function recallMapping(host: Pick<SheetHost, "loadText">): Promise<Mapping | { unread: string } | null> {
+  const text = await host.loadText(LAYOUT_KEY);
   if (text === null || text === "") return null;
   return readMapping(text);
 }
 
 /** The layout that a workbook keeps, for whoever only uses it: a damaged one is a note for people. */
-export async function keptLayout(host: Pick<SheetHost, "recall">): Promise<{ mapping: Mapping | undefined; notes: string[] }> {
+export async function keptLayout(host: Pick<SheetHost, "loadText">): Promise<{ mapping: Mapping | undefined; notes: string[] }> {
   const kept = await recallMapping(host);
   if (isUnread(kept)) return { mapping: undefined, notes: [kept.unread] };
   return { mapping: kept ?? undefined, notes: [] };
 }
 
 /** Keeps a layout in the workbook; one without ranges takes it off. */
-export async function keepMapping(host: Pick<SheetHost, "keep">, mapping: Mapping): Promise<void> {
-  await host.keep(LAYOUT_KEY, mapping.ranges.length === 0 ? "" : JSON.stringify(mappingSchema.parse(mapping)));
+export async function keepMapping(host: Pick<SheetHost, "storeText">, mapping: Mapping): Promise<void> {
+  await host.storeText(LAYOUT_KEY, mapping.ranges.length === 0 ? "" : JSON.stringify(mappingSchema.parse(mapping)));
 }

@@ -1,4 +1,4 @@
-import type { DescribedName } from "../workbook/sheet-spec.ts";
+import type { NameSpec } from "../workbook/sheet-spec.ts";
 import type { Choices } from "./choices.ts";
 import { boreHeadings, type Given } from "./columns.ts";
 import { boresPage, pistonsPage, ringsPage, volumesPage } from "./cylinder-sheets.ts";
@@ -45,7 +45,7 @@ export function describeBuildSheet(choices: Choices): BuildSheet {
   ];
   const pages = [enginesPage, limitPage, borePage, pistonPage, ringPage, valvePage, volumePage, testPage, logPage, ...(second ? [second.page] : [])];
   const headings = boreHeadings(choices.heights, choices.axes);
-  const names: DescribedName[] = [
+  const names: NameSpec[] = [
     { name: "Bore_readings", formula: bores.body(headings[0]!, headings.at(-1)!) },
     { name: "Compression_pressures", formula: tests.body("Dry") },
     { name: "Gauge_ids", formula: engine.gauges.body("Gauge id") },

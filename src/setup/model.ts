@@ -1,6 +1,6 @@
-import type { DescribedSheets } from "../workbook/sheet-spec.ts";
+import type { WorkbookSpec } from "../workbook/sheet-spec.ts";
 
 /** A build sheet as data. */
-export interface BuildSheet extends DescribedSheets {
+export interface BuildSheet extends WorkbookSpec {
   title: string;
 }

@@ -1,5 +1,5 @@
 import { cellName, columnLetters, type Rectangle } from "../workbook/address.ts";
-import type { DescribedCell, DescribedSheet, DescribedTable, Look, Rule, Validation } from "../workbook/sheet-spec.ts";
+import type { CellSpec, CellStyle, Rule, SheetSpec, TableSpec, Validation } from "../workbook/sheet-spec.ts";
 import type { Choices } from "./choices.ts";
 
 /** A row of a table while its cells are made: where its columns stand. */
@@ -27,7 +27,7 @@ export interface Column {
 }
 
 interface Special {
-  look?: Look;
+  look?: CellStyle;
   format?: string;
   rule?: { rule: Rule; sentence: string };
 }
@@ -36,7 +36,7 @@ interface Special {
 export class TableAt {
   constructor(
     readonly sheet: string,
-    readonly table: DescribedTable,
+    readonly table: TableSpec,
   ) {}
 
   /** `Bores!$C$5` */
@@ -81,8 +81,8 @@ const widthOf = ({ heading, width = USUAL_WIDTH }: Column): number => Math.max(w
 
 /** One sheet while it is being described. */
 export class Page {
-  readonly #cells: DescribedCell[] = [];
-  readonly #tables: DescribedTable[] = [];
+  readonly #cells: CellSpec[] = [];
+  readonly #tables: TableSpec[] = [];
   readonly #validations: Validation[] = [];
   readonly #verdicts: Rectangle[] = [];
   readonly #widths: number[] = [];
@@ -99,8 +99,8 @@ export class Page {
     });
   }
 
-  put(row: number, column: number, content: number | string, look: Look, format?: string): void {
-    this.#cells.push({ row, column, content, look, ...(format ? { format } : {}) });
+  put(row: number, column: number, content: number | string, style: CellStyle, format?: string): void {
+    this.#cells.push({ row, column, content, style, ...(format ? { format } : {}) });
   }
 
   /** The first rows and columns, which stay in view. */
@@ -109,7 +109,7 @@ export class Page {
   }
 
   table(name: string, row: number, columns: readonly Column[], rows: number): TableAt {
-    const described: DescribedTable = { name, row, column: 0, rows, headings: columns.map(({ heading }) => heading) };
+    const described: TableSpec = { name, row, column: 0, rows, headings: columns.map(({ heading }) => heading) };
     this.#tables.push(described);
     columns.forEach((column, c) => {
       this.put(row, c, column.heading, "head");
@@ -131,7 +131,7 @@ export class Page {
     this.#validations.push({ area: { row, column, rows: 1, columns: 1 }, rule, sentence });
   }
 
-  described({ unit }: Choices): DescribedSheet {
+  described({ unit }: Choices): SheetSpec {
     return {
       name: this.name,
       widths: this.#widths,
@@ -146,7 +146,7 @@ export class Page {
   }
 }
 
-function rowAt({ row, column, rows, headings }: DescribedTable, index: number): RowAt {
+function rowAt({ row, column, rows, headings }: TableSpec, index: number): RowAt {
   const columnOf = (heading: string): number => {
     const at = headings.indexOf(heading);
     if (at < 0) throw new Error(`there is no column ${heading}`);

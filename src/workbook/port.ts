@@ -1,6 +1,6 @@
 import type { Cell } from "../core/cell.ts";
 import type { CellAddress, CellArea } from "./address.ts";
-import type { DescribedSheets } from "./sheet-spec.ts";
+import type { WorkbookSpec } from "./sheet-spec.ts";
 import type { TablePlace } from "./table-references.ts";
 
 export interface SheetSnapshot {
@@ -58,7 +58,7 @@ export interface SheetPicture {
 
 export type MarkTone = "outside" | "doubt" | "near" | "fault";
 
-export interface Mark {
+export interface CellMark {
   cell: CellAddress;
   tone: MarkTone;
 }
@@ -79,20 +79,20 @@ export interface SheetHost {
    * Adds sheets behind the others, in this order, with all that is described, as one undoable step as far
    * as the host has steps for it; refuses, and adds none, when a name is taken.
    */
-  addSheets(added: DescribedSheets): Promise<void>;
+  addSheets(added: WorkbookSpec): Promise<void>;
   /** Writes all edits as one undoable step, or none of them. */
   write(edits: readonly Edit[]): Promise<void>;
   /** Puts a picture into a sheet, its top left corner in that of the cell, as one undoable step. */
   insertPicture(corner: CellAddress, picture: SheetPicture): Promise<void>;
   /** Colours the marked cells as one undoable step and remembers what they looked like; takes earlier marks off first. */
-  mark(marks: readonly Mark[]): Promise<void>;
+  mark(marks: readonly CellMark[]): Promise<void>;
   /** Gives every marked cell its earlier look back as one step; says how many there were. */
   unmark(): Promise<number>;
   /** Calls `changed` after cells change; returns how to stop. */
   watch(changed: () => void): Promise<() => void>;
   /** Text kept inside the workbook under a key of ours; `null` when there is none. */
-  recall(key: string): Promise<string | null>;
-  keep(key: string, value: string): Promise<void>;
+  loadText(key: string): Promise<string | null>;
+  storeText(key: string, value: string): Promise<void>;
 }
 
 /** The host would not do it: a protected sheet, a sheet that is gone. The message is a whole sentence for people. */

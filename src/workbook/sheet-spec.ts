@@ -4,20 +4,20 @@ import type { Rectangle } from "./address.ts";
  * Sheets as data: what stands where, how it looks, what may be typed. Whoever writes them, into a
  * file or through a host, finds everything here and decides nothing. Rows and columns count from 0.
  */
-export interface DescribedSheets {
+export interface WorkbookSpec {
   /** In the order of the tabs. */
-  sheets: readonly DescribedSheet[];
-  names: readonly DescribedName[];
+  sheets: readonly SheetSpec[];
+  names: readonly NameSpec[];
 }
 
-export interface DescribedSheet {
+export interface SheetSpec {
   name: string;
   /** Of the columns from A on, in characters. */
   widths: number[];
   /** Rows and columns that stay in view, and are printed on every page. */
   frozen: { rows: number; columns: number };
-  cells: DescribedCell[];
-  tables: DescribedTable[];
+  cells: CellSpec[];
+  tables: TableSpec[];
   validations: Validation[];
   /** Cells that show verdicts: their fill repeats the word. */
   verdicts: Rectangle[];
@@ -26,20 +26,20 @@ export interface DescribedSheet {
 }
 
 /** How a cell looks: what people type stands out from what is calculated. */
-export type Look = "title" | "note" | "head" | "label" | "typed" | "result" | "plain";
+export type CellStyle = "title" | "note" | "head" | "label" | "typed" | "result" | "plain";
 
-export interface DescribedCell {
+export interface CellSpec {
   row: number;
   column: number;
   /** A formula starts with `=`, in the names that people type; `""` is a cell that is only styled. */
   content: number | string;
-  look: Look;
+  style: CellStyle;
   /** Number format code, such as `0.000`. */
   format?: string;
 }
 
 /** A table of the sheet; `row` and `column` are its first heading. */
-export interface DescribedTable {
+export interface TableSpec {
   name: string;
   row: number;
   column: number;
@@ -61,14 +61,14 @@ export interface Validation {
   sentence: string;
 }
 
-export interface DescribedName {
+export interface NameSpec {
   name: string;
   /** What it stands for, without `=`. */
   formula: string;
 }
 
 /** A sheet with this name and nothing on it. */
-export const emptySheet = (name: string): DescribedSheet => ({
+export const emptySheet = (name: string): SheetSpec => ({
   name,
   widths: [],
   frozen: { rows: 0, columns: 0 },
@@ -81,7 +81,7 @@ export const emptySheet = (name: string): DescribedSheet => ({
 });
 
 /** The tables of a sheet as a workbook file has them: with their last row and column, and no totals. */
-export const placesOf = ({ tables }: DescribedSheet) =>
+export const tablePlaces = ({ tables }: SheetSpec) =>
   tables.map(({ name, row, column, rows, headings }) => ({
     name,
     top: row,
@@ -94,7 +94,7 @@ export const placesOf = ({ tables }: DescribedSheet) =>
   }));
 
 /** The cells of a sheet with something in them, from A1; `null` is nothing. */
-export function contentOf({ cells }: DescribedSheet): (number | string | null)[][] {
+export function cellContents({ cells }: SheetSpec): (number | string | null)[][] {
   const filled = cells.filter(({ content }) => content !== "");
   const rows = filled.reduce((most, { row }) => Math.max(most, row + 1), 0);
   const columns = filled.reduce((most, { column }) => Math.max(most, column + 1), 0);

@@ -5,7 +5,7 @@ import type { CellAddress } from "./address.ts";
  * object of key and text. Read and written as text, because neither a pane nor the command line
  * needs an XML parser for one element.
  */
-export const KEPT_NAMESPACE = "urn:crosshatch:kept";
+export const STORAGE_NAMESPACE = "urn:crosshatch:kept";
 
 /** The key under which a workbook remembers its marked cells, whichever host marked them. */
 export const MARKED = "marked";
@@ -14,7 +14,7 @@ export const MARKED = "marked";
 export const FINDINGS_SHEET = "findings";
 
 /** A marked cell as it is remembered. */
-export interface KeptMark {
+export interface StoredMark {
   cell: CellAddress;
   /** The fill before the mark, `null` for none, and that of the mark. */
   before: string | null;
@@ -26,7 +26,7 @@ export interface KeptMark {
 }
 
 /** The marks in what is kept; what cannot be read is no memory. */
-export function keptMarks(texts: ReadonlyMap<string, string>): KeptMark[] {
+export function storedMarks(texts: ReadonlyMap<string, string>): StoredMark[] {
   try {
     const marks: unknown = JSON.parse(texts.get(MARKED) ?? "[]");
     return Array.isArray(marks) ? marks.filter(isMark) : [];
@@ -35,19 +35,19 @@ export function keptMarks(texts: ReadonlyMap<string, string>): KeptMark[] {
   }
 }
 
-function isMark(given: unknown): given is KeptMark {
-  const { cell, before, mark } = (given ?? {}) as Partial<KeptMark>;
+function isMark(given: unknown): given is StoredMark {
+  const { cell, before, mark } = (given ?? {}) as Partial<StoredMark>;
   const isPlace = typeof cell?.sheet === "string" && Number.isInteger(cell.row) && cell.row >= 0 && Number.isInteger(cell.column) && cell.column >= 0;
   return isPlace && typeof mark === "string" && (before === null || typeof before === "string");
 }
 
-export function keptXml(texts: ReadonlyMap<string, string>): string {
+export function storageXml(texts: ReadonlyMap<string, string>): string {
   const json = JSON.stringify(Object.fromEntries(texts));
-  return `<kept xmlns="${KEPT_NAMESPACE}">${json.replace(/[&<>]/g, (sign) => ESCAPED[sign]!)}</kept>`;
+  return `<kept xmlns="${STORAGE_NAMESPACE}">${json.replace(/[&<>]/g, (sign) => ESCAPED[sign]!)}</kept>`;
 }
 
 /** Empty for a part that is not one of ours, or no longer readable. */
-export function keptFrom(xml: string): Map<string, string> {
+export function storedTextsIn(xml: string): Map<string, string> {
   const inside = /<(?:\w+:)?kept\b[^>]*>([\s\S]*)<\/(?:\w+:)?kept>/.exec(xml)?.[1];
   if (inside === undefined) return new Map();
   try {

@@ -1,10 +1,10 @@
 import type { Rectangle } from "./address.ts";
 import { areasOf, columnLetters } from "./address.ts";
 import { MARK_FILL } from "./port.ts";
-import type { DescribedCell, DescribedSheet, Look, Rule } from "./sheet-spec.ts";
+import type { CellSpec, CellStyle, Rule, SheetSpec } from "./sheet-spec.ts";
 
 /** What a look is made of; what is not named is as in any other cell. Colours are `#RRGGBB`. */
-export interface LookParts {
+export interface StyleParts {
   isBold?: true;
   isItalic?: true;
   /** Of the letters, in points. */
@@ -21,7 +21,7 @@ export interface LookParts {
 const BORDER = "#B8C0C6";
 
 /** One place for every adapter and for the writer of files. */
-export const LOOKS: Readonly<Record<Look, LookParts>> = {
+export const STYLES: Readonly<Record<CellStyle, StyleParts>> = {
   plain: {},
   typed: { fill: "#FFF8E1", border: BORDER },
   head: { isBold: true, fill: "#E3E8EC", border: BORDER, isWrapped: true },
@@ -43,7 +43,7 @@ export const VERDICT_FILLS: readonly [word: string, fill: string][] = [
 export const HEAD_HEIGHT = 33;
 
 /** Rows with headings. */
-export const headRows = ({ cells }: DescribedSheet): number[] => [...new Set(cells.filter(({ look }) => look === "head").map(({ row }) => row))];
+export const headRows = ({ cells }: SheetSpec): number[] => [...new Set(cells.filter(({ style }) => style === "head").map(({ row }) => row))];
 
 /** A sheet's own measures on a screen at its usual size: a character of a width is 7 pixels (ECMA-376 part 1, 18.3.1.13), a point 4/3. */
 export const pixelsOf = (characters: number): number => Math.round(characters * 7);
@@ -91,11 +91,11 @@ export function allowed(rule: Rule): Allowed {
 }
 
 /** Rectangles of cells that look alike, each cell in one of them. */
-export interface LookArea extends Rectangle {
-  look: Look;
+export interface StyleArea extends Rectangle {
+  style: CellStyle;
   format: string;
 }
 
 /** The cells of a sheet in few areas. */
-export const lookAreas = (cells: readonly DescribedCell[]): LookArea[] =>
-  areasOf(cells, ({ look, format = "" }) => `${look} ${format}`).map(({ first: { look, format = "General" }, ...box }) => ({ ...box, look, format }));
+export const styleAreas = (cells: readonly CellSpec[]): StyleArea[] =>
+  areasOf(cells, ({ style, format = "" }) => `${style} ${format}`).map(({ first: { style, format = "General" }, ...box }) => ({ ...box, style, format }));

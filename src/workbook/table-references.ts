@@ -17,7 +17,7 @@ export interface TablePart {
   columns?: readonly string[];
 }
 
-export interface Part {
+export interface TableRange {
   top: number;
   left: number;
   bottom: number;
@@ -31,7 +31,7 @@ export interface NoPart {
 }
 
 /** The cells of a table that a reference names; `row` is that of the formula, for `@`. */
-export function partOfTable(table: TablePlace, { sections = [], columns = [] }: TablePart, row: number | undefined): Part | NoPart {
+export function partOfTable(table: TablePlace, { sections = [], columns = [] }: TablePart, row: number | undefined): TableRange | NoPart {
   const rows = rowsOf(table, new Set(sections), row);
   if ("why" in rows) return rows;
   const [top, bottom] = rows;

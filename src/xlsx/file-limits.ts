@@ -16,7 +16,7 @@ export class UnreadableFile extends Error {
 }
 
 /** How much of a file is taken in before it is refused. A workbook that a shop keeps comes nowhere near. */
-export interface Limits {
+export interface FileLimits {
   /** Bytes of the file itself. */
   file: number;
   /** Parts in the archive. */
@@ -36,7 +36,7 @@ export interface Limits {
   area: number;
 }
 
-export const LIMITS: Limits = {
+export const FILE_LIMITS: FileLimits = {
   file: 200e6,
   entries: 10_000,
   part: 300e6,
@@ -54,6 +54,6 @@ export const many = (count: number): string => count.toLocaleString("en", { maxi
 export const megabytes = (bytes: number): string => `${many(bytes / 1e6)} MB`;
 
 /** Refuses a file of so many bytes; asked before it is read, so that it does not fill the memory first. */
-export function mustFit(bytes: number, { file }: Pick<Limits, "file"> = LIMITS): void {
+export function mustFit(bytes: number, { file }: Pick<FileLimits, "file"> = FILE_LIMITS): void {
   if (bytes > file) throw new UnreadableFile(`is too large: ${megabytes(bytes)}, and at most ${megabytes(file)} are read`);
 }

@@ -12,7 +12,7 @@ export interface WorkbookFile {
   /** Dates count from 1904 instead of 1900. */
   from1904: boolean;
   /** Texts of ours that are kept in the file. */
-  kept: Map<string, string>;
+  storedTexts: Map<string, string>;
 }
 
 export interface SheetFile {
@@ -53,7 +53,7 @@ export interface Table extends TablePlace {
 const NAME = /^\$?([A-Za-z]{1,3})\$?([0-9]{1,7})$/;
 
 /** `C7` as row 6 and column 2. */
-export function placeOf(name: string, part: string): CellPosition {
+export function positionIn(name: string, part: string): CellPosition {
   const [, letters, digits] = NAME.exec(name) ?? [];
   const column = columnOf(letters ?? "");
   const row = Number(digits ?? 0);
@@ -63,10 +63,10 @@ export function placeOf(name: string, part: string): CellPosition {
 }
 
 /** `B2:C5`, or one cell, as a box. */
-export function boxOf(range: string, part: string): Edges {
+export function edgesIn(range: string, part: string): Edges {
   const [first = "", last = first] = range.split(":");
-  const from = placeOf(first, part);
-  const to = placeOf(last, part);
+  const from = positionIn(first, part);
+  const to = positionIn(last, part);
   return {
     top: Math.min(from.row, to.row),
     left: Math.min(from.column, to.column),

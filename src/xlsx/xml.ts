@@ -9,10 +9,10 @@ const RELATION = new Set(["http://schemas.openxmlformats.org/officeDocument/2006
 /** Elements of a workbook, or of the relations between its parts. */
 export const isOwn = (uri: string): boolean => MAIN.has(uri) || uri === PACKAGE;
 
-export type Attributes = Readonly<Record<string, string>>;
+export type XmlAttributes = Readonly<Record<string, string>>;
 
 export interface Handlers {
-  open?(name: string, attributes: Attributes): void;
+  open?(name: string, attributes: XmlAttributes): void;
   close?(name: string): void;
   text?(text: string): void;
 }
@@ -75,7 +75,7 @@ function encodingOf([first, second]: Uint8Array): string {
 }
 
 /** Attributes by local name; those that point to a relation keep `r:` before it. */
-export function attributesOf(tag: SaxesTagNS): Attributes {
+export function attributesOf(tag: SaxesTagNS): XmlAttributes {
   const found: Record<string, string> = {};
   for (const key in tag.attributes) {
     const { local, uri, value } = tag.attributes[key]!;

@@ -1,5 +1,5 @@
 import { Inflate } from "fflate";
-import { type Limits, many, megabytes, mustFit, UnreadableFile } from "./file-limits.ts";
+import { type FileLimits, many, megabytes, mustFit, UnreadableFile } from "./file-limits.ts";
 
 /** CRC-32 as zip archives use it (PKWARE APPNOTE 4.4.7): reflected, polynomial 0xEDB88320. */
 const TABLE = Uint32Array.from({ length: 256 }, (_, byte) => {
@@ -19,7 +19,7 @@ export function crc32(bytes: Uint8Array): number {
  * what decides between a sound file and a crafted or damaged one stands only there: checksums,
  * flags, and whether parts overlap. Source: PKWARE APPNOTE 6.3.10, sections 4.3 to 4.5.
  */
-export interface Entry {
+export interface ZipEntry {
   name: string;
   /** 0 stored, 8 deflated. */
   method: number;
@@ -42,7 +42,7 @@ const IN_64 = 0xffffffff;
 
 const cutShort = (): UnreadableFile => new UnreadableFile("is cut short or damaged: the archive's table of contents is missing");
 
-function directoryOf(bytes: Uint8Array, most: number): Entry[] {
+function directoryOf(bytes: Uint8Array, most: number): ZipEntry[] {
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   try {
     return entriesOf(bytes, view, most);
@@ -53,10 +53,10 @@ function directoryOf(bytes: Uint8Array, most: number): Entry[] {
   }
 }
 
-function entriesOf(bytes: Uint8Array, view: DataView, most: number): Entry[] {
+function entriesOf(bytes: Uint8Array, view: DataView, most: number): ZipEntry[] {
   const { count, offset } = endOf(view);
   if (count > most) throw new UnreadableFile(`holds ${many(count)} parts, and at most ${many(most)} are read: it is refused as a possible zip bomb`);
-  const entries: Entry[] = [];
+  const entries: ZipEntry[] = [];
   let at = offset;
   for (let i = 0; i < count; i++) {
     if (view.getUint32(at, true) !== CENTRAL) throw cutShort();
@@ -84,7 +84,7 @@ function endOf(view: DataView): { count: number; offset: number } {
   return { count: long(view, end + 32), offset: long(view, end + 48) };
 }
 
-function entryAt(bytes: Uint8Array, view: DataView, at: number, name: string, extraLength: number): Entry {
+function entryAt(bytes: Uint8Array, view: DataView, at: number, name: string, extraLength: number): ZipEntry {
   refuseName(name);
   const flags = view.getUint16(at + 8, true);
   const method = view.getUint16(at + 10, true);
@@ -139,7 +139,7 @@ function refuseName(name: string): void {
 }
 
 /** Parts that share their bytes are how a small archive is made to unpack to a huge one. */
-function refuseOverlap(entries: readonly Entry[]): void {
+function refuseOverlap(entries: readonly ZipEntry[]): void {
   const inOrder = [...entries].sort((a, b) => a.start - b.start);
   for (let i = 1; i < inOrder.length; i++) {
     const before = inOrder[i - 1]!;
@@ -159,14 +159,14 @@ export type Unpack = (packed: Uint8Array, size: number) => Uint8Array;
 /** The parts of an archive, unpacked one at a time as they are asked for, within limits. */
 export class Zip {
   readonly #bytes: Uint8Array;
-  readonly #limits: Limits;
-  readonly #entries = new Map<string, Entry>();
+  readonly #limits: FileLimits;
+  readonly #entries = new Map<string, ZipEntry>();
   #inflated = 0;
 
   /** Hosts that have something quicker bring their own `unpack`. */
   constructor(
     bytes: Uint8Array,
-    limits: Limits,
+    limits: FileLimits,
     private readonly unpack: Unpack = inflate,
   ) {
     this.#bytes = bytes;
@@ -186,7 +186,7 @@ export class Zip {
   }
 
   /** All parts, in the order of the table of contents. */
-  entries(): Entry[] {
+  entries(): ZipEntry[] {
     return [...this.#entries.values()];
   }
 
@@ -208,7 +208,7 @@ export class Zip {
     return content;
   }
 
-  #unpacked(packed: Uint8Array, { name, size }: Entry): Uint8Array {
+  #unpacked(packed: Uint8Array, { name, size }: ZipEntry): Uint8Array {
     try {
       return this.unpack(packed, size);
     } catch {
@@ -216,7 +216,7 @@ export class Zip {
     }
   }
 
-  #admit(entry: Entry): void {
+  #admit(entry: ZipEntry): void {
     const { name, size, packed } = entry;
     const { part, ratio, ratioFrom } = this.#limits;
     if (size > part || (size > ratioFrom && size > packed * ratio)) {

@@ -8,7 +8,7 @@ const book = (sheets: WorkbookFile["sheets"], more: { names?: DefinedName[]; tab
   names: [],
   tables: [],
   from1904: false,
-  kept: new Map(),
+  storedTexts: new Map(),
   ...more,
 });
 

@@ -124,7 +124,7 @@ test("the sample, saved untouched, holds the same cells as the sample", async ()
 test("marks and what is kept live on in a saved workbook", async () => {
   await at.page.page.evaluate(async () => {
     const { host } = window.crosshatchBench!;
-    await host.keep("layout", '{"range":"C4:D6"}');
+    await host.storeText("layout", '{"range":"C4:D6"}');
     await host.mark([{ cell: { sheet: "Bores", row: 3, column: 2 }, tone: "outside" }]);
   });
   const { bytes } = await at.page.saved();
@@ -133,7 +133,7 @@ test("marks and what is kept live on in a saved workbook", async () => {
   expect(await at.page.fill("C4")).toBe("#F4B6B0");
   const [layout, marks] = await at.page.page.evaluate(async () => {
     const { host } = window.crosshatchBench!;
-    return [await host.recall("layout"), await host.unmark()] as const;
+    return [await host.loadText("layout"), await host.unmark()] as const;
   });
   expect([layout, marks]).toEqual(['{"range":"C4:D6"}', 1]);
   expect(await at.page.fill("C4")).toBe("#FFF8E1");

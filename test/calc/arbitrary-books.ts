@@ -179,5 +179,5 @@ const bookOf = (sheets: SheetFile[]): WorkbookFile => ({
   ],
   tables: [{ name: "Readings", sheet: 0, top: 0, left: 0, bottom: 4, right: 1, headerRows: 1, totalsRows: 0, columns: ["Bore", "Skirt #1"] }],
   from1904: false,
-  kept: new Map(),
+  storedTexts: new Map(),
 });

@@ -5,7 +5,7 @@ import { evaluateWithModel } from "../../src/calc/evaluate-with-model.ts";
 import { evaluateWithoutModel } from "../../src/calc/evaluate-without-model.ts";
 import type { Computed } from "../../src/calc/results.ts";
 import type { CellFile, WorkbookFile } from "../../src/xlsx/model.ts";
-import { placeOf } from "../../src/xlsx/model.ts";
+import { positionIn } from "../../src/xlsx/model.ts";
 import { readXlsx } from "../../src/xlsx/read/read.ts";
 import { books, formula, functionNames } from "./arbitrary-books.ts";
 
@@ -41,15 +41,15 @@ function bookOf(...sheets: Record<string, Content>[]): WorkbookFile {
   const cellFile = ([name, content]: [string, Content]): CellFile => {
     const formula = typeof content === "object" && content !== null && "f" in content ? content : undefined;
     return formula
-      ? { ...placeOf(name, ""), value: null, formula: formula.f, ...(formula.array ? { array: formula.array } : {}) }
-      : { ...placeOf(name, ""), value: content as CellFile["value"] };
+      ? { ...positionIn(name, ""), value: null, formula: formula.f, ...(formula.array ? { array: formula.array } : {}) }
+      : { ...positionIn(name, ""), value: content as CellFile["value"] };
   };
   return {
     sheets: sheets.map((cells, i) => ({ name: `Sheet${i + 1}`, hidden: false, cells: Object.entries(cells).map(cellFile), hiddenRows: [] })),
     names: [{ name: "Limit", formula: "Sheet1!$A$1" }],
     tables: [],
     from1904: false,
-    kept: new Map(),
+    storedTexts: new Map(),
   };
 }
 

@@ -15,7 +15,7 @@ describe("in the cells of a calculated workbook", () => {
       return { row, column: 0, value: null, formula: at ? `INDEX(${bare},${at})` : bare, array: { rows: 1, columns: 1, grows: false } };
     });
     const host = fileHost(
-      { sheets: [{ name: "Checks", hidden: false, cells, hiddenRows: [] }], names: [], tables: [], from1904: false, kept: new Map() },
+      { sheets: [{ name: "Checks", hidden: false, cells, hiddenRows: [] }], names: [], tables: [], from1904: false, storedTexts: new Map() },
       "checks.xlsx",
     );
     shown = (await host.read()).sheets[0]!.values.map(([cell]) => cell);

@@ -1,7 +1,7 @@
 import { deflateSync } from "fflate";
 import { unpack } from "../../src/cli/unpack.ts";
 import { UnreadableFile } from "../../src/hosts/file.ts";
-import { LIMITS } from "../../src/xlsx/file-limits.ts";
+import { FILE_LIMITS } from "../../src/xlsx/file-limits.ts";
 import { readXlsx } from "../../src/xlsx/read/read.ts";
 import { workbookBytes } from "../xlsx/workbook-bytes.ts";
 
@@ -25,7 +25,7 @@ test("a part that is cut short or damaged makes the file unreadable, in the same
       const damaged = bytes.slice();
       damaged[at]! ^= 255;
       try {
-        return JSON.stringify(readXlsx(damaged, LIMITS, way));
+        return JSON.stringify(readXlsx(damaged, FILE_LIMITS, way));
       } catch (reason) {
         expect(reason).toBeInstanceOf(UnreadableFile);
         return (reason as UnreadableFile).reason;

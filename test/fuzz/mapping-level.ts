@@ -7,7 +7,7 @@ import { Defect, type FuzzOutcome, type Level } from "./outcome.ts";
 import type { FuzzRandom } from "./random.ts";
 import { BOOKS, untouched } from "./samples.ts";
 
-const LAID = BOOKS.filter(({ book }) => book.kept.has(LAYOUT_KEY));
+const LAID = BOOKS.filter(({ book }) => book.storedTexts.has(LAYOUT_KEY));
 
 /** The layout that a workbook keeps, with parts of its JSON changed. */
 export const mappingLevel: Level = {
@@ -15,7 +15,7 @@ export const mappingLevel: Level = {
   weight: 8,
   async run(random): Promise<FuzzOutcome> {
     const sample = random.pick(LAID);
-    const kept = sample.book.kept.get(LAYOUT_KEY)!;
+    const kept = sample.book.storedTexts.get(LAYOUT_KEY)!;
     const { snapshot, result } = await untouched(sample);
     const json = random.chance(0.2) ? damagedText(kept, random) : changedJson(kept, random);
     const mapping = readMapping(json);

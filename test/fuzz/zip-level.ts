@@ -24,7 +24,7 @@ export const bytesLevel: Level = {
 };
 
 /** The book with its maps as lists, for comparing. */
-const plain = (book: BookSample["book"]): unknown => ({ ...book, kept: [...book.kept] });
+const plain = (book: BookSample["book"]): unknown => ({ ...book, kept: [...book.storedTexts] });
 
 function damaged(whole: Uint8Array, random: FuzzRandom): Uint8Array {
   let bytes: Uint8Array = whole.slice();

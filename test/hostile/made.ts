@@ -1,5 +1,5 @@
 import { strToU8, zipSync } from "fflate";
-import { keptXml, LAYOUT_KEY } from "../../src/workbook/storage.ts";
+import { LAYOUT_KEY, storageXml } from "../../src/workbook/storage.ts";
 
 import { type CellXml, oneSheet, workbookBytes, workbookParts } from "../xlsx/workbook-bytes.ts";
 
@@ -30,7 +30,7 @@ function keptParts(json: string): Record<string, string> {
     '<Relationship Id="rIdK" Type="http://schemas.openxmlformats.org/officeDocument/2006/relationships/customXml" Target="../customXml/item1.xml"/>';
   return {
     "xl/_rels/workbook.xml.rels": relations.replace("</Relationships>", `${relation}</Relationships>`),
-    "customXml/item1.xml": keptXml(new Map([[LAYOUT_KEY, json]])),
+    "customXml/item1.xml": storageXml(new Map([[LAYOUT_KEY, json]])),
   };
 }
 

@@ -285,16 +285,16 @@ function keeping(stage: () => Stage): void {
   test("text kept under a key comes back, whatever is in it", async () => {
     const { host } = stage();
     const text = '{"range":"B2:C5","says":"⌀ <bore> & \\"taper\\""}\nsecond line';
-    expect(await host.recall("layout")).toBeNull();
-    await host.keep("layout", "first");
-    await host.keep("other", "apart");
-    await host.keep("layout", text);
-    expect([await host.recall("layout"), await host.recall("other")]).toEqual([text, "apart"]);
+    expect(await host.loadText("layout")).toBeNull();
+    await host.storeText("layout", "first");
+    await host.storeText("other", "apart");
+    await host.storeText("layout", text);
+    expect([await host.loadText("layout"), await host.loadText("other")]).toEqual([text, "apart"]);
   });
 
   test("texts and marks kept at one time are all kept", async () => {
     const { host } = stage();
-    await Promise.all([host.keep("one", "1"), host.mark([{ cell: B2, tone: "outside" }]), host.keep("two", "2")]);
-    expect([await host.recall("one"), await host.recall("two"), await host.unmark()]).toEqual(["1", "2", 1]);
+    await Promise.all([host.storeText("one", "1"), host.mark([{ cell: B2, tone: "outside" }]), host.storeText("two", "2")]);
+    expect([await host.loadText("one"), await host.loadText("two"), await host.unmark()]).toEqual(["1", "2", 1]);
   });
 }

@@ -1,23 +1,23 @@
-import { type DescribedSheets, emptySheet } from "../../src/workbook/sheet-spec.ts";
+import { emptySheet, type WorkbookSpec } from "../../src/workbook/sheet-spec.ts";
 
 /** Two invented sheets with something of everything that can be described. */
-export const DESCRIBED: DescribedSheets = {
+export const DESCRIBED: WorkbookSpec = {
   sheets: [
     {
       ...emptySheet("Gap limits"),
       widths: [20, 11, 12],
       frozen: { rows: 2, columns: 1 },
       cells: [
-        { row: 0, column: 0, content: "Limits", look: "title" },
-        { row: 1, column: 0, content: "Gauge", look: "head" },
-        { row: 1, column: 1, content: "Upper", look: "head" },
-        { row: 1, column: 2, content: "Measured on", look: "head" },
-        { row: 2, column: 0, content: "G1", look: "typed" },
-        { row: 2, column: 1, content: 0.05, look: "typed", format: "0.000" },
-        { row: 2, column: 2, content: "", look: "typed", format: "yyyy\\-mm\\-dd" },
-        { row: 3, column: 0, content: "73,02", look: "typed" },
-        { row: 3, column: 1, content: "", look: "typed", format: "0.000" },
-        { row: 3, column: 2, content: "", look: "typed", format: "yyyy\\-mm\\-dd" },
+        { row: 0, column: 0, content: "Limits", style: "title" },
+        { row: 1, column: 0, content: "Gauge", style: "head" },
+        { row: 1, column: 1, content: "Upper", style: "head" },
+        { row: 1, column: 2, content: "Measured on", style: "head" },
+        { row: 2, column: 0, content: "G1", style: "typed" },
+        { row: 2, column: 1, content: 0.05, style: "typed", format: "0.000" },
+        { row: 2, column: 2, content: "", style: "typed", format: "yyyy\\-mm\\-dd" },
+        { row: 3, column: 0, content: "73,02", style: "typed" },
+        { row: 3, column: 1, content: "", style: "typed", format: "0.000" },
+        { row: 3, column: 2, content: "", style: "typed", format: "yyyy\\-mm\\-dd" },
       ],
       tables: [{ name: "GapLimits", row: 1, column: 0, rows: 2, headings: ["Gauge", "Upper", "Measured on"] }],
       validations: [
@@ -30,11 +30,11 @@ export const DESCRIBED: DescribedSheets = {
       ...emptySheet("Gaps"),
       widths: [11],
       cells: [
-        { row: 0, column: 0, content: "=HATCH.VERDICT(0.06,,'Gap limits'!B3)", look: "result" },
-        { row: 1, column: 0, content: "mm", look: "label" },
-        { row: 2, column: 0, content: "", look: "typed" },
-        { row: 3, column: 0, content: "", look: "typed" },
-        { row: 4, column: 0, content: "", look: "typed" },
+        { row: 0, column: 0, content: "=HATCH.VERDICT(0.06,,'Gap limits'!B3)", style: "result" },
+        { row: 1, column: 0, content: "mm", style: "label" },
+        { row: 2, column: 0, content: "", style: "typed" },
+        { row: 3, column: 0, content: "", style: "typed" },
+        { row: 4, column: 0, content: "", style: "typed" },
       ],
       verdicts: [{ row: 0, column: 0, rows: 1, columns: 1 }],
       validations: [

@@ -1,7 +1,7 @@
 import type { Model } from "@odoo/o-spreadsheet";
 import { boxName } from "../../src/workbook/address.ts";
-import type { DescribedName, DescribedSheet } from "../../src/workbook/sheet-spec.ts";
-import { allowed, LOOKS, pixelsOf } from "../../src/workbook/styles.ts";
+import type { NameSpec, SheetSpec } from "../../src/workbook/sheet-spec.ts";
+import { allowed, pixelsOf, STYLES } from "../../src/workbook/styles.ts";
 import type { ExcelBook, Note } from "./excel/book.ts";
 
 /** What the contract looks at of a sheet's looks. */
@@ -17,14 +17,14 @@ export interface Worn {
   fills: { A2: string; C4: string };
 }
 
-export function wornInMemory(sheet: DescribedSheet, names: readonly DescribedName[]): Worn {
+export function wornInMemory(sheet: SheetSpec, names: readonly NameSpec[]): Worn {
   const cell = (row: number, column: number) => sheet.cells.find((one) => one.row === row && one.column === column);
   const rules = sheet.validations.map(({ area, rule }) => {
     const only = allowed(rule);
     if (only.type !== "list") return [boxName(area), `${only.type} ${only.operator} ${only.bound}`];
     return [boxName(area), `list ${"words" in only ? only.words.join() : names.find(({ name }) => name === only.name)!.formula}`];
   });
-  const fill = (row: number, column: number) => LOOKS[cell(row, column)?.look ?? "plain"].fill ?? "";
+  const fill = (row: number, column: number) => STYLES[cell(row, column)?.style ?? "plain"].fill ?? "";
   return {
     tables: sheet.tables.map(({ row, column, rows, headings }) => boxName({ row, column, rows: rows + 1, columns: headings.length })),
     frozen: sheet.frozen,

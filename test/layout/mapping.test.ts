@@ -45,7 +45,7 @@ test("what is no layout is refused with a sentence, and its use is a note", asyn
     `${damaged} (ranges.0.rowHeads.0.tells.0): set it up again`,
   );
   const host = memoryHost([{ name: "Bores", cells: [] }]);
-  await host.keep(LAYOUT_KEY, "{");
+  await host.storeText(LAYOUT_KEY, "{");
   expect(await keptLayout(host)).toEqual({ mapping: undefined, notes: [`${damaged}: set it up again`] });
 });
 

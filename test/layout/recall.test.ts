@@ -23,7 +23,7 @@ test("a layout that is kept, or why it cannot be used, is recalled as by whoever
   await keepMapping(kept, MAPPING);
   expect((await recallLayout(kept)).mapping?.ranges).toHaveLength(1);
   const damaged = host();
-  await damaged.keep("layout", "{");
+  await damaged.storeText("layout", "{");
   expect((await recallLayout(damaged)).notes).toEqual(["the saved layout of this workbook is damaged: set it up again"]);
   for (const one of [kept, damaged]) expect(await recallLayout(one)).toEqual(await keptLayout(one));
 });

@@ -18,7 +18,7 @@ function bookOf({ cells, formulas }: Layout): WorkbookFile {
     });
   const results = formulas.map(({ row, formula }): CellFile => ({ row, column: 0, value: null, formula, array: { rows: 1, columns: 1, grows: true } }));
   const sheet = (name: string, held: CellFile[]) => ({ name, hidden: false, cells: held, hiddenRows: [] });
-  return { sheets: [sheet("Inputs", given), sheet("Results", results)], names: [], tables: [], from1904: false, kept: new Map() };
+  return { sheets: [sheet("Inputs", given), sheet("Results", results)], names: [], tables: [], from1904: false, storedTexts: new Map() };
 }
 
 /** The headless engine as the command line uses it. */

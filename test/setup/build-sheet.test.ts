@@ -1,5 +1,5 @@
 import type { BuildSheet } from "../../src/setup/model.ts";
-import type { DescribedCell } from "../../src/workbook/sheet-spec.ts";
+import type { CellSpec } from "../../src/workbook/sheet-spec.ts";
 import { described } from "./made.ts";
 
 const LEAST = { cylinders: 1, heights: 2, axes: 2, valves: 2 };
@@ -52,7 +52,7 @@ test("names are unique: of sheets, tables, headings within a table, and defined 
 test("no cell is described twice, and tables do not meet", () => {
   for (const choices of [LEAST, MOST]) {
     for (const { name, cells, tables } of described(choices).sheets) {
-      const places = cells.map(({ row, column }: DescribedCell) => `${name}!${row},${column}`);
+      const places = cells.map(({ row, column }: CellSpec) => `${name}!${row},${column}`);
       expect(new Set(places).size).toBe(places.length);
       for (const [i, a] of tables.entries()) for (const b of tables.slice(i + 1)) expect(a.row + a.rows + 1 < b.row || b.row + b.rows + 1 < a.row).toBe(true);
     }
@@ -108,7 +108,7 @@ test("headings of the measuring sheets stay in view", () => {
 test("the warnings stand where the work is", () => {
   const notes = (name: string): string =>
     sheet(described(LEAST), name)
-      .cells.filter(({ look }) => look === "note")
+      .cells.filter(({ style }) => style === "note")
       .map(({ content }) => content)
       .join(" ");
   expect(notes("Tests")).toContain("the engine can turn over with great force");

@@ -156,7 +156,7 @@ test("our calls are stored as an add-in's, and the file reads back as it was des
     expect([...parts.values()].join("")).not.toMatch(/<f[^>]*>[^<]*HATCH\./);
     const read = readXlsx(bytes);
     expect(read.sheets.map(({ name }) => name)).toEqual(book.sheets.map(({ name }) => name));
-    expect(read.kept.get("note")).toBe('kept: <&"');
+    expect(read.storedTexts.get("note")).toBe('kept: <&"');
     for (const [i, sheet] of book.sheets.entries()) {
       const found = new Map(read.sheets[i]!.cells.map((cell) => [`${cell.row},${cell.column}`, cell.formula === undefined ? cell.value : `=${cell.formula}`]));
       for (const { row, column, content } of sheet.cells) expect(found.get(`${row},${column}`) ?? "").toBe(content);
@@ -183,7 +183,7 @@ test("merged cells and texts that XML must not see raw are written as they shoul
         tables: [],
         validations: [],
         verdicts: [],
-        cells: [{ row: 0, column: 0, content: odd, look: "head" }],
+        cells: [{ row: 0, column: 0, content: odd, style: "head" }],
         merges: [{ row: 0, column: 0, rows: 1, columns: 3 }],
       },
     ],

@@ -3,10 +3,10 @@ import { commonCode, typedText } from "../../calc/grid/grid-text.ts";
 import type { Cell } from "../../core/cell.ts";
 import { areaOf, areaText, type CellAddress, type CellArea } from "../../workbook/address.ts";
 import {
+  type CellMark,
   type Edit,
   HostRefusal,
   MARK_FILL,
-  type Mark,
   type NameSnapshot,
   type SheetHost,
   type SheetSnapshot,
@@ -14,7 +14,7 @@ import {
 } from "../../workbook/port.ts";
 import { noSheet, protectedSheet } from "../../workbook/refusals.ts";
 import { insertPicture } from "./pictures.ts";
-import { type EngineCommand, type MarkedCell, remember, rememberedMarks, step } from "./plugins.ts";
+import { type GridCommand, type MarkedCell, remember, rememberedMarks, step } from "./plugins.ts";
 import { addSheets } from "./sheets.ts";
 
 interface Position {
@@ -25,7 +25,7 @@ interface Position {
 
 /**
  * The bench's spreadsheet engine as a sheet host. The model must come from an engine that
- * `extendEngine` has been told of. What is kept stays with the model; `keptTexts` hands it to
+ * `extendGrid` has been told of. What is kept stays with the model; `storedTexts` hands it to
  * whoever saves the workbook.
  */
 export function benchHost(model: Model, name = ""): SheetHost {
@@ -39,15 +39,15 @@ export function benchHost(model: Model, name = ""): SheetHost {
     mark: async (marks) => mark(model, marks),
     unmark: async () => unmark(model),
     watch: async (changed) => watch(model, changed),
-    recall: async (key) => keptTexts(model).get(key) ?? null,
-    keep: async (key, value) => void keptTexts(model).set(key, value),
+    loadText: async (key) => storedTexts(model).get(key) ?? null,
+    storeText: async (key, value) => void storedTexts(model).set(key, value),
   };
 }
 
 const kept = new WeakMap<Model, Map<string, string>>();
 
 /** The texts kept in a workbook by their keys. They are no step of its history: undo is for what a person does to cells. */
-export function keptTexts(model: Model): Map<string, string> {
+export function storedTexts(model: Model): Map<string, string> {
   const texts = kept.get(model) ?? new Map<string, string>();
   kept.set(model, texts);
   return texts;
@@ -70,7 +70,7 @@ function sheetOf(model: Model, sheetId: string): SheetSnapshot {
   const formulas: (string | null)[][] = Array.from({ length: rows }, () => new Array<string | null>(columns).fill(null));
   for (const position of positions) {
     values[position.row]![position.col] = valueAt(model, position);
-    formulas[position.row]![position.col] = formulaAt(model, position);
+    formulas[position.row]![position.col] = gridFormulaAt(model, position);
   }
   return { name: getters.getSheetName(sheetId), row: 0, column: 0, values, formulas };
 }
@@ -83,7 +83,7 @@ export function valueAt(model: Model, position: Position): Cell {
 }
 
 /** The formula of a cell with its `=`, or `null`; a spilled cell has none. `bounded` ends open ranges where the sheet ends. */
-export function formulaAt(model: Model, position: Position, bounded = false): string | null {
+export function gridFormulaAt(model: Model, position: Position, bounded = false): string | null {
   const cell = model.getters.getCell(position);
   return cell?.isFormula ? cell.compiledFormula.toFormulaString(model.getters, { useBoundedReference: bounded }) : null;
 }
@@ -111,7 +111,7 @@ function selection({ getters }: Model): CellArea {
 }
 
 function write(model: Model, edits: readonly Edit[]): void {
-  const commands: EngineCommand[] = [];
+  const commands: GridCommand[] = [];
   const reach = new Map<string, { columns: number; rows: number }>();
   for (const { sheet, row, column, cells } of edits) {
     const { sheetId } = positionOf(model, { sheet, row, column });
@@ -133,9 +133,9 @@ function write(model: Model, edits: readonly Edit[]): void {
 const contentOf = (cell: number | string | boolean): string => (typeof cell === "string" && cell.startsWith("=") ? cell : typedText(cell));
 
 /** The commands that make a sheet large enough to be written to. */
-function growth({ getters }: Model, sheetId: string, { columns, rows }: { columns: number; rows: number }): EngineCommand[] {
+function growth({ getters }: Model, sheetId: string, { columns, rows }: { columns: number; rows: number }): GridCommand[] {
   const sheetName = getters.getSheetName(sheetId);
-  const more = (dimension: "COL" | "ROW", wanted: number, there: number): EngineCommand[] =>
+  const more = (dimension: "COL" | "ROW", wanted: number, there: number): GridCommand[] =>
     wanted > there ? [{ type: "ADD_COLUMNS_ROWS", dimension, sheetId, sheetName, base: there - 1, position: "after", quantity: wanted - there }] : [];
   return [...more("COL", columns, getters.getNumberCols(sheetId)), ...more("ROW", rows, getters.getNumberRows(sheetId))];
 }
@@ -144,7 +144,7 @@ function refuseProtected({ getters }: Model, sheetId: string): void {
   if (getters.isSheetLocked(sheetId)) throw protectedSheet(getters.getSheetName(sheetId));
 }
 
-function mark(model: Model, marks: readonly Mark[]): void {
+function mark(model: Model, marks: readonly CellMark[]): void {
   const off = takingOff(model);
   const restored = new Map(off.cells.map((cell) => [keyOf(cell), cell.earlier]));
   const marked = new Map<string, MarkedCell>();
@@ -167,7 +167,7 @@ function unmark(model: Model): number {
 }
 
 /** How to take the remembered marks off. A cell that somebody has coloured since keeps that colour. */
-function takingOff(model: Model): { count: number; cells: MarkedCell[]; commands: EngineCommand[] } {
+function takingOff(model: Model): { count: number; cells: MarkedCell[]; commands: GridCommand[] } {
   const marks = rememberedMarks(model);
   for (const { sheetId } of marks) refuseProtected(model, sheetId);
   const cells = marks.filter((cell) => fillAt(model, cell) === cell.fill);
@@ -181,7 +181,7 @@ export function fillAt(model: Model, { sheetId, col, row }: Position): string {
   return model.getters.getCell({ sheetId, col, row })?.style?.fillColor ?? "";
 }
 
-function painting({ sheetId, col, row }: Position, fillColor: string): EngineCommand {
+function painting({ sheetId, col, row }: Position, fillColor: string): GridCommand {
   const target = [{ left: col, right: col, top: row, bottom: row }];
   return { type: "SET_FORMATTING", sheetId, target, style: { fillColor } };
 }
@@ -191,7 +191,7 @@ const CHANGING = new Set(["UPDATE_CELL", "UNDO", "REDO", "CREATE_SHEET", "DELETE
 
 function watch(model: Model, changed: () => void): () => void {
   const watcher = {};
-  const on = model.on as unknown as (event: string, owner: object, heard: (command: EngineCommand) => void) => void;
+  const on = model.on as unknown as (event: string, owner: object, heard: (command: GridCommand) => void) => void;
   let pending = false;
   on.call(model, "command-dispatched", watcher, (command) => {
     pending ||= CHANGING.has(command.type) && (command.type !== "UPDATE_CELL" || "content" in command);

@@ -5,7 +5,7 @@ import { noSheet, protectedSheet } from "../../workbook/refusals.ts";
 import { step } from "./plugins.ts";
 
 /** A picture as the engine keeps it: its file in an address of its own, and what the engine does not know beside that. */
-export interface EnginePicture {
+export interface GridPicture {
   path: string;
   size: { width: number; height: number };
   mimetype: string;
@@ -21,7 +21,7 @@ export function insertPicture(model: Model, { sheet, row, column }: CellAddress,
   if (sheetId === undefined) throw noSheet(sheet);
   if (getters.isSheetLocked(sheetId)) throw protectedSheet(sheet);
   const size = { width, height };
-  const definition: EnginePicture = { path: `data:${PNG};base64,${png}`, size, mimetype: PNG, name, description };
+  const definition: GridPicture = { path: `data:${PNG};base64,${png}`, size, mimetype: PNG, name, description };
   const figureId = `${sheetId}-picture${freeNumber(model)}`;
   step(model, [{ type: "CREATE_IMAGE", sheetId, figureId, col: column, row, offset: { x: 0, y: 0 }, size, definition }]);
 }
@@ -33,8 +33,8 @@ function freeNumber({ getters }: Model): number {
 }
 
 /** The pictures of a sheet in their order. */
-export const picturesOn = ({ getters }: Model, sheetId: string): EnginePicture[] =>
+export const picturesOn = ({ getters }: Model, sheetId: string): GridPicture[] =>
   getters
     .getFigures(sheetId)
     .filter(({ tag }) => tag === "image")
-    .map(({ id }) => getters.getImage(id) as unknown as EnginePicture);
+    .map(({ id }) => getters.getImage(id) as unknown as GridPicture);

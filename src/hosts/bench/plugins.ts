@@ -2,10 +2,10 @@ import type { CompiledFormula, CorePlugin, Model, UIPlugin } from "@odoo/o-sprea
 import { fromGridFormula, toGridFormula } from "../../calc/grid/grid-text.ts";
 import { HostRefusal } from "../../workbook/port.ts";
 import { protectedSheet } from "../../workbook/refusals.ts";
-import { forgetOldSteps, type History } from "./undo-steps.ts";
+import { forgetOldSteps, type GridHistory } from "./undo-steps.ts";
 
 /** A command of the engine, as data. */
-export interface EngineCommand {
+export interface GridCommand {
   type: string;
   [key: string]: unknown;
 }
@@ -20,7 +20,7 @@ export interface MarkedCell {
 }
 
 /** The parts of the engine that the bench's own commands need; its whole module or browser global fits. */
-export interface PluginEngine {
+export interface PluginGrid {
   CompiledFormula: typeof CompiledFormula;
   CorePlugin: typeof CorePlugin;
   UIPlugin: typeof UIPlugin;
@@ -48,7 +48,7 @@ export const MARKS_KEY = "hatchMarks";
  *
  * @throws HostRefusal when the engine refuses one.
  */
-export function step(model: Model, commands: readonly EngineCommand[]): void {
+export function step(model: Model, commands: readonly GridCommand[]): void {
   const outcome: Outcome = {};
   outcomes.set(model.getters, outcome);
   const { reasons } = dispatching(model.dispatch)(STEP, { commands });
@@ -70,7 +70,7 @@ type Dispatch = (type: string, payload: object) => { isSuccessful: boolean; reas
 const dispatching = (dispatch: unknown): Dispatch => dispatch as Dispatch;
 
 /** A command that replaces the remembered marks; for `step`. */
-export const remember = (marks: readonly MarkedCell[]): EngineCommand => ({ type: REMEMBER, marks });
+export const remember = (marks: readonly MarkedCell[]): GridCommand => ({ type: REMEMBER, marks });
 
 export function rememberedMarks(model: Model): readonly MarkedCell[] {
   return (model.getters as unknown as { getHatchMarks(): readonly MarkedCell[] }).getHatchMarks();
@@ -82,7 +82,7 @@ export function rememberedMarks(model: Model): readonly MarkedCell[] {
  * and is part of the workbook's data; and formulas as people and files write them. Doing it again
  * changes nothing.
  */
-export function extendEngine(engine: PluginEngine): void {
+export function extendGrid(engine: PluginGrid): void {
   const { corePluginRegistry, featurePluginRegistry, inverseCommandRegistry } = engine.registries;
   if (corePluginRegistry.contains(MARKS_KEY)) return;
   engine.coreTypes.add(REMEMBER as never);
@@ -105,15 +105,15 @@ function teachSpelling(formulas: typeof CompiledFormula): void {
 /** What the engine has changed since a command of a person's began. */
 interface Observed {
   changes: { key: string; target: Record<string, unknown>; before: unknown }[];
-  commands: EngineCommand[];
+  commands: GridCommand[];
 }
 
 /** What the engine sends to other people, as far as it is steered here. */
-interface Session extends History {
+interface Session extends GridHistory {
   commandSquisher: { squish<T>(commands: T): T; unsquish<T>(commands: T): T };
 }
 
-function stepPlugin({ UIPlugin }: PluginEngine) {
+function stepPlugin({ UIPlugin }: PluginGrid) {
   return class Step extends UIPlugin {
     readonly #observed: Observed;
 
@@ -128,7 +128,7 @@ function stepPlugin({ UIPlugin }: PluginEngine) {
     }
 
     override handle(command: unknown): void {
-      const { type, commands } = command as EngineCommand & { commands: EngineCommand[] };
+      const { type, commands } = command as GridCommand & { commands: GridCommand[] };
       if (type !== STEP) return;
       const outcome = outcomes.get(this.getters) ?? {};
       try {
@@ -163,7 +163,7 @@ function stepPlugin({ UIPlugin }: PluginEngine) {
   };
 }
 
-interface KeptMark {
+interface RangeMark {
   range: unknown;
   fill: string;
   earlier: string;
@@ -178,11 +178,11 @@ interface Zone {
 
 type ApplyChange = (range: unknown) => { changeType: string; range: unknown };
 
-function marksPlugin({ CorePlugin }: PluginEngine) {
+function marksPlugin({ CorePlugin }: PluginGrid) {
   return class Marks extends CorePlugin {
     static override getters = ["getHatchMarks"] as never;
     // The engine's history writes to this field by its name.
-    marks: readonly KeptMark[] = [];
+    marks: readonly RangeMark[] = [];
 
     getHatchMarks(): readonly MarkedCell[] {
       return this.marks.map(({ range, fill, earlier }) => {
@@ -192,7 +192,7 @@ function marksPlugin({ CorePlugin }: PluginEngine) {
     }
 
     override handle(command: unknown): void {
-      const { type, marks } = command as EngineCommand & { marks: MarkedCell[] };
+      const { type, marks } = command as GridCommand & { marks: MarkedCell[] };
       if (type === REMEMBER) this.#keep(marks.map((mark) => this.#kept(mark)));
     }
 
@@ -211,11 +211,11 @@ function marksPlugin({ CorePlugin }: PluginEngine) {
       if (this.marks.length > 0) (data as Record<string, unknown>)[MARKS_KEY] = this.getHatchMarks();
     }
 
-    #kept({ sheetId, col, row, fill, earlier }: MarkedCell): KeptMark {
+    #kept({ sheetId, col, row, fill, earlier }: MarkedCell): RangeMark {
       return { range: this.getters.getRangeFromZone(sheetId, { left: col, right: col, top: row, bottom: row }), fill, earlier };
     }
 
-    #keep(marks: readonly KeptMark[]): void {
+    #keep(marks: readonly RangeMark[]): void {
       (this.history.update as unknown as (field: string, value: unknown) => void)("marks", marks);
     }
   };

@@ -3,19 +3,19 @@ import { typedText } from "../../calc/grid/grid-text.ts";
 import type { Rectangle } from "../../workbook/address.ts";
 import { columnOf } from "../../workbook/address.ts";
 import { nameTaken, refuseTaken } from "../../workbook/refusals.ts";
-import type { DescribedName, DescribedSheet, DescribedSheets, DescribedTable, Rule, Validation } from "../../workbook/sheet-spec.ts";
-import { allowed, HEAD_HEIGHT, headRows, LOOKS, type LookParts, pixelsOf, pixelsOfPoints, VERDICT_FILLS } from "../../workbook/styles.ts";
-import { type EngineCommand, step } from "./plugins.ts";
+import type { NameSpec, Rule, SheetSpec, TableSpec, Validation, WorkbookSpec } from "../../workbook/sheet-spec.ts";
+import { allowed, HEAD_HEIGHT, headRows, pixelsOf, pixelsOfPoints, STYLES, type StyleParts, VERDICT_FILLS } from "../../workbook/styles.ts";
+import { type GridCommand, step } from "./plugins.ts";
 
 /**
  * The new sheets with all that is on them, as one step. The engine has no names for tables and no
  * sentence of one's own for what may not be typed: both are remembered with the table and the rule, for
  * the page and for a file that is saved. It has no set-up for printing.
  */
-export function addSheets(model: Model, given: DescribedSheets): void {
+export function addSheets(model: Model, given: WorkbookSpec): void {
   const { getters } = model;
   // What comes from the pane's page is made of that page's lists, which the engine does not take for lists.
-  const added = JSON.parse(JSON.stringify(given)) as DescribedSheets;
+  const added = JSON.parse(JSON.stringify(given)) as WorkbookSpec;
   const there = getters.getSheetIds();
   refuseTaken(
     added.sheets.map(({ name }) => name),
@@ -37,7 +37,7 @@ export function addSheets(model: Model, given: DescribedSheets): void {
 
 type IdOf = (sheet: string) => string;
 
-function freeIds(taken: Set<string>, sheets: readonly DescribedSheet[]): IdOf {
+function freeIds(taken: Set<string>, sheets: readonly SheetSpec[]): IdOf {
   const ids = new Map<string, string>();
   let number = taken.size;
   for (const { name } of sheets) {
@@ -54,24 +54,24 @@ function freeIds(taken: Set<string>, sheets: readonly DescribedSheet[]): IdOf {
 
 const SMALLEST = { rows: 100, cols: 26 };
 
-function creation({ name, cells: all }: DescribedSheet, sheetId: string, position: number): EngineCommand {
+function creation({ name, cells: all }: SheetSpec, sheetId: string, position: number): GridCommand {
   const rows = all.reduce((most, { row }) => Math.max(most, row + 1), SMALLEST.rows);
   const cols = all.reduce((most, { column }) => Math.max(most, column + 1), SMALLEST.cols);
   return { type: "CREATE_SHEET", sheetId, name, position, rows, cols };
 }
 
-const cells = (sheet: DescribedSheet, sheetId: string): EngineCommand[] =>
-  sheet.cells.map(({ row, column, content, look, format }) => ({
+const cells = (sheet: SheetSpec, sheetId: string): GridCommand[] =>
+  sheet.cells.map(({ row, column, content, style, format }) => ({
     type: "UPDATE_CELL",
     sheetId,
     col: column,
     row,
     ...(content === "" ? {} : { content: typeof content === "string" && content.startsWith("=") ? content : typedText(content) }),
     ...(format && format !== "General" ? { format } : {}),
-    style: styleOf(LOOKS[look]),
+    style: styleOf(STYLES[style]),
   }));
 
-const styleOf = ({ isBold, isItalic, size, ink, fill, isLeft, isWrapped }: LookParts): object => ({
+const styleOf = ({ isBold, isItalic, size, ink, fill, isLeft, isWrapped }: StyleParts): object => ({
   ...(isBold ? { bold: true } : {}),
   ...(isItalic ? { italic: true } : {}),
   ...(size ? { fontSize: size } : {}),
@@ -84,7 +84,7 @@ const styleOf = ({ isBold, isItalic, size, ink, fill, isLeft, isWrapped }: LookP
 const CELLS = /^(?:'((?:[^']|'')+)'|([^'!]+))!\$([A-Z]+)\$(\d+)(?::\$([A-Z]+)\$(\d+))?$/;
 
 /** What a name stands for: cells of one of the new sheets. */
-function cellsNamed({ name, formula }: DescribedName): { sheet: string; zone: Zone } {
+function cellsNamed({ name, formula }: NameSpec): { sheet: string; zone: Zone } {
   const [, quoted, plain, left, top, right = left, bottom = top] = CELLS.exec(formula) ?? [];
   const sheet = quoted?.replaceAll("''", "'") ?? plain;
   if (sheet === undefined) throw new Error(`the name ${name} stands for ${formula}, which is no range of cells`);
@@ -101,13 +101,13 @@ interface Zone {
 const zoneOf = ({ row, column, rows, columns }: Rectangle): Zone => ({ left: column, top: row, right: column + columns - 1, bottom: row + rows - 1 });
 const rangeOf = (sheetId: string, zone: Zone): object => ({ _sheetId: sheetId, _zone: zone });
 
-function naming(name: DescribedName, idOf: IdOf): EngineCommand {
+function naming(name: NameSpec, idOf: IdOf): GridCommand {
   const { sheet, zone } = cellsNamed(name);
   return { type: "CREATE_NAMED_RANGE", name: name.name, ranges: [rangeOf(idOf(sheet), zone)] };
 }
 
 /** Everything of a sheet but its cells. */
-function dress(sheet: DescribedSheet, names: readonly DescribedName[], idOf: IdOf): EngineCommand[] {
+function dress(sheet: SheetSpec, names: readonly NameSpec[], idOf: IdOf): GridCommand[] {
   const { frozen, merges } = sheet;
   const sheetId = idOf(sheet.name);
   return [
@@ -123,10 +123,10 @@ function dress(sheet: DescribedSheet, names: readonly DescribedName[], idOf: IdO
   ];
 }
 
-function borders({ cells: all }: DescribedSheet, sheetId: string): EngineCommand[] {
+function borders({ cells: all }: SheetSpec, sheetId: string): GridCommand[] {
   const byColour = new Map<string, Zone[]>();
-  for (const { row, column, look } of all) {
-    const { border } = LOOKS[look];
+  for (const { row, column, style } of all) {
+    const { border } = STYLES[style];
     if (border) byColour.set(border, [...(byColour.get(border) ?? []), zoneOf({ row, column, rows: 1, columns: 1 })]);
   }
   return [...byColour].map(([color, target]) => {
@@ -135,7 +135,7 @@ function borders({ cells: all }: DescribedSheet, sheetId: string): EngineCommand
   });
 }
 
-const tableOf = ({ name, row, column, rows, headings }: DescribedTable, sheetId: string): EngineCommand => ({
+const tableOf = ({ name, row, column, rows, headings }: TableSpec, sheetId: string): GridCommand => ({
   type: "CREATE_TABLE",
   sheetId,
   tableType: "static",
@@ -175,12 +175,12 @@ export function tableNames({ getters }: Model): string[] {
   });
 }
 
-function validating({ area, rule, sentence }: Validation, id: string, sheetId: string, names: readonly DescribedName[], idOf: IdOf): EngineCommand {
+function validating({ area, rule, sentence }: Validation, id: string, sheetId: string, names: readonly NameSpec[], idOf: IdOf): GridCommand {
   const ranges = [rangeOf(sheetId, zoneOf(area))];
   return { type: "ADD_DATA_VALIDATION_RULE", sheetId, ranges, rule: { id, isBlocking: true, criterion: criterionOf(rule, names, idOf), sentence } };
 }
 
-function criterionOf(rule: Rule, names: readonly DescribedName[], idOf: IdOf): object {
+function criterionOf(rule: Rule, names: readonly NameSpec[], idOf: IdOf): object {
   const only = allowed(rule);
   switch (only.type) {
     case "decimal":
@@ -193,14 +193,14 @@ function criterionOf(rule: Rule, names: readonly DescribedName[], idOf: IdOf): o
 }
 
 /** A list of the engine's is a range; it knows no name there. */
-function listedUnder(wanted: string, names: readonly DescribedName[], idOf: IdOf): object {
+function listedUnder(wanted: string, names: readonly NameSpec[], idOf: IdOf): object {
   const name = names.find((one) => one.name === wanted);
   if (!name) throw new Error(`the name ${wanted} is not one of the new sheets`);
   idOf(cellsNamed(name).sheet);
   return { type: "isValueInRange", values: [name.formula], displayStyle: "arrow" };
 }
 
-function repeatVerdicts({ verdicts }: DescribedSheet, sheetId: string): EngineCommand[] {
+function repeatVerdicts({ verdicts }: SheetSpec, sheetId: string): GridCommand[] {
   if (verdicts.length === 0) return [];
   const ranges = verdicts.map((box) => rangeOf(sheetId, zoneOf(box)));
   return VERDICT_FILLS.map(([word, fillColor], i) => ({

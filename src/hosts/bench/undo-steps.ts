@@ -1,5 +1,5 @@
 /** The engine's record of what was done, as far as it is steered here. */
-export interface History {
+export interface GridHistory {
   revisions: { tree: Tree };
   processedRevisions: Set<string>;
   isFullySynchronized(): boolean;
@@ -26,7 +26,7 @@ const EVERY = 100;
  * that a page grows by a megabyte for a thousand edits. On the bench nobody is behind: what can no
  * longer be taken back is let go.
  */
-export function forgetOldSteps(history: History, every = EVERY): void {
+export function forgetOldSteps(history: GridHistory, every = EVERY): void {
   let done: string[] = [];
   let since = 0;
   history.on("revision-undone", history, ({ revisionId }) => {

@@ -5,7 +5,7 @@ import { HostRefusal } from "../../workbook/port.ts";
 export type RunExcel = <T>(batch: (context: Excel.RequestContext) => Promise<T>) => Promise<T>;
 
 /** A change that Excel is to make in one sync, with what is needed to take it back. */
-export interface Change<Result = void> {
+export interface UndoableEdit<Result = void> {
   /** Tells Excel what to do with the next sync; nothing where there is nothing to do. */
   order?(): void;
   result: Result;
@@ -20,8 +20,8 @@ export interface Change<Result = void> {
  * done what came before it, so whatever went wrong, the workbook is looked at again and what is there
  * of the change is taken back; the sentence says what came of that.
  */
-export async function changed<Result>(run: RunExcel, prepare: (context: Excel.RequestContext) => Promise<Change<Result>>): Promise<Result> {
-  let begun: Change<Result> | undefined;
+export async function makeEdit<Result>(run: RunExcel, prepare: (context: Excel.RequestContext) => Promise<UndoableEdit<Result>>): Promise<Result> {
+  let begun: UndoableEdit<Result> | undefined;
   try {
     return await run(async (context) => {
       const change = await prepare(context);
@@ -39,7 +39,7 @@ export async function changed<Result>(run: RunExcel, prepare: (context: Excel.Re
   }
 }
 
-async function remaining(run: RunExcel, { takeBack, where }: Change<unknown>): Promise<string> {
+async function remaining(run: RunExcel, { takeBack, where }: UndoableEdit<unknown>): Promise<string> {
   try {
     return (await run(takeBack)) || "Nothing was changed.";
   } catch {
@@ -49,13 +49,13 @@ async function remaining(run: RunExcel, { takeBack, where }: Change<unknown>): P
 
 /** Which of the cells have changed and which have not, as a sentence; none when no cell has. */
 export function halfChanged(cells: readonly { cell: CellAddress; isChanged: boolean }[]): string {
-  const those = (isChanged: boolean) => placesOf(cells.filter((one) => one.isChanged === isChanged).map(({ cell }) => cell));
+  const those = (isChanged: boolean) => areasText(cells.filter((one) => one.isChanged === isChanged).map(({ cell }) => cell));
   if (!cells.some(({ isChanged }) => isChanged)) return "";
   return `It could not be taken back. Changed: ${those(true)}. Not changed: ${those(false) || "none"}.`;
 }
 
 /** `Bores!B2:C3, Limits!A1` */
-export function placesOf(cells: readonly CellAddress[]): string {
+export function areasText(cells: readonly CellAddress[]): string {
   const sheets = [...new Set(cells.map(({ sheet }) => sheet))];
   return sheets.flatMap((sheet) => areasOf(cells.filter((cell) => cell.sheet === sheet)).map((area) => areaText({ sheet, ...area }))).join(", ");
 }

@@ -2,10 +2,10 @@ import type { Cell } from "../../core/cell.ts";
 import { areaOf, type CellArea } from "../../workbook/address.ts";
 import type { NameSnapshot, SheetHost, SheetSnapshot, TableSnapshot, WorkbookSnapshot } from "../../workbook/port.ts";
 import { hiddenSheet, noSheet } from "../../workbook/refusals.ts";
-import { asHostRefusal, type Change, changed, type RunExcel } from "./change.ts";
+import { asHostRefusal, makeEdit, type RunExcel, type UndoableEdit } from "./change.ts";
 import { replaceMarks } from "./marks.ts";
 import { addSheets, isOfPrinting } from "./sheets.ts";
-import { keepText, recallText } from "./storage.ts";
+import { loadText, storeText } from "./storage.ts";
 import { insertPicture, write } from "./write.ts";
 
 /**
@@ -25,8 +25,8 @@ export function excelHost(run: RunExcel = runExcel): SheetHost {
   };
   // What is kept is read, changed and put back as one text: two at a time would lose what one of them put there.
   let turn: Promise<unknown> = Promise.resolve();
-  const inTurn = <Result>(prepare: (context: Excel.RequestContext) => Promise<Change<Result>>): Promise<Result> => {
-    const done = turn.then(() => changed(run, prepare));
+  const inTurn = <Result>(prepare: (context: Excel.RequestContext) => Promise<UndoableEdit<Result>>): Promise<Result> => {
+    const done = turn.then(() => makeEdit(run, prepare));
     turn = done.catch(() => {});
     return done;
   };
@@ -47,14 +47,14 @@ export function excelHost(run: RunExcel = runExcel): SheetHost {
     selection: () => asked(selection),
     async addSheets(added) {
       try {
-        await changed(run, (context) => addSheets(context, added));
+        await makeEdit(run, (context) => addSheets(context, added));
       } catch (error) {
         if (!isOfPrinting(error)) throw error;
-        await changed(run, (context) => addSheets(context, added, false));
+        await makeEdit(run, (context) => addSheets(context, added, false));
       }
     },
-    write: (edits) => changed(run, (context) => write(context, edits)),
-    insertPicture: (corner, picture) => changed(run, (context) => insertPicture(context, corner, picture)),
+    write: (edits) => makeEdit(run, (context) => write(context, edits)),
+    insertPicture: (corner, picture) => makeEdit(run, (context) => insertPicture(context, corner, picture)),
     mark: async (marks) => void (await inTurn((context) => replaceMarks(context, marks))),
     unmark: () => inTurn((context) => replaceMarks(context, [])),
     watch: (changed) =>
@@ -71,8 +71,8 @@ export function excelHost(run: RunExcel = runExcel): SheetHost {
           watch.context.sync().catch(() => {});
         };
       }),
-    recall: (key) => asked((context) => recallText(context, key)),
-    keep: (key, value) => inTurn((context) => keepText(context, key, value)),
+    loadText: (key) => asked((context) => loadText(context, key)),
+    storeText: (key, value) => inTurn((context) => storeText(context, key, value)),
   };
 }
 

@@ -1,9 +1,9 @@
 import type { CellAddress } from "../../workbook/address.ts";
-import { MARK_FILL, type Mark } from "../../workbook/port.ts";
+import { type CellMark, MARK_FILL } from "../../workbook/port.ts";
 import { noSheet, protectedSheet } from "../../workbook/refusals.ts";
-import { type KeptMark, keptMarks, MARKED } from "../../workbook/storage.ts";
-import { type Change, halfChanged, placesOf as placesText } from "./change.ts";
-import { keep, keepAgain, keptIn } from "./storage.ts";
+import { MARKED, type StoredMark, storedMarks } from "../../workbook/storage.ts";
+import { halfChanged, areasText as placesText, type UndoableEdit } from "./change.ts";
+import { store, storeAgain, storedIn } from "./storage.ts";
 
 /** How a cell is filled; `null` for not at all. */
 interface Fill {
@@ -18,16 +18,16 @@ interface Place {
   row: number;
   column: number;
   fill: Excel.RangeFill;
-  earlier?: KeptMark;
+  earlier?: StoredMark;
   colour?: string;
 }
 
 /** Takes every remembered mark off and puts these on; says how many there were. Two or three syncs that look. */
-export async function replaceMarks(context: Excel.RequestContext, marks: readonly Mark[]): Promise<Change<number>> {
+export async function replaceMarks(context: Excel.RequestContext, marks: readonly CellMark[]): Promise<UndoableEdit<number>> {
   const { worksheets } = context.workbook;
   worksheets.load("items/id,items/name,items/protection/protected");
-  const kept = await keptIn(context);
-  const remembered = keptMarks(kept.texts);
+  const kept = await storedIn(context);
+  const remembered = storedMarks(kept.texts);
   const before = new Map(kept.texts);
   if (remembered.length === 0 && marks.length === 0) return { result: 0, where: "", takeBack: async () => "" };
   const places = placesOf(worksheets.items, remembered, marks);
@@ -41,7 +41,7 @@ export async function replaceMarks(context: Excel.RequestContext, marks: readonl
       const repainted = places.map((place, i) => repaint(place, looks[i]!));
       kept.texts.set(MARKED, JSON.stringify(repainted.flatMap(({ memory }) => memory)));
       // The memory first: a mark that nobody remembers could not be taken off any more.
-      keep(context, kept);
+      store(context, kept);
       for (const { paint } of repainted) paint();
     },
     takeBack: (again) => takeBack(again, places, looks, before),
@@ -69,14 +69,14 @@ async function takeBack(
   await context.sync();
   const left = halfChanged(await changes());
   if (left) return left;
-  return (await keepAgain(context, texts)) ? "" : "The cells are as they were, but the note of which are marked may be the new one.";
+  return (await storeAgain(context, texts)) ? "" : "The cells are as they were, but the note of which are marked may be the new one.";
 }
 
 const isSame = (a: Fill | null, b: Fill | null): boolean =>
   a?.color.toUpperCase() === b?.color.toUpperCase() && a?.pattern === b?.pattern && a?.patternColor === b?.patternColor;
 
 /** Each cell once, whether it has a mark, gets one, or both; refuses where a sheet is closed to changes. */
-function placesOf(sheets: readonly Excel.Worksheet[], remembered: readonly KeptMark[], marks: readonly Mark[]): Place[] {
+function placesOf(sheets: readonly Excel.Worksheet[], remembered: readonly StoredMark[], marks: readonly CellMark[]): Place[] {
   const places = new Map<string, Place>();
   const place = (sheet: Excel.Worksheet, row: number, column: number): Place => {
     if (sheet.protection.protected) throw protectedSheet(sheet.name);
@@ -100,7 +100,7 @@ function placesOf(sheets: readonly Excel.Worksheet[], remembered: readonly KeptM
 }
 
 /** How a cell gets its look, its mark or the one it had before, and what to remember of it. */
-function repaint({ sheet, row, column, fill, earlier, colour }: Place, now: Fill | null): { paint(): void; memory: KeptMark[] } {
+function repaint({ sheet, row, column, fill, earlier, colour }: Place, now: Fill | null): { paint(): void; memory: StoredMark[] } {
   // Filled by the person since it was marked: that is how they want it.
   const own = earlier && now?.color.toUpperCase() !== earlier.mark.toUpperCase();
   const before = earlier && !own ? lookBefore(earlier) : now;
@@ -112,7 +112,7 @@ function repaint({ sheet, row, column, fill, earlier, colour }: Place, now: Fill
   };
 }
 
-function lookBefore({ before, pattern, patternColor }: KeptMark): Fill | null {
+function lookBefore({ before, pattern, patternColor }: StoredMark): Fill | null {
   return before === null ? null : { color: before, ...(pattern ? { pattern, patternColor } : {}) };
 }
 

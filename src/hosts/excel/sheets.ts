@@ -1,29 +1,29 @@
 import { boxName, type Rectangle } from "../../workbook/address.ts";
 import { nameTaken, protectedBook, refuseTaken, tableTaken } from "../../workbook/refusals.ts";
-import { contentOf, type DescribedSheet, type DescribedSheets, type Rule, type Validation } from "../../workbook/sheet-spec.ts";
+import { cellContents, type Rule, type SheetSpec, type Validation, type WorkbookSpec } from "../../workbook/sheet-spec.ts";
 import {
   allowed,
   EARLIEST_DATE,
   FOOTER,
   HEAD_HEIGHT,
   headRows,
-  LOOKS,
-  type LookArea,
-  type LookParts,
-  lookAreas,
   MARGINS,
   pixelsOf,
   pointsOf,
   REFUSED_TITLE,
+  STYLES,
+  type StyleArea,
+  type StyleParts,
+  styleAreas,
   titleColumns,
   titleRows,
   VERDICT_FILLS,
 } from "../../workbook/styles.ts";
-import type { Change } from "./change.ts";
+import type { UndoableEdit } from "./change.ts";
 import { typed } from "./write.ts";
 
 /** The new sheets with all that is on them. One sync to look. `prints` for those that are set up for printing too. */
-export async function addSheets(context: Excel.RequestContext, added: DescribedSheets, prints = true): Promise<Change> {
+export async function addSheets(context: Excel.RequestContext, added: WorkbookSpec, prints = true): Promise<UndoableEdit> {
   const { workbook } = context;
   await refuseWhatIsThere(context, added);
   return {
@@ -44,7 +44,7 @@ export async function addSheets(context: Excel.RequestContext, added: DescribedS
 }
 
 /** None of the sheets and names was there before, so what is there now is ours. */
-async function takeOut(context: Excel.RequestContext, added: DescribedSheets): Promise<string> {
+async function takeOut(context: Excel.RequestContext, added: WorkbookSpec): Promise<string> {
   const { worksheets, names } = context.workbook;
   const ours = async (): Promise<{ sheets: Excel.Worksheet[]; named: Excel.NamedItem[] }> => {
     worksheets.load("items/name");
@@ -63,7 +63,7 @@ async function takeOut(context: Excel.RequestContext, added: DescribedSheets): P
   return list.length > 0 ? `It could not be taken back wholly. Left of it: ${list.join(", ")}.` : "";
 }
 
-async function refuseWhatIsThere(context: Excel.RequestContext, { sheets, names }: DescribedSheets): Promise<void> {
+async function refuseWhatIsThere(context: Excel.RequestContext, { sheets, names }: WorkbookSpec): Promise<void> {
   const { worksheets, names: there, tables, protection } = context.workbook;
   worksheets.load("items/name");
   there.load("items/name");
@@ -81,13 +81,13 @@ async function refuseWhatIsThere(context: Excel.RequestContext, { sheets, names 
   refuseTaken([...names.map(({ name }) => name), ...tableNames], taken(tables.items), tableTaken);
 }
 
-function fill(sheet: Excel.Worksheet, described: DescribedSheet): void {
-  const block = contentOf(described).map((line) => line.map(typed));
+function fill(sheet: Excel.Worksheet, described: SheetSpec): void {
+  const block = cellContents(described).map((line) => line.map(typed));
   if (block.length > 0) sheet.getRangeByIndexes(0, 0, block.length, block[0]!.length).formulas = block;
 }
 
 /** Everything of a sheet but what stands in its cells. */
-function dress(sheet: Excel.Worksheet, described: DescribedSheet): void {
+function dress(sheet: Excel.Worksheet, described: SheetSpec): void {
   const { tables, merges, validations, verdicts, widths } = described;
   for (const { name, row, column, rows, headings } of tables) {
     const table = sheet.tables.add(rangeOf(sheet, { row, column, rows: rows + 1, columns: headings.length }), true);
@@ -96,7 +96,7 @@ function dress(sheet: Excel.Worksheet, described: DescribedSheet): void {
     table.style = "TableStyleLight1";
     table.showBandedRows = false;
   }
-  const areas = lookAreas(described.cells);
+  const areas = styleAreas(described.cells);
   wearLooks(sheet, areas);
   giveFormats(sheet, areas);
   for (const box of merges) rangeOf(sheet, box).merge(false);
@@ -112,19 +112,19 @@ function dress(sheet: Excel.Worksheet, described: DescribedSheet): void {
 const rangeOf = (sheet: Excel.Worksheet, { row, column, rows, columns }: Rectangle): Excel.Range => sheet.getRangeByIndexes(row, column, rows, columns);
 
 /** One block; Excel leaves a cell alone where it holds null. */
-function giveFormats(sheet: Excel.Worksheet, all: readonly LookArea[]): void {
+function giveFormats(sheet: Excel.Worksheet, all: readonly StyleArea[]): void {
   const areas = all.filter(({ format }) => format !== "General");
   if (areas.length === 0) return;
-  const most = (end: (area: LookArea) => number) => areas.reduce((far, area) => Math.max(far, end(area)), 0);
+  const most = (end: (area: StyleArea) => number) => areas.reduce((far, area) => Math.max(far, end(area)), 0);
   const columns = most((area) => area.column + area.columns);
   const block = Array.from({ length: most((area) => area.row + area.rows) }, () => new Array<string | null>(columns).fill(null));
   for (const { row, column, rows, columns: wide, format } of areas) for (let r = row; r < row + rows; r++) block[r]!.fill(format, column, column + wide);
   sheet.getRangeByIndexes(0, 0, block.length, columns).numberFormat = block;
 }
 
-function wearLooks(sheet: Excel.Worksheet, areas: readonly LookArea[]): void {
-  for (const [look, parts] of Object.entries(LOOKS)) {
-    const own = areas.filter((area) => area.look === look);
+function wearLooks(sheet: Excel.Worksheet, areas: readonly StyleArea[]): void {
+  for (const [look, parts] of Object.entries(STYLES)) {
+    const own = areas.filter((area) => area.style === look);
     if (Object.keys(parts).length > 0) for (const address of inAddresses(own)) wear(sheet.getRanges(address).format, parts);
     if (!parts.border) continue;
     // Excel refuses a line inside an area that has no inside.
@@ -141,7 +141,7 @@ function wearLooks(sheet: Excel.Worksheet, areas: readonly LookArea[]): void {
   }
 }
 
-function wear(format: Excel.RangeFormat, { isBold, isItalic, size, ink, fill: colour, isLeft, isWrapped }: LookParts): void {
+function wear(format: Excel.RangeFormat, { isBold, isItalic, size, ink, fill: colour, isLeft, isWrapped }: StyleParts): void {
   if (isBold) format.font.bold = true;
   if (isItalic) format.font.italic = true;
   if (size) format.font.size = size;
@@ -200,7 +200,7 @@ function repeatVerdicts(areas: Excel.RangeAreas): void {
   }
 }
 
-function freeze(sheet: Excel.Worksheet, { frozen: { rows, columns } }: DescribedSheet): void {
+function freeze(sheet: Excel.Worksheet, { frozen: { rows, columns } }: SheetSpec): void {
   if (rows && columns) sheet.freezePanes.freezeAt(sheet.getRangeByIndexes(0, 0, rows, columns));
   else if (rows) sheet.freezePanes.freezeRows(rows);
   else if (columns) sheet.freezePanes.freezeColumns(columns);
@@ -215,7 +215,7 @@ export function isOfPrinting(refusal: unknown): boolean {
 /** Excel counts margins in points. */
 const POINTS_OF_AN_INCH = 72;
 
-function setUpPage(page: Excel.PageLayout, { print, frozen: { rows, columns } }: DescribedSheet): void {
+function setUpPage(page: Excel.PageLayout, { print, frozen: { rows, columns } }: SheetSpec): void {
   page.orientation = print.isLandscape ? "Landscape" : "Portrait";
   page.paperSize = print.paper === "A4" ? "A4" : "Letter";
   page.zoom = { horizontalFitToPages: 1 };

@@ -2,7 +2,7 @@ import type { CellAddress } from "../../workbook/address.ts";
 import type { Edit, SheetPicture } from "../../workbook/port.ts";
 import { noSheet, protectedSheet } from "../../workbook/refusals.ts";
 import { pointsOf } from "../../workbook/styles.ts";
-import { type Change, halfChanged, placesOf } from "./change.ts";
+import { areasText, halfChanged, type UndoableEdit } from "./change.ts";
 
 /** One cell's content as Excel takes it. */
 type Typed = number | string | boolean | null;
@@ -15,7 +15,7 @@ interface Target {
 }
 
 /** One sync to look at the sheets, one at the cells. */
-export async function write(context: Excel.RequestContext, edits: readonly Edit[]): Promise<Change> {
+export async function write(context: Excel.RequestContext, edits: readonly Edit[]): Promise<UndoableEdit> {
   const sheets = await openSheets(
     context,
     edits.map(({ sheet }) => sheet),
@@ -28,7 +28,7 @@ export async function write(context: Excel.RequestContext, edits: readonly Edit[
   const cells = targets.flatMap((target) => cellsOf(target));
   return {
     result: undefined,
-    where: placesOf(cells),
+    where: areasText(cells),
     order: () => {
       for (const [i, { block }] of targets.entries()) ranges[i]!.formulas = block;
     },
@@ -117,7 +117,7 @@ async function openSheets(context: Excel.RequestContext, names: readonly string[
 }
 
 /** Two syncs to look. */
-export async function insertPicture(context: Excel.RequestContext, { sheet: name, row, column }: CellAddress, picture: SheetPicture): Promise<Change> {
+export async function insertPicture(context: Excel.RequestContext, { sheet: name, row, column }: CellAddress, picture: SheetPicture): Promise<UndoableEdit> {
   const sheet = (await openSheets(context, [name])).get(name)!;
   const corner = sheet.getCell(row, column);
   corner.load("left,top");

@@ -47,7 +47,7 @@ async function readFile(file: File | null, { uncertainty }: WorkbookOptions): Pr
   try {
     mustFit(file.size);
     const book = readXlsx(new Uint8Array(await file.arrayBuffer()));
-    const { mapping, notes: laid } = await recallLayout({ recall: async (key) => book.kept.get(key) ?? null });
+    const { mapping, notes: laid } = await recallLayout({ loadText: async (key) => book.storedTexts.get(key) ?? null });
     const set = readingsOfWorkbook(storedSnapshot(book, file.name), { uncertainty, mapping });
     const blank = uncalculated(book);
     const notes =

@@ -36,8 +36,8 @@ export async function part<T>(loading: Promise<T>): Promise<T> {
 }
 
 /** The layout of its own that a workbook keeps; `notes` say why one that is there cannot be used. */
-export async function recallLayout(host: Pick<SheetHost, "recall">): Promise<{ mapping: Mapping | undefined; notes: readonly string[] }> {
-  if (!(await host.recall(LAYOUT_KEY))) return { mapping: undefined, notes: [] };
+export async function recallLayout(host: Pick<SheetHost, "loadText">): Promise<{ mapping: Mapping | undefined; notes: readonly string[] }> {
+  if (!(await host.loadText(LAYOUT_KEY))) return { mapping: undefined, notes: [] };
   const { keptLayout } = await loadLayouts();
   return keptLayout(host);
 }

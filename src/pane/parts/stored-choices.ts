@@ -13,18 +13,18 @@ const REST = 800;
 export class Kept {
   /** Fulfilled once what the workbook keeps is known; a workbook that cannot be asked keeps nothing. */
   readonly recalled: Promise<void>;
-  readonly #host: Pick<SheetHost, "recall" | "keep">;
+  readonly #host: Pick<SheetHost, "loadText" | "storeText">;
   readonly #values = new Map<string, unknown>();
   #isInWorkbook = false;
   #resting: ReturnType<typeof setTimeout> | undefined;
 
-  constructor(host: Pick<SheetHost, "recall" | "keep">) {
+  constructor(host: Pick<SheetHost, "loadText" | "storeText">) {
     this.#host = host;
     this.recalled = this.#recall().catch(() => {});
   }
 
   async #recall(): Promise<void> {
-    const text = await this.#host.recall(PANE_KEY);
+    const text = await this.#host.loadText(PANE_KEY);
     this.#isInWorkbook = text !== null;
     const read: unknown = JSON.parse(text ?? "{}");
     if (typeof read !== "object" || read === null) return;
@@ -51,7 +51,7 @@ export class Kept {
     clearTimeout(this.#resting);
     this.#resting = undefined;
     this.recalled
-      .then(() => this.#host.keep(PANE_KEY, JSON.stringify(Object.fromEntries(this.#values))))
+      .then(() => this.#host.storeText(PANE_KEY, JSON.stringify(Object.fromEntries(this.#values))))
       .then(
         () => {
           this.#isInWorkbook = true;

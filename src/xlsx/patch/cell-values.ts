@@ -13,7 +13,7 @@ export interface SheetChanges {
   /** How far the result of a formula reaches, as its `ref` says it, where that has changed. */
   reaches: Map<number, string>;
   /** Cells that get another look. */
-  looks: Set<number>;
+  restyled: Set<number>;
 }
 
 /** What a sheet shares with others of its workbook. */
@@ -67,13 +67,13 @@ const LONGEST = 32_767;
 const DIGITS = 15;
 
 /** A cell's value as its element has it: the attribute `t`, and what stands in `<v>`. */
-interface Content {
+interface StoredContent {
   type: string | null;
   text: string;
 }
 
 /** How a value that is worked out is stored; `null` for a cell that holds none. */
-export function contentOf(value: Cell): Content | null {
+export function storedContent(value: Cell): StoredContent | null {
   if (value === null) return null;
   if (isCellError(value)) return { type: "e", text: ERRORS.has(value.error) ? value.error : "#VALUE!" };
   if (typeof value === "boolean") return { type: "b", text: value ? "1" : "0" };
@@ -83,7 +83,7 @@ export function contentOf(value: Cell): Content | null {
 
 /** The same value as one that is stored, by all digits that a sheet keeps of a number. `shared` gives the workbook's shared texts. */
 export function isStored(
-  { type, text }: Content,
+  { type, text }: StoredContent,
   stored: { type: string | undefined; text: string | null },
   shared: (index: number) => string | undefined,
 ): boolean {
@@ -97,7 +97,7 @@ export function isStored(
 }
 
 /** `<v>…</v>`. Blanks at its ends would else be dropped. */
-export function valueXml({ text }: Content, prefix: string): string {
+export function valueXml({ text }: StoredContent, prefix: string): string {
   const space = /^\s|\s$|[\n\t]/.test(text) ? ' xml:space="preserve"' : "";
   return `<${prefix}v${space}>${cellXmlText(text)}</${prefix}v>`;
 }

@@ -7,7 +7,7 @@ interface Edit {
 }
 
 /** A part with pieces of it replaced at exact places; every byte between them stays. */
-export class Patch {
+export class BytesPatch {
   /** What places count in. */
   readonly bytes: Uint8Array;
   readonly #back: (utf8: Uint8Array) => Uint8Array;

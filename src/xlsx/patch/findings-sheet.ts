@@ -1,12 +1,12 @@
 import { CHECK_PREFIX } from "../../core/sentences.ts";
 import { cellName, placeName } from "../../workbook/address.ts";
-import { MARK_FILL, type Mark } from "../../workbook/port.ts";
+import { type CellMark, MARK_FILL } from "../../workbook/port.ts";
 import { xmlText } from "../xml.ts";
 import { cellXmlText } from "./edit.ts";
-import type { Looks } from "./styles.ts";
+import type { StylesPatch } from "./styles.ts";
 
 /** A line of the sheet: the cell that is marked, and what is said of it. */
-export interface FindingLine extends Mark {
+export interface FindingLine extends CellMark {
   /** The finding's word, as the verdict says it. */
   word: string;
   /** What is judged, in the shop's own words. */
@@ -34,7 +34,7 @@ const LONGEST = 32_000;
  * is a sheet of its own, because notes at the cells would take the place of the shop's, and touch the
  * drawings and people that hang on them; a sheet at the end touches nothing that is there.
  */
-export function findingsSheet({ lines, remarks }: FindingsPage, namespace: string, looks: Looks): string {
+export function findingsSheet({ lines, remarks }: FindingsPage, namespace: string, styles: StylesPatch): string {
   const head = [TITLE, ...remarks, ""].map((text) => [text]);
   const listed = lines.slice(0, MOST);
   const left = lines.length - listed.length;
@@ -45,7 +45,7 @@ export function findingsSheet({ lines, remarks }: FindingsPage, namespace: strin
   for (const [i, line] of listed.entries()) {
     const row = first + i;
     const place = placeName(line.cell);
-    xml.push(rowXml(row, [line.word, place, line.label, line.sentence], looks.filled(0, MARK_FILL[line.tone])));
+    xml.push(rowXml(row, [line.word, place, line.label, line.sentence], styles.filled(0, MARK_FILL[line.tone])));
     links.push(`<hyperlink ref="${cellName({ row, column: 1 })}" location="${xmlText(place)}" display="${xmlText(place)}"/>`);
   }
   if (left > 0) xml.push(rowXml(first + listed.length, [`and ${left.toLocaleString("en")} more, all marked in their cells`]));

@@ -1,7 +1,7 @@
 import { keyOf, MOST_COLUMNS } from "../../workbook/address.ts";
-import { MARK_FILL, type Mark } from "../../workbook/port.ts";
-import { FINDINGS_SHEET, KEPT_NAMESPACE, type KeptMark, keptMarks, keptXml, MARKED } from "../../workbook/storage.ts";
-import { LIMITS, type Limits } from "../file-limits.ts";
+import { type CellMark, MARK_FILL } from "../../workbook/port.ts";
+import { FINDINGS_SHEET, MARKED, STORAGE_NAMESPACE, type StoredMark, storageXml, storedMarks } from "../../workbook/storage.ts";
+import { FILE_LIMITS, type FileLimits } from "../file-limits.ts";
 import type { CalculatedWorkbook, WorkbookFile } from "../model.ts";
 import { type Relation, readStrings, readWorkbookPart, relationsOf } from "../read/parts.ts";
 import { Zip } from "../zip.ts";
@@ -9,20 +9,20 @@ import { valueChanges } from "./cell-values.ts";
 import { themeColours } from "./colours.ts";
 import { type FindingsPage, findingsSheet, SHEET_NAME, TITLE } from "./findings-sheet.ts";
 import { Package } from "./package.ts";
-import { Relations, relationsPath, WorkbookPart } from "./parts.ts";
-import { Looks } from "./styles.ts";
+import { RelationsPatch, relationsPath, WorkbookPartPatch } from "./parts.ts";
+import { StylesPatch } from "./styles.ts";
 import { patchSheet } from "./worksheet.ts";
 
 /** The marks of one sheet: those that it remembers, and those that it is to have. */
 class SheetMarks {
-  readonly #earlier = new Map<number, KeptMark>();
+  readonly #earlier = new Map<number, StoredMark>();
   readonly #colours = new Map<number, string>();
-  readonly #kept = new Map<number, KeptMark>();
+  readonly #kept = new Map<number, StoredMark>();
 
   constructor(
     readonly sheet: string,
-    remembered: readonly KeptMark[],
-    marks: readonly Mark[],
+    remembered: readonly StoredMark[],
+    marks: readonly CellMark[],
   ) {
     for (const mark of remembered) if (mark.cell.sheet === sheet) this.#earlier.set(keyOf(mark.cell), mark);
     for (const { cell, tone } of marks) if (cell.sheet === sheet) this.#colours.set(keyOf(cell), MARK_FILL[tone]);
@@ -34,21 +34,21 @@ class SheetMarks {
   }
 
   /** Gives a cell its look: its mark, or the one that it had before. */
-  restyle(key: number, style: number, looks: Looks): number {
+  restyle(key: number, style: number, styles: StylesPatch): number {
     const earlier = this.#earlier.get(key);
     const colour = this.#colours.get(key);
-    const now = looks.fillOf(style);
+    const now = styles.fillOf(style);
     // Filled by a person since it was marked: that is how they want it.
     const own = earlier !== undefined && now?.toUpperCase() !== earlier.mark.toUpperCase();
-    if (colour === undefined) return earlier && !own ? looks.unfilled(style, earlier.before) : style;
+    if (colour === undefined) return earlier && !own ? styles.unfilled(style, earlier.before) : style;
     const place = { row: Math.floor(key / MOST_COLUMNS), column: key % MOST_COLUMNS };
     const before = earlier && !own ? earlier.before : now;
     this.#kept.set(key, { ...(earlier ?? {}), cell: { sheet: this.sheet, ...place }, before, mark: colour });
-    return earlier && !own && earlier.mark === colour ? style : looks.filled(style, colour);
+    return earlier && !own && earlier.mark === colour ? style : styles.filled(style, colour);
   }
 
   /** What is to be remembered, in the order of the cells. */
-  kept(): KeptMark[] {
+  kept(): StoredMark[] {
     return [...this.#kept].sort(([a], [b]) => a - b).map(([, mark]) => mark);
   }
 }
@@ -63,7 +63,7 @@ interface Marking {
   book: WorkbookFile;
   calculated: CalculatedWorkbook;
   /** One for each cell. */
-  marks: readonly Mark[];
+  marks: readonly CellMark[];
   page: FindingsPage;
 }
 
@@ -82,7 +82,7 @@ export interface MarkedCopy {
  * byte; in those that it does, all stays but the cells, styles and lists that are meant. Marks are
  * remembered in the workbook, so that the pane can take them off and marking again changes nothing more.
  */
-export function markedCopy(bytes: Uint8Array, { book, calculated, marks, page }: Marking, limits: Limits = LIMITS): MarkedCopy {
+export function markedCopy(bytes: Uint8Array, { book, calculated, marks, page }: Marking, limits: FileLimits = FILE_LIMITS): MarkedCopy {
   const marker = new Marker(new Package(bytes, new Zip(bytes, limits)), book, limits);
   const counts = marker.sheets(calculated, marks);
   marker.findings(page);
@@ -95,9 +95,9 @@ class Marker {
   readonly #path: string;
   readonly #folder: string;
   readonly #related: Relation[];
-  readonly #relations: Relations;
-  readonly #workbook: WorkbookPart;
-  readonly #looks: Looks;
+  readonly #relations: RelationsPatch;
+  readonly #workbook: WorkbookPartPatch;
+  readonly #styles: StylesPatch;
   readonly #marks: SheetMarks[] = [];
   readonly #texts: Map<string, string>;
   /** The part of each sheet, by its place; that with the findings of an earlier marking last. */
@@ -108,15 +108,15 @@ class Marker {
   constructor(
     readonly files: Package,
     readonly book: WorkbookFile,
-    readonly limits: Limits,
+    readonly limits: FileLimits,
   ) {
     this.#path = relationsOf(files.zip, "", limits).find(({ kind }) => kind === "officeDocument")!.target;
     this.#folder = this.#path.slice(0, this.#path.lastIndexOf("/") + 1);
     this.#related = relationsOf(files.zip, this.#path, limits);
-    this.#relations = new Relations(files.read(relationsPath(this.#path))!, relationsPath(this.#path));
-    this.#workbook = new WorkbookPart(files.read(this.#path)!, this.#path);
-    this.#looks = this.#openLooks();
-    this.#texts = new Map(book.kept);
+    this.#relations = new RelationsPatch(files.read(relationsPath(this.#path))!, relationsPath(this.#path));
+    this.#workbook = new WorkbookPartPatch(files.read(this.#path)!, this.#path);
+    this.#styles = this.#openStyles();
+    this.#texts = new Map(book.storedTexts);
     const { sheets } = readWorkbookPart(files.read(this.#path)!, this.#path, limits);
     this.#parts = sheets.map(({ relation }) => this.#related.find(({ id, kind }) => id === relation && kind === "worksheet")?.target);
     this.#earlier = book.sheets.findIndex(
@@ -125,17 +125,17 @@ class Marker {
   }
 
   /** Values and marks in the cells of every sheet. */
-  sheets(calculated: CalculatedWorkbook, marks: readonly Mark[]): Pick<MarkedCopy, "marked" | "written"> {
-    const remembered = keptMarks(this.#texts);
+  sheets(calculated: CalculatedWorkbook, marks: readonly CellMark[]): Pick<MarkedCopy, "marked" | "written"> {
+    const remembered = storedMarks(this.#texts);
     let written = 0;
     for (const [i, { name }] of this.book.sheets.entries()) {
       const part = this.#parts[i];
       if (part === undefined || i === this.#earlier) continue;
       const painter = new SheetMarks(name, remembered, marks);
-      const changes = { ...valueChanges(this.book, i, calculated), looks: painter.cells() };
+      const changes = { ...valueChanges(this.book, i, calculated), restyled: painter.cells() };
       this.#marks.push(painter);
-      if (changes.values.size + changes.looks.size === 0) continue;
-      const around = { restyle: (key: number, style: number) => painter.restyle(key, style, this.#looks), shared: (index: number) => this.#sharedText(index) };
+      if (changes.values.size + changes.restyled.size === 0) continue;
+      const around = { restyle: (key: number, style: number) => painter.restyle(key, style, this.#styles), shared: (index: number) => this.#sharedText(index) };
       this.files.change(part, (old) => {
         const patched = patchSheet(old, part, changes, around);
         written += patched.written;
@@ -148,7 +148,7 @@ class Marker {
   /** The sheet with the findings in words: that of an earlier marking, or a new one behind the others. */
   findings(page: FindingsPage): void {
     const namespace = this.#relations.base.startsWith(STRICT) ? MAIN.strict : MAIN.transitional;
-    const content = new TextEncoder().encode(findingsSheet(page, namespace, this.#looks));
+    const content = new TextEncoder().encode(findingsSheet(page, namespace, this.#styles));
     const earlier = this.#parts[this.#earlier];
     if (earlier !== undefined) {
       this.files.change(earlier, () => content);
@@ -165,9 +165,9 @@ class Marker {
   /** What the marked cells looked like, as every host of ours remembers it. */
   memory(): void {
     this.#texts.set(MARKED, JSON.stringify(this.#marks.flatMap((painter) => painter.kept())));
-    const content = new TextEncoder().encode(HEADING + keptXml(this.#texts));
+    const content = new TextEncoder().encode(HEADING + storageXml(this.#texts));
     const decoder = new TextDecoder();
-    const there = this.#related.find(({ kind, target }) => kind === "customXml" && decoder.decode(this.files.read(target)).includes(`"${KEPT_NAMESPACE}"`));
+    const there = this.#related.find(({ kind, target }) => kind === "customXml" && decoder.decode(this.files.read(target)).includes(`"${STORAGE_NAMESPACE}"`));
     if (there) this.files.change(there.target, () => content);
     else this.#relations.add("customXml", `/${this.files.add("customXml/item", content, "application/xml")}`);
   }
@@ -175,20 +175,20 @@ class Marker {
   finish(isWhole: boolean): void {
     if (isWhole) this.#workbook.keepValues();
     const styles = this.#target("styles");
-    const looks = this.#looks.part();
-    if (styles) this.files.change(styles, () => looks);
-    else this.#relations.add("styles", `/${this.files.add(`${this.#folder}styles`, looks, `${TYPE}.styles+xml`)}`);
+    const content = this.#styles.part();
+    if (styles) this.files.change(styles, () => content);
+    else this.#relations.add("styles", `/${this.files.add(`${this.#folder}styles`, content, `${TYPE}.styles+xml`)}`);
     this.files.change(this.#path, () => this.#workbook.result());
     this.files.change(relationsPath(this.#path), () => this.#relations.result());
   }
 
-  #openLooks(): Looks {
+  #openStyles(): StylesPatch {
     const theme = this.#target("theme");
     const colours = theme ? themeColours(this.files.read(theme) ?? new Uint8Array(), theme) : new Map<string, string>();
     const styles = this.#target("styles");
     const namespace = this.#relations.base.startsWith(STRICT) ? MAIN.strict : MAIN.transitional;
     const none = new TextEncoder().encode(`${HEADING}<styleSheet xmlns="${namespace}"></styleSheet>`);
-    return new Looks((styles && this.files.read(styles)) || none, styles ?? "styles", colours);
+    return new StylesPatch((styles && this.files.read(styles)) || none, styles ?? "styles", colours);
   }
 
   #sharedText(index: number): string | undefined {

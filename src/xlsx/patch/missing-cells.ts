@@ -1,5 +1,5 @@
 import { type CellPosition, MOST_COLUMNS } from "../../workbook/address.ts";
-import type { Patch } from "./edit.ts";
+import type { BytesPatch } from "./edit.ts";
 import { opened } from "./edit.ts";
 import { startOfEnd, type Tag } from "./scan.ts";
 
@@ -37,7 +37,7 @@ export class MissingCells {
   #row: Row | undefined;
 
   constructor(
-    readonly patch: Patch,
+    readonly patch: BytesPatch,
     keys: ReadonlySet<number>,
   ) {
     for (const key of [...keys].sort((a, b) => a - b)) {

@@ -1,7 +1,7 @@
 import { deflateSync } from "fflate";
 import { xmlText } from "../xml.ts";
-import { crc32, type Entry, type Zip } from "../zip.ts";
-import { Patch } from "./edit.ts";
+import { crc32, type Zip, type ZipEntry } from "../zip.ts";
+import { BytesPatch } from "./edit.ts";
 import { scan, startOfEnd } from "./scan.ts";
 
 /** The parts of a workbook while some of them are replaced and others added. */
@@ -82,7 +82,7 @@ interface Record {
  * The archive with parts replaced and added. Every other part keeps its packed bytes, its place in the
  * order and its time; a replaced one its way of packing too. Parts are named as the archive spells them.
  */
-function rewriteArchive(bytes: Uint8Array, entries: readonly Entry[], parts: ReadonlyMap<string, Uint8Array>): Uint8Array {
+function rewriteArchive(bytes: Uint8Array, entries: readonly ZipEntry[], parts: ReadonlyMap<string, Uint8Array>): Uint8Array {
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   const records = entries.map((entry): Record => {
     const name = bytes.subarray(entry.central + CENTRAL_SIZE, entry.central + CENTRAL_SIZE + view.getUint16(entry.central + 28, true));
@@ -157,7 +157,7 @@ const CONTENT_TYPES = "[Content_Types].xml";
 
 /** Says of new parts what they are (ECMA-376 part 2, 7.2). What the list says already of a part or its ending stays. */
 function withTypes(part: Uint8Array, added: ReadonlyMap<string, string>): Uint8Array {
-  const patch = new Patch(part);
+  const patch = new BytesPatch(part);
   const endings = new Map<string, string>();
   const parts = new Set<string>();
   let prefix = "";

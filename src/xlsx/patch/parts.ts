@@ -1,13 +1,13 @@
 import { xmlText } from "../xml.ts";
-import { Patch, withAttributes } from "./edit.ts";
+import { BytesPatch, withAttributes } from "./edit.ts";
 import { scan, startOfEnd, type Tag } from "./scan.ts";
 
 /** The part with the relations of another. */
 export const relationsPath = (part: string): string => part.replace(/([^/]*)$/, "_rels/$1.rels");
 
 /** A part's relations, to which more are added. */
-export class Relations {
-  readonly #patch: Patch;
+export class RelationsPatch {
+  readonly #patch: BytesPatch;
   readonly #ids = new Set<string>();
   #prefix = "";
   #end = 0;
@@ -18,7 +18,7 @@ export class Relations {
     readonly part: Uint8Array,
     name: string,
   ) {
-    this.#patch = new Patch(part);
+    this.#patch = new BytesPatch(part);
     scan(this.#patch.bytes, name, {
       open: ({ name: element, prefix, attributes: { Id, Type } }) => {
         this.#prefix = prefix;
@@ -52,13 +52,13 @@ export class Relations {
 }
 
 /** The workbook's own part, to which a sheet is added behind the others (ECMA-376 part 1, 18.2.27). */
-export class WorkbookPart {
-  readonly #patch: Patch;
+export class WorkbookPartPatch {
+  readonly #patch: BytesPatch;
   #sheets: { prefix: string; end: number; highest: number } = { prefix: "", end: 0, highest: 0 };
   #calculation: Tag | undefined;
 
   constructor(part: Uint8Array, name: string) {
-    this.#patch = new Patch(part);
+    this.#patch = new BytesPatch(part);
     scan(this.#patch.bytes, name, {
       open: (tag) => {
         if (tag.name === "sheet") this.#sheets.highest = Math.max(this.#sheets.highest, Number(tag.attributes.sheetId) || 0);

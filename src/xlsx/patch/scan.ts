@@ -1,6 +1,6 @@
 import { SaxesParser, type SaxesTagNS } from "saxes";
 import { UnreadableFile } from "../file-limits.ts";
-import { type Attributes, attributesOf, isOwn } from "../xml.ts";
+import { attributesOf, isOwn, type XmlAttributes } from "../xml.ts";
 
 /** An element's start tag, and where it stands: in bytes, from its `<` to behind its `>`. Large parts have many, so that nothing is made of one before it is asked for. */
 export class Tag {
@@ -35,7 +35,7 @@ export class Tag {
     return this.#tag.isSelfClosing;
   }
 
-  get attributes(): Attributes {
+  get attributes(): XmlAttributes {
     return attributesOf(this.#tag);
   }
 

@@ -1,12 +1,12 @@
 import { resolvedColour } from "./colours.ts";
-import { Patch, withAttributes } from "./edit.ts";
+import { BytesPatch, withAttributes } from "./edit.ts";
 import { scan, startOfEnd, type Tag } from "./scan.ts";
 
 /** What a cell has that says nothing of its looks. */
 const PLAIN = '<xf numFmtId="0" fontId="0" fillId="0" borderId="0" xfId="0"/>';
 
 /** The looks of cells by the number of their style, to which filled ones are added at the end: no style that is there changes. */
-export class Looks {
+export class StylesPatch {
   readonly #styles: StylesPart;
   readonly #formats: string[];
   readonly #fills: string[];
@@ -140,7 +140,7 @@ interface Fill {
 
 /** What marking needs of the styles' part (ECMA-376 part 1, 18.8): fills and the formats of cells, as they are written. */
 interface StylesPart {
-  patch: Patch;
+  patch: BytesPatch;
   root: Tag;
   fills: StyleList | undefined;
   formats: StyleList | undefined;
@@ -155,7 +155,7 @@ const BEFORE_FILLS = new Set(["numFmts", "fonts"]);
 const BEFORE_FORMATS = new Set(["numFmts", "fonts", "fills", "borders", "cellStyleXfs"]);
 
 function readStylesPart(part: Uint8Array, name: string): StylesPart {
-  const patch = new Patch(part);
+  const patch = new BytesPatch(part);
   const found = { patch, fills: undefined, formats: undefined, fillOf: [], placeFor: { fills: 0, formats: 0 } } as Partial<StylesPart> &
     Pick<StylesPart, "fillOf" | "placeFor">;
   let list: StyleList | undefined;

@@ -1,9 +1,9 @@
 import { cellName, keyOf, MOST_COLUMNS } from "../../workbook/address.ts";
 import { UnreadableFile } from "../file-limits.ts";
-import { placeOf } from "../model.ts";
+import { positionIn } from "../model.ts";
 import type { Around, SheetChanges } from "./cell-values.ts";
-import { contentOf, isStored, valueXml } from "./cell-values.ts";
-import { opened, Patch, withAttributes } from "./edit.ts";
+import { isStored, storedContent, valueXml } from "./cell-values.ts";
+import { BytesPatch, opened, withAttributes } from "./edit.ts";
 import { MissingCells } from "./missing-cells.ts";
 import { type Finders, fromBytes, scan, type Tag } from "./scan.ts";
 
@@ -39,7 +39,7 @@ export function patchSheet(part: Uint8Array, name: string, changes: SheetChanges
 }
 
 class SheetPatcher implements Finders {
-  readonly patch: Patch;
+  readonly patch: BytesPatch;
   readonly #missing: MissingCells;
   #row = -1;
   #column = -1;
@@ -53,8 +53,11 @@ class SheetPatcher implements Finders {
     readonly changes: SheetChanges,
     readonly around: Around,
   ) {
-    this.patch = new Patch(part);
-    this.#missing = new MissingCells(this.patch, new Set([...changes.looks, ...[...changes.values].flatMap(([key, value]) => (value === null ? [] : [key]))]));
+    this.patch = new BytesPatch(part);
+    this.#missing = new MissingCells(
+      this.patch,
+      new Set([...changes.restyled, ...[...changes.values].flatMap(([key, value]) => (value === null ? [] : [key]))]),
+    );
   }
 
   open(tag: Tag, inside: readonly string[]): void {
@@ -91,9 +94,9 @@ class SheetPatcher implements Finders {
     if (this.#formulas !== formulas) throw new UnreadableFile(`writes its part ${this.name} in a way that nothing can be put into it`);
     this.#missing.put((key, style, prefix) => {
       const value = values.get(key);
-      const content = value === undefined ? null : contentOf(value);
+      const content = value === undefined ? null : storedContent(value);
       if (content) this.#written++;
-      const s = this.changes.looks.has(key) ? this.around.restyle(key, style) : style;
+      const s = this.changes.restyled.has(key) ? this.around.restyle(key, style) : style;
       if (!content && s === style) return "";
       const attributes = `r="${cellName({ row: Math.floor(key / MOST_COLUMNS), column: key % MOST_COLUMNS })}"${s ? ` s="${s}"` : ""}`;
       if (!content) return `<${prefix}c ${attributes}/>`;
@@ -111,7 +114,7 @@ class SheetPatcher implements Finders {
 
   #openCell(tag: Tag): void {
     const r = tag.attribute("r");
-    const place = r === undefined ? { row: this.#row, column: this.#column + 1 } : placeOf(r, this.name);
+    const place = r === undefined ? { row: this.#row, column: this.#column + 1 } : positionIn(r, this.name);
     // A cell says itself where it stands, whatever its row says; both alike in every file that programs write.
     if (place.row !== this.#row) throw new UnreadableFile(`is damaged: its part ${this.name} holds a cell in a row that is not its own`);
     this.#column = place.column;
@@ -132,7 +135,7 @@ class SheetPatcher implements Finders {
   #change(draft: Draft): void {
     const { key, tag, formula } = draft;
     const wanted: Record<string, string | number | null> = {};
-    if (this.changes.looks.has(key)) {
+    if (this.changes.restyled.has(key)) {
       const style = Number(tag.attribute("s") ?? 0);
       const s = this.around.restyle(key, style);
       if (s !== style) wanted.s = s;
@@ -146,7 +149,7 @@ class SheetPatcher implements Finders {
 
   /** Gives a cell its value; what a cell without content gets stands behind its tag, and is given back. */
   #revalue({ key, tag, formula, value, text }: Draft, wanted: Record<string, string | number | null>): string {
-    const content = contentOf(this.changes.values.get(key) ?? null);
+    const content = storedContent(this.changes.values.get(key) ?? null);
     const stored = { type: tag.attribute("t"), text };
     if (content ? isStored(content, stored, this.around.shared) : text === null) return "";
     this.#written++;

@@ -2,7 +2,7 @@ import { type CellPosition, cellName, type Edges, keyOf } from "../../workbook/a
 import { many, UnreadableFile } from "../file-limits.ts";
 import { formulaAt, fromStoredFormula, relativeFormula } from "../formula-text.ts";
 import type { CellFile } from "../model.ts";
-import { boxOf } from "../model.ts";
+import { edgesIn } from "../model.ts";
 
 /** A formula as its element has it (ECMA-376 part 1, 18.3.1.40). */
 export interface StoredFormula {
@@ -37,7 +37,7 @@ export class CellFormulas {
     if (text === "") return null;
     const formula = fromStoredFormula(text);
     if (stored.kind !== "array") return { formula };
-    const box = boxOf(stored.ref ?? cellName(place), this.#part);
+    const box = edgesIn(stored.ref ?? cellName(place), this.#part);
     const rows = box.bottom - box.top + 1;
     const columns = box.right - box.left + 1;
     this.#filled += rows * columns;

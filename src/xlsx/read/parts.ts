@@ -1,6 +1,6 @@
-import { type Limits, many, UnreadableFile } from "../file-limits.ts";
+import { type FileLimits, many, UnreadableFile } from "../file-limits.ts";
 import { fromStoredFormula } from "../formula-text.ts";
-import { boxOf, type DefinedName, type Table } from "../model.ts";
+import { type DefinedName, edgesIn, type Table } from "../model.ts";
 import { type Handlers, readXml, unescapeText } from "../xml.ts";
 import type { Zip } from "../zip.ts";
 
@@ -14,7 +14,7 @@ export interface Relation {
 }
 
 /** The relations of a part; those that lead out of the file are left out. `""` is the archive itself. */
-export function relationsOf(zip: Zip, part: string, limits: Limits): Relation[] {
+export function relationsOf(zip: Zip, part: string, limits: FileLimits): Relation[] {
   const slash = part.lastIndexOf("/") + 1;
   const path = `${part.slice(0, slash)}_rels/${part.slice(slash)}.rels`;
   const bytes = zip.read(path);
@@ -80,7 +80,7 @@ export class TextRuns {
 }
 
 /** The workbook's shared strings, in order. */
-export function readStrings(bytes: Uint8Array, part: string, limits: Limits): string[] {
+export function readStrings(bytes: Uint8Array, part: string, limits: FileLimits): string[] {
   const strings: string[] = [];
   const runs = new TextRuns();
   const handlers: Handlers = {
@@ -103,7 +103,7 @@ interface WorkbookPart {
 }
 
 /** The list of sheets and the names of the workbook (ECMA-376 part 1, 18.2). */
-export function readWorkbookPart(bytes: Uint8Array, part: string, limits: Limits): WorkbookPart {
+export function readWorkbookPart(bytes: Uint8Array, part: string, limits: FileLimits): WorkbookPart {
   const found: WorkbookPart = { sheets: [], names: [], from1904: false };
   let name: DefinedName | null = null;
   readXml(bytes, part, limits.depth, {
@@ -142,13 +142,13 @@ function refuseDoubles(names: readonly string[]): void {
 }
 
 /** A table's name, place and column names (ECMA-376 part 1, 18.5.1.2). */
-export function readTable(bytes: Uint8Array, part: string, sheet: number, limits: Limits): Table | undefined {
+export function readTable(bytes: Uint8Array, part: string, sheet: number, limits: FileLimits): Table | undefined {
   let table: Table | undefined;
   readXml(bytes, part, limits.depth, {
     open(element, { displayName, name, ref, headerRowCount, totalsRowCount }) {
       if (element === "table" && ref) {
         const label = displayName ?? name ?? "";
-        table = { name: label, sheet, ...boxOf(ref, part), headerRows: Number(headerRowCount ?? 1), totalsRows: Number(totalsRowCount ?? 0), columns: [] };
+        table = { name: label, sheet, ...edgesIn(ref, part), headerRows: Number(headerRowCount ?? 1), totalsRows: Number(totalsRowCount ?? 0), columns: [] };
       } else if (element === "tableColumn") table?.columns.push(unescapeText(name ?? ""));
     },
   });

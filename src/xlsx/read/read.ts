@@ -1,7 +1,7 @@
 import type { Cell } from "../../core/cell.ts";
 import type { SheetSnapshot, WorkbookSnapshot } from "../../workbook/port.ts";
-import { KEPT_NAMESPACE, keptFrom } from "../../workbook/storage.ts";
-import { LIMITS, type Limits, many, UnreadableFile } from "../file-limits.ts";
+import { STORAGE_NAMESPACE, storedTextsIn } from "../../workbook/storage.ts";
+import { FILE_LIMITS, type FileLimits, many, UnreadableFile } from "../file-limits.ts";
 import type { SheetFile, Table, WorkbookFile } from "../model.ts";
 import { type Unpack, Zip } from "../zip.ts";
 import { type Relation, readStrings, readTable, readWorkbookPart, relationsOf } from "./parts.ts";
@@ -53,7 +53,7 @@ function looksLikeText(bytes: Uint8Array): boolean {
  * Reads an .xlsx (ECMA-376) into plain data. A file that is no workbook, is damaged, or asks for
  * more than the limits is refused with an `UnreadableFile` that says why; nothing is guessed.
  */
-export function readXlsx(bytes: Uint8Array, limits: Limits = LIMITS, unpack?: Unpack): WorkbookFile {
+export function readXlsx(bytes: Uint8Array, limits: FileLimits = FILE_LIMITS, unpack?: Unpack): WorkbookFile {
   expectZip(bytes);
   const zip = new Zip(bytes, limits, unpack);
   const path = workbookPath(zip, limits);
@@ -76,7 +76,7 @@ export function readXlsx(bytes: Uint8Array, limits: Limits = LIMITS, unpack?: Un
     counter.sheet(sheet);
     sheets.push(sheet);
   }
-  return { sheets, names, tables, from1904, kept: keptTexts(zip, relations) };
+  return { sheets, names, tables, from1904, storedTexts: storedTexts(zip, relations) };
 }
 
 function need(zip: Zip, part: string): Uint8Array {
@@ -85,7 +85,7 @@ function need(zip: Zip, part: string): Uint8Array {
   return bytes;
 }
 
-function workbookPath(zip: Zip, limits: Limits): string {
+function workbookPath(zip: Zip, limits: FileLimits): string {
   const path = relationsOf(zip, "", limits).find((relation) => relation.kind === "officeDocument")?.target;
   if (path && /^xl\/.*\.bin$/i.test(path)) throw new UnreadableFile("is a binary workbook (.xlsb): save it as .xlsx");
   if (path && /(?:^|\/)(?:word|ppt|visio)\//i.test(`/${path}`)) throw new UnreadableFile("is an Office document, but no workbook");
@@ -95,34 +95,34 @@ function workbookPath(zip: Zip, limits: Limits): string {
   throw new UnreadableFile("is a zip archive without a workbook in it");
 }
 
-function sharedStrings(zip: Zip, relations: readonly Relation[], limits: Limits): string[] {
+function sharedStrings(zip: Zip, relations: readonly Relation[], limits: FileLimits): string[] {
   const part = relations.find((relation) => relation.kind === "sharedStrings")?.target;
   return part === undefined ? [] : readStrings(need(zip, part), part, limits);
 }
 
-function tablesOf(zip: Zip, part: string, sheet: number, limits: Limits): Table[] {
+function tablesOf(zip: Zip, part: string, sheet: number, limits: FileLimits): Table[] {
   return relationsOf(zip, part, limits)
     .filter((relation) => relation.kind === "table")
     .flatMap(({ target }) => readTable(need(zip, target), target, sheet, limits) ?? []);
 }
 
 /** What we keep in a workbook lies in a custom XML part; those of other programs are not looked into. */
-function keptTexts(zip: Zip, relations: readonly Relation[]): Map<string, string> {
+function storedTexts(zip: Zip, relations: readonly Relation[]): Map<string, string> {
   const decoder = new TextDecoder();
   for (const { target } of relations.filter((relation) => relation.kind === "customXml")) {
     const xml = decoder.decode(zip.read(target));
-    if (xml.includes(`"${KEPT_NAMESPACE}"`)) return keptFrom(xml);
+    if (xml.includes(`"${STORAGE_NAMESPACE}"`)) return storedTextsIn(xml);
   }
   return new Map();
 }
 
 /** Keeps the whole workbook within the limits on cells. */
 class Counter {
-  readonly #limits: Limits;
+  readonly #limits: FileLimits;
   #cells = 0;
   #area = 0;
 
-  constructor(limits: Limits) {
+  constructor(limits: FileLimits) {
     this.#limits = limits;
   }
 

@@ -1,10 +1,10 @@
 import type { Cell } from "../../core/cell.ts";
 import { type CellPosition, keyOf, MOST_COLUMNS, MOST_ROWS } from "../../workbook/address.ts";
-import type { Limits } from "../file-limits.ts";
+import type { FileLimits } from "../file-limits.ts";
 import { UnreadableFile } from "../file-limits.ts";
 import type { CellFile, SheetFile } from "../model.ts";
-import { placeOf } from "../model.ts";
-import { type Attributes, type Handlers, readXml, unescapeText } from "../xml.ts";
+import { positionIn } from "../model.ts";
+import { type Handlers, readXml, unescapeText, type XmlAttributes } from "../xml.ts";
 import { CellFormulas, type StoredFormula } from "./cell-formulas.ts";
 import { TextRuns } from "./parts.ts";
 
@@ -14,7 +14,7 @@ const SMALLEST = 1e-307;
 
 export interface Surroundings {
   strings: readonly string[];
-  limits: Limits;
+  limits: FileLimits;
   /** Takes note of one more cell, and refuses the file when there are too many. */
   count(): void;
 }
@@ -55,7 +55,7 @@ class WorksheetReader implements Handlers {
     this.#formulas = new CellFormulas(part, around.limits.cells);
   }
 
-  open(name: string, attributes: Attributes): void {
+  open(name: string, attributes: XmlAttributes): void {
     if (name === "row") this.#openRow(attributes);
     else if (name === "c") this.#openCell(attributes);
     else if (!this.#draft) return;
@@ -91,15 +91,15 @@ class WorksheetReader implements Handlers {
     return { cells, hiddenRows: this.#hiddenRows };
   }
 
-  #openRow({ r, hidden }: Attributes): void {
+  #openRow({ r, hidden }: XmlAttributes): void {
     this.#row = r === undefined ? this.#row + 1 : Number(r) - 1;
     this.#column = -1;
     if (!(Number.isInteger(this.#row) && this.#row >= 0 && this.#row < MOST_ROWS)) throw this.#damaged(`the row ${r ?? "after the last"}`);
     if (isTrue(hidden)) this.#hiddenRows.push(this.#row);
   }
 
-  #openCell({ r, t, cm }: Attributes): void {
-    const { row, column } = r === undefined ? { row: this.#row, column: this.#column + 1 } : placeOf(r, this.#part);
+  #openCell({ r, t, cm }: XmlAttributes): void {
+    const { row, column } = r === undefined ? { row: this.#row, column: this.#column + 1 } : positionIn(r, this.#part);
     if (column >= MOST_COLUMNS || row < 0) throw this.#damaged(`cell ${r ?? "after the last column"}`);
     this.#row = row;
     this.#column = column;

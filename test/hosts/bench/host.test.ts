@@ -1,5 +1,5 @@
 import * as engine from "@odoo/o-spreadsheet";
-import { benchHost, keptTexts } from "../../../src/hosts/bench/host.ts";
+import { benchHost, storedTexts } from "../../../src/hosts/bench/host.ts";
 import { emptySheet } from "../../../src/workbook/sheet-spec.ts";
 import { hostContract } from "../contract.ts";
 import type { ContractSheet } from "../stage.ts";
@@ -107,9 +107,9 @@ test("formulas below one another may refer to a range of one cell and then to a 
 test("what is kept is no step of the history, and can be handed to whoever saves", async () => {
   const model = modelOf(small());
   const { host } = stageOver(model);
-  await host.keep("layout", "{}");
+  await host.storeText("layout", "{}");
   expect(model.getters.canUndo()).toBe(false);
-  expect([...keptTexts(model)]).toEqual([["layout", "{}"]]);
+  expect([...storedTexts(model)]).toEqual([["layout", "{}"]]);
 });
 
 test("a hidden sheet is not selected but refused in a sentence", async () => {

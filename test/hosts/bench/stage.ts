@@ -3,8 +3,8 @@ import { typedText } from "../../../src/calc/grid/grid-text.ts";
 import { type FunctionGrid, registerFunctions } from "../../../src/calc/grid/register-functions.ts";
 import { specs } from "../../../src/functions/index.ts";
 import { benchHost, fillAt } from "../../../src/hosts/bench/host.ts";
-import type { EnginePicture } from "../../../src/hosts/bench/pictures.ts";
-import { extendEngine, type PluginEngine } from "../../../src/hosts/bench/plugins.ts";
+import type { GridPicture } from "../../../src/hosts/bench/pictures.ts";
+import { extendGrid, type PluginGrid } from "../../../src/hosts/bench/plugins.ts";
 import type { Called, ContractCell, ContractSheet, Stage } from "../stage.ts";
 import { wornOnBench } from "../worn.ts";
 
@@ -19,7 +19,7 @@ console.debug = () => {};
   return groups;
 };
 registerFunctions(specs, engine as unknown as FunctionGrid);
-extendEngine(engine as unknown as PluginEngine);
+extendGrid(engine as unknown as PluginGrid);
 
 function content(cell: ContractCell): string {
   if (cell === null || cell === undefined) return "";
@@ -42,7 +42,7 @@ export function modelOf(sheets: ContractSheet[], { names = [] }: Called = {}): e
 }
 
 function pictureFrom(model: engine.Model, sheetId: string, { id, row, col, width, height }: ReturnType<engine.Model["getters"]["getFigures"]>[number]) {
-  const { name, description, path } = model.getters.getImage(id) as unknown as EnginePicture;
+  const { name, description, path } = model.getters.getImage(id) as unknown as GridPicture;
   const corner = { sheet: model.getters.getSheetName(sheetId), row, column: col };
   return { corner, picture: { name, description, png: path.replace("data:image/png;base64,", ""), width, height } };
 }

@@ -1,4 +1,4 @@
-import { type EngineCommand, step } from "../../../src/hosts/bench/plugins.ts";
+import { type GridCommand, step } from "../../../src/hosts/bench/plugins.ts";
 import { at, refusal, value } from "../look.ts";
 import { DESCRIBED } from "../spec-sample.ts";
 import { modelOf, stageOver } from "./stage.ts";
@@ -6,7 +6,7 @@ import { modelOf, stageOver } from "./stage.ts";
 const small = () => modelOf([{ name: "Bores", cells: [[73.01], [73.02], [{ formula: "=A1+A2", value: null }]] }]);
 
 const A1 = { left: 0, top: 0, right: 0, bottom: 0 };
-const GOOD: readonly EngineCommand[] = [
+const GOOD: readonly GridCommand[] = [
   { type: "UPDATE_CELL", sheetId: "sheet0", col: 0, row: 0, content: "74" },
   { type: "CREATE_SHEET", sheetId: "new", name: "Limits", position: 1 },
   { type: "UPDATE_CELL", sheetId: "new", col: 0, row: 0, content: "=Bores!A3", format: "0.00" },
@@ -15,8 +15,8 @@ const GOOD: readonly EngineCommand[] = [
   { type: "CREATE_NAMED_RANGE", name: "First", ranges: [{ _sheetId: "new", _zone: A1 }] },
   { type: "FREEZE_ROWS", sheetId: "new", quantity: 1 },
 ];
-const REFUSED: EngineCommand = { type: "CREATE_SHEET", sheetId: "sheet0", name: "Bores", position: 0 };
-const FAILING: EngineCommand = { type: "SET_FORMATTING", sheetId: "sheet0", target: null, style: {} };
+const REFUSED: GridCommand = { type: "CREATE_SHEET", sheetId: "sheet0", name: "Bores", position: 0 };
+const FAILING: GridCommand = { type: "SET_FORMATTING", sheetId: "sheet0", target: null, style: {} };
 
 describe.each([
   ["refused", REFUSED, "The grid refused a part of this (DuplicatedSheetId), so nothing of it was done."],

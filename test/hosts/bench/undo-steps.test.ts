@@ -1,10 +1,10 @@
 import { Model } from "@odoo/o-spreadsheet";
 import fc from "fast-check";
-import { forgetOldSteps, type History } from "../../../src/hosts/bench/undo-steps.ts";
+import { forgetOldSteps, type GridHistory } from "../../../src/hosts/bench/undo-steps.ts";
 import { modelOf } from "./stage.ts";
 
 const STEPS_OF_THE_ENGINE = 99;
-const historyOf = (model: Model) => (model as unknown as { session: History }).session;
+const historyOf = (model: Model) => (model as unknown as { session: GridHistory }).session;
 const kept = (model: Model) => historyOf(model).revisions.tree.branches.reduce((sum, { operations }) => sum + operations.length, 0);
 const type = (model: Model, row: number, content: string, col = 0) =>
   model.dispatch("UPDATE_CELL", { sheetId: model.getters.getSheetIds()[0]!, col, row, content });

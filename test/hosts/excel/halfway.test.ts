@@ -1,6 +1,6 @@
 import { excelHost } from "../../../src/hosts/excel/host.ts";
 import { isRefusal, type SheetHost } from "../../../src/workbook/port.ts";
-import { keptXml } from "../../../src/workbook/storage.ts";
+import { storageXml } from "../../../src/workbook/storage.ts";
 import { DOT } from "../contract-sheets.ts";
 import { at } from "../look.ts";
 import { DESCRIBED } from "../spec-sample.ts";
@@ -18,7 +18,7 @@ async function prepared(): Promise<ExcelBook> {
   book.setLook(B2, { color: "#FFFF00", pattern: "Gray50", patternColor: "#000000" });
   book.type(at("Bores", 2, 1), "'=B2");
   const host = excelHost(mockExcel(book).run);
-  await host.keep("layout", "B2:C5");
+  await host.storeText("layout", "B2:C5");
   await host.mark([
     { cell: B2, tone: "outside" },
     { cell: at("Summary 2", 2, 2), tone: "near" },
@@ -32,7 +32,7 @@ const state = ({ sheets, called, parts }: ExcelBook) =>
     sheets: sheets.map(({ name, cells, looks, pictures }) => ({ name, cells: [...cells].sort(), looks: [...looks].sort(), pictures })),
     names: called.names ?? [],
     tables: called.tables ?? [],
-    texts: parts.map(({ xml }) => xml).filter((xml) => xml !== keptXml(new Map())),
+    texts: parts.map(({ xml }) => xml).filter((xml) => xml !== storageXml(new Map())),
   });
 
 const OPERATIONS: readonly [name: string, act: (host: SheetHost) => Promise<unknown>][] = [
@@ -63,8 +63,8 @@ const OPERATIONS: readonly [name: string, act: (host: SheetHost) => Promise<unkn
       ]),
   ],
   ["unmark", (host) => host.unmark()],
-  ["keep", (host) => host.keep("layout", "C5:D9")],
-  ["keep of another text", (host) => host.keep("report", "engine A")],
+  ["keep", (host) => host.storeText("layout", "C5:D9")],
+  ["keep of another text", (host) => host.storeText("report", "engine A")],
 ];
 
 /** Runs the operation on a fresh workbook whose Excel fails; syncs are counted from the operation's own first. */

@@ -1,8 +1,8 @@
 import { excelHost } from "../../../src/hosts/excel/host.ts";
 import { describeBuildSheet } from "../../../src/setup/build-sheet.ts";
 import type { CellAddress } from "../../../src/workbook/address.ts";
-import { HostRefusal, MARK_FILL, type Mark } from "../../../src/workbook/port.ts";
-import { keptXml } from "../../../src/workbook/storage.ts";
+import { type CellMark, HostRefusal, MARK_FILL } from "../../../src/workbook/port.ts";
+import { storageXml } from "../../../src/workbook/storage.ts";
 import { DESCRIBED } from "../spec-sample.ts";
 import { BOOK, type ContractSheet } from "../stage.ts";
 import { ExcelBook } from "./book.ts";
@@ -11,7 +11,7 @@ import { RichApiError } from "./mock-object.ts";
 
 const at = (sheet: string, row: number, column: number): CellAddress => ({ sheet, row, column });
 const B2 = at("Bores", 1, 1);
-const outside = (cell: CellAddress): Mark => ({ cell, tone: "outside" });
+const outside = (cell: CellAddress): CellMark => ({ cell, tone: "outside" });
 
 function open(sheets: ContractSheet[] = BOOK, options: MockOptions = {}) {
   const book = new ExcelBook(sheets);
@@ -150,7 +150,7 @@ test("marks that another host remembered in the file come off, and its other tex
   ];
   book.parts.push({
     id: "{0}",
-    xml: keptXml(
+    xml: storageXml(
       new Map([
         ["layout", "B2:C5"],
         ["marked", JSON.stringify(marks)],
@@ -160,14 +160,14 @@ test("marks that another host remembered in the file come off, and its other tex
   for (const { cell, mark } of marks.slice(0, 2)) book.setLook(cell, { color: mark });
   expect(await host.unmark()).toBe(3);
   expect([book.look(B2), book.look(at("Bores", 2, 1))]).toEqual([{ color: "#00FF00" }, null]);
-  expect(await host.recall("layout")).toBe("B2:C5");
+  expect(await host.loadText("layout")).toBe("B2:C5");
 });
 
 test.each(["not json", "{}", '[{"cell":{"sheet":"Bores","row":-1,"column":0},"before":null,"mark":"#F4B6B0"},null,7]'])(
   "a memory of marks that cannot be read, %s, is none",
   async (text) => {
     const { book, host } = open();
-    book.parts.push({ id: "{0}", xml: keptXml(new Map([["marked", text]])) });
+    book.parts.push({ id: "{0}", xml: storageXml(new Map([["marked", text]])) });
     expect(await host.unmark()).toBe(0);
   },
 );
@@ -187,8 +187,8 @@ test("selecting on a hidden sheet says that it is hidden", async () => {
 
 test("what is kept is one part of the workbook, which another program can read", async () => {
   const { book, host } = open();
-  await host.keep("layout", "B2:C5 & <more>");
-  await host.keep("other", "x");
+  await host.storeText("layout", "B2:C5 & <more>");
+  await host.storeText("other", "x");
   expect(book.parts).toEqual([{ id: "{0}", xml: '<kept xmlns="urn:crosshatch:kept">{"layout":"B2:C5 &amp; &lt;more&gt;","other":"x"}</kept>' }]);
 });
 

@@ -245,7 +245,7 @@ describe("ten thousand findings", () => {
 
 test("a layout of the workbook's own that cannot be used is said, and the check goes on without it", async () => {
   const page = await pane.open("findings");
-  await page.evaluate(() => window.stage.host.keep("layout", "{"));
+  await page.evaluate(() => window.stage.host.storeText("layout", "{"));
   await check(page);
   await page.getByRole("alert").getByText("Checked without the layout of your own: the saved layout of this workbook is damaged: set it up again.").waitFor();
 });

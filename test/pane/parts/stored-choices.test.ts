@@ -18,30 +18,30 @@ describe("what a workbook keeps of the pane", () => {
     kept.put("view", "plan", true);
     kept.write();
     await settled();
-    expect(await host.recall(PANE_KEY)).toBeNull();
+    expect(await host.loadText(PANE_KEY)).toBeNull();
     kept.put("functions", "taper");
     kept.write();
     await settled();
-    expect(JSON.parse((await host.recall(PANE_KEY))!)).toEqual({ view: "plan", functions: "taper" });
+    expect(JSON.parse((await host.loadText(PANE_KEY))!)).toEqual({ view: "plan", functions: "taper" });
     kept.put("view", "draw", true);
     kept.write();
     await settled();
-    expect(JSON.parse((await host.recall(PANE_KEY))!)).toMatchObject({ view: "draw" });
+    expect(JSON.parse((await host.loadText(PANE_KEY))!)).toMatchObject({ view: "draw" });
   });
 
   test("a change made before the workbook has answered is newer than what it kept, and takes nothing else off", async () => {
     const host = book();
-    await host.keep(PANE_KEY, JSON.stringify({ functions: "taper", draw: "Bore profile: A" }));
+    await host.storeText(PANE_KEY, JSON.stringify({ functions: "taper", draw: "Bore profile: A" }));
     const kept = new Kept(host);
     kept.put("functions", "gap");
     kept.write();
     await settled();
-    expect(JSON.parse((await host.recall(PANE_KEY))!)).toEqual({ functions: "gap", draw: "Bore profile: A" });
+    expect(JSON.parse((await host.loadText(PANE_KEY))!)).toEqual({ functions: "gap", draw: "Bore profile: A" });
   });
 
   test.each(["{", "7", '"text"', "null", "[1]"])("%s in its place is taken for nothing", async (text) => {
     const host = book();
-    await host.keep(PANE_KEY, text);
+    await host.storeText(PANE_KEY, text);
     const kept = new Kept(host);
     await kept.recalled;
     expect(kept.value("view")).toBeUndefined();
@@ -63,7 +63,7 @@ describe("in the pane", () => {
 
   const tab = (page: Page, name: string) => page.getByRole("tab", { name }).click();
   const again = (page: Page) => page.evaluate(() => window.stage.again());
-  const text = (page: Page) => page.evaluate(() => window.stage.host.recall("pane"));
+  const text = (page: Page) => page.evaluate(() => window.stage.host.loadText("pane"));
 
   test("each view is found as it was left, and the last view is the first", async () => {
     const page = await pane.open("engine");
@@ -106,13 +106,13 @@ describe("in the pane", () => {
     expect(await text(page)).toBeNull();
     await tab(page, "Functions");
     await page.getByRole("searchbox").fill("gap");
-    await page.waitForFunction(async () => (await window.stage.host.recall("pane"))?.includes("gap"));
+    await page.waitForFunction(async () => (await window.stage.host.loadText("pane"))?.includes("gap"));
   });
 
   test("a workbook that takes nothing is worked with as any other, without a word about it", async () => {
     const page = await pane.open("engine");
     await page.evaluate(() => {
-      window.stage.host.keep = () => Promise.reject(new Error("protected"));
+      window.stage.host.storeText = () => Promise.reject(new Error("protected"));
     });
     await tab(page, "Functions");
     await page.getByRole("searchbox").fill("gap");
@@ -125,7 +125,7 @@ describe("in the pane", () => {
   test("choices that are no longer to be had count as not made", async () => {
     const page = await pane.open("engine");
     await page.evaluate(() =>
-      window.stage.host.keep("pane", JSON.stringify({ view: "gone", setup: { cylinders: 40 }, compare: { before: { from: "sheet" } } })),
+      window.stage.host.storeText("pane", JSON.stringify({ view: "gone", setup: { cylinders: 40 }, compare: { before: { from: "sheet" } } })),
     );
     await again(page);
     await page.getByRole("tab", { name: "Check", selected: true }).waitFor();

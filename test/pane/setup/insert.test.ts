@@ -5,7 +5,7 @@ import { insert, insertSample } from "../../../src/pane/setup/insert.ts";
 import { describeBuildSheet } from "../../../src/setup/build-sheet.ts";
 import { sampleBuildSheet } from "../../../src/setup/sample.ts";
 import { HostRefusal } from "../../../src/workbook/port.ts";
-import { contentOf } from "../../../src/workbook/sheet-spec.ts";
+import { cellContents } from "../../../src/workbook/sheet-spec.ts";
 import { workbookBytes } from "../../xlsx/workbook-bytes.ts";
 
 const CHOICES = { cylinders: 2, heights: 2, axes: 2, valves: 2, unit: "mm", secondReadings: false } as const;
@@ -21,7 +21,7 @@ test("a sample put in through the port comes to what the same sample in a file o
 
 test("every cell of the description is written, and cells to type into are left alone", () => {
   for (const sheet of describeBuildSheet({ ...CHOICES }).sheets) {
-    const block = contentOf(sheet);
+    const block = cellContents(sheet);
     expect(block.flat().filter((content) => content !== null)).toHaveLength(sheet.cells.filter(({ content }) => content !== "").length);
     for (const { row, column, content } of sheet.cells) expect(block[row]?.[column] ?? null).toBe(content === "" ? null : content);
   }

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { strToU8 } from "fflate";
 import { calculate } from "../../../src/calc/calculate.ts";
-import type { Mark } from "../../../src/workbook/port.ts";
+import type { CellMark } from "../../../src/workbook/port.ts";
 import { type MarkedCopy, markedCopy } from "../../../src/xlsx/patch/marked-copy.ts";
 import { readXlsx } from "../../../src/xlsx/read/read.ts";
 import { type BookXml, type CellXml, oneSheet, workbookBytes } from "../workbook-bytes.ts";
@@ -10,13 +10,13 @@ import { cellsOf, partsOf, partText } from "./marking.ts";
 const SHEET = "xl/worksheets/sheet1.xml";
 const MAIN = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
 
-function write(bytes: Uint8Array, marks: readonly Mark[] = []): MarkedCopy {
+function write(bytes: Uint8Array, marks: readonly CellMark[] = []): MarkedCopy {
   const book = readXlsx(bytes);
   return markedCopy(bytes, { book, calculated: calculate(book), marks, page: { lines: [], remarks: [] } });
 }
 /** The cells of the first sheet after marking. */
-const written = (bytes: Uint8Array, marks: readonly Mark[] = []): Map<string, string> => cellsOf(partText(write(bytes, marks).bytes, SHEET));
-const at = (row: number, column: number): Mark => ({ cell: { sheet: "Sheet1", row, column }, tone: "outside" });
+const written = (bytes: Uint8Array, marks: readonly CellMark[] = []): Map<string, string> => cellsOf(partText(write(bytes, marks).bytes, SHEET));
+const at = (row: number, column: number): CellMark => ({ cell: { sheet: "Sheet1", row, column }, tone: "outside" });
 /** A book of one sheet whose part is written by hand. */
 const handmade = (sheet: string | Uint8Array, more: Partial<BookXml> = {}): Uint8Array =>
   workbookBytes({ sheets: [{ name: "Sheet1", cells: [] }], ...more, parts: { [SHEET]: sheet, ...more.parts } });

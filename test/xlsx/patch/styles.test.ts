@@ -1,11 +1,11 @@
 import { strFromU8, strToU8 } from "fflate";
 import { takeMarks } from "../../../src/bench/stored-marks.ts";
 import { calculate } from "../../../src/calc/calculate.ts";
-import { MARK_FILL, type Mark } from "../../../src/workbook/port.ts";
-import { FINDINGS_SHEET, keptMarks, MARKED } from "../../../src/workbook/storage.ts";
+import { type CellMark, MARK_FILL } from "../../../src/workbook/port.ts";
+import { FINDINGS_SHEET, MARKED, storedMarks } from "../../../src/workbook/storage.ts";
 import { resolvedColour } from "../../../src/xlsx/patch/colours.ts";
 import { markedCopy } from "../../../src/xlsx/patch/marked-copy.ts";
-import { Looks } from "../../../src/xlsx/patch/styles.ts";
+import { StylesPatch } from "../../../src/xlsx/patch/styles.ts";
 import { readXlsx } from "../../../src/xlsx/read/read.ts";
 import { workbookBytes } from "../workbook-bytes.ts";
 import { partText } from "./marking.ts";
@@ -18,7 +18,7 @@ const THEME = new Map([
   ["dk1", "000000"],
 ]);
 
-function write(bytes: Uint8Array, marks: readonly Mark[]): Uint8Array {
+function write(bytes: Uint8Array, marks: readonly CellMark[]): Uint8Array {
   const book = readXlsx(bytes);
   return markedCopy(bytes, { book, calculated: calculate(book), marks, page: { lines: [], remarks: [] } }).bytes;
 }
@@ -64,7 +64,7 @@ describe("styles", () => {
   const part = (inside: string): Uint8Array => strToU8(`<styleSheet xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main">${inside}</styleSheet>`);
 
   test("a marked one is like the one that was there in all but its fill, and is made once", () => {
-    const looks = new Looks(
+    const looks = new StylesPatch(
       part('<fills count="1"><fill><patternFill/></fill></fills><cellXfs count="1"><xf fontId="3"><protection locked="0"/></xf></cellXfs>'),
       "styles",
       NO_THEME,
@@ -77,36 +77,36 @@ describe("styles", () => {
   });
 
   test("lists that are missing are put where the standard has them", () => {
-    const looks = new Looks(part("<fonts/><borders/><cellStyleXfs/><cellStyles/>"), "styles", NO_THEME);
+    const looks = new StylesPatch(part("<fonts/><borders/><cellStyleXfs/><cellStyles/>"), "styles", NO_THEME);
     looks.filled(0, "#F4B6B0");
     expect(strFromU8(looks.part())).toMatch(/<fonts\/><fills count="3">.*<\/fills><borders\/><cellStyleXfs\/><cellXfs count="2">.*<\/cellXfs><cellStyles\/>/);
   });
 
   test("nothing is changed where nothing is marked", () => {
     const given = part("<cellXfs/>");
-    expect(new Looks(given, "styles", NO_THEME).part()).toBe(given);
+    expect(new StylesPatch(given, "styles", NO_THEME).part()).toBe(given);
   });
 
   test("a pattern counts by its ground, a gradient as no colour", () => {
     const fills =
       '<fill><patternFill patternType="darkUp"><fgColor rgb="FF000000"/><bgColor rgb="FF00FF00"/></patternFill></fill><fill><gradientFill><stop position="0"><color rgb="FFFF0000"/></stop></gradientFill></fill>';
-    const looks = new Looks(part(`<fills count="2">${fills}</fills><cellXfs count="2"><xf fillId="0"/><xf fillId="1"/></cellXfs>`), "styles", NO_THEME);
+    const looks = new StylesPatch(part(`<fills count="2">${fills}</fills><cellXfs count="2"><xf fillId="0"/><xf fillId="1"/></cellXfs>`), "styles", NO_THEME);
     expect([looks.fillOf(0), looks.fillOf(1)]).toEqual(["#00FF00", null]);
   });
 });
 
 describe("the memory of marks", () => {
-  const mark = (row: number, column: number, tone: Mark["tone"] = "outside"): Mark => ({ cell: { sheet: "Bores", row, column }, tone });
+  const mark = (row: number, column: number, tone: CellMark["tone"] = "outside"): CellMark => ({ cell: { sheet: "Bores", row, column }, tone });
 
   test("is the one that every host reads: the fill before, and that of the mark", () => {
-    const { kept } = readXlsx(write(richBook(), [mark(2, 1), mark(3, 1, "near"), mark(6, 1)]));
-    expect(keptMarks(kept)).toEqual([
+    const { storedTexts } = readXlsx(write(richBook(), [mark(2, 1), mark(3, 1, "near"), mark(6, 1)]));
+    expect(storedMarks(storedTexts)).toEqual([
       { cell: { sheet: "Bores", row: 2, column: 1 }, before: "#FFFFCC", mark: MARK_FILL.outside },
       // Accent 1 of the theme, lighter by 80 %.
       { cell: { sheet: "Bores", row: 3, column: 1 }, before: "#DAE3F3", mark: MARK_FILL.near },
       { cell: { sheet: "Bores", row: 6, column: 1 }, before: null, mark: MARK_FILL.outside },
     ]);
-    expect(kept.get(FINDINGS_SHEET)).toBe("Findings");
+    expect(storedTexts.get(FINDINGS_SHEET)).toBe("Findings");
   });
 
   test("gives a cell that has no finding any more the very style that it had", () => {
@@ -117,29 +117,29 @@ describe("the memory of marks", () => {
       [...partText(bytes, "xl/worksheets/sheet1.xml").matchAll(/<c r="(?:B3|B4|B7)"[^>]*>/g)].map(([cell]) => cell);
     expect(cells(back).slice(0, 2)).toEqual(cells(original).slice(0, 2));
     expect(cells(back)[2]).toBe(cells(marked)[2]);
-    expect(keptMarks(readXlsx(back).kept)).toHaveLength(1);
+    expect(storedMarks(readXlsx(back).storedTexts)).toHaveLength(1);
     expect(readXlsx(back).sheets.map(({ name }) => name)).toEqual(["Bores", "Parts", "Pivot", "Findings"]);
   });
 
   test("a mark of another tone replaces one, and what was there before stays what it was", () => {
     const again = write(write(richBook(), [mark(2, 1)]), [mark(2, 1, "doubt")]);
-    expect(keptMarks(readXlsx(again).kept)).toEqual([{ cell: { sheet: "Bores", row: 2, column: 1 }, before: "#FFFFCC", mark: MARK_FILL.doubt }]);
+    expect(storedMarks(readXlsx(again).storedTexts)).toEqual([{ cell: { sheet: "Bores", row: 2, column: 1 }, before: "#FFFFCC", mark: MARK_FILL.doubt }]);
   });
 
   test("a cell that somebody has filled since keeps that", () => {
     const marked = write(richBook(), [mark(2, 1)]);
-    const { kept } = readXlsx(marked);
-    const [remembered] = keptMarks(kept);
-    kept.set(MARKED, JSON.stringify([{ ...remembered, mark: "#123456" }]));
+    const { storedTexts } = readXlsx(marked);
+    const [remembered] = storedMarks(storedTexts);
+    storedTexts.set(MARKED, JSON.stringify([{ ...remembered, mark: "#123456" }]));
     const book = readXlsx(marked);
-    const copy = markedCopy(marked, { book: { ...book, kept }, calculated: calculate(book), marks: [], page: { lines: [], remarks: [] } });
+    const copy = markedCopy(marked, { book: { ...book, storedTexts }, calculated: calculate(book), marks: [], page: { lines: [], remarks: [] } });
     const style = (bytes: Uint8Array): string | undefined => /<c r="B3"[^>]*>/.exec(partText(bytes, "xl/worksheets/sheet1.xml"))?.[0];
     expect(style(copy.bytes)).toBe(style(marked));
   });
 
   test("is what the bench takes the marks off by", () => {
-    const { kept } = readXlsx(write(richBook(), [mark(2, 1)]));
-    expect(takeMarks(kept, new Map([["Bores", "s1"]]))).toEqual([{ sheetId: "s1", row: 2, col: 1, fill: MARK_FILL.outside, earlier: "#FFFFCC" }]);
+    const { storedTexts } = readXlsx(write(richBook(), [mark(2, 1)]));
+    expect(takeMarks(storedTexts, new Map([["Bores", "s1"]]))).toEqual([{ sheetId: "s1", row: 2, col: 1, fill: MARK_FILL.outside, earlier: "#FFFFCC" }]);
   });
 });
 

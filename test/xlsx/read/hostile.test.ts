@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { strToU8 } from "fflate";
-import { LIMITS, UnreadableFile } from "../../../src/xlsx/file-limits.ts";
+import { FILE_LIMITS, UnreadableFile } from "../../../src/xlsx/file-limits.ts";
 import { readXlsx } from "../../../src/xlsx/read/read.ts";
 import { compound } from "../../hostile/made.ts";
 import { type BookXml, oneSheet, workbookBytes, workbookParts } from "../workbook-bytes.ts";
@@ -21,7 +21,7 @@ const SHEET = "xl/worksheets/sheet1.xml";
 const PARTS = workbookParts(BOOK);
 
 /** Why the bytes are refused. */
-function reason(bytes: Uint8Array, limits = LIMITS): string {
+function reason(bytes: Uint8Array, limits = FILE_LIMITS): string {
   try {
     readXlsx(bytes, limits);
   } catch (refusal) {
@@ -164,9 +164,9 @@ describe("crafted files are refused", () => {
   });
 
   test("many parts that are each small enough", () => {
-    const limits = { ...LIMITS, inflated: 1000 };
+    const limits = { ...FILE_LIMITS, inflated: 1000 };
     expect(reason(workbookBytes(BOOK), limits)).toBe("unpacks to more than 0.001 MB: it is refused as a possible zip bomb");
-    expect(reason(workbookBytes(BOOK), { ...LIMITS, entries: 3 })).toBe("holds 5 parts, and at most 3 are read: it is refused as a possible zip bomb");
+    expect(reason(workbookBytes(BOOK), { ...FILE_LIMITS, entries: 3 })).toBe("holds 5 parts, and at most 3 are read: it is refused as a possible zip bomb");
   });
 
   test("parts that share their bytes", () => {
@@ -198,7 +198,7 @@ describe("crafted files are refused", () => {
   });
 
   test("too many cells, and cells too far apart", () => {
-    const limits = { ...LIMITS, cells: 2, area: 1000 };
+    const limits = { ...FILE_LIMITS, cells: 2, area: 1000 };
     expect(reason(oneSheet([[1, 2, 3]]), limits)).toBe("has too many cells: more than 2 hold something");
     expect(reason(oneSheet([[1, { raw: '<c r="CV11"><v>1</v></c>' }]]), limits)).toBe(
       'has too many cells: the sheet "Sheet1" is spread over 11 rows and 100 columns',
@@ -207,7 +207,7 @@ describe("crafted files are refused", () => {
   });
 
   test("a file that is too large", () => {
-    expect(reason(workbookBytes(BOOK), { ...LIMITS, file: 1000 })).toMatch(/^is too large: 0\.00\d+ MB, and at most 0\.001 MB are read$/);
+    expect(reason(workbookBytes(BOOK), { ...FILE_LIMITS, file: 1000 })).toMatch(/^is too large: 0\.00\d+ MB, and at most 0\.001 MB are read$/);
   });
 });
 

@@ -201,7 +201,7 @@ describe("the workbook", () => {
       '<Relationship Id="rIdK" Type="http://schemas.openxmlformats.org/officeDocument/2006/relationships/customXml" Target="../customXml/item1.xml"/>';
     const arrows = parts["xl/_rels/workbook.xml.rels"]!.replace("</Relationships>", `${arrow}</Relationships>`);
     const item = '<kept xmlns="urn:crosshatch:kept">{"layout":"B2:C5 &lt;mm&gt;"}</kept>';
-    const { kept } = read({ sheets: [{ name: "A", cells: [] }], parts: { "xl/_rels/workbook.xml.rels": arrows, "customXml/item1.xml": item } });
-    expect(kept).toEqual(new Map([["layout", "B2:C5 <mm>"]]));
+    const { storedTexts } = read({ sheets: [{ name: "A", cells: [] }], parts: { "xl/_rels/workbook.xml.rels": arrows, "customXml/item1.xml": item } });
+    expect(storedTexts).toEqual(new Map([["layout", "B2:C5 <mm>"]]));
   });
 });

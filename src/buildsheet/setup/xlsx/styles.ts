@@ -1,5 +1,5 @@
-import type { DescribedCell, Look } from "../../../workbook/sheet-spec.ts";
-import { LOOKS, type LookParts, VERDICT_FILLS } from "../../../workbook/styles.ts";
+import type { CellSpec, CellStyle } from "../../../workbook/sheet-spec.ts";
+import { STYLES, type StyleParts, VERDICT_FILLS } from "../../../workbook/styles.ts";
 import { element, HEADING, MAIN } from "./xml.ts";
 
 /** Places of fonts, fills and borders in the lists below. */
@@ -12,7 +12,7 @@ interface Parts {
 
 const rgb = (colour: string): string => `rgb="FF${colour.slice(1)}"`;
 
-const font = ({ isBold, isItalic, size = 11, ink }: LookParts): string =>
+const font = ({ isBold, isItalic, size = 11, ink }: StyleParts): string =>
   `<font>${isBold ? "<b/>" : ""}${isItalic ? "<i/>" : ""}<sz val="${size}"/>${ink ? `<color ${rgb(ink)}/>` : ""}<name val="Calibri"/><family val="2"/></font>`;
 const solid = (colour: string): string => `<fill><patternFill patternType="solid"><fgColor ${rgb(colour)}/><bgColor indexed="64"/></patternFill></fill>`;
 const lines = (colour: string): string =>
@@ -28,7 +28,7 @@ function placeIn(list: string[], part: string): number {
   return at < 0 ? list.push(part) - 1 : at;
 }
 
-function partsOf(look: LookParts): Parts {
+function partsOf(look: StyleParts): Parts {
   const { fill, border, isLeft, isWrapped } = look;
   const alignment = element("alignment", {
     horizontal: isLeft ? "left" : undefined,
@@ -43,7 +43,7 @@ function partsOf(look: LookParts): Parts {
   };
 }
 
-const PARTS = Object.fromEntries(Object.entries(LOOKS).map(([look, parts]) => [look, partsOf(parts)])) as Record<Look, Parts>;
+const PARTS = Object.fromEntries(Object.entries(STYLES).map(([look, parts]) => [look, partsOf(parts)])) as Record<CellStyle, Parts>;
 
 /** Fills of verdicts, each once, in the order of their places in the file. */
 const DXF_FILLS = [...new Set(VERDICT_FILLS.map(([, fill]) => fill))];
@@ -60,15 +60,15 @@ export class Styles {
   readonly #written: string[] = [];
 
   constructor() {
-    this.of({ look: "plain" });
+    this.of({ style: "plain" });
   }
 
   /** The place of a cell's style in the list. */
-  of({ look, format = "General" }: Pick<DescribedCell, "look" | "format">): number {
-    const key = `${look}|${format}`;
+  of({ style, format = "General" }: Pick<CellSpec, "style" | "format">): number {
+    const key = `${style}|${format}`;
     let place = this.#xfs.get(key);
     if (place === undefined) {
-      place = this.#written.push(this.#xf(PARTS[look], this.#formatId(format))) - 1;
+      place = this.#written.push(this.#xf(PARTS[style], this.#formatId(format))) - 1;
       this.#xfs.set(key, place);
     }
     return place;

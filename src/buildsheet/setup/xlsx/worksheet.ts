@@ -1,6 +1,6 @@
 import type { Rectangle } from "../../../workbook/address.ts";
 import { boxName, cellName } from "../../../workbook/address.ts";
-import type { DescribedCell, DescribedSheet, Validation } from "../../../workbook/sheet-spec.ts";
+import type { CellSpec, SheetSpec, Validation } from "../../../workbook/sheet-spec.ts";
 import { type Allowed, allowed, FOOTER, HEAD_HEIGHT, MARGINS, REFUSED_TITLE } from "../../../workbook/styles.ts";
 import { type Styles, VERDICT_STYLES } from "./styles.ts";
 import { element, HEADING, MAIN, RELATIONS, xmlText } from "./xml.ts";
@@ -11,7 +11,7 @@ export interface Strings {
 }
 
 /** The part of one sheet, in the order of ECMA-376 part 1, 18.3.1.99. `tables` are the ids of relations to its tables. */
-export function worksheetPart(sheet: DescribedSheet, isFirst: boolean, styles: Styles, strings: Strings, tables: readonly string[]): string {
+export function worksheetPart(sheet: SheetSpec, isFirst: boolean, styles: Styles, strings: Strings, tables: readonly string[]): string {
   const { cells, widths, merges, print } = sheet;
   return `${HEADING}${element(
     "worksheet",
@@ -34,7 +34,7 @@ export function worksheetPart(sheet: DescribedSheet, isFirst: boolean, styles: S
   )}`;
 }
 
-function boundsOf(cells: readonly DescribedCell[]): Rectangle {
+function boundsOf(cells: readonly CellSpec[]): Rectangle {
   let rows = 1;
   let columns = 1;
   for (const { row, column } of cells) {
@@ -44,7 +44,7 @@ function boundsOf(cells: readonly DescribedCell[]): Rectangle {
   return { row: 0, column: 0, rows, columns };
 }
 
-function viewOf({ frozen: { rows, columns } }: DescribedSheet, isFirst: boolean): string {
+function viewOf({ frozen: { rows, columns } }: SheetSpec, isFirst: boolean): string {
   const attributes = { tabSelected: isFirst ? 1 : undefined, workbookViewId: 0 };
   if (rows === 0 && columns === 0) return element("sheetView", attributes);
   const activePane = rows && columns ? "bottomRight" : rows ? "bottomLeft" : "topRight";
@@ -62,20 +62,20 @@ function viewOf({ frozen: { rows, columns } }: DescribedSheet, isFirst: boolean)
 
 const column = (width: number, i: number): string => element("col", { min: i + 1, max: i + 1, width, customWidth: 1 });
 
-function rowsOf(cells: readonly DescribedCell[], styles: Styles, strings: Strings): string {
-  const byRow = new Map<number, DescribedCell[]>();
+function rowsOf(cells: readonly CellSpec[], styles: Styles, strings: Strings): string {
+  const byRow = new Map<number, CellSpec[]>();
   for (const cell of cells) byRow.set(cell.row, [...(byRow.get(cell.row) ?? []), cell]);
   return [...byRow]
     .sort(([a], [b]) => a - b)
     .map(([row, own]) => {
       const inOrder = own.sort((a, b) => a.column - b.column);
-      const height = own.some(({ look }) => look === "head") ? { ht: HEAD_HEIGHT, customHeight: 1 } : {};
+      const height = own.some(({ style }) => style === "head") ? { ht: HEAD_HEIGHT, customHeight: 1 } : {};
       return element("row", { r: row + 1, ...height }, inOrder.map((cell) => cellPart(cell, styles, strings)).join(""));
     })
     .join("");
 }
 
-function cellPart(cell: DescribedCell, styles: Styles, strings: Strings): string {
+function cellPart(cell: CellSpec, styles: Styles, strings: Strings): string {
   const { content } = cell;
   const attributes = { r: cellName(cell), s: styles.of(cell) || undefined };
   if (content === "") return element("c", attributes);
@@ -85,7 +85,7 @@ function cellPart(cell: DescribedCell, styles: Styles, strings: Strings): string
   return element("c", { ...attributes, t: "s" }, `<v>${strings.place(content)}</v>`);
 }
 
-function formattings({ verdicts }: DescribedSheet): string {
+function formattings({ verdicts }: SheetSpec): string {
   if (verdicts.length === 0) return "";
   const rules = VERDICT_STYLES.map(([word, dxfId], i) =>
     element("cfRule", { type: "cellIs", dxfId, priority: i + 1, operator: "equal" }, `<formula>"${word}"</formula>`),

@@ -1,8 +1,8 @@
 import { strToU8, zipSync } from "fflate";
 import type { BuildSheet } from "../../../setup/model.ts";
 import { boxName } from "../../../workbook/address.ts";
-import type { DescribedSheet, DescribedTable } from "../../../workbook/sheet-spec.ts";
-import { keptXml } from "../../../workbook/storage.ts";
+import type { SheetSpec, TableSpec } from "../../../workbook/sheet-spec.ts";
+import { storageXml } from "../../../workbook/storage.ts";
 import { titleColumns, titleRows } from "../../../workbook/styles.ts";
 import { storeFormulas } from "../../../xlsx/formula-text.ts";
 import { Styles } from "./styles.ts";
@@ -37,7 +37,7 @@ function workbookParts(book: BuildSheet, kept: ReadonlyMap<string, string>): Map
   const overrides: [path: string, type: string][] = [["/xl/workbook.xml", `${TYPES}.sheet.main+xml`]];
   let tables = 0;
   book.sheets.forEach((sheet, i) => {
-    const own = sheet.tables.map((table): Relation & { table: DescribedTable; number: number } => {
+    const own = sheet.tables.map((table): Relation & { table: TableSpec; number: number } => {
       const number = ++tables;
       return { id: `rId${number}`, kind: "table", target: `../tables/table${number}.xml`, table, number };
     });
@@ -57,7 +57,7 @@ function workbookParts(book: BuildSheet, kept: ReadonlyMap<string, string>): Map
   ];
   overrides.push(["/xl/styles.xml", `${TYPES}.styles+xml`], ["/xl/sharedStrings.xml", `${TYPES}.sharedStrings+xml`]);
   if (kept.size) {
-    parts.set("customXml/item1.xml", HEADING + keptXml(kept));
+    parts.set("customXml/item1.xml", HEADING + storageXml(kept));
     relations.push({ id: "rIdKept", kind: "customXml", target: "../customXml/item1.xml" });
   }
   parts.set("xl/workbook.xml", workbookPart(book));
@@ -90,7 +90,7 @@ class SharedStrings implements Strings {
 }
 
 /** ECMA-376 part 1, 18.5.1.2. */
-function tablePart({ name, row, column, rows, headings }: DescribedTable, id: number): string {
+function tablePart({ name, row, column, rows, headings }: TableSpec, id: number): string {
   const ref = boxName({ row, column, rows: rows + 1, columns: headings.length });
   const columns = headings.map((heading, i) => element("tableColumn", { id: i + 1, name: heading })).join("");
   return (
@@ -130,7 +130,7 @@ function workbookPart({ sheets, names }: BuildSheet): string {
 }
 
 /** Rows and columns that stay in view are printed on every page. */
-function printTitles({ name, frozen: { rows, columns } }: DescribedSheet): string {
+function printTitles({ name, frozen: { rows, columns } }: SheetSpec): string {
   const sheet = `'${name.replaceAll("'", "''")}'!`;
   return [columns ? `${sheet}${titleColumns(columns)}` : "", rows ? `${sheet}${titleRows(rows)}` : ""].filter(Boolean).join(",");
 }
