@@ -22,7 +22,7 @@ export function filledBy({ row, column, array }: CellFile): Edges {
 export function precedentsOf(book: WorkbookFile): FormulaPrecedents[] {
   const grids = new NotingGridSheets(book);
   const translator = new Translator(book, grids, signatures());
-  const readers: FormulaPrecedents[] = [];
+  const formulas: FormulaPrecedents[] = [];
   for (const [cell, sheet] of formulasOf(book)) {
     if (cell.formula === undefined) continue;
     grids.areas = [];
@@ -32,9 +32,9 @@ export function precedentsOf(book: WorkbookFile): FormulaPrecedents[] {
       if (!(reason instanceof Untranslatable)) throw reason;
       grids.areas = [];
     }
-    readers.push({ cell, sheet, areas: grids.areas });
+    formulas.push({ cell, sheet, areas: grids.areas });
   }
-  return readers;
+  return formulas;
 }
 
 /** Takes note of every area that a formula looks into. */
@@ -50,7 +50,7 @@ export class NotingGridSheets extends GridSheets {
 /** References from formula to formula that are followed. */
 const MOST_STEPS = 20_000_000;
 
-/** Some formulas rest on too many others for their circles to be found. */
+/** Some formulas rest on too many others for their cycles to be found. */
 export class TooManySteps extends Error {}
 
 /** A formula on the way round: it was the `index`th to be met, and leads back as far as to that of index `low`. */
@@ -64,8 +64,8 @@ interface Node {
  * The formulas that rest on themselves, each by whatever way: all of them, so that none can pass over the
  * error of another and show a number. `fills` tells which cells a formula's result stands in.
  */
-export function cellsInCycles(readers: readonly FormulaPrecedents[], fills: (reader: FormulaPrecedents) => Edges, mostSteps = MOST_STEPS): CellFile[] {
-  const fields = new FilledCells(readers, fills);
+export function cellsInCycles(formulas: readonly FormulaPrecedents[], fills: (formula: FormulaPrecedents) => Edges, mostSteps = MOST_STEPS): CellFile[] {
+  const filled = new FilledCells(formulas, fills);
   const nodes = new Map<number, Node>();
   const open: number[] = [];
   const found: CellFile[] = [];
@@ -76,16 +76,16 @@ export function cellsInCycles(readers: readonly FormulaPrecedents[], fills: (rea
     const node = { index: nodes.size, low: nodes.size, isOpen: true };
     nodes.set(at, node);
     open.push(at);
-    return { at, node, next: fields.readBy(readers[at]!) };
+    return { at, node, next: filled.readBy(formulas[at]!) };
   };
   const leave = (at: number, { index, low }: Node): void => {
     if (low !== index) return;
-    const circle = open.splice(open.lastIndexOf(at));
-    for (const one of circle) nodes.get(one)!.isOpen = false;
-    if (circle.length > 1 || [...fields.readBy(readers[at]!)].includes(at)) found.push(...circle.map((one) => readers[one]!.cell));
+    const cycle = open.splice(open.lastIndexOf(at));
+    for (const one of cycle) nodes.get(one)!.isOpen = false;
+    if (cycle.length > 1 || [...filled.readBy(formulas[at]!)].includes(at)) found.push(...cycle.map((one) => formulas[one]!.cell));
   };
 
-  for (const start of readers.keys()) {
+  for (const start of formulas.keys()) {
     if (nodes.has(start)) continue;
     const way = [enter(start)];
     for (let here = way.at(-1); here; here = way.at(-1)) {
@@ -108,8 +108,8 @@ export function cellsInCycles(readers: readonly FormulaPrecedents[], fills: (rea
 class FilledCells {
   readonly #columns = new Map<number, Map<number, { rows: number[]; owners: number[] }>>();
 
-  constructor(readers: readonly FormulaPrecedents[], fills: (reader: FormulaPrecedents) => Edges) {
-    const filled = readers.flatMap((reader, owner) => [...cellsOf(fills(reader))].map(({ row, column }) => ({ sheet: reader.sheet, row, column, owner })));
+  constructor(formulas: readonly FormulaPrecedents[], fills: (formula: FormulaPrecedents) => Edges) {
+    const filled = formulas.flatMap((formula, owner) => [...cellsOf(fills(formula))].map(({ row, column }) => ({ sheet: formula.sheet, row, column, owner })));
     filled.sort((a, b) => a.row - b.row);
     for (const { sheet, row, column, owner } of filled) {
       const columns = this.#columns.get(sheet) ?? new Map<number, { rows: number[]; owners: number[] }>();

@@ -15,19 +15,19 @@ const ROOMS = [
   { rows: 5000, columns: 300 },
 ];
 
-/** How often circles that were found are taken out and the rest is looked through for more. */
+/** How often cycles that were found are taken out and the rest is looked through for more. */
 const MOST_ROUNDS = 10;
 
 interface Trial {
   model: Model;
   hurried: boolean;
   refused: RefusedFormulas;
-  readers: readonly FormulaPrecedents[];
+  precedents: readonly FormulaPrecedents[];
 }
 
 /**
  * Calculates a workbook with the engine's model of a whole workbook, whatever its formulas do. The model
- * lets formulas in a circle pass over the error of the others, one way or the other by the order in which
+ * lets formulas in a cycle pass over the error of the others, one way or the other by the order in which
  * it comes to them: whatever goes round is found afterwards, added to `circular`, and not run again.
  */
 export function evaluateWithModel(book: WorkbookFile, circular = new Set<CellFile>()): Computed {
@@ -36,7 +36,7 @@ export function evaluateWithModel(book: WorkbookFile, circular = new Set<CellFil
   let round = 0;
   do {
     trial = settled(book, circular);
-    isLeft = addCircles(trial, circular);
+    isLeft = addCycles(trial, circular);
   } while (isLeft && ++round < MOST_ROUNDS);
   const { model, hurried, refused } = trial;
   return {
@@ -59,15 +59,15 @@ function settled(book: WorkbookFile, circular: ReadonlySet<CellFile>): Trial {
   return blocked.size > 0 ? tryOut(book, ROOMS[room - 1]!, { blocked, circular }) : trial;
 }
 
-/** Adds what goes round in circles; true where something did that was not known, or nobody can tell. */
-function addCircles({ model, readers }: Trial, circular: Set<CellFile>): boolean {
+/** Adds what rests on itself; true where something did that was not known, or nobody can tell. */
+function addCycles({ model, precedents }: Trial, circular: Set<CellFile>): boolean {
   const fills = ({ cell, sheet }: FormulaPrecedents): Edges => {
     const { row, column } = cell;
     const { rows, columns } = reachOf(model, sheet, row, column) ?? { rows: 1, columns: 1 };
     return { top: row, left: column, bottom: row + rows - 1, right: column + columns - 1 };
   };
   try {
-    const found = cellsInCycles(readers, fills);
+    const found = cellsInCycles(precedents, fills);
     for (const cell of found) circular.add(cell);
     return found.length > 0;
   } catch (reason) {
@@ -118,22 +118,22 @@ function tryOut(book: WorkbookFile, room: { rows: number; columns: number }, { b
   // References to whole columns and rows reach as far as the sheets have turned out to go.
   for (const [cell, sheet] of cut.splice(0)) put(cell, sheet);
   const { model, hurried } = modelOf(dataOf(book, grids, contents));
-  return { model, hurried, refused, readers: readersIn(book, model, areas) };
+  return { model, hurried, refused, precedents: precedentsIn(book, model, areas) };
 }
 
 /** The formulas that have run, with all that they have looked at. */
-function readersIn(book: WorkbookFile, model: Model, areas: ReadonlyMap<CellFile, SheetRectangle[]>): FormulaPrecedents[] {
+function precedentsIn(book: WorkbookFile, model: Model, areas: ReadonlyMap<CellFile, SheetRectangle[]>): FormulaPrecedents[] {
   const sheetOf = new Map(book.sheets.map((_, sheet) => [idOf(sheet), sheet]));
-  const roved = new Map<string, SheetRectangle[]>();
+  const beyond = new Map<string, SheetRectangle[]>();
   for (const { sheetId, row, col, to } of readBeyondReferences()) {
     const place = `${sheetOf.get(sheetId)} ${row} ${col}`;
-    const ways = roved.get(place) ?? [];
-    roved.set(place, ways);
+    const ways = beyond.get(place) ?? [];
+    beyond.set(place, ways);
     ways.push({ ...to.zone, sheet: sheetOf.get(to.sheetId)! });
   }
   return [...formulasOf(book)]
     .filter(([cell, sheet]) => hasRun(model, sheet, cell))
-    .map(([cell, sheet]) => ({ cell, sheet, areas: [...areas.get(cell)!, ...(roved.get(`${sheet} ${cell.row} ${cell.column}`) ?? [])] }));
+    .map(([cell, sheet]) => ({ cell, sheet, areas: [...areas.get(cell)!, ...(beyond.get(`${sheet} ${cell.row} ${cell.column}`) ?? [])] }));
 }
 
 /** False for a formula that the engine could not make sense of, which has looked at nothing. */

@@ -11,7 +11,7 @@ import { BLANK_CELL, type ComputedValue, NeedsModel, type ReadyFormula, RuntimeV
 
 /** Formulas that wait for one another, each in the next. Those further down are put in order first, one after the other. */
 const DEEPEST = 100;
-/** What stands in a cell that goes round in a circle; `calculate` says it in words. */
+/** What stands in a cell that rests on itself; `calculate` says it in words. */
 const CIRCULAR = new RuntimeValue("#CYCLE");
 /** How far beyond its sheet a result may reach: the engine makes at least that much room. */
 const ROOM = { rows: 200, columns: 50 };
@@ -37,12 +37,12 @@ interface Slot {
  * costs most of the time: formulas that differ only in the cells that they name are compiled once, and
  * each runs over plain values when it is first asked for. Gives `undefined` for a workbook in which
  * anything depends on more than the values of cells (results that find no room, functions that ask about
- * the sheet); then the model has to say what it comes to. Formulas that go round in circles are added to
+ * the sheet); then the model has to say what it comes to. Formulas that rest on themselves are added to
  * `circular` where one of them was met.
  */
 export function evaluateWithoutModel(book: WorkbookFile, circular = new Set<CellFile>()): Computed | undefined {
   const first = tried(book, circular);
-  if (first !== "circle") return first;
+  if (first !== "cycle") return first;
   try {
     for (const cell of cellsInCycles(precedentsOf(book), ({ cell }) => filledBy(cell))) circular.add(cell);
   } catch (reason) {
@@ -50,11 +50,11 @@ export function evaluateWithoutModel(book: WorkbookFile, circular = new Set<Cell
     throw reason;
   }
   const second = tried(book, circular);
-  // Circles through results that spill are found where it is known how far they go.
-  return second === "circle" ? undefined : second;
+  // Cycles through results that spill are found where it is known how far they go.
+  return second === "cycle" ? undefined : second;
 }
 
-function tried(book: WorkbookFile, circular: ReadonlySet<CellFile>): Computed | "circle" | undefined {
+function tried(book: WorkbookFile, circular: ReadonlySet<CellFile>): Computed | "cycle" | undefined {
   let direct: Evaluation | undefined;
   try {
     startCalculation();
@@ -64,7 +64,7 @@ function tried(book: WorkbookFile, circular: ReadonlySet<CellFile>): Computed | 
     // What is left out of a calculation that takes too much work rests on the order in which it goes.
     return omissionNote() ? undefined : direct;
   } catch (reason) {
-    if (reason instanceof NeedsModel) return direct?.hasCircle ? "circle" : undefined;
+    if (reason instanceof NeedsModel) return direct?.hasCycle ? "cycle" : undefined;
     throw reason;
   }
 }
@@ -72,10 +72,10 @@ function tried(book: WorkbookFile, circular: ReadonlySet<CellFile>): Computed | 
 class Evaluation implements Computed {
   readonly hurried = false;
   /** A formula was found to wait for itself. */
-  hasCircle = false;
+  hasCycle = false;
   readonly #slots: Map<number, Slot>[];
   readonly #formulas: Slot[] = [];
-  /** Formulas in circles that filled more than one cell when the file was saved: their error stands in all of these. */
+  /** Formulas in cycles that filled more than one cell when the file was saved: their error stands in all of these. */
   readonly #circularArrays: Slot[] = [];
   readonly #grids: GridSheets;
   readonly #runnables: TemplateCache;
@@ -184,7 +184,7 @@ class Evaluation implements Computed {
 
   #enter(slot: Slot): void {
     if (this.#open.has(slot)) {
-      this.hasCircle = true;
+      this.hasCycle = true;
       throw new NeedsModel();
     }
     this.#open.add(slot);

@@ -36,7 +36,7 @@ export function* formulasOf({ sheets }: WorkbookFile): Generator<[CellFile, numb
   for (const [sheet, { cells }] of sheets.entries()) for (const cell of cells) if (isFormula(cell)) yield [cell, sheet];
 }
 
-/** A formula that goes round in a circle is not run: its error stands in all cells that it filled when the file was saved. */
+/** A formula that rests on itself is not run: its error stands in all cells that it filled when the file was saved. */
 export function cycleContent({ array }: CellFile): string {
   const error = errorText("#CYCLE");
   return array ? `=${FILL}(${error},${array.rows},${array.columns})` : `=${error}`;

@@ -88,6 +88,6 @@ export interface CalculatedWorkbook {
   notes: string[];
   /** How many cells the results of array formulas fill that may fill more or fewer. */
   spillSizes: ReadonlyMap<CellFile, SpillSize>;
-  /** Formulas of which the file may say more than the calculation: not calculated here, going round in a circle, or resting on such a one. */
+  /** Formulas of which the file may say more than the calculation: not calculated here, resting on itself, or resting on such a one. */
   unknown(): ReadonlySet<CellFile>;
 }
