@@ -1,3 +1,4 @@
+import { byWorst, type CheckResult, type Finding } from "../check/finding.ts";
 import { Batch } from "./csv/batch.ts";
 import { BesideLike } from "./csv/beside.ts";
 import { readHead } from "./csv/head.ts";
@@ -6,7 +7,6 @@ import { InOrder, suspected } from "./csv/order.ts";
 import { readRecords } from "./csv/records.ts";
 import { CsvRows, type Listeners, numbersOf } from "./csv/rows.ts";
 import { Scanner } from "./csv/scanner.ts";
-import { byWorst, type CheckResult, type Finding } from "./finding.ts";
 
 export type { Refused } from "./csv/rows.ts";
 export type { DecimalSign };

@@ -1,5 +1,5 @@
 import type { DecimalSign, Refused } from "../buildsheet/csv.ts";
-import type { CheckResult, Finding } from "../buildsheet/finding.ts";
+import type { CheckResult, Finding } from "../check/finding.ts";
 import type { ReportInput } from "../report/content.ts";
 import type { Facts } from "../report/summary-facts.ts";
 import type { MarkedCopy } from "../xlsx/patch/marked-copy.ts";

@@ -1,4 +1,4 @@
-import { suspect, suspicionText } from "../buildsheet/check/alike.ts";
+import { suspect, suspicionText } from "../check/likely-slip.ts";
 import { broadcast } from "../core/broadcast.ts";
 import { decimal } from "../core/decimal.ts";
 import { Fault } from "../core/fault.ts";

@@ -1,8 +1,8 @@
-import type { Fields } from "../buildsheet/check/tables.ts";
 import { misfitOf, readHead, type Wanted } from "../buildsheet/csv/head.ts";
 import { cellOf, type DecimalSign, wrongSign } from "../buildsheet/csv/numbers.ts";
 import { readRecords } from "../buildsheet/csv/records.ts";
 import { Scanner } from "../buildsheet/csv/scanner.ts";
+import type { Fields } from "../check/long-tables.ts";
 import type { Cell } from "../core/cell.ts";
 import { canBeCompared, READING_FIELDS, type ReadingField } from "../vocabulary/headings.ts";
 import { isLengthUnit } from "../vocabulary/units.ts";

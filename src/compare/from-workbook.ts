@@ -1,4 +1,4 @@
-import { type Candidate, candidatesOf, judges } from "../buildsheet/check/candidates.ts";
+import { type Candidate, candidatesOf, judges } from "../check/candidates.ts";
 import { type Cell, isBlank, isCellError } from "../core/cell.ts";
 import { decimal } from "../core/decimal.ts";
 import { isMeasuredInput, isOfEngine } from "../core/define.ts";

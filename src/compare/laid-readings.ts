@@ -1,4 +1,4 @@
-import { reasonOf } from "../buildsheet/check/given.ts";
+import { reasonOf } from "../check/given.ts";
 import { type Cell, isBlank } from "../core/cell.ts";
 import { Fault } from "../core/fault.ts";
 import { Book } from "../formula/workbook-cells.ts";

@@ -1,4 +1,4 @@
-import { type Fields, tableLines, textOf } from "../buildsheet/check/tables.ts";
+import { type Fields, tableLines, textOf } from "../check/long-tables.ts";
 import { type Cell, isBlank } from "../core/cell.ts";
 import { Fault } from "../core/fault.ts";
 import { BLANK, number, type Param } from "../core/param.ts";

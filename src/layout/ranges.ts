@@ -1,24 +1,10 @@
-import { findingOf } from "../buildsheet/finding.ts";
-import { applyMapping } from "../buildsheet/layout/apply.ts";
 import { Book } from "../formula/workbook-cells.ts";
 import type { CellArea } from "../workbook/address.ts";
 import type { WorkbookSnapshot } from "../workbook/port.ts";
 import { meet as boxesMeet } from "./blocks.ts";
 import { locate } from "./locate.ts";
-import { readLayout } from "./mapped-readings.ts";
-import type { MappedRange, Mapping } from "./mapping.ts";
-import { limitCount, summaryOf } from "./what.ts";
-
-/** What a layout makes of a workbook, for a person to look at before it is kept. */
-export interface Overview {
-  readings: number;
-  limits: number;
-  engines: string[];
-  /** Rows that a check judges by it. */
-  judged: number;
-  /** What a person should know before keeping it, in sentences. */
-  notes: string[];
-}
+import type { MappedRange } from "./mapping.ts";
+import { summaryOf } from "./what.ts";
 
 /** One range of a layout as the workbook stands. */
 export interface RangeNow {
@@ -26,18 +12,6 @@ export interface RangeNow {
   what: string;
   /** Why nothing can be read from it. */
   trouble?: string;
-}
-
-export function overviewOf(snapshot: Pick<WorkbookSnapshot, "sheets">, mapping: Mapping): Overview {
-  const { readings, limits } = readLayout(new Book(snapshot), mapping);
-  const { candidates, findings } = applyMapping(snapshot, mapping);
-  return {
-    readings: readings.length,
-    limits: limitCount(readings, limits),
-    engines: [...new Set([...readings, ...limits].map(({ engine }) => engine))].filter(Boolean),
-    judged: candidates.length,
-    notes: findings.flatMap(({ kind, about, details }) => (kind === "missing limit" ? [findingOf(kind, about, details).sentence] : [])),
-  };
 }
 
 /** Where a range stands now and what it holds there. */

@@ -1,4 +1,4 @@
-import type { CheckResult } from "../buildsheet/finding.ts";
+import type { CheckResult } from "../check/finding.ts";
 import type { TrendPoint } from "../drawings/trend.ts";
 import type { Facts, Size } from "./summary-facts.ts";
 

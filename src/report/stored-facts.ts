@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { FINDING_KINDS } from "../buildsheet/finding.ts";
+import { FINDING_KINDS } from "../check/finding.ts";
 
 const tally = z.object({
   kind: z.enum(FINDING_KINDS),

@@ -1,4 +1,4 @@
-import type { FindingKind } from "../buildsheet/finding.ts";
+import type { FindingKind } from "../check/finding.ts";
 import type { Facts, Size, Tally } from "./stored-facts.ts";
 
 export type { Facts, Size, Tally };

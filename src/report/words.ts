@@ -1,4 +1,4 @@
-import type { Finding } from "../buildsheet/finding.ts";
+import type { Finding } from "../check/finding.ts";
 import { compareDecimals } from "../core/decimal.ts";
 import { decimalsOf, numberText } from "../drawings/text.ts";
 import { placeName } from "../workbook/address.ts";

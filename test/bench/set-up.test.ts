@@ -3,8 +3,8 @@ import { existsSync, mkdtempSync, rmSync, statSync, writeFileSync } from "node:f
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { strFromU8, unzipSync } from "fflate";
-import { checkWorkbook } from "../../src/buildsheet/check.ts";
 import { writeXlsx } from "../../src/buildsheet/setup/xlsx/write.ts";
+import { checkWorkbook } from "../../src/check/check-workbook.ts";
 import { openWorkbook } from "../../src/hosts/file.ts";
 import { describeBuildSheet } from "../../src/setup/build-sheet.ts";
 import { placeName } from "../../src/workbook/address.ts";

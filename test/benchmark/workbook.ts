@@ -1,8 +1,8 @@
 import { readFileSync } from "node:fs";
 import { HyperFormula } from "hyperformula";
-import { checkWorkbook } from "../../src/buildsheet/check.ts";
 import { calculate } from "../../src/calc/calculate.ts";
 import { evaluateWithModel } from "../../src/calc/evaluate-with-model.ts";
+import { checkWorkbook } from "../../src/check/check-workbook.ts";
 import { openWorkbook } from "../../src/hosts/file.ts";
 import { readXlsx } from "../../src/xlsx/read/read.ts";
 import type { BenchmarkGroup } from "./benchmark-group.ts";

@@ -1,7 +1,7 @@
 import { compareReadings } from "../../src/compare/compare.ts";
 import { readingsOfWorkbook } from "../../src/compare/from-workbook.ts";
 import { placeName } from "../../src/workbook/address.ts";
-import { type Typed, workbook } from "../buildsheet/workbook.ts";
+import { type Typed, workbook } from "../check/workbook.ts";
 
 const LIMITS: Typed = [
   ["Characteristic", "Lower", "Upper", "Standard"],

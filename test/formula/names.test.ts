@@ -1,4 +1,4 @@
-import { checkWorkbook } from "../../src/buildsheet/check.ts";
+import { checkWorkbook } from "../../src/check/check-workbook.ts";
 import { CannotTell, evaluateFormula, type FormulaContext } from "../../src/formula/evaluate.ts";
 import { Book } from "../../src/formula/workbook-cells.ts";
 import type { NameSnapshot, TableSnapshot, WorkbookSnapshot } from "../../src/workbook/port.ts";

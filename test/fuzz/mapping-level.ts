@@ -1,4 +1,4 @@
-import { checkWorkbook } from "../../src/buildsheet/check.ts";
+import { checkWorkbook } from "../../src/check/check-workbook.ts";
 import { isUnread, readMapping } from "../../src/layout/mapping.ts";
 import { LAYOUT_KEY } from "../../src/workbook/storage.ts";
 import { edge, NUMBERS } from "./edge-values.ts";

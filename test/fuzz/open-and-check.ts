@@ -1,4 +1,4 @@
-import { checkWorkbook } from "../../src/buildsheet/check.ts";
+import { checkWorkbook } from "../../src/check/check-workbook.ts";
 import { openWorkbook } from "../../src/hosts/file.ts";
 import { keptLayout } from "../../src/layout/mapping.ts";
 import { expectCounts, expectReadersAgree, expectSentence, orRefused } from "./oracles.ts";

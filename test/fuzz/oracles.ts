@@ -1,4 +1,4 @@
-import type { CheckResult } from "../../src/buildsheet/finding.ts";
+import type { CheckResult } from "../../src/check/finding.ts";
 import { type Cell, isBlank, isCellError, isErrorCode } from "../../src/core/cell.ts";
 import { type CannotTell, evaluateFormula } from "../../src/formula/evaluate.ts";
 import { Book } from "../../src/formula/workbook-cells.ts";

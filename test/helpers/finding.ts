@@ -1,4 +1,4 @@
-import type { Finding } from "../../src/buildsheet/finding.ts";
+import type { Finding } from "../../src/check/finding.ts";
 
 /** A finding of which a test says only what it is about. */
 export const finding = (given: Partial<Finding>): Finding => ({

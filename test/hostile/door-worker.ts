@@ -1,7 +1,7 @@
 import { createReadStream, readFileSync } from "node:fs";
 import { basename, extname } from "node:path";
-import { checkWorkbook } from "../../src/buildsheet/check.ts";
 import { checkCsv } from "../../src/buildsheet/csv.ts";
+import { checkWorkbook } from "../../src/check/check-workbook.ts";
 import { openWorkbook, UnreadableFile } from "../../src/hosts/file.ts";
 import { keptLayout } from "../../src/layout/mapping.ts";
 import { peakBytes } from "../helpers/peak.mjs";

@@ -1,5 +1,6 @@
+import { layoutSummaryOf } from "../../src/check/layout-overview.ts";
 import { proposeLayout, proposeRange } from "../../src/layout/propose.ts";
-import { overlaps, overviewOf, rangeNow } from "../../src/layout/ranges.ts";
+import { overlaps, rangeNow } from "../../src/layout/ranges.ts";
 import { typed } from "./typed.ts";
 
 const SHEET = [
@@ -18,14 +19,14 @@ const layout = async () => {
 test("an overview counts readings, limits and engines, what is judged, and says what has no limit", async () => {
   const { snapshot, ranges } = await layout();
   // Two tapers have a limit; four bore readings and one gap of each engine are read, and the gaps have none.
-  expect(overviewOf(snapshot, { version: 1, ranges })).toEqual({
+  expect(layoutSummaryOf(snapshot, { version: 1, ranges })).toEqual({
     readings: 10,
     limits: 1,
     engines: ["A", "B"],
     judged: 2,
     notes: ["0.3 has no limit to be judged by", "0.32 has no limit to be judged by"],
   });
-  expect(overviewOf(snapshot, { version: 1, ranges: [] })).toEqual({ readings: 0, limits: 0, engines: [], judged: 0, notes: [] });
+  expect(layoutSummaryOf(snapshot, { version: 1, ranges: [] })).toEqual({ readings: 0, limits: 0, engines: [], judged: 0, notes: [] });
 });
 
 test("a range is told where it stands now; one whose headings are gone says why nothing is read", async () => {

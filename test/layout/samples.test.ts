@@ -1,8 +1,8 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { layoutSamples } from "../../samples/layouts/layouts.ts";
-import { checkWorkbook } from "../../src/buildsheet/check.ts";
-import type { Finding } from "../../src/buildsheet/finding.ts";
+import { checkWorkbook } from "../../src/check/check-workbook.ts";
+import type { Finding } from "../../src/check/finding.ts";
 import { openWorkbook } from "../../src/hosts/file.ts";
 import { isUnread, type Mapping, recallMapping } from "../../src/layout/mapping.ts";
 import { proposeLayout } from "../../src/layout/propose.ts";

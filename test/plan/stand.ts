@@ -1,7 +1,7 @@
 import type { Area } from "../../src/formula/workbook-cells.ts";
 import type { CellAddress } from "../../src/workbook/address.ts";
 import type { Edit, WorkbookSnapshot } from "../../src/workbook/port.ts";
-import { type Typed, workbook } from "../buildsheet/workbook.ts";
+import { type Typed, workbook } from "../check/workbook.ts";
 
 /** A workbook that plans are made from and written into, calculated by the bench's engine after each step. */
 export type Sheets = Record<string, Typed>;

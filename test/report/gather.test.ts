@@ -4,7 +4,7 @@ import { openWorkbook } from "../../src/hosts/file.ts";
 import { keptLayout } from "../../src/layout/mapping.ts";
 import { gather, reportInput } from "../../src/report/gather/workbook.ts";
 import { root } from "../../src/tools/paths.ts";
-import { type Typed, workbook } from "../buildsheet/workbook.ts";
+import { type Typed, workbook } from "../check/workbook.ts";
 import { everything } from "./page.ts";
 
 const content = () => reportInput(everything()).content;

@@ -1,8 +1,8 @@
-import { JudgedRows } from "../../src/buildsheet/judged.ts";
+import { JudgedRows } from "../../src/check/judged.ts";
 import { NO_SHEET_CONTENT, type ReportInput } from "../../src/report/content.ts";
 import { reportInput } from "../../src/report/gather/workbook.ts";
 import { renderReport } from "../../src/report/report.ts";
-import { type Typed, workbook } from "../buildsheet/workbook.ts";
+import { type Typed, workbook } from "../check/workbook.ts";
 
 // Readings, limits and names are invented: a hire-boat yard and its engine.
 export const DATE = "2026-11-25";

@@ -1,8 +1,8 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { readingsCsv } from "../../samples/readings.ts";
-import { checkWorkbook } from "../../src/buildsheet/check.ts";
-import type { CheckResult } from "../../src/buildsheet/finding.ts";
+import { checkWorkbook } from "../../src/check/check-workbook.ts";
+import type { CheckResult } from "../../src/check/finding.ts";
 import { openWorkbook } from "../../src/hosts/file.ts";
 import { root } from "../../src/tools/paths.ts";
 import { placeName } from "../../src/workbook/address.ts";

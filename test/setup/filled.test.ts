@@ -1,5 +1,5 @@
-import { checkWorkbook } from "../../src/buildsheet/check.ts";
-import type { CheckResult, Finding } from "../../src/buildsheet/finding.ts";
+import { checkWorkbook } from "../../src/check/check-workbook.ts";
+import type { CheckResult, Finding } from "../../src/check/finding.ts";
 import { placeName } from "../../src/workbook/address.ts";
 import type { WorkbookSnapshot } from "../../src/workbook/port.ts";
 import { Made } from "./made.ts";

@@ -1,5 +1,5 @@
-import { checkWorkbook } from "../../src/buildsheet/check.ts";
 import { writeXlsx } from "../../src/buildsheet/setup/xlsx/write.ts";
+import { checkWorkbook } from "../../src/check/check-workbook.ts";
 import { openWorkbook } from "../../src/hosts/file.ts";
 import { sampleBuildSheet } from "../../src/setup/sample.ts";
 

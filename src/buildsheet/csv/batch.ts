@@ -1,4 +1,4 @@
-import { FINDING_KINDS, type FindingKind } from "../finding.ts";
+import { FINDING_KINDS, type FindingKind } from "../../check/finding.ts";
 import type { Named } from "./names.ts";
 import type { Scanner } from "./scanner.ts";
 

@@ -1,5 +1,5 @@
-import type { Suspicion } from "../check/alike.ts";
-import { type Finding, type FindingSubject, findingOf } from "../finding.ts";
+import { type Finding, type FindingSubject, findingOf } from "../../check/finding.ts";
+import type { Suspicion } from "../../check/likely-slip.ts";
 
 export const suspected = ({ kind, details }: Suspicion, subject: FindingSubject): Finding => findingOf(kind, subject, details);
 

@@ -1,4 +1,4 @@
-import { SHARES } from "../check/coarse.ts";
+import { SHARES } from "../../check/coarse-gauges.ts";
 
 /**
  * True where limits, uncertainty and all leave no question: then the verdict is "within" and the gauge

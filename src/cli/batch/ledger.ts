@@ -1,6 +1,6 @@
 import { closeSync, createReadStream, existsSync, openSync, readSync, statSync, writeSync } from "node:fs";
 import { dirname, relative, resolve, sep } from "node:path";
-import type { CheckResult } from "../../buildsheet/finding.ts";
+import type { CheckResult } from "../../check/finding.ts";
 import { VERSION } from "../../core/version.ts";
 import { type Facts, fewerFacts } from "../../report/summary-facts.ts";
 import { refusalOf } from "../safe-file.ts";

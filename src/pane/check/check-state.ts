@@ -1,4 +1,4 @@
-import type { CheckResult } from "../../buildsheet/finding.ts";
+import type { CheckResult } from "../../check/finding.ts";
 
 /** What the Check view is doing: nothing, or one piece of work at a time. */
 export type Work = "reading" | "checking" | "marking" | "unmarking";

@@ -1,4 +1,4 @@
-import { type Finding, specOf } from "../../buildsheet/finding.ts";
+import { type Finding, specOf } from "../../check/finding.ts";
 import type { Field } from "../../check/kinds/define-kind.ts";
 import { counted, differenceText, readingText } from "../../core/number-text.ts";
 import { numberText } from "../parts/text.ts";

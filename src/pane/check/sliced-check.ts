@@ -1,5 +1,5 @@
-import { checkSteps } from "../../buildsheet/check.ts";
-import type { CheckResult } from "../../buildsheet/finding.ts";
+import { checkSteps } from "../../check/check-workbook.ts";
+import type { CheckResult } from "../../check/finding.ts";
 import type { Mapping } from "../../layout/mapping.ts";
 import type { WorkbookSnapshot } from "../../workbook/port.ts";
 

@@ -1,4 +1,4 @@
-import { counted } from "../../buildsheet/counts.ts";
+import { counted } from "../../check/counts.ts";
 import { type Comparison, compareReadings } from "../../compare/compare.ts";
 import { readingsOfWorkbook, type WorkbookOptions } from "../../compare/from-workbook.ts";
 import type { ReadingSet } from "../../compare/reading.ts";

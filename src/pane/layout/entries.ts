@@ -1,7 +1,8 @@
-import { counted } from "../../buildsheet/counts.ts";
+import { counted } from "../../check/counts.ts";
+import { layoutSummaryOf } from "../../check/layout-overview.ts";
 import type { MappedRange, Mapping } from "../../layout/mapping.ts";
 import { type Proposal, proposeLayout } from "../../layout/propose.ts";
-import { meet, overlaps, overviewOf, rangeNow } from "../../layout/ranges.ts";
+import { meet, overlaps, rangeNow } from "../../layout/ranges.ts";
 import { areaText } from "../../workbook/address.ts";
 import type { WorkbookSnapshot } from "../../workbook/port.ts";
 
@@ -44,7 +45,7 @@ export const mappingOf = (entries: readonly Entry[]): Mapping => ({ version: 1, 
 /** What the ranges in use make of the workbook, in sentences. */
 export function overviewText(snapshot: WorkbookSnapshot, entries: readonly Entry[]): { says: string; notes: string[] } {
   const mapping = mappingOf(entries);
-  const { readings, limits, engines, judged, notes } = overviewOf(snapshot, mapping);
+  const { readings, limits, engines, judged, notes } = layoutSummaryOf(snapshot, mapping);
   const of = engines.length === 0 ? "" : `, ${engines.length === 1 ? "engine" : "engines"} ${engines.join(", ")}`;
   const shared = overlaps(mapping.ranges).map(([a, b]) => `${areaText(a)} and ${areaText(b)} share cells, which count with the first`);
   return {

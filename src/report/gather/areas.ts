@@ -1,4 +1,4 @@
-import type { JudgedRow } from "../../buildsheet/judged.ts";
+import type { JudgedRow } from "../../check/judged.ts";
 import type { Cell } from "../../core/cell.ts";
 import type { DrawnInputs, DrawnInputsOf } from "../../core/define.ts";
 import { areaIn } from "../../formula/argument-area.ts";

@@ -1,7 +1,7 @@
-import { counted } from "../../buildsheet/counts.ts";
-import { type Finding, specOf } from "../../buildsheet/finding.ts";
-import type { JudgedRow } from "../../buildsheet/judged.ts";
-import { wordOf } from "../../buildsheet/marks.ts";
+import { counted } from "../../check/counts.ts";
+import { type Finding, specOf } from "../../check/finding.ts";
+import type { JudgedRow } from "../../check/judged.ts";
+import { wordOf } from "../../check/marks.ts";
 import type { Verdict } from "../../core/verdict.ts";
 import { numberText } from "../../drawings/text.ts";
 import type { ReportInput } from "../content.ts";

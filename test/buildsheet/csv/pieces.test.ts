@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { Scanner } from "../../../src/buildsheet/csv/scanner.ts";
 import { checkCsv, type DecimalSign, type Refused } from "../../../src/buildsheet/csv.ts";
-import type { Finding } from "../../../src/buildsheet/finding.ts";
+import type { Finding } from "../../../src/check/finding.ts";
 
 const { spyOn } = import.meta.jest;
 

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { plainNumber } from "../../../src/buildsheet/csv/numbers.ts";
 import { type CsvOptions, checkCsv, type Refused } from "../../../src/buildsheet/csv.ts";
-import type { Finding } from "../../../src/buildsheet/finding.ts";
+import type { Finding } from "../../../src/check/finding.ts";
 
 const HEAD = "engine,cylinder,characteristic,position,value,lower,upper,unit,uncertainty";
 

@@ -1,4 +1,4 @@
-import type { CheckResult } from "../../../src/buildsheet/finding.ts";
+import type { CheckResult } from "../../../src/check/finding.ts";
 import { type CheckEvent, type CheckState, canStop, FIRST_RUN, isCheap, isStale, next } from "../../../src/pane/check/check-state.ts";
 
 const result: CheckResult = { findings: [], rowsIn: 1, checked: 1, refused: 0, inputs: 1 };

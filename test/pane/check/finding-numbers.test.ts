@@ -1,5 +1,5 @@
-import { counted, countsText } from "../../../src/buildsheet/counts.ts";
-import { tally } from "../../../src/buildsheet/marks.ts";
+import { counted, countsText } from "../../../src/check/counts.ts";
+import { tally } from "../../../src/check/marks.ts";
 import { numbersOf } from "../../../src/pane/check/finding-numbers.ts";
 import { finding } from "../../helpers/finding.ts";
 

@@ -1,4 +1,4 @@
-import type { Finding } from "../../../src/buildsheet/finding.ts";
+import type { Finding } from "../../../src/check/finding.ts";
 import { inOrder, orderFrom, sameFinding } from "../../../src/pane/check/check-findings.tsx";
 
 const finding = (sheet: string, row: number, column: number, margin: number | null, given: Partial<Finding> = {}): Finding => ({

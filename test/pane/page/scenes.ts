@@ -1,4 +1,4 @@
-import type { CheckResult, Finding } from "../../../src/buildsheet/finding.ts";
+import type { CheckResult, Finding } from "../../../src/check/finding.ts";
 import { type MemoryHost, memoryHost } from "../../../src/hosts/memory.ts";
 import type { PaneOptions } from "../../../src/pane/mount.tsx";
 import { finding } from "../../helpers/finding.ts";

@@ -1,6 +1,6 @@
 import { createHash } from "node:crypto";
 import { fingerprintOf } from "../../../src/pane/report/report-view.tsx";
-import { workbook } from "../../buildsheet/workbook.ts";
+import { workbook } from "../../check/workbook.ts";
 
 const book = (value: number, formula = "=A1*2") => workbook({ Sheet1: [[value, formula], [null], ["end"]] });
 const sha256 = async (...asked: Parameters<typeof fingerprintOf>) => (await fingerprintOf(...asked))!.sha256;

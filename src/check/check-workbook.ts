@@ -1,0 +1,182 @@
+import { isCellError } from "../core/cell.ts";
+import { CHECK_PREFIX } from "../core/sentences.ts";
+import { faultSource } from "../formula/argument-area.ts";
+import { callsOf, type OwnCall } from "../formula/own-calls.ts";
+import { Origins } from "../formula/precedents.ts";
+import { Book } from "../formula/workbook-cells.ts";
+import { Labels } from "../layout/labels.ts";
+import type { Mapping } from "../layout/mapping.ts";
+import { type CellAddress, placeName } from "../workbook/address.ts";
+import type { SheetSnapshot, WorkbookSnapshot } from "../workbook/port.ts";
+import { candidatesOf, judges } from "./candidates.ts";
+import { CoarseGauges } from "./coarse-gauges.ts";
+import { FindingCollector } from "./collect.ts";
+import type { CheckResult } from "./finding.ts";
+import { Gauges } from "./gauges.ts";
+import { plainValue } from "./given.ts";
+import type { JudgedRow } from "./judged.ts";
+import { Rows } from "./judged-rows.ts";
+import { tableRows } from "./long-tables.ts";
+import { type AppliedMapping, judgingSteps } from "./mapped-rows.ts";
+import { Overwritten } from "./overwritten-formulas.ts";
+import { type BadInput, Inputs } from "./refused-inputs.ts";
+import { TypedLimits } from "./typed-limits.ts";
+import { Watch } from "./watch.ts";
+
+/** How far a check has come, between 0 and 1. */
+export type Share = number;
+
+/**
+ * Looks through a workbook for what somebody should see before the engine goes together: every
+ * reading that VERDICT, EXPLAIN or MARGIN judges and every row of a table in long form, the inputs of
+ * all our functions, the gauges, and formulas that somebody typed over. With a layout of the shop's
+ * own, what it maps is judged as well. `judged` is told every verdict, also those of which there is
+ * nothing to say.
+ */
+export function checkWorkbook(snapshot: WorkbookSnapshot, mapping?: Mapping, judged?: (row: JudgedRow) => void): CheckResult {
+  const check = new Check(snapshot, judged);
+  for (const { steps } of check.parts(mapping)) for (const _ of steps);
+  return check.finish();
+}
+
+/** The same check in small steps: whoever takes them can do something in between, show how far it is, or leave off. */
+export function* checkSteps(snapshot: WorkbookSnapshot, mapping?: Mapping, judged?: (row: JudgedRow) => void): Generator<Share, CheckResult> {
+  const check = new Check(snapshot, judged);
+  let from = 0;
+  for (const { to, count, steps } of check.parts(mapping)) {
+    let done = 0;
+    for (const _ of steps) yield from + ((to - from) * Math.min(++done, count)) / count;
+    from = to;
+  }
+  return check.finish();
+}
+
+/** A part of a check, and which share of its time has passed when it ends, as measured on build sheets of ten thousand rows. */
+interface Part {
+  to: Share;
+  /** How many steps there are to be expected. */
+  count: number;
+  steps: Iterable<unknown>;
+}
+
+class Check {
+  readonly book: Book;
+  readonly origins: Origins;
+  readonly rows: Rows;
+  readonly #report: FindingCollector;
+  readonly #watch: Watch;
+  readonly #labels: Labels;
+  readonly #gauges: Gauges;
+  readonly #coarse: CoarseGauges;
+  readonly #typedLimits: TypedLimits;
+  readonly #inputs: Inputs;
+  /** Where something is worked out instead of judged. */
+  readonly #others: CellAddress[] = [];
+  #laid: AppliedMapping | undefined;
+
+  constructor(snapshot: WorkbookSnapshot, judged?: (row: JudgedRow) => void) {
+    this.book = new Book(snapshot);
+    this.origins = new Origins(this.book);
+    this.#report = new FindingCollector(undefined, judged);
+    this.#watch = new Watch((watched, { kind, details }) => this.#report.find(kind, watched.subject(), details));
+    this.#labels = new Labels(this.book);
+    this.#gauges = new Gauges(this.book);
+    this.#coarse = new CoarseGauges(this.#report, this.#gauges);
+    this.#typedLimits = new TypedLimits(this.#report, this.#labels);
+    this.#inputs = new Inputs(this.origins, this.#labels, this.#report, this.#watch);
+    this.rows = new Rows(this.origins, this.#labels, this.#report, this.#watch, this.#coarse);
+  }
+
+  /** Each rests on what those before it have found. */
+  *parts(mapping: Mapping | undefined): Generator<Part> {
+    const count = this.book.sheets.reduce((rows, { values }) => rows + values.length, 0);
+    yield { to: 0.02, count, steps: this.origins.prepare() };
+    yield { to: 0.75, count, steps: this.#formulas() };
+    yield { to: 0.85, count, steps: this.#tables(mapping) };
+    yield { to: 0.95, count: this.rows.count, steps: this.rows.judgeAll() };
+    yield { to: 0.98, count, steps: this.#typedOver() };
+    yield { to: 1, count, steps: this.#faultyResults() };
+  }
+
+  /** What formulas judge, and what they work with. */
+  *#formulas(): Generator<void> {
+    for (const [sheet, r] of rowsOf(this.book)) {
+      const line = sheet.formulas[r]!;
+      for (let c = 0; c < line.length; c++) {
+        const formula = line[c]!;
+        if (formula === null) continue;
+        for (const call of callsOf(this.book, { sheet: sheet.name, row: sheet.row + r, column: sheet.column + c }, formula)) this.#look(call);
+      }
+      yield;
+    }
+  }
+
+  #look(call: OwnCall): void {
+    this.#typedLimits.look(call);
+    if (judges(call)) for (const candidate of candidatesOf(call, this.origins)) this.rows.add(candidate);
+    else {
+      this.#others.push(call.at);
+      this.#inputs.look(call);
+    }
+  }
+
+  /** What tables and a layout of the shop's own give to be judged. */
+  *#tables(mapping: Mapping | undefined): Generator<void> {
+    if (mapping) this.#laid = yield* judgingSteps(this.origins, mapping);
+    for (const candidate of tableRows(this.origins)) {
+      if (!this.#laid?.covers.has(placeName(candidate.cell))) this.rows.add(candidate);
+      yield;
+    }
+    for (const candidate of this.#laid?.candidates ?? []) this.rows.add(candidate);
+  }
+
+  *#typedOver(): Generator<void> {
+    const overwritten = new Overwritten(this.book, this.#labels, this.#report);
+    for (const [sheet, r] of rowsOf(this.book)) {
+      overwritten.look(sheet, r);
+      yield;
+    }
+  }
+
+  /** Formulas that call our functions and show a fault, faults that have spilled from them, and inputs that none of them can take. */
+  *#faultyResults(): Generator<void> {
+    this.#inputs.reportBlanks();
+    this.rows.reportBlanks();
+    for (const { cell, why } of this.#inputs.bad.values()) this.#refuse({ cell, why });
+    for (const at of this.#others) {
+      const value = this.book.value(at);
+      if (isCellError(value)) this.#refuse({ cell: at, why: value.message ?? `the formula gives ${value.error}` });
+    }
+    for (const [sheet, r] of rowsOf(this.book)) {
+      const line = sheet.values[r]!;
+      for (let c = 0; c < line.length; c++) {
+        const value = line[c];
+        if (typeof value !== "string" || !value.startsWith(CHECK_PREFIX)) continue;
+        this.#refuse({ cell: { sheet: sheet.name, row: sheet.row + r, column: sheet.column + c }, why: value.slice(CHECK_PREFIX.length) });
+      }
+      yield;
+    }
+  }
+
+  #refuse({ cell, why }: BadInput): void {
+    const source = faultSource(this.origins, cell);
+    if (this.rows.covered.has(placeName(source))) return;
+    this.rows.covered.add(placeName(source));
+    this.#report.row({ as: "refused", why }, () => ({ cell: source, label: this.#labels.of(source) }), plainValue(this.book.value(source)));
+  }
+
+  finish(): CheckResult {
+    for (const { group, watched } of this.#laid?.watched ?? []) this.#watch.add(group, watched);
+    this.#report.inputs += this.#laid?.inputs ?? 0;
+    for (const { kind, about, details } of this.#laid?.findings ?? []) this.#report.find(kind, about, details);
+    this.#watch.finish();
+    this.#coarse.finish();
+    this.#typedLimits.finish();
+    this.#gauges.reportOverdue(this.#report, this.#labels);
+    return this.#report.result(this.book.sheets.map(({ name }) => name));
+  }
+}
+
+function* rowsOf({ sheets }: Book): Generator<[sheet: SheetSnapshot, row: number]> {
+  for (const sheet of sheets) for (let r = 0; r < sheet.values.length; r++) yield [sheet, r];
+}

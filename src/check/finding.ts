@@ -1,0 +1,69 @@
+import type { Details, FindingSubject, KindSpec } from "./kinds/define-kind.ts";
+import { kinds } from "./kinds/index.ts";
+
+export type { FindingSubject };
+
+type Kinds = (typeof kinds)[number];
+export type FindingKind = Kinds["name"];
+
+/** The fields that a kind has beside the common ones. */
+export type DetailsOf<K extends FindingKind> = Details<Extract<Kinds, { name: K }>["fields"]>;
+
+/**
+ * One thing that Check reports. A row whose reading or limit is still missing is checked: the finding
+ * says what is missing; one that could not be judged at all is `refused`.
+ */
+export interface Finding extends FindingSubject {
+  kind: FindingKind;
+  /** What its kind has beside the common fields. */
+  details: Details;
+  /** One plain sentence with the numbers. */
+  sentence: string;
+}
+
+const inOrder: readonly KindSpec[] = [...kinds].sort((a, b) => a.order - b.order);
+
+/** What Check can report, worst first. */
+export const FINDING_KINDS = inOrder.map(({ name }) => name) as readonly FindingKind[];
+
+const specs: ReadonlyMap<string, KindSpec> = new Map(inOrder.map((spec) => [spec.name, spec]));
+
+/** The declaration of a kind. */
+export const specOf = (kind: FindingKind): KindSpec => specs.get(kind)!;
+
+/** Written out field by field, as are subjects: objects that are spread out take ten times the room, and there can be millions of them. */
+export function findingOf<K extends FindingKind>(kind: K, subject: FindingSubject, details: DetailsOf<K>): Finding {
+  const { cell, label, line, value, lower, upper, margin, verdict } = subject;
+  const sentence = specOf(kind).sentence(subject, details);
+  return line === undefined
+    ? { kind, cell, label, value, lower, upper, margin, verdict, details, sentence }
+    : { kind, cell, label, line, value, lower, upper, margin, verdict, details, sentence };
+}
+
+/** What a line of JSON holds of a finding behind file, kind and place. */
+export const fieldsOf = ({ label, value, lower, upper, margin, verdict, details, sentence }: Finding): Record<string, unknown> => ({
+  ...{ label, value, lower, upper, margin, verdict },
+  ...details,
+  sentence,
+});
+
+const places: ReadonlyMap<FindingKind, number> = new Map(FINDING_KINDS.map((kind, place) => [kind, place]));
+
+/** How bad a finding is: the place of its kind, then how bad among its kind. */
+export const severityOf = (finding: Finding): { kind: number; severity: number } => ({
+  kind: places.get(finding.kind)!,
+  severity: specOf(finding.kind).severity(finding),
+});
+
+export const byWorst = (a: Finding, b: Finding): number => places.get(a.kind)! - places.get(b.kind)! || specOf(b.kind).severity(b) - specOf(a.kind).severity(a);
+
+export interface CheckResult {
+  /** Worst first; ties in reading order. */
+  findings: Finding[];
+  /** Judged rows found in the input. Always checked + refused. */
+  rowsIn: number;
+  checked: number;
+  refused: number;
+  /** Cells looked at as inputs of functions, judged or not; with no rows and no inputs there was nothing to check. */
+  inputs: number;
+}

@@ -1,0 +1,30 @@
+import { Book } from "../formula/workbook-cells.ts";
+import { readLayout } from "../layout/mapped-readings.ts";
+import type { Mapping } from "../layout/mapping.ts";
+import { limitCount } from "../layout/what.ts";
+import type { WorkbookSnapshot } from "../workbook/port.ts";
+import { findingOf } from "./finding.ts";
+import { applyMapping } from "./mapped-rows.ts";
+
+/** What a layout makes of a workbook, for a person to look at before it is kept. */
+export interface LayoutSummary {
+  readings: number;
+  limits: number;
+  engines: string[];
+  /** Rows that a check judges by it. */
+  judged: number;
+  /** What a person should know before keeping it, in sentences. */
+  notes: string[];
+}
+
+export function layoutSummaryOf(snapshot: Pick<WorkbookSnapshot, "sheets">, mapping: Mapping): LayoutSummary {
+  const { readings, limits } = readLayout(new Book(snapshot), mapping);
+  const { candidates, findings } = applyMapping(snapshot, mapping);
+  return {
+    readings: readings.length,
+    limits: limitCount(readings, limits),
+    engines: [...new Set([...readings, ...limits].map(({ engine }) => engine))].filter(Boolean),
+    judged: candidates.length,
+    notes: findings.flatMap(({ kind, about, details }) => (kind === "missing limit" ? [findingOf(kind, about, details).sentence] : [])),
+  };
+}

@@ -1,0 +1,150 @@
+import { isBlank } from "../core/cell.ts";
+import type { Spec } from "../core/define.ts";
+import { Fault } from "../core/fault.ts";
+import { BLANK, type Param } from "../core/param.ts";
+import { areaIn } from "../formula/argument-area.ts";
+import type { OwnCall } from "../formula/own-calls.ts";
+import type { Origins } from "../formula/precedents.ts";
+import { type Area, CellSet, cellsOf, showArea } from "../formula/workbook-cells.ts";
+import type { Labels } from "../layout/labels.ts";
+import { areaText, type CellAddress, placeName } from "../workbook/address.ts";
+import { type FindingCollector, unjudged } from "./collect.ts";
+import type { DetailsOf, FindingSubject } from "./finding.ts";
+import { reasonOf } from "./given.ts";
+import type { Watch } from "./watch.ts";
+
+/** A cell that a function cannot work with, and why. */
+export interface BadInput {
+  cell: CellAddress;
+  why: string;
+}
+
+/** An input of a function, and what it has been given so far. */
+interface Use {
+  name: string;
+  param: Param<unknown>;
+  /** The function and the input: `CLEARANCE.bore`. */
+  of: string;
+  /** Cells that were given alone, and larger areas. */
+  cells: CellSet;
+  areas: Set<string>;
+}
+
+/** Takes note of an area; false when it has been given before. */
+function isFirst({ cells, areas }: Use, area: Area): boolean {
+  if (area.rows === 1 && area.columns === 1) return cells.add(area);
+  const before = areas.size;
+  return areas.add(areaText(area)).size > before;
+}
+
+/** The cells that functions take their inputs from: which are blank, which are no good, which look mistyped. */
+export class Inputs {
+  readonly bad = new Map<string, BadInput>();
+  readonly #blanks: { cell: CellAddress; details: DetailsOf<"missing reading"> }[] = [];
+  /** By the function, what its inputs have been looked at for. */
+  readonly #uses = new Map<Spec, readonly Use[]>();
+  readonly #counted = new CellSet();
+
+  constructor(
+    readonly origins: Origins,
+    readonly labels: Labels,
+    readonly report: FindingCollector,
+    readonly watch: Watch,
+  ) {}
+
+  look(call: OwnCall): void {
+    const { spec, args, context } = call;
+    const areas = spec.inputs.map((_, i) => areaIn(args[i], context));
+    const uses = this.#usesOf(spec);
+    for (let i = 0; i < uses.length; i++) {
+      const area = areas[i];
+      // The many formulas that share a range look at it once for each use of it.
+      if (!area || !isFirst(uses[i]!, area)) continue;
+      const blanks = this.#lookAt(area, uses[i]!);
+      if (blanks.length === 0) continue;
+      if (uses[i]!.param.broadcastKind === "bore") this.#blankReadings(area, blanks);
+      else this.#blankPartners(call, i, areas, blanks);
+    }
+  }
+
+  #usesOf(spec: Spec): readonly Use[] {
+    let uses = this.#uses.get(spec);
+    if (!uses) {
+      uses = spec.inputs.map(({ name, param }) => ({ name, param, of: `${spec.name}.${name}`, cells: new CellSet(), areas: new Set() }));
+      this.#uses.set(spec, uses);
+    }
+    return uses;
+  }
+
+  /** Gives the cells that are blank. */
+  #lookAt(area: Area, { name, param, of }: Use): CellAddress[] {
+    const blanks: CellAddress[] = [];
+    for (const cell of cellsOf(area)) {
+      const value = this.origins.book.value(cell);
+      const taken = param.take(value, name);
+      if (taken === BLANK) {
+        blanks.push(cell);
+        continue;
+      }
+      if (taken instanceof Fault) this.#refuse(cell, reasonOf(value, taken));
+      else if (param.quantity === "length") this.#watch(of, area, cell, taken as number);
+      if (this.#counted.add(cell)) this.report.inputs++;
+    }
+    return blanks;
+  }
+
+  /** A fault that came out of a function of ours is told where it went in. */
+  #refuse(cell: CellAddress, why: string): void {
+    const place = placeName(cell);
+    if (!this.bad.has(place)) this.bad.set(place, { cell, why });
+  }
+
+  /** Compared with what the function takes everywhere, and with its own range where that is long enough. */
+  #watch(use: string, area: Area, cell: CellAddress, value: number): void {
+    if (this.origins.isResult(cell)) return;
+    const watched = { value, isLength: true, subject: () => this.#subject(cell, value) };
+    this.watch.add(use, watched);
+    this.watch.add(`${use} ${placeName(area)}`, watched);
+  }
+
+  #subject(cell: CellAddress, value: FindingSubject["value"]): FindingSubject {
+    return unjudged({ cell, label: this.labels.of(cell) }, value);
+  }
+
+  /** An unfinished bore leaves its results blank: each missing reading is named, a bore not yet begun only once. */
+  #blankReadings(area: Area, blanks: readonly CellAddress[]): void {
+    const typed = blanks.filter((cell) => !this.origins.isResult(cell));
+    if (blanks.length === area.rows * area.columns) {
+      const isOne = blanks.length === 1;
+      if (typed[0]) this.#missing(typed[0], isOne ? "one reading" : "a whole range", isOne ? null : showArea(area));
+    } else for (const cell of typed) this.#missing(cell, "one of a range");
+  }
+
+  /** A blank beside a filled partner is missing; a row that is blank throughout is only not begun. */
+  #blankPartners(call: OwnCall, index: number, areas: readonly (Area | undefined)[], blanks: readonly CellAddress[]): void {
+    const { param } = call.spec.inputs[index]!;
+    if (param.isOptional || param.broadcastKind !== "element") return;
+    const partners = areas.filter((area, i) => area && i !== index && !call.spec.inputs[i]!.param.isOptional) as Area[];
+    const own = areas[index]!;
+    for (const cell of blanks) {
+      if (this.origins.isResult(cell)) continue;
+      const filled = partners.some((area) => !isBlank(this.origins.book.value(beside(area, cell.row - own.row, cell.column - own.column))));
+      if (filled) this.#missing(cell, "one of a row");
+    }
+  }
+
+  #missing(cell: CellAddress, blank: DetailsOf<"missing reading">["blank"], range: string | null = null): void {
+    this.#blanks.push({ cell, details: { blank, range } });
+  }
+
+  reportBlanks(): void {
+    for (const { cell, details } of this.#blanks) this.report.find("missing reading", this.#subject(cell, null), details);
+  }
+}
+
+/** The cell of another range that goes with the one at this place; one row or one column goes with all. */
+const beside = ({ sheet, row, column, rows, columns }: Area, r: number, c: number): CellAddress => ({
+  sheet,
+  row: row + (rows === 1 ? 0 : r),
+  column: column + (columns === 1 ? 0 : c),
+});
