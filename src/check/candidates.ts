@@ -3,14 +3,13 @@ import { type Block, type Cell, isBlank } from "../core/cell.ts";
 import { indexOfRole } from "../core/define.ts";
 import { Fault } from "../core/fault.ts";
 import { faultBody } from "../core/sentences.ts";
-import { areaIn } from "../formula/argument-area.ts";
 import { CannotTell, evaluateNode } from "../formula/evaluate.ts";
 import { type OwnCall, wordsOf } from "../formula/own-calls.ts";
-import type { Origins } from "../formula/precedents.ts";
+import { areaIn, type Origins } from "../formula/precedents.ts";
+
 import type { Area } from "../formula/workbook-cells.ts";
 import { type CellAddress, placeName } from "../workbook/address.ts";
-import { type Given, NOT_GIVEN } from "./given.ts";
-import { readVerdict } from "./said.ts";
+import { type Given, NOT_GIVEN, readVerdict } from "./judge.ts";
 
 /** One thing to judge, before it is known whether another formula judges the same. */
 export interface Candidate {

@@ -1,8 +1,8 @@
 import { isCellError } from "../core/cell.ts";
 import { CHECK_PREFIX } from "../core/sentences.ts";
-import { faultSource } from "../formula/argument-area.ts";
 import { callsOf, type OwnCall } from "../formula/own-calls.ts";
-import { Origins } from "../formula/precedents.ts";
+import { faultSource, Origins } from "../formula/precedents.ts";
+
 import { Book } from "../formula/workbook-cells.ts";
 import { Labels } from "../layout/labels.ts";
 import type { Mapping } from "../layout/mapping.ts";
@@ -11,20 +11,20 @@ import type { SheetSnapshot, WorkbookSnapshot } from "../workbook/port.ts";
 import { candidatesOf, judges } from "./candidates.ts";
 import { CoarseGauges } from "./coarse-gauges.ts";
 import { FindingCollector } from "./collect.ts";
-import type { CheckResult } from "./finding.ts";
+import type { CheckResult, JudgedRow } from "./finding.ts";
 import { Gauges } from "./gauges.ts";
-import { plainValue } from "./given.ts";
-import type { JudgedRow } from "./judged.ts";
+import { plainValue } from "./judge.ts";
+
 import { Rows } from "./judged-rows.ts";
 import { tableRows } from "./long-tables.ts";
 import { type AppliedMapping, judgingSteps } from "./mapped-rows.ts";
+import { Watch } from "./outliers.ts";
 import { Overwritten } from "./overwritten-formulas.ts";
 import { type BadInput, Inputs } from "./refused-inputs.ts";
 import { TypedLimits } from "./typed-limits.ts";
-import { Watch } from "./watch.ts";
 
 /** How far a check has come, between 0 and 1. */
-export type Share = number;
+type Share = number;
 
 /**
  * Looks through a workbook for what somebody should see before the engine goes together: every

@@ -4,7 +4,7 @@ import type { Candidate } from "./candidates.ts";
 import type { FindingCollector } from "./collect.ts";
 import type { FindingSubject } from "./finding.ts";
 import type { Gauges } from "./gauges.ts";
-import type { Judged } from "./given.ts";
+import type { Judged } from "./judge.ts";
 
 /**
  * A gauge is wanted whose uncertainty is at most this part of the tolerance, or too much of the

@@ -1,8 +1,6 @@
 import { placeName } from "../workbook/address.ts";
-import { byWorst, type CheckResult, type DetailsOf, type Finding, type FindingKind, type FindingSubject, findingOf } from "./finding.ts";
-import type { Judged } from "./given.ts";
-import type { JudgedRow } from "./judged.ts";
-import { KIND_OF_VERDICT } from "./said.ts";
+import { byWorst, type CheckResult, type DetailsOf, type Finding, type FindingKind, type FindingSubject, findingOf, type JudgedRow } from "./finding.ts";
+import { type Judged, KIND_OF_VERDICT } from "./judge.ts";
 
 /** What a reading is about before it has been judged. */
 export type FindingPlace = Pick<FindingSubject, "cell" | "label" | "line">;

@@ -1,17 +1,15 @@
 import type { Cell } from "../core/cell.ts";
 import { Fault } from "../core/fault.ts";
-import { blankSource, faultSource } from "../formula/argument-area.ts";
-import type { Origins } from "../formula/precedents.ts";
+import { blankSource, faultSource, type Origins } from "../formula/precedents.ts";
+
 import { judgingParams } from "../functions/verdict/limit-params.ts";
 import type { Labels } from "../layout/labels.ts";
 import { type CellAddress, placeName } from "../workbook/address.ts";
 import type { Candidate } from "./candidates.ts";
 import type { CoarseGauges } from "./coarse-gauges.ts";
 import type { FindingCollector } from "./collect.ts";
-import { compareReading } from "./compare-readings.ts";
-import { type Given, type Judged, judgeGiven, plainValue } from "./given.ts";
-import { readVerdict } from "./said.ts";
-import type { Watch } from "./watch.ts";
+import { type Given, type Judged, judgeGiven, plainValue, readVerdict } from "./judge.ts";
+import { compareReading, type Watch } from "./outliers.ts";
 
 /** The judged things of a workbook, each once, however many formulas and tables judge it. */
 export class Rows {

@@ -1,13 +1,13 @@
 import { Book } from "../formula/workbook-cells.ts";
-import { readLayout } from "../layout/mapped-readings.ts";
+import { limitCount, readLayout } from "../layout/mapped-readings.ts";
 import type { Mapping } from "../layout/mapping.ts";
-import { limitCount } from "../layout/what.ts";
+
 import type { WorkbookSnapshot } from "../workbook/port.ts";
 import { findingOf } from "./finding.ts";
 import { applyMapping } from "./mapped-rows.ts";
 
 /** What a layout makes of a workbook, for a person to look at before it is kept. */
-export interface LayoutSummary {
+interface LayoutSummary {
   readings: number;
   limits: number;
   engines: string[];

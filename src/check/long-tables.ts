@@ -6,7 +6,7 @@ import { type CellAddress, placeName } from "../workbook/address.ts";
 import type { SheetSnapshot } from "../workbook/port.ts";
 import { type Candidate, limitKey } from "./candidates.ts";
 import { gaugeColumn } from "./gauges.ts";
-import { type Given, NOT_GIVEN } from "./given.ts";
+import { type Given, NOT_GIVEN } from "./judge.ts";
 
 /** Tables in long form on the sheets: a row of headings that names a value and a limit, one reading a row below it. */
 export function* tableRows(origins: Origins): Generator<Candidate> {
@@ -24,7 +24,7 @@ export function* tableRows(origins: Origins): Generator<Candidate> {
 }
 
 /** One row of a table; rows count from the first of the sheet's block, `top` is that of the headings. */
-export interface TableLine {
+interface TableLine {
   columns: Columns;
   cells: Fields;
   row: number;

@@ -1,8 +1,8 @@
 import { type Cell, isBlank } from "../core/cell.ts";
 import { Fault } from "../core/fault.ts";
-import { areaIn } from "../formula/argument-area.ts";
 import { callsIn } from "../formula/own-calls.ts";
-import { Origins } from "../formula/precedents.ts";
+import { areaIn, Origins } from "../formula/precedents.ts";
+
 import { type Area, Book } from "../formula/workbook-cells.ts";
 import { judgingParams } from "../functions/verdict/limit-params.ts";
 import { groupedBy, INGREDIENTS, resultsFrom, type WorkedOut, workOut } from "../layout/derived.ts";
@@ -16,8 +16,8 @@ import type { WorkbookSnapshot } from "../workbook/port.ts";
 import { type Candidate, limitKey } from "./candidates.ts";
 import { unjudged } from "./collect.ts";
 import type { DetailsOf, FindingSubject } from "./finding.ts";
-import { type Given, NOT_GIVEN, plainValue } from "./given.ts";
-import type { Watched } from "./watch.ts";
+import { type Given, NOT_GIVEN, plainValue } from "./judge.ts";
+import type { Watched } from "./outliers.ts";
 
 /** Something found without judging. */
 type MappedFinding = { [K in "missing reading" | "missing limit"]: { kind: K; about: FindingSubject; details: DetailsOf<K> } }[
@@ -43,7 +43,7 @@ export const applyMapping = (snapshot: Pick<WorkbookSnapshot, "sheets">, mapping
   judgedRows(new Origins(new Book(snapshot)), mapping);
 
 /** The same for a workbook that is already being looked at. */
-export function judgedRows(origins: Origins, mapping: Mapping): AppliedMapping {
+function judgedRows(origins: Origins, mapping: Mapping): AppliedMapping {
   const steps = judgingSteps(origins, mapping);
   for (;;) {
     const step = steps.next();

@@ -1,8 +1,8 @@
 import { translateFormulaToA1, translateFormulaToR1C1 } from "@borgar/fx";
 import { type Cell, isBlank, isCellError } from "../core/cell.ts";
-import { areaIn } from "../formula/argument-area.ts";
 import { evaluateFormula } from "../formula/evaluate.ts";
 import { parseFormula, references } from "../formula/parse.ts";
+import { areaIn } from "../formula/precedents.ts";
 import { type Book, cellsOf } from "../formula/workbook-cells.ts";
 import type { Labels } from "../layout/labels.ts";
 import { type CellAddress, cellName } from "../workbook/address.ts";

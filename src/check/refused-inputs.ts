@@ -2,16 +2,16 @@ import { isBlank } from "../core/cell.ts";
 import type { Spec } from "../core/define.ts";
 import { Fault } from "../core/fault.ts";
 import { BLANK, type Param } from "../core/param.ts";
-import { areaIn } from "../formula/argument-area.ts";
 import type { OwnCall } from "../formula/own-calls.ts";
-import type { Origins } from "../formula/precedents.ts";
+import { areaIn, type Origins } from "../formula/precedents.ts";
+
 import { type Area, CellSet, cellsOf, showArea } from "../formula/workbook-cells.ts";
 import type { Labels } from "../layout/labels.ts";
 import { areaText, type CellAddress, placeName } from "../workbook/address.ts";
 import { type FindingCollector, unjudged } from "./collect.ts";
 import type { DetailsOf, FindingSubject } from "./finding.ts";
-import { reasonOf } from "./given.ts";
-import type { Watch } from "./watch.ts";
+import { reasonOf } from "./judge.ts";
+import type { Watch } from "./outliers.ts";
 
 /** A cell that a function cannot work with, and why. */
 export interface BadInput {

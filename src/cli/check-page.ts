@@ -1,5 +1,5 @@
 import { type CheckResult, type Finding, fieldsOf } from "../check/finding.ts";
-import { wordOf } from "../check/marks.ts";
+import { wordOf } from "../check/finding-words.ts";
 import { placeName } from "../workbook/address.ts";
 import { type CheckedFile, type Copied, nameOf, type Total } from "./checked.ts";
 import { print, printAll } from "./output.ts";

@@ -2,8 +2,8 @@ import { createHash } from "node:crypto";
 import { closeSync, openSync, readSync } from "node:fs";
 import { basename } from "node:path";
 import { type CsvCheck, checkCsv } from "../buildsheet/csv.ts";
-import type { Finding } from "../check/finding.ts";
-import { JudgedRows } from "../check/judged.ts";
+import { type Finding, JudgedRows } from "../check/finding.ts";
+
 import { subjectOf } from "../report/gather/subjects.ts";
 import { Tallies } from "../report/summary-facts.ts";
 import { rowsOf, Unanswered } from "./batch/query.ts";

@@ -2,7 +2,7 @@ import { createReadStream } from "node:fs";
 import { basename } from "node:path";
 import type { DecimalSign } from "../buildsheet/csv/numbers.ts";
 import { readingsOfCsv } from "../compare/from-csv.ts";
-import type { ReadingSet } from "../compare/reading.ts";
+import type { ReadingSet } from "../compare/readings.ts";
 import { nameOf, STANDARD_INPUT } from "./checked.ts";
 import { EngineThread } from "./engine-thread.ts";
 import { Refusal } from "./exit-codes.ts";

@@ -1,5 +1,5 @@
-import { type Change, type Comparison, isReal, type RefusedRow } from "../compare/compare.ts";
-import type { GroupChange } from "../compare/groups.ts";
+import { type Change, type Comparison, type GroupChange, isReal, type RefusedRow } from "../compare/compare.ts";
+
 import { print } from "./output.ts";
 import { aligned, counted, plain } from "./text.ts";
 

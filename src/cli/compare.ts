@@ -1,5 +1,5 @@
 import { type Change, type Comparison, compareReadings } from "../compare/compare.ts";
-import type { Reading } from "../compare/reading.ts";
+import type { Reading } from "../compare/readings.ts";
 import { placeName } from "../workbook/address.ts";
 import { readSides } from "./compare-files.ts";
 import { printComparison } from "./compare-page.ts";

@@ -1,5 +1,5 @@
 import { Worker } from "node:worker_threads";
-import type { ReadingSet } from "../compare/reading.ts";
+import type { ReadingSet } from "../compare/readings.ts";
 import type { Result } from "../core/cell.ts";
 
 export type Task = { kind: "formula"; formula: string } | { kind: "readings"; name: string; bytes: Uint8Array; uncertainty: number | undefined };

@@ -1,6 +1,6 @@
 import { Readable } from "node:stream";
 import type { DecimalSign } from "../buildsheet/csv.ts";
-import type { JudgedRows } from "../check/judged.ts";
+import type { JudgedRows } from "../check/finding.ts";
 import { readingsOfCsv } from "../compare/from-csv.ts";
 import { contentOfReadings } from "../report/gather/readings.ts";
 import type { ReportPage } from "./checked.ts";

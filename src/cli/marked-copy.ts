@@ -1,5 +1,5 @@
 import { type CheckResult, specOf } from "../check/finding.ts";
-import { marksOf, wordOf } from "../check/marks.ts";
+import { marksOf, wordOf } from "../check/finding-words.ts";
 import { VERSION } from "../core/version.ts";
 import type { FileHost } from "../hosts/file.ts";
 import { UnreadableFile } from "../xlsx/file-limits.ts";

@@ -1,8 +1,8 @@
 import { basename } from "node:path";
 import type { DecimalSign } from "../buildsheet/csv.ts";
-import type { Finding } from "../check/finding.ts";
-import { JudgedRows } from "../check/judged.ts";
-import { tally } from "../check/marks.ts";
+import { type Finding, JudgedRows } from "../check/finding.ts";
+
+import { tally } from "../check/finding-words.ts";
 import { NO_SHEET_CONTENT, type ReportInput } from "../report/content.ts";
 import { Overview } from "../report/overview.ts";
 import { leftOutPart, overviewPart } from "../report/parts/overview.ts";

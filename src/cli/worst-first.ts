@@ -1,5 +1,5 @@
 import { type Finding, severityOf } from "../check/finding.ts";
-import { tally, wordOf } from "../check/marks.ts";
+import { tally, wordOf } from "../check/finding-words.ts";
 import { MOST_SORTED } from "./checked.ts";
 
 /** Findings of one input, worst first. Of very many only the worst can be asked for: `length` counts all. */

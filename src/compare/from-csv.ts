@@ -6,8 +6,7 @@ import type { Fields } from "../check/long-tables.ts";
 import type { Cell } from "../core/cell.ts";
 import { canBeCompared, READING_FIELDS, type ReadingField } from "../vocabulary/headings.ts";
 import { isLengthUnit } from "../vocabulary/units.ts";
-import type { Reading, ReadingSet } from "./reading.ts";
-import { readingFrom } from "./table.ts";
+import { type Reading, type ReadingSet, readingFrom } from "./readings.ts";
 
 const NUMBERS = new Set<ReadingField>(["value", "lower", "upper", "uncertainty", "hours"]);
 

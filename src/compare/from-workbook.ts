@@ -1,24 +1,44 @@
 import { type Candidate, candidatesOf, judges } from "../check/candidates.ts";
+import { reasonOf } from "../check/judge.ts";
 import { type Cell, isBlank, isCellError } from "../core/cell.ts";
 import { decimal } from "../core/decimal.ts";
 import { isMeasuredInput, isOfEngine } from "../core/define.ts";
 import { Fault } from "../core/fault.ts";
 import { number } from "../core/param.ts";
 import { CHECK_PREFIX, faultBody } from "../core/sentences.ts";
-import { areaIn } from "../formula/argument-area.ts";
 import { callsIn, type OwnCall } from "../formula/own-calls.ts";
-import { Origins } from "../formula/precedents.ts";
+import { areaIn, Origins } from "../formula/precedents.ts";
 import { Book, cellsOf } from "../formula/workbook-cells.ts";
+import { judgingParams } from "../functions/verdict/limit-params.ts";
 import { Labels, type NameParts } from "../layout/labels.ts";
+import { limitFor, readLayout } from "../layout/mapped-readings.ts";
 import type { Mapping } from "../layout/mapping.ts";
+import { CHARACTERISTICS } from "../vocabulary/characteristics.ts";
 import { fieldOf, saysOwner } from "../vocabulary/headings.ts";
-import { ownerIn } from "../vocabulary/parse-heading.ts";
+import { ownerIn, positionText } from "../vocabulary/parse-heading.ts";
 import { type CellAddress, placeName } from "../workbook/address.ts";
 import type { SheetSnapshot, WorkbookSnapshot } from "../workbook/port.ts";
-import { laidReadings } from "./laid-readings.ts";
-import type { Reading, ReadingSet, Subject } from "./reading.ts";
-import { tableReadings } from "./table.ts";
+import { type Reading, type ReadingSet, type Subject, tableReadings } from "./readings.ts";
 import { Uncertainties } from "./uncertainty.ts";
+
+/** Every reading that a layout knows of, with the limits that are for it. `single` is the U of a measured length for which none is given. */
+export function laidReadings(snapshot: Pick<WorkbookSnapshot, "sheets">, mapping: Mapping, single?: number): Reading[] {
+  const { readings, limits } = readLayout(new Book(snapshot), mapping);
+  return readings.map(({ engine, cylinder, characteristic, places, value, unit, own, cell }) => {
+    const { given = {} } = own ?? {};
+    const { given: general = {} } = limitFor({ engine, cylinder, characteristic, places }, limits) ?? {};
+    const number = (name: "lower" | "upper" | "uncertainty") => numberIn(isBlank(given[name]) ? general[name] : given[name]);
+    const { kind, isSetting } = CHARACTERISTICS[characteristic] ?? {};
+    const taken = judgingParams.value.take(value, "value");
+    return {
+      ...{ engine, cylinder, characteristic, position: positionText(places), cell, unit },
+      ...(taken instanceof Fault ? { value: null, fault: reasonOf(value, taken) } : { value: typeof taken === "number" ? taken : null }),
+      ...{ lower: number("lower"), upper: number("upper"), uncertainty: number("uncertainty") ?? (kind === "length" && !isSetting ? single : undefined) },
+    };
+  });
+}
+
+const numberIn = (cell: Cell): number | undefined => (typeof cell === "number" ? cell : undefined);
 
 export interface WorkbookOptions {
   /** Expanded uncertainty U of one reading, for lengths whose workbook or file gives none. */

@@ -1,13 +1,13 @@
 import type { Block, Cell } from "../core/cell.ts";
-import { areaIn } from "../formula/argument-area.ts";
 import { CannotTell, evaluateNode } from "../formula/evaluate.ts";
 import type { OwnCall } from "../formula/own-calls.ts";
 import { type AstExpression, parseFormula, references } from "../formula/parse.ts";
-import type { Origin, Origins } from "../formula/precedents.ts";
+import { areaIn, type Origin, type Origins } from "../formula/precedents.ts";
+
 import { type Area, Book, cellsOf } from "../formula/workbook-cells.ts";
 import { isLengthUnit } from "../vocabulary/units.ts";
 import { type CellAddress, placeName } from "../workbook/address.ts";
-import type { Reading } from "./reading.ts";
+import type { Reading } from "./readings.ts";
 
 /** Results times inputs of one formula that are looked at; more would take longer than anybody waits. */
 const MOST = 4_000_000;

@@ -4,17 +4,17 @@ import type { Argument, Block, Cell, CellError } from "../core/cell.ts";
 import { Fault } from "../core/fault.ts";
 import { sentence } from "../core/sentences.ts";
 import { specByName } from "../functions/index.ts";
-import type { Edges } from "../workbook/address.ts";
-import { placeName } from "../workbook/address.ts";
-import { CannotTell, type FormulaContext, NOWHERE } from "./context.ts";
-import { inTable, type NamedPart, named } from "./names.ts";
+import { type Edges, placeName } from "../workbook/address.ts";
+
+import { CannotTell, type FormulaContext, inTable, type NamedPart, NOWHERE, named } from "./names.ts";
+
 import { type Binary, binary, type Unary, unary } from "./operators.ts";
 import { type AstExpression, type CallExpression, ownName, parseFormula } from "./parse.ts";
 import type { Area, Book } from "./workbook-cells.ts";
 
 export { CannotTell, type FormulaContext };
 
-export type Evaluated = Cell | Block | CannotTell;
+type Evaluated = Cell | Block | CannotTell;
 
 /** Levels of nesting; a formula typed by a person has few, and more could only exhaust the stack. */
 const DEEPEST = 100;

@@ -1,8 +1,25 @@
 import { parseA1Ref, parseStructRef } from "@borgar/fx";
+import type { CellAddress } from "../workbook/address.ts";
 import { partOfTable } from "../workbook/table-references.ts";
-import { CannotTell, type FormulaContext } from "./context.ts";
-import { type AstExpression, parseFormula, references } from "./parse.ts";
-import type { Area, Book } from "./workbook-cells.ts";
+import { type AstExpression, type Places, parseFormula, references } from "./parse.ts";
+import { type Area, type Book, EMPTY_BOOK } from "./workbook-cells.ts";
+
+/** The formula needs something that this reader does not know; its value is unknown, not wrong. */
+export class CannotTell {
+  constructor(readonly why: string) {}
+}
+
+export interface FormulaContext {
+  book: Book;
+  /** Sheet on which the formula stands, for references that name none. */
+  sheet: string;
+  /** Its cell, for references to its own row or column. */
+  cell?: Pick<CellAddress, "row" | "column"> | undefined;
+  /** Where its references lead, if its tree is that of another formula of its shape. */
+  places?: Places | undefined;
+}
+
+export const NOWHERE: FormulaContext = { book: EMPTY_BOOK, sheet: "" };
 
 /** What a name stands for, to be worked out where it was given: the same for every formula that uses it. */
 export interface NamedPart {

@@ -2,8 +2,8 @@ import type { Spec } from "../core/define.ts";
 import { specByName } from "../functions/index.ts";
 import type { CellAddress } from "../workbook/address.ts";
 import type { FormulaContext } from "./evaluate.ts";
-import { type AstExpression, ownCalls, ownName, parseFormula, references } from "./parse.ts";
-import { readFormula } from "./read.ts";
+import { type AstExpression, ownCalls, ownName, parseFormula, readFormula, references } from "./parse.ts";
+
 import type { Book } from "./workbook-cells.ts";
 
 /** A call as it stands in a tree, which several formulas can share. */

@@ -1,5 +1,8 @@
-import { type AstExpression, type CallExpression, nodeTypes, parse, tokenize } from "@borgar/fx";
+import { type AstExpression, type CallExpression, nodeTypes, parse, parseA1Ref, tokenize } from "@borgar/fx";
 import { NAMESPACE } from "../core/define.ts";
+import type { Edges } from "../workbook/address.ts";
+import { formulaTemplate } from "./template.ts";
+import type { Book } from "./workbook-cells.ts";
 
 export type { AstExpression, CallExpression };
 
@@ -49,3 +52,59 @@ function partsOf(tree: AstExpression | undefined): AstExpression[] {
   }
   return parts;
 }
+
+/** Where the references of a tree lead in one of the formulas that share it. */
+export interface Places {
+  /** Which of the boxes each reference has, and the sheet that it names. */
+  of: ReadonlyMap<AstExpression, { index: number; sheet: string | undefined }>;
+  boxes: readonly Edges[];
+}
+
+/** A formula's tree. With `places` its references read as those of another formula, and lead there. */
+interface Read {
+  tree: AstExpression | undefined;
+  places?: Places;
+}
+
+type Shared = Pick<Places, "of"> & { tree: AstExpression };
+
+/** Shapes that are kept; where nearly every formula has one of its own, keeping them gains nothing. */
+const MOST_KEPT = 1000;
+
+/** Larger areas are not looked at, which is said in words that name them. */
+const MOST_CELLS = 2_000_000;
+
+const known = new WeakMap<Book, Map<string, Shared | null>>();
+
+/** Takes a formula of a workbook apart; formulas that differ only in the cells that they name share one tree. */
+export function readFormula(book: Book, formula: string): Read {
+  // What a part of a table is depends on the row, also where nothing in the formula's text does.
+  const shape = formula.includes("[") ? undefined : formulaTemplate(formula);
+  if (!shape?.areas.every(isSmall)) return { tree: parseFormula(formula) };
+  const shapes = known.get(book) ?? new Map<string, Shared | null>();
+  known.set(book, shapes);
+  const shared = shapes.get(shape.key);
+  if (shared && shared.of.size === shape.areas.length) return { tree: shared.tree, places: { of: shared.of, boxes: shape.areas } };
+  const tree = parseFormula(formula);
+  if (shared === undefined && shapes.size < MOST_KEPT) shapes.set(shape.key, tree ? sharedBy(tree, shape.areas) : null);
+  return { tree };
+}
+
+const isSmall = ({ top, left, bottom, right }: Edges): boolean => (bottom - top + 1) * (right - left + 1) <= MOST_CELLS;
+
+/** The tree as others can use it: only if its references are the very cells that the shape was told by. */
+function sharedBy(tree: AstExpression, boxes: readonly Edges[]): Shared | null {
+  const of = new Map<AstExpression, { index: number; sheet: string | undefined }>();
+  for (const node of references(tree)) {
+    const { kind, value } = node as AstExpression & { kind: string; value: string };
+    if (kind !== "range") continue;
+    const parsed = parseA1Ref(value);
+    const box = boxes[of.size];
+    if (!box || !parsed || !("range" in parsed) || !isBox(parsed.range, box) || (parsed.context?.length ?? 0) > 1) return null;
+    of.set(node, { index: of.size, sheet: parsed.context?.[0] });
+  }
+  return of.size === boxes.length ? { tree, of } : null;
+}
+
+const isBox = (range: Partial<Record<keyof Edges, number | null>>, box: Edges): boolean =>
+  range.top === box.top && range.left === box.left && range.bottom === box.bottom && range.right === box.right;

@@ -4,7 +4,7 @@ import { around, type Edges, MOST_COLUMNS, MOST_ROWS } from "../workbook/address
  * A formula taken apart in one quick pass: the text that it has in common with the formulas filled down
  * and across from it, and the cells and ranges that it names, in reading order.
  */
-export interface FormulaTemplate {
+interface FormulaTemplate {
   /** The formula with a mark in place of each cell and range. */
   key: string;
   areas: Edges[];

@@ -78,7 +78,7 @@ export function saidAlong(count: number, first: number, lines: readonly HeadLine
 }
 
 /** What is said first counts; places add up, each kind once. */
-export function together(all: readonly ParsedHeading[]): ParsedHeading {
+function together(all: readonly ParsedHeading[]): ParsedHeading {
   const sum: ParsedHeading = { places: [], rest: [] };
   for (const { places, rest, ...others } of all) {
     for (const [key, value] of Object.entries(others)) if (value !== undefined) (sum as unknown as Record<string, unknown>)[key] ??= value;

@@ -4,13 +4,13 @@ import type { ParsedHeading } from "../vocabulary/parse-heading.ts";
 import { columnLetters } from "../workbook/address.ts";
 import type { WorkbookSnapshot } from "../workbook/port.ts";
 import { type Box, blocksOf, meet } from "./blocks.ts";
-import { type Context, contextOf } from "./context.ts";
-import { headLineOf } from "./header-rows.ts";
+import { type Context, contextOf, headLineOf } from "./header-rows.ts";
+
 import { saidAlong } from "./heading-fields.ts";
 import { signatureOf } from "./locate.ts";
+import { type Summary, summaryOf } from "./mapped-readings.ts";
 import type { Fixed, HeadLine, MappedRange } from "./mapping.ts";
 import { type TableParts, tablesIn } from "./tables.ts";
-import { type Summary, summaryOf } from "./what.ts";
 
 /** A range that looks like readings or limits, for a person to accept or to put right. */
 export interface Proposal {

@@ -3,8 +3,8 @@ import type { CellArea } from "../workbook/address.ts";
 import type { WorkbookSnapshot } from "../workbook/port.ts";
 import { meet as boxesMeet } from "./blocks.ts";
 import { locate } from "./locate.ts";
+import { summaryOf } from "./mapped-readings.ts";
 import type { MappedRange } from "./mapping.ts";
-import { summaryOf } from "./what.ts";
 
 /** One range of a layout as the workbook stands. */
 export interface RangeNow {

@@ -1,6 +1,6 @@
-import { countsText, grouped } from "../check/counts.ts";
 import type { CheckResult } from "../check/finding.ts";
-import { tally, tallyText } from "../check/marks.ts";
+import { countsText, grouped, tally, tallyText } from "../check/finding-words.ts";
+
 import { VERSION } from "../core/version.ts";
 import { CAUTIONS } from "./cautions.ts";
 import type { ReportInput } from "./content.ts";

@@ -1,4 +1,4 @@
-import { readVerdict } from "../../src/check/said.ts";
+import { readVerdict } from "../../src/check/judge.ts";
 
 // The words are those of VERDICT and EXPLAIN; a cell is read by them only where its formula cannot be looked into.
 describe("what a judging cell says by itself", () => {

@@ -1,7 +1,7 @@
 import { Readable } from "node:stream";
 import { checkCsv } from "../../src/buildsheet/csv.ts";
 import { checkWorkbook } from "../../src/check/check-workbook.ts";
-import { JudgedRows } from "../../src/check/judged.ts";
+import { JudgedRows } from "../../src/check/finding.ts";
 import { workbook } from "./workbook.ts";
 
 // Readings and limits are invented.

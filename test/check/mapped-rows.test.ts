@@ -1,7 +1,7 @@
 import { checkWorkbook } from "../../src/check/check-workbook.ts";
 import type { CheckResult, Finding } from "../../src/check/finding.ts";
 import { applyMapping } from "../../src/check/mapped-rows.ts";
-import { laidReadings } from "../../src/compare/laid-readings.ts";
+import { laidReadings } from "../../src/compare/from-workbook.ts";
 import type { MemoryCell } from "../../src/hosts/memory.ts";
 import type { Mapping } from "../../src/layout/mapping.ts";
 import { proposeLayout } from "../../src/layout/propose.ts";

@@ -1,5 +1,5 @@
 import { FINDING_KINDS } from "../../src/check/finding.ts";
-import { marksOf, wordOf } from "../../src/check/marks.ts";
+import { marksOf, wordOf } from "../../src/check/finding-words.ts";
 import { finding } from "../helpers/finding.ts";
 
 describe("the word that stands first", () => {

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { checkCsv } from "../../src/buildsheet/csv.ts";
 import type { Finding } from "../../src/check/finding.ts";
-import { tally } from "../../src/check/marks.ts";
+import { tally } from "../../src/check/finding-words.ts";
 import { WorstFirst } from "../../src/cli/worst-first.ts";
 
 async function* bytesOf(text: string): AsyncGenerator<Uint8Array> {

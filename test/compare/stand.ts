@@ -1,6 +1,6 @@
 import { compareReadings } from "../../src/compare/compare.ts";
 import { readingsOfCsv } from "../../src/compare/from-csv.ts";
-import type { Reading, ReadingSet } from "../../src/compare/reading.ts";
+import type { Reading, ReadingSet } from "../../src/compare/readings.ts";
 
 let line = 1;
 

@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { lifeFromTwo } from "../../src/compare/two-measurings.ts";
+import { lifeFromTwo } from "../../src/compare/change.ts";
 import { changeBetween, compare, reading } from "./stand.ts";
 
 describe("cited values", () => {

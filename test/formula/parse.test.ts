@@ -1,10 +1,10 @@
 import fc from "fast-check";
 import type { Cell } from "../../src/core/cell.ts";
-import { areaIn } from "../../src/formula/argument-area.ts";
 import { evaluateNode } from "../../src/formula/evaluate.ts";
 import { callsOf, wordsOf } from "../../src/formula/own-calls.ts";
-import { references } from "../../src/formula/parse.ts";
-import { readFormula } from "../../src/formula/read.ts";
+import { readFormula, references } from "../../src/formula/parse.ts";
+import { areaIn } from "../../src/formula/precedents.ts";
+
 import { Book } from "../../src/formula/workbook-cells.ts";
 import { specs } from "../../src/functions/index.ts";
 import type { WorkbookSnapshot } from "../../src/workbook/port.ts";

@@ -1,4 +1,4 @@
-import { NOT_GIVEN } from "../../src/check/given.ts";
+import { NOT_GIVEN } from "../../src/check/judge.ts";
 import { isMeasuredInput, isOfEngine } from "../../src/core/define.ts";
 import { specByName, specs } from "../../src/functions/index.ts";
 

@@ -1,4 +1,4 @@
-import { laidReadings } from "../../src/compare/laid-readings.ts";
+import { laidReadings } from "../../src/compare/from-workbook.ts";
 import type { Fixed } from "../../src/layout/mapping.ts";
 import { type Proposal, proposeLayout, proposeRange } from "../../src/layout/propose.ts";
 import { cellName } from "../../src/workbook/address.ts";

@@ -1,4 +1,4 @@
-import { JudgedRows } from "../../src/check/judged.ts";
+import { JudgedRows } from "../../src/check/finding.ts";
 import { NO_SHEET_CONTENT, type ReportInput } from "../../src/report/content.ts";
 import { reportInput } from "../../src/report/gather/workbook.ts";
 import { renderReport } from "../../src/report/report.ts";

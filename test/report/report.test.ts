@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
-import type { Finding } from "../../src/check/finding.ts";
-import { type JudgedRow, JudgedRows } from "../../src/check/judged.ts";
+import { type Finding, type JudgedRow, JudgedRows } from "../../src/check/finding.ts";
+
 import { VERSION } from "../../src/core/version.ts";
 import { CAUTIONS } from "../../src/report/cautions.ts";
 import { NO_SHEET_CONTENT } from "../../src/report/content.ts";

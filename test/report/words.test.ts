@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { counted, countsText, grouped } from "../../src/check/counts.ts";
+import { counted, countsText, grouped } from "../../src/check/finding-words.ts";
 import { compareDecimals } from "../../src/core/decimal.ts";
 import { decimalsFor, limitText } from "../../src/report/words.ts";
 

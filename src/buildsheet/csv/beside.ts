@@ -1,6 +1,6 @@
 import type { FindingSubject } from "../../check/finding.ts";
 import type { Suspicion } from "../../check/likely-slip.ts";
-import { GroupWatch, isOrdinary, type Watched } from "../../check/watch.ts";
+import { GroupWatch, isOrdinary, type Watched } from "../../check/outliers.ts";
 import { type Batch, kindTold } from "./batch.ts";
 import { HeldLines, type Retold } from "./held.ts";
 import { textOf } from "./scanner.ts";

@@ -1,5 +1,5 @@
 import type { FindingKind } from "../../check/finding.ts";
-import { ENOUGH, type Waiting, type Watched } from "../../check/watch.ts";
+import { ENOUGH, type Waiting, type Watched } from "../../check/outliers.ts";
 import { type Batch, kindTold } from "./batch.ts";
 import { textOf } from "./scanner.ts";
 

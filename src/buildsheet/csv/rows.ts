@@ -1,10 +1,9 @@
 import { isCoarse, reportCoarse } from "../../check/coarse-gauges.ts";
 import { FindingCollector, type FindingPlace, subjectOf } from "../../check/collect.ts";
-import { compareReading } from "../../check/compare-readings.ts";
-import type { CheckResult, Finding, FindingSubject } from "../../check/finding.ts";
-import { type Given, type Judged, judgeCells, NOT_GIVEN } from "../../check/judge-cells.ts";
-import type { JudgedRow } from "../../check/judged.ts";
-import type { Watched } from "../../check/watch.ts";
+import type { CheckResult, Finding, FindingSubject, JudgedRow } from "../../check/finding.ts";
+import { type Given, type Judged, judgeCells, NOT_GIVEN } from "../../check/judge.ts";
+import { compareReading, type Watched } from "../../check/outliers.ts";
+
 import { judge, type Limits, verdictOf } from "../../core/verdict.ts";
 import { labelFrom, READING_FIELDS, type ReadingField } from "../../vocabulary/headings.ts";
 import type { Batch } from "./batch.ts";

@@ -1,7 +1,7 @@
 import { createHash } from "node:crypto";
 import { basename } from "node:path";
 import { checkWorkbook } from "../../check/check-workbook.ts";
-import { JudgedRows } from "../../check/judged.ts";
+import { JudgedRows } from "../../check/finding.ts";
 import { openWorkbook, UnreadableFile } from "../../hosts/file.ts";
 import { recallLayout } from "../../layout/recall.ts";
 import { gather } from "../../report/gather/workbook.ts";

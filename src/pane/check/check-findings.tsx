@@ -1,7 +1,7 @@
 import { useLayoutEffect, useMemo, useRef, useState } from "preact/hooks";
-import { counted, countsText } from "../../check/counts.ts";
 import type { CheckResult, Finding } from "../../check/finding.ts";
-import { tally, wordOf } from "../../check/marks.ts";
+import { counted, countsText, tally, wordOf } from "../../check/finding-words.ts";
+
 import { placeName } from "../../workbook/address.ts";
 import { textFrom, useKept } from "../parts/stored-choices.ts";
 import { HowTo } from "./check-view.tsx";

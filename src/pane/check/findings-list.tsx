@@ -1,7 +1,7 @@
 import { Component } from "preact";
 import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
 import { type Finding, specOf } from "../../check/finding.ts";
-import { wordOf } from "../../check/marks.ts";
+import { wordOf } from "../../check/finding-words.ts";
 import { placeName } from "../../workbook/address.ts";
 import type { MarkTone } from "../../workbook/port.ts";
 import { numbersOf } from "./finding-numbers.ts";

@@ -1,3 +1,3 @@
 /** What lists and marks findings. It knows every kind of them, and is loaded with the first check. */
-export { marksOf } from "../../check/marks.ts";
+export { marksOf } from "../../check/finding-words.ts";
 export { CheckFindings } from "./check-findings.tsx";

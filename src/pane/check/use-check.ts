@@ -1,6 +1,6 @@
 import { useEffect, useLayoutEffect, useMemo, useReducer, useRef } from "preact/hooks";
-import { counted, countsText } from "../../check/counts.ts";
 import type { CheckResult, Finding } from "../../check/finding.ts";
+import { counted, countsText } from "../../check/finding-words.ts";
 import type { SheetHost } from "../../workbook/port.ts";
 import { recallLayout } from "../parts/loading.ts";
 import { sentenceOf } from "../parts/use-task.tsx";

@@ -1,5 +1,5 @@
 import { useCallback, useMemo, useState } from "preact/hooks";
-import { counted } from "../../check/counts.ts";
+import { counted } from "../../check/finding-words.ts";
 import { type Change, type Comparison, isReal } from "../../compare/compare.ts";
 import { drawChangePlot } from "../../drawings/change-plot.ts";
 import { type CellAddress, placeName } from "../../workbook/address.ts";

@@ -1,4 +1,4 @@
-import { counted } from "../../check/counts.ts";
+import { counted } from "../../check/finding-words.ts";
 import { layoutSummaryOf } from "../../check/layout-overview.ts";
 import type { MappedRange, Mapping } from "../../layout/mapping.ts";
 import { type Proposal, proposeLayout } from "../../layout/propose.ts";

@@ -1,5 +1,5 @@
 import { useEffect, useMemo, useState } from "preact/hooks";
-import { counted } from "../../check/counts.ts";
+import { counted } from "../../check/finding-words.ts";
 import { Book } from "../../formula/workbook-cells.ts";
 import { isUnread, keepMapping, NO_MAPPING, recallMapping } from "../../layout/mapping.ts";
 import { type Proposal, proposeRange } from "../../layout/propose.ts";

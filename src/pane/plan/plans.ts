@@ -1,4 +1,4 @@
-import { counted } from "../../check/counts.ts";
+import { counted } from "../../check/finding-words.ts";
 import { Book } from "../../formula/workbook-cells.ts";
 import { planPistons } from "../../plan/pistons.ts";
 import type { Place, Written } from "../../plan/placement.ts";

@@ -1,5 +1,5 @@
 import { useState } from "preact/hooks";
-import { counted } from "../../check/counts.ts";
+import { counted } from "../../check/finding-words.ts";
 import { Book } from "../../formula/workbook-cells.ts";
 import type { Written } from "../../plan/placement.ts";
 import { areaText, placeName } from "../../workbook/address.ts";

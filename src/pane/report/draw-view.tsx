@@ -1,5 +1,5 @@
 import { useState } from "preact/hooks";
-import { counted } from "../../check/counts.ts";
+import { counted } from "../../check/finding-words.ts";
 import type { DrawnInputs } from "../../core/define.ts";
 import { type Drawing, isDrawing } from "../../drawings/svg.ts";
 import { specs } from "../../functions/index.ts";

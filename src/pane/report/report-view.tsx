@@ -1,5 +1,5 @@
 import { useState } from "preact/hooks";
-import { counted, countsText } from "../../check/counts.ts";
+import { counted, countsText } from "../../check/finding-words.ts";
 import type { Fingerprint } from "../../report/content.ts";
 import { renderReport } from "../../report/report.ts";
 import type { WorkbookSnapshot } from "../../workbook/port.ts";

@@ -1,4 +1,4 @@
-import { counted } from "../../check/counts.ts";
+import { counted } from "../../check/finding-words.ts";
 import { isBlank } from "../../core/cell.ts";
 import type { BuildSheet } from "../../setup/model.ts";
 import { sampleBuildSheet } from "../../setup/sample.ts";

@@ -1,9 +1,9 @@
-import type { JudgedRow } from "../../check/judged.ts";
+import type { JudgedRow } from "../../check/finding.ts";
 import type { Cell } from "../../core/cell.ts";
 import type { DrawnInputs, DrawnInputsOf } from "../../core/define.ts";
-import { areaIn } from "../../formula/argument-area.ts";
 import { CannotTell, evaluateNode } from "../../formula/evaluate.ts";
 import type { OwnCall } from "../../formula/own-calls.ts";
+import { areaIn } from "../../formula/precedents.ts";
 import { type Area, Book, cellsOf, showArea } from "../../formula/workbook-cells.ts";
 import { Labels } from "../../layout/labels.ts";
 import { type QuantityKind, unitIn } from "../../vocabulary/units.ts";

@@ -1,4 +1,4 @@
-import type { Reading } from "../../compare/reading.ts";
+import type { Reading } from "../../compare/readings.ts";
 import type { MappedReading } from "../../layout/mapped-readings.ts";
 import { parseHeading } from "../../vocabulary/parse-heading.ts";
 import { type LimitRow, NO_SHEET_CONTENT, type SheetContent } from "../content.ts";

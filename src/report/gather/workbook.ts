@@ -1,5 +1,5 @@
 import { checkWorkbook } from "../../check/check-workbook.ts";
-import { type JudgedRow, JudgedRows } from "../../check/judged.ts";
+import { type JudgedRow, JudgedRows } from "../../check/finding.ts";
 import { callsIn } from "../../formula/own-calls.ts";
 import type { Mapping } from "../../layout/mapping.ts";
 import type { WorkbookSnapshot } from "../../workbook/port.ts";

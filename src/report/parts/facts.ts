@@ -1,5 +1,5 @@
-import { counted, countsText } from "../../check/counts.ts";
-import { tally, tallyText } from "../../check/marks.ts";
+import { counted, countsText, tally, tallyText } from "../../check/finding-words.ts";
+
 import type { CopiedTable, IdentityEntry, LimitRow, ReportInput } from "../content.ts";
 import { html, type Markup, scrolled } from "../markup.ts";
 

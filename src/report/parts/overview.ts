@@ -1,4 +1,4 @@
-import { counted, countsText, grouped } from "../../check/counts.ts";
+import { counted, countsText, grouped } from "../../check/finding-words.ts";
 import { isDrawing } from "../../drawings/svg.ts";
 import { drawTrend } from "../../drawings/trend.ts";
 import { html, Markup, scrolled } from "../markup.ts";

@@ -1,7 +1,6 @@
-import { counted } from "../../check/counts.ts";
-import { type Finding, specOf } from "../../check/finding.ts";
-import type { JudgedRow } from "../../check/judged.ts";
-import { wordOf } from "../../check/marks.ts";
+import { type Finding, type JudgedRow, specOf } from "../../check/finding.ts";
+import { counted, wordOf } from "../../check/finding-words.ts";
+
 import type { Verdict } from "../../core/verdict.ts";
 import { numberText } from "../../drawings/text.ts";
 import type { ReportInput } from "../content.ts";

@@ -1,5 +1,5 @@
-import { counted, countsText } from "../../../src/check/counts.ts";
-import { tally } from "../../../src/check/marks.ts";
+import { counted, countsText, tally } from "../../../src/check/finding-words.ts";
+
 import { numbersOf } from "../../../src/pane/check/finding-numbers.ts";
 import { finding } from "../../helpers/finding.ts";
 

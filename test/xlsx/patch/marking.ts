@@ -2,7 +2,7 @@ import { strFromU8, unzipSync } from "fflate";
 
 import { checkWorkbook } from "../../../src/check/check-workbook.ts";
 import { type CheckResult, specOf } from "../../../src/check/finding.ts";
-import { marksOf, wordOf } from "../../../src/check/marks.ts";
+import { marksOf, wordOf } from "../../../src/check/finding-words.ts";
 import { fileHost } from "../../../src/hosts/file.ts";
 import { type MarkedCopy, markedCopy } from "../../../src/xlsx/patch/marked-copy.ts";
 import { readXlsx } from "../../../src/xlsx/read/read.ts";

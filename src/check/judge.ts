@@ -1,9 +1,53 @@
-import { type Cell, isBlank, isCellError } from "../core/cell.ts";
+import { type Cell, isBlank, isCellError, isErrorCode } from "../core/cell.ts";
 import { Fault } from "../core/fault.ts";
 import { BLANK } from "../core/param.ts";
-import { faultBody } from "../core/sentences.ts";
-import { type Judgement, judge, type Limits } from "../core/verdict.ts";
+import { CHECK_PREFIX, faultBody } from "../core/sentences.ts";
+import { type Judgement, judge, type Limits, type Verdict } from "../core/verdict.ts";
+import { specByName } from "../functions/index.ts";
 import { judgingParams, limitsOf } from "../functions/verdict/limit-params.ts";
+import type { FindingKind } from "./finding.ts";
+
+export const judgeGiven = (given: Given): Judged => judgeCells(given, reasonOf);
+
+const OUR_SENTENCE = /^([A-Z]{3,}): /;
+
+/** Why a cell cannot be taken. An error that a function of ours left there speaks for itself. */
+export function reasonOf(cell: Cell, fault: Fault): string {
+  const said = isCellError(cell) ? (cell.message ?? "") : "";
+  return specByName.has(OUR_SENTENCE.exec(said)?.[1] ?? "") ? said : faultBody(fault);
+}
+
+/** What the cell of a verdict, an explanation or a margin says, for formulas that cannot be looked into. */
+export type Said = { verdict: Verdict; margin: number | null } | { refused: string } | "blank" | "unclear";
+
+// Words of VERDICT and of EXPLAIN's sentences; the doubtful ones first, as their sentences name a limit too.
+const WORDS: readonly (readonly [RegExp, Verdict])[] = [
+  [/\bnot proven\b/, "not proven"],
+  [/\bnear limit\b/, "near limit"],
+  [/\bover\b/, "over"],
+  [/\bunder\b/, "under"],
+  [/\bwithin\b/, "within"],
+];
+
+export function readVerdict(cell: Cell): Said {
+  if (isBlank(cell)) return "blank";
+  if (typeof cell === "number") return { verdict: cell < 0 ? "over" : "within", margin: cell };
+  if (isCellError(cell)) return { refused: cell.message ?? `the formula gives ${cell.error}` };
+  if (typeof cell !== "string") return "unclear";
+  if (isErrorCode(cell)) return { refused: `the formula gives ${cell}` };
+  if (cell.startsWith(CHECK_PREFIX)) return { refused: cell.slice(CHECK_PREFIX.length) };
+  const found = WORDS.find(([word]) => word.test(cell));
+  return found ? { verdict: found[1], margin: null } : "unclear";
+}
+
+/** The kind of finding that a verdict is; `within` is none. */
+export const KIND_OF_VERDICT = {
+  over: "outside limit",
+  under: "outside limit",
+  "not proven": "not proven",
+  "near limit": "near limit",
+  within: undefined,
+} as const satisfies Record<Verdict, FindingKind | undefined>;
 
 /** What one judged thing is judged from, cell by cell as it stands in the sheet or file. */
 export type Given = Record<keyof typeof judgingParams, Cell>;

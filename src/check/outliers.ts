@@ -1,6 +1,8 @@
 import { isLengthUnit } from "../vocabulary/units.ts";
+import type { FindingCollector } from "./collect.ts";
 import type { FindingKind, FindingSubject } from "./finding.ts";
-import { type Alike, alikeOf, areNear, farFrom, type Suspicion, suspect } from "./likely-slip.ts";
+import type { Judged } from "./judge.ts";
+import { type Alike, AlikeBetween, alikeOf, areNear, farFrom, type Suspicion, suspect } from "./likely-slip.ts";
 
 /** A reading that stands in a group of like ones. */
 export interface Watched {
@@ -67,6 +69,7 @@ export interface Group<W extends Waiting> {
 
 /** Readings after which a group's unit and middle stand; what comes later is compared at once. */
 export const ENOUGH = 32;
+
 /** Groups kept open at once; the one that opened first is closed to make room. */
 const MOST_GROUPS = 5000;
 
@@ -207,4 +210,23 @@ export class Watch extends GroupWatch<Readings> {
       this.added(group);
     }
   }
+}
+
+/** A typed reading beside its limits and beside its like: does it look mistyped? */
+export function compareReading(
+  report: FindingCollector,
+  watch: Pick<Watch, "add">,
+  judged: Judged,
+  about: () => FindingSubject,
+  unit: string | undefined,
+  group: string | undefined,
+): void {
+  if (judged.as !== "judged" && judged.as !== "missing limit") return;
+  report.inputs++;
+  const { value } = judged;
+  const { lower, upper } = judged.as === "judged" ? judged.limits : {};
+  const areLengths = unit === undefined ? undefined : isLengthUnit(unit);
+  const suspicion = lower !== undefined && upper !== undefined ? suspect(value, new AlikeBetween(lower, upper), areLengths) : undefined;
+  if (suspicion) report.find(suspicion.kind, about(), suspicion.details);
+  if (group !== undefined) watch.add(group, { value, unit, subject: about, told: suspicion?.kind });
 }
