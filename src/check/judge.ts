@@ -79,6 +79,11 @@ export function judgeCells(given: Given, reasonOf: Reason = (_, fault) => faultB
   if (limits instanceof Fault) return { as: "refused", why: faultBody(limits) };
   const limited = limits.lower !== undefined || limits.upper !== undefined;
   if (value === undefined) return limited ? { as: "missing reading", limits } : { as: "nothing" };
+  return judgeReading(value, limits, uncertainty, near);
+}
+
+/** The verdict on a reading, and what it rests on. */
+export function judgeReading(value: number, limits: Limits, uncertainty: number, near: number): Judged {
   const judgement = judge(value, limits, uncertainty, near);
   if (!judgement) return { as: "missing limit", value };
   return { as: "judged", value, limits, uncertainty, near, judgement };

@@ -28,8 +28,10 @@ export function marginOf(value: number, { lower, upper }: Limits): number | unde
   return decimal(Math.min(upTo(value, upper), downTo(value, lower)));
 }
 
-/** The limit to which `marginOf` measures. Halfway counts as the upper one. */
-function nearestSide(value: number, { lower, upper }: Limits): "lower" | "upper" {
+/** The limit that decides: the one that is passed, otherwise the nearest, to which `marginOf` measures. Halfway counts as the upper one. */
+function sideOf(verdict: Verdict, value: number, { lower, upper }: Limits): Judgement["side"] {
+  // Whatever is under stands nearest to the lower limit; over it can be farther from the upper one where the limits stand the wrong way round.
+  if (verdict === "over") return "upper";
   const isLower = upper === undefined || decimal(downTo(value, lower)) < decimal(upTo(value, upper));
   return isLower ? "lower" : "upper";
 }
@@ -59,11 +61,12 @@ export function verdictOf(value: number, lower: number | undefined, upper: numbe
 export function judge(value: number, limits: Limits, uncertainty = 0, near = 0): Judgement | undefined {
   const verdict = verdictOf(value, limits.lower, limits.upper, uncertainty, near);
   if (!verdict) return undefined;
-  // Whatever is under stands nearest to the lower limit; over it can be farther from the upper one where the limits stand the wrong way round.
-  const side = verdict === "over" ? "upper" : nearestSide(value, limits);
+  const side = sideOf(verdict, value, limits);
   const margin = decimal(side === "upper" ? upTo(value, limits.upper) : downTo(value, limits.lower));
   return { verdict, margin, side, limit: limits[side]! };
 }
+
+type Decided = Pick<Judgement, "margin" | "side">;
 
 /** The value, its limits and the distance between them as a sentence shows them. */
 interface Told {
@@ -80,8 +83,18 @@ interface Told {
  */
 export function explain(value: number, limits: Limits, uncertainty = 0, near = 0): string {
   const judgement = judge(value, limits, uncertainty, near);
-  if (!judgement) return "";
-  const { verdict } = judgement;
+  return judgement ? sentenceOn(judgement, value, limits, uncertainty, near) : "";
+}
+
+/** The same on a value that has been judged so already, by what it was judged by. */
+export function sentenceOn(
+  { verdict, margin }: Pick<Judgement, "verdict" | "margin">,
+  value: number,
+  limits: Limits,
+  uncertainty: number,
+  near: number,
+): string {
+  const judgement = { verdict, margin, side: sideOf(verdict, value, limits) };
   const told = toldOf(value, limits, judgement);
   const proof = uncertainty > 0 ? ` with an uncertainty of ${uncertaintyText(uncertainty)}` : "";
   if (verdict === "not proven") return `${told.value} is ${beside(judgement, told)}, not proven either way${proof}${tooClose(limits, uncertainty)}`;
@@ -91,7 +104,7 @@ export function explain(value: number, limits: Limits, uncertainty = 0, near = 0
   return `${told.value} is ${inside(judgement, limits, told)}${proven}${closeness}`;
 }
 
-function toldOf(value: number, { lower, upper }: Limits, { margin, side }: Judgement): Told {
+function toldOf(value: number, { lower, upper }: Limits, { margin, side }: Decided): Told {
   const numbers = { value, lower: lower ?? value, upper: upper ?? value };
   const [ofValue, ofLower, ofUpper] = decimalsTogether(Object.values(numbers)) as [number, number, number];
   return {
@@ -102,21 +115,21 @@ function toldOf(value: number, { lower, upper }: Limits, { margin, side }: Judge
   };
 }
 
-const named = ({ side }: Judgement, told: Told): string => `the ${side} limit ${told[side]}`;
+const named = ({ side }: Decided, told: Told): string => `the ${side} limit ${told[side]}`;
 
-function inside(judgement: Judgement, { lower, upper }: Limits, told: Told): string {
+function inside(judgement: Decided, { lower, upper }: Limits, told: Told): string {
   const { margin, side } = judgement;
   const onLimit = margin === 0;
   if (lower === undefined || upper === undefined) return `within ${named(judgement, told)}${onLimit ? ", exactly on it" : ` by ${told.distance}`}`;
   return `within ${told.lower} to ${told.upper}, ${onLimit ? "exactly on" : `${told.distance} from`} the ${side} limit`;
 }
 
-function beyond(judgement: Judgement, told: Told): string {
+function beyond(judgement: Decided, told: Told): string {
   return `${judgement.side === "upper" ? "over" : "under"} ${named(judgement, told)} by ${told.distance}`;
 }
 
 /** Where a value stands whose uncertainty reaches across the limit, from whichever side. */
-function beside(judgement: Judgement, told: Told): string {
+function beside(judgement: Decided, told: Told): string {
   const { margin } = judgement;
   if (margin < 0) return beyond(judgement, told);
   return margin > 0 ? `inside ${named(judgement, told)} by ${told.distance}` : `on ${named(judgement, told)}`;

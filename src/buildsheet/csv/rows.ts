@@ -1,10 +1,9 @@
 import { isCoarse, reportCoarse } from "../../check/coarse-gauges.ts";
 import { FindingCollector, type FindingPlace, subjectOf } from "../../check/collect.ts";
 import type { CheckResult, Finding, FindingSubject, JudgedRow } from "../../check/finding.ts";
-import { type Given, type Judged, judgeCells, NOT_GIVEN } from "../../check/judge.ts";
+import { type Given, type Judged, judgeCells, judgeReading, NOT_GIVEN } from "../../check/judge.ts";
 import { compareReading, type Watched } from "../../check/outliers.ts";
-
-import { judge, type Limits, verdictOf } from "../../core/verdict.ts";
+import type { Limits } from "../../core/verdict.ts";
 import { labelFrom, READING_FIELDS, type ReadingField } from "../../vocabulary/headings.ts";
 import type { Batch } from "./batch.ts";
 import { type HeadColumns, misfitOf } from "./head.ts";
@@ -80,7 +79,7 @@ export class CsvRows {
    * where there is more to look at.
    */
   #passes(record: Scanner): boolean {
-    if (this.#report.judged !== undefined || record.fields !== this.head.width) return false;
+    if (record.fields !== this.head.width) return false;
     const { at } = this.head;
     const value = numberIn(record, at.value);
     const lower = numberIn(record, at.lower);
@@ -88,31 +87,14 @@ export class CsvRows {
     const uncertainty = orNothing(numberIn(record, at.uncertainty));
     const near = orNothing(numberIn(record, at.near));
     if (!(value < EMPTY && uncertainty >= 0 && near >= 0) || Number.isNaN(lower) || Number.isNaN(upper)) return false;
-    if (!isClearlyWithin(value, lower === EMPTY ? -EMPTY : lower, upper, uncertainty, near))
-      return this.#passesClosely(record, value, given(lower), given(upper), uncertainty, near);
-    this.#report.within();
-    this.batch.add(record, value, this.#names.of(record));
-    return true;
-  }
-
-  /** The same where a reading is near a limit or beyond it. */
-  #passesClosely(record: Scanner, value: number, lower: number | undefined, upper: number | undefined, uncertainty: number, near: number): boolean {
-    if (!arePlain(lower, upper)) return false;
-    if (verdictOf(value, lower, upper, uncertainty, near) === "within") {
+    if (!this.#report.judged && isClearlyWithin(value, lower === EMPTY ? -EMPTY : lower, upper, uncertainty, near)) {
       this.#report.within();
-      if (isCoarse(uncertainty, lower, upper)) {
-        const limits = { lower, upper };
-        const judged = () => ({ as: "judged", value, limits, uncertainty, near, judgement: judge(value, limits, uncertainty, near)! }) as const;
-        this.#coarse(record, uncertainty, limits, () => subjectOf(judged(), this.#placeOf(record)));
-      }
-      // Between two limits nothing is mistyped as far as they tell; its like may tell otherwise.
       this.batch.add(record, value, this.#names.of(record));
       return true;
     }
-    const limits = { lower, upper };
-    const judgement = judge(value, limits, uncertainty, near);
-    if (!judgement) return false;
-    this.#compare(record, { as: "judged", value, limits, uncertainty, near, judgement }, () => this.#placeOf(record), null);
+    const limits = { lower: given(lower), upper: given(upper) };
+    if (!arePlain(limits)) return false;
+    this.#compare(record, judgeReading(value, limits, uncertainty, near), () => this.#placeOf(record), null);
     return true;
   }
 
@@ -206,5 +188,4 @@ const given = (number: number): number | undefined => (number === EMPTY ? undefi
 export const numbersOf = ({ at }: HeadColumns): number[] => JUDGED_FIELDS.map((name) => at[name]).filter((column) => column !== undefined);
 
 /** Limits that say what they mean: a 0 may stand for a blank. */
-const arePlain = (lower: number | undefined, upper: number | undefined): boolean =>
-  lower === undefined || upper === undefined || (lower <= upper && (upper !== 0 || lower < 0));
+const arePlain = ({ lower, upper }: Limits): boolean => lower === undefined || upper === undefined || (lower <= upper && (upper !== 0 || lower < 0));

@@ -1,5 +1,5 @@
 import { differenceText, readingText } from "../../core/number-text.ts";
-import { explain } from "../../core/verdict.ts";
+import { sentenceOn } from "../../core/verdict.ts";
 import { type Details, type FindingSubject, size, text } from "./define-kind.ts";
 
 /** What every reading with a verdict was judged by beside its limits. */
@@ -13,7 +13,8 @@ export const judgedFields = {
 
 /** The verdict with its numbers, as EXPLAIN gives it. */
 export function judgedSentence({ value, lower, upper, margin, verdict }: FindingSubject, { uncertainty, near, unseen }: Details<typeof judgedFields>): string {
-  if (unseen === null) return explain(value as number, { lower: lower ?? undefined, upper: upper ?? undefined }, uncertainty, near);
+  if (unseen === null)
+    return sentenceOn({ verdict: verdict!, margin: margin! }, value as number, { lower: lower ?? undefined, upper: upper ?? undefined }, uncertainty, near);
   const told = margin === null ? `the sheet says ${verdict}` : `the sheet gives a margin of ${readingText(margin)}, outside a limit`;
   return `${told}; its formula cannot be looked into (${unseen}), so its limits are not shown`;
 }
