@@ -5,18 +5,12 @@ const LONG = 1 << 14;
 const GROWN = 1.25;
 
 /**
- * Every record of the chunks goes to `take`, which finds it in the scanner; `caughtUp` is called whenever
- * all that has come so far has been gone through. Says why the rest could not be read, where that is so.
+ * Every record of the chunks goes to `take`, which finds it in the scanner. Says why the rest could not
+ * be read, where that is so.
  */
-export async function readRecords(
-  chunks: AsyncIterable<Uint8Array>,
-  scanner: Scanner,
-  take: () => void,
-  caughtUp: () => void = () => {},
-): Promise<string | undefined> {
+export async function readRecords(chunks: AsyncIterable<Uint8Array>, scanner: Scanner, take: () => void): Promise<string | undefined> {
   const look = (): void => {
     while (scanner.advance()) take();
-    caughtUp();
   };
   let due = 0;
   for await (const chunk of chunks) {

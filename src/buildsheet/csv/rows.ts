@@ -1,14 +1,14 @@
 import { isCoarse, reportCoarse } from "../../check/coarse-gauges.ts";
 import { FindingCollector, type FindingPlace, subjectOf } from "../../check/collect.ts";
-import type { CheckResult, Finding, FindingSubject, JudgedRow } from "../../check/finding.ts";
+import { type CheckResult, type Finding, type FindingSubject, findingOf, type JudgedRow } from "../../check/finding.ts";
 import { type Given, type Judged, judgeCells, judgeReading, NOT_GIVEN } from "../../check/judge.ts";
 import { compareReading, type Watched } from "../../check/outliers.ts";
 import type { Limits } from "../../core/verdict.ts";
 import { labelFrom, READING_FIELDS, type ReadingField } from "../../vocabulary/headings.ts";
-import type { Batch } from "./batch.ts";
 import { type HeadColumns, misfitOf } from "./head.ts";
 import { Names } from "./names.ts";
 import { cellOf, type DecimalSign, wrongSign } from "./numbers.ts";
+import { OutlierPass, type SubjectOf } from "./pending-rows.ts";
 import { EMPTY, Scanner } from "./scanner.ts";
 import { isClearlyWithin } from "./within.ts";
 
@@ -45,26 +45,31 @@ interface Row {
 export class CsvRows {
   readonly #report: FindingCollector;
   readonly #names: Names;
+  readonly #outliers: OutlierPass;
   readonly #tellRefused: Listeners["refused"];
   /** Readings, limits and uncertainties of which has been told that they do not go together. */
   readonly #coarseTold = new Set<string>();
 
-  /** What is to be seen beside its like goes into `batch`. */
   constructor(
     readonly name: string,
     readonly head: HeadColumns,
     readonly decimal: DecimalSign,
-    readonly batch: Batch,
     { found, refused, judged }: Listeners & { found: (finding: Finding) => void },
   ) {
     this.#report = new FindingCollector(found, judged);
     this.#names = new Names(head);
+    this.#outliers = new OutlierPass(({ kind, details }, subject) => found(findingOf(kind, subject, details)), this.#subjectOf);
     this.#tellRefused = refused;
   }
 
   /** The record that the scanner stands at. */
   add(record: Scanner): void {
     if (!this.#passes(record)) this.#addSlowly(record);
+  }
+
+  /** There are no more rows. */
+  finish(): void {
+    this.#outliers.finish();
   }
 
   /** How many rows there were so far, and what came of them. */
@@ -89,7 +94,7 @@ export class CsvRows {
     if (!(value < EMPTY && uncertainty >= 0 && near >= 0) || Number.isNaN(lower) || Number.isNaN(upper)) return false;
     if (!this.#report.judged && isClearlyWithin(value, lower === EMPTY ? -EMPTY : lower, upper, uncertainty, near)) {
       this.#report.within();
-      this.batch.add(record, value, this.#names.of(record));
+      this.#outliers.add(record, value, this.#names.of(record));
       return true;
     }
     const limits = { lower: given(lower), upper: given(upper) };
@@ -110,7 +115,7 @@ export class CsvRows {
   #compare(record: Scanner, judged: Judged, place: () => FindingPlace, raw: Finding["value"]): void {
     const about = this.#report.row(judged, place, raw);
     const named = this.#names.of(record);
-    const watch = { add: (_: string, { value, told }: Watched) => this.batch.add(record, value, named, told) };
+    const watch = { add: (_: string, { value, told }: Watched) => this.#outliers.add(record, value, named, told) };
     compareReading(this.#report, watch, judged, about, named.unit, named.group);
     if (judged.as !== "judged") return;
     const { uncertainty, limits } = judged;
@@ -126,7 +131,7 @@ export class CsvRows {
   }
 
   /** What a row is about, from its line alone. */
-  readonly subjectOf = (line: number, text: string): (() => FindingSubject) => {
+  readonly #subjectOf: SubjectOf = (line, text) => {
     return () => {
       const record = new Scanner(this.head.delimiter, line);
       record.feed(new TextEncoder().encode(text));
