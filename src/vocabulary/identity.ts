@@ -26,7 +26,8 @@ export const IDENTITY_WORDS = {
   unit: ["unit", ...FIELD_WORDS.unit, "unit of length", "length unit"],
   ambient: ["ambient", "ambient temperature", "room temperature", "temperature", "ambient pressure"],
   cylinders: ["cylinders"],
-  size: [...sizeWords("standard bore"), "bore", ...sizeWords("stroke"), "oversize"],
+  size: [...sizeWords("standard bore"), "bore", ...sizeWords("stroke")],
+  oversize: ["oversize"],
 } as const satisfies Readonly<Record<string, readonly string[]>>;
 
 export type IdentityField = keyof typeof IDENTITY_WORDS;

@@ -38,7 +38,7 @@ interface Token {
   isApart: boolean;
 }
 
-const TOKEN = /\d+(?:\.\d+)?(?:°|st\b|nd\b|rd\b|th\b)?|[\p{L}³⌀]+|%/gu;
+const TOKEN = /\d+(?:\.\d+)?(?:°|st\b|nd\b|rd\b|th\b)?|[\p{L}³⌀]+|%/giu;
 const APART = /[,:;()[\]–—|=]/;
 /** Engines have no more cylinders than sheets name by a bare number. */
 const LARGEST_ORDINAL = 32;
