@@ -1,5 +1,6 @@
 import { CHARACTERISTICS } from "./characteristics.ts";
 import { byWord, FIELD_WORDS, fieldOf, GAUGE_WORDS, gaugeFieldOf, isSource, plain } from "./headings.ts";
+import { remembered } from "./remembered.ts";
 
 const sizeWords = (name: string): string[] => [name, ...CHARACTERISTICS[name]!.words];
 const engineWords = (isNumber: boolean): string[] => FIELD_WORDS.engine.filter((word) => / (?:no|number|id)$/.test(word) === isNumber);
@@ -57,11 +58,11 @@ export function speaksOfDay(heading: string): boolean {
 const BESIDE_READINGS: ReadonlySet<IdentityField> = new Set(["size", "unit", "engine", "engine number"]);
 
 /** True where a number under or beside this is no reading of a part: a day, hours, a gauge's number. */
-export function isNoReading(heading: string): boolean {
+export const isNoReading = remembered((heading): boolean => {
   const identity = identityFieldOf(heading);
   const gauge = gaugeFieldOf(heading);
   if (fieldOf(heading) === "value") return false;
   return (
     (identity !== undefined && !BESIDE_READINGS.has(identity)) || (gauge !== undefined && gauge !== "uncertainty" && gauge !== "unit") || isSource(heading)
   );
-}
+});

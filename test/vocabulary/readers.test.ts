@@ -19,11 +19,12 @@ import {
   type ReadingField,
   SOURCE_WORDS,
 } from "../../src/vocabulary/headings.ts";
-import { IDENTITY_WORDS } from "../../src/vocabulary/identity.ts";
-import { parseHeading, positionText } from "../../src/vocabulary/parse-heading.ts";
+import { DAY_IDENTITY, IDENTITY_WORDS, identityFieldOf } from "../../src/vocabulary/identity.ts";
+import { measuredBy, ownCharacteristic, parseHeading, positionText } from "../../src/vocabulary/parse-heading.ts";
 import { HEADING_FIELDS } from "../../src/vocabulary/phrases.ts";
 import { UNITS } from "../../src/vocabulary/units.ts";
 import type { SheetSnapshot, WorkbookSnapshot } from "../../src/workbook/port.ts";
+import { described } from "../setup/made.ts";
 
 /*
  * Every word that is known goes through every reader. What a reader makes of it must be what it makes of
@@ -264,6 +265,11 @@ describe("whose engine it is", () => {
     expect(isNoReading ?? characteristic ?? role ?? names).toBeDefined();
   });
 
+  // 46102 is 2026-03-21 in a sheet's calendar.
+  test.each([...DAY_IDENTITY, "calibration due" as const].flatMap((field) => IDENTITY_WORDS[field]))("a number beside %s is a day to Report", (word) => {
+    expect(identityIn([sheet([[capital(word), 46102]])])).toEqual([{ name: capital(word), text: "2026-03-21" }]);
+  });
+
   test.each(IDENTITY_WORDS.hours)("%s beside a number are the hours of Compare", (word) => {
     const side = readingsOfWorkbook(book(sheet([[capital(word), 412]], "Engine"), sheet(table("near", "Near", ["hours"]))));
     expect(side.readings.map(({ hours }) => hours)).toEqual(ROWS.map(() => 412));
@@ -338,5 +344,50 @@ describe("results beside readings", () => {
     const judged = sheet(rows);
     judged.formulas[1]![1] = "=HATCH.VERDICT(73.06,73,73.05)";
     expect(checkWorkbook(book(judged)).findings.map(({ label }) => label)).toContain("Cylinder 1");
+  });
+});
+
+describe("what our own build sheets call things", () => {
+  const { sheets } = described({ cylinders: 3, heights: 5, axes: 4, valves: 5, unit: "in", secondReadings: true });
+  const tables = sheets.flatMap(({ tables: own }) => own);
+  const headings = (table: string) => tables.find(({ name }) => name === table)!.headings;
+  const column = (table: string, heading: string): string[] => {
+    const page = sheets.find(({ tables: own }) => own.some(({ name }) => name === table))!;
+    const { row, rows, column: first } = page.tables.find(({ name }) => name === table)!;
+    const at = first + headings(table).indexOf(heading);
+    return page.cells
+      .filter((cell) => cell.column === at && cell.row > row && cell.row <= row + rows && cell.content !== "")
+      .map(({ content }) => String(content));
+  };
+
+  test("each limit is of one characteristic, and rings and valves of different kinds are different ones", () => {
+    const limits = column("LimitList", "Characteristic").map((name) => ({ name, ...parseHeading(name, HEADING_FIELDS) }));
+    expect(limits.length).toBeGreaterThan(15);
+    expect(limits.filter(({ characteristic, rest }) => characteristic === undefined || rest.length > 0)).toEqual([]);
+    const own = limits.map(({ name }) => ownCharacteristic(measuredBy(name, "")));
+    expect(new Set(own).size).toBe(limits.length);
+    expect(own).toEqual(expect.arrayContaining(["top ring end gap", "oil ring side clearance", "inlet valve clearance", "exhaust stem clearance"]));
+  });
+
+  test("the units of limits are known, and every place of a bore and a ring", () => {
+    expect(column("LimitList", "Unit").filter((unit) => UNITS[unit] === undefined)).toEqual([]);
+    for (const place of [...headings("BoreReadings").slice(1, 21), ...column("RingReadings", "Ring"), ...column("ValveReadings", "Valve")]) {
+      const { rest, places } = parseHeading(place, HEADING_FIELDS);
+      expect([place, rest, places.length > 0]).toEqual([place, [], true]);
+    }
+  });
+
+  test("gauges and what was measured with them are known to Report, the limits as well", () => {
+    expect(gaugesIn([sheet([headings("Gauges"), headings("Gauges").map(() => "x")])])).toHaveLength(1);
+    expect(gaugesIn([sheet([headings("Measurements"), headings("Measurements").map(() => "x")])])).toHaveLength(1);
+    expect(limitsIn([sheet([headings("LimitList"), headings("LimitList").map(() => "x")])])).toMatchObject([
+      { lower: "x", upper: "x", near: "x", source: "x" },
+    ]);
+  });
+
+  test("what stands on the summary says whose engine it is", () => {
+    const names = ["Owner", "Job", "Engine", "Serial number", "Hours run", "Built on", "Built by", "Stripped on", "Unit of length", "Standard bore", "Stroke"];
+    const items = column("EngineData", "Item");
+    expect(names.filter((name) => !items.includes(name) || identityFieldOf(name) === undefined)).toEqual([]);
   });
 });
