@@ -1,10 +1,10 @@
 import { checkWorkbook } from "../../src/buildsheet/check.ts";
-import { compareReadings } from "../../src/buildsheet/compare/compare.ts";
-import { readingsOfCsv } from "../../src/buildsheet/compare/csv.ts";
-import { readingsOfWorkbook } from "../../src/buildsheet/compare/workbook.ts";
 import { checkCsv } from "../../src/buildsheet/csv.ts";
-import { proposeLayout } from "../../src/buildsheet/layout/propose.ts";
+import { compareReadings } from "../../src/compare/compare.ts";
+import { readingsOfCsv } from "../../src/compare/from-csv.ts";
+import { readingsOfWorkbook } from "../../src/compare/from-workbook.ts";
 import type { Cell } from "../../src/core/cell.ts";
+import { proposeLayout } from "../../src/layout/propose.ts";
 import { gaugesIn, identityIn, limitsIn } from "../../src/report/gather/identity.ts";
 import { subjectOf } from "../../src/report/gather/subjects.ts";
 import { CHARACTERISTICS, DOCUMENT_WORDS, ENGINE_NAMES, POSITION_WORDS } from "../../src/vocabulary/characteristics.ts";
