@@ -27,7 +27,7 @@ export const lengthOf = define({
   notes: [
     "A comma counts as the decimal sign where it cannot mark thousands: 73,02 mm is read, 73,025 mm is asked back.",
     "The signs for feet (') and inches (\") are read as well, and a thou is a thousandth of an inch.",
-    "A number without a unit is never guessed at.",
+    "A number without a unit is never guessed at. Nor is a mil, which is a thou to some and a millimetre to others.",
   ],
   compute: ({ text: typed, unit }) => {
     const read = readLength(typed, UNITS[unit]);
@@ -37,8 +37,25 @@ export const lengthOf = define({
 
 const FRACTIONS: Record<string, string> = { "½": "1/2", "¼": "1/4", "¾": "3/4", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8" };
 
-/** Trade words and signs that the units library does not have, by its names. */
-const TRADE_UNITS: Record<string, string> = { '"': "in", "''": "in", "'": "ft", ins: "in", thou: "mil", micron: "um", microns: "um" };
+/** The units that engines are measured in, as people write them, by their names in the units library, which knows rods and furlongs too. */
+const WRITTEN: readonly (readonly [unit: string, words: string])[] = [
+  ["mm", "mm millimeter millimeters"],
+  ["cm", "cm centimeter centimeters"],
+  ["m", "m meter meters"],
+  ["um", "um micron microns micrometer micrometers"],
+  ["in", "in ins inch inches \" ''"],
+  ["mil", "thou thous"],
+  ["ft", "ft foot feet '"],
+];
+const UNIT_OF = new Map(WRITTEN.flatMap(([unit, words]) => words.split(" ").map((word) => [word, unit] as const)));
+
+/** Words that one shop takes for this and the next for that. */
+const AMBIGUOUS: Record<string, string> = {
+  mil: "a thousandth of an inch or a millimetre, type thou or mm",
+  mils: "thousandths of an inch or millimetres, type thou or mm",
+  tenth: "a ten-thousandth of an inch or a tenth of a millimetre, type 0.0001 in or 0.1 mm",
+  tenths: "ten-thousandths of an inch or tenths of a millimetre, type them in in or mm",
+};
 
 const NOTHING_READ = "no length is read here, type a number and its unit, such as 73.02 mm or 2 7/8 in";
 
@@ -82,7 +99,11 @@ function plainText(text: string): string {
 function factorOf(word: string | undefined, unit: string, text: string): number | Fault {
   if (word === undefined) return refuse("text", text, "the unit is missing, add one such as mm or in");
   const name = word.replace(/\.$/, "").replace(/metre/, "meter");
-  return lengthFactor(TRADE_UNITS[name] ?? name, unit) ?? refuse("text", text, `${word} is no unit of length, use mm, cm, m, um, in, thou or ft`);
+  const meanings = AMBIGUOUS[name];
+  if (meanings !== undefined) return refuse("text", text, `${word} may mean ${meanings}`);
+  const known = UNIT_OF.get(name);
+  if (known === undefined) return refuse("text", text, `${word} is no unit that engines are measured in, use mm, cm, m, um, in, thou or ft`);
+  return lengthFactor(known, unit)!;
 }
 
 const isFeetAndInches = (pieces: readonly { factor: number }[]): boolean =>

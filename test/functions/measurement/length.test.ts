@@ -38,6 +38,10 @@ describe("cited values", () => {
     ["-0.02 mm", -0.02],
     ["− 3 µm", -0.003],
     ["+ 3 mm", 3],
+    ["2 thous", 0.0508],
+    ["1 foot", 304.8],
+    ["2 feet 1 inch", 635],
+    ["25 micrometres", 0.025],
   ])("%s is %p mm", (typed, mm) => {
     expect(ask(lengthOf, typed, "mm")).toBe(mm);
   });
@@ -108,7 +112,27 @@ describe("faults", () => {
   });
 
   test("a unit that is none of length is named", () => {
-    expect(ask(lengthOf, "5 kg", "mm")).toEqual(sentence("5 kg", "kg is no unit of length, use mm, cm, m, um, in, thou or ft"));
+    expect(ask(lengthOf, "5 kg", "mm")).toEqual(sentence("5 kg", "kg is no unit that engines are measured in, use mm, cm, m, um, in, thou or ft"));
+  });
+
+  test.each(["1 rod", "2 km", "3 miles", "5 yd", "4 chains", "7 nm", "2 angstrom", "1 li", "3 links", "5 Mil"])(
+    "%s, in which no engine is measured, is asked about",
+    (typed) => {
+      const word = typed.split(" ")[1]!.toLowerCase();
+      const said =
+        word === "mil"
+          ? "mil may mean a thousandth of an inch or a millimetre, type thou or mm"
+          : `${word} is no unit that engines are measured in, use mm, cm, m, um, in, thou or ft`;
+      expect(ask(lengthOf, typed, "mm")).toEqual(sentence(typed, said));
+    },
+  );
+
+  test("a word that one shop takes for this and the next for that is asked about", () => {
+    expect(ask(lengthOf, "10 mil", "mm")).toEqual(sentence("10 mil", "mil may mean a thousandth of an inch or a millimetre, type thou or mm"));
+    expect(ask(lengthOf, "10 mils", "mm")).toEqual(sentence("10 mils", "mils may mean thousandths of an inch or millimetres, type thou or mm"));
+    expect(ask(lengthOf, "2 tenths", "in")).toEqual(
+      sentence("2 tenths", "tenths may mean ten-thousandths of an inch or tenths of a millimetre, type them in in or mm"),
+    );
   });
 
   test("a top-heavy fraction is most likely a missing blank", () => {
