@@ -33,6 +33,8 @@ export const hotClearance = define({
   ],
   notes: [
     "An estimate: a piston is not at one temperature, and skirts are ground oval and tapered to allow for it. The maker's clearance decides.",
+    'Temperatures are in °C unless the last input says "F": 194 °F typed without it counts as 194 °C.',
+    "A coefficient is per K: one per °F is smaller by 1.8, so that 6.4 for steel would be taken as it stands.",
     "The coefficients hold near room temperature; with the maker's figure, type that.",
     "A temperature of 0 counts as measured; an empty cell reaches some sheets' functions as 0.",
   ],

@@ -15,7 +15,7 @@ export const ringGapTarget = define({
   source: "common practice (.004 in for each inch of bore)",
   params: {
     bore: length("bore in which the ring will run"),
-    perBore: ratio("gap for each unit of bore: .004 in per inch is 0.004 mm per mm").default(0.004).chosen(),
+    perBore: ratio("gap for each unit of bore: .004 in per inch is 0.004 mm per mm").atLeast(0.001).atMost(0.02).default(0.004).chosen(),
   },
   returns: value("gap, in the unit of the bore"),
   examples: [

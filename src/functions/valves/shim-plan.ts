@@ -2,10 +2,10 @@ import type { Result } from "../../core/cell.ts";
 import { fromSteps, isAbove, toSteps } from "../../core/decimal.ts";
 import { define, table } from "../../core/define.ts";
 import { Fault, swapped } from "../../core/fault.ts";
-import { type Cells, cells, length } from "../../core/param.ts";
+import { type Cells, cells } from "../../core/param.ts";
 import { checkText } from "../../core/sentences.ts";
 import { assign } from "../../math/assignment.ts";
-import { nearestStep, noStep } from "./shim-step.ts";
+import { nearestStep, noStep, type Sizes, sizeParams, sizesOf } from "./shim-step.ts";
 
 const HEADER = ["valve", "shim", "from", "clearance"];
 
@@ -41,7 +41,7 @@ export const shimPlan = define({
     least: cells("length", "least clearance: one cell, or one for each valve").chosen(),
     most: cells("length", "largest clearance: one cell, or one for each valve").chosen(),
     spares: cells("length", "shims at hand, measured").optional(),
-    step: length("step in which shims are made").default(0.05).chosen(),
+    ...sizeParams,
   },
   returns: table("a row for each valve: the shim, where it comes from and the clearance that it gives"),
   examples: [
@@ -61,12 +61,17 @@ export const shimPlan = define({
     "A valve not measured yet keeps its shim and stays blank; some sheets hand its empty cell over as 0.",
     "Measure every shim: a printed size says what it was when new. Measure the clearances again once all are in.",
   ],
-  compute: ({ installed, clearance, least, most, spares, step }) => {
+  compute: ({ installed, clearance, least, most, spares, step, smallest, largest }) => {
     const ill = misfit(clearance, "clearance", installed, false) ?? misfit(least, "least", installed, true) ?? misfit(most, "most", installed, true);
     if (ill) return ill;
     const all = installed.values.map((_, at) => valveAt(at, [installed, clearance, least, most]));
     const valves = all.filter((valve): valve is Valve => valve !== null && !(valve instanceof Fault));
-    const planned = plan(valves, spares?.values ?? [], step);
+    const made = sizesOf(
+      { step, smallest, largest },
+      installed.values.filter((size) => typeof size === "number"),
+    );
+    if (made instanceof Fault) return made;
+    const planned = plan(valves, spares?.values ?? [], made);
     const last = all.findLastIndex((_, at) => installed.values[at] !== null || clearance.values[at] !== null);
     const rows = all.slice(0, last + 1).map((valve, at): Result[] => {
       if (valve instanceof Fault) return [at + 1, checkText(valve), "", ""];
@@ -94,13 +99,13 @@ function valveAt(at: number, ranges: readonly Cells[]): Valve | null | Fault {
   return isAbove(least, most) ? swapped("least", least, "most", most) : { number: at + 1, installed, clearance, least, most };
 }
 
-function plan(valves: readonly Valve[], spares: Cells["values"], step: number): Map<Valve, Result[]> {
+function plan(valves: readonly Valve[], spares: Cells["values"], made: Sizes): Map<Valve, Result[]> {
   if (valves.length === 0) return new Map();
   const shims: Shim[] = [
     ...valves.map((valve): Shim => ({ size: valve.installed, from: `valve ${valve.number}`, valve, kind: "own" })),
     ...spares.flatMap((size, at): Shim[] => (typeof size === "number" ? [{ size, from: `spare ${at + 1}`, kind: "spare" }] : [])),
     ...valves.map((valve): Shim => {
-      const bought = nearestStep(valve.installed, valve.clearance, valve.least, valve.most, step);
+      const bought = nearestStep(valve.installed, valve.clearance, valve.least, valve.most, made);
       return bought ? { size: bought.size, from: "buy", valve, kind: "buy" } : { size: 0, from: "", valve, kind: "none" };
     }),
   ];
@@ -111,7 +116,7 @@ function plan(valves: readonly Valve[], spares: Cells["values"], step: number): 
   const moved = tableOf((valve, shim) => (shim.valve === valve && shim.kind === "own" ? 0 : 1));
   // Each valve may buy for itself or stay unset, so there is always a pairing.
   const chosen = assign([bought, off, moved])!;
-  return new Map(valves.map((valve, row) => [valve, rowFor(valve, shims[chosen[row]!]!, step)]));
+  return new Map(valves.map((valve, row) => [valve, rowFor(valve, shims[chosen[row]!]!, made)]));
 }
 
 const left = (valve: Valve, shim: Shim): number => toSteps(valve.installed) + toSteps(valve.clearance) - toSteps(shim.size);
@@ -122,8 +127,8 @@ function fits(valve: Valve, shim: Shim): boolean {
   return clearance >= toSteps(valve.least) && clearance <= toSteps(valve.most);
 }
 
-function rowFor(valve: Valve, shim: Shim, step: number): Result[] {
-  if (shim.kind === "none") return [valve.number, noStep(step), "", ""];
+function rowFor(valve: Valve, shim: Shim, made: Sizes): Result[] {
+  if (shim.kind === "none") return [valve.number, noStep(made), "", ""];
   const from = shim.valve === valve && shim.kind === "own" ? "its own" : shim.from;
   return [valve.number, shim.size, from, fromSteps(left(valve, shim))];
 }

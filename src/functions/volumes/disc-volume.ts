@@ -21,6 +21,9 @@ export const discVolume = define({
     { formula: '=HATCH.DISCVOLUME(4.1, 0.039, "in")', gives: 0.5149 },
     { formula: "=HATCH.DISCVOLUME(73, {0.5;0;-0.2})", gives: [[2.0927], [0], [-0.8371]] },
   ],
-  notes: ["A gasket counts with its compressed thickness; its bore is usually a little larger than the cylinder's."],
+  notes: [
+    "A gasket counts with its compressed thickness and its own bore, a little larger than the cylinder's: 75 instead of 73 mm is 5 % more volume.",
+    "The deck space above the piston counts with the cylinder's bore.",
+  ],
   compute: ({ diameter, thickness, unit }) => inVolumeUnit(discArea(diameter) * thickness, unit),
 });

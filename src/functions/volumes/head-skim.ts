@@ -1,6 +1,6 @@
 import { decimal, isAbove } from "../../core/decimal.ts";
 import { define, value } from "../../core/define.ts";
-import { swapped } from "../../core/fault.ts";
+import { type Fault, refuse, swapped } from "../../core/fault.ts";
 import { area, choice, volume } from "../../core/param.ts";
 
 /** What one length unit of the result is of the unit that volume ÷ area comes out in: cm³ ÷ cm² is cm, in³ ÷ in² is in. */
@@ -26,9 +26,25 @@ export const headSkim = define({
     { formula: '=HATCH.HEADSKIM({1.7;1.68}, 1.65, 5, "in")', gives: [[0.01], [0.006]] },
   ],
   notes: [
+    "Volumes and area are of one kind: cm³ with cm², in³ with in². A chamber that would be a sheet or a shaft is refused, other mixtures are not seen.",
     "True while the chamber's wall is square to the face; where it slopes, skim less than this, measure again and go on.",
     "A skimmed head brings valves nearer the piston and changes cam timing: check both, and the maker's least head thickness.",
   ],
   compute: ({ chamber, wanted, faceArea, unit }) =>
-    isAbove(wanted, chamber) ? swapped("wanted", wanted, "chamber", chamber) : decimal(((chamber - wanted) / faceArea) * PER_DEPTH[unit]),
+    isAbove(wanted, chamber)
+      ? swapped("wanted", wanted, "chamber", chamber)
+      : (mixedUnits(chamber, faceArea, unit) ?? decimal(((chamber - wanted) / faceArea) * PER_DEPTH[unit])),
 });
+
+/** A chamber is no deeper on average than half of what it is wide, as a dome is a third, and never as shallow as a sheet. */
+const DEEPEST = 0.5;
+const SHALLOWEST = 0.001;
+
+/** A chamber of a depth that none has: its volume and the area of its mouth were typed in units of two kinds. */
+function mixedUnits(chamber: number, faceArea: number, unit: keyof typeof PER_DEPTH): Fault | undefined {
+  const [depth, width] = [chamber / faceArea, Math.sqrt((4 / Math.PI) * faceArea)];
+  if (depth >= SHALLOWEST * width && depth <= DEEPEST * width) return undefined;
+  const [length, square] = unit === "mm" ? ["mm", "cm² and the volumes in cm³"] : ["in", "in² and the volumes in in³"];
+  const deep = Number((depth * PER_DEPTH[unit]).toPrecision(2));
+  return refuse("faceArea", faceArea, `a chamber of ${decimal(chamber)} over it would be ${deep} ${length} deep, is the area in ${square}?`);
+}

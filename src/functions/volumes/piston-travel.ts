@@ -22,7 +22,10 @@ export const pistonTravel = define({
     { formula: "=HATCH.PISTONTRAVEL(90, 50, 100)", gives: 28.175416 },
     { formula: "=HATCH.PISTONTRAVEL({0;30;60;180}, 50, 100)", gives: [[0], [4.133691], [14.871879], [50]] },
   ],
-  notes: ["Turn the engine by hand with the plugs out; a pin that is set off the cylinder's axis shifts the figures a little."],
+  notes: [
+    "The angle is in degrees: 1.57 is a degree and a half, not a right angle. For radians write DEGREES(…) round them.",
+    "Turn the engine by hand with the plugs out; a pin that is set off the cylinder's axis shifts the figures a little.",
+  ],
   compute: ({ angle: degrees, stroke, rod }) =>
     isAbove(rod, stroke / 2)
       ? decimal(pistonTravelAt(degrees, stroke, rod))

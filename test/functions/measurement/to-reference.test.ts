@@ -94,6 +94,29 @@ describe("identities", () => {
   });
 });
 
+describe("with the gauge's own temperature and material", () => {
+  // Linear expansion of both, by hand: the scale of a gauge 2 K warm reads 23e-6 short, the part is 6 K warm.
+  test("what the gauge has grown by is put back", () => {
+    expect(number(toReference, 73.02, 26, "grey iron", undefined, "C", 22, "steel")).toBeCloseTo((73.02 * (1 + 11.5e-6 * 2)) / (1 + 11.4e-6 * 6), 9);
+    expect(number(toReference, 73.02, 78.8, "grey iron", undefined, "F", 71.6, 11.5)).toBeCloseTo((73.02 * (1 + 11.5e-6 * 2)) / (1 + 11.4e-6 * 6), 9);
+  });
+
+  test("a gauge of the part's material and temperature reads the length at 20 °C straight away", () => {
+    fc.assert(
+      fc.property(fc.integer({ min: -5, max: 60 }), fc.constantFrom(...MATERIAL_NAMES), (at, material) => {
+        expect(number(toReference, 73.02, at, material, undefined, "C", at, material)).toBe(73.02);
+        // Without a temperature of its own it has that of the part.
+        expect(number(toReference, 73.02, at, material, undefined, "C", undefined, material)).toBe(73.02);
+      }),
+    );
+  });
+
+  test("a gauge that does not expand changes nothing, nor do blank cells handed over as 0", () => {
+    expect(number(toReference, 73.02, 26, "steel", undefined, "C", 40, 0.1)).toBeCloseTo(number(toReference, 73.02, 26, "steel"), 3);
+    expect(number(toReference, 73.02, 26, "steel", 20, "C", 0, 0)).toBe(number(toReference, 73.02, 26, "steel"));
+  });
+});
+
 describe("faults", () => {
   test("an unknown material is answered with the known ones", () => {
     expect(ask(toReference, 100, 25, "unobtainium")).toEqual({
@@ -134,6 +157,30 @@ describe("faults", () => {
   test("a temperature wanted far below anything is refused", () => {
     expect(ask(toReference, 100, 20, 200, -4980)).toMatchObject({ code: "unfit" });
     expect(ask(toReference, 100, 20, 100, -100_000)).toEqual({ code: "unfit", sentence: "TOREFERENCE: reference -100000: no part is as cold as that" });
+  });
+
+  test("a temperature that nobody measures at is taken for one in °F", () => {
+    expect(ask(toReference, 73.02, 68, "steel")).toEqual({
+      code: "unfit",
+      sentence: "TOREFERENCE: temperature 68: nobody measures by hand above 60 °C, is it in °F?",
+    });
+    expect(ask(toReference, 73.02, 68, "steel", undefined, "F")).toBe(73.02);
+    expect(ask(toReference, 73.02, 141, "steel", undefined, "F")).toEqual({
+      code: "unfit",
+      sentence: "TOREFERENCE: temperature 141: nobody measures by hand above 140 °F",
+    });
+  });
+
+  test("a gauge's temperature without its material is refused, and a gauge as cold as nothing is", () => {
+    expect(ask(toReference, 73.02, 26, "steel", undefined, "C", 22)).toEqual({
+      code: "missing",
+      sentence: "TOREFERENCE: gaugeMaterial is not given: it wants the material of the gauge whose temperature is given, such as steel",
+    });
+    expect(ask(toReference, 73.02, 26, "steel", undefined, "C", 22, "stone")).toMatchObject({ code: "not-a-choice" });
+    expect(ask(toReference, 73.02, 26, "steel", undefined, "C", -100_000, 100)).toEqual({
+      code: "unfit",
+      sentence: "TOREFERENCE: gaugeTemperature -100000: no gauge is as cold as that",
+    });
   });
 
   test("a scale that is neither C nor F is refused", () => {

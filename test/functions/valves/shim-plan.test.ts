@@ -176,7 +176,7 @@ describe("at the limits", () => {
   });
 
   test("a blank among the spares is no shim of no thickness", () => {
-    expect(plan([0.1], [0.1], 0.15, 0.25, ["", 0.5])).toEqual([HEADER, [1, NONE, "", ""]]);
+    expect(plan([0.1], [0.05], 0.15, 0.25, ["", 0.5], 0.05)).toEqual([HEADER, [1, NONE, "", ""]]);
   });
 });
 
@@ -208,6 +208,27 @@ describe("faults", () => {
       ),
     ).toEqual({ code: "shape", sentence: `SHIMPLAN: clearance is 2×2 cells, ${rest}` });
     expect(plan([2.5, 2.6], [0.2, 0.3], 0.15, [[0.25], [0.25], [0.25]])).toEqual({ code: "shape", sentence: `SHIMPLAN: most is 3×1 cells, ${rest}` });
+  });
+
+  test("shims in inches want their own step: the usual one is in millimetres", () => {
+    expect(plan([0.1, 0.12], [0.006, 0.012], 0.007, 0.009)).toEqual({
+      code: "missing",
+      sentence: "SHIMPLAN: step is not given: it wants a length above 0, as a shim of 0.1 is in inches and the usual 0.05 in mm",
+    });
+    expect(plan([0.1], [0.006], 0.007, 0.009, [""], 0.002)).toEqual([HEADER, [1, 0.098, "buy", 0.008]]);
+  });
+
+  test("what is bought is made: between the smallest and the largest", () => {
+    const args = [[[2.5], [2.6]], [[0.1], [0.3]], 0.15, 0.25, "", ""] as const;
+    expect(ask(shimPlan, ...(args as unknown as []), 2.5 as never, 2.65 as never)).toEqual([
+      HEADER,
+      [1, "none: no multiple of 0.05 from 2.5 up to 2.65 lands in the limits", "", ""],
+      [2, 2.65, "buy", 0.25],
+    ]);
+    expect(ask(shimPlan, ...(args as unknown as []), 3 as never, 2 as never)).toEqual({
+      code: "swapped",
+      sentence: "SHIMPLAN: smallest 3 is larger than largest 2: are they swapped?",
+    });
   });
 
   test("a negative step is a fault of the call", () => {

@@ -88,13 +88,42 @@ describe("at the limits", () => {
   });
 
   test("a valve that asks for a shim of nothing or less gets none", () => {
-    expect(ask(shimSize, 0.02, 0.03, 0.15, 0.25)).toBe(NONE);
-    expect(ask(shimSize, 0.1, 0.1, 0.15, 0.25)).toBe(NONE);
+    expect(ask(shimSize, 0.02, 0.03, 0.15, 0.25, 0.05)).toBe(NONE);
+    expect(ask(shimSize, 0.1, 0.05, 0.15, 0.25, 0.05)).toBe(NONE);
+    // The thinnest step there is may still do.
+    expect(ask(shimSize, 0.1, 0.1, 0.15, 0.25, 0.05)).toBe(0.05);
   });
 
   test("the answer is a clean decimal, whatever the step", () => {
     expect(number(shimSize, 2.3, 0.3, 0.19, 0.21, 0.1)).toBe(2.4);
     expect(number(shimSize, 0.118, 0.012, 0.008, 0.01, 0.001)).toBe(0.121);
+  });
+});
+
+describe("the sizes that are made", () => {
+  test("of them the nearest to the middle is taken, the limits of the list included", () => {
+    expect(ask(shimSize, 2.5, 0.1, 0.15, 0.25)).toBe(2.4);
+    expect(ask(shimSize, 2.5, 0.1, 0.15, 0.25, 0.05, 2.4, 3)).toBe(2.4);
+    expect(ask(shimSize, 2.5, 0.1, 0.15, 0.25, 0.05, 2.41, 3)).toBe(2.45);
+    expect(ask(shimSize, 2.5, 0.1, 0.15, 0.25, 0.05, 2, 2.39)).toBe(2.35);
+    expect(ask(shimSize, 2.5, 0.1, 0.15, 0.25, 0.05, 2.46)).toBe("none: no multiple of 0.05 from 2.46 lands in the limits");
+    expect(ask(shimSize, 2.5, 0.1, 0.15, 0.25, 0.05, "", 2.34)).toBe("none: no multiple of 0.05 up to 2.34 lands in the limits");
+  });
+
+  test("a list the wrong way round is refused", () => {
+    expect(ask(shimSize, 2.5, 0.1, 0.15, 0.25, 0.05, 3, 2)).toEqual({
+      code: "swapped",
+      sentence: "SHIMSIZE: smallest 3 is larger than largest 2: are they swapped?",
+    });
+  });
+
+  test("in inches their step has to be typed, as the usual one is in millimetres", () => {
+    expect(ask(shimSize, 0.118, 0.012, 0.007, 0.009)).toEqual({
+      code: "missing",
+      sentence: "SHIMSIZE: step is not given: it wants a length above 0, as a shim of 0.118 is in inches and the usual 0.05 in mm",
+    });
+    expect(ask(shimSize, 0.118, 0.012, 0.007, 0.009, 0.002)).toBe(0.122);
+    expect(ask(shimSize, 0.5, 0.3, 0.18, 0.26)).toBe(0.6);
   });
 });
 

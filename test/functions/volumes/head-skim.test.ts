@@ -16,7 +16,7 @@ describe("cited values", () => {
 describe("identities", () => {
   test("what comes off a round chamber is the disc of that thickness", () => {
     fc.assert(
-      fc.property(cubic, fc.integer({ min: 30, max: 120 }), fc.integer({ min: 1, max: 20 }), (chamber, mouth, tenths) => {
+      fc.property(cubic, fc.integer({ min: 62, max: 120 }), fc.integer({ min: 1, max: 20 }), (chamber, mouth, tenths) => {
         const off = number(discVolume, mouth, tenths / 10);
         fc.pre(chamber - off > 1);
         const area = ((Math.PI / 4) * mouth * mouth) / 100;
@@ -27,7 +27,7 @@ describe("identities", () => {
 
   test("in inches it is the same depth", () => {
     fc.assert(
-      fc.property(cubic, fc.integer({ min: 10, max: 90 }), (chamber, area) => {
+      fc.property(cubic, fc.integer({ min: 30, max: 90 }), (chamber, area) => {
         const metric = number(headSkim, chamber, chamber - 1.5, area);
         const imperial = number(headSkim, chamber / 16.387064, (chamber - 1.5) / 16.387064, area / 6.4516, "in");
         expect(imperial * 25.4).toBeCloseTo(metric, 6);
@@ -54,6 +54,23 @@ describe("at the limits", () => {
 describe("faults", () => {
   test("a chamber that is too small already is taken for a swap", () => {
     expect(ask(headSkim, 25.5, 27.4, 38)).toEqual({ code: "swapped", sentence: "HEADSKIM: wanted 27.4 is larger than chamber 25.5: are they swapped?" });
+  });
+
+  test("an area in mm² for cm², or in² beside cm³, is refused", () => {
+    expect(ask(headSkim, 27.4, 25.5, 3800)).toEqual({
+      code: "unfit",
+      sentence: "HEADSKIM: faceArea 3800: a chamber of 27.4 over it would be 0.072 mm deep, is the area in cm² and the volumes in cm³?",
+    });
+    expect(ask(headSkim, 27.4, 25.5, 5.9)).toEqual({
+      code: "unfit",
+      sentence: "HEADSKIM: faceArea 5.9: a chamber of 27.4 over it would be 46 mm deep, is the area in cm² and the volumes in cm³?",
+    });
+    expect(ask(headSkim, 27.4, 25.5, 5.9, "in")).toEqual({
+      code: "unfit",
+      sentence: "HEADSKIM: faceArea 5.9: a chamber of 27.4 over it would be 4.6 in deep, is the area in in² and the volumes in in³?",
+    });
+    // A dome as high as half its mouth is the deepest chamber there is, over two thirds of that height on average.
+    expect(number(headSkim, 134, 133, (Math.PI / 4) * 64)).toBeCloseTo(0.198944, 6);
   });
 
   test("a negative area and an unknown unit are refused", () => {
