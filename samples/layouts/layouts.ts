@@ -1,6 +1,6 @@
 import { writeXlsx } from "../../src/buildsheet/setup/xlsx/write.ts";
 import { openWorkbook } from "../../src/hosts/file.ts";
-import { keepMapping, type Mapping } from "../../src/layout/mapping.ts";
+import { type Mapping, storeMapping } from "../../src/layout/mapping.ts";
 import { proposeLayout } from "../../src/layout/propose.ts";
 import type { BuildSheet } from "../../src/setup/model.ts";
 import type { CellSpec, CellStyle, SheetSpec } from "../../src/workbook/sheet-spec.ts";
@@ -204,6 +204,6 @@ async function keptLayout(book: BuildSheet): Promise<Map<string, string>> {
   const host = await openWorkbook(writeXlsx(book), book.title);
   const mapping: Mapping = { version: 1, ranges: proposeLayout(await host.read()).map(({ range }) => range) };
   const kept = new Map<string, string>();
-  await keepMapping({ storeText: async (key, value) => void kept.set(key, value) }, mapping);
+  await storeMapping({ storeText: async (key, value) => void kept.set(key, value) }, mapping);
   return kept;
 }

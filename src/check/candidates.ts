@@ -5,11 +5,11 @@ import { Fault } from "../core/fault.ts";
 import { faultBody } from "../core/sentences.ts";
 import { CannotTell, evaluateNode } from "../formula/evaluate.ts";
 import { type OwnCall, wordsOf } from "../formula/own-calls.ts";
-import { areaIn, type Origins } from "../formula/precedents.ts";
+import { argumentArea, type SpillSources } from "../formula/precedents.ts";
 
 import type { Area } from "../formula/workbook-cells.ts";
 import { type CellAddress, placeName } from "../workbook/address.ts";
-import { type Given, NOT_GIVEN, readVerdict } from "./judge.ts";
+import { NO_INPUTS, readVerdict, type VerdictInputs } from "./judge.ts";
 
 /** One thing to judge, before it is known whether another formula judges the same. */
 export interface Candidate {
@@ -17,11 +17,11 @@ export interface Candidate {
   key: string;
   /** Where the reading stands, or its verdict where it is worked out inside the formula. */
   cell: CellAddress;
-  given: Given;
+  given: VerdictInputs;
   /** The reading was typed into the cell, not worked out. */
   isTyped: boolean;
   /** Where limits, uncertainty and near stand, as far as they stand in cells. */
-  beside: Partial<Record<keyof Given, CellAddress>>;
+  beside: Partial<Record<keyof VerdictInputs, CellAddress>>;
   /** Readings judged by the same limit cells, or of one characteristic, are alike. */
   group?: string | undefined;
   /** Where a table says so: the unit, and what the reading is of. */
@@ -41,17 +41,17 @@ interface Operand {
 }
 
 /** Everything that one judging call judges, element by element. */
-export function candidatesOf(call: OwnCall, origins: Origins): Candidate[] {
+export function candidatesOf(call: OwnCall, origins: SpillSources): Candidate[] {
   const { context, args, spec, at } = call;
   const operands: Operand[] = [];
   for (const [i] of spec.inputs.entries()) {
     const node = args[i];
     const value = node ? evaluateNode(node, context) : undefined;
     if (value instanceof CannotTell) return untold(call, value.why);
-    operands.push({ block: Array.isArray(value) ? value : [[value]], area: areaIn(node, context) });
+    operands.push({ block: Array.isArray(value) ? value : [[value]], area: argumentArea(node, context) });
   }
   const fault = wholeFault(call, operands);
-  if (fault) return [{ key: placeName(at), cell: at, given: NOT_GIVEN, isTyped: false, beside: {}, whole: { fault } }];
+  if (fault) return [{ key: placeName(at), cell: at, given: NO_INPUTS, isTyped: false, beside: {}, whole: { fault } }];
   const rows = Math.max(...operands.map(({ block }) => block.length));
   const columns = Math.max(...operands.map(({ block }) => block[0]!.length));
   const found: Candidate[] = [];
@@ -72,12 +72,12 @@ function wholeFault({ spec, args, context }: OwnCall, operands: readonly Operand
 
 const WHOLE = new Set<Fault["code"]>(["missing", "surplus", "empty", "shape"]);
 
-function elementOf(call: OwnCall, operands: readonly Operand[], origins: Origins, row: number, column: number): Candidate {
+function elementOf(call: OwnCall, operands: readonly Operand[], origins: SpillSources, row: number, column: number): Candidate {
   const { at, spec, isWhole } = call;
-  const given = { ...NOT_GIVEN };
+  const given = { ...NO_INPUTS };
   const beside: Candidate["beside"] = {};
   for (const [i, { param }] of spec.inputs.entries()) {
-    const part = param.role as keyof Given;
+    const part = param.role as keyof VerdictInputs;
     const { block, area } = operands[i]!;
     given[part] = pick(block, row, column);
     if (area) beside[part] = cellIn(area, row, column);
@@ -104,7 +104,7 @@ function workedOut(call: OwnCall, row: number, column: number): string {
   return `${place}|${wordsOf(call, value)}|${row},${column}`;
 }
 
-export const limitKey = ({ lower, upper }: Given): string => `${plainKey(lower)}|${plainKey(upper)}`;
+export const limitKey = ({ lower, upper }: VerdictInputs): string => `${plainKey(lower)}|${plainKey(upper)}`;
 
 const plainKey = (cell: Cell): string => (isBlank(cell) ? "" : typeof cell === "object" ? JSON.stringify(cell) : String(cell));
 
@@ -112,7 +112,7 @@ const plainKey = (cell: Cell): string => (isBlank(cell) ? "" : typeof cell === "
 function untold(call: OwnCall, why: string): Candidate[] {
   const { at, args, context, isWhole, spec } = call;
   const [value, lower, upper] = (["value", "lower", "upper"] as const).map((part) => indexOfRole(spec, part)) as [number, number, number];
-  const area = areaIn(args[value], context);
+  const area = argumentArea(args[value], context);
   const said = (row: number): CellAddress => ({ ...at, row: at.row + row });
   let rows = 1;
   while (isWhole && context.book.formula(said(rows)) === null && saysVerdict(context.book.value(said(rows)))) rows++;
@@ -121,7 +121,7 @@ function untold(call: OwnCall, why: string): Candidate[] {
     return {
       key: `${reading ? placeName(reading) : workedOut(call, row, 0)}|untold|${wordsOf(call, lower)}|${wordsOf(call, upper)}`,
       cell: reading ?? said(row),
-      given: { ...NOT_GIVEN, value: reading ? context.book.value(reading) : null },
+      given: { ...NO_INPUTS, value: reading ? context.book.value(reading) : null },
       isTyped: false,
       beside: {},
       whole: { unknown: why, said: said(row) },

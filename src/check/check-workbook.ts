@@ -1,10 +1,10 @@
 import { isCellError } from "../core/cell.ts";
 import { CHECK_PREFIX } from "../core/sentences.ts";
 import { callsOf, type OwnCall } from "../formula/own-calls.ts";
-import { faultSource, Origins } from "../formula/precedents.ts";
+import { firstFaultyCell, SpillSources } from "../formula/precedents.ts";
 
-import { Book } from "../formula/workbook-cells.ts";
-import { Labels } from "../layout/labels.ts";
+import { WorkbookCells } from "../formula/workbook-cells.ts";
+import { SheetLabels } from "../layout/labels.ts";
 import type { Mapping } from "../layout/mapping.ts";
 import { type CellAddress, placeName } from "../workbook/address.ts";
 import type { SheetSnapshot, WorkbookSnapshot } from "../workbook/port.ts";
@@ -15,12 +15,12 @@ import type { CheckResult, JudgedRow } from "./finding.ts";
 import { Gauges } from "./gauges.ts";
 import { plainValue } from "./judge.ts";
 
-import { Rows } from "./judged-rows.ts";
+import { RowJudge } from "./judged-rows.ts";
 import { tableRows } from "./long-tables.ts";
 import { type AppliedMapping, judgingSteps } from "./mapped-rows.ts";
-import { Watch } from "./outliers.ts";
-import { Overwritten } from "./overwritten-formulas.ts";
-import { type BadInput, Inputs } from "./refused-inputs.ts";
+import { Outliers } from "./outliers.ts";
+import { OverwrittenFormulas } from "./overwritten-formulas.ts";
+import { type BadInput, RefusedInputs } from "./refused-inputs.ts";
 import { TypedLimits } from "./typed-limits.ts";
 
 /** How far a check has come, between 0 and 1. */
@@ -60,31 +60,31 @@ interface Part {
 }
 
 class Check {
-  readonly book: Book;
-  readonly origins: Origins;
-  readonly rows: Rows;
+  readonly book: WorkbookCells;
+  readonly origins: SpillSources;
+  readonly rows: RowJudge;
   readonly #report: FindingCollector;
-  readonly #watch: Watch;
-  readonly #labels: Labels;
+  readonly #watch: Outliers;
+  readonly #labels: SheetLabels;
   readonly #gauges: Gauges;
   readonly #coarse: CoarseGauges;
   readonly #typedLimits: TypedLimits;
-  readonly #inputs: Inputs;
+  readonly #inputs: RefusedInputs;
   /** Where something is worked out instead of judged. */
   readonly #others: CellAddress[] = [];
   #laid: AppliedMapping | undefined;
 
   constructor(snapshot: WorkbookSnapshot, judged?: (row: JudgedRow) => void) {
-    this.book = new Book(snapshot);
-    this.origins = new Origins(this.book);
+    this.book = new WorkbookCells(snapshot);
+    this.origins = new SpillSources(this.book);
     this.#report = new FindingCollector(undefined, judged);
-    this.#watch = new Watch((watched, { kind, details }) => this.#report.find(kind, watched.subject(), details));
-    this.#labels = new Labels(this.book);
+    this.#watch = new Outliers((watched, { kind, details }) => this.#report.find(kind, watched.subject(), details));
+    this.#labels = new SheetLabels(this.book);
     this.#gauges = new Gauges(this.book);
     this.#coarse = new CoarseGauges(this.#report, this.#gauges);
     this.#typedLimits = new TypedLimits(this.#report, this.#labels);
-    this.#inputs = new Inputs(this.origins, this.#labels, this.#report, this.#watch);
-    this.rows = new Rows(this.origins, this.#labels, this.#report, this.#watch, this.#coarse);
+    this.#inputs = new RefusedInputs(this.origins, this.#labels, this.#report, this.#watch);
+    this.rows = new RowJudge(this.origins, this.#labels, this.#report, this.#watch, this.#coarse);
   }
 
   /** Each rests on what those before it have found. */
@@ -131,7 +131,7 @@ class Check {
   }
 
   *#typedOver(): Generator<void> {
-    const overwritten = new Overwritten(this.book, this.#labels, this.#report);
+    const overwritten = new OverwrittenFormulas(this.book, this.#labels, this.#report);
     for (const [sheet, r] of rowsOf(this.book)) {
       overwritten.look(sheet, r);
       yield;
@@ -159,7 +159,7 @@ class Check {
   }
 
   #refuse({ cell, why }: BadInput): void {
-    const source = faultSource(this.origins, cell);
+    const source = firstFaultyCell(this.origins, cell);
     if (this.rows.covered.has(placeName(source))) return;
     this.rows.covered.add(placeName(source));
     this.#report.row({ as: "refused", why }, () => ({ cell: source, label: this.#labels.of(source) }), plainValue(this.book.value(source)));
@@ -177,6 +177,6 @@ class Check {
   }
 }
 
-function* rowsOf({ sheets }: Book): Generator<[sheet: SheetSnapshot, row: number]> {
+function* rowsOf({ sheets }: WorkbookCells): Generator<[sheet: SheetSnapshot, row: number]> {
   for (const sheet of sheets) for (let r = 0; r < sheet.values.length; r++) yield [sheet, r];
 }

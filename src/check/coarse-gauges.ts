@@ -4,22 +4,22 @@ import type { Candidate } from "./candidates.ts";
 import type { FindingCollector } from "./collect.ts";
 import type { FindingSubject } from "./finding.ts";
 import type { Gauges } from "./gauges.ts";
-import type { Judged } from "./judge.ts";
+import type { CellJudgement } from "./judge.ts";
 
 /**
  * A gauge is wanted whose uncertainty is at most this part of the tolerance, or too much of the
  * tolerance is lost to doubt. Common practice; shops ask for anything from a tenth to a third.
  */
-export const SHARES = 3;
+export const TOLERANCE_SHARES = 3;
 
 /** True where three times the uncertainty is more than the tolerance, as decimals. */
 export const isCoarse = (uncertainty: number, lower: number | undefined, upper: number | undefined): boolean =>
-  uncertainty > 0 && lower !== undefined && upper !== undefined && isAbove(SHARES * uncertainty, upper - lower);
+  uncertainty > 0 && lower !== undefined && upper !== undefined && isAbove(TOLERANCE_SHARES * uncertainty, upper - lower);
 
 /** Told about the first reading of those that one gauge and the same limits judge; `readings` is how many those are, where that is known. */
 export function reportCoarse(report: FindingCollector, about: FindingSubject, uncertainty: number, readings: number | null): void {
   const tolerance = decimal(about.upper! - about.lower!);
-  report.find("coarse gauge", about, { uncertainty, tolerance, largestUncertainty: roundedDown(tolerance / SHARES), readings });
+  report.find("coarse gauge", about, { uncertainty, tolerance, largestUncertainty: roundedDown(tolerance / TOLERANCE_SHARES), readings });
 }
 
 interface Coarse {
@@ -38,7 +38,7 @@ export class CoarseGauges {
     readonly gauges: Gauges,
   ) {}
 
-  look({ beside, cell, gauge, unit }: Candidate, judged: Judged, about: () => FindingSubject): void {
+  look({ beside, cell, gauge, unit }: Candidate, judged: CellJudgement, about: () => FindingSubject): void {
     if (judged.as !== "judged") return;
     const { lower, upper } = judged.limits;
     // Where the judgement takes no uncertainty, that of the gauge that the row names still counts here.

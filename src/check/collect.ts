@@ -1,6 +1,6 @@
 import { placeName } from "../workbook/address.ts";
 import { byWorst, type CheckResult, type DetailsOf, type Finding, type FindingKind, type FindingSubject, findingOf, type JudgedRow } from "./finding.ts";
-import { type Judged, KIND_OF_VERDICT } from "./judge.ts";
+import { type CellJudgement, KIND_OF_VERDICT } from "./judge.ts";
 
 /** What a reading is about before it has been judged. */
 export type FindingPlace = Pick<FindingSubject, "cell" | "label" | "line">;
@@ -34,7 +34,7 @@ export class FindingCollector {
    * One judged thing: counted, and reported where there is something to say. `place` is asked for only
    * then, as most rows are within and need no name. Returns how to tell what it was about.
    */
-  row(judged: Judged, place: () => FindingPlace, raw: Finding["value"] = null): () => FindingSubject {
+  row(judged: CellJudgement, place: () => FindingPlace, raw: Finding["value"] = null): () => FindingSubject {
     const about = () => subjectOf(judged, place(), raw);
     if (judged.as === "nothing") return about;
     if (judged.as === "refused") this.#refused++;
@@ -89,7 +89,7 @@ export class FindingCollector {
 }
 
 /** What a judged thing is about. */
-export function subjectOf(judged: Judged, { cell, label, line }: FindingPlace, raw: Finding["value"] = null): FindingSubject {
+export function subjectOf(judged: CellJudgement, { cell, label, line }: FindingPlace, raw: Finding["value"] = null): FindingSubject {
   const limits = "limits" in judged ? judged.limits : {};
   const judgement = judged.as === "judged" ? judged.judgement : undefined;
   const value = "value" in judged ? judged.value : raw;

@@ -1,6 +1,6 @@
 import { type Cell, isBlank, isCellError } from "../core/cell.ts";
-import type { Book } from "../formula/workbook-cells.ts";
-import type { Labels } from "../layout/labels.ts";
+import type { WorkbookCells } from "../formula/workbook-cells.ts";
+import type { SheetLabels } from "../layout/labels.ts";
 import { dayOf, dayText } from "../vocabulary/dates.ts";
 import { type GaugeField, gaugeFieldOf } from "../vocabulary/headings.ts";
 import { unitOf } from "../vocabulary/units.ts";
@@ -37,7 +37,7 @@ export class Gauges {
   /** Entries of sheets that may tell of a use, once all gauges are known. */
   readonly #entries: Partial<Record<GaugeField, Entry>>[] = [];
 
-  constructor(book: Book) {
+  constructor(book: WorkbookCells) {
     for (const sheet of book.sheets) {
       this.#readTables(sheet);
       this.#entries.push(entriesOf(sheet));
@@ -52,7 +52,7 @@ export class Gauges {
   }
 
   /** Gauges that were past their date on the day of use; without such a day nothing is said. */
-  reportOverdue(report: FindingCollector, labels: Labels): void {
+  reportOverdue(report: FindingCollector, labels: SheetLabels): void {
     const told = new Map<string, { use: Use; due: number; times: number }>();
     for (const use of [...this.#uses, ...this.#usesByEntries()]) {
       const due = use.due ?? this.#gauges.get(keyOf(use.gauge))?.due;

@@ -7,7 +7,7 @@ import { specByName } from "../functions/index.ts";
 import { judgingParams, limitsOf } from "../functions/verdict/limit-params.ts";
 import type { FindingKind } from "./finding.ts";
 
-export const judgeGiven = (given: Given): Judged => judgeCells(given, reasonOf);
+export const judgeGiven = (given: VerdictInputs): CellJudgement => judgeCells(given, reasonOf);
 
 const OUR_SENTENCE = /^([A-Z]{3,}): /;
 
@@ -18,7 +18,7 @@ export function reasonOf(cell: Cell, fault: Fault): string {
 }
 
 /** What the cell of a verdict, an explanation or a margin says, for formulas that cannot be looked into. */
-export type Said = { verdict: Verdict; margin: number | null } | { refused: string } | "blank" | "unclear";
+export type VerdictCell = { verdict: Verdict; margin: number | null } | { refused: string } | "blank" | "unclear";
 
 // Words of VERDICT and of EXPLAIN's sentences; the doubtful ones first, as their sentences name a limit too.
 const WORDS: readonly (readonly [RegExp, Verdict])[] = [
@@ -29,7 +29,7 @@ const WORDS: readonly (readonly [RegExp, Verdict])[] = [
   [/\bwithin\b/, "within"],
 ];
 
-export function readVerdict(cell: Cell): Said {
+export function readVerdict(cell: Cell): VerdictCell {
   if (isBlank(cell)) return "blank";
   if (typeof cell === "number") return { verdict: cell < 0 ? "over" : "within", margin: cell };
   if (isCellError(cell)) return { refused: cell.message ?? `the formula gives ${cell.error}` };
@@ -50,24 +50,24 @@ export const KIND_OF_VERDICT = {
 } as const satisfies Record<Verdict, FindingKind | undefined>;
 
 /** What one judged thing is judged from, cell by cell as it stands in the sheet or file. */
-export type Given = Record<keyof typeof judgingParams, Cell>;
+export type VerdictInputs = Record<keyof typeof judgingParams, Cell>;
 
 /** What became of it. `nothing`: neither a reading nor a limit is there. */
-export type Judged =
+export type CellJudgement =
   | { as: "nothing" }
   | { as: "refused"; why: string }
   | { as: "missing reading"; limits: Limits }
   | { as: "missing limit"; value: number }
   | { as: "judged"; value: number; limits: Limits; uncertainty: number; near: number; judgement: Judgement };
 
-const NAMES = Object.keys(judgingParams) as (keyof Given)[];
+const NAMES = Object.keys(judgingParams) as (keyof VerdictInputs)[];
 
 /** Why a cell cannot be taken. */
 type Reason = (cell: Cell, fault: Fault) => string;
 
 /** Judges as the sheet's own VERDICT would, and keeps what it was judged by. Where no cell holds an error, the fault says all that there is to say. */
-export function judgeCells(given: Given, reasonOf: Reason = (_, fault) => faultBody(fault)): Judged {
-  const taken: Partial<Record<keyof Given, number>> = {};
+export function judgeCells(given: VerdictInputs, reasonOf: Reason = (_, fault) => faultBody(fault)): CellJudgement {
+  const taken: Partial<Record<keyof VerdictInputs, number>> = {};
   for (const name of NAMES) {
     const cell = given[name];
     const got = judgingParams[name].take(cell, name);
@@ -83,13 +83,13 @@ export function judgeCells(given: Given, reasonOf: Reason = (_, fault) => faultB
 }
 
 /** The verdict on a reading, and what it rests on. */
-export function judgeReading(value: number, limits: Limits, uncertainty: number, near: number): Judged {
+export function judgeReading(value: number, limits: Limits, uncertainty: number, near: number): CellJudgement {
   const judgement = judge(value, limits, uncertainty, near);
   if (!judgement) return { as: "missing limit", value };
   return { as: "judged", value, limits, uncertainty, near, judgement };
 }
 
-export const NOT_GIVEN: Given = { value: null, lower: null, upper: null, uncertainty: null, near: null };
+export const NO_INPUTS: VerdictInputs = { value: null, lower: null, upper: null, uncertainty: null, near: null };
 
 /** A cell as a finding shows it: an error by its code. */
 export function plainValue(cell: Cell): number | string | null {

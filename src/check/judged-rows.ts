@@ -1,28 +1,28 @@
 import type { Cell } from "../core/cell.ts";
 import { Fault } from "../core/fault.ts";
-import { blankSource, faultSource, type Origins } from "../formula/precedents.ts";
+import { firstBlankCell, firstFaultyCell, type SpillSources } from "../formula/precedents.ts";
 
 import { judgingParams } from "../functions/verdict/limit-params.ts";
-import type { Labels } from "../layout/labels.ts";
+import type { SheetLabels } from "../layout/labels.ts";
 import { type CellAddress, placeName } from "../workbook/address.ts";
 import type { Candidate } from "./candidates.ts";
 import type { CoarseGauges } from "./coarse-gauges.ts";
 import type { FindingCollector } from "./collect.ts";
-import { type Given, type Judged, judgeGiven, plainValue, readVerdict } from "./judge.ts";
-import { compareReading, type Watch } from "./outliers.ts";
+import { type CellJudgement, judgeGiven, plainValue, readVerdict, type VerdictInputs } from "./judge.ts";
+import { compareReading, type Outliers } from "./outliers.ts";
 
 /** The judged things of a workbook, each once, however many formulas and tables judge it. */
-export class Rows {
+export class RowJudge {
   readonly #candidates = new Map<string, Candidate>();
   readonly #blankResults: CellAddress[] = [];
   /** Cells that a refused row already points to. */
   readonly covered = new Set<string>();
 
   constructor(
-    readonly origins: Origins,
-    readonly labels: Labels,
+    readonly origins: SpillSources,
+    readonly labels: SheetLabels,
     readonly report: FindingCollector,
-    readonly watch: Watch,
+    readonly watch: Outliers,
     readonly coarse: CoarseGauges,
   ) {}
 
@@ -46,7 +46,7 @@ export class Rows {
   /** Results that are still blank, after the blank readings themselves have been told. */
   reportBlanks(): void {
     for (const cell of this.#blankResults) {
-      const source = blankSource(this.origins, cell);
+      const source = firstBlankCell(this.origins, cell);
       this.report.row({ as: "missing reading", limits: {} }, () => ({ cell: source, label: this.labels.of(source) }));
     }
   }
@@ -66,10 +66,10 @@ export class Rows {
   /** The cell to mend: where the reading's fault came in, or else the limit that is no good. The row speaks for them all. */
   #faultyCell({ given, beside, cell, isTyped }: Candidate): CellAddress {
     const faulty: CellAddress[] = [];
-    for (const name of Object.keys(judgingParams) as (keyof Given)[]) {
+    for (const name of Object.keys(judgingParams) as (keyof VerdictInputs)[]) {
       if (!(judgingParams[name].take(given[name], name) instanceof Fault)) continue;
       const at = name === "value" ? cell : (beside[name] ?? cell);
-      faulty.push(isTyped && name === "value" ? at : faultSource(this.origins, at));
+      faulty.push(isTyped && name === "value" ? at : firstFaultyCell(this.origins, at));
     }
     for (const one of faulty) this.covered.add(placeName(one));
     return faulty[0] ?? cell;
@@ -80,7 +80,7 @@ export class Rows {
     this.report.row({ as: "refused", why }, () => ({ cell, label }), plainValue(value));
   }
 
-  #compare(candidate: Candidate, judged: Judged): void {
+  #compare(candidate: Candidate, judged: CellJudgement): void {
     const { cell, given, isTyped, group, unit, label } = candidate;
     const about = this.report.row(judged, () => ({ cell, label: label ?? this.labels.of(cell) }), plainValue(given.value));
     this.coarse.look(candidate, judged, about);
@@ -94,7 +94,7 @@ export class Rows {
     const label = this.labels.of(cell);
     if (said === "blank") this.#blankResults.push(at);
     else if (said === "unclear") this.#refuse(at, `the formula cannot be looked into (${why}), and its cell shows no verdict`, cellSays);
-    else if ("refused" in said) this.#refuse(faultSource(this.origins, at), said.refused, given.value);
+    else if ("refused" in said) this.#refuse(firstFaultyCell(this.origins, at), said.refused, given.value);
     else {
       const { verdict, margin } = said;
       this.report.said({ cell, label, value: plainValue(given.value), lower: null, upper: null, margin, verdict }, why);

@@ -1,4 +1,4 @@
-import { Book } from "../formula/workbook-cells.ts";
+import { WorkbookCells } from "../formula/workbook-cells.ts";
 import { limitCount, readLayout } from "../layout/mapped-readings.ts";
 import type { Mapping } from "../layout/mapping.ts";
 
@@ -18,7 +18,7 @@ interface LayoutSummary {
 }
 
 export function layoutSummaryOf(snapshot: Pick<WorkbookSnapshot, "sheets">, mapping: Mapping): LayoutSummary {
-  const { readings, limits } = readLayout(new Book(snapshot), mapping);
+  const { readings, limits } = readLayout(new WorkbookCells(snapshot), mapping);
   const { candidates, findings } = applyMapping(snapshot, mapping);
   return {
     readings: readings.length,

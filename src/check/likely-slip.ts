@@ -24,15 +24,15 @@ const DEVIATION_SHARE = 0.6745;
 const MM_PER_INCH = 25.4;
 
 /** Of two kinds of slip the one that a reading looks like, and by which numbers. */
-export type Suspicion = { kind: "likely slip"; details: DetailsOf<"likely slip"> } | { kind: "mixed units"; details: DetailsOf<"mixed units"> };
+export type LikelySlip = { kind: "likely slip"; details: DetailsOf<"likely slip"> } | { kind: "mixed units"; details: DetailsOf<"mixed units"> };
 
 /** The same in a sentence. */
-export const suspicionText = ({ kind, details }: Suspicion, value: number): string => specOf(kind).sentence({ ...NOWHERE, value }, details);
+export const likelySlipText = ({ kind, details }: LikelySlip, value: number): string => specOf(kind).sentence({ ...NOWHERE, value }, details);
 
 const NOWHERE: FindingSubject = { cell: { sheet: "", row: 0, column: 0 }, label: "", value: null, lower: null, upper: null, margin: null, verdict: null };
 
 /** What readings that should be alike have in common. */
-export interface Alike {
+export interface RobustStatistics {
   middle: number;
   spread: number;
   /** One of the last decimal that was typed. */
@@ -42,13 +42,13 @@ export interface Alike {
 }
 
 /** Nothing is looked at that is no further than this from the middle. */
-export const farFrom = ({ middle, spread, step }: Alike): number => Math.max(FAR_SPREADS * spread, FAR_STEPS * step, WEAR_SHARE * middle);
+export const farFrom = ({ middle, spread, step }: RobustStatistics): number => Math.max(FAR_SPREADS * spread, FAR_STEPS * step, WEAR_SHARE * middle);
 
 /** True when readings between these two are nowhere far from their middle, wherever that is; a little is kept back for rounding. */
 export const areNear = (least: number, most: number): boolean => least > 0 && most - least <= 0.99 * WEAR_SHARE * least;
 
 /** Middle and spread of readings, neither of them moved by a few slips; `undefined` for too few. */
-export function alikeOf(values: readonly number[]): Alike | undefined {
+export function robustStatistics(values: readonly number[]): RobustStatistics | undefined {
   if (values.length < FEWEST) return undefined;
   const sorted = sortedOf(values);
   const middle = medianOf(sorted);
@@ -57,7 +57,7 @@ export function alikeOf(values: readonly number[]): Alike | undefined {
 }
 
 /** Two-sided limits say as well where a reading belongs. */
-export class AlikeBetween implements Alike {
+export class RobustStatisticsBetween implements RobustStatistics {
   readonly middle: number;
   readonly spread: number;
 
@@ -74,7 +74,7 @@ export class AlikeBetween implements Alike {
     return stepOf([this.lower, this.upper]);
   }
 
-  get source(): Alike["source"] {
+  get source(): RobustStatistics["source"] {
     return "its limits";
   }
 }
@@ -83,7 +83,7 @@ export class AlikeBetween implements Alike {
  * What a reading far from its like most likely is, if one slip explains it. Only lengths can be in
  * inches; where the unit is not known, only readings that agree closely are taken to be lengths.
  */
-export function suspect(value: number, alike: Alike, areLengths: boolean | undefined): Suspicion | undefined {
+export function likelySlip(value: number, alike: RobustStatistics, areLengths: boolean | undefined): LikelySlip | undefined {
   const { middle, spread, source } = alike;
   // Most readings are no further from the middle than this, and then it need not be known what was typed.
   if (Math.abs(value - middle) <= FAR_SPREADS * spread) return undefined;

@@ -1,15 +1,15 @@
 import { type Cell, isBlank, isCellError } from "../core/cell.ts";
-import type { Origins } from "../formula/precedents.ts";
+import type { SpillSources } from "../formula/precedents.ts";
 import { type Columns, canBeJudged, groupFrom, labelFrom, READING_FIELDS, type ReadingField, readHeadings } from "../vocabulary/headings.ts";
 import { unitOf } from "../vocabulary/units.ts";
 import { type CellAddress, placeName } from "../workbook/address.ts";
 import type { SheetSnapshot } from "../workbook/port.ts";
 import { type Candidate, limitKey } from "./candidates.ts";
 import { gaugeColumn } from "./gauges.ts";
-import { type Given, NOT_GIVEN } from "./judge.ts";
+import { NO_INPUTS, type VerdictInputs } from "./judge.ts";
 
 /** Tables in long form on the sheets: a row of headings that names a value and a limit, one reading a row below it. */
-export function* tableRows(origins: Origins): Generator<Candidate> {
+export function* tableRows(origins: SpillSources): Generator<Candidate> {
   for (const sheet of origins.book.sheets) {
     let table = -1;
     let gauges: number | undefined;
@@ -26,13 +26,13 @@ export function* tableRows(origins: Origins): Generator<Candidate> {
 /** One row of a table; rows count from the first of the sheet's block, `top` is that of the headings. */
 interface TableLine {
   columns: Columns;
-  cells: Fields;
+  cells: ColumnFields;
   row: number;
   top: number;
 }
 
 /** Rows below headings that `serves` accepts, up to a gap with something else behind it. */
-export function* tableLines(sheet: SheetSnapshot, serves: (columns: Columns) => boolean, goesOn: (cells: Fields) => boolean): Generator<TableLine> {
+export function* tableLines(sheet: SheetSnapshot, serves: (columns: Columns) => boolean, goesOn: (cells: ColumnFields) => boolean): Generator<TableLine> {
   let columns: Columns | undefined;
   let top = 0;
   let gap = false;
@@ -52,7 +52,7 @@ export function* tableLines(sheet: SheetSnapshot, serves: (columns: Columns) => 
   }
 }
 
-export type Fields = Partial<Record<ReadingField, Cell>>;
+export type ColumnFields = Partial<Record<ReadingField, Cell>>;
 
 /** The columns, when the row is one of headings. */
 function headingsOf(line: readonly Cell[], serves: (columns: Columns) => boolean): Columns | undefined {
@@ -62,20 +62,20 @@ function headingsOf(line: readonly Cell[], serves: (columns: Columns) => boolean
   return serves(columns) ? columns : undefined;
 }
 
-const fieldsOf = ({ at }: Columns, line: readonly Cell[]): Fields =>
+const fieldsOf = ({ at }: Columns, line: readonly Cell[]): ColumnFields =>
   Object.fromEntries(READING_FIELDS.flatMap((field) => (at[field] === undefined ? [] : [[field, line[at[field]]]])));
 
-const isBlankRow = (cells: Fields): boolean => Object.values(cells).every(isBlank);
+const isBlankRow = (cells: ColumnFields): boolean => Object.values(cells).every(isBlank);
 
-const looksLikeReading = ({ value, lower, upper }: Fields): boolean =>
+const looksLikeReading = ({ value, lower, upper }: ColumnFields): boolean =>
   (typeof value === "number" || isBlank(value)) && (typeof lower === "number" || typeof upper === "number");
 
-function candidateOf(origins: Origins, sheet: SheetSnapshot, { at, unit }: Columns, cells: Fields, row: number, table: string): Candidate {
+function candidateOf(origins: SpillSources, sheet: SheetSnapshot, { at, unit }: Columns, cells: ColumnFields, row: number, table: string): Candidate {
   const place = (column: number): CellAddress => ({ sheet: sheet.name, row: sheet.row + row, column: sheet.column + column });
   const cell = place(at.value!);
-  const given = { ...NOT_GIVEN };
+  const given = { ...NO_INPUTS };
   const beside: Candidate["beside"] = {};
-  for (const name of Object.keys(NOT_GIVEN) as (keyof Given)[]) {
+  for (const name of Object.keys(NO_INPUTS) as (keyof VerdictInputs)[]) {
     if (at[name] === undefined) continue;
     given[name] = cells[name];
     beside[name] = place(at[name]);

@@ -1,12 +1,12 @@
 import { type Cell, isBlank } from "../core/cell.ts";
 import { Fault } from "../core/fault.ts";
 import { callsIn } from "../formula/own-calls.ts";
-import { areaIn, Origins } from "../formula/precedents.ts";
+import { argumentArea, SpillSources } from "../formula/precedents.ts";
 
-import { type Area, Book } from "../formula/workbook-cells.ts";
+import { type Area, WorkbookCells } from "../formula/workbook-cells.ts";
 import { judgingParams } from "../functions/verdict/limit-params.ts";
-import { groupedBy, INGREDIENTS, resultsFrom, type WorkedOut, workOut } from "../layout/derived.ts";
-import { type LimitCells, limitFor, type MappedLimit, type MappedReading, readLayout, type Subject } from "../layout/mapped-readings.ts";
+import { type DerivedReading, deriveReadings, groupedBy, INGREDIENTS, resultsFrom } from "../layout/derived.ts";
+import { type LimitCells, limitFor, type MappedLimit, type MappedReading, type MappedSubject, readLayout } from "../layout/mapped-readings.ts";
 import type { Mapping } from "../layout/mapping.ts";
 import { CHARACTERISTICS } from "../vocabulary/characteristics.ts";
 import { groupFrom, labelFrom } from "../vocabulary/headings.ts";
@@ -16,8 +16,8 @@ import type { WorkbookSnapshot } from "../workbook/port.ts";
 import { type Candidate, limitKey } from "./candidates.ts";
 import { unjudged } from "./collect.ts";
 import type { DetailsOf, FindingSubject } from "./finding.ts";
-import { type Given, NOT_GIVEN, plainValue } from "./judge.ts";
-import type { Watched } from "./outliers.ts";
+import { NO_INPUTS, plainValue, type VerdictInputs } from "./judge.ts";
+import type { WatchedReading } from "./outliers.ts";
 
 /** Something found without judging. */
 type MappedFinding = { [K in "missing reading" | "missing limit"]: { kind: K; about: FindingSubject; details: DetailsOf<K> } }[
@@ -29,7 +29,7 @@ export interface AppliedMapping {
   /** To be judged. */
   candidates: Candidate[];
   /** Typed readings, to be compared with their like. */
-  watched: { group: string; watched: Watched }[];
+  watched: { group: string; watched: WatchedReading }[];
   /** Readings that are not judged themselves. */
   inputs: number;
   /** What is found without judging. */
@@ -40,10 +40,10 @@ export interface AppliedMapping {
 
 /** What a layout makes of a workbook. */
 export const applyMapping = (snapshot: Pick<WorkbookSnapshot, "sheets">, mapping: Mapping): AppliedMapping =>
-  judgedRows(new Origins(new Book(snapshot)), mapping);
+  judgedRows(new SpillSources(new WorkbookCells(snapshot)), mapping);
 
 /** The same for a workbook that is already being looked at. */
-function judgedRows(origins: Origins, mapping: Mapping): AppliedMapping {
+function judgedRows(origins: SpillSources, mapping: Mapping): AppliedMapping {
   const steps = judgingSteps(origins, mapping);
   for (;;) {
     const step = steps.next();
@@ -52,23 +52,23 @@ function judgedRows(origins: Origins, mapping: Mapping): AppliedMapping {
 }
 
 /** The same in steps, for whoever wants to do something in between. */
-export function* judgingSteps(origins: Origins, mapping: Mapping): Generator<void, AppliedMapping> {
+export function* judgingSteps(origins: SpillSources, mapping: Mapping): Generator<void, AppliedMapping> {
   const { readings, limits, lost } = readLayout(origins.book, mapping);
   yield;
   const rows = new Rows(origins, limits);
   yield;
   for (const { cell, why } of lost) rows.refuse(cell, "", why);
-  const results = workOut(readings).filter((result) => !rows.isWorkedOutBySheet(result));
+  const results = deriveReadings(readings).filter((result) => !rows.isWorkedOutBySheet(result));
   for (const reading of readings) yield rows.reading(reading);
   for (const result of results) yield rows.result(result);
   rows.unlimited(results);
   return rows.applied;
 }
 
-const labelOf = ({ engine, cylinder, characteristic, places }: Subject): string =>
+const labelOf = ({ engine, cylinder, characteristic, places }: MappedSubject): string =>
   labelFrom({ engine, cylinder, characteristic, position: positionText(places) });
 
-const groupOf = ({ engine, characteristic }: Subject): string => groupFrom({ engine, characteristic });
+const groupOf = ({ engine, characteristic }: MappedSubject): string => groupFrom({ engine, characteristic });
 
 const isBad = (value: Cell): boolean => judgingParams.value.take(value, "value") instanceof Fault;
 
@@ -79,12 +79,12 @@ class Rows {
   readonly #ownCalls = new Map<string, Area[]>();
 
   constructor(
-    readonly origins: Origins,
+    readonly origins: SpillSources,
     readonly limits: readonly MappedLimit[],
   ) {
     for (const { spec, args, context } of callsIn(origins.book)) {
       for (const [i] of spec.inputs.entries()) {
-        const area = areaIn(args[i], context);
+        const area = argumentArea(args[i], context);
         if (!area) continue;
         const areas = this.#ownCalls.get(spec.name);
         if (areas) areas.push(area);
@@ -94,7 +94,7 @@ class Rows {
   }
 
   /** True where a formula of the sheet does the same with the same readings: then it speaks for itself. */
-  isWorkedOutBySheet({ spec, from }: WorkedOut): boolean {
+  isWorkedOutBySheet({ spec, from }: DerivedReading): boolean {
     const areas = this.#ownCalls.get(spec.name) ?? [];
     return areas.some((area) => from.some(({ cell }) => isInside(cell, area)));
   }
@@ -125,7 +125,7 @@ class Rows {
   }
 
   /** Taper and the like, where there is a limit for it. */
-  result(result: WorkedOut): void {
+  result(result: DerivedReading): void {
     const limit = limitFor(result, this.limits);
     if (!limit || !hasLimit(limit) || result.from.some(({ value }) => isBad(value))) return;
     if (result.missing.length > 0) this.#missing(result);
@@ -134,11 +134,16 @@ class Rows {
   }
 
   refuse(cell: CellAddress, label: string, fault: string): void {
-    const candidate = { key: `${placeName(cell)}|layout|${label}`, cell, given: NOT_GIVEN, isTyped: false, beside: {}, whole: { fault } };
+    const candidate = { key: `${placeName(cell)}|layout|${label}`, cell, given: NO_INPUTS, isTyped: false, beside: {}, whole: { fault } };
     this.applied.candidates.push(label ? { ...candidate, label } : candidate);
   }
 
-  #judge(subject: Subject & { cell: CellAddress; unit?: string | undefined }, given: Given, limit: LimitCells | undefined, isReading = true): void {
+  #judge(
+    subject: MappedSubject & { cell: CellAddress; unit?: string | undefined },
+    given: VerdictInputs,
+    limit: LimitCells | undefined,
+    isReading = true,
+  ): void {
     const { cell, unit } = subject;
     const label = labelOf(subject);
     if (limit?.unit !== undefined && unit !== undefined && limit.unit !== unit) {
@@ -151,7 +156,7 @@ class Rows {
   }
 
   /** A bore not yet begun is named once, an unfinished one at each reading that is missing. */
-  #missing({ missing, from }: WorkedOut): void {
+  #missing({ missing, from }: DerivedReading): void {
     const begun = from.some(({ value }) => !isBlank(value));
     const readings = from.filter(({ cell }) => missing.includes(cell));
     for (const reading of begun ? readings : readings.slice(0, 1)) {
@@ -161,7 +166,7 @@ class Rows {
   }
 
   /** Readings that are judged neither themselves nor through what they come to: said once for each characteristic of an engine. */
-  unlimited(results: readonly WorkedOut[]): void {
+  unlimited(results: readonly DerivedReading[]): void {
     const used = new Set<MappedReading>();
     for (const result of results) {
       const limit = limitFor(result, this.limits);
@@ -189,7 +194,7 @@ class Rows {
 const hasLimit = ({ given }: LimitCells): boolean => !isBlank(given.lower) || !isBlank(given.upper);
 
 /** What stands in line with a reading goes before what stands with its limit. */
-function givenOf(value: Cell, own: LimitCells | undefined, limit: LimitCells | undefined): Given {
+function givenOf(value: Cell, own: LimitCells | undefined, limit: LimitCells | undefined): VerdictInputs {
   const of = (name: "uncertainty" | "near"): Cell => (isBlank(own?.given[name]) ? (limit?.given[name] ?? null) : own!.given[name]);
   return { value, lower: limit?.given.lower ?? null, upper: limit?.given.upper ?? null, uncertainty: of("uncertainty"), near: of("near") };
 }

@@ -1,11 +1,11 @@
 import { isLengthUnit } from "../vocabulary/units.ts";
 import type { FindingCollector } from "./collect.ts";
 import type { FindingKind, FindingSubject } from "./finding.ts";
-import type { Judged } from "./judge.ts";
-import { type Alike, AlikeBetween, alikeOf, areNear, farFrom, type Suspicion, suspect } from "./likely-slip.ts";
+import type { CellJudgement } from "./judge.ts";
+import { areNear, farFrom, type LikelySlip, likelySlip, type RobustStatistics, RobustStatisticsBetween, robustStatistics } from "./likely-slip.ts";
 
 /** A reading that stands in a group of like ones. */
-export interface Watched {
+export interface WatchedReading {
   value: number;
   /** As written beside it, if at all. */
   unit?: string | undefined;
@@ -17,28 +17,28 @@ export interface Watched {
 }
 
 /** The readings of a group that wait until enough of their like are known. */
-export interface Waiting {
+export interface PendingRow {
   readonly length: number;
   valueAt(i: number): number;
   unitAt(i: number): string | undefined;
   isLengthAt(i: number): boolean | undefined;
-  at(i: number): Watched;
+  at(i: number): WatchedReading;
   clear(): void;
 }
 
 /** They are kept as they come; whoever has millions of them keeps them smaller. Most groups never have a second one. */
-class Readings implements Waiting {
-  #first: Watched | undefined;
-  #others: Watched[] = [];
+class Readings implements PendingRow {
+  #first: WatchedReading | undefined;
+  #others: WatchedReading[] = [];
 
   get length(): number {
     return this.#first ? this.#others.length + 1 : 0;
   }
-  add(watched: Watched): void {
+  add(watched: WatchedReading): void {
     if (this.#first) this.#others.push(watched);
     else this.#first = watched;
   }
-  at(i: number): Watched {
+  at(i: number): WatchedReading {
     return i === 0 ? this.#first! : this.#others[i - 1]!;
   }
   valueAt(i: number): number {
@@ -56,13 +56,13 @@ class Readings implements Waiting {
   }
 }
 
-export interface Group<W extends Waiting> {
+export interface ReadingGroup<W extends PendingRow> {
   /** Held back until the group is known well enough; `undefined` from then on. */
   waiting: W | undefined;
   unit: string | undefined;
   /** As far as its unit tells. */
   areLengths: boolean | undefined;
-  alike: Alike | undefined;
+  alike: RobustStatistics | undefined;
   /** How far from the middle a reading must be to be looked at. */
   far: number;
 }
@@ -77,20 +77,20 @@ const MOST_GROUPS = 5000;
  * Watches readings group by group as they pass and says which look mistyped. Memory stays the same
  * however many pass: a group keeps its first readings only.
  */
-export class GroupWatch<W extends Waiting> {
-  readonly #groups = new Map<string, Group<W>>();
+export class GroupOutliers<W extends PendingRow> {
+  readonly #groups = new Map<string, ReadingGroup<W>>();
   /** Goes through the groups in the order in which they opened, also those that are yet to come. */
   readonly #oldest = this.#groups.entries();
   /** Emptied by groups that are known now, to be filled by others. */
   readonly #spare: W[] = [];
 
   constructor(
-    readonly report: (watched: Watched, suspicion: Suspicion) => void,
+    readonly report: (watched: WatchedReading, suspicion: LikelySlip) => void,
     readonly fresh: () => W,
   ) {}
 
   /** To be used at once: a group that has been closed to make room becomes another. */
-  group(name: string): Group<W> {
+  group(name: string): ReadingGroup<W> {
     let group = this.#groups.get(name);
     if (!group) {
       group = this.#closed() ?? { waiting: undefined, unit: undefined, areLengths: undefined, alike: undefined, far: 0 };
@@ -101,12 +101,12 @@ export class GroupWatch<W extends Waiting> {
   }
 
   /** To be told after a reading has been put among those that wait. */
-  added(group: Group<W>): void {
+  added(group: ReadingGroup<W>): void {
     if (group.waiting!.length >= ENOUGH) this.#settle(group);
   }
 
   /** A reading of a group that waits no more. */
-  look(group: Group<W>, watched: Watched): void {
+  look(group: ReadingGroup<W>, watched: WatchedReading): void {
     const suspicion = suspicionOf(group, watched.value, watched.unit, watched.isLength);
     if (suspicion && suspicion.kind !== watched.told) this.report(watched, suspicion);
   }
@@ -118,7 +118,7 @@ export class GroupWatch<W extends Waiting> {
   }
 
   /** The group that opened first, when there is no room for another. */
-  #closed(): Group<W> | undefined {
+  #closed(): ReadingGroup<W> | undefined {
     if (this.#groups.size < MOST_GROUPS) return undefined;
     const [name, group] = this.#oldest.next().value!;
     this.#end(group);
@@ -128,25 +128,25 @@ export class GroupWatch<W extends Waiting> {
   }
 
   /** Nothing more comes of this group: of readings close together in one unit there is nothing to say. */
-  #end(group: Group<W>): void {
+  #end(group: ReadingGroup<W>): void {
     if (group.waiting && areClose(group.waiting)) this.#release(group);
     else this.#settle(group);
   }
 
-  #release(group: Group<W>): void {
+  #release(group: ReadingGroup<W>): void {
     group.waiting!.clear();
     this.#spare.push(group.waiting!);
     group.waiting = undefined;
   }
 
-  #settle(group: Group<W>): void {
+  #settle(group: ReadingGroup<W>): void {
     const { waiting } = group;
     if (!waiting) return;
     group.unit = mostFrequent(waiting);
     group.areLengths = group.unit === undefined ? undefined : isLengthUnit(group.unit);
     const sample: number[] = [];
     for (let i = 0; i < waiting.length; i++) if ((waiting.unitAt(i) ?? group.unit) === group.unit) sample.push(waiting.valueAt(i));
-    group.alike = alikeOf(sample);
+    group.alike = robustStatistics(sample);
     if (group.alike) group.far = farFrom(group.alike);
     for (let i = 0; i < waiting.length; i++) {
       if (suspicionOf(group, waiting.valueAt(i), waiting.unitAt(i), waiting.isLengthAt(i))) this.look(group, waiting.at(i));
@@ -156,18 +156,23 @@ export class GroupWatch<W extends Waiting> {
 }
 
 /** True when nothing about a reading is odd beside its group, which is known. */
-export const isOrdinary = (group: Group<Waiting>, value: number, unit: string | undefined): boolean => suspicionOf(group, value, unit) === undefined;
+export const isOrdinary = (group: ReadingGroup<PendingRow>, value: number, unit: string | undefined): boolean => suspicionOf(group, value, unit) === undefined;
 
-function suspicionOf({ unit, areLengths, alike, far }: Group<Waiting>, value: number, ownUnit: string | undefined, isLength?: boolean): Suspicion | undefined {
+function suspicionOf(
+  { unit, areLengths, alike, far }: ReadingGroup<PendingRow>,
+  value: number,
+  ownUnit: string | undefined,
+  isLength?: boolean,
+): LikelySlip | undefined {
   if (ownUnit !== undefined && ownUnit !== unit)
     return { kind: "mixed units", details: { unit: ownUnit, likeUnit: unit ?? "", expected: null, beside: null, converted: null, causes: [] } };
   // Most readings are no further, which is all that there is to ask.
   if (!alike || Math.abs(value - alike.middle) <= far) return undefined;
-  return suspect(value, alike, isLength ?? areLengths);
+  return likelySlip(value, alike, isLength ?? areLengths);
 }
 
 /** The unit that comes most often; the first of equals. */
-function mostFrequent(readings: Waiting): string | undefined {
+function mostFrequent(readings: PendingRow): string | undefined {
   if (areAllOf(readings, readings.unitAt(0))) return readings.unitAt(0);
   const counts = new Map<string, number>();
   for (let i = 0; i < readings.length; i++) {
@@ -180,7 +185,7 @@ function mostFrequent(readings: Waiting): string | undefined {
 }
 
 /** As close as readings are that are never looked at, whatever their middle is. */
-function areClose(readings: Waiting): boolean {
+function areClose(readings: PendingRow): boolean {
   let least = Number.POSITIVE_INFINITY;
   let most = Number.NEGATIVE_INFINITY;
   for (let i = 0; i < readings.length; i++) {
@@ -191,18 +196,18 @@ function areClose(readings: Waiting): boolean {
   return areNear(least, most) && areAllOf(readings, readings.unitAt(0));
 }
 
-function areAllOf(readings: Waiting, unit: string | undefined): boolean {
+function areAllOf(readings: PendingRow, unit: string | undefined): boolean {
   for (let i = 0; i < readings.length; i++) if (readings.unitAt(i) !== unit) return false;
   return true;
 }
 
 /** Watches readings that are kept as they come. */
-export class Watch extends GroupWatch<Readings> {
-  constructor(report: (watched: Watched, suspicion: Suspicion) => void) {
+export class Outliers extends GroupOutliers<Readings> {
+  constructor(report: (watched: WatchedReading, suspicion: LikelySlip) => void) {
     super(report, () => new Readings());
   }
 
-  add(name: string, watched: Watched): void {
+  add(name: string, watched: WatchedReading): void {
     const group = this.group(name);
     if (!group.waiting) this.look(group, watched);
     else {
@@ -215,8 +220,8 @@ export class Watch extends GroupWatch<Readings> {
 /** A typed reading beside its limits and beside its like: does it look mistyped? */
 export function compareReading(
   report: FindingCollector,
-  watch: Pick<Watch, "add">,
-  judged: Judged,
+  watch: Pick<Outliers, "add">,
+  judged: CellJudgement,
   about: () => FindingSubject,
   unit: string | undefined,
   group: string | undefined,
@@ -226,7 +231,7 @@ export function compareReading(
   const { value } = judged;
   const { lower, upper } = judged.as === "judged" ? judged.limits : {};
   const areLengths = unit === undefined ? undefined : isLengthUnit(unit);
-  const suspicion = lower !== undefined && upper !== undefined ? suspect(value, new AlikeBetween(lower, upper), areLengths) : undefined;
+  const suspicion = lower !== undefined && upper !== undefined ? likelySlip(value, new RobustStatisticsBetween(lower, upper), areLengths) : undefined;
   if (suspicion) report.find(suspicion.kind, about(), suspicion.details);
   if (group !== undefined) watch.add(group, { value, unit, subject: about, told: suspicion?.kind });
 }

@@ -2,9 +2,9 @@ import { translateFormulaToA1, translateFormulaToR1C1 } from "@borgar/fx";
 import { type Cell, isBlank, isCellError } from "../core/cell.ts";
 import { evaluateFormula } from "../formula/evaluate.ts";
 import { parseFormula, references } from "../formula/parse.ts";
-import { areaIn } from "../formula/precedents.ts";
-import { type Book, cellsOf } from "../formula/workbook-cells.ts";
-import type { Labels } from "../layout/labels.ts";
+import { argumentArea } from "../formula/precedents.ts";
+import { cellsOf, type WorkbookCells } from "../formula/workbook-cells.ts";
+import type { SheetLabels } from "../layout/labels.ts";
 import { type CellAddress, cellName } from "../workbook/address.ts";
 import type { SheetSnapshot } from "../workbook/port.ts";
 import { type FindingCollector, unjudged } from "./collect.ts";
@@ -28,12 +28,12 @@ const ACROSS: Step = [0, 1];
  * than hold numbers; or it ends a run of at least three of them and there is something for the
  * formula to work with. A number that the formulas beside it use themselves is their input.
  */
-export class Overwritten {
+export class OverwrittenFormulas {
   readonly #relative = new Map<string, string>();
 
   constructor(
-    readonly book: Book,
-    readonly labels: Labels,
+    readonly book: WorkbookCells,
+    readonly labels: SheetLabels,
     readonly report: FindingCollector,
   ) {}
 
@@ -104,7 +104,7 @@ export class Overwritten {
 
   #areas(formula: string, { sheet, row, column }: CellAddress) {
     const context = { book: this.book, sheet, cell: { row, column } };
-    return references(parseFormula(formula)).flatMap((node) => areaIn(node, context) ?? []);
+    return references(parseFormula(formula)).flatMap((node) => argumentArea(node, context) ?? []);
   }
 
   #tell(cell: CellAddress, value: number, formula: string): void {

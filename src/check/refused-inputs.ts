@@ -3,15 +3,15 @@ import type { Spec } from "../core/define.ts";
 import { Fault } from "../core/fault.ts";
 import { BLANK, type Param } from "../core/param.ts";
 import type { OwnCall } from "../formula/own-calls.ts";
-import { areaIn, type Origins } from "../formula/precedents.ts";
+import { argumentArea, type SpillSources } from "../formula/precedents.ts";
 
 import { type Area, CellSet, cellsOf, showArea } from "../formula/workbook-cells.ts";
-import type { Labels } from "../layout/labels.ts";
+import type { SheetLabels } from "../layout/labels.ts";
 import { areaText, type CellAddress, placeName } from "../workbook/address.ts";
 import { type FindingCollector, unjudged } from "./collect.ts";
 import type { DetailsOf, FindingSubject } from "./finding.ts";
 import { reasonOf } from "./judge.ts";
-import type { Watch } from "./outliers.ts";
+import type { Outliers } from "./outliers.ts";
 
 /** A cell that a function cannot work with, and why. */
 export interface BadInput {
@@ -38,7 +38,7 @@ function isFirst({ cells, areas }: Use, area: Area): boolean {
 }
 
 /** The cells that functions take their inputs from: which are blank, which are no good, which look mistyped. */
-export class Inputs {
+export class RefusedInputs {
   readonly bad = new Map<string, BadInput>();
   readonly #blanks: { cell: CellAddress; details: DetailsOf<"missing reading"> }[] = [];
   /** By the function, what its inputs have been looked at for. */
@@ -46,15 +46,15 @@ export class Inputs {
   readonly #counted = new CellSet();
 
   constructor(
-    readonly origins: Origins,
-    readonly labels: Labels,
+    readonly origins: SpillSources,
+    readonly labels: SheetLabels,
     readonly report: FindingCollector,
-    readonly watch: Watch,
+    readonly watch: Outliers,
   ) {}
 
   look(call: OwnCall): void {
     const { spec, args, context } = call;
-    const areas = spec.inputs.map((_, i) => areaIn(args[i], context));
+    const areas = spec.inputs.map((_, i) => argumentArea(args[i], context));
     const uses = this.#usesOf(spec);
     for (let i = 0; i < uses.length; i++) {
       const area = areas[i];

@@ -1,7 +1,7 @@
 import { indexOfRole } from "../core/define.ts";
 import { evaluateNode } from "../formula/evaluate.ts";
 import type { OwnCall } from "../formula/own-calls.ts";
-import type { Labels } from "../layout/labels.ts";
+import type { SheetLabels } from "../layout/labels.ts";
 import { type CellAddress, placeName } from "../workbook/address.ts";
 import { type FindingCollector, unjudged } from "./collect.ts";
 
@@ -20,7 +20,7 @@ export class TypedLimits {
 
   constructor(
     readonly report: FindingCollector,
-    readonly labels: Labels,
+    readonly labels: SheetLabels,
   ) {}
 
   look({ spec, args, refers, at, context }: OwnCall): void {

@@ -1,4 +1,4 @@
-import { type Change, type Comparison, type GroupChange, isReal, type RefusedRow } from "../compare/compare.ts";
+import { type CharacteristicChange, type Comparison, type GroupChange, isReal, type RefusedRow } from "../compare/compare.ts";
 
 import { print } from "./output.ts";
 import { aligned, counted, plain } from "./text.ts";
@@ -29,7 +29,7 @@ async function printTable(title: string, rows: readonly (readonly string[])[]): 
     await print(`    ${line}`);
 }
 
-const changeRow = ({ verdict, label, before, after, unit, says }: Change): string[] => [
+const changeRow = ({ verdict, label, before, after, unit, says }: CharacteristicChange): string[] => [
   verdict,
   label,
   `${before.value} → ${after.value}${unit ? ` ${unit}` : ""}`,
@@ -37,7 +37,7 @@ const changeRow = ({ verdict, label, before, after, unit, says }: Change): strin
 ];
 
 /** What comes to its limit soonest goes first. */
-function wearRows(changes: readonly Change[]): string[][] {
+function wearRows(changes: readonly CharacteristicChange[]): string[][] {
   const worn = changes.flatMap(({ label, wear }) => (wear?.isReal ? [{ label, wear, soonest: wear.life?.earliest ?? Number.POSITIVE_INFINITY }] : []));
   return worn.sort((a, b) => (a.soonest === b.soonest ? 0 : a.soonest - b.soonest)).map(({ label, wear }) => [label, wear.says]);
 }

@@ -1,4 +1,4 @@
-import { type Change, type Comparison, compareReadings } from "../compare/compare.ts";
+import { type CharacteristicChange, type Comparison, compareReadings } from "../compare/compare.ts";
 import type { Reading } from "../compare/readings.ts";
 import { placeName } from "../workbook/address.ts";
 import { readSides } from "./compare-files.ts";
@@ -61,7 +61,7 @@ async function printLines(comparison: Comparison): Promise<void> {
   await print(jsonLine({ ...counts(comparison), unread: [] }));
 }
 
-function changeLine({ before, after, ...change }: Change): object {
+function changeLine({ before, after, ...change }: CharacteristicChange): object {
   const { label, verdict, engine, cylinder, characteristic, position, unit = null, ...rest } = change;
   const readings = { before: before.value, after: after.value };
   return {

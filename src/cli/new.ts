@@ -1,6 +1,6 @@
 import { extname } from "node:path";
 import { writeXlsx } from "../buildsheet/setup/xlsx/write.ts";
-import { describeBuildSheet } from "../setup/build-sheet.ts";
+import { buildSheetSpec } from "../setup/build-sheet.ts";
 import { readChoices } from "../setup/choices.ts";
 import { ALL_WELL, Refusal } from "./exit-codes.ts";
 import { print } from "./output.ts";
@@ -23,7 +23,7 @@ export async function newBuildSheet(out: string, { force = false, ...given }: Ne
   const read = readChoices(given);
   if ("sentences" in read) throw new Refusal(read.sentences.join("; "));
   if (extname(out).toLowerCase() !== ".xlsx") throw new Refusal(`${out} does not end with .xlsx, which is what is written`);
-  const book = describeBuildSheet(read.choices);
+  const book = buildSheetSpec(read.choices);
   put(out, writeXlsx(book), force);
   await print(
     `${plain(out)}: an empty build sheet, ${book.sheets.map(({ name }) => name).join(", ")}. Type the limits first, from the maker's service manual.`,

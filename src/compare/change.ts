@@ -1,4 +1,4 @@
-import { suspect, suspicionText } from "../check/likely-slip.ts";
+import { likelySlip, likelySlipText } from "../check/likely-slip.ts";
 import { broadcast } from "../core/broadcast.ts";
 import { decimal, isAbove } from "../core/decimal.ts";
 import { Fault } from "../core/fault.ts";
@@ -9,7 +9,7 @@ import { realChange } from "../functions/wear/real-change.ts";
 import { wearLife } from "../functions/wear/wear-life.ts";
 import { wearRate } from "../functions/wear/wear-rate.ts";
 import { isLengthUnit } from "../vocabulary/units.ts";
-import { labelOf, type Pair, type Reading, type Subject } from "./readings.ts";
+import { labelOf, type Reading, type ReadingPair, type ReadingSubject } from "./readings.ts";
 
 /** Hours left until a limit is met, from the later measuring on. */
 interface Life {
@@ -71,10 +71,10 @@ const PER = 1000;
 /** WEARRATE needs as many to tell wear from scatter. */
 const ENOUGH = 3;
 
-type Beside = Pick<Change, "before" | "after" | "change" | "uncertainty" | "verdict">;
+type Beside = Pick<CharacteristicChange, "before" | "after" | "change" | "uncertainty" | "verdict">;
 
 /** Wear of one thing; `null` where the hours are not known. */
-function wearOf(pair: Pair, change: Beside, hoursBetween: number | undefined): Wear | null {
+function wearOf(pair: ReadingPair, change: Beside, hoursBetween: number | undefined): Wear | null {
   const history = historyOf([...pair.before, ...pair.after]);
   const line = history.length >= ENOUGH ? byLine(history, change) : null;
   return line ?? byTwo(change, hoursBetween);
@@ -144,7 +144,7 @@ function told(wear: Omit<Wear, "says">, { after }: Beside): Wear {
 type ChangeVerdict = "real increase" | "real decrease" | "no real change";
 
 /** One characteristic on both sides. */
-export interface Change extends Subject {
+export interface CharacteristicChange extends ReadingSubject {
   label: string;
   verdict: ChangeVerdict;
   before: Reading;
@@ -167,7 +167,7 @@ interface Hindrance {
 }
 
 /** The change, or what keeps it from being told. The last reading of each side stands for it. */
-export function changeOf(pair: Pair, hoursBetween: number | undefined): Change | Hindrance {
+export function changeOf(pair: ReadingPair, hoursBetween: number | undefined): CharacteristicChange | Hindrance {
   const [before, after] = [pair.before.at(-1)!, pair.after.at(-1)!];
   const hindrance = hindranceOf(before, after);
   if (hindrance !== undefined) return hindrance;
@@ -210,14 +210,14 @@ function slipIn(before: Reading, after: Reading): string | undefined {
   const [from, to, unit] = [before.value!, after.value!, before.unit ?? after.unit];
   const step = Math.min(...[from, to].map((value) => 10 ** -(String(decimal(value)).split(".")[1]?.length ?? 0)));
   const spread = uncertaintyOfChange(...doubtsOf(before, after));
-  const suspicion = suspect(to, { middle: from, spread, step, source: "the reading before" }, unit === undefined ? undefined : isLengthUnit(unit));
-  return suspicion && suspicionText(suspicion, to);
+  const suspicion = likelySlip(to, { middle: from, spread, step, source: "the reading before" }, unit === undefined ? undefined : isLengthUnit(unit));
+  return suspicion && likelySlipText(suspicion, to);
 }
 
 /** To three figures, which is more than an uncertainty is good for. */
 const rounded = (value: number): number => Number(value.toPrecision(3));
 
-function says({ verdict, change, uncertainty, en }: Pick<Change, "verdict" | "change" | "uncertainty" | "en">): string {
+function says({ verdict, change, uncertainty, en }: Pick<CharacteristicChange, "verdict" | "change" | "uncertainty" | "en">): string {
   const size = change === 0 ? "the same" : `${Math.abs(change)} ${change > 0 ? "larger" : "smaller"}`;
   const doubt = rounded(uncertainty);
   const beside = verdict === "no real change" ? `the gauge explains up to ${doubt}` : `more than the ${doubt} that the gauge explains`;

@@ -5,8 +5,8 @@ import { faultBody } from "../core/sentences.ts";
 import { compareGroups } from "../functions/wear/compare-groups.ts";
 import { mean } from "../math/statistics.ts";
 import { measuredBy, ownerKey } from "../vocabulary/parse-heading.ts";
-import { type Change, changeOf } from "./change.ts";
-import { labelOf, match, type Pair, type Reading, type ReadingSet } from "./readings.ts";
+import { type CharacteristicChange, changeOf } from "./change.ts";
+import { labelOf, pairReadings, type Reading, type ReadingPair, type ReadingSet } from "./readings.ts";
 
 /** The cylinders of one engine, or of two, compared as groups. */
 export interface GroupChange {
@@ -31,7 +31,7 @@ const FEWEST = 2;
  * Each characteristic over the cylinders, before against after. A cylinder counts once, by the mean of
  * its places: readings of one cylinder are no cylinders of their own.
  */
-function groupsOf(pairs: readonly Pair[], sameEngine: boolean): GroupChange[] {
+function groupsOf(pairs: readonly ReadingPair[], sameEngine: boolean): GroupChange[] {
   const groups = new Map<string, { engine: string; characteristic: string; cylinders: Map<string, { before: number[]; after: number[] }> }>();
   for (const pair of pairs) {
     const [before, after] = [pair.before.at(-1)!, pair.after.at(-1)!];
@@ -73,7 +73,7 @@ function groupChange(engine: string, characteristic: string, cylinders: readonly
   return { ...group, difference, from, to, p, differs, says };
 }
 
-export type { Change };
+export type { CharacteristicChange };
 
 interface CompareOptions {
   /** Hours in service between the two, where no column says. */
@@ -96,7 +96,7 @@ export interface Comparison {
   /** Wear is told of one engine only. */
   sameEngine: boolean;
   /** Real changes first, the clearest of them first; then what the gauge may explain. */
-  changes: Change[];
+  changes: CharacteristicChange[];
   refused: RefusedRow[];
   groups: GroupChange[];
   /** What a person should know before trusting the numbers. */
@@ -114,9 +114,9 @@ export function compareReadings(before: ReadingSet, after: ReadingSet, options: 
   const { engines } = options;
   const [own, other] = [pick(before.readings, engines?.before), pick(after.readings, engines?.after)];
   const mode = modeOf(before, after, own, other, engines);
-  const { pairs, unmatched } = match(own, other, mode.withEngine);
-  const compared: { pair: Pair; change: Change }[] = [];
-  const sound: Pair[] = [];
+  const { pairs, unmatched } = pairReadings(own, other, mode.withEngine);
+  const compared: { pair: ReadingPair; change: CharacteristicChange }[] = [];
+  const sound: ReadingPair[] = [];
   const refused: RefusedRow[] = unmatched.map((row) => ({ ...row, label: labelOf([...row.before, ...row.after][0]!) }));
   for (const pair of pairs) {
     const change = changeOf(pair, options.hours);
@@ -143,9 +143,9 @@ export function compareReadings(before: ReadingSet, after: ReadingSet, options: 
   };
 }
 
-export const isReal = ({ verdict }: Pick<Change, "verdict">): boolean => verdict !== "no real change";
+export const isReal = ({ verdict }: Pick<CharacteristicChange, "verdict">): boolean => verdict !== "no real change";
 
-const rowsOf = (rows: readonly Pair[]): number => rows.reduce((sum, { before, after }) => sum + before.length + after.length, 0);
+const rowsOf = (rows: readonly ReadingPair[]): number => rows.reduce((sum, { before, after }) => sum + before.length + after.length, 0);
 
 const sameName = (a: string, b: string): boolean => ownerKey("engine", a) === ownerKey("engine", b);
 
@@ -171,7 +171,13 @@ function modeOf(before: ReadingSet, after: ReadingSet, own: readonly Reading[], 
   return { withEngine: false, sameEngine: false, between: `engine ${a} of ${before.name} against engine ${b} of ${after.name}` };
 }
 
-function notesOn(changes: readonly Change[], own: readonly Reading[], other: readonly Reading[], { hours, engines }: CompareOptions, left: number): string[] {
+function notesOn(
+  changes: readonly CharacteristicChange[],
+  own: readonly Reading[],
+  other: readonly Reading[],
+  { hours, engines }: CompareOptions,
+  left: number,
+): string[] {
   const notes: string[] = [];
   if (left > 0) notes.push(`${left} ${left === 1 ? "reading" : "readings"} of other engines ${left === 1 ? "is" : "are"} left out`);
   if (engines && own.length === 0) notes.push(`no reading before is of engine ${engines.before}`);

@@ -2,7 +2,7 @@ import { misfitOf, readHead, type Wanted } from "../buildsheet/csv/head.ts";
 import { cellOf, type DecimalSign, wrongSign } from "../buildsheet/csv/numbers.ts";
 import { readRecords } from "../buildsheet/csv/records.ts";
 import { Scanner } from "../buildsheet/csv/scanner.ts";
-import type { Fields } from "../check/long-tables.ts";
+import type { ColumnFields } from "../check/long-tables.ts";
 import type { Cell } from "../core/cell.ts";
 import { canBeCompared, READING_FIELDS, type ReadingField } from "../vocabulary/headings.ts";
 import { isLengthUnit } from "../vocabulary/units.ts";
@@ -37,7 +37,7 @@ export async function readingsOfCsv(
     const record = records.texts();
     if (record.every((field) => field.trim() === "")) return;
     const place = { cell: { sheet: name, row: records.line - 1, column: at.value! }, line: records.line };
-    const cells: Fields = {};
+    const cells: ColumnFields = {};
     let why = misfitOf(record, head);
     for (const field of READING_FIELDS) {
       const column = at[field];

@@ -7,10 +7,10 @@ import { Fault } from "../core/fault.ts";
 import { number } from "../core/param.ts";
 import { CHECK_PREFIX, faultBody } from "../core/sentences.ts";
 import { callsIn, type OwnCall } from "../formula/own-calls.ts";
-import { areaIn, Origins } from "../formula/precedents.ts";
-import { Book, cellsOf } from "../formula/workbook-cells.ts";
+import { argumentArea, SpillSources } from "../formula/precedents.ts";
+import { cellsOf, WorkbookCells } from "../formula/workbook-cells.ts";
 import { judgingParams } from "../functions/verdict/limit-params.ts";
-import { Labels, type NameParts } from "../layout/labels.ts";
+import { type NameParts, SheetLabels } from "../layout/labels.ts";
 import { limitFor, readLayout } from "../layout/mapped-readings.ts";
 import type { Mapping } from "../layout/mapping.ts";
 import { CHARACTERISTICS } from "../vocabulary/characteristics.ts";
@@ -18,12 +18,12 @@ import { fieldOf, saysOwner } from "../vocabulary/headings.ts";
 import { ownerIn, positionText } from "../vocabulary/parse-heading.ts";
 import { type CellAddress, placeName } from "../workbook/address.ts";
 import type { SheetSnapshot, WorkbookSnapshot } from "../workbook/port.ts";
-import { type Reading, type ReadingSet, type Subject, tableReadings } from "./readings.ts";
+import { type Reading, type ReadingSet, type ReadingSubject, tableReadings } from "./readings.ts";
 import { Uncertainties } from "./uncertainty.ts";
 
 /** Every reading that a layout knows of, with the limits that are for it. `single` is the U of a measured length for which none is given. */
-export function laidReadings(snapshot: Pick<WorkbookSnapshot, "sheets">, mapping: Mapping, single?: number): Reading[] {
-  const { readings, limits } = readLayout(new Book(snapshot), mapping);
+export function mappedReadings(snapshot: Pick<WorkbookSnapshot, "sheets">, mapping: Mapping, single?: number): Reading[] {
+  const { readings, limits } = readLayout(new WorkbookCells(snapshot), mapping);
   return readings.map(({ engine, cylinder, characteristic, places, value, unit, own, cell }) => {
     const { given = {} } = own ?? {};
     const { given: general = {} } = limitFor({ engine, cylinder, characteristic, places }, limits) ?? {};
@@ -52,15 +52,15 @@ export interface WorkbookOptions {
  * work out and judge, named by the labels beside them.
  */
 export function readingsOfWorkbook(snapshot: WorkbookSnapshot, { uncertainty, mapping }: WorkbookOptions = {}): ReadingSet {
-  const book = new Book(snapshot);
-  const origins = new Origins(book);
-  const gathered = new Gathered(origins, new Labels(book));
+  const book = new WorkbookCells(snapshot);
+  const origins = new SpillSources(book);
+  const gathered = new Gathered(origins, new SheetLabels(book));
   for (const sheet of book.sheets) for (const reading of tableReadings(sheet)) gathered.table(reading);
   const calls = [...callsIn(book)];
   for (const call of calls) if (judges(call)) for (const candidate of candidatesOf(call, origins)) gathered.judged(candidate);
   for (const call of calls) if (isOfEngine(call.spec)) gathered.measured(call);
   gathered.results(calls);
-  const laid = mapping ? laidReadings(snapshot, mapping, uncertainty).filter(({ value, fault }) => value !== null || fault !== undefined) : [];
+  const laid = mapping ? mappedReadings(snapshot, mapping, uncertainty).filter(({ value, fault }) => value !== null || fault !== undefined) : [];
   const isLaid = new Set(laid.map(({ cell }) => placeName(cell)));
   const readings = [...gathered.readings().filter(({ cell }) => !isLaid.has(placeName(cell))), ...laid];
   const doubts = new Uncertainties(origins, calls, readings, uncertainty);
@@ -71,15 +71,15 @@ export function readingsOfWorkbook(snapshot: WorkbookSnapshot, { uncertainty, ma
 }
 
 /** What is known of a cell before it is named. */
-type Found = Omit<Reading, keyof Subject> & { known?: Subject; characteristic?: string | undefined };
+type Found = Omit<Reading, keyof ReadingSubject> & { known?: ReadingSubject; characteristic?: string | undefined };
 
 /** Readings by the cell that they stand in: each once, whatever refers to it. */
 class Gathered {
   readonly #byPlace = new Map<string, Found>();
 
   constructor(
-    readonly origins: Origins,
-    readonly labels: Labels,
+    readonly origins: SpillSources,
+    readonly labels: SheetLabels,
   ) {}
 
   /** Named last: a whole number beside a reading may name it, or be a reading itself. */
@@ -115,7 +115,7 @@ class Gathered {
   /** What a call was given as measured. */
   measured({ spec, args, context }: OwnCall): void {
     for (const [i, { param }] of spec.inputs.entries()) {
-      const area = isMeasuredInput(spec, param) ? areaIn(args[i], context) : undefined;
+      const area = isMeasuredInput(spec, param) ? argumentArea(args[i], context) : undefined;
       for (const cell of area ? cellsOf(area) : []) {
         if (this.origins.of(cell) === undefined) this.#put(cell, this.origins.book.value(cell), param.broadcastKind === "bore" ? "bore" : undefined);
       }
@@ -156,8 +156,8 @@ function readingIn(cell: Cell): Pick<Reading, "value" | "fault"> {
 const numberOr = (cell: Cell): number | undefined => (typeof cell === "number" ? cell : undefined);
 
 /** Which engine, cylinder and place the words beside a cell speak of; its heading says what is measured. */
-function subjectOf({ row, heading }: NameParts, characteristic?: string): Subject {
-  const subject: Subject = { engine: "", cylinder: "", characteristic: characteristic ?? heading ?? "", position: "" };
+function subjectOf({ row, heading }: NameParts, characteristic?: string): ReadingSubject {
+  const subject: ReadingSubject = { engine: "", cylinder: "", characteristic: characteristic ?? heading ?? "", position: "" };
   const places: string[] = [];
   for (const { text, heading: over } of row) {
     const field = over === undefined ? undefined : fieldOf(over);

@@ -1,4 +1,4 @@
-import { type Fields, tableLines, textOf } from "../check/long-tables.ts";
+import { type ColumnFields, tableLines, textOf } from "../check/long-tables.ts";
 import { type Cell, isBlank } from "../core/cell.ts";
 import { Fault } from "../core/fault.ts";
 import { BLANK, number, type Param } from "../core/param.ts";
@@ -10,7 +10,7 @@ import { type CellAddress, placeName } from "../workbook/address.ts";
 import type { SheetSnapshot } from "../workbook/port.ts";
 
 /** Readings of one thing on both sides, in the order of their hours where they have some. */
-export interface Pair {
+export interface ReadingPair {
   before: Reading[];
   after: Reading[];
 }
@@ -23,9 +23,9 @@ interface Unmatched {
 }
 
 /** Brings together the readings of the same thing; every reading ends in a pair or among the unmatched. */
-export function match(before: readonly Reading[], after: readonly Reading[], withEngine: boolean): { pairs: Pair[]; unmatched: Unmatched[] } {
+export function pairReadings(before: readonly Reading[], after: readonly Reading[], withEngine: boolean): { pairs: ReadingPair[]; unmatched: Unmatched[] } {
   const sides = [grouped(before, withEngine), grouped(after, withEngine)] as const;
-  const pairs: Pair[] = [];
+  const pairs: ReadingPair[] = [];
   const unmatched: Unmatched[] = [];
   for (const key of new Set([...sides[0].keys(), ...sides[1].keys()])) {
     const [own, other] = [sides[0].get(key) ?? [], sides[1].get(key) ?? []];
@@ -63,7 +63,7 @@ const isHistory = (readings: readonly Reading[]): boolean =>
 const byHours = (readings: readonly Reading[]): Reading[] => [...readings].sort((a, b) => (a.hours ?? 0) - (b.hours ?? 0));
 
 /** Several readings of one name: two copies of a workbook hold each in the same cell. */
-function matchByPlace(before: readonly Reading[], after: readonly Reading[], pairs: Pair[], unmatched: Unmatched[]): void {
+function matchByPlace(before: readonly Reading[], after: readonly Reading[], pairs: ReadingPair[], unmatched: Unmatched[]): void {
   const places = new Map(after.filter(({ line }) => line === undefined).map((reading) => [placeName(reading.cell), reading]));
   const left = new Set(after);
   const rest: Reading[] = [];
@@ -83,7 +83,7 @@ function ambiguous(before: readonly Reading[], after: readonly Reading[]): strin
 }
 
 /** What a reading is of, in the words of the sheet or file; `""` where it does not say. */
-export interface Subject {
+export interface ReadingSubject {
   engine: string;
   cylinder: string;
   characteristic: string;
@@ -91,7 +91,7 @@ export interface Subject {
 }
 
 /** One reading of one side of a comparison, with all that stands beside it. */
-export interface Reading extends Subject {
+export interface Reading extends ReadingSubject {
   /** `null` for a reading that is still blank, or no good: then `fault` says why. */
   value: number | null;
   fault?: string;
@@ -116,10 +116,10 @@ export interface ReadingSet {
 }
 
 /** `engine A, cylinder 2, bore, top thrust`, or the place of a reading that has no name. */
-export const labelOf = (reading: Subject & Pick<Reading, "cell">): string => labelFrom(reading) || placeName(reading.cell);
+export const labelOf = (reading: ReadingSubject & Pick<Reading, "cell">): string => labelFrom(reading) || placeName(reading.cell);
 
 /** The same for readings of the same thing, however it is spelt; of one engine against another without the engine. */
-function keyOf({ engine, cylinder, characteristic, position }: Subject, withEngine: boolean): string {
+function keyOf({ engine, cylinder, characteristic, position }: ReadingSubject, withEngine: boolean): string {
   const measured = measuredBy(characteristic, position);
   const owners = [withEngine ? ownerKey("engine", engine) : "", ownerKey("cylinder", cylinder)];
   return [...owners, measured.characteristic, positionText(measured.places)].join("|");
@@ -136,7 +136,7 @@ const NUMBERS = {
 const VALUE = number("the reading");
 
 /** A row of a table as a reading. Whatever is no good in it becomes the reading's fault: it cannot be compared as typed. */
-export function readingFrom(cells: Fields, unit: string | undefined, place: Pick<Reading, "cell" | "line">): Reading {
+export function readingFrom(cells: ColumnFields, unit: string | undefined, place: Pick<Reading, "cell" | "line">): Reading {
   const [engine, cylinder, characteristic] = (["engine", "cylinder", "characteristic"] as const).map((field) => textOf(cells[field]).trim());
   const position = positionFrom({ position: textOf(cells.position), height: textOf(cells.height), axis: textOf(cells.axis) });
   const reading: Reading = { engine: engine!, cylinder: cylinder!, characteristic: characteristic!, position, value: null, ...place };
@@ -161,5 +161,5 @@ export function* tableReadings(sheet: SheetSnapshot): Generator<Reading> {
   }
 }
 
-const looksLikeReading = ({ value, characteristic, position, height, axis }: Fields): boolean =>
+const looksLikeReading = ({ value, characteristic, position, height, axis }: ColumnFields): boolean =>
   (typeof value === "number" || isBlank(value)) && ![characteristic, position, height, axis].every(isBlank);

@@ -2,9 +2,9 @@ import type { Block, Cell } from "../core/cell.ts";
 import { CannotTell, evaluateNode } from "../formula/evaluate.ts";
 import type { OwnCall } from "../formula/own-calls.ts";
 import { type AstExpression, parseFormula, references } from "../formula/parse.ts";
-import { areaIn, type Origin, type Origins } from "../formula/precedents.ts";
+import { argumentArea, type SpillSource, type SpillSources } from "../formula/precedents.ts";
 
-import { type Area, Book, cellsOf } from "../formula/workbook-cells.ts";
+import { type Area, cellsOf, WorkbookCells } from "../formula/workbook-cells.ts";
 import { isLengthUnit } from "../vocabulary/units.ts";
 import { type CellAddress, placeName } from "../workbook/address.ts";
 import type { Reading } from "./readings.ts";
@@ -28,7 +28,7 @@ export class Uncertainties {
 
   /** `single` is the U of one typed length for which the workbook gives none. */
   constructor(
-    readonly origins: Origins,
+    readonly origins: SpillSources,
     calls: readonly OwnCall[],
     readings: readonly Reading[],
     readonly single: number | undefined,
@@ -40,7 +40,7 @@ export class Uncertainties {
     for (const { spec, args, context } of calls) {
       for (const [i, { param }] of spec.inputs.entries()) {
         const known = param.role === "chosen" ? this.#settings : param.quantity === "length" ? this.#lengths : undefined;
-        const area = known && areaIn(args[i], context);
+        const area = known && argumentArea(args[i], context);
         for (const cell of area ? cellsOf(area) : []) known!.add(placeName(cell));
       }
     }
@@ -65,9 +65,9 @@ export class Uncertainties {
   }
 
   /** U of every result of a formula. */
-  #workOut({ at, formula }: Origin, chain: number): (number | undefined)[][] | undefined {
+  #workOut({ at, formula }: SpillSource, chain: number): (number | undefined)[][] | undefined {
     const tree = parseFormula(formula);
-    const areas = references(tree).map((node) => areaIn(node, { book: this.origins.book, sheet: at.sheet, cell: at }));
+    const areas = references(tree).map((node) => argumentArea(node, { book: this.origins.book, sheet: at.sheet, cell: at }));
     if (!tree || areas.length === 0 || areas.some((area) => area === undefined)) return undefined;
     const inputs = this.#numbersIn(areas as Area[]);
     const results = resultIn(this.origins.book, at, tree);
@@ -96,7 +96,7 @@ export class Uncertainties {
   }
 }
 
-function resultIn(book: Book, at: CellAddress, tree: AstExpression): Block | undefined {
+function resultIn(book: WorkbookCells, at: CellAddress, tree: AstExpression): Block | undefined {
   const result = evaluateNode(tree, { book, sheet: at.sheet, cell: at });
   if (result instanceof CannotTell) return undefined;
   return Array.isArray(result) ? result : [[result]];
@@ -109,9 +109,9 @@ function change(result: Cell, up: Cell, down: Cell): number {
 }
 
 /** A workbook with one cell changed. */
-class Moved extends Book {
+class Moved extends WorkbookCells {
   constructor(
-    readonly book: Book,
+    readonly book: WorkbookCells,
     readonly cell: CellAddress,
     readonly moved: number,
   ) {

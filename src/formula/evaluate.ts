@@ -10,7 +10,7 @@ import { CannotTell, type FormulaContext, inTable, type NamedPart, NOWHERE, name
 
 import { type Binary, binary, type Unary, unary } from "./operators.ts";
 import { type AstExpression, type CallExpression, ownName, parseFormula } from "./parse.ts";
-import type { Area, Book } from "./workbook-cells.ts";
+import type { Area, WorkbookCells } from "./workbook-cells.ts";
 
 export { CannotTell, type FormulaContext };
 
@@ -122,7 +122,7 @@ function referenceOf(node: Reference, context: FormulaContext, depth: number): E
   return content(areaOf(node as AstExpression, context, depth), context);
 }
 
-const namedValues = new WeakMap<Book, Map<string, Evaluated>>();
+const namedValues = new WeakMap<WorkbookCells, Map<string, Evaluated>>();
 
 /** Worked out once: names made of names would otherwise grow without end, and one made of itself has no value. */
 function namedValue({ key, tree, context }: NamedPart, depth: number): Evaluated {
@@ -192,7 +192,7 @@ function namedArea(text: string, context: FormulaContext, depth: number): Spill 
 }
 
 type Spill = Area | CellError | CannotTell | undefined;
-const spills = new WeakMap<Book, Map<string, Spill>>();
+const spills = new WeakMap<WorkbookCells, Map<string, Spill>>();
 
 /** `D4#`: the block that the formula in D4 comes to, from D4 on. Worked out once; one that needs itself has no end. */
 function spillOf(node: AstExpression, context: FormulaContext, depth: number): Spill {

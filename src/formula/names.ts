@@ -2,7 +2,7 @@ import { parseA1Ref, parseStructRef } from "@borgar/fx";
 import type { CellAddress } from "../workbook/address.ts";
 import { partOfTable } from "../workbook/table-references.ts";
 import { type AstExpression, type Places, parseFormula, references } from "./parse.ts";
-import { type Area, type Book, EMPTY_BOOK } from "./workbook-cells.ts";
+import { type Area, NO_CELLS, type WorkbookCells } from "./workbook-cells.ts";
 
 /** The formula needs something that this reader does not know; its value is unknown, not wrong. */
 export class CannotTell {
@@ -10,7 +10,7 @@ export class CannotTell {
 }
 
 export interface FormulaContext {
-  book: Book;
+  book: WorkbookCells;
   /** Sheet on which the formula stands, for references that name none. */
   sheet: string;
   /** Its cell, for references to its own row or column. */
@@ -19,7 +19,7 @@ export interface FormulaContext {
   places?: Places | undefined;
 }
 
-export const NOWHERE: FormulaContext = { book: EMPTY_BOOK, sheet: "" };
+export const NOWHERE: FormulaContext = { book: NO_CELLS, sheet: "" };
 
 /** What a name stands for, to be worked out where it was given: the same for every formula that uses it. */
 export interface NamedPart {
@@ -65,7 +65,7 @@ export function inTable(text: string, { book, sheet, cell }: FormulaContext): Ar
   return { sheet: table.sheet, row: top, column: left, rows: bottom - top + 1, columns: right - left + 1 };
 }
 
-const tableAround = (book: Book, sheet: string, { row, column }: { row: number; column: number }) =>
+const tableAround = (book: WorkbookCells, sheet: string, { row, column }: { row: number; column: number }) =>
   book.tables.find(
     (table) => table.sheet.toLowerCase() === sheet.toLowerCase() && row >= table.top && row <= table.bottom && column >= table.left && column <= table.right,
   );

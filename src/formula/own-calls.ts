@@ -4,7 +4,7 @@ import type { CellAddress } from "../workbook/address.ts";
 import type { FormulaContext } from "./evaluate.ts";
 import { type AstExpression, ownCalls, ownName, parseFormula, readFormula, references } from "./parse.ts";
 
-import type { Book } from "./workbook-cells.ts";
+import type { WorkbookCells } from "./workbook-cells.ts";
 
 /** A call as it stands in a tree, which several formulas can share. */
 interface Called {
@@ -28,7 +28,7 @@ export interface OwnCall extends Called {
 const MENTIONS_US = /HATCH/i;
 
 /** Every call of our functions in the workbook, sheet by sheet in reading order. */
-export function* callsIn(book: Book): Generator<OwnCall> {
+export function* callsIn(book: WorkbookCells): Generator<OwnCall> {
   for (const sheet of book.sheets) {
     for (const [r, line] of sheet.formulas.entries()) {
       for (const [c, formula] of line.entries()) {
@@ -39,7 +39,7 @@ export function* callsIn(book: Book): Generator<OwnCall> {
 }
 
 /** The calls of our functions in one formula, the outer ones first. */
-export function callsOf(book: Book, at: CellAddress, formula: string): OwnCall[] {
+export function callsOf(book: WorkbookCells, at: CellAddress, formula: string): OwnCall[] {
   if (!MENTIONS_US.test(formula)) return [];
   const { tree, places } = readFormula(book, formula);
   const context = { book, sheet: at.sheet, cell: at, places };

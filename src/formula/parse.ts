@@ -2,7 +2,7 @@ import { type AstExpression, type CallExpression, nodeTypes, parse, parseA1Ref, 
 import { NAMESPACE } from "../core/define.ts";
 import type { Edges } from "../workbook/address.ts";
 import { formulaTemplate } from "./template.ts";
-import type { Book } from "./workbook-cells.ts";
+import type { WorkbookCells } from "./workbook-cells.ts";
 
 export type { AstExpression, CallExpression };
 
@@ -74,10 +74,10 @@ const MOST_KEPT = 1000;
 /** Larger areas are not looked at, which is said in words that name them. */
 const MOST_CELLS = 2_000_000;
 
-const known = new WeakMap<Book, Map<string, Shared | null>>();
+const known = new WeakMap<WorkbookCells, Map<string, Shared | null>>();
 
 /** Takes a formula of a workbook apart; formulas that differ only in the cells that they name share one tree. */
-export function readFormula(book: Book, formula: string): Read {
+export function readFormula(book: WorkbookCells, formula: string): Read {
   // What a part of a table is depends on the row, also where nothing in the formula's text does.
   const shape = formula.includes("[") ? undefined : formulaTemplate(formula);
   if (!shape?.areas.every(isSmall)) return { tree: parseFormula(formula) };

@@ -5,53 +5,53 @@ import type { SheetSnapshot } from "../workbook/port.ts";
 import { areaOf, evaluateFormula, type FormulaContext } from "./evaluate.ts";
 import { callsOf } from "./own-calls.ts";
 import { type AstExpression, parseFormula, references } from "./parse.ts";
-import { type Area, type Book, cellsOf } from "./workbook-cells.ts";
+import { type Area, cellsOf, type WorkbookCells } from "./workbook-cells.ts";
 
 /** Formulas that lead to formulas that lead to formulas; a chain in a build sheet is short. */
 const LONGEST_CHAIN = 20;
 
 /** The area that an argument refers to, or nothing when it is worked out otherwise. */
-export function areaIn(node: AstExpression | null | undefined, context: FormulaContext): Area | undefined {
+export function argumentArea(node: AstExpression | null | undefined, context: FormulaContext): Area | undefined {
   const area = node ? areaOf(node, context) : undefined;
   return area !== undefined && "rows" in area ? area : undefined;
 }
 
 /** The cell to mend where `cell` holds a fault: back through our functions to the input that none of them can take. */
-export function faultSource(origins: Origins, cell: CellAddress, chain = 0): CellAddress {
+export function firstFaultyCell(origins: SpillSources, cell: CellAddress, chain = 0): CellAddress {
   const origin = origins.of(cell);
   if (!origin || chain > LONGEST_CHAIN) return cell;
   const { book } = origins;
   for (const { spec, args, context } of callsOf(book, origin.at, origin.formula)) {
     for (const [i, { name, param }] of spec.inputs.entries()) {
-      const area = areaIn(args[i], context);
+      const area = argumentArea(args[i], context);
       const bad = area && firstOf(origin, area, (inside) => param.take(book.value(inside), name) instanceof Fault);
-      if (bad && placeName(bad) !== placeName(cell)) return faultSource(origins, bad, chain + 1);
+      if (bad && placeName(bad) !== placeName(cell)) return firstFaultyCell(origins, bad, chain + 1);
     }
   }
   return cell;
 }
 
 /** The blank cell because of which `cell` is blank: back through whatever its formula refers to. */
-export function blankSource(origins: Origins, cell: CellAddress, chain = 0): CellAddress {
+export function firstBlankCell(origins: SpillSources, cell: CellAddress, chain = 0): CellAddress {
   const origin = origins.of(cell);
   if (!origin || chain > LONGEST_CHAIN) return cell;
   const { book } = origins;
   for (const node of references(parseFormula(origin.formula))) {
-    const area = areaIn(node, { book, sheet: origin.at.sheet, cell: origin.at });
+    const area = argumentArea(node, { book, sheet: origin.at.sheet, cell: origin.at });
     const blank = area && firstOf(origin, area, (inside) => isBlank(book.value(inside)));
-    if (blank && placeName(blank) !== placeName(cell)) return blankSource(origins, blank, chain + 1);
+    if (blank && placeName(blank) !== placeName(cell)) return firstBlankCell(origins, blank, chain + 1);
   }
   return cell;
 }
 
 /** The first cell for which `holds`, of those of the area that this cell of the block gets its input from. */
-function firstOf(origin: Origin, area: Area, holds: (cell: CellAddress) => boolean): CellAddress | undefined {
+function firstOf(origin: SpillSource, area: Area, holds: (cell: CellAddress) => boolean): CellAddress | undefined {
   for (const cell of cellsOf(partFor(origin, area))) if (holds(cell)) return cell;
   return undefined;
 }
 
 /** Blocks are worked out row by row and column by column; a block of labelled rows has one row more for its head. */
-function partFor({ block, row, column }: Origin, area: Area): Area {
+function partFor({ block, row, column }: SpillSource, area: Area): Area {
   const head = block.rows - area.rows;
   const byRow = area.rows > 1 && (head === 0 || head === 1) && row >= head;
   const byColumn = area.columns > 1 && area.columns === block.columns;
@@ -65,7 +65,7 @@ function partFor({ block, row, column }: Origin, area: Area): Area {
 }
 
 /** Which formula a cell's content comes from, and which cell of that formula's block it is. */
-export interface Origin {
+export interface SpillSource {
   at: CellAddress;
   formula: string;
   block: Area;
@@ -74,12 +74,12 @@ export interface Origin {
 }
 
 /** Finds the formula behind a cell, also where it has spilled there from another one. */
-export class Origins {
-  #spilled: Map<string, Origin> | undefined;
+export class SpillSources {
+  #spilled: Map<string, SpillSource> | undefined;
 
-  constructor(readonly book: Book) {}
+  constructor(readonly book: WorkbookCells) {}
 
-  of(cell: CellAddress): Origin | undefined {
+  of(cell: CellAddress): SpillSource | undefined {
     const formula = this.book.formula(cell);
     if (formula !== null) return { at: cell, formula, block: { ...cell, rows: 1, columns: 1 }, row: 0, column: 0 };
     if (!this.#spilled) for (const _ of this.prepare());
@@ -95,7 +95,7 @@ export class Origins {
 
   /** Finds out beforehand what has spilled, row by row of the workbook, for whoever wants to do something in between. */
   *prepare(): Generator<void> {
-    const spilled = new Map<string, Origin>();
+    const spilled = new Map<string, SpillSource>();
     for (const sheet of this.book.sheets) {
       for (const [r, line] of sheet.formulas.entries()) {
         for (let c = 0; c < line.length; c++) {
@@ -109,7 +109,7 @@ export class Origins {
     this.#spilled = spilled;
   }
 
-  #trace(at: CellAddress, formula: string, spilled: Map<string, Origin>): void {
+  #trace(at: CellAddress, formula: string, spilled: Map<string, SpillSource>): void {
     const result = evaluateFormula(formula, { book: this.book, sheet: at.sheet, cell: at });
     if (!Array.isArray(result)) return;
     const block = { ...at, rows: result.length, columns: result[0]?.length ?? 0 };

@@ -9,7 +9,7 @@ export interface Area extends CellAddress {
 }
 
 /** A workbook's snapshot, looked up by cell. All names are the same in capitals and small letters. */
-export class Book {
+export class WorkbookCells {
   readonly sheets: readonly SheetSnapshot[];
   readonly tables: readonly TableSnapshot[];
   readonly #byName: ReadonlyMap<string, SheetSnapshot>;
@@ -64,7 +64,7 @@ export class Book {
 const nameKey = (name: string, sheet = ""): string => `${sheet}!${name}`.toLowerCase();
 
 /** A workbook without sheets, for formulas that hold their numbers themselves. */
-export const EMPTY_BOOK = new Book({ sheets: [] });
+export const NO_CELLS = new WorkbookCells({ sheets: [] });
 
 /** The cells of an area, row by row. */
 export function* cellsOf({ sheet, row, column, rows, columns }: Area): Generator<CellAddress> {

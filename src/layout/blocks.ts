@@ -74,7 +74,7 @@ function around(a: Box, b: Box): Box {
 }
 
 /** Whether two rectangles of one sheet share cells. */
-export const meet = (a: Box, b: Box): boolean =>
+export const rectanglesMeet = (a: Box, b: Box): boolean =>
   a.row < b.row + b.rows && b.row < a.row + a.rows && a.column < b.column + b.columns && b.column < a.column + a.columns;
 
 /** Rectangles that lie over one another become one. */
@@ -83,7 +83,7 @@ function overlapping(boxes: Box[]): Box[] {
   for (const box of boxes) {
     let whole = box;
     for (let i = 0; i < out.length; i++) {
-      if (!meet(out[i]!, whole)) continue;
+      if (!rectanglesMeet(out[i]!, whole)) continue;
       whole = around(whole, out[i]!);
       out.splice(i, 1);
       i = -1;

@@ -14,10 +14,10 @@ import { compressionSpread } from "../functions/tests/compression-spread.ts";
 import { plain } from "../vocabulary/headings.ts";
 import { positionText } from "../vocabulary/parse-heading.ts";
 import type { CellAddress } from "../workbook/address.ts";
-import type { MappedReading, Subject } from "./mapped-readings.ts";
+import type { MappedReading, MappedSubject } from "./mapped-readings.ts";
 
 /** A characteristic that readings come to. */
-export interface WorkedOut extends Subject {
+export interface DerivedReading extends MappedSubject {
   spec: Spec;
   /** Blank while readings are missing; then `missing` are their cells. */
   value: number | null;
@@ -55,11 +55,11 @@ export const INGREDIENTS: ReadonlySet<string> = new Set(RULES.flatMap(({ needs }
 /** What the results that use this characteristic are called. */
 export const resultsFrom = (characteristic: string): string[] => RULES.filter(({ needs }) => needs.includes(characteristic)).map((rule) => rule.characteristic);
 
-const keyOf = ({ engine, cylinder, places }: Subject, per: Rule["per"]): string =>
+const keyOf = ({ engine, cylinder, places }: MappedSubject, per: Rule["per"]): string =>
   [plain(engine), per === "engine" ? "" : plain(cylinder), per === "place" ? positionText(places) : ""].join("|");
 
 /** Everything that can be worked out from the readings and is not measured itself. */
-export function workOut(readings: readonly MappedReading[]): WorkedOut[] {
+export function deriveReadings(readings: readonly MappedReading[]): DerivedReading[] {
   const byCharacteristic = groupedBy(readings, ({ characteristic }) => characteristic);
   return RULES.flatMap((rule) => {
     const [main, partner] = rule.needs.map((name) => byCharacteristic.get(name) ?? []);
@@ -96,7 +96,7 @@ function partnersOf({ per }: Rule, subject: MappedReading, partners: readonly Ma
   );
 }
 
-function resultOf({ characteristic, spec, needs, per }: Rule, own: readonly MappedReading[], partner: MappedReading | undefined): WorkedOut | undefined {
+function resultOf({ characteristic, spec, needs, per }: Rule, own: readonly MappedReading[], partner: MappedReading | undefined): DerivedReading | undefined {
   const { engine, cylinder, places } = own[0]!;
   const subject = { characteristic, engine, cylinder: per === "engine" ? "" : cylinder, places: per === "place" ? places : [] };
   const from = partner ? [...own, partner] : own;

@@ -1,12 +1,12 @@
 import { type Cell, isBlank } from "../core/cell.ts";
-import type { Book } from "../formula/workbook-cells.ts";
+import type { WorkbookCells } from "../formula/workbook-cells.ts";
 import { type ParsedHeading, parseHeading } from "../vocabulary/parse-heading.ts";
 import { HEADING_FIELDS } from "../vocabulary/phrases.ts";
-import type { HeadingField, HeadLine } from "./mapping.ts";
+import type { HeaderRow, HeadingField } from "./mapping.ts";
 import type { TableParts } from "./tables.ts";
 
 /** What stands around a table and holds for all of it. */
-export interface Context {
+export interface HeadingContext {
   engine?: string | undefined;
   characteristic?: string | undefined;
   unit?: string | undefined;
@@ -18,7 +18,7 @@ const TITLE_TELLS: readonly HeadingField[] = ["engine", "characteristic", "unit"
 const FARTHEST = 4;
 
 /** Titles of the table first, then those above it, then the head of the sheet and its name. */
-export function contextOf(book: Book, table: TableParts, all: readonly TableParts[]): Context {
+export function headingContextOf(book: WorkbookCells, table: TableParts, all: readonly TableParts[]): HeadingContext {
   const titles = [...table.titles, ...titlesAbove(book, table, all)].map((title) => parseHeading(title, TITLE_TELLS));
   const head = headOf(book, table, all);
   const name = parseHeading(table.sheet, TITLE_TELLS);
@@ -32,7 +32,7 @@ export function contextOf(book: Book, table: TableParts, all: readonly TablePart
 }
 
 /** Rows of one text above the table and over its columns, the nearest first, up to the next table. */
-function titlesAbove(book: Book, table: TableParts, all: readonly TableParts[]): string[] {
+function titlesAbove(book: WorkbookCells, table: TableParts, all: readonly TableParts[]): string[] {
   const { sheet, body } = table;
   const top = Math.min(body.row, ...table.headRows);
   const left = Math.min(body.column, ...table.headColumns);
@@ -54,7 +54,7 @@ function titlesAbove(book: Book, table: TableParts, all: readonly TableParts[]):
 }
 
 /** The first row of the sheet, where it stands above every table and every other title agrees on the engine. */
-function headOf(book: Book, { sheet }: TableParts, all: readonly TableParts[]): ParsedHeading[] {
+function headOf(book: WorkbookCells, { sheet }: TableParts, all: readonly TableParts[]): ParsedHeading[] {
   const page = book.sheet(sheet);
   const first = page?.values.findIndex((line) => line.some((cell) => !isBlank(cell))) ?? -1;
   if (!page || first < 0) return [];
@@ -71,7 +71,7 @@ const WITH_PLACES: readonly HeadingField[] = ["height", "axis", "position"];
  * What a line of headings tells: by the heading that it has itself, or by what most of its cells say.
  * `undefined` for words that are not known.
  */
-export function headLineOf(at: number, cells: readonly Cell[], name: Cell, isInnermost: boolean): HeadLine | undefined {
+export function headerRowOf(at: number, cells: readonly Cell[], name: Cell, isInnermost: boolean): HeaderRow | undefined {
   const tells = tellsOf(cells, name);
   if (tells.length === 0) return undefined;
   const firstBlank = cells.findIndex(isBlank);

@@ -1,11 +1,11 @@
 import { type Cell, isBlank } from "../core/cell.ts";
-import type { Book } from "../formula/workbook-cells.ts";
+import type { WorkbookCells } from "../formula/workbook-cells.ts";
 import { type ParsedHeading, parseHeading } from "../vocabulary/parse-heading.ts";
 import type { CellAddress } from "../workbook/address.ts";
-import type { HeadLine, MappedRange, Role } from "./mapping.ts";
+import type { HeaderRow, MappedRange, Role } from "./mapping.ts";
 
 /** One number of a range and everything that its headings say about it. */
-export interface Fact {
+export interface LabelledNumber {
   cell: CellAddress;
   value: Cell;
   says: ParsedHeading;
@@ -15,14 +15,14 @@ export interface Fact {
 }
 
 /** Every number of a range; `range` is where it stands now. */
-export function factsOf(book: Book, range: MappedRange): Fact[] {
+export function labelledNumbers(book: WorkbookCells, range: MappedRange): LabelledNumber[] {
   const { sheet, row, column, columns, records, fixed, without } = range;
   const rows = grownRows(book, range);
   const own = fixedSays(range);
   const general: ParsedHeading = { places: [], rest: [], ...range.otherwise };
-  const byRow = saidAlong(rows, row, range.rowHeads, (at, r) => book.value({ sheet, row: r, column: at }));
-  const byColumn = saidAlong(columns, column, range.columnHeads, (at, c) => book.value({ sheet, row: at, column: c }));
-  const facts: Fact[] = [];
+  const byRow = headingsAlong(rows, row, range.rowHeads, (at, r) => book.value({ sheet, row: r, column: at }));
+  const byColumn = headingsAlong(columns, column, range.columnHeads, (at, c) => book.value({ sheet, row: at, column: c }));
+  const facts: LabelledNumber[] = [];
   for (let r = 0; r < rows; r++) {
     for (let c = 0; c < columns; c++) {
       const cell = { sheet, row: row + r, column: column + c };
@@ -52,7 +52,7 @@ function fixedSays({ fixed: { engine, cylinder, characteristic, position, unit }
 }
 
 /** What the headings say for each row or column of the range. */
-export function saidAlong(count: number, first: number, lines: readonly HeadLine[], cellAt: (at: number, along: number) => Cell): ParsedHeading[] {
+export function headingsAlong(count: number, first: number, lines: readonly HeaderRow[], cellAt: (at: number, along: number) => Cell): ParsedHeading[] {
   const said = Array.from({ length: count }, (): { says: ParsedHeading; isInherited: boolean }[] => []);
   for (const { at, tells, merged } of lines) {
     let last: Cell = null;
@@ -89,7 +89,7 @@ function together(all: readonly ParsedHeading[]): ParsedHeading {
 }
 
 /** A longer table than when the layout was saved: rows below that have a heading of their own and a number. */
-function grownRows(book: Book, { sheet, row, column, rows, columns, rowHeads, grows }: MappedRange): number {
+function grownRows(book: WorkbookCells, { sheet, row, column, rows, columns, rowHeads, grows }: MappedRange): number {
   if (!grows || rowHeads.length === 0) return rows;
   const page = book.sheet(sheet);
   const end = page ? page.row + page.values.length : 0;

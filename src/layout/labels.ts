@@ -1,7 +1,7 @@
 import { isBlank, isErrorCode } from "../core/cell.ts";
 import { CHECK_PREFIX } from "../core/sentences.ts";
 import { VERDICTS } from "../core/verdict.ts";
-import type { Book } from "../formula/workbook-cells.ts";
+import type { WorkbookCells } from "../formula/workbook-cells.ts";
 import { isJudging } from "../vocabulary/headings.ts";
 import type { CellAddress } from "../workbook/address.ts";
 
@@ -19,11 +19,11 @@ export interface NameParts {
 }
 
 /** Names cells in the sheet's own words. */
-export class Labels {
+export class SheetLabels {
   /** By column: for each row the row of the heading above it, or −1. */
   readonly #headings = new Map<string, Int32Array>();
 
-  constructor(readonly book: Book) {}
+  constructor(readonly book: WorkbookCells) {}
 
   /** What a cell is: `Cylinder 1, top, Thrust`. */
   of(cell: CellAddress): string {

@@ -1,5 +1,5 @@
 import type { Cell } from "../core/cell.ts";
-import type { Book } from "../formula/workbook-cells.ts";
+import type { WorkbookCells } from "../formula/workbook-cells.ts";
 import { plain } from "../vocabulary/headings.ts";
 import type { MappedRange } from "./mapping.ts";
 
@@ -12,7 +12,7 @@ const signOf = (cell: Cell): string => (typeof cell === "string" ? plain(cell).s
 
 /** The headings of a range, each by its distance from the first number. */
 export function signatureOf(
-  book: Book,
+  book: WorkbookCells,
   { sheet, row, column, rows, columns, rowHeads, columnHeads }: Omit<MappedRange, "signature">,
 ): MappedRange["signature"] {
   const signs: MappedRange["signature"] = [];
@@ -30,7 +30,7 @@ export function signatureOf(
  * The range where it stands now: where it was saved, or where the same headings have been moved to.
  * Numbers under other headings are never taken for those that were meant.
  */
-export function locate(book: Book, range: MappedRange): MappedRange | { lost: string } {
+export function locate(book: WorkbookCells, range: MappedRange): MappedRange | { lost: string } {
   const page = book.sheet(range.sheet);
   if (!page) return { lost: `the saved layout speaks of a sheet "${range.sheet}" that is not there` };
   if (range.signature.length === 0 || fits(book, range, range)) return range;
@@ -46,7 +46,7 @@ export function locate(book: Book, range: MappedRange): MappedRange | { lost: st
   return { lost: "the headings here are no longer those for which the layout was saved: say again what stands here" };
 }
 
-const fits = (book: Book, { signature }: MappedRange, { sheet, row, column }: Place): boolean =>
+const fits = (book: WorkbookCells, { signature }: MappedRange, { sheet, row, column }: Place): boolean =>
   signature.every(([r, c, text]) => signOf(book.value({ sheet, row: row + r, column: column + c })) === text);
 
 function moved(range: MappedRange, { row, column }: Place): MappedRange {

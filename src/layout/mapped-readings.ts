@@ -1,16 +1,16 @@
 import type { Cell } from "../core/cell.ts";
-import type { Book } from "../formula/workbook-cells.ts";
+import type { WorkbookCells } from "../formula/workbook-cells.ts";
 import { CHARACTERISTICS } from "../vocabulary/characteristics.ts";
 import { plain } from "../vocabulary/headings.ts";
 import type { ParsedHeading, PositionWord } from "../vocabulary/parse-heading.ts";
 import { isLengthUnit, unitOf } from "../vocabulary/units.ts";
 import type { CellAddress } from "../workbook/address.ts";
-import { type Fact, factsOf } from "./heading-fields.ts";
+import { type LabelledNumber, labelledNumbers } from "./heading-fields.ts";
 import { locate } from "./locate.ts";
 import type { MappedRange, Mapping, Role } from "./mapping.ts";
 
 /** What a reading or limit is of; `""` where nothing says. */
-export interface Subject {
+export interface MappedSubject {
   engine: string;
   cylinder: string;
   characteristic: string;
@@ -26,7 +26,7 @@ export interface LimitCells {
   unit?: string | undefined;
 }
 
-export interface MappedReading extends Subject {
+export interface MappedReading extends MappedSubject {
   cell: CellAddress;
   value: Cell;
   unit?: string | undefined;
@@ -34,7 +34,7 @@ export interface MappedReading extends Subject {
   own?: LimitCells | undefined;
 }
 
-export type MappedLimit = Subject & LimitCells;
+export type MappedLimit = MappedSubject & LimitCells;
 
 interface Mapped {
   readings: MappedReading[];
@@ -44,7 +44,7 @@ interface Mapped {
 }
 
 /** Everything that a layout knows of a workbook. A cell that two ranges hold counts with the first. */
-export function readLayout(book: Book, mapping: Mapping): Mapped {
+export function readLayout(book: WorkbookCells, mapping: Mapping): Mapped {
   const mapped: Mapped = { readings: [], limits: [], lost: [] };
   const taken = new Set<string>();
   for (const saved of mapping.ranges) {
@@ -55,9 +55,9 @@ export function readLayout(book: Book, mapping: Mapping): Mapped {
   return mapped;
 }
 
-function gather(book: Book, range: MappedRange, taken: Set<string>, { readings, limits }: Mapped): void {
-  const lines = new Map<string, Fact[]>();
-  for (const fact of factsOf(book, range)) {
+function gather(book: WorkbookCells, range: MappedRange, taken: Set<string>, { readings, limits }: Mapped): void {
+  const lines = new Map<string, LabelledNumber[]>();
+  for (const fact of labelledNumbers(book, range)) {
     const place = `${fact.cell.row},${fact.cell.column},${fact.cell.sheet}`;
     if (taken.has(place)) continue;
     taken.add(place);
@@ -86,7 +86,7 @@ function unitIn(beside: LimitCells | undefined, { unit, characteristic = "" }: P
 const subjectKey = ({ engine = "", cylinder = "", characteristic = "", places }: ParsedHeading): string =>
   JSON.stringify([engine, cylinder, characteristic, places.map(({ word }) => word)]);
 
-function limitCellsOf(facts: readonly Fact[]): LimitCells | undefined {
+function limitCellsOf(facts: readonly LabelledNumber[]): LimitCells | undefined {
   const cells: LimitCells = { given: {}, beside: {} };
   let found = false;
   for (const { role, value, cell } of facts) {
@@ -101,12 +101,12 @@ function limitCellsOf(facts: readonly Fact[]): LimitCells | undefined {
   return found ? cells : undefined;
 }
 
-function subjectOf({ engine = "", cylinder = "", characteristic = "", places }: ParsedHeading): Subject {
+function subjectOf({ engine = "", cylinder = "", characteristic = "", places }: ParsedHeading): MappedSubject {
   return { engine, cylinder, characteristic, places };
 }
 
 /** The limits of a subject: those that say most of what they are for, and nothing that the subject is not. */
-export function limitFor(subject: Subject, limits: readonly MappedLimit[]): MappedLimit | undefined {
+export function limitFor(subject: MappedSubject, limits: readonly MappedLimit[]): MappedLimit | undefined {
   let best: MappedLimit | undefined;
   let most = -1;
   for (const limit of limits) {
@@ -120,7 +120,7 @@ export function limitFor(subject: Subject, limits: readonly MappedLimit[]): Mapp
 }
 
 /** How much of a subject a limit speaks of; −1 when it is for another one. */
-function fitOf(subject: Subject, limit: Subject): number {
+function fitOf(subject: MappedSubject, limit: MappedSubject): number {
   if (limit.characteristic !== subject.characteristic) return -1;
   let score = 0;
   for (const name of ["engine", "cylinder"] as const) {
@@ -133,7 +133,7 @@ function fitOf(subject: Subject, limit: Subject): number {
 }
 
 /** What a range holds. */
-export interface Summary {
+export interface RangeSummary {
   what: string;
   readings: number;
   limits: number;
@@ -141,7 +141,7 @@ export interface Summary {
 }
 
 /** Counts what a range holds, and says it in words. */
-export function summaryOf(book: Book, range: MappedRange): Summary {
+export function summaryOf(book: WorkbookCells, range: MappedRange): RangeSummary {
   const { readings, limits } = readLayout(book, { version: 1, ranges: [range] });
   const own = ownLimits(readings);
   const parts = [
@@ -166,14 +166,14 @@ const ownLimits = (readings: readonly MappedReading[]): number =>
 /** Limits for themselves, and those that stand in line with a reading. */
 export const limitCount = (readings: readonly MappedReading[], limits: readonly MappedLimit[]): number => limits.length + ownLimits(readings);
 
-function counted(subjects: readonly Subject[]): [string, number][] {
+function counted(subjects: readonly MappedSubject[]): [string, number][] {
   const counts = new Map<string, number>();
   for (const { characteristic } of subjects) counts.set(characteristic || "something", (counts.get(characteristic || "something") ?? 0) + 1);
   return [...counts];
 }
 
 /** `engines A, B` or `cylinder 1`. */
-function named(word: "engine" | "cylinder", subjects: readonly Subject[]): string {
+function named(word: "engine" | "cylinder", subjects: readonly MappedSubject[]): string {
   const names = [...new Set(subjects.map((subject) => subject[word]))].filter(Boolean);
   return names.length === 0 ? "" : `${word}${names.length === 1 ? "" : "s"} ${names.join(", ")}`;
 }

@@ -75,7 +75,7 @@ const isWithinReason = (ranges: readonly { rows: number; columns: number }[]): b
 
 const mappingSchema = z.strictObject({ version: z.literal(1), ranges: z.array(rangeSchema).max(500).refine(isWithinReason) });
 
-export type HeadLine = z.output<typeof headLine>;
+export type HeaderRow = z.output<typeof headLine>;
 export type Fixed = z.output<typeof fixedSchema>;
 export type MappedRange = z.output<typeof rangeSchema>;
 export type Mapping = z.output<typeof mappingSchema>;
@@ -106,20 +106,20 @@ export function readMapping(text: string): Mapping | { unread: string } {
 export const isUnread = (mapping: Mapping | { unread: string } | null): mapping is { unread: string } => mapping !== null && "unread" in mapping;
 
 /** The layout that a workbook keeps; `null` for none. */
-export async function recallMapping(host: Pick<SheetHost, "loadText">): Promise<Mapping | { unread: string } | null> {
+export async function loadMapping(host: Pick<SheetHost, "loadText">): Promise<Mapping | { unread: string } | null> {
   const text = await host.loadText(LAYOUT_KEY);
   if (text === null || text === "") return null;
   return readMapping(text);
 }
 
 /** The layout that a workbook keeps, for whoever only uses it: a damaged one is a note for people. */
-export async function keptLayout(host: Pick<SheetHost, "loadText">): Promise<{ mapping: Mapping | undefined; notes: string[] }> {
-  const kept = await recallMapping(host);
+export async function storedLayout(host: Pick<SheetHost, "loadText">): Promise<{ mapping: Mapping | undefined; notes: string[] }> {
+  const kept = await loadMapping(host);
   if (isUnread(kept)) return { mapping: undefined, notes: [kept.unread] };
   return { mapping: kept ?? undefined, notes: [] };
 }
 
 /** Keeps a layout in the workbook; one without ranges takes it off. */
-export async function keepMapping(host: Pick<SheetHost, "storeText">, mapping: Mapping): Promise<void> {
+export async function storeMapping(host: Pick<SheetHost, "storeText">, mapping: Mapping): Promise<void> {
   await host.storeText(LAYOUT_KEY, mapping.ranges.length === 0 ? "" : JSON.stringify(mappingSchema.parse(mapping)));
 }

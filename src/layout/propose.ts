@@ -1,15 +1,15 @@
 import { type Cell, isBlank } from "../core/cell.ts";
-import { type Area, Book } from "../formula/workbook-cells.ts";
+import { type Area, WorkbookCells } from "../formula/workbook-cells.ts";
 import type { ParsedHeading } from "../vocabulary/parse-heading.ts";
 import { columnLetters } from "../workbook/address.ts";
 import type { WorkbookSnapshot } from "../workbook/port.ts";
-import { type Box, blocksOf, meet } from "./blocks.ts";
-import { type Context, contextOf, headLineOf } from "./header-rows.ts";
+import { type Box, blocksOf, rectanglesMeet } from "./blocks.ts";
+import { type HeadingContext, headerRowOf, headingContextOf } from "./header-rows.ts";
 
-import { saidAlong } from "./heading-fields.ts";
+import { headingsAlong } from "./heading-fields.ts";
 import { signatureOf } from "./locate.ts";
-import { type Summary, summaryOf } from "./mapped-readings.ts";
-import type { Fixed, HeadLine, MappedRange } from "./mapping.ts";
+import { type RangeSummary, summaryOf } from "./mapped-readings.ts";
+import type { Fixed, HeaderRow, MappedRange } from "./mapping.ts";
 import { type TableParts, tablesIn } from "./tables.ts";
 
 /** A range that looks like readings or limits, for a person to accept or to put right. */
@@ -27,26 +27,26 @@ export interface Proposal {
 
 /** Everything on the sheets that header recognition takes for readings or limits. */
 export function proposeLayout(snapshot: Pick<WorkbookSnapshot, "sheets">): Proposal[] {
-  const book = new Book(snapshot);
+  const book = new WorkbookCells(snapshot);
   return book.sheets.flatMap((sheet) => {
     const blocks = blocksOf(sheet);
     const tables = blocks.flatMap((block) => tablesIn(book, sheet.name, block));
-    return tables.flatMap((table) => proposalOf(book, table, contextOf(book, table, tables)) ?? []).filter(({ isComplete }) => isComplete);
+    return tables.flatMap((table) => proposalOf(book, table, headingContextOf(book, table, tables)) ?? []).filter(({ isComplete }) => isComplete);
   });
 }
 
 /** One area that a person has pointed at, with or without its headings, and what they say that it is. */
 export function proposeRange(snapshot: Pick<WorkbookSnapshot, "sheets">, area: Area, what: Fixed = {}): Proposal | undefined {
-  const book = new Book(snapshot);
+  const book = new WorkbookCells(snapshot);
   if (!book.block(area).some((line) => line.some((cell) => typeof cell === "number"))) return undefined;
   const box = withHeadings(book, area);
-  const tables = tablesIn(book, area.sheet, box).filter(({ body }) => meet(body, area));
+  const tables = tablesIn(book, area.sheet, box).filter(({ body }) => rectanglesMeet(body, area));
   const [table] = tables;
   const clipped = table ? { ...table, body: common(table.body, area) } : { sheet: area.sheet, titles: [], headRows: [], headColumns: [], body: area };
   // A title stands between its own table and the one above.
   const sheet = book.sheet(area.sheet);
-  const others = (sheet ? blocksOf(sheet) : []).flatMap((block) => tablesIn(book, area.sheet, block)).filter(({ body }) => !meet(body, area));
-  return proposalOf(book, clipped, contextOf(book, clipped, [clipped, ...others]), what, table === undefined);
+  const others = (sheet ? blocksOf(sheet) : []).flatMap((block) => tablesIn(book, area.sheet, block)).filter(({ body }) => !rectanglesMeet(body, area));
+  return proposalOf(book, clipped, headingContextOf(book, clipped, [clipped, ...others]), what, table === undefined);
 }
 
 function common(a: Box, b: Box): Box {
@@ -58,7 +58,7 @@ const MOST_ROWS_ABOVE = 4;
 const MOST_COLUMNS_BESIDE = 6;
 
 /** The area with the words that touch it above and on its left. */
-function withHeadings(book: Book, { sheet, row, column, rows, columns }: Area): Box {
+function withHeadings(book: WorkbookCells, { sheet, row, column, rows, columns }: Area): Box {
   const filled = (r: number, c: number): boolean => !isBlank(book.value({ sheet, row: r, column: c }));
   let left = column;
   while (left > 0 && column - left < MOST_COLUMNS_BESIDE && range(row, rows).some((r) => filled(r, left - 1))) left--;
@@ -69,7 +69,7 @@ function withHeadings(book: Book, { sheet, row, column, rows, columns }: Area): 
 
 const range = (first: number, count: number): number[] => Array.from({ length: count }, (_, i) => first + i);
 
-function proposalOf(book: Book, table: TableParts, context: Context, what: Fixed = {}, isBare = false): Proposal | undefined {
+function proposalOf(book: WorkbookCells, table: TableParts, context: HeadingContext, what: Fixed = {}, isBare = false): Proposal | undefined {
   const { sheet, body } = table;
   const cell = (row: number, column: number): Cell => book.value({ sheet, row, column });
   const rows = range(body.row, body.rows);
@@ -81,13 +81,13 @@ function proposalOf(book: Book, table: TableParts, context: Context, what: Fixed
   const columnHeads = table.headRows.flatMap((at, i) => {
     const cells = columns.map((column) => cell(at, column));
     const name = corner !== undefined && namesRow(at) ? cell(at, corner) : null;
-    return headLineOf(at, cells, name, i === table.headRows.length - 1 && table.headRows.length > 1) ?? [];
+    return headerRowOf(at, cells, name, i === table.headRows.length - 1 && table.headRows.length > 1) ?? [];
   });
   const inner = table.headColumns.filter((column) => column < body.column).at(-1);
   const rowHeads = table.headColumns.flatMap((at) => {
     const cells = rows.map((row) => cell(row, at));
     const name = heading === undefined || (at === corner && namesRow(heading)) ? null : cell(heading, at);
-    return headLineOf(at, cells, name, at === inner && table.headColumns.length > 1) ?? [];
+    return headerRowOf(at, cells, name, at === inner && table.headColumns.length > 1) ?? [];
   });
   const made = new Making(book, table, context, { rowHeads, columnHeads }, what, isBare);
   return made.proposal();
@@ -100,16 +100,16 @@ class Making {
   readonly doubts: string[] = [];
 
   constructor(
-    readonly book: Book,
+    readonly book: WorkbookCells,
     readonly table: TableParts,
-    readonly context: Context,
-    readonly lines: { rowHeads: HeadLine[]; columnHeads: HeadLine[] },
+    readonly context: HeadingContext,
+    readonly lines: { rowHeads: HeaderRow[]; columnHeads: HeaderRow[] },
     readonly what: Fixed,
     readonly isBare: boolean,
   ) {
     const { row, column, rows, columns } = table.body;
-    this.byRow = saidAlong(rows, row, lines.rowHeads, (at, r) => this.#cell(r, at));
-    this.byColumn = saidAlong(columns, column, lines.columnHeads, (at, c) => this.#cell(at, c));
+    this.byRow = headingsAlong(rows, row, lines.rowHeads, (at, r) => this.#cell(r, at));
+    this.byColumn = headingsAlong(columns, column, lines.columnHeads, (at, c) => this.#cell(at, c));
   }
 
   #cell(row: number, column: number): Cell {
@@ -195,7 +195,7 @@ class Making {
     return Object.fromEntries(Object.entries(otherwise).filter(([, value]) => value !== undefined));
   }
 
-  #doubt({ isComplete }: Summary, without: MappedRange["without"]): void {
+  #doubt({ isComplete }: RangeSummary, without: MappedRange["without"]): void {
     if (!isComplete) this.doubts.push("nothing says what these numbers are of");
     if ([...this.byRow, ...this.byColumn].some(({ isOneSided }) => isOneSided))
       this.doubts.push("a limit that does not say its side is taken for an upper one");

@@ -1,7 +1,7 @@
-import { Book } from "../formula/workbook-cells.ts";
+import { WorkbookCells } from "../formula/workbook-cells.ts";
 import type { CellArea } from "../workbook/address.ts";
 import type { WorkbookSnapshot } from "../workbook/port.ts";
-import { meet as boxesMeet } from "./blocks.ts";
+import { rectanglesMeet as boxesMeet } from "./blocks.ts";
 import { locate } from "./locate.ts";
 import { summaryOf } from "./mapped-readings.ts";
 import type { MappedRange } from "./mapping.ts";
@@ -16,7 +16,7 @@ export interface RangeNow {
 
 /** Where a range stands now and what it holds there. */
 export function rangeNow(snapshot: Pick<WorkbookSnapshot, "sheets">, range: MappedRange): RangeNow {
-  const book = new Book(snapshot);
+  const book = new WorkbookCells(snapshot);
   const found = locate(book, range);
   if ("lost" in found) return { area: areaOf(range), what: "", trouble: found.lost };
   const { what, isComplete } = summaryOf(book, found);

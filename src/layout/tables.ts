@@ -1,5 +1,5 @@
 import { type Cell, isBlank } from "../core/cell.ts";
-import type { Book } from "../formula/workbook-cells.ts";
+import type { WorkbookCells } from "../formula/workbook-cells.ts";
 import { parseHeading } from "../vocabulary/parse-heading.ts";
 import { HEADING_FIELDS, type HeadingField } from "../vocabulary/phrases.ts";
 import type { Box } from "./blocks.ts";
@@ -21,7 +21,7 @@ const LARGEST_ORDINAL = 99;
 const NAMING: ReadonlySet<HeadingField> = new Set(["engine", "cylinder", "characteristic", "position", "height", "axis"]);
 
 /** The tables in a block, one below the other. */
-export function tablesIn(book: Book, sheet: string, box: Box): TableParts[] {
+export function tablesIn(book: WorkbookCells, sheet: string, box: Box): TableParts[] {
   const look = new Look(book, sheet, box);
   const tables: TableParts[] = [];
   let row = box.row;
@@ -40,7 +40,7 @@ export function tablesIn(book: Book, sheet: string, box: Box): TableParts[] {
 const WIDEST_GAP = 3;
 
 /** Columns of names that a gap parts from their numbers: the nearest one that names most of the rows. */
-function headColumnsBeside(book: Book, { sheet, body: { row, column, rows } }: TableParts): number[] {
+function headColumnsBeside(book: WorkbookCells, { sheet, body: { row, column, rows } }: TableParts): number[] {
   for (let at = column - 1; at >= Math.max(0, column - 1 - WIDEST_GAP); at--) {
     const named = Array.from({ length: rows }, (_, r) => book.value({ sheet, row: row + r, column: at })).filter(
       (cell) => typeof cell === "string" && !isBlank(cell),
@@ -55,7 +55,7 @@ class Look {
   readonly right: number;
 
   constructor(
-    readonly book: Book,
+    readonly book: WorkbookCells,
     readonly sheet: string,
     readonly box: Box,
   ) {

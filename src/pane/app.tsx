@@ -4,13 +4,13 @@ import type { SheetHost } from "../workbook/port.ts";
 import { CheckView } from "./check/check-view.tsx";
 import { type Loaders, useCheck } from "./check/use-check.ts";
 import { type LoadView, part, type ViewProps } from "./parts/loading.ts";
-import { type Kept, KeptContext } from "./parts/stored-choices.ts";
-import { useWork, WorkLines } from "./parts/use-task.tsx";
+import { type StoredChoices, StoredChoicesContext } from "./parts/stored-choices.ts";
+import { TaskLines, useTask } from "./parts/use-task.tsx";
 import { LATER, TABS, type Tab } from "./views.ts";
 
 /** For somebody who has just come: a sample to look round in. */
 function FirstSheet({ host }: { host: SheetHost }) {
-  const work = useWork();
+  const work = useTask();
   const insert = () => work.act("Putting the sample in …", async () => (await part(import("./setup/insert.ts"))).insertSample(host));
   return (
     <div class="advice">
@@ -20,7 +20,7 @@ function FirstSheet({ host }: { host: SheetHost }) {
           Insert a sample build sheet
         </button>
       </div>
-      <WorkLines {...work} />
+      <TaskLines {...work} />
     </div>
   );
 }
@@ -86,7 +86,7 @@ function TabList({ tab, onTab }: { tab: Tab; onTab(tab: Tab): void }) {
 
 interface Props {
   host: SheetHost;
-  kept: Kept;
+  kept: StoredChoices;
   load: Loaders;
 }
 
@@ -113,7 +113,7 @@ export function App({ host, kept, load }: Props) {
       <Later host={host} changes={state.changes - (CELLS_ALONE.has(id) ? layouts : 0)} onLayout={onLayout} load={LATER[id]} />
     );
   return (
-    <KeptContext.Provider value={kept}>
+    <StoredChoicesContext.Provider value={kept}>
       <header>
         <h1 class="heard-only">Crosshatch</h1>
         <TabList tab={tab} onTab={setTab} />
@@ -125,12 +125,12 @@ export function App({ host, kept, load }: Props) {
           </div>
         ))}
       </main>
-    </KeptContext.Provider>
+    </StoredChoicesContext.Provider>
   );
 }
 
 /** The view that is shown: the one that was last in this workbook, unless somebody has chosen another by then. */
-function useTab(kept: Kept): [tab: Tab, choose: (tab: Tab) => void] {
+function useTab(kept: StoredChoices): [tab: Tab, choose: (tab: Tab) => void] {
   const [tab, setTab] = useState<Tab>("check");
   const isChosen = useRef(false);
   useEffect(() => {

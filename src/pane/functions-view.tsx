@@ -2,7 +2,7 @@ import { useMemo } from "preact/hooks";
 import { GROUP_TITLES, GROUPS, type Spec, type TradeGroup } from "../core/define.ts";
 import { specs } from "../functions/index.ts";
 import { FunctionHelp } from "./function-help.tsx";
-import { textFrom, useKept } from "./parts/stored-choices.ts";
+import { textFrom, useStored } from "./parts/stored-choices.ts";
 
 /** Specs that hold every word of the search in their name, summary, definition or params, by group. */
 export function findSpecs(specs: readonly Spec[], search: string): Map<TradeGroup, Spec[]> {
@@ -33,7 +33,7 @@ function textOf(spec: Spec): string {
 
 /** Every worksheet function by trade group, with a search; the specs are the manual. */
 export function FunctionsView() {
-  const [search, setSearch] = useKept("functions", "", textFrom);
+  const [search, setSearch] = useStored("functions", "", textFrom);
   const groups = useMemo(() => [...findSpecs(specs, search)], [specs, search]);
   const found = groups.reduce((sum, [, members]) => sum + members.length, 0);
   return (

@@ -1,7 +1,7 @@
 import { render } from "preact";
 import type { SheetHost } from "../workbook/port.ts";
 import { App } from "./app.tsx";
-import { Kept } from "./parts/stored-choices.ts";
+import { StoredChoices } from "./parts/stored-choices.ts";
 import "./pane.css";
 import type { Checker } from "./check/sliced-check.ts";
 import type { Loaders } from "./check/use-check.ts";
@@ -40,7 +40,7 @@ const LOAD: Loaders = {
 export function mountPane(root: HTMLElement, host: SheetHost, options: PaneOptions = {}): Pane {
   const page = root.ownerDocument.documentElement;
   const { checker } = options;
-  const kept = new Kept(host);
+  const kept = new StoredChoices(host);
   const write = () => kept.write();
   // The last moment before a pane may go without another word.
   root.ownerDocument.addEventListener("visibilitychange", write);

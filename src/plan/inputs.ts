@@ -1,36 +1,36 @@
 import type { Argument, Block, Cell } from "../core/cell.ts";
 import { NAMESPACE, type Spec } from "../core/define.ts";
 import { MOST_AXES } from "../core/param.ts";
-import { type Area, type Book, cellsOf } from "../formula/workbook-cells.ts";
+import { type Area, cellsOf, type WorkbookCells } from "../formula/workbook-cells.ts";
 import { cellName, placeName } from "../workbook/address.ts";
-import type { Content } from "./placement.ts";
+import type { PlannedContent } from "./placement.ts";
 
 /** An input of a plan: a range that somebody picked in the workbook, or what was typed for it. */
-export type Given = Area | Block | Cell;
+export type PlanInput = Area | Block | Cell;
 
-export const isArea = (given: Given): given is Area => typeof given === "object" && given !== null && "rows" in given && "sheet" in given;
+export const isArea = (given: PlanInput): given is Area => typeof given === "object" && given !== null && "rows" in given && "sheet" in given;
 
 /** The input as a function takes it, with the cells of a range as they stand. */
-export function argumentOf(book: Book, given: Given): Argument {
+export function argumentOf(book: WorkbookCells, given: PlanInput): Argument {
   if (!isArea(given)) return given;
   return given.rows === 1 && given.columns === 1 ? book.value(given) : book.block(given);
 }
 
 /** The input as a block of cells, whatever its size. */
-export function blockOf(book: Book, given: Given): Block {
+export function blockOf(book: WorkbookCells, given: PlanInput): Block {
   const argument = argumentOf(book, given);
   return Array.isArray(argument) ? argument : [[argument]];
 }
 
 /** One bore as the arguments of a function of readings and axes, also where all its readings stand in one row. */
-export function oneBore(book: Book, readings: Given): Given[] {
+export function oneBore(book: WorkbookCells, readings: PlanInput): PlanInput[] {
   const block = blockOf(book, readings);
   // On one axis a row is read height by height.
   return block.length === 1 && block[0]!.length > MOST_AXES ? [readings, 1] : [readings];
 }
 
 /** The numbers among the cells of an input, where 0 stands for a blank cell as it does for every length. */
-export const lengthsIn = (book: Book, given: Given): (number | null)[] =>
+export const inputLengths = (book: WorkbookCells, given: PlanInput): (number | null)[] =>
   blockOf(book, given)
     .flat()
     .map((cell) => (typeof cell === "number" && cell !== 0 ? cell : null));
@@ -42,11 +42,11 @@ export function reference(area: Area, sheet: string): string {
 }
 
 /** A reference to each cell of a range, row by row. */
-export const referencesTo = (area: Area, sheet: string): Content[] =>
+export const referencesTo = (area: Area, sheet: string): PlannedContent[] =>
   [...cellsOf(area)].map((cell) => ({ formula: `=${reference({ ...cell, rows: 1, columns: 1 }, sheet)}` }));
 
 /** An argument of a formula: an input, or a piece of formula that stands for one. */
-type Expression = Given | { formula: string };
+type Expression = PlanInput | { formula: string };
 
 /** `=HATCH.NAME(…)` with these arguments, for a cell of `sheet`. */
 export const formulaOf = (spec: Spec, inputs: readonly Expression[], sheet: string): string => `=${callOf(spec, inputs, sheet)}`;

@@ -2,22 +2,22 @@ import { broadcast } from "../core/broadcast.ts";
 import type { Block } from "../core/cell.ts";
 import { Fault } from "../core/fault.ts";
 import { CHECK_PREFIX, sentence } from "../core/sentences.ts";
-import { type Area, Book } from "../formula/workbook-cells.ts";
+import { type Area, WorkbookCells } from "../formula/workbook-cells.ts";
 import { boreSummary } from "../functions/cylinder/bore-summary.ts";
 import { pistonMatch } from "../functions/cylinder/piston-match.ts";
 import type { WorkbookSnapshot } from "../workbook/port.ts";
-import { argumentOf, blockOf, callOf, formulaOf, type Given, isArea, oneBore } from "./inputs.ts";
-import { type Content, lay, NOT_WRITTEN, type Part, type Place, valueParts, type Written } from "./placement.ts";
+import { argumentOf, blockOf, callOf, formulaOf, isArea, oneBore, type PlanInput } from "./inputs.ts";
+import { NOTHING_WRITTEN, type PlanBlock, type PlannedContent, type PlanTarget, planEdits, valueParts, type WrittenPlan } from "./placement.ts";
 
 /** The bores by one size each, or by their readings, of which the smallest then counts. */
-type BoreSizes = { sizes: Given } | { blocks: readonly Given[] };
+type BoreSizes = { sizes: PlanInput } | { blocks: readonly PlanInput[] };
 
 interface PistonInputs {
   bores: BoreSizes;
   /** One skirt size for each piston. */
-  pistons: Given;
+  pistons: PlanInput;
   /** The clearance wanted. */
-  target: Given;
+  target: PlanInput;
   boreNames?: readonly string[];
   pistonNames?: readonly string[];
 }
@@ -34,7 +34,7 @@ interface MatchRow {
   says: string;
 }
 
-interface PistonPlan extends Written {
+interface PistonPlan extends WrittenPlan {
   matches: MatchRow[];
   leftOver: { piston: string; size: number | null; says: string }[];
   /** The clearance furthest from the target, by how much. */
@@ -44,9 +44,9 @@ interface PistonPlan extends Written {
 }
 
 /** Which piston goes in which bore, and how that is written into the sheet. */
-export function planPistons(snapshot: WorkbookSnapshot, inputs: PistonInputs, place?: Place): PistonPlan {
-  const book = new Book(snapshot);
-  const nothing: PistonPlan = { ...NOT_WRITTEN, matches: [], leftOver: [], worst: null, fault: null, notes: pistonMatch.notes ?? [] };
+export function planPistons(snapshot: WorkbookSnapshot, inputs: PistonInputs, place?: PlanTarget): PistonPlan {
+  const book = new WorkbookCells(snapshot);
+  const nothing: PistonPlan = { ...NOTHING_WRITTEN, matches: [], leftOver: [], worst: null, fault: null, notes: pistonMatch.notes ?? [] };
   const { bores, pistons, target } = inputs;
   const sizes = "sizes" in bores ? blockOf(book, bores.sizes) : bores.blocks.map((block) => [smallestIn(book, block)]);
   const made = broadcast(pistonMatch, [sizes, argumentOf(book, pistons), argumentOf(book, target)]);
@@ -61,7 +61,7 @@ export function planPistons(snapshot: WorkbookSnapshot, inputs: PistonInputs, pl
 }
 
 /** The smallest reading of a bore as BORESUMMARY gives it: blank while a reading is missing, text for one that is no good. */
-function smallestIn(book: Book, readings: Given): Block[number][number] {
+function smallestIn(book: WorkbookCells, readings: PlanInput): Block[number][number] {
   const summary = broadcast(
     boreSummary,
     oneBore(book, readings).map((given) => argumentOf(book, given)),
@@ -70,7 +70,7 @@ function smallestIn(book: Book, readings: Given): Block[number][number] {
   return Array.isArray(summary) ? summary[1]![0] : summary;
 }
 
-const numberOr = (cell: Content | undefined): number | null => (typeof cell === "number" ? cell : null);
+const numberOr = (cell: PlannedContent | undefined): number | null => (typeof cell === "number" ? cell : null);
 const pistonName = (number: number, { pistonNames }: PistonInputs): string => pistonNames?.[number - 1] ?? `piston ${number}`;
 
 function matchRow([number, boreSize, piston, size, gap, off]: readonly (number | string)[], inputs: PistonInputs): MatchRow {
@@ -83,14 +83,14 @@ function matchRow([number, boreSize, piston, size, gap, off]: readonly (number |
   return { ...row, says: `${mate}: clearance ${row.clearance}, ${from}` };
 }
 
-function leftOverRow(number: number, size: Content, inputs: PistonInputs): PistonPlan["leftOver"][number] {
+function leftOverRow(number: number, size: PlannedContent, inputs: PistonInputs): PistonPlan["leftOver"][number] {
   return { piston: pistonName(number, inputs), size: numberOr(size), says: typeof size === "number" ? "left over" : faultIn(size, "") };
 }
 
-const faultIn = (text: Content, otherwise: string): string =>
+const faultIn = (text: PlannedContent, otherwise: string): string =>
   typeof text === "string" && text.startsWith(CHECK_PREFIX) ? text.slice(CHECK_PREFIX.length) : otherwise;
 
-function written(book: Book, inputs: PistonInputs, place: Place, { matches, leftOver }: PistonPlan, header: Content[]): Written {
+function written(book: WorkbookCells, inputs: PistonInputs, place: PlanTarget, { matches, leftOver }: PistonPlan, header: PlannedContent[]): WrittenPlan {
   const { bores, pistons, target } = inputs;
   const given = "sizes" in bores ? [bores.sizes] : [...bores.blocks];
   const sources = [...given, pistons, target].filter((one): one is Area => isArea(one));
@@ -105,15 +105,20 @@ function written(book: Book, inputs: PistonInputs, place: Place, { matches, left
       row.offTarget ?? "",
     ]);
     const over = leftOver.map((row) => ["left over", "", row.piston, row.size ?? row.says, "", ""]);
-    return lay(book, place, "values", valueParts([header, ...rows, ...over], place.date), sources);
+    return planEdits(book, place, "values", valueParts([header, ...rows, ...over], place.date), sources);
   }
   const counts = { bores: "sizes" in bores ? blockOf(book, bores.sizes).flat().length : given.length, pistons: pistons.rows * pistons.columns };
   // Pistons can all come to be left over while no bore is measured.
   const fills = { rows: 1 + counts.bores + counts.pistons, columns: header.length };
-  const matched = (sizes: Given): Part => ({ row: 0, column: 0, cells: [[{ formula: formulaOf(pistonMatch, [sizes, pistons, target], sheet) }]], fills });
-  if ("sizes" in bores) return lay(book, place, "formulas", [matched(bores.sizes)], sources);
+  const matched = (sizes: PlanInput): PlanBlock => ({
+    row: 0,
+    column: 0,
+    cells: [[{ formula: formulaOf(pistonMatch, [sizes, pistons, target], sheet) }]],
+    fills,
+  });
+  if ("sizes" in bores) return planEdits(book, place, "formulas", [matched(bores.sizes)], sources);
   const beside = header.length + 1;
-  const smallest = given.map((block): Content[] => [{ formula: `=INDEX(${callOf(boreSummary, oneBore(book, block), sheet)},2,1)` }]);
+  const smallest = given.map((block): PlannedContent[] => [{ formula: `=INDEX(${callOf(boreSummary, oneBore(book, block), sheet)},2,1)` }]);
   const sizes: Area = { sheet, row: place.at.row + 1, column: place.at.column + beside, rows: given.length, columns: 1 };
-  return lay(book, place, "formulas", [matched(sizes), { row: 0, column: beside, cells: [["smallest reading"], ...smallest] }], sources);
+  return planEdits(book, place, "formulas", [matched(sizes), { row: 0, column: beside, cells: [["smallest reading"], ...smallest] }], sources);
 }

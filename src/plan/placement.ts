@@ -1,10 +1,10 @@
 import { isBlank } from "../core/cell.ts";
-import { type Area, type Book, cellsOf } from "../formula/workbook-cells.ts";
+import { type Area, cellsOf, type WorkbookCells } from "../formula/workbook-cells.ts";
 import type { CellAddress } from "../workbook/address.ts";
 import type { Edit } from "../workbook/port.ts";
 
 /** Where and how a plan is to be written. */
-export interface Place {
+export interface PlanTarget {
   /** The top left cell of what is written. */
   at: CellAddress;
   /** The day on which the plan is made, as it is to stand beside values: a plan in values does not follow the readings. */
@@ -19,7 +19,7 @@ export interface Place {
  * What is to be written, as one call of the host's `write` and so one undoable step. `edits` is empty
  * while cells that hold something are in the way and nobody has said that they may be overwritten.
  */
-export interface Written {
+export interface WrittenPlan {
   /** `null` when no place was given, or there is nothing to write yet. */
   as: "formulas" | "values" | null;
   /** All cells that the plan will take up, those that a formula fills included. */
@@ -30,22 +30,28 @@ export interface Written {
   refused: string | null;
 }
 
-export const NOT_WRITTEN: Written = { as: null, area: null, edits: [], inTheWay: [], refused: null };
+export const NOTHING_WRITTEN: WrittenPlan = { as: null, area: null, edits: [], inTheWay: [], refused: null };
 
 /** Text is only ever text: a formula says that it is one. */
-export type Content = number | string | { formula: string };
+export type PlannedContent = number | string | { formula: string };
 
 /** A block of a plan, placed by its distance from the top left cell; blank content leaves a cell alone. */
-export interface Part {
+export interface PlanBlock {
   row: number;
   column: number;
-  cells: Content[][];
+  cells: PlannedContent[][];
   /** The block that the formula in the first cell fills; without it the cells fill themselves. */
   fills?: { rows: number; columns: number };
 }
 
 /** Lays the parts out from the place on, and looks what is in their way. Cells that the plan is made from are never written over. */
-export function lay(book: Book, { at, overwrite = false }: Place, as: "formulas" | "values", parts: readonly Part[], sources: readonly Area[]): Written {
+export function planEdits(
+  book: WorkbookCells,
+  { at, overwrite = false }: PlanTarget,
+  as: "formulas" | "values",
+  parts: readonly PlanBlock[],
+  sources: readonly Area[],
+): WrittenPlan {
   const placed = parts.map((part) => ({ part, area: areaOf(part, at) }));
   const inTheWay = placed.flatMap(({ area }) => [...cellsOf(area)].filter((cell) => isFilled(book, cell)));
   const area = around(
@@ -64,15 +70,15 @@ function overlap(a: Area, b: Area): boolean {
   return a.sheet === b.sheet && meet(a.row, a.rows, b.row, b.rows) && meet(a.column, a.columns, b.column, b.columns);
 }
 
-function areaOf({ row, column, cells, fills }: Part, at: CellAddress): Area {
+function areaOf({ row, column, cells, fills }: PlanBlock, at: CellAddress): Area {
   const size = fills ?? { rows: cells.length, columns: Math.max(...cells.map((line) => line.length)) };
   return { sheet: at.sheet, row: at.row + row, column: at.column + column, ...size };
 }
 
-const isFilled = (book: Book, cell: CellAddress): boolean => book.formula(cell) !== null || !isBlank(book.value(cell));
+const isFilled = (book: WorkbookCells, cell: CellAddress): boolean => book.formula(cell) !== null || !isBlank(book.value(cell));
 
 /** What is in the way is emptied: a formula only fills cells that are. */
-function editOf(book: Book, { cells }: Part, area: Area): Edit {
+function editOf(book: WorkbookCells, { cells }: PlanBlock, area: Area): Edit {
   const { sheet, row, column, rows, columns } = area;
   const block = Array.from({ length: rows }, (_, r) =>
     Array.from({ length: columns }, (__, c): number | string | null => {
@@ -95,6 +101,6 @@ function around({ sheet }: CellAddress, areas: readonly Area[]): Area {
 }
 
 /** A table of values with its day below it. */
-export const valueParts = (table: readonly Content[][], date: string): Part[] => [
+export const valueParts = (table: readonly PlannedContent[][], date: string): PlanBlock[] => [
   { row: 0, column: 0, cells: [...table, [`planned ${date}; values, which do not follow the readings`]] },
 ];

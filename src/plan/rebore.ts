@@ -4,13 +4,13 @@ import { decimal } from "../core/decimal.ts";
 import { Fault } from "../core/fault.ts";
 import type { NumberGrid } from "../core/param.ts";
 import { CHECK_PREFIX, sentence } from "../core/sentences.ts";
-import { type Area, Book } from "../formula/workbook-cells.ts";
+import { type Area, WorkbookCells } from "../formula/workbook-cells.ts";
 import { boreSummary } from "../functions/cylinder/bore-summary.ts";
 import { type Choice, choicesOf, cleansUp, NO_OVERSIZE } from "../functions/cylinder/oversize.ts";
 import { reborePlan } from "../functions/cylinder/rebore-plan.ts";
 import type { WorkbookSnapshot } from "../workbook/port.ts";
-import { argumentOf, blockOf, formulaOf, type Given, isArea, lengthsIn, referencesTo } from "./inputs.ts";
-import { type Content, lay, NOT_WRITTEN, type Part, type Place, valueParts, type Written } from "./placement.ts";
+import { argumentOf, blockOf, formulaOf, inputLengths, isArea, type PlanInput, referencesTo } from "./inputs.ts";
+import { NOTHING_WRITTEN, type PlanBlock, type PlannedContent, type PlanTarget, planEdits, valueParts, type WrittenPlan } from "./placement.ts";
 
 /** One bore at one oversize. */
 interface OversizeBore {
@@ -33,9 +33,9 @@ interface OversizeRow {
 }
 
 /** Every listed oversize against every bore that can be judged. */
-function oversizeRows(book: Book, inputs: ReboreInputs, lines: Block, planned: readonly BoreRow[]): OversizeRow[] {
+function oversizeRows(book: WorkbookCells, inputs: ReboreInputs, lines: Block, planned: readonly BoreRow[]): OversizeRow[] {
   const standard = argumentOf(book, inputs.standard) as number;
-  const pistonClearance = lengthsIn(book, inputs.pistonClearance)[0] ?? undefined;
+  const pistonClearance = inputLengths(book, inputs.pistonClearance)[0] ?? undefined;
   const choices = choicesOf(standard, gridOf(book, inputs.oversizes)!, gridOf(book, inputs.pistons), pistonClearance);
   // The plan itself has been made from the same list, so there is no fault here.
   if (choices instanceof Fault) return [];
@@ -45,7 +45,7 @@ function oversizeRows(book: Book, inputs: ReboreInputs, lines: Block, planned: r
   return choices.map((choice) => {
     const bores = measured.map(({ name, needed, need }): OversizeBore => {
       const spare = decimal(choice.finish - needed);
-      const does = cleansUp(choice.finish, needed, lengthsIn(book, inputs.allowance)[0] ?? 0);
+      const does = cleansUp(choice.finish, needed, inputLengths(book, inputs.allowance)[0] ?? 0);
       return { name, cleansUp: does, spare, says: `${spareWords(choice.finish, needed, spare, does)} (${need})` };
     });
     const chosenFor = planned.filter(({ oversize }) => oversize === choice.oversize).map(({ name }) => name);
@@ -61,18 +61,18 @@ function spareWords(finish: number, needed: number, spare: number, does: boolean
 }
 
 /** Cells of a range as REBOREPLAN reads them; `undefined` for none. */
-function gridOf(book: Book, given: Given): NumberGrid | undefined {
-  const values = lengthsIn(book, given);
+function gridOf(book: WorkbookCells, given: PlanInput): NumberGrid | undefined {
+  const values = inputLengths(book, given);
   const block = blockOf(book, given);
   return values.every((value) => value === null) ? undefined : { rows: block.length, columns: block[0]!.length, values };
 }
 
 /** Where the needed size comes from. */
-function needWords(book: Book, { standard, allowance, centring }: ReboreInputs, readings: Block[number]): string {
+function needWords(book: WorkbookCells, { standard, allowance, centring }: ReboreInputs, readings: Block[number]): string {
   const summary = broadcast(boreSummary, [[readings], 1]) as (number | string)[][];
   const [, largest] = summary[1] as [number, number];
   const base = argumentOf(book, standard) as number;
-  const stock = lengthsIn(book, allowance)[0] ?? 0;
+  const stock = inputLengths(book, allowance)[0] ?? 0;
   const isTrue =
     String(argumentOf(book, centring) ?? "")
       .trim()
@@ -91,20 +91,20 @@ function rowWords({ bores, chosenFor, cleansUpAll }: Omit<OversizeRow, "says"> &
 }
 
 /** Where the bores stand: one bore a row, height by height, or a block of rows and axes for each. */
-type BoreRanges = { rows: Given; axes: number } | { blocks: readonly Given[] };
+type BoreRanges = { rows: PlanInput; axes: number } | { blocks: readonly PlanInput[] };
 
 /** Inputs as REBOREPLAN takes them. */
 export interface ReboreInputs {
   bores: BoreRanges;
   /** What the sheet calls the bores, in their order. */
   names?: readonly string[];
-  standard: Given;
-  oversizes: Given;
-  allowance?: Given;
-  centring?: Given;
-  common?: Given;
-  pistons?: Given;
-  pistonClearance?: Given;
+  standard: PlanInput;
+  oversizes: PlanInput;
+  allowance?: PlanInput;
+  centring?: PlanInput;
+  common?: PlanInput;
+  pistons?: PlanInput;
+  pistonClearance?: PlanInput;
 }
 
 interface BoreRow {
@@ -118,7 +118,7 @@ interface BoreRow {
   says: string;
 }
 
-interface ReborePlan extends Written {
+interface ReborePlan extends WrittenPlan {
   bores: BoreRow[];
   /** Every listed oversize, the smallest first, with each bore and why it does or does not clean up. */
   oversizes: OversizeRow[];
@@ -128,9 +128,9 @@ interface ReborePlan extends Written {
 }
 
 /** To what each bore of a block is taken, why, and how that is written into the sheet. */
-export function planRebore(snapshot: WorkbookSnapshot, inputs: ReboreInputs, place?: Place): ReborePlan {
-  const book = new Book(snapshot);
-  const nothing: ReborePlan = { ...NOT_WRITTEN, bores: [], oversizes: [], fault: null, notes: reborePlan.notes ?? [] };
+export function planRebore(snapshot: WorkbookSnapshot, inputs: ReboreInputs, place?: PlanTarget): ReborePlan {
+  const book = new WorkbookCells(snapshot);
+  const nothing: ReborePlan = { ...NOTHING_WRITTEN, bores: [], oversizes: [], fault: null, notes: reborePlan.notes ?? [] };
   const lines = boreLines(book, inputs.bores);
   if (typeof lines === "string") return { ...nothing, fault: lines };
   const others = [inputs.standard, inputs.oversizes, inputs.allowance, inputs.centring, axesOf(inputs.bores, lines), inputs.common] as const;
@@ -146,14 +146,14 @@ export function planRebore(snapshot: WorkbookSnapshot, inputs: ReboreInputs, pla
 const axesOf = (bores: BoreRanges, lines: Block): number => ("rows" in bores ? bores.axes : (lines[0]?.length ?? 1));
 
 /** The readings, one bore a row; or why they cannot be put so. */
-function boreLines(book: Book, bores: BoreRanges): Block | string {
+function boreLines(book: WorkbookCells, bores: BoreRanges): Block | string {
   if ("rows" in bores) return blockOf(book, bores.rows);
   const lines = bores.blocks.map((block) => blockOf(book, block).flat());
   const odd = lines.findIndex((line) => line.length !== lines[0]!.length);
   return odd < 0 ? lines : `bore ${odd + 1} has ${lines[odd]!.length} readings and bore 1 has ${lines[0]!.length}: every bore of a block is measured alike`;
 }
 
-const numberOr = (cell: Content | undefined): number | null => (typeof cell === "number" ? cell : null);
+const numberOr = (cell: PlannedContent | undefined): number | null => (typeof cell === "number" ? cell : null);
 
 function boreRow([, needed, oversize, finish, least, most]: readonly (number | string)[], name: string): BoreRow {
   const row = {
@@ -176,7 +176,7 @@ function says({ oversize, finish, leastStock, mostStock, needed }: Omit<BoreRow,
 
 const HEADER = ["bore", "needed", "oversize", "finish bore", "least stock", "most stock"];
 
-const valuesOf = ({ name, needed, oversize, finish, leastStock, mostStock, says }: BoreRow): Content[] => [
+const valuesOf = ({ name, needed, oversize, finish, leastStock, mostStock, says }: BoreRow): PlannedContent[] => [
   name,
   needed ?? "",
   oversize ?? says,
@@ -185,27 +185,27 @@ const valuesOf = ({ name, needed, oversize, finish, leastStock, mostStock, says 
   mostStock ?? "",
 ];
 
-function written(book: Book, inputs: ReboreInputs, place: Place, lines: Block, rows: readonly BoreRow[]): Written {
+function written(book: WorkbookCells, inputs: ReboreInputs, place: PlanTarget, lines: Block, rows: readonly BoreRow[]): WrittenPlan {
   const { bores, standard, oversizes, allowance, centring, common, pistons, pistonClearance } = inputs;
   const given = "rows" in bores ? [bores.rows] : [...bores.blocks];
   const sources = [...given, standard, oversizes, allowance, centring, common, pistons, pistonClearance].filter((one): one is Area => isArea(one));
-  if (place.as === "values" || !given.every(isArea)) return lay(book, place, "values", valueParts([HEADER, ...rows.map(valuesOf)], place.date), sources);
+  if (place.as === "values" || !given.every(isArea)) return planEdits(book, place, "values", valueParts([HEADER, ...rows.map(valuesOf)], place.date), sources);
   const { sheet } = place.at;
-  const bored = (readings: Area, axes: number | undefined): Part => ({
+  const bored = (readings: Area, axes: number | undefined): PlanBlock => ({
     row: 0,
     column: 0,
     cells: [[{ formula: formulaOf(reborePlan, [readings, standard, oversizes, allowance, centring, axes, common, pistons, pistonClearance], sheet) }]],
     // A bore that is still blank gets its row once it is measured.
     fills: { rows: lines.length + 1, columns: HEADER.length },
   });
-  if ("rows" in bores || given.length === 1) return lay(book, place, "formulas", [bored(given[0]!, "rows" in bores ? bores.axes : undefined)], sources);
+  if ("rows" in bores || given.length === 1) return planEdits(book, place, "formulas", [bored(given[0]!, "rows" in bores ? bores.axes : undefined)], sources);
   const beside = linesBeside(given, sheet);
   const readings = { sheet, row: place.at.row + 1, column: place.at.column + beside.column, rows: lines.length, columns: lines[0]!.length };
-  return lay(book, place, "formulas", [bored(readings, readings.columns), beside], sources);
+  return planEdits(book, place, "formulas", [bored(readings, readings.columns), beside], sources);
 }
 
 /** REBOREPLAN takes one bore a row, so blocks are brought into rows first, right of the plan and cell by cell. */
-const linesBeside = (blocks: readonly Area[], sheet: string): Part => ({
+const linesBeside = (blocks: readonly Area[], sheet: string): PlanBlock => ({
   row: 0,
   column: HEADER.length + 1,
   cells: [["readings, one bore a row"], ...blocks.map((block) => referencesTo(block, sheet))],

@@ -3,28 +3,28 @@ import type { Argument } from "../core/cell.ts";
 import { decimal } from "../core/decimal.ts";
 import { Fault } from "../core/fault.ts";
 import { faultBody } from "../core/sentences.ts";
-import { type Area, Book } from "../formula/workbook-cells.ts";
+import { type Area, WorkbookCells } from "../formula/workbook-cells.ts";
 import { boreSummary } from "../functions/cylinder/bore-summary.ts";
 import { ringGapFile } from "../functions/rings/ring-gap-file.ts";
 import { ringGapTarget } from "../functions/rings/ring-gap-target.ts";
 import type { WorkbookSnapshot } from "../workbook/port.ts";
-import { argumentOf, callOf, formulaOf, type Given, isArea, oneBore, reference } from "./inputs.ts";
-import { type Content, lay, NOT_WRITTEN, type Place, valueParts, type Written } from "./placement.ts";
+import { argumentOf, callOf, formulaOf, isArea, oneBore, type PlanInput, reference } from "./inputs.ts";
+import { NOTHING_WRITTEN, type PlannedContent, type PlanTarget, planEdits, valueParts, type WrittenPlan } from "./placement.ts";
 
 /** One ring: its gap as measured, and either the gap wanted or the bore that it is to run in. */
 export interface RingInput {
   name: string;
-  measured: Given;
+  measured: PlanInput;
   /** The gap wanted; goes before what the bore asks for. */
-  target?: Given;
+  target?: PlanInput;
   /** The bore by its size or by its readings, of which the smallest counts: there the gap is least. */
-  bore?: Given;
+  bore?: PlanInput;
 }
 
 export interface RingInputs {
   rings: readonly RingInput[];
   /** Gap for each unit of bore, where a bore stands for the target. */
-  perBore?: Given;
+  perBore?: PlanInput;
 }
 
 interface RingRow {
@@ -36,20 +36,20 @@ interface RingRow {
   says: string;
 }
 
-interface RingPlan extends Written {
+interface RingPlan extends WrittenPlan {
   rings: RingRow[];
   notes: readonly string[];
 }
 
 /** How much to take off each ring, and how that is written into the sheet. */
-export function planRings(snapshot: WorkbookSnapshot, inputs: RingInputs, place?: Place): RingPlan {
-  const book = new Book(snapshot);
+export function planRings(snapshot: WorkbookSnapshot, inputs: RingInputs, place?: PlanTarget): RingPlan {
+  const book = new WorkbookCells(snapshot);
   const rings = inputs.rings.map((ring) => ringRow(book, ring, inputs.perBore));
   const notes = [...(ringGapFile.notes ?? []), ...(ringGapTarget.notes ?? [])];
-  return { ...(place && rings.length > 0 ? written(book, inputs, place, rings) : NOT_WRITTEN), rings, notes };
+  return { ...(place && rings.length > 0 ? written(book, inputs, place, rings) : NOTHING_WRITTEN), rings, notes };
 }
 
-function ringRow(book: Book, ring: RingInput, perBore: Given): RingRow {
+function ringRow(book: WorkbookCells, ring: RingInput, perBore: PlanInput): RingRow {
   const measured = argumentOf(book, ring.measured);
   const target = targetOf(book, ring, perBore);
   const toFile = target instanceof Fault ? target : broadcast(ringGapFile, [measured, target]);
@@ -62,7 +62,7 @@ function ringRow(book: Book, ring: RingInput, perBore: Given): RingRow {
   return { ...row, says: toFile instanceof Fault ? faultBody(toFile) : says(row) };
 }
 
-function targetOf(book: Book, { target, bore }: RingInput, perBore: Given): Argument | Fault {
+function targetOf(book: WorkbookCells, { target, bore }: RingInput, perBore: PlanInput): Argument | Fault {
   if (target !== undefined) return argumentOf(book, target);
   if (bore === undefined) return "";
   const size = isSeveral(book, bore)
@@ -76,7 +76,7 @@ function targetOf(book: Book, { target, bore }: RingInput, perBore: Given): Argu
   return size instanceof Fault ? size : broadcast(ringGapTarget, [size, argumentOf(book, perBore)]);
 }
 
-const isSeveral = (book: Book, given: Given): boolean => Array.isArray(argumentOf(book, given));
+const isSeveral = (book: WorkbookCells, given: PlanInput): boolean => Array.isArray(argumentOf(book, given));
 const smallestOf = (summary: CallResult): Argument | Fault => (Array.isArray(summary) ? summary[1]![0]! : summary);
 /** 0 stands for a blank cell, as it does for every length. */
 const lengthOr = (cell: unknown): number | null => (typeof cell === "number" && cell !== 0 ? cell : null);
@@ -89,22 +89,22 @@ function says({ measured, target, toFile }: Omit<RingRow, "says">): string {
   return wider > 0 ? `open enough: ${wider} wider than the target ${target}` : `exactly the target ${target}`;
 }
 
-function written(book: Book, { rings, perBore }: RingInputs, place: Place, rows: readonly RingRow[]): Written {
+function written(book: WorkbookCells, { rings, perBore }: RingInputs, place: PlanTarget, rows: readonly RingRow[]): WrittenPlan {
   const sources = [perBore, ...rings.flatMap(({ measured, target, bore }) => [measured, target, bore])].filter((one): one is Area => isArea(one));
   if (place.as === "values" || !rings.every(({ measured }) => isArea(measured))) {
-    const table = rows.map((row): Content[] => [row.name, row.measured ?? "", row.target ?? "", row.toFile ?? row.says]);
-    return lay(book, place, "values", valueParts([["ring", "measured", "target", "to file"], ...table], place.date), sources);
+    const table = rows.map((row): PlannedContent[] => [row.name, row.measured ?? "", row.target ?? "", row.toFile ?? row.says]);
+    return planEdits(book, place, "values", valueParts([["ring", "measured", "target", "to file"], ...table], place.date), sources);
   }
   const { sheet, row, column } = place.at;
-  const lines = rings.map((ring, at): Content[] => {
+  const lines = rings.map((ring, at): PlannedContent[] => {
     const target = { sheet, row: row + 1 + at, column: column + 1, rows: 1, columns: 1 };
     return [ring.name, targetContent(book, ring, perBore, sheet), { formula: formulaOf(ringGapFile, [ring.measured, target], sheet) }];
   });
-  return lay(book, place, "formulas", [{ row: 0, column: 0, cells: [["ring", "target", "to file"], ...lines] }], sources);
+  return planEdits(book, place, "formulas", [{ row: 0, column: 0, cells: [["ring", "target", "to file"], ...lines] }], sources);
 }
 
-function targetContent(book: Book, { target, bore }: RingInput, perBore: Given, sheet: string): Content {
-  if (target !== undefined) return isArea(target) ? { formula: `=${reference(target, sheet)}` } : ((argumentOf(book, target) as Content) ?? "");
+function targetContent(book: WorkbookCells, { target, bore }: RingInput, perBore: PlanInput, sheet: string): PlannedContent {
+  if (target !== undefined) return isArea(target) ? { formula: `=${reference(target, sheet)}` } : ((argumentOf(book, target) as PlannedContent) ?? "");
   if (bore === undefined) return "";
   const size = isSeveral(book, bore) ? `INDEX(${callOf(boreSummary, oneBore(book, bore), sheet)},2,1)` : undefined;
   return { formula: formulaOf(ringGapTarget, [size === undefined ? bore : { formula: size }, perBore], sheet) };

@@ -1,20 +1,20 @@
 import { broadcast } from "../core/broadcast.ts";
 import { Fault } from "../core/fault.ts";
 import { CHECK_PREFIX, sentence } from "../core/sentences.ts";
-import { type Area, Book } from "../formula/workbook-cells.ts";
+import { type Area, WorkbookCells } from "../formula/workbook-cells.ts";
 import { shimPlan } from "../functions/valves/shim-plan.ts";
 import type { WorkbookSnapshot } from "../workbook/port.ts";
-import { argumentOf, blockOf, formulaOf, type Given, isArea, lengthsIn } from "./inputs.ts";
-import { type Content, lay, NOT_WRITTEN, type Place, valueParts, type Written } from "./placement.ts";
+import { argumentOf, blockOf, formulaOf, inputLengths, isArea, type PlanInput } from "./inputs.ts";
+import { NOTHING_WRITTEN, type PlannedContent, type PlanTarget, planEdits, valueParts, type WrittenPlan } from "./placement.ts";
 
 /** Inputs as SHIMPLAN takes them. */
 export interface ShimInputs {
-  installed: Given;
-  clearance: Given;
-  least: Given;
-  most: Given;
-  spares?: Given;
-  step?: Given;
+  installed: PlanInput;
+  clearance: PlanInput;
+  least: PlanInput;
+  most: PlanInput;
+  spares?: PlanInput;
+  step?: PlanInput;
   /** What the sheet calls the valves, along the rows of `installed`. */
   names?: readonly string[];
 }
@@ -33,7 +33,7 @@ interface ValveRow {
   says: string;
 }
 
-interface ShimPlanned extends Written {
+interface ShimPlanned extends WrittenPlan {
   valves: ValveRow[];
   /** Shims to buy, each size once. */
   buy: { size: number; count: number }[];
@@ -46,9 +46,9 @@ interface ShimPlanned extends Written {
 }
 
 /** Which shim goes where, what to buy, and how that is written into the sheet. */
-export function planShims(snapshot: WorkbookSnapshot, inputs: ShimInputs, place?: Place): ShimPlanned {
-  const book = new Book(snapshot);
-  const nothing: ShimPlanned = { ...NOT_WRITTEN, valves: [], buy: [], leftOver: [], badSpares: [], fault: null, notes: shimPlan.notes ?? [] };
+export function planShims(snapshot: WorkbookSnapshot, inputs: ShimInputs, place?: PlanTarget): ShimPlanned {
+  const book = new WorkbookCells(snapshot);
+  const nothing: ShimPlanned = { ...NOTHING_WRITTEN, valves: [], buy: [], leftOver: [], badSpares: [], fault: null, notes: shimPlan.notes ?? [] };
   const { installed, clearance, least, most, spares, step } = inputs;
   const givens = [installed, clearance, least, most, spares, step];
   const made = broadcast(
@@ -58,25 +58,25 @@ export function planShims(snapshot: WorkbookSnapshot, inputs: ShimInputs, place?
   if (made instanceof Fault) return { ...nothing, fault: sentence(made) };
   if (!Array.isArray(made)) return nothing;
   const nameOf = (number: number) => inputs.names?.[number - 1] ?? `valve ${number}`;
-  const [installedNow, measured] = [lengthsIn(book, installed), lengthsIn(book, clearance)];
+  const [installedNow, measured] = [inputLengths(book, installed), inputLengths(book, clearance)];
   const rows = made.slice(1);
   const valves = rows
     .filter(([number]) => number !== "")
     .map((row) => valveRow(row, nameOf, installedNow[(row[0] as number) - 1] ?? null, measured[(row[0] as number) - 1] ?? null));
   const badSpares = rows.filter(([number]) => number === "").map(([, text, from]) => `${from}: ${String(text).slice(CHECK_PREFIX.length)}`);
-  const plan = { ...nothing, valves, buy: bought(valves), leftOver: leftOver(rows, valves, lengthsIn(book, spares)), badSpares };
+  const plan = { ...nothing, valves, buy: bought(valves), leftOver: leftOver(rows, valves, inputLengths(book, spares)), badSpares };
   if (!place) return plan;
   const sources = givens.filter((given): given is Area => isArea(given));
   if (place.as === "values" || !isArea(installed) || !isArea(clearance)) {
     const table = [made[0]!, ...valves.map((valve) => [valve.name, valve.shim ?? valve.says, valve.from ?? valve.source ?? "", valve.clearance ?? ""])];
-    return { ...plan, ...lay(book, place, "values", valueParts(table, place.date), sources) };
+    return { ...plan, ...planEdits(book, place, "values", valueParts(table, place.date), sources) };
   }
   const part = { row: 0, column: 0, cells: [[{ formula: formulaOf(shimPlan, givens, place.at.sheet) }]] };
-  return { ...plan, ...lay(book, place, "formulas", [{ ...part, fills: { rows: mostRows(book, inputs), columns: made[0]!.length } }], sources) };
+  return { ...plan, ...planEdits(book, place, "formulas", [{ ...part, fills: { rows: mostRows(book, inputs), columns: made[0]!.length } }], sources) };
 }
 
 /** Rows that the formula can come to fill: its head, every valve and, at worst, every spare that is no good. */
-const mostRows = (book: Book, { installed, spares }: ShimInputs): number =>
+const mostRows = (book: WorkbookCells, { installed, spares }: ShimInputs): number =>
   1 + blockOf(book, installed).flat().length + (spares ? blockOf(book, spares).flat().length : 0);
 
 type NameOf = (number: number) => string;
@@ -105,7 +105,7 @@ function bought(valves: readonly ValveRow[]): ShimPlanned["buy"] {
 }
 
 /** A valve that has no plan yet keeps its shim; every other shim that is not taken is left over. */
-function leftOver(rows: readonly (readonly Content[])[], valves: readonly ValveRow[], spares: readonly (number | null)[]): ShimPlanned["leftOver"] {
+function leftOver(rows: readonly (readonly PlannedContent[])[], valves: readonly ValveRow[], spares: readonly (number | null)[]): ShimPlanned["leftOver"] {
   const taken = new Set(rows.map(([number, , from]) => (from === "its own" ? `valve ${number}` : from)));
   const out = valves.flatMap(({ name, installed, shim }, at) =>
     installed === null || shim === null || taken.has(`valve ${at + 1}`) ? [] : [{ size: installed, from: name }],

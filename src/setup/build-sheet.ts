@@ -1,9 +1,9 @@
 import type { NameSpec } from "../workbook/sheet-spec.ts";
-import type { Choices } from "./choices.ts";
-import { boreHeadings, type Given } from "./columns.ts";
+import type { BuildSheetChoices } from "./choices.ts";
+import { boreHeadings, type SetupContext } from "./columns.ts";
 import { boresPage, pistonsPage, ringsPage, volumesPage } from "./cylinder-sheets.ts";
 import { enginePage } from "./engine-sheet.ts";
-import { type Judged, limitsPage, summaryPage } from "./limit-and-summary-sheets.ts";
+import { limitsPage, summaryPage, type VerdictColumn } from "./limit-and-summary-sheets.ts";
 import type { BuildSheet } from "./model.ts";
 import { secondReadingsPage, testsPage } from "./test-and-second-reading-sheets.ts";
 import { runInPage, valvesPage } from "./valve-and-run-in-sheets.ts";
@@ -12,10 +12,10 @@ import { runInPage, valvesPage } from "./valve-and-run-in-sheets.ts";
  * An ordinary workbook for one engine: tables to type into, our functions beside them, no macros.
  * Every limit is blank until the shop types it.
  */
-export function describeBuildSheet(choices: Choices): BuildSheet {
+export function buildSheetSpec(choices: BuildSheetChoices): BuildSheet {
   const { page: enginesPage, engine } = enginePage(choices);
   const { page: limitPage, limits } = limitsPage(choices);
-  const given: Given = { choices, engine, limits };
+  const given: SetupContext = { choices, engine, limits };
   const { page: borePage, bores } = boresPage(given);
   const { page: pistonPage, pistons } = pistonsPage(given, bores);
   const { page: ringPage, rings } = ringsPage(given);
@@ -24,7 +24,7 @@ export function describeBuildSheet(choices: Choices): BuildSheet {
   const { page: testPage, tests, spread } = testsPage(given);
   const { page: logPage, recheck } = runInPage(given, valves);
   const second = choices.secondReadings ? secondReadingsPage(given, bores, pistons) : undefined;
-  const judged: Judged[] = [
+  const judged: VerdictColumn[] = [
     { name: "Taper", table: bores, heading: "Taper verdict" },
     { name: "Out-of-round", table: bores, heading: "Out-of-round verdict" },
     { name: "Bore wear", table: bores, heading: "Wear verdict" },

@@ -51,10 +51,10 @@ const choicesSchema = z.strictObject(
   },
 );
 
-export type Choices = z.output<typeof choicesSchema>;
+export type BuildSheetChoices = z.output<typeof choicesSchema>;
 
 /** The choices, completed with what was left out, or a sentence for each one that cannot be. */
-export function readChoices(given: unknown): { choices: Choices } | { sentences: string[] } {
+export function readChoices(given: unknown): { choices: BuildSheetChoices } | { sentences: string[] } {
   const read = choicesSchema.safeParse(given);
   return read.success ? { choices: read.data } : { sentences: read.error.issues.map(({ message }) => message) };
 }

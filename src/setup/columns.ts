@@ -1,5 +1,5 @@
-import type { Choices } from "./choices.ts";
-import type { Column, RowAt, TableAt } from "./page.ts";
+import type { BuildSheetChoices } from "./choices.ts";
+import type { RowAt, SheetColumn, TableAt } from "./page.ts";
 
 /** What the places of readings are called, by how many there are. */
 const HEIGHTS: Readonly<Record<number, readonly string[]>> = {
@@ -33,8 +33,8 @@ export function boreHeadings(heights: number, axes: number): string[] {
 }
 
 /** What every page needs to know: the choices, and where the engine's data and the limits stand. */
-export interface Given {
-  choices: Choices;
+export interface SetupContext {
+  choices: BuildSheetChoices;
   engine: EngineAt;
   limits: LimitsAt;
 }
@@ -56,18 +56,18 @@ export interface LimitsAt {
 
 export const CAUTION = "Figures come from the readings and limits typed here; the maker's service manual and a qualified technician decide.";
 
-export const lengthFormat = ({ unit }: Choices): string => (unit === "mm" ? "0.000" : "0.0000");
+export const lengthFormat = ({ unit }: BuildSheetChoices): string => (unit === "mm" ? "0.000" : "0.0000");
 
-export const pressureUnit = ({ unit }: Choices): string => (unit === "mm" ? "bar" : "psi");
+export const pressureUnit = ({ unit }: BuildSheetChoices): string => (unit === "mm" ? "bar" : "psi");
 
-export const volumeUnit = ({ unit }: Choices): string => (unit === "mm" ? "cm³" : "in³");
+export const volumeUnit = ({ unit }: BuildSheetChoices): string => (unit === "mm" ? "cm³" : "in³");
 
 export const DATE_FORMAT = "yyyy\\-mm\\-dd";
 
-export const cylinderColumn: Column = { heading: "Cylinder", look: "label", width: 9, cell: ({ index }) => index + 1 };
+export const cylinderColumn: SheetColumn = { heading: "Cylinder", look: "label", width: 9, cell: ({ index }) => index + 1 };
 
 /** A column of lengths that people type. */
-export const lengthColumn = (heading: string, choices: Choices, width?: number): Column => ({
+export const lengthColumn = (heading: string, choices: BuildSheetChoices, width?: number): SheetColumn => ({
   heading,
   look: "typed",
   format: lengthFormat(choices),
@@ -76,19 +76,24 @@ export const lengthColumn = (heading: string, choices: Choices, width?: number):
 });
 
 /** A column of clearances of valves, which can be tight. */
-export const valveClearanceColumn = (heading: string, choices: Choices): Column => ({
+export const valveClearanceColumn = (heading: string, choices: BuildSheetChoices): SheetColumn => ({
   ...lengthColumn(heading, choices),
   rule: { rule: { kind: "at least zero" }, sentence: `A length in ${choices.unit}, 0 for a tight valve, typed as a number.` },
 });
 
-export const numberColumn = (heading: string, format: string, sentence: string, kind: "above zero" | "at least zero" | "number" = "above zero"): Column => ({
+export const numberColumn = (
+  heading: string,
+  format: string,
+  sentence: string,
+  kind: "above zero" | "at least zero" | "number" = "above zero",
+): SheetColumn => ({
   heading,
   look: "typed",
   format,
   rule: { rule: { kind }, sentence },
 });
 
-export const dateColumn = (heading: string): Column => ({
+export const dateColumn = (heading: string): SheetColumn => ({
   heading,
   look: "typed",
   format: DATE_FORMAT,
@@ -97,7 +102,7 @@ export const dateColumn = (heading: string): Column => ({
 });
 
 /** A column of results. */
-export const resultColumn = (heading: string, format: string, cell: (row: RowAt) => string, width?: number): Column => ({
+export const resultColumn = (heading: string, format: string, cell: (row: RowAt) => string, width?: number): SheetColumn => ({
   heading,
   look: "result",
   format,
@@ -106,7 +111,12 @@ export const resultColumn = (heading: string, format: string, cell: (row: RowAt)
 });
 
 /** A column of verdicts on another column of the table, by the limits of its characteristic. */
-export function verdictColumn({ engine, limits }: Given, on: string, characteristic: string | ((index: number) => string), uncertaintyOf?: string): Column {
+export function verdictColumn(
+  { engine, limits }: SetupContext,
+  on: string,
+  characteristic: string | ((index: number) => string),
+  uncertaintyOf?: string,
+): SheetColumn {
   const uncertainty = uncertaintyOf ? engine.uncertainty(uncertaintyOf) : "";
   return {
     heading: `${on} verdict`,

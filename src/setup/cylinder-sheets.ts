@@ -1,25 +1,25 @@
 import {
   boreHeadings,
   cylinderColumn,
-  type Given,
   lengthColumn,
   lengthFormat,
   numberColumn,
   RINGS,
   resultColumn,
+  type SetupContext,
   verdictColumn,
   volumeUnit,
   whenFilled,
 } from "./columns.ts";
-import { Page, type TableAt } from "./page.ts";
+import { SheetBuilder, type TableAt } from "./page.ts";
 
 /** Bore readings, one bore a row, and what they come to. */
-export function boresPage(given: Given): { page: Page; bores: TableAt } {
+export function boresPage(given: SetupContext): { page: SheetBuilder; bores: TableAt } {
   const { choices, engine } = given;
   const headings = boreHeadings(choices.heights, choices.axes);
   const [first, last] = [headings[0]!, headings.at(-1)!];
   const format = lengthFormat(choices);
-  const page = new Page("Bores", "Bores", [
+  const page = new SheetBuilder("Bores", "Bores", [
     `Diameters in ${choices.unit}. Heights from the top: just below the top of ring travel first. Thrust is across the crankshaft, pin along it; the other axes by their angle from thrust.`,
   ]);
   const bores = page.table(
@@ -42,11 +42,11 @@ export function boresPage(given: Given): { page: Page; bores: TableAt } {
 }
 
 /** Piston skirts and pins, and the clearances that they leave. */
-export function pistonsPage(given: Given, bores: TableAt): { page: Page; pistons: TableAt } {
+export function pistonsPage(given: SetupContext, bores: TableAt): { page: SheetBuilder; pistons: TableAt } {
   const { choices } = given;
   const headings = boreHeadings(choices.heights, choices.axes);
   const format = lengthFormat(choices);
-  const page = new Page("Pistons", "Pistons and pins", [
+  const page = new SheetBuilder("Pistons", "Pistons and pins", [
     `Diameters in ${choices.unit}. Skirt at 90° to the pin, at the height that the maker's service manual says. Clearance is to the smallest reading of the bore.`,
   ]);
   const readings = (index: number) => bores.span(headings[0]!, headings.at(-1)!, index);
@@ -71,12 +71,12 @@ export function pistonsPage(given: Given, bores: TableAt): { page: Page; pistons
 }
 
 /** Ring end gaps and side clearances, one ring a row. */
-export function ringsPage(given: Given): { page: Page; rings: TableAt } {
+export function ringsPage(given: SetupContext): { page: SheetBuilder; rings: TableAt } {
   const { choices, limits } = given;
   const format = lengthFormat(choices);
   const ringOf = (index: number) => RINGS[index % RINGS.length]!;
   const limitOf = (kind: string) => (index: number) => `${kind}, ${ringOf(index).toLowerCase()}`;
-  const page = new Page("Rings", "Rings", [
+  const page = new SheetBuilder("Rings", "Rings", [
     `In ${choices.unit}. End gap with the ring square in its own bore, at the bottom of ring travel. To file: what is missing to the least gap of the limits.`,
   ]);
   const rings = page.table(
@@ -100,12 +100,12 @@ export function ringsPage(given: Given): { page: Page; rings: TableAt } {
 }
 
 /** Volumes of each cylinder, its compression ratio and its squish. */
-export function volumesPage(given: Given, bores: TableAt): { page: Page; volumes: TableAt } {
+export function volumesPage(given: SetupContext, bores: TableAt): { page: SheetBuilder; volumes: TableAt } {
   const { choices, engine } = given;
   const headings = boreHeadings(choices.heights, choices.axes);
   const unit = `"${choices.unit}"`;
   const volume = volumeUnit(choices);
-  const page = new Page("Volumes", "Volumes and compression ratio", [
+  const page = new SheetBuilder("Volumes", "Volumes and compression ratio", [
     `Volumes in ${volume}, lengths in ${choices.unit}. Chamber by burette. Piston crown: dish +, dome −, flat 0. Deck: piston below the face +, proud of it −.`,
   ]);
   const volumes = page.table(

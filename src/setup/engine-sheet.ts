@@ -1,6 +1,6 @@
-import type { Choices } from "./choices.ts";
+import type { BuildSheetChoices } from "./choices.ts";
 import { CAUTION, DATE_FORMAT, dateColumn, type EngineAt, lengthFormat, numberColumn, pressureUnit, resultColumn, whenFilled } from "./columns.ts";
-import { type Column, Page, type TableAt } from "./page.ts";
+import { SheetBuilder, type SheetColumn, type TableAt } from "./page.ts";
 
 type Kind = "text" | "length" | "date" | "hours" | "number" | "fixed";
 
@@ -15,7 +15,7 @@ interface Item {
 
 const GAUGES = 10;
 
-function items(choices: Choices): Item[] {
+function items(choices: BuildSheetChoices): Item[] {
   const { cylinders, heights, axes, valves, unit } = choices;
   const isMetric = unit === "mm";
   return [
@@ -48,7 +48,7 @@ const CORNERS: Readonly<Record<"first" | "second", Record<"bores" | "skirts", st
 };
 
 /** What is measured with a gauge. */
-function measured({ secondReadings }: Choices): string[] {
+function measured({ secondReadings }: BuildSheetChoices): string[] {
   const { first, second } = CORNERS;
   return [
     first.bores,
@@ -67,7 +67,7 @@ function measured({ secondReadings }: Choices): string[] {
 }
 
 /** Results that two readings go into, by the readings. */
-function results({ secondReadings }: Choices): [string, string, string][] {
+function results({ secondReadings }: BuildSheetChoices): [string, string, string][] {
   const { first, second } = CORNERS;
   return [
     ["Taper and out-of-round", first.bores, first.bores],
@@ -86,8 +86,8 @@ function results({ secondReadings }: Choices): [string, string, string][] {
 }
 
 /** Whose engine it is, what it is like, and what it was measured with. */
-export function enginePage(choices: Choices): { page: Page; engine: EngineAt } {
-  const page = new Page("Engine", "Build sheet", [
+export function enginePage(choices: BuildSheetChoices): { page: SheetBuilder; engine: EngineAt } {
+  const page = new SheetBuilder("Engine", "Build sheet", [
     "Shaded cells are typed, the others are calculated. Nothing here is known to the sheet until you type it.",
     CAUTION,
   ]);
@@ -125,7 +125,7 @@ export function enginePage(choices: Choices): { page: Page; engine: EngineAt } {
   };
 }
 
-const itemColumns = (list: readonly Item[], choices: Choices): Column[] => [
+const itemColumns = (list: readonly Item[], choices: BuildSheetChoices): SheetColumn[] => [
   { heading: "Item", look: "label", width: 31, cell: ({ index }) => list[index]!.name },
   { heading: "Entry", look: "typed", width: 18, cell: ({ index }) => list[index]!.entry ?? "", special: (index) => specialEntry(list[index]!, choices) },
   { heading: "Unit", look: "label", width: 12, cell: ({ index }) => list[index]!.unit ?? "" },
@@ -133,7 +133,7 @@ const itemColumns = (list: readonly Item[], choices: Choices): Column[] => [
 ];
 
 /** Each entry has a rule and a format of its own. */
-function specialEntry({ kind, entry = "" }: Item, choices: Choices): ReturnType<NonNullable<Column["special"]>> {
+function specialEntry({ kind, entry = "" }: Item, choices: BuildSheetChoices): ReturnType<NonNullable<SheetColumn["special"]>> {
   switch (kind) {
     case "length":
       return { format: lengthFormat(choices), rule: { rule: { kind: "above zero" }, sentence: `A length in ${choices.unit} above 0, typed as a number.` } };
@@ -153,7 +153,7 @@ function specialEntry({ kind, entry = "" }: Item, choices: Choices): ReturnType<
   }
 }
 
-const gaugeColumns = (): Column[] => [
+const gaugeColumns = (): SheetColumn[] => [
   { heading: "Gauge id", look: "typed" },
   { heading: "Kind", look: "typed" },
   numberColumn("Resolution", "General", "The smallest step that the gauge shows, as a number."),
@@ -163,7 +163,7 @@ const gaugeColumns = (): Column[] => [
   { heading: "Certificate", look: "typed", width: 14 },
 ];
 
-function measurementColumns(names: readonly string[], gauges: TableAt): Column[] {
+function measurementColumns(names: readonly string[], gauges: TableAt): SheetColumn[] {
   const found = (heading: string, gauge: string) => `INDEX(${gauges.body(heading)},MATCH(${gauge},${gauges.body("Gauge id")},0))`;
   const looked = (heading: string, gauge: string) => whenFilled([gauge], `IFERROR(IF(${found(heading, gauge)}="","",${found(heading, gauge)}),"")`);
   return [
@@ -183,7 +183,7 @@ function measurementColumns(names: readonly string[], gauges: TableAt): Column[]
   ];
 }
 
-function resultColumns(pairs: readonly [string, string, string][], measurements: TableAt, names: readonly string[]): Column[] {
+function resultColumns(pairs: readonly [string, string, string][], measurements: TableAt, names: readonly string[]): SheetColumn[] {
   return [
     { heading: "Result", look: "label", cell: ({ index }) => pairs[index]![0] },
     {

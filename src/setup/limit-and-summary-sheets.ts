@@ -1,6 +1,6 @@
-import type { Choices } from "./choices.ts";
-import { CAUTION, type Given, type LimitsAt, lengthFormat, numberColumn, pressureUnit, whenFilled } from "./columns.ts";
-import { type Column, Page, type TableAt } from "./page.ts";
+import type { BuildSheetChoices } from "./choices.ts";
+import { CAUTION, type LimitsAt, lengthFormat, numberColumn, pressureUnit, type SetupContext, whenFilled } from "./columns.ts";
+import { SheetBuilder, type SheetColumn, type TableAt } from "./page.ts";
 
 /** Rows for limits of the shop's own. */
 const SPARE = 6;
@@ -8,7 +8,7 @@ const SPARE = 6;
 const FIRST = 3;
 
 /** What the sheets judge, with the unit of its limits. None has a limit until the shop types one. */
-function characteristics(choices: Choices): [string, string][] {
+function characteristics(choices: BuildSheetChoices): [string, string][] {
   const { cylinders, unit } = choices;
   const pressure = pressureUnit(choices);
   return [
@@ -36,9 +36,9 @@ function characteristics(choices: Choices): [string, string][] {
 }
 
 /** The limits, typed by the shop from the maker's service manual. */
-export function limitsPage(choices: Choices): { page: Page; limits: LimitsAt } {
+export function limitsPage(choices: BuildSheetChoices): { page: SheetBuilder; limits: LimitsAt } {
   const list = characteristics(choices);
-  const page = new Page("Limits", "Limits", [
+  const page = new SheetBuilder("Limits", "Limits", [
     "Type them from the maker's service manual and say where they stand. One side may stay blank. Near: the distance from a limit inside which a value is called near it.",
   ]);
   const limit = (heading: string) =>
@@ -69,7 +69,7 @@ export function limitsPage(choices: Choices): { page: Page; limits: LimitsAt } {
 }
 
 /** A column of verdicts that the summary counts. */
-export interface Judged {
+export interface VerdictColumn {
   name: string;
   table: TableAt;
   heading: string;
@@ -80,8 +80,8 @@ const WORDS = ["within", "near limit", "not proven", "over", "under"] as const;
 const inCapitals = (word: string): string => `${word.charAt(0).toUpperCase()}${word.slice(1)}`;
 
 /** What the whole workbook comes to: verdicts counted by characteristic. */
-export function summaryPage({ engine }: Given, judged: readonly Judged[]): Page {
-  const page = new Page("Summary", "Summary", [CAUTION]);
+export function summaryPage({ engine }: SetupContext, judged: readonly VerdictColumn[]): SheetBuilder {
+  const page = new SheetBuilder("Summary", "Summary", [CAUTION]);
   const identity = ["Owner", "Job", "Engine", "Serial number", "Hours run", "Built on", "Built by"];
   identity.forEach((item, i) => {
     page.put(3 + i, 0, item, "label");
@@ -91,7 +91,7 @@ export function summaryPage({ engine }: Given, judged: readonly Judged[]): Page 
   page.put(row, 0, "Gauges past their date", "label");
   page.put(row, 1, `=COUNTIF(${engine.measurements.body("Calibration")},"past its date")`, "result");
   const body = (index: number) => judged[index]!.table.body(judged[index]!.heading);
-  const count = (word: string): Column => ({
+  const count = (word: string): SheetColumn => ({
     heading: inCapitals(word),
     look: "result",
     width: 12,

@@ -1,6 +1,6 @@
 import { cellName, columnLetters, type Rectangle } from "../workbook/address.ts";
 import type { CellSpec, CellStyle, Rule, SheetSpec, TableSpec, Validation } from "../workbook/sheet-spec.ts";
-import type { Choices } from "./choices.ts";
+import type { BuildSheetChoices } from "./choices.ts";
 
 /** A row of a table while its cells are made: where its columns stand. */
 export interface RowAt {
@@ -13,7 +13,7 @@ export interface RowAt {
   body(heading: string): string;
 }
 
-export interface Column {
+export interface SheetColumn {
   heading: string;
   look: "label" | "typed" | "result" | "plain";
   width?: number;
@@ -77,10 +77,10 @@ const prefix = (sheet: string): string => `${/^[A-Za-z]+$/.test(sheet) ? sheet :
 
 /** Least width of a column of numbers, in characters; a heading gets two lines. */
 const USUAL_WIDTH = 11;
-const widthOf = ({ heading, width = USUAL_WIDTH }: Column): number => Math.max(width, Math.ceil(heading.length / 2) + 4);
+const widthOf = ({ heading, width = USUAL_WIDTH }: SheetColumn): number => Math.max(width, Math.ceil(heading.length / 2) + 4);
 
 /** One sheet while it is being described. */
-export class Page {
+export class SheetBuilder {
   readonly #cells: CellSpec[] = [];
   readonly #tables: TableSpec[] = [];
   readonly #validations: Validation[] = [];
@@ -108,7 +108,7 @@ export class Page {
     this.#frozen = { rows, columns };
   }
 
-  table(name: string, row: number, columns: readonly Column[], rows: number): TableAt {
+  table(name: string, row: number, columns: readonly SheetColumn[], rows: number): TableAt {
     const described: TableSpec = { name, row, column: 0, rows, headings: columns.map(({ heading }) => heading) };
     this.#tables.push(described);
     columns.forEach((column, c) => {
@@ -131,7 +131,7 @@ export class Page {
     this.#validations.push({ area: { row, column, rows: 1, columns: 1 }, rule, sentence });
   }
 
-  described({ unit }: Choices): SheetSpec {
+  described({ unit }: BuildSheetChoices): SheetSpec {
     return {
       name: this.name,
       widths: this.#widths,

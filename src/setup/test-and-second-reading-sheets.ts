@@ -2,23 +2,23 @@ import {
   axisNames,
   boreHeadings,
   cylinderColumn,
-  type Given,
   heightNames,
   lengthColumn,
   lengthFormat,
   numberColumn,
   pressureUnit,
   resultColumn,
+  type SetupContext,
   verdictColumn,
   whenFilled,
 } from "./columns.ts";
-import { type Column, Page, type TableAt } from "./page.ts";
+import { SheetBuilder, type SheetColumn, type TableAt } from "./page.ts";
 
 /** Compression and leak-down tests of the assembled engine. */
-export function testsPage(given: Given): { page: Page; tests: TableAt; spread: TableAt | undefined } {
+export function testsPage(given: SetupContext): { page: SheetBuilder; tests: TableAt; spread: TableAt | undefined } {
   const { choices } = given;
   const unit = pressureUnit(choices);
-  const page = new Page("Tests", "Compression and leak-down tests", [
+  const page = new SheetBuilder("Tests", "Compression and leak-down tests", [
     `Pressures in ${unit}. For a compression test ignition off and fuel shut off, all plugs out, throttle open. Stand clear of all that turns.`,
     "Under leak-down air the engine can turn over with great force: piston at top dead centre, crank held, hands and tools clear.",
   ]);
@@ -51,7 +51,7 @@ export function testsPage(given: Given): { page: Page; tests: TableAt; spread: T
 }
 
 /** What the highest of several cylinders has more than the lowest. */
-const spreadTable = (page: Page, given: Given, tests: TableAt): TableAt =>
+const spreadTable = (page: SheetBuilder, given: SetupContext, tests: TableAt): TableAt =>
   page.table(
     "PressureSpread",
     3 + given.choices.cylinders + 3,
@@ -64,10 +64,10 @@ const spreadTable = (page: Page, given: Given, tests: TableAt): TableAt =>
   );
 
 /** The same parts measured by a second person: where the two disagree by more than their gauges can. */
-export function secondReadingsPage(given: Given, bores: TableAt, pistons: TableAt): { page: Page; tables: TableAt[] } {
+export function secondReadingsPage(given: SetupContext, bores: TableAt, pistons: TableAt): { page: SheetBuilder; tables: TableAt[] } {
   const { choices } = given;
   const { cylinders, heights, axes, unit } = choices;
-  const page = new Page("Second readings", "Second readings", [
+  const page = new SheetBuilder("Second readings", "Second readings", [
     `Diameters in ${unit}, read by a second person who has not seen the first readings. The two may differ by the uncertainty of their difference.`,
   ]);
   const headings = boreHeadings(heights, axes);
@@ -99,7 +99,7 @@ export function secondReadingsPage(given: Given, bores: TableAt, pistons: TableA
   return { page, tables: [first, second] };
 }
 
-function comparing({ choices, engine }: Given, firstReading: (row: { index: number }) => string, of: string): Column[] {
+function comparing({ choices, engine }: SetupContext, firstReading: (row: { index: number }) => string, of: string): SheetColumn[] {
   const format = lengthFormat(choices);
   const allowed = engine.uncertainty(of);
   return [

@@ -1,20 +1,20 @@
-import type { Choices } from "./choices.ts";
+import type { BuildSheetChoices } from "./choices.ts";
 import {
   dateColumn,
-  type Given,
   lengthColumn,
   lengthFormat,
   numberColumn,
   resultColumn,
+  type SetupContext,
   valveClearanceColumn,
   valveNames,
   verdictColumn,
   whenFilled,
 } from "./columns.ts";
-import { type Column, Page, type TableAt } from "./page.ts";
+import { SheetBuilder, type SheetColumn, type TableAt } from "./page.ts";
 
 /** Which cylinder and valve a row is about, on every page with one valve a row. */
-function valveRows({ cylinders, valves }: Choices): { columns: Column[]; rows: number; isInlet(index: number): boolean } {
+function valveRows({ cylinders, valves }: BuildSheetChoices): { columns: SheetColumn[]; rows: number; isInlet(index: number): boolean } {
   const names = valveNames(valves);
   return {
     columns: [
@@ -27,12 +27,12 @@ function valveRows({ cylinders, valves }: Choices): { columns: Column[]; rows: n
 }
 
 /** Valve clearances, shims and stems, one valve a row. */
-export function valvesPage(given: Given): { page: Page; valves: TableAt } {
+export function valvesPage(given: SetupContext): { page: SheetBuilder; valves: TableAt } {
   const { choices, engine, limits } = given;
   const { columns, rows, isInlet } = valveRows(choices);
   const format = lengthFormat(choices);
   const limitOf = (kind: string) => (index: number) => `${kind}, ${isInlet(index) ? "inlet" : "exhaust"}`;
-  const page = new Page("Valves", "Valves", [
+  const page = new SheetBuilder("Valves", "Valves", [
     `In ${choices.unit}. Clearances cold unless the maker's service manual says otherwise. Valve springs are under load: use a compressor made for them, and keep clear.`,
   ]);
   const valves = page.table(
@@ -67,9 +67,9 @@ const STAGES = 8;
 const JOBS = ["Oil change", "Oil filter change", "Fuel filter change", "Re-check of valve clearance", "Re-tightening", "", "", ""];
 
 /** Running in: stages, what falls due at which hours, and the valve clearances measured again. */
-export function runInPage(given: Given, valves: TableAt): { page: Page; recheck: TableAt } {
+export function runInPage(given: SetupContext, valves: TableAt): { page: SheetBuilder; recheck: TableAt } {
   const { choices, engine, limits } = given;
-  const page = new Page("Run-in log", "Run-in log", [
+  const page = new SheetBuilder("Run-in log", "Run-in log", [
     "Stages and hours come from the maker's service manual. Running engines are hot and turn: guards on, sleeves tight, the space aired.",
   ]);
   const hours = (heading: string) => numberColumn(heading, "0.0", "Hours, typed as a number.", "at least zero");

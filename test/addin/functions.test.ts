@@ -5,7 +5,7 @@ import type { Result } from "../../src/core/cell.ts";
 import type { Example, Spec } from "../../src/core/define.ts";
 import { evaluateNode } from "../../src/formula/evaluate.ts";
 import { ownCalls, parseFormula } from "../../src/formula/parse.ts";
-import { EMPTY_BOOK } from "../../src/formula/workbook-cells.ts";
+import { NO_CELLS } from "../../src/formula/workbook-cells.ts";
 import { specs } from "../../src/functions/index.ts";
 import { associated, type Built, builtAddin, HostError, type HostFunction } from "./built.ts";
 
@@ -21,7 +21,7 @@ function hostArguments(spec: Spec, { formula }: Example): unknown[] {
   const [outer] = ownCalls(parseFormula(formula));
   const given = (outer!.arguments as unknown[]).map((node) => {
     if (!node) return null;
-    const value = evaluateNode(node as never, { book: EMPTY_BOOK, sheet: "" });
+    const value = evaluateNode(node as never, { book: NO_CELLS, sheet: "" });
     return Array.isArray(value) ? value : [[value]];
   });
   const all = spec.inputs.map((_, i) => given[i] ?? null);

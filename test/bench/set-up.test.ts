@@ -6,7 +6,7 @@ import { strFromU8, unzipSync } from "fflate";
 import { writeXlsx } from "../../src/buildsheet/setup/xlsx/write.ts";
 import { checkWorkbook } from "../../src/check/check-workbook.ts";
 import { openWorkbook } from "../../src/hosts/file.ts";
-import { describeBuildSheet } from "../../src/setup/build-sheet.ts";
+import { buildSheetSpec } from "../../src/setup/build-sheet.ts";
 import { placeName } from "../../src/workbook/address.ts";
 import { readXlsx } from "../../src/xlsx/read/read.ts";
 import { workbookBytes } from "../xlsx/workbook-bytes.ts";
@@ -86,7 +86,7 @@ test("a build sheet that is set up is found fault with in the same cells as one 
   await button("Check").click();
   await at.page.pane.locator(".counts").waitFor();
   const choices = { cylinders: 4, heights: 3, axes: 2, valves: 2, unit: "mm", secondReadings: false } as const;
-  const file = await openWorkbook(writeXlsx(describeBuildSheet(choices)), "new.xlsx");
+  const file = await openWorkbook(writeXlsx(buildSheetSpec(choices)), "new.xlsx");
   const { findings } = checkWorkbook(await file.read());
   expect(await at.page.pane.locator(".finding .place").allInnerTexts()).toEqual(findings.map(({ cell }) => placeName(cell)));
 }, 90_000);

@@ -1,7 +1,7 @@
 import { checkWorkbook } from "../../src/check/check-workbook.ts";
 import type { CheckResult, Finding } from "../../src/check/finding.ts";
 import { applyMapping } from "../../src/check/mapped-rows.ts";
-import { laidReadings } from "../../src/compare/from-workbook.ts";
+import { mappedReadings } from "../../src/compare/from-workbook.ts";
 import type { MemoryCell } from "../../src/hosts/memory.ts";
 import type { Mapping } from "../../src/layout/mapping.ts";
 import { proposeLayout } from "../../src/layout/propose.ts";
@@ -177,7 +177,7 @@ test("two ranges over the same cells count each of them once", async () => {
   const mapping = mappingOf(snapshot);
   const twice = { version: 1 as const, ranges: [...mapping.ranges, ...mapping.ranges] };
   expect(check(snapshot, twice)).toEqual(check(snapshot, mapping));
-  expect(laidReadings(snapshot, twice)).toHaveLength(1);
+  expect(mappedReadings(snapshot, twice)).toHaveLength(1);
 });
 
 test("a table in long form that check judges anyway is judged once, by what the layout says", async () => {

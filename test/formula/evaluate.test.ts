@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { HyperFormula } from "hyperformula";
 import { type Cell, isCellError } from "../../src/core/cell.ts";
 import { CannotTell, evaluateFormula, type FormulaContext } from "../../src/formula/evaluate.ts";
-import { Book } from "../../src/formula/workbook-cells.ts";
+import { WorkbookCells } from "../../src/formula/workbook-cells.ts";
 import { memoryHost } from "../../src/hosts/memory.ts";
 import { asWritten, EXAMPLES } from "../calc/examples.ts";
 
@@ -18,7 +18,7 @@ async function context(): Promise<FormulaContext> {
     { name: "Bores", cells: CELLS },
     { name: "Bore book", cells: [[73.1]] },
   ]).read();
-  return { book: new Book(snapshot), sheet: "Bores" };
+  return { book: new WorkbookCells(snapshot), sheet: "Bores" };
 }
 
 describe("every example of every function, without an engine", () => {

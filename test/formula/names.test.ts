@@ -1,6 +1,6 @@
 import { checkWorkbook } from "../../src/check/check-workbook.ts";
 import { CannotTell, evaluateFormula, type FormulaContext } from "../../src/formula/evaluate.ts";
-import { Book } from "../../src/formula/workbook-cells.ts";
+import { WorkbookCells } from "../../src/formula/workbook-cells.ts";
 import type { NameSnapshot, TableSnapshot, WorkbookSnapshot } from "../../src/workbook/port.ts";
 
 // Names as ECMA-376 part 1, 18.2.5, has them, references to tables as its 18.17.2.3 (structure references).
@@ -60,7 +60,7 @@ const RINGS = [
   [0.3, 0.4, null],
   [0.45, 0.5, null],
 ];
-const at = (sheet: string, row = 1, column = 2): FormulaContext => ({ book: new Book(snapshot(RINGS)), sheet, cell: { row, column } });
+const at = (sheet: string, row = 1, column = 2): FormulaContext => ({ book: new WorkbookCells(snapshot(RINGS)), sheet, cell: { row, column } });
 const why = (formula: string, context: FormulaContext) => (evaluateFormula(formula, context) as CannotTell).why;
 
 describe("names", () => {

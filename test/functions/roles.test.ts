@@ -1,4 +1,4 @@
-import { NOT_GIVEN } from "../../src/check/judge.ts";
+import { NO_INPUTS } from "../../src/check/judge.ts";
 import { isMeasuredInput, isOfEngine } from "../../src/core/define.ts";
 import { specByName, specs } from "../../src/functions/index.ts";
 
@@ -51,7 +51,7 @@ describe("what a function is", () => {
     const judging = specs.filter(({ role }) => role === "judges");
     for (const { name, inputs: given } of judging) {
       const roles = given.map(({ param }) => param.role);
-      expect([name, roles.filter((role) => !(role in NOT_GIVEN))]).toEqual([name, []]);
+      expect([name, roles.filter((role) => !(role in NO_INPUTS))]).toEqual([name, []]);
       expect(new Set(roles).size).toBe(roles.length);
       expect(roles).toEqual(expect.arrayContaining(["value", "lower", "upper"]));
     }

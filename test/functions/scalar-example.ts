@@ -4,12 +4,12 @@ import type { Spec } from "../../src/core/define.ts";
 import { Fault } from "../../src/core/fault.ts";
 import { evaluateNode } from "../../src/formula/evaluate.ts";
 import { type AstExpression, parseFormula } from "../../src/formula/parse.ts";
-import { EMPTY_BOOK } from "../../src/formula/workbook-cells.ts";
+import { NO_CELLS } from "../../src/formula/workbook-cells.ts";
 
 /** The arguments of an example's formula, as a sheet would hand them over. */
 export function argumentsOf(formula: string): Argument[] {
   const tree = parseFormula(formula) as unknown as { arguments: (AstExpression | null)[] };
-  return tree.arguments.map((node) => (node ? (evaluateNode(node, { book: EMPTY_BOOK, sheet: "" }) as Argument) : undefined));
+  return tree.arguments.map((node) => (node ? (evaluateNode(node, { book: NO_CELLS, sheet: "" }) as Argument) : undefined));
 }
 
 /** True for an input that is taken cell by cell and whose value can be any number within its bounds. */

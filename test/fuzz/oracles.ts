@@ -1,7 +1,7 @@
 import type { CheckResult } from "../../src/check/finding.ts";
 import { type Cell, isBlank, isCellError, isErrorCode } from "../../src/core/cell.ts";
 import { type CannotTell, evaluateFormula } from "../../src/formula/evaluate.ts";
-import { Book } from "../../src/formula/workbook-cells.ts";
+import { WorkbookCells } from "../../src/formula/workbook-cells.ts";
 import { cellName } from "../../src/workbook/address.ts";
 import type { WorkbookSnapshot } from "../../src/workbook/port.ts";
 import { UnreadableFile } from "../../src/xlsx/file-limits.ts";
@@ -54,7 +54,7 @@ export async function orRefused(work: () => FuzzOutcome | Promise<FuzzOutcome>, 
  * snapshot, and those of the small reader behind Check wherever it can tell.
  */
 export function expectReadersAgree(snapshot: WorkbookSnapshot): void {
-  const book = new Book(snapshot);
+  const book = new WorkbookCells(snapshot);
   const codes = typedCodes(snapshot);
   for (const { name, row, column, values, formulas } of snapshot.sheets) {
     for (const [r, line] of formulas.entries()) {

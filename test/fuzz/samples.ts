@@ -4,7 +4,7 @@ import { unzipSync } from "fflate";
 import { checkWorkbook } from "../../src/check/check-workbook.ts";
 import type { CheckResult } from "../../src/check/finding.ts";
 import { fileHost } from "../../src/hosts/file.ts";
-import { keptLayout } from "../../src/layout/mapping.ts";
+import { storedLayout } from "../../src/layout/mapping.ts";
 import { root } from "../../src/tools/paths.ts";
 import type { WorkbookSnapshot } from "../../src/workbook/port.ts";
 import type { WorkbookFile } from "../../src/xlsx/model.ts";
@@ -51,7 +51,7 @@ export const READINGS: readonly Buffer[] = ["readings.csv", "compare/build.csv",
 export async function calculated(book: WorkbookFile): Promise<CheckedSample> {
   const host = fileHost(book, "fuzz.xlsx");
   const snapshot = await host.read();
-  const { mapping } = await keptLayout(host);
+  const { mapping } = await storedLayout(host);
   return { snapshot, result: checkWorkbook(snapshot, mapping) };
 }
 

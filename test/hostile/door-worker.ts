@@ -3,7 +3,7 @@ import { basename, extname } from "node:path";
 import { checkCsv } from "../../src/buildsheet/csv.ts";
 import { checkWorkbook } from "../../src/check/check-workbook.ts";
 import { openWorkbook, UnreadableFile } from "../../src/hosts/file.ts";
-import { keptLayout } from "../../src/layout/mapping.ts";
+import { storedLayout } from "../../src/layout/mapping.ts";
 import { peakBytes } from "../helpers/peak.mjs";
 import type { Came } from "./door.ts";
 
@@ -17,7 +17,7 @@ async function come(path: string): Promise<Omit<Came, "seconds" | "megabytes">> 
     }
     const host = await openWorkbook(readFileSync(path), basename(path));
     const snapshot = await host.read();
-    const { mapping, notes } = await keptLayout(host);
+    const { mapping, notes } = await storedLayout(host);
     const { findings, rowsIn, checked, refused } = checkWorkbook(snapshot, mapping);
     return {
       counts: { rowsIn, checked, refused },

@@ -1,5 +1,5 @@
 import { memoryHost } from "../../src/hosts/memory.ts";
-import { isUnread, keepMapping, keptLayout, type MappedRange, type Mapping, NO_MAPPING, readMapping, recallMapping } from "../../src/layout/mapping.ts";
+import { isUnread, loadMapping, type MappedRange, type Mapping, NO_MAPPING, readMapping, storedLayout, storeMapping } from "../../src/layout/mapping.ts";
 import { LAYOUT_KEY } from "../../src/workbook/storage.ts";
 
 const RANGE: MappedRange = {
@@ -21,13 +21,13 @@ const MAPPING: Mapping = { version: 1, ranges: [RANGE] };
 
 test("what is kept in a workbook is recalled as it was", async () => {
   const host = memoryHost([{ name: "Bores", cells: [] }]);
-  expect(await recallMapping(host)).toBeNull();
-  expect(await keptLayout(host)).toEqual({ mapping: undefined, notes: [] });
-  await keepMapping(host, MAPPING);
-  expect(await recallMapping(host)).toEqual(MAPPING);
-  expect(await keptLayout(host)).toEqual({ mapping: MAPPING, notes: [] });
-  await keepMapping(host, NO_MAPPING);
-  expect(await recallMapping(host)).toBeNull();
+  expect(await loadMapping(host)).toBeNull();
+  expect(await storedLayout(host)).toEqual({ mapping: undefined, notes: [] });
+  await storeMapping(host, MAPPING);
+  expect(await loadMapping(host)).toEqual(MAPPING);
+  expect(await storedLayout(host)).toEqual({ mapping: MAPPING, notes: [] });
+  await storeMapping(host, NO_MAPPING);
+  expect(await loadMapping(host)).toBeNull();
 });
 
 test("what is no layout is refused with a sentence, and its use is a note", async () => {
@@ -46,11 +46,11 @@ test("what is no layout is refused with a sentence, and its use is a note", asyn
   );
   const host = memoryHost([{ name: "Bores", cells: [] }]);
   await host.storeText(LAYOUT_KEY, "{");
-  expect(await keptLayout(host)).toEqual({ mapping: undefined, notes: [`${damaged}: set it up again`] });
+  expect(await storedLayout(host)).toEqual({ mapping: undefined, notes: [`${damaged}: set it up again`] });
 });
 
 test("a layout that is none is not kept", async () => {
   const host = memoryHost([{ name: "Bores", cells: [] }]);
-  await expect(keepMapping(host, { version: 1, ranges: [{ ...RANGE, columns: -1 }] })).rejects.toThrow();
-  expect(await recallMapping(host)).toBeNull();
+  await expect(storeMapping(host, { version: 1, ranges: [{ ...RANGE, columns: -1 }] })).rejects.toThrow();
+  expect(await loadMapping(host)).toBeNull();
 });

@@ -1,5 +1,5 @@
 import { memoryHost } from "../../src/hosts/memory.ts";
-import { keepMapping, keptLayout, type Mapping } from "../../src/layout/mapping.ts";
+import { type Mapping, storedLayout, storeMapping } from "../../src/layout/mapping.ts";
 import { recallLayout } from "../../src/layout/recall.ts";
 
 const host = () => memoryHost([{ name: "Bores", cells: [[73.01]] }]);
@@ -20,10 +20,10 @@ test("a workbook without a layout of its own has none, and nothing is said", asy
 
 test("a layout that is kept, or why it cannot be used, is recalled as by whoever reads layouts", async () => {
   const kept = host();
-  await keepMapping(kept, MAPPING);
+  await storeMapping(kept, MAPPING);
   expect((await recallLayout(kept)).mapping?.ranges).toHaveLength(1);
   const damaged = host();
   await damaged.storeText("layout", "{");
   expect((await recallLayout(damaged)).notes).toEqual(["the saved layout of this workbook is damaged: set it up again"]);
-  for (const one of [kept, damaged]) expect(await recallLayout(one)).toEqual(await keptLayout(one));
+  for (const one of [kept, damaged]) expect(await recallLayout(one)).toEqual(await storedLayout(one));
 });

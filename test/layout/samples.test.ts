@@ -4,7 +4,7 @@ import { layoutSamples } from "../../samples/layouts/layouts.ts";
 import { checkWorkbook } from "../../src/check/check-workbook.ts";
 import type { Finding } from "../../src/check/finding.ts";
 import { openWorkbook } from "../../src/hosts/file.ts";
-import { isUnread, type Mapping, recallMapping } from "../../src/layout/mapping.ts";
+import { isUnread, loadMapping, type Mapping } from "../../src/layout/mapping.ts";
 import { proposeLayout } from "../../src/layout/propose.ts";
 import { root } from "../../src/tools/paths.ts";
 import { crosshatch, jsonLines } from "../cli/run.ts";
@@ -37,7 +37,7 @@ const placeless = ({ cell: _, ...finding }: Finding): Omit<Finding, "cell"> => f
 
 async function opened(file: string) {
   const host = await openWorkbook(readFileSync(path(file)), file);
-  const kept = await recallMapping(host);
+  const kept = await loadMapping(host);
   if (kept === null || isUnread(kept)) throw new Error(`${file} keeps no layout`);
   return { snapshot: await host.read(), kept };
 }

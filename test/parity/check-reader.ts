@@ -1,6 +1,6 @@
 import type { Cell } from "../../src/core/cell.ts";
 import { CannotTell, evaluateFormula } from "../../src/formula/evaluate.ts";
-import { Book } from "../../src/formula/workbook-cells.ts";
+import { WorkbookCells } from "../../src/formula/workbook-cells.ts";
 import type { Answer } from "./answer.ts";
 import { isError } from "./held.ts";
 import type { Input } from "./inputs.ts";
@@ -11,7 +11,7 @@ export function checkReader(calls: readonly Input[]): Answer[] {
   const { cells, formulas, rows, columns } = layOut(calls, "Inputs");
   const values: Cell[][] = Array.from({ length: rows }, () => new Array(columns).fill(null));
   for (const { row, column, held } of cells) values[row]![column] = held.value;
-  const book = new Book({ sheets: [{ name: "Inputs", row: 0, column: 0, values, formulas: values.map((line) => line.map(() => null)) }] });
+  const book = new WorkbookCells({ sheets: [{ name: "Inputs", row: 0, column: 0, values, formulas: values.map((line) => line.map(() => null)) }] });
   return formulas.map(({ formula }) => {
     const found = evaluateFormula(`=${formula}`, { book, sheet: "Inputs" });
     if (found instanceof CannotTell) return { fault: found.why };

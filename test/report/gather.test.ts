@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { openWorkbook } from "../../src/hosts/file.ts";
-import { keptLayout } from "../../src/layout/mapping.ts";
+import { storedLayout } from "../../src/layout/mapping.ts";
 import { gather, reportInput } from "../../src/report/gather/workbook.ts";
 import { root } from "../../src/tools/paths.ts";
 import { type Typed, workbook } from "../check/workbook.ts";
@@ -193,7 +193,7 @@ test("three layouts of a shop's own, without a formula in them, give the same bo
   const contents = await Promise.all(
     ["one-row-a-cylinder", "one-row-a-reading", "cylinders-across"].map(async (name) => {
       const host = await openWorkbook(readFileSync(join(root, "samples", "layouts", `${name}.xlsx`)), `${name}.xlsx`);
-      const { mapping } = await keptLayout(host);
+      const { mapping } = await storedLayout(host);
       return reportInput(await host.read(), mapping).content;
     }),
   );

@@ -1,6 +1,6 @@
 import { writeXlsx } from "../../src/buildsheet/setup/xlsx/write.ts";
 import { type FileHost, openWorkbook } from "../../src/hosts/file.ts";
-import { describeBuildSheet } from "../../src/setup/build-sheet.ts";
+import { buildSheetSpec } from "../../src/setup/build-sheet.ts";
 import { readChoices } from "../../src/setup/choices.ts";
 import type { BuildSheet } from "../../src/setup/model.ts";
 import type { WorkbookSnapshot } from "../../src/workbook/port.ts";
@@ -9,7 +9,7 @@ import type { WorkbookSnapshot } from "../../src/workbook/port.ts";
 export function described(given: object): BuildSheet {
   const read = readChoices(given);
   if ("sentences" in read) throw new Error(read.sentences.join("; "));
-  return describeBuildSheet(read.choices);
+  return buildSheetSpec(read.choices);
 }
 
 /** A new workbook, written, opened headless, and typed into by table, heading and row. */

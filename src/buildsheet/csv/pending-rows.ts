@@ -1,6 +1,6 @@
 import type { FindingKind, FindingSubject } from "../../check/finding.ts";
-import type { Suspicion } from "../../check/likely-slip.ts";
-import { ENOUGH, type Group, GroupWatch, isOrdinary, type Waiting, type Watched } from "../../check/outliers.ts";
+import type { LikelySlip } from "../../check/likely-slip.ts";
+import { ENOUGH, GroupOutliers, isOrdinary, type PendingRow, type ReadingGroup, type WatchedReading } from "../../check/outliers.ts";
 import type { Named } from "./names.ts";
 import { type Scanner, textOf } from "./scanner.ts";
 
@@ -9,15 +9,15 @@ export type SubjectOf = (line: number, text: string) => () => FindingSubject;
 
 /** Sees readings beside their like as they pass, in the order of the file. */
 export class OutlierPass {
-  readonly #watch: GroupWatch<PendingRows>;
+  readonly #watch: GroupOutliers<PendingRows>;
   #named: Named | undefined;
-  #group: Group<PendingRows> | undefined;
+  #group: ReadingGroup<PendingRows> | undefined;
 
   constructor(
-    report: (suspicion: Suspicion, subject: FindingSubject) => void,
+    report: (suspicion: LikelySlip, subject: FindingSubject) => void,
     readonly subjectOf: SubjectOf,
   ) {
-    this.#watch = new GroupWatch(
+    this.#watch = new GroupOutliers(
       (watched, suspicion) => report(suspicion, watched.subject()),
       () => new PendingRows(subjectOf),
     );
@@ -51,7 +51,7 @@ const FEW_BYTES = 128;
  * Readings that wait for their like, kept as the bytes of their lines: thousands of groups stand open
  * at a time, and each of them is filled and emptied again and again.
  */
-class PendingRows implements Waiting {
+class PendingRows implements PendingRow {
   length = 0;
   readonly #values = new Float64Array(ENOUGH);
   readonly #lines = new Float64Array(ENOUGH);
@@ -85,7 +85,7 @@ class PendingRows implements Waiting {
   /** A file tells lengths by their unit alone. */
   isLengthAt(): undefined {}
 
-  at(i: number): Watched {
+  at(i: number): WatchedReading {
     const text = () => textOf(this.#bytes, i === 0 ? 0 : this.#ends[i - 1]!, this.#ends[i]!);
     return { value: this.valueAt(i), unit: this.#units[i], told: this.#told[i], subject: () => this.subjectOf(this.#lines[i]!, text())() };
   }

@@ -1,8 +1,8 @@
 import { isCoarse, reportCoarse } from "../../check/coarse-gauges.ts";
 import { FindingCollector, type FindingPlace, subjectOf } from "../../check/collect.ts";
 import { type CheckResult, type Finding, type FindingSubject, findingOf, type JudgedRow } from "../../check/finding.ts";
-import { type Given, type Judged, judgeCells, judgeReading, NOT_GIVEN } from "../../check/judge.ts";
-import { compareReading, type Watched } from "../../check/outliers.ts";
+import { type CellJudgement, judgeCells, judgeReading, NO_INPUTS, type VerdictInputs } from "../../check/judge.ts";
+import { compareReading, type WatchedReading } from "../../check/outliers.ts";
 import type { Limits } from "../../core/verdict.ts";
 import { labelFrom, READING_FIELDS, type ReadingField } from "../../vocabulary/headings.ts";
 import { type HeadColumns, misfitOf } from "./head.ts";
@@ -15,7 +15,7 @@ import { isClearlyWithin } from "./within.ts";
 /** So many are remembered; a file with more of them has been told often enough. */
 const MOST_COARSE = 20_000;
 
-const JUDGED_FIELDS = Object.keys(NOT_GIVEN) as (keyof Given)[];
+const JUDGED_FIELDS = Object.keys(NO_INPUTS) as (keyof VerdictInputs)[];
 
 /** A row that could not be judged, as it stands in the file. */
 export interface Refused {
@@ -112,10 +112,10 @@ export class CsvRows {
     this.#compare(record, judged, () => this.#place(row), this.#raw(row));
   }
 
-  #compare(record: Scanner, judged: Judged, place: () => FindingPlace, raw: Finding["value"]): void {
+  #compare(record: Scanner, judged: CellJudgement, place: () => FindingPlace, raw: Finding["value"]): void {
     const about = this.#report.row(judged, place, raw);
     const named = this.#names.of(record);
-    const watch = { add: (_: string, { value, told }: Watched) => this.#outliers.add(record, value, named, told) };
+    const watch = { add: (_: string, { value, told }: WatchedReading) => this.#outliers.add(record, value, named, told) };
     compareReading(this.#report, watch, judged, about, named.unit, named.group);
     if (judged.as !== "judged") return;
     const { uncertainty, limits } = judged;
@@ -169,11 +169,11 @@ export class CsvRows {
 
   #raw = ({ fields }: Row): string | null => fields[this.head.at.value!]?.trim() || null;
 
-  #judge(fields: readonly string[]): Judged {
+  #judge(fields: readonly string[]): CellJudgement {
     const { at } = this.head;
     const misfit = misfitOf(fields, this.head);
     if (misfit) return { as: "refused", why: misfit };
-    const given: Given = { ...NOT_GIVEN };
+    const given: VerdictInputs = { ...NO_INPUTS };
     for (const name of JUDGED_FIELDS) {
       const column = at[name];
       if (column === undefined) continue;

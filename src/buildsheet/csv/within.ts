@@ -1,4 +1,4 @@
-import { SHARES } from "../../check/coarse-gauges.ts";
+import { TOLERANCE_SHARES } from "../../check/coarse-gauges.ts";
 
 /**
  * True where limits, uncertainty and all leave no question: then the verdict is "within" and the gauge
@@ -9,7 +9,7 @@ export function isClearlyWithin(value: number, lower: number, upper: number, unc
   return (
     value >= lower + uncertainty &&
     value <= upper - uncertainty &&
-    SHARES * uncertainty <= upper - lower &&
+    TOLERANCE_SHARES * uncertainty <= upper - lower &&
     uncertainty >= 0 &&
     near === 0 &&
     // A limit of 0 may stand for a blank.

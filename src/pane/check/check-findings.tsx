@@ -3,19 +3,19 @@ import type { CheckResult, Finding } from "../../check/finding.ts";
 import { counted, countsText, tally, wordOf } from "../../check/finding-words.ts";
 
 import { placeName } from "../../workbook/address.ts";
-import { textFrom, useKept } from "../parts/stored-choices.ts";
+import { textFrom, useStored } from "../parts/stored-choices.ts";
 import { HowTo } from "./check-view.tsx";
 import { FindingsList } from "./findings-list.tsx";
 import { useKey } from "./use-check.ts";
 
 const ORDERS = ["worst first", "by place", "by margin"] as const;
 
-type Order = (typeof ORDERS)[number];
+type FindingOrder = (typeof ORDERS)[number];
 
-export const orderFrom = (given: unknown): Order | undefined => ORDERS.find((order) => order === given);
+export const orderFrom = (given: unknown): FindingOrder | undefined => ORDERS.find((order) => order === given);
 
 /** Findings in another order; a check gives them worst first, and what is alike stays so. */
-export function inOrder(findings: readonly Finding[], order: Order, sheets: readonly string[]): readonly Finding[] {
+export function inOrder(findings: readonly Finding[], order: FindingOrder, sheets: readonly string[]): readonly Finding[] {
   if (order === "by margin") return findings.toSorted((a, b) => marginOf(a) - marginOf(b));
   if (order === "worst first") return findings;
   const places = new Map(sheets.map((sheet, i) => [sheet, i]));
@@ -38,8 +38,8 @@ interface Props {
 
 export function CheckFindings({ result, sheets, onSelect }: Props) {
   const { findings } = result;
-  const [word, setWord] = useKept("check filter", "", textFrom);
-  const [order, setOrder] = useKept<Order>("check order", "worst first", orderFrom);
+  const [word, setWord] = useStored("check filter", "", textFrom);
+  const [order, setOrder] = useStored<FindingOrder>("check order", "worst first", orderFrom);
   const [told, setTold] = useState("");
   const counts = useMemo(() => tally(findings), [findings]);
   // A word that the new result no longer has would hide everything.
@@ -80,7 +80,7 @@ export function CheckFindings({ result, sheets, onSelect }: Props) {
       {findings.length > 1 && (
         <div class="summary">
           <WordFilter counts={counts} filter={filter} onFilter={setWord} />
-          <select aria-label="Order" value={order} onChange={(event) => setOrder(event.currentTarget.value as Order)}>
+          <select aria-label="Order" value={order} onChange={(event) => setOrder(event.currentTarget.value as FindingOrder)}>
             {ORDERS.map((name) => (
               <option key={name}>{name}</option>
             ))}

@@ -1,10 +1,10 @@
 import type { CheckResult } from "../../check/finding.ts";
 
 /** What the Check view is doing: nothing, or one piece of work at a time. */
-export type Work = "reading" | "checking" | "marking" | "unmarking";
+export type CheckTask = "reading" | "checking" | "marking" | "unmarking";
 
 export interface CheckState {
-  work: Work | null;
+  work: CheckTask | null;
   /** How far a check is, from 0 to 1; `null` where nobody knows. */
   share: number | null;
   result: CheckResult | null;
@@ -28,13 +28,13 @@ export interface CheckState {
 }
 
 /** What a check came to. */
-export type Checked = Pick<CheckState, "findings" | "sheets" | "took"> & { result: CheckResult };
+export type CheckOutcome = Pick<CheckState, "findings" | "sheets" | "took"> & { result: CheckResult };
 
 export type CheckEvent =
-  | { type: "started"; work: Work }
+  | { type: "started"; work: CheckTask }
   | { type: "read" }
   | { type: "came"; share: number }
-  | { type: "checked"; checked: Checked; announcement: string }
+  | { type: "checked"; checked: CheckOutcome; announcement: string }
   | { type: "stopped" }
   | { type: "rereading" }
   | { type: "not reread" }
@@ -103,4 +103,4 @@ const CHEAP = 500;
 export const isCheap = ({ took }: CheckState): boolean => took <= CHEAP;
 
 /** Work that can be left off. Marks are one step of the host's, which is done or not. */
-export const canStop = (work: Work | null): boolean => work === "reading" || work === "checking";
+export const canStop = (work: CheckTask | null): boolean => work === "reading" || work === "checking";

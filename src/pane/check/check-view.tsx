@@ -1,6 +1,6 @@
 import type { ComponentChildren } from "preact";
 import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
-import { type CheckState, canStop, isCheap, isStale, type Work } from "./check-state.ts";
+import { type CheckState, type CheckTask, canStop, isCheap, isStale } from "./check-state.ts";
 import { type CheckActions, useKey } from "./use-check.ts";
 
 /** How a sheet comes to be checked. */
@@ -16,7 +16,7 @@ export function HowTo() {
   );
 }
 
-const DOING: Readonly<Record<Work, string>> = {
+const DOING: Readonly<Record<CheckTask, string>> = {
   reading: "Reading the workbook …",
   checking: "Checking every reading against its limits …",
   marking: "Marking the cells …",
@@ -27,7 +27,7 @@ const DOING: Readonly<Record<Work, string>> = {
 const LONG = 1000;
 
 interface ProgressProps {
-  work: Work | null;
+  work: CheckTask | null;
   share: number | null;
   stop(): void;
   /** Gets the focus that the button had when it goes. */

@@ -4,7 +4,7 @@ import type { Mapping } from "../../layout/mapping.ts";
 import type { WorkbookSnapshot } from "../../workbook/port.ts";
 
 /** What goes on beside long work: whoever started it may stop it, and sees how far it is. */
-export interface Going {
+export interface SliceControl {
   signal: AbortSignal;
   /** From 0 to 1. */
   came(share: number): void;
@@ -14,7 +14,7 @@ export interface Going {
 const SLICE = 12;
 
 /** Takes steps until they come to something, and lets the page do its own work in between. Rejects once it is stopped. */
-export async function inSlices<T>(steps: Generator<number, T>, { signal, came }: Going): Promise<T> {
+export async function inSlices<T>(steps: Generator<number, T>, { signal, came }: SliceControl): Promise<T> {
   for (;;) {
     const end = performance.now() + SLICE;
     let share = 0;
@@ -41,7 +41,7 @@ const breath = (): Promise<void> =>
   });
 
 /** Checks a workbook, by its own layout where it keeps one. */
-export type Checker = (snapshot: WorkbookSnapshot, mapping: Mapping | undefined, going: Going) => CheckResult | Promise<CheckResult>;
+export type Checker = (snapshot: WorkbookSnapshot, mapping: Mapping | undefined, going: SliceControl) => CheckResult | Promise<CheckResult>;
 
 /** The check that the pane brings along: beside the page's own work, and stopped when it is told so. */
 export const checkInSlices: Checker = (snapshot, mapping, going) => inSlices(checkSteps(snapshot, mapping), going);

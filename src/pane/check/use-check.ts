@@ -4,7 +4,7 @@ import { counted, countsText } from "../../check/finding-words.ts";
 import type { SheetHost } from "../../workbook/port.ts";
 import { recallLayout } from "../parts/loading.ts";
 import { sentenceOf } from "../parts/use-task.tsx";
-import { type CheckEvent, type Checked, type CheckState, canStop, FIRST_RUN, isCheap, isStale, next, type Work } from "./check-state.ts";
+import { type CheckEvent, type CheckOutcome, type CheckState, type CheckTask, canStop, FIRST_RUN, isCheap, isStale, next } from "./check-state.ts";
 import type { Checker } from "./sliced-check.ts";
 
 /** A key that works wherever in a view somebody is, or nowhere in particular; `inside` is an element of the view. */
@@ -73,7 +73,7 @@ function actionsOn(host: SheetHost, load: Loaders, send: Send, now: { current: C
     const heard: Send = (event) => void (own.signal.aborted || send(event));
     run(heard, own.signal).then(heard, (error) => heard(refused(error)));
   };
-  const act = (work: Work, run: (heard: Send, signal: AbortSignal) => Promise<CheckEvent>) => {
+  const act = (work: CheckTask, run: (heard: Send, signal: AbortSignal) => Promise<CheckEvent>) => {
     if (now.current.work) return;
     send({ type: "started", work });
     start(run, (error) => ({ type: "refused", sentence: sentenceOf(error) }));
@@ -137,7 +137,7 @@ function foundText(result: CheckResult): string {
   return `${found}. ${countsText(result)}.`;
 }
 
-async function madeCheck(host: SheetHost, load: Loaders, heard: Send, signal: AbortSignal): Promise<Checked> {
+async function madeCheck(host: SheetHost, load: Loaders, heard: Send, signal: AbortSignal): Promise<CheckOutcome> {
   const timed = stopwatch();
   const [snapshot, check, { mapping, notes }, findings] = await Promise.all([timed(() => host.read()), load.checker(), recallLayout(host), load.findings()]);
   signal.throwIfAborted();

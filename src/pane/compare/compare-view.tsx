@@ -1,12 +1,12 @@
 import { useEffect, useState } from "preact/hooks";
 import type { Comparison } from "../../compare/compare.ts";
 import { recallLayout, type ViewProps } from "../parts/loading.ts";
-import { fieldsLike, useKept } from "../parts/stored-choices.ts";
-import { useWork, WorkLines } from "../parts/use-task.tsx";
+import { fieldsLike, useStored } from "../parts/stored-choices.ts";
+import { TaskLines, useTask } from "../parts/use-task.tsx";
 import { ComparisonTables } from "./comparison-tables.tsx";
-import { type Choices, compareSides, type Side } from "./sides.ts";
+import { type CompareForm, compareSides, type Side } from "./sides.ts";
 
-export const FIRST: Choices = {
+export const FIRST: CompareForm = {
   before: { from: "file", file: null },
   after: { from: "workbook" },
   uncertainty: "",
@@ -16,7 +16,7 @@ export const FIRST: Choices = {
 };
 
 /** What a workbook keeps of a comparison. A file cannot be kept, so it is chosen again. */
-export function choicesFrom(given: unknown): Choices | undefined {
+export function choicesFrom(given: unknown): CompareForm | undefined {
   const choices = fieldsLike(FIRST, given);
   return choices && { ...choices, before: sideFrom(choices.before), after: sideFrom(choices.after) };
 }
@@ -85,10 +85,10 @@ const MORE: readonly (readonly [key: "uncertainty" | "hours" | "engineBefore" | 
 
 /** A build against its strip-down, or engine against engine: which differences are real, and which are the gauge. */
 export function CompareView({ host, changes }: ViewProps) {
-  const [choices, setChoices] = useKept("compare", FIRST, choicesFrom);
+  const [choices, setChoices] = useStored("compare", FIRST, choicesFrom);
   const [sheets, setSheets] = useState<readonly string[]>([]);
   const [made, setMade] = useState<{ comparison: Comparison; changes: number; inBook: "before" | "after" | null } | null>(null);
-  const work = useWork();
+  const work = useTask();
   useEffect(() => {
     // The names are only offered; what is wrong with the workbook is said when it is compared.
     host.read().then(
@@ -96,7 +96,7 @@ export function CompareView({ host, changes }: ViewProps) {
       () => {},
     );
   }, [host]);
-  const choose = (choice: Partial<Choices>) => setChoices((before) => ({ ...before, ...choice }));
+  const choose = (choice: Partial<CompareForm>) => setChoices((before) => ({ ...before, ...choice }));
   const compare = () =>
     work.act("Comparing …", async () => {
       setMade(null);
@@ -141,7 +141,7 @@ export function CompareView({ host, changes }: ViewProps) {
           Compare
         </button>
       </div>
-      <WorkLines {...work} />
+      <TaskLines {...work} />
       {made && made.changes !== changes && <p class="stale">The sheet changed since this was compared.</p>}
       {made && <ComparisonTables comparison={made.comparison} inBook={made.inBook} onSelect={(cell) => work.act("", () => host.select(cell).then(() => ""))} />}
     </>

@@ -1,6 +1,6 @@
 import { useCallback, useMemo, useState } from "preact/hooks";
 import { counted } from "../../check/finding-words.ts";
-import { type Change, type Comparison, isReal } from "../../compare/compare.ts";
+import { type CharacteristicChange, type Comparison, isReal } from "../../compare/compare.ts";
 import { drawChangePlot } from "../../drawings/change-plot.ts";
 import { type CellAddress, placeName } from "../../workbook/address.ts";
 import { Picture } from "../parts/picture.tsx";
@@ -54,7 +54,7 @@ export function ComparisonTables({ comparison, inBook, onSelect }: Props) {
   );
 }
 
-const drawnChange = ({ label, unit, before, after, uncertainty }: Change) => ({
+const drawnChange = ({ label, unit, before, after, uncertainty }: CharacteristicChange) => ({
   name: label,
   unit,
   before: before.value,
@@ -63,7 +63,7 @@ const drawnChange = ({ label, unit, before, after, uncertainty }: Change) => ({
 });
 
 /** What comes to its limit soonest goes first. */
-const wearRows = (changes: readonly Change[]): [string, string][] =>
+const wearRows = (changes: readonly CharacteristicChange[]): [string, string][] =>
   changes
     .flatMap(({ label, wear }) => (wear?.isReal ? [{ label, says: wear.says, soonest: wear.life?.earliest ?? Number.MAX_VALUE }] : []))
     .sort((a, b) => a.soonest - b.soonest)
@@ -71,7 +71,7 @@ const wearRows = (changes: readonly Change[]): [string, string][] =>
 
 interface ChangesProps extends Pick<Props, "inBook" | "onSelect"> {
   title: string;
-  changes: readonly Change[];
+  changes: readonly CharacteristicChange[];
 }
 
 function Changes({ title, changes, inBook, onSelect }: ChangesProps) {

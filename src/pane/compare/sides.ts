@@ -12,7 +12,7 @@ import { part, recallLayout } from "../parts/loading.ts";
 /** Where one side of a comparison comes from: the open workbook, one sheet of it, or a file. */
 export type Side = { from: "workbook" } | { from: "sheet"; sheet: string } | { from: "file"; file: File | null };
 
-export interface Choices {
+export interface CompareForm {
   before: Side;
   after: Side;
   /** As typed. */
@@ -23,7 +23,7 @@ export interface Choices {
 }
 
 /** Compares what was chosen. What cannot be is refused in a sentence. */
-export async function compareSides(snapshot: WorkbookSnapshot, mapping: Mapping | undefined, choices: Choices): Promise<Comparison> {
+export async function compareSides(snapshot: WorkbookSnapshot, mapping: Mapping | undefined, choices: CompareForm): Promise<Comparison> {
   const uncertainty = positive("the uncertainty of a reading", choices.uncertainty);
   const hours = positive("the hours", choices.hours);
   const engines = enginesOf(choices);
@@ -81,7 +81,7 @@ function sameSide(a: Side, b: Side): boolean {
   return a.from === "workbook" || (a.from === "sheet" && b.from === "sheet" && a.sheet === b.sheet);
 }
 
-function enginesOf({ engineBefore, engineAfter }: Choices): { before: string; after: string } | undefined {
+function enginesOf({ engineBefore, engineAfter }: CompareForm): { before: string; after: string } | undefined {
   const [before, after] = [engineBefore.trim(), engineAfter.trim()];
   if (before === "" && after === "") return undefined;
   if (before === "" || after === "") throw new HostRefusal("Name an engine on both sides, or on none.");

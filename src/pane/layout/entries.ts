@@ -7,7 +7,7 @@ import { areaText } from "../../workbook/address.ts";
 import type { WorkbookSnapshot } from "../../workbook/port.ts";
 
 /** A range that is listed: kept, proposed or pointed at. */
-export interface Entry {
+export interface ListedRange {
   id: number;
   range: MappedRange;
   doubts: readonly string[];
@@ -16,21 +16,21 @@ export interface Entry {
 }
 
 let last = 0;
-const entryOf = (range: MappedRange, doubts: readonly string[], isUsed: boolean): Entry => ({ id: ++last, range, doubts, isUsed });
+const entryOf = (range: MappedRange, doubts: readonly string[], isUsed: boolean): ListedRange => ({ id: ++last, range, doubts, isUsed });
 
-export const keptEntries = ({ ranges }: Mapping): Entry[] => ranges.map((range) => entryOf(range, [], true));
+export const storedRanges = ({ ranges }: Mapping): ListedRange[] => ranges.map((range) => entryOf(range, [], true));
 
 /** What somebody has pointed at counts first where others hold the same cells. */
-export const withOwn = (entries: readonly Entry[], { range, doubts }: Proposal): Entry[] => [entryOf(range, doubts, true), ...entries];
+export const withOwn = (entries: readonly ListedRange[], { range, doubts }: Proposal): ListedRange[] => [entryOf(range, doubts, true), ...entries];
 
-export const changed = (entries: readonly Entry[], id: number, { range, doubts }: Proposal): Entry[] =>
+export const changed = (entries: readonly ListedRange[], id: number, { range, doubts }: Proposal): ListedRange[] =>
   entries.map((entry) => (entry.id === id ? { ...entry, range, doubts, isUsed: true } : entry));
 
-export const used = (entries: readonly Entry[], id: number, isUsed: boolean): Entry[] =>
+export const used = (entries: readonly ListedRange[], id: number, isUsed: boolean): ListedRange[] =>
   entries.map((entry) => (entry.id === id ? { ...entry, isUsed } : entry));
 
 /** What the headings propose, behind what is listed; where a listed range is in use already, only to be looked at. */
-export function withProposals(entries: readonly Entry[], snapshot: WorkbookSnapshot): Entry[] {
+export function withProposals(entries: readonly ListedRange[], snapshot: WorkbookSnapshot): ListedRange[] {
   const there = entries.map(({ range, isUsed }) => ({ area: rangeNow(snapshot, range).area, isUsed }));
   const proposed = proposeLayout(snapshot).flatMap(({ range, doubts }) => {
     const met = there.filter(({ area }) => meet(area, range));
@@ -40,10 +40,13 @@ export function withProposals(entries: readonly Entry[], snapshot: WorkbookSnaps
   return [...entries, ...proposed];
 }
 
-export const mappingOf = (entries: readonly Entry[]): Mapping => ({ version: 1, ranges: entries.flatMap(({ range, isUsed }) => (isUsed ? [range] : [])) });
+export const mappingOf = (entries: readonly ListedRange[]): Mapping => ({
+  version: 1,
+  ranges: entries.flatMap(({ range, isUsed }) => (isUsed ? [range] : [])),
+});
 
 /** What the ranges in use make of the workbook, in sentences. */
-export function overviewText(snapshot: WorkbookSnapshot, entries: readonly Entry[]): { says: string; notes: string[] } {
+export function overviewText(snapshot: WorkbookSnapshot, entries: readonly ListedRange[]): { says: string; notes: string[] } {
   const mapping = mappingOf(entries);
   const { readings, limits, engines, judged, notes } = layoutSummaryOf(snapshot, mapping);
   const of = engines.length === 0 ? "" : `, ${engines.length === 1 ? "engine" : "engines"} ${engines.join(", ")}`;

@@ -1,17 +1,17 @@
 import { useEffect, useMemo, useState } from "preact/hooks";
 import { counted } from "../../check/finding-words.ts";
-import { Book } from "../../formula/workbook-cells.ts";
-import { isUnread, keepMapping, NO_MAPPING, recallMapping } from "../../layout/mapping.ts";
+import { WorkbookCells } from "../../formula/workbook-cells.ts";
+import { isUnread, loadMapping, NO_MAPPING, storeMapping } from "../../layout/mapping.ts";
 import { type Proposal, proposeRange } from "../../layout/propose.ts";
 import { rangeNow } from "../../layout/ranges.ts";
 import { HostRefusal, type WorkbookSnapshot } from "../../workbook/port.ts";
 import type { ViewProps } from "../parts/loading.ts";
 import { readArea } from "../parts/range-text.ts";
-import { fieldsLike, useKept } from "../parts/stored-choices.ts";
-import { sentenceOf, useWork, WorkLines } from "../parts/use-task.tsx";
+import { fieldsLike, useStored } from "../parts/stored-choices.ts";
+import { sentenceOf, TaskLines, useTask } from "../parts/use-task.tsx";
 
-import { changed, type Entry, keptEntries, mappingOf, overviewText, used, withOwn, withProposals } from "./entries.ts";
-import { EntryRow, fixedOf, NOTHING_SAID, RangeForm, type Said, type Troubles } from "./range-form.tsx";
+import { changed, type ListedRange, mappingOf, overviewText, storedRanges, used, withOwn, withProposals } from "./entries.ts";
+import { fixedOf, ListedRangeRow, NO_ANSWERS, type RangeAnswers, RangeForm, type Troubles } from "./range-form.tsx";
 
 /** What was read, and the changes of the sheet seen by then. */
 interface Seen {
@@ -22,12 +22,12 @@ interface Seen {
 /** A layout of the shop's own: which ranges hold readings and which limits, proposed from the headings or pointed at. */
 export function LayoutView({ host, changes, onLayout }: ViewProps) {
   const [seen, setSeen] = useState<Seen | null>(null);
-  const [entries, setEntries] = useState<readonly Entry[]>([]);
+  const [entries, setEntries] = useState<readonly ListedRange[]>([]);
   const [kept, setKept] = useState(NO_MAPPING);
   // Also one that cannot be read can be taken off.
   const [isThere, setThere] = useState(false);
-  const [said, setSaid] = useKept("layout", NOTHING_SAID, (given) => fieldsLike(NOTHING_SAID, given));
-  const work = useWork();
+  const [said, setSaid] = useStored("layout", NO_ANSWERS, (given) => fieldsLike(NO_ANSWERS, given));
+  const work = useTask();
   const look = async () => {
     const snapshot = await host.read();
     setSeen({ snapshot, changes });
@@ -36,11 +36,11 @@ export function LayoutView({ host, changes, onLayout }: ViewProps) {
   useEffect(
     () =>
       work.act("Looking for a layout …", async () => {
-        const [mapping] = await Promise.all([recallMapping(host), look()]);
+        const [mapping] = await Promise.all([loadMapping(host), look()]);
         setThere(mapping !== null);
         if (isUnread(mapping)) throw new HostRefusal(sentence(mapping.unread));
         setKept(mapping ?? NO_MAPPING);
-        setEntries((before) => [...(mapping ? keptEntries(mapping) : []), ...before]);
+        setEntries((before) => [...(mapping ? storedRanges(mapping) : []), ...before]);
         return mapping ? `This workbook keeps a layout of ${counted(mapping.ranges.length, "range")}.` : "This workbook keeps no layout of its own yet.";
       }),
     [host],
@@ -52,7 +52,7 @@ export function LayoutView({ host, changes, onLayout }: ViewProps) {
       const found = listed.length - entries.length;
       return found === 0 ? "No other range has headings that are known here." : `${counted(found, "range")} proposed: look them over, then keep what is right.`;
     });
-  const say = async (about: Said, take: (proposal: Proposal) => void): Promise<Troubles> => {
+  const say = async (about: RangeAnswers, take: (proposal: Proposal) => void): Promise<Troubles> => {
     try {
       const read = proposalOf(await look(), about);
       if (!("range" in read)) return read;
@@ -65,13 +65,13 @@ export function LayoutView({ host, changes, onLayout }: ViewProps) {
   const add = () =>
     say(said, (proposal) => {
       setEntries((before) => withOwn(before, proposal));
-      setSaid(NOTHING_SAID);
+      setSaid(NO_ANSWERS);
     });
   const keep = () =>
     work.act("Keeping the layout …", async () => {
       const mapping = mappingOf(entries);
       if (mapping.ranges.length === 0) return "Nothing is kept: no range is ticked.";
-      await keepMapping(host, mapping);
+      await storeMapping(host, mapping);
       setKept(mapping);
       setThere(true);
       onLayout();
@@ -79,7 +79,7 @@ export function LayoutView({ host, changes, onLayout }: ViewProps) {
     });
   const takeOff = () =>
     work.act("Taking the layout off …", async () => {
-      await keepMapping(host, NO_MAPPING);
+      await storeMapping(host, NO_MAPPING);
       setKept(NO_MAPPING);
       setThere(false);
       onLayout();
@@ -96,13 +96,13 @@ export function LayoutView({ host, changes, onLayout }: ViewProps) {
           Propose from the headings
         </button>
       </div>
-      <WorkLines {...work} />
+      <TaskLines {...work} />
       {seen && entries.length > 0 && (
         <>
           {seen.changes !== changes && <p class="stale">The sheet changed since it was read.</p>}
           <ul class="changes" aria-label="Ranges">
             {entries.map((entry, at) => (
-              <EntryRow
+              <ListedRangeRow
                 key={entry.id}
                 entry={entry}
                 now={now[at]!}
@@ -136,7 +136,7 @@ export function LayoutView({ host, changes, onLayout }: ViewProps) {
 }
 
 /** What the ticked ranges come to, before anything is kept. */
-function Finds({ snapshot, entries }: { snapshot: WorkbookSnapshot; entries: readonly Entry[] }) {
+function Finds({ snapshot, entries }: { snapshot: WorkbookSnapshot; entries: readonly ListedRange[] }) {
   const { says, notes } = useMemo(() => overviewText(snapshot, entries), [snapshot, entries]);
   return (
     <section aria-label="What the ticked ranges hold">
@@ -150,9 +150,9 @@ function Finds({ snapshot, entries }: { snapshot: WorkbookSnapshot; entries: rea
   );
 }
 
-function proposalOf(snapshot: WorkbookSnapshot, about: Said): Proposal | Troubles {
+function proposalOf(snapshot: WorkbookSnapshot, about: RangeAnswers): Proposal | Troubles {
   if (about.place.trim() === "") return { place: "say which range: type it, or select it and take the selection" };
-  const read = readArea(about.place, new Book(snapshot));
+  const read = readArea(about.place, new WorkbookCells(snapshot));
   if ("sentence" in read) return { place: read.sentence };
   const proposal = proposeRange(snapshot, read.given, fixedOf(about));
   if (!proposal) return { place: `no number that could be a reading or a limit stands in ${about.place.trim()}` };

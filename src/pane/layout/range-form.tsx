@@ -6,22 +6,22 @@ import { parseHeading } from "../../vocabulary/parse-heading.ts";
 import { UNITS } from "../../vocabulary/units.ts";
 import { areaText } from "../../workbook/address.ts";
 import type { SheetHost } from "../../workbook/port.ts";
-import { PlaceField } from "../parts/range-field.tsx";
-import type { Entry } from "./entries.ts";
+import { RangeField } from "../parts/range-field.tsx";
+import type { ListedRange } from "./entries.ts";
 
 interface EntryRowProps {
-  entry: Entry;
+  entry: ListedRange;
   now: RangeNow;
   host: SheetHost;
   onUse(isUsed: boolean): void;
   onSelect(): void;
-  onChange(said: Said): Promise<Troubles>;
+  onChange(said: RangeAnswers): Promise<Troubles>;
 }
 
 /** One range: whether it is used, where it is, what it holds, and what else may be said of it. */
-export function EntryRow({ entry, now, host, onUse, onSelect, onChange }: EntryRowProps) {
+export function ListedRangeRow({ entry, now, host, onUse, onSelect, onChange }: EntryRowProps) {
   const place = areaText(now.area);
-  const was = useMemo(() => ({ ...NOTHING_SAID, ...entry.range.fixed, place }), [entry, place]);
+  const was = useMemo(() => ({ ...NO_ANSWERS, ...entry.range.fixed, place }), [entry, place]);
   const [said, setSaid] = useState(was);
   const [isOpen, setOpen] = useState(false);
   return (
@@ -72,7 +72,7 @@ export function EntryRow({ entry, now, host, onUse, onSelect, onChange }: EntryR
 }
 
 /** What somebody says of a range; a blank leaves it to the headings. */
-export interface Said {
+export interface RangeAnswers {
   place: string;
   role: string;
   characteristic: string;
@@ -82,7 +82,7 @@ export interface Said {
   unit: string;
 }
 
-export const NOTHING_SAID: Said = { place: "", role: "", characteristic: "", engine: "", cylinder: "", position: "", unit: "" };
+export const NO_ANSWERS: RangeAnswers = { place: "", role: "", characteristic: "", engine: "", cylinder: "", position: "", unit: "" };
 
 export type Troubles = Partial<Record<"place" | "characteristic", string>>;
 
@@ -102,7 +102,7 @@ const REST: readonly (readonly [key: "engine" | "cylinder" | "position", label: 
 ];
 
 /** In the words that limits and rules go by. */
-export function fixedOf({ place: _, role, characteristic, ...others }: Said): Fixed {
+export function fixedOf({ place: _, role, characteristic, ...others }: RangeAnswers): Fixed {
   const name = parseHeading(characteristic.trim(), ["characteristic"]).characteristic ?? "";
   const said = Object.entries({ ...others, role, characteristic: name }).flatMap(([key, text]) => (text.trim() === "" ? [] : [[key, text.trim()]]));
   return Object.fromEntries(said);
@@ -110,10 +110,10 @@ export function fixedOf({ place: _, role, characteristic, ...others }: Said): Fi
 
 interface Props {
   id: string;
-  said: Said;
+  said: RangeAnswers;
   submit: string;
   host: SheetHost;
-  onSaid(said: Said): void;
+  onSaid(said: RangeAnswers): void;
   /** Takes what was said; resolves to what cannot be taken. */
   onSubmit(): Promise<Troubles>;
 }
@@ -121,14 +121,14 @@ interface Props {
 /** A range and what it is. */
 export function RangeForm({ id, said, submit, host, onSaid, onSubmit }: Props) {
   const [troubles, setTroubles] = useState<Troubles>({});
-  const say = (key: keyof Said, text: string) => {
+  const say = (key: keyof RangeAnswers, text: string) => {
     onSaid({ ...said, [key]: text });
     setTroubles({ ...troubles, [key]: undefined });
   };
   const rest = REST.some(([key]) => said[key]) || said.unit !== "";
   return (
     <div class="fields">
-      <PlaceField
+      <RangeField
         id={`${id}-place`}
         label="Range"
         hint="The numbers, with or without their headings"

@@ -38,6 +38,6 @@ export async function part<T>(loading: Promise<T>): Promise<T> {
 /** The layout of its own that a workbook keeps; `notes` say why one that is there cannot be used. */
 export async function recallLayout(host: Pick<SheetHost, "loadText">): Promise<{ mapping: Mapping | undefined; notes: readonly string[] }> {
   if (!(await host.loadText(LAYOUT_KEY))) return { mapping: undefined, notes: [] };
-  const { keptLayout } = await loadLayouts();
-  return keptLayout(host);
+  const { storedLayout } = await loadLayouts();
+  return storedLayout(host);
 }

@@ -19,7 +19,7 @@ interface Props {
 }
 
 /** A field for a place in the workbook, typed or taken over from what is selected there. */
-export function PlaceField({ id, label, hint, text, trouble, takesSeveral = false, takesCell = false, host, onText }: Props) {
+export function RangeField({ id, label, hint, text, trouble, takesSeveral = false, takesCell = false, host, onText }: Props) {
   const [refusal, setRefusal] = useState("");
   const take = async () => {
     try {

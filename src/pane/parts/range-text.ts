@@ -1,14 +1,14 @@
 import { parseA1Ref } from "@borgar/fx";
-import type { Area, Book } from "../../formula/workbook-cells.ts";
-import type { Given } from "../../plan/inputs.ts";
+import type { Area, WorkbookCells } from "../../formula/workbook-cells.ts";
+import type { PlanInput } from "../../plan/inputs.ts";
 
 /** What somebody typed or took into a field, or the sentence that says why it cannot be read. */
-export type Read<T> = { given: T } | { sentence: string };
+export type ParsedInput<T> = { given: T } | { sentence: string };
 
 /** Whole columns and the like are taken as far as the sheet's content goes. */
 const LARGEST = 10_000;
 
-export function readArea(text: string, book: Book): Read<Area> {
+export function readArea(text: string, book: WorkbookCells): ParsedInput<Area> {
   const reference = parseA1Ref(text.trim());
   if (!reference || !("range" in reference)) return { sentence: `${text.trim()} is no range: wanted is one such as Bores!C4:D6` };
   const named = reference.context?.at(-1);
@@ -31,7 +31,7 @@ const NUMBER = /^[+-]?(?:\d+\.?\d*|\.\d+)$/;
 const DECIMAL_COMMA = /^[+-]?\d+,\d+$/;
 
 /** A range, a number, or numbers one after the other; nothing at all is a blank. */
-export function readGiven(text: string, book: Book): Read<Given> {
+export function readGiven(text: string, book: WorkbookCells): ParsedInput<PlanInput> {
   const typed = text.trim();
   if (typed === "") return { given: null };
   const parts = typed.split(/[;\s]+|,\s+/).filter(Boolean);

@@ -10,7 +10,7 @@ const REST = 800;
  * What people typed and chose, view by view, kept inside the workbook. Nothing is written until
  * somebody changes something; where the workbook does not take it, it lasts as long as the pane.
  */
-export class Kept {
+export class StoredChoices {
   /** Fulfilled once what the workbook keeps is known; a workbook that cannot be asked keeps nothing. */
   readonly recalled: Promise<void>;
   readonly #host: Pick<SheetHost, "loadText" | "storeText">;
@@ -61,13 +61,13 @@ export class Kept {
   }
 }
 
-export const KeptContext = createContext<Kept | null>(null);
+export const StoredChoicesContext = createContext<StoredChoices | null>(null);
 
 type Change<T> = (next: T | ((before: T) => T)) => void;
 
 /** State of a view that its workbook keeps. `take` makes of what was kept what can be used; `undefined` for nothing. */
-export function useKept<T>(name: string, first: T, take: (given: unknown) => T | undefined): [value: T, change: Change<T>] {
-  const kept = useContext(KeptContext);
+export function useStored<T>(name: string, first: T, take: (given: unknown) => T | undefined): [value: T, change: Change<T>] {
+  const kept = useContext(StoredChoicesContext);
   const [value, setValue] = useState<T>(() => take(kept?.value(name)) ?? first);
   const now = useRef(value);
   const isChanged = useRef(false);

@@ -15,14 +15,14 @@ interface Lines {
 }
 
 /** One piece of work of a view at a time, and what came of it. */
-interface Work extends Lines {
+interface ViewTask extends Lines {
   /** `run` says in a sentence what it came to; what it throws is shown as why it was not done. */
   act(doing: string, run: () => Promise<string>): void;
 }
 
 const NOTHING: Lines = { doing: "", notice: "", refusal: "" };
 
-export function useWork(): Work {
+export function useTask(): ViewTask {
   const [lines, setLines] = useState(NOTHING);
   const isBusy = useRef(false);
   const act = useCallback((doing: string, run: () => Promise<string>) => {
@@ -42,7 +42,7 @@ export function useWork(): Work {
 }
 
 /** The lines in which a view says what it does and what came of it; screen readers hear them as they change. */
-export function WorkLines({ doing, notice, refusal }: Lines) {
+export function TaskLines({ doing, notice, refusal }: Lines) {
   return (
     <>
       <div class="progress">{doing && <div role="progressbar" aria-label={doing} />}</div>

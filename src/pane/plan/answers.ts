@@ -1,9 +1,9 @@
-import { type Area, type Book, cellsOf } from "../../formula/workbook-cells.ts";
-import { type Given, isArea } from "../../plan/inputs.ts";
+import { type Area, cellsOf, type WorkbookCells } from "../../formula/workbook-cells.ts";
+import { isArea, type PlanInput } from "../../plan/inputs.ts";
 import type { RingInput, RingInputs } from "../../plan/rings.ts";
 import { cellName } from "../../workbook/address.ts";
-import { type Read, readArea, readGiven } from "../parts/range-text.ts";
-import { type Field, type Form, isAsked } from "./fields.ts";
+import { type ParsedInput, readArea, readGiven } from "../parts/range-text.ts";
+import { type Form, type FormField, isAsked } from "./fields.ts";
 
 /** Which ring goes with which bore, target and name, as a sheet's own arithmetic pairs a range with a larger one. */
 export function ringInputs(answers: Answers): RingInputs {
@@ -28,7 +28,7 @@ export function ringInputs(answers: Answers): RingInputs {
   return { rings, perBore: answers.given("perBore") };
 }
 
-type Pick = (ring: Area) => Given;
+type Pick = (ring: Area) => PlanInput;
 
 function pairing(answers: Answers, key: string, from: Area, measured: Area, mayBeReadings: boolean): Pick {
   const fits = (a: number, b: number) => a === 1 || a === b;
@@ -52,16 +52,16 @@ export class Answers {
   readonly #asked: ReadonlySet<string>;
 
   constructor(
-    readonly book: Book,
+    readonly book: WorkbookCells,
     readonly form: Form,
-    fields: readonly Field[],
+    fields: readonly FormField[],
   ) {
     const asked = fields.filter((field) => isAsked(field, form));
     this.#asked = new Set(asked.map(({ key }) => key));
     for (const field of asked) if (field.isNeeded && !form[field.key]?.trim()) this.troubles[field.key] = "this is needed for the plan";
   }
 
-  given(key: string): Given {
+  given(key: string): PlanInput {
     return this.#take(key, readGiven(this.#text(key), this.book), null);
   }
 
@@ -95,14 +95,14 @@ export class Answers {
     return this.#asked.has(key) ? (this.form[key] ?? "") : "";
   }
 
-  #take<T>(key: string, read: Read<T>, otherwise: T): T {
+  #take<T>(key: string, read: ParsedInput<T>, otherwise: T): T {
     if ("given" in read) return read.given;
     this.refuse(key, read.sentence);
     return otherwise;
   }
 }
 
-const wrapped = (read: Read<Area>): Read<Area[]> => ("given" in read ? { given: [read.given] } : read);
+const wrapped = (read: ParsedInput<Area>): ParsedInput<Area[]> => ("given" in read ? { given: [read.given] } : read);
 
 /** Each row of a range as a range of its own. */
 export const rowsOf = (area: Area): Area[] => Array.from({ length: area.rows }, (_, r) => ({ ...area, row: area.row + r, rows: 1 }));

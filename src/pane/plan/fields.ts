@@ -20,7 +20,7 @@ export function formsFrom(given: unknown): Forms | undefined {
 }
 
 /** A field of a plan's form: what is asked, and how it is answered. */
-export interface Field {
+export interface FormField {
   key: string;
   label: string;
   /** `ranges` takes several, one a line; `amount` a number or a cell. */
@@ -42,11 +42,11 @@ export const PLAN_NAMES = ["rebore", "rings", "shims", "pistons"] as const;
 
 export type PlanName = (typeof PLAN_NAMES)[number];
 
-const NAMES: Field = { key: "names", label: "Names", kind: "range", hint: "Cells that name them, in the same order", isRare: true };
+const NAMES: FormField = { key: "names", label: "Names", kind: "range", hint: "Cells that name them, in the same order", isRare: true };
 
-const BORES: Field = { key: "bores", label: "Bore readings", kind: "ranges", isNeeded: true };
+const BORES: FormField = { key: "bores", label: "Bore readings", kind: "ranges", isNeeded: true };
 
-export const FIELDS: Readonly<Record<PlanName, readonly Field[]>> = {
+export const FIELDS: Readonly<Record<PlanName, readonly FormField[]>> = {
   rebore: [
     {
       key: "layout",
@@ -131,6 +131,6 @@ export const FIELDS: Readonly<Record<PlanName, readonly Field[]>> = {
   ],
 };
 
-export const isAsked = ({ when }: Field, form: Form): boolean => when === undefined || when.is.includes(form[when.key] ?? "");
+export const isAsked = ({ when }: FormField, form: Form): boolean => when === undefined || when.is.includes(form[when.key] ?? "");
 
 export const firstForm = (name: PlanName): Form => Object.fromEntries(FIELDS[name].map(({ key, first = "" }) => [key, first]));

@@ -1,7 +1,7 @@
-import type { Shown, ShownCell, ShownTable } from "./plans.ts";
+import type { ShownCell, ShownPlan, ShownTable } from "./plans.ts";
 
 /** A plan as tables with the reason in each row, and what to know before trusting it. */
-export function PlanTables({ shown: { tables, remarks, fault, notes } }: { shown: Shown }) {
+export function PlanTables({ shown: { tables, remarks, fault, notes } }: { shown: ShownPlan }) {
   return (
     <>
       {fault !== null && <p class="refusal">{fault}</p>}

@@ -1,12 +1,12 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { SheetHost } from "../../workbook/port.ts";
 import type { ViewProps } from "../parts/loading.ts";
-import { PlaceField } from "../parts/range-field.tsx";
-import { useKept } from "../parts/stored-choices.ts";
-import { useWork, WorkLines } from "../parts/use-task.tsx";
-import { FIELDS, type Field, type Form, firstForm, formsFrom, isAsked, NO_FORMS, PLAN_NAMES, type PlanName } from "./fields.ts";
+import { RangeField } from "../parts/range-field.tsx";
+import { useStored } from "../parts/stored-choices.ts";
+import { TaskLines, useTask } from "../parts/use-task.tsx";
+import { FIELDS, type Form, type FormField, firstForm, formsFrom, isAsked, NO_FORMS, PLAN_NAMES, type PlanName } from "./fields.ts";
 import { PlanTables } from "./plan-tables.tsx";
-import { planFor, type Shown } from "./plans.ts";
+import { planFor, type ShownPlan } from "./plans.ts";
 import { WritePlan } from "./write-plan.tsx";
 
 interface Props {
@@ -24,7 +24,7 @@ export function PlanFields({ name, form, troubles, host, onAnswer }: Props) {
   // A field that has an answer or a trouble is not hidden.
   const [isOpen, setOpen] = useState(false);
   const isShown = isOpen || rare.some(({ key }) => form[key] || troubles[key]);
-  const show = (field: Field) => (
+  const show = (field: FormField) => (
     <OneField key={field.key} field={field} text={form[field.key] ?? ""} trouble={troubles[field.key]} host={host} onAnswer={onAnswer} />
   );
   return (
@@ -39,7 +39,7 @@ export function PlanFields({ name, form, troubles, host, onAnswer }: Props) {
 }
 
 interface OneProps extends Pick<Props, "host" | "onAnswer"> {
-  field: Field;
+  field: FormField;
   text: string;
   trouble: string | undefined;
 }
@@ -67,7 +67,7 @@ function OneField({ field, text, trouble, host, onAnswer }: OneProps) {
       </label>
     );
   return (
-    <PlaceField
+    <RangeField
       id={`plan-${key}`}
       label={label}
       hint={hint}
@@ -90,17 +90,17 @@ const ABOUT: Readonly<Record<PlanName, string>> = {
 };
 
 interface Made {
-  shown: Shown;
+  shown: ShownPlan;
   /** The changes of the sheet seen when it was worked out. */
   changes: number;
 }
 
 /** What to do with measured parts: worked out from ranges of the workbook, with its reasons, and written where somebody says. */
 export function PlanView({ host, changes }: ViewProps) {
-  const [{ last: name, forms }, keep] = useKept("plan", NO_FORMS, formsFrom);
+  const [{ last: name, forms }, keep] = useStored("plan", NO_FORMS, formsFrom);
   const [made, setMade] = useState<Partial<Record<PlanName, Made>>>({});
   const [troubles, setTroubles] = useState<Record<string, string>>({});
-  const work = useWork();
+  const work = useTask();
   // Whoever was told of a field that cannot be read goes on there.
   const [asked, setAsked] = useState(0);
   const view = useRef<HTMLDivElement>(null);
@@ -148,7 +148,7 @@ export function PlanView({ host, changes }: ViewProps) {
           Work it out
         </button>
       </div>
-      <WorkLines {...work} />
+      <TaskLines {...work} />
       {own && (
         <section aria-label={`Plan: ${TITLES[name]}`}>
           {own.changes !== changes && <p class="stale">The sheet changed since this plan was worked out.</p>}

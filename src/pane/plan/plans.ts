@@ -1,7 +1,7 @@
 import { counted } from "../../check/finding-words.ts";
-import { Book } from "../../formula/workbook-cells.ts";
+import { WorkbookCells } from "../../formula/workbook-cells.ts";
 import { planPistons } from "../../plan/pistons.ts";
-import type { Place, Written } from "../../plan/placement.ts";
+import type { PlanTarget, WrittenPlan } from "../../plan/placement.ts";
 import { planRebore } from "../../plan/rebore.ts";
 import { planRings } from "../../plan/rings.ts";
 import { planShims } from "../../plan/shims.ts";
@@ -20,25 +20,25 @@ export interface ShownTable {
 }
 
 /** A plan as people read it, and as it is written into the sheet. */
-export interface Shown {
+export interface ShownPlan {
   tables: ShownTable[];
   remarks: string[];
   fault: string | null;
   notes: readonly string[];
-  written: Written;
+  written: WrittenPlan;
 }
 
-type Planned = Shown | { troubles: Record<string, string> };
+type Planned = ShownPlan | { troubles: Record<string, string> };
 
 /** Works a plan out from the workbook as it stands; with a place also what is to be written there. */
-export function planFor(name: PlanName, snapshot: WorkbookSnapshot, form: Form, place?: Place): Planned {
-  const answers = new Answers(new Book(snapshot), form, FIELDS[name]);
+export function planFor(name: PlanName, snapshot: WorkbookSnapshot, form: Form, place?: PlanTarget): Planned {
+  const answers = new Answers(new WorkbookCells(snapshot), form, FIELDS[name]);
   const make = PLANS[name](answers);
   return Object.keys(answers.troubles).length > 0 ? { troubles: answers.troubles } : make(snapshot, place);
 }
 
 /** Reads the form first, so that every field that cannot be read is known before anything is planned. */
-const PLANS: Readonly<Record<PlanName, (answers: Answers) => (snapshot: WorkbookSnapshot, place?: Place) => Shown>> = {
+const PLANS: Readonly<Record<PlanName, (answers: Answers) => (snapshot: WorkbookSnapshot, place?: PlanTarget) => ShownPlan>> = {
   rebore: reboring,
   rings: ringFiling,
   shims: shimming,
@@ -64,7 +64,7 @@ function reboring(answers: Answers) {
     pistonClearance: answers.given("pistonClearance"),
   };
   const names = answers.names("names");
-  return (snapshot: WorkbookSnapshot, place?: Place): Shown => {
+  return (snapshot: WorkbookSnapshot, place?: PlanTarget): ShownPlan => {
     const { bores, oversizes, fault, notes, ...written } = planRebore(snapshot, { ...inputs, ...(names ? { names } : {}) }, place);
     const every = oversizes.map((row) => [
       size(row.oversize),
@@ -81,7 +81,7 @@ function reboring(answers: Answers) {
 
 function ringFiling(answers: Answers) {
   const inputs = ringInputs(answers);
-  return (snapshot: WorkbookSnapshot, place?: Place): Shown => {
+  return (snapshot: WorkbookSnapshot, place?: PlanTarget): ShownPlan => {
     const { rings, notes, ...written } = planRings(snapshot, inputs, place);
     const tables = [
       { caption: "What to file off each ring", columns: ["ring", "gap", "plan"], rows: rings.map((ring) => [ring.name, size(ring.measured), ring.says]) },
@@ -94,7 +94,7 @@ function shimming(answers: Answers) {
   const [installed, clearance, least, most, spares, step] = ["installed", "clearance", "least", "most", "spares", "step"].map((key) => answers.given(key));
   const names = answers.names("names");
   const inputs = { installed: installed!, clearance: clearance!, least: least!, most: most!, spares: spares!, step: step!, ...(names ? { names } : {}) };
-  return (snapshot: WorkbookSnapshot, place?: Place): Shown => {
+  return (snapshot: WorkbookSnapshot, place?: PlanTarget): ShownPlan => {
     const { valves, buy, leftOver, badSpares, fault, notes, ...written } = planShims(snapshot, inputs, place);
     const tables = [
       { caption: "What each valve gets", columns: ["valve", "clearance", "plan"], rows: valves.map((valve) => [valve.name, size(valve.measured), valve.says]) },
@@ -115,7 +115,7 @@ function matching(answers: Answers) {
   const bores = layout === "sizes" ? { sizes: areas[0] ?? null } : { blocks: layout === "rows" ? areas.flatMap(rowsOf) : areas };
   const inputs = { bores, pistons: answers.given("pistons"), target: answers.given("target") };
   const [boreNames, pistonNames] = [answers.names("names"), answers.names("pistonNames")];
-  return (snapshot: WorkbookSnapshot, place?: Place): Shown => {
+  return (snapshot: WorkbookSnapshot, place?: PlanTarget): ShownPlan => {
     const named = { ...inputs, ...(boreNames ? { boreNames } : {}), ...(pistonNames ? { pistonNames } : {}) };
     const { matches, leftOver, worst, fault, notes, ...written } = planPistons(snapshot, named, place);
     const tables = [

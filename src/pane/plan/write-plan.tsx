@@ -1,14 +1,14 @@
 import { useState } from "preact/hooks";
 import { counted } from "../../check/finding-words.ts";
-import { Book } from "../../formula/workbook-cells.ts";
-import type { Written } from "../../plan/placement.ts";
+import { WorkbookCells } from "../../formula/workbook-cells.ts";
+import type { WrittenPlan } from "../../plan/placement.ts";
 import { areaText, placeName } from "../../workbook/address.ts";
 import type { SheetHost } from "../../workbook/port.ts";
-import { PlaceField } from "../parts/range-field.tsx";
+import { RangeField } from "../parts/range-field.tsx";
 import { readArea } from "../parts/range-text.ts";
-import { fieldsLike, useKept } from "../parts/stored-choices.ts";
+import { fieldsLike, useStored } from "../parts/stored-choices.ts";
 import { today } from "../parts/text.ts";
-import { useWork, WorkLines } from "../parts/use-task.tsx";
+import { TaskLines, useTask } from "../parts/use-task.tsx";
 import type { Form, PlanName } from "./fields.ts";
 import { planFor } from "./plans.ts";
 
@@ -29,10 +29,10 @@ function whereFrom(given: unknown): typeof FIRST | undefined {
 
 /** Writes the plan at a chosen cell as one step. Cells that hold something are named, and only written over when asked to. */
 export function WritePlan({ name, form, host }: Props) {
-  const [{ place, as }, setWhere] = useKept(`write ${name}`, FIRST, whereFrom);
+  const [{ place, as }, setWhere] = useStored(`write ${name}`, FIRST, whereFrom);
   const [trouble, setTrouble] = useState<string | undefined>();
-  const [inTheWay, setInTheWay] = useState<Written["inTheWay"]>([]);
-  const work = useWork();
+  const [inTheWay, setInTheWay] = useState<WrittenPlan["inTheWay"]>([]);
+  const work = useTask();
   const moved = (text: string) => {
     setWhere((before) => ({ ...before, place: text }));
     setTrouble(undefined);
@@ -41,7 +41,7 @@ export function WritePlan({ name, form, host }: Props) {
   const write = (overwrite: boolean) =>
     work.act("Writing the plan …", async () => {
       const snapshot = await host.read();
-      const read = readArea(place, new Book(snapshot));
+      const read = readArea(place, new WorkbookCells(snapshot));
       setTrouble("sentence" in read ? (place.trim() === "" ? "say where the plan is to stand: its first cell" : read.sentence) : undefined);
       if ("sentence" in read) return "";
       const { sheet, row, column } = read.given;
@@ -57,7 +57,7 @@ export function WritePlan({ name, form, host }: Props) {
   return (
     <section class="fields write" aria-label="Write the plan to the sheet">
       <h3>Write to the sheet</h3>
-      <PlaceField id="write-place" label="First cell" hint="For example Plan!A1" text={place} trouble={trouble} takesCell host={host} onText={moved} />
+      <RangeField id="write-place" label="First cell" hint="For example Plan!A1" text={place} trouble={trouble} takesCell host={host} onText={moved} />
       <label class="field">
         <span>Written as</span>
         <select value={as} onChange={(event) => setWhere((before) => ({ ...before, as: event.currentTarget.value as As }))}>
@@ -70,7 +70,7 @@ export function WritePlan({ name, form, host }: Props) {
           Write to sheet
         </button>
       </div>
-      <WorkLines {...work} />
+      <TaskLines {...work} />
       {inTheWay.length > 0 && (
         <div class="stale">
           <p>{inTheWayText(inTheWay)}</p>
@@ -85,7 +85,7 @@ export function WritePlan({ name, form, host }: Props) {
 
 const NAMED = 12;
 
-function inTheWayText(cells: Written["inTheWay"]): string {
+function inTheWayText(cells: WrittenPlan["inTheWay"]): string {
   const names = cells.slice(0, NAMED).map(placeName).join(", ");
   const more = cells.length > NAMED ? ` and ${counted(cells.length - NAMED, "more", "more")}` : "";
   return `${counted(cells.length, "cell holds", "cells hold")} something: ${names}${more}.`;

@@ -7,10 +7,10 @@ import { placeName } from "../../workbook/address.ts";
 import type { SheetHost } from "../../workbook/port.ts";
 import type { ViewProps } from "../parts/loading.ts";
 import { Picture } from "../parts/picture.tsx";
-import { textFrom, useKept } from "../parts/stored-choices.ts";
-import { useWork, WorkLines } from "../parts/use-task.tsx";
+import { textFrom, useStored } from "../parts/stored-choices.ts";
+import { TaskLines, useTask } from "../parts/use-task.tsx";
 import { type Drawable, drawablesIn } from "./drawables.ts";
-import { seen } from "./workbook-content.ts";
+import { workbookContent } from "./workbook-content.ts";
 
 /** Dots of the picture for one of the drawing, so that it is sharp on paper too. */
 const SHARPNESS = 3;
@@ -56,11 +56,11 @@ export async function putInSheet(host: SheetHost, { draw }: Drawable): Promise<s
 /** Bores, roundness traces, compression tests and changes of the workbook as drawings, one at a time. */
 export function DrawView({ host, changes }: ViewProps) {
   const [found, setFound] = useState<{ drawables: readonly Drawable[]; changes: number } | null>(null);
-  const [title, setTitle] = useKept("draw", "", textFrom);
-  const work = useWork();
+  const [title, setTitle] = useStored("draw", "", textFrom);
+  const work = useTask();
   const look = () =>
     work.act("Looking for what can be drawn …", async () => {
-      const drawables = drawablesIn((await seen(host)).input.content);
+      const drawables = drawablesIn((await workbookContent(host)).input.content);
       setFound({ drawables, changes });
       return drawables.length === 0 ? "" : `${counted(drawables.length, "drawing")}.`;
     });
@@ -75,7 +75,7 @@ export function DrawView({ host, changes }: ViewProps) {
           Draw
         </button>
       </div>
-      <WorkLines {...work} />
+      <TaskLines {...work} />
       {found?.drawables.length === 0 && <NothingToDraw />}
       {found && found.drawables.length > 0 && (
         <>

@@ -6,8 +6,8 @@ import type { WorkbookSnapshot } from "../../workbook/port.ts";
 import type { ViewProps } from "../parts/loading.ts";
 import { FileLink } from "../parts/picture.tsx";
 import { today } from "../parts/text.ts";
-import { useWork, WorkLines } from "../parts/use-task.tsx";
-import { seen } from "./workbook-content.ts";
+import { TaskLines, useTask } from "../parts/use-task.tsx";
+import { workbookContent } from "./workbook-content.ts";
 
 /**
  * What the workbook was, by its sheets, values and formulas: a host hands over no file. Nothing
@@ -45,11 +45,11 @@ interface Made {
 /** One printable page of the workbook as it stands, that a customer can keep. */
 export function ReportView({ host, changes }: ViewProps) {
   const [made, setMade] = useState<Made | null>(null);
-  const work = useWork();
+  const work = useTask();
   const make = () =>
     work.act("Making the report …", async () => {
       setMade(null);
-      const { snapshot, input } = await seen(host);
+      const { snapshot, input } = await workbookContent(host);
       const page = renderReport([{ ...input, fingerprint: await fingerprintOf(snapshot) }], { date: today() });
       const { findings } = input.result;
       const says = `${findings.length === 0 ? "No findings" : counted(findings.length, "finding")}. ${countsText(input.result)}.`;
@@ -68,7 +68,7 @@ export function ReportView({ host, changes }: ViewProps) {
           Make the report
         </button>
       </div>
-      <WorkLines {...work} />
+      <TaskLines {...work} />
       {made && (
         <section aria-label="The report">
           {made.changes !== changes && <p class="stale">The sheet changed since this report was made.</p>}

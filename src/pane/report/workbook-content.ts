@@ -4,7 +4,7 @@ import type { SheetHost, WorkbookSnapshot } from "../../workbook/port.ts";
 import { recallLayout } from "../parts/loading.ts";
 
 /** The workbook as it stands, with what can be drawn and reported of it. */
-export async function seen(host: SheetHost): Promise<{ snapshot: WorkbookSnapshot; input: ReportInput }> {
+export async function workbookContent(host: SheetHost): Promise<{ snapshot: WorkbookSnapshot; input: ReportInput }> {
   const [snapshot, { mapping, notes }] = await Promise.all([host.read(), recallLayout(host)]);
   return { snapshot, input: reportInput(snapshot, mapping, notes) };
 }

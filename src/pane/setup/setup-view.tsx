@@ -1,17 +1,17 @@
 import { useMemo } from "preact/hooks";
-import { describeBuildSheet } from "../../setup/build-sheet.ts";
-import { type Choices, COUNT_WORDS, COUNTS, type CountName, type LengthUnit, UNITS } from "../../setup/choices.ts";
+import { buildSheetSpec } from "../../setup/build-sheet.ts";
+import { type BuildSheetChoices, COUNT_WORDS, COUNTS, type CountName, type LengthUnit, UNITS } from "../../setup/choices.ts";
 import type { ViewProps } from "../parts/loading.ts";
-import { fieldsLike, useKept } from "../parts/stored-choices.ts";
-import { useWork, WorkLines } from "../parts/use-task.tsx";
+import { fieldsLike, useStored } from "../parts/stored-choices.ts";
+import { TaskLines, useTask } from "../parts/use-task.tsx";
 import { insert } from "./insert.ts";
 
-const USUAL: Choices = { cylinders: 4, heights: 3, axes: 2, valves: 2, unit: "mm", secondReadings: false };
+const USUAL: BuildSheetChoices = { cylinders: 4, heights: 3, axes: 2, valves: 2, unit: "mm", secondReadings: false };
 
 const UNIT_WORDS: Readonly<Record<LengthUnit, string>> = { mm: "millimetres", in: "inches" };
 
 /** Counts and units that are not to be had any more count as not chosen. */
-function choicesFrom(given: unknown): Choices | undefined {
+function choicesFrom(given: unknown): BuildSheetChoices | undefined {
   const choices = fieldsLike(USUAL, given);
   const isCounted = (name: CountName) => Number.isInteger(choices![name]) && choices![name] >= COUNTS[name].least && choices![name] <= COUNTS[name].most;
   return choices && UNITS.includes(choices.unit) && (Object.keys(COUNTS) as CountName[]).every(isCounted) ? choices : undefined;
@@ -19,10 +19,10 @@ function choicesFrom(given: unknown): Choices | undefined {
 
 /** A build sheet for one engine by what is chosen here, in new sheets of the workbook. */
 export function SetupView({ host }: ViewProps) {
-  const [choices, setChoices] = useKept("setup", USUAL, choicesFrom);
-  const work = useWork();
-  const book = useMemo(() => describeBuildSheet(choices), [choices]);
-  const choose = (choice: Partial<Choices>) => setChoices((before) => ({ ...before, ...choice }));
+  const [choices, setChoices] = useStored("setup", USUAL, choicesFrom);
+  const work = useTask();
+  const book = useMemo(() => buildSheetSpec(choices), [choices]);
+  const choose = (choice: Partial<BuildSheetChoices>) => setChoices((before) => ({ ...before, ...choice }));
   return (
     <>
       <h2>Set up a build sheet</h2>
@@ -52,7 +52,7 @@ export function SetupView({ host }: ViewProps) {
           Add these sheets
         </button>
       </div>
-      <WorkLines {...work} />
+      <TaskLines {...work} />
     </>
   );
 }

@@ -3,9 +3,9 @@ import type { Cell } from "../../core/cell.ts";
 import type { DrawnInputs, DrawnInputsOf } from "../../core/define.ts";
 import { CannotTell, evaluateNode } from "../../formula/evaluate.ts";
 import type { OwnCall } from "../../formula/own-calls.ts";
-import { areaIn } from "../../formula/precedents.ts";
-import { type Area, Book, cellsOf, showArea } from "../../formula/workbook-cells.ts";
-import { Labels } from "../../layout/labels.ts";
+import { argumentArea } from "../../formula/precedents.ts";
+import { type Area, cellsOf, showArea, WorkbookCells } from "../../formula/workbook-cells.ts";
+import { SheetLabels } from "../../layout/labels.ts";
 import { type QuantityKind, unitIn } from "../../vocabulary/units.ts";
 import { type CellAddress, placeName } from "../../workbook/address.ts";
 import type { WorkbookSnapshot } from "../../workbook/port.ts";
@@ -13,16 +13,16 @@ import { numberIn } from "./cells.ts";
 
 /** A workbook that is looked through for something to draw. */
 export class Source {
-  readonly book: Book;
-  readonly labels: Labels;
+  readonly book: WorkbookCells;
+  readonly labels: SheetLabels;
   /** Verdicts by the cell that they are on. */
   readonly #judged: ReadonlyMap<string, JudgedRow>;
   readonly #unitOfLength: string | undefined;
   readonly #drawn = new Set<string>();
 
   constructor(snapshot: WorkbookSnapshot, judged: readonly JudgedRow[], unitOfLength: string | undefined) {
-    this.book = new Book(snapshot);
-    this.labels = new Labels(this.book);
+    this.book = new WorkbookCells(snapshot);
+    this.labels = new SheetLabels(this.book);
     this.#judged = new Map(judged.map((row) => [placeName(row.cell), row]));
     this.#unitOfLength = unitOfLength;
   }
@@ -42,7 +42,7 @@ export class Source {
 
   /** The range that an argument refers to, by the name of its param. */
   area({ spec, args, context }: OwnCall, name: string): Area | undefined {
-    return areaIn(args[spec.inputs.findIndex((input) => input.name === name)], context);
+    return argumentArea(args[spec.inputs.findIndex((input) => input.name === name)], context);
   }
 
   /** What an argument comes to when it is one cell or one literal. */

@@ -1,6 +1,6 @@
 import type { BoreReadings } from "../../drawings/bore.ts";
 import type { CompressionTest } from "../../drawings/compression-bars.ts";
-import type { Book } from "../../formula/workbook-cells.ts";
+import type { WorkbookCells } from "../../formula/workbook-cells.ts";
 import { limitFor, type MappedLimit, type MappedReading, readLayout } from "../../layout/mapped-readings.ts";
 import type { Mapping } from "../../layout/mapping.ts";
 import { labelFrom } from "../../vocabulary/headings.ts";
@@ -18,7 +18,7 @@ export interface LaidContent {
 }
 
 /** What a layout of the shop's own holds. `isDrawn` tells the cells that a function of the sheet has shown already. */
-export function laidContent(book: Book, mapping: Mapping, isDrawn: (cell: CellAddress) => boolean): LaidContent {
+export function laidContent(book: WorkbookCells, mapping: Mapping, isDrawn: (cell: CellAddress) => boolean): LaidContent {
   const { readings, limits } = readLayout(book, mapping);
   const rows = limits.map(limitRow).filter(({ lower, upper }) => lower !== "" || upper !== "");
   return { ...drawnFrom(readings, limits, isDrawn, placeOf), limits: rows };

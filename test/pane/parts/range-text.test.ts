@@ -1,9 +1,9 @@
-import { Book } from "../../../src/formula/workbook-cells.ts";
+import { WorkbookCells } from "../../../src/formula/workbook-cells.ts";
 import { readArea, readGiven } from "../../../src/pane/parts/range-text.ts";
 import { areaText } from "../../../src/workbook/address.ts";
 
 const page = (name: string, row: number, column: number) => ({ name, row, column, values: [[73.01, 73.02], [73]], formulas: [[null, null], [null]] });
-const book = new Book({ sheets: [page("Bores", 0, 0), page("Bore book", 3, 2)] });
+const book = new WorkbookCells({ sheets: [page("Bores", 0, 0), page("Bore book", 3, 2)] });
 
 test("a range is read as people write it, and written so that it is read again", () => {
   const area = { sheet: "Bore book", row: 3, column: 2, rows: 3, columns: 2 };
@@ -33,7 +33,9 @@ test.each([
 });
 
 test("with one sheet only nobody needs to name it", () => {
-  expect(readArea("A1:B2", new Book({ sheets: [page("Bores", 0, 0)] }))).toEqual({ given: { sheet: "Bores", row: 0, column: 0, rows: 2, columns: 2 } });
+  expect(readArea("A1:B2", new WorkbookCells({ sheets: [page("Bores", 0, 0)] }))).toEqual({
+    given: { sheet: "Bores", row: 0, column: 0, rows: 2, columns: 2 },
+  });
 });
 
 test("numbers are taken as numbers, one or several; a blank is a blank", () => {

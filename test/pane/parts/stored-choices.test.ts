@@ -1,6 +1,6 @@
 import type { Page } from "playwright-core";
 import { memoryHost } from "../../../src/hosts/memory.ts";
-import { fieldsLike, Kept } from "../../../src/pane/parts/stored-choices.ts";
+import { fieldsLike, StoredChoices } from "../../../src/pane/parts/stored-choices.ts";
 import { PANE_KEY } from "../../../src/workbook/storage.ts";
 import { check, type PaneBrowser, paneBrowser } from "../../helpers/pane-browser.ts";
 import { fill, openPlan } from "../../helpers/plan-steps.ts";
@@ -13,7 +13,7 @@ const settled = () => new Promise((resolve) => setTimeout(resolve, 20));
 describe("what a workbook keeps of the pane", () => {
   test("nothing is written before somebody changes something; the last view alone is no change", async () => {
     const host = book();
-    const kept = new Kept(host);
+    const kept = new StoredChoices(host);
     await kept.recalled;
     kept.put("view", "plan", true);
     kept.write();
@@ -32,7 +32,7 @@ describe("what a workbook keeps of the pane", () => {
   test("a change made before the workbook has answered is newer than what it kept, and takes nothing else off", async () => {
     const host = book();
     await host.storeText(PANE_KEY, JSON.stringify({ functions: "taper", draw: "Bore profile: A" }));
-    const kept = new Kept(host);
+    const kept = new StoredChoices(host);
     kept.put("functions", "gap");
     kept.write();
     await settled();
@@ -42,7 +42,7 @@ describe("what a workbook keeps of the pane", () => {
   test.each(["{", "7", '"text"', "null", "[1]"])("%s in its place is taken for nothing", async (text) => {
     const host = book();
     await host.storeText(PANE_KEY, text);
-    const kept = new Kept(host);
+    const kept = new StoredChoices(host);
     await kept.recalled;
     expect(kept.value("view")).toBeUndefined();
   });

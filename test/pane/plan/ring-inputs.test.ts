@@ -1,4 +1,4 @@
-import { Book } from "../../../src/formula/workbook-cells.ts";
+import { WorkbookCells } from "../../../src/formula/workbook-cells.ts";
 import { Answers, ringInputs } from "../../../src/pane/plan/answers.ts";
 import { FIELDS, type Form, firstForm } from "../../../src/pane/plan/fields.ts";
 
@@ -8,7 +8,7 @@ const values = [
   ["No. 1", 0.22, 0.31, 73.01],
   ["No. 2", 0.3, 0.28, 73.02],
 ];
-const book = new Book({ sheets: [{ name: "Rings", row: 0, column: 0, values, formulas: values.map((line) => line.map(() => null)) }] });
+const book = new WorkbookCells({ sheets: [{ name: "Rings", row: 0, column: 0, values, formulas: values.map((line) => line.map(() => null)) }] });
 
 function inputs(form: Form) {
   const answers = new Answers(book, { ...firstForm("rings"), ...form }, FIELDS.rings);

@@ -2,7 +2,7 @@ import { writeXlsx } from "../../../src/buildsheet/setup/xlsx/write.ts";
 import { openWorkbook } from "../../../src/hosts/file.ts";
 import { memoryHost } from "../../../src/hosts/memory.ts";
 import { insert, insertSample } from "../../../src/pane/setup/insert.ts";
-import { describeBuildSheet } from "../../../src/setup/build-sheet.ts";
+import { buildSheetSpec } from "../../../src/setup/build-sheet.ts";
 import { sampleBuildSheet } from "../../../src/setup/sample.ts";
 import { HostRefusal } from "../../../src/workbook/port.ts";
 import { cellContents } from "../../../src/workbook/sheet-spec.ts";
@@ -20,7 +20,7 @@ test("a sample put in through the port comes to what the same sample in a file o
 });
 
 test("every cell of the description is written, and cells to type into are left alone", () => {
-  for (const sheet of describeBuildSheet({ ...CHOICES }).sheets) {
+  for (const sheet of buildSheetSpec({ ...CHOICES }).sheets) {
     const block = cellContents(sheet);
     expect(block.flat().filter((content) => content !== null)).toHaveLength(sheet.cells.filter(({ content }) => content !== "").length);
     for (const { row, column, content } of sheet.cells) expect(block[row]?.[column] ?? null).toBe(content === "" ? null : content);
@@ -30,16 +30,14 @@ test("every cell of the description is written, and cells to type into are left 
 test("where a sheet has one of the names nothing is added or written", async () => {
   const host = memoryHost([{ name: "limits", cells: [["my own"]] }]);
   const before = await host.read();
-  await expect(insert(host, describeBuildSheet({ ...CHOICES }))).rejects.toThrow(HostRefusal);
+  await expect(insert(host, buildSheetSpec({ ...CHOICES }))).rejects.toThrow(HostRefusal);
   expect(await host.read()).toEqual(before);
 });
 
 test("sheets that are added but cannot be brought into view are said to be there", async () => {
   const host = memoryHost([{ name: "Sheet1", cells: [] }]);
   const busy = { ...host, select: () => Promise.reject(new HostRefusal("A cell is being typed into.")) };
-  expect(await insert(busy, describeBuildSheet({ ...CHOICES }))).toMatch(
-    /^10 new sheets: .* They could not be brought into view: A cell is being typed into\.$/,
-  );
+  expect(await insert(busy, buildSheetSpec({ ...CHOICES }))).toMatch(/^10 new sheets: .* They could not be brought into view: A cell is being typed into\.$/);
   expect((await host.read()).sheets).toHaveLength(11);
 });
 
