@@ -103,10 +103,7 @@ describe("without its model the engine comes to the same values and sentences", 
     ["an array formula of the old kind", bookOf({ A1: 1, A2: 2, B1: { f: "A1:A2*2", array: { rows: 3, columns: 1, grows: false } }, C1: { f: "B3" } })],
     ["formulas that wait for one another", bookOf(chain(90))],
     ["many formulas that wait for one another", bookOf({ ...chain(700), C1: { f: "SUM(A1:A700)" }, D1: spilling("A1:A700*2"), E1: { f: "D700+A1" } })],
-    [
-      "formulas that go round in a circle, and one that rests on them",
-      bookOf({ A1: { f: "B1" }, B1: { f: "A1" }, C1: { f: "B1+1" }, C2: { f: "ISERROR(A1)" } }),
-    ],
+    ["formulas that rest on themselves, and one that rests on them", bookOf({ A1: { f: "B1" }, B1: { f: "A1" }, C1: { f: "B1+1" }, C2: { f: "ISERROR(A1)" } })],
     ["a block kept for the formulas that share it", bookOf({ A3: 5, B1: { f: "SUM(A1:A40)" }, B2: { f: "MAX(A1:A40)" }, B3: { f: "A3/SUM(A1:A40)" } })],
   ])("%s", (_, book) => {
     const { directly, byModel } = bothWays(book);
@@ -131,7 +128,7 @@ describe("without its model the engine comes to the same values and sentences", 
   });
 });
 
-test("the model alone finds the same circles", () => {
+test("the model alone finds the same cycles", () => {
   const book = bookOf({ A1: { f: "B1+1" }, B1: { f: "A1" }, B2: { f: "B2" }, C1: { f: "SUM(A1:B2)" }, C2: { f: "ISERROR(A1)" } });
   const errors = (computed: Computed): string[] =>
     [...computed.values(0)].filter(({ isError }) => isError).map(({ row, column, value }) => `${row},${column} ${value}`);
@@ -139,11 +136,11 @@ test("the model alone finds the same circles", () => {
   expect(errors(evaluateWithoutModel(book)!)).toHaveLength(4);
 });
 
-test("a circle does not hide behind a function that passes errors over", () => {
+test("a cycle does not hide behind a function that passes errors over", () => {
   const book = bookOf({ A1: { f: "COUNTBLANK(A1:B2)" }, B1: { f: "COUNTBLANK(A1)+1" }, C1: { f: "COUNT(A1:B1)" } });
   const { sheets, unknown } = calculate(book);
-  const circle = { error: "#REF!", message: "This formula depends on itself." };
-  expect(sheets[0]!.values[0]).toEqual([circle, circle, 0]);
+  const error = { error: "#REF!", message: "This formula depends on itself." };
+  expect(sheets[0]!.values[0]).toEqual([error, error, 0]);
   expect(unknown().size).toBe(3);
 });
 

@@ -33,7 +33,7 @@ test("a formula that is not calculated here is unknown, and so is all that rests
   expect(unknown(cells, { names: '<definedName name="Mine">Sheet1!$A$1</definedName>' })).toEqual(["A1", "A1", "B1", "B2", "C1", "D2"]);
 });
 
-test("formulas that go round in a circle are unknown", () => {
+test("formulas that rest on themselves are unknown", () => {
   expect(unknown([[formula("B1+1"), formula("A1+1"), formula("1+1")]])).toEqual(["A1", "A1", "B1"]);
 });
 

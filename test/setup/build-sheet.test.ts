@@ -89,7 +89,7 @@ test("millimetres have three decimals, inches four, and the functions that need 
     const book = described({ cylinders: 3, unit });
     const { row, headings } = table(book, "BoreReadings");
     const first = sheet(book, "Bores").cells.find((cell) => cell.row === row + 1 && headings[cell.column] === "Top thrust")!;
-    expect(first).toMatchObject({ look: "typed", format, content: "" });
+    expect(first).toMatchObject({ style: "typed", format, content: "" });
     const asked = formulas(book).filter((formula) => formula.includes("SWEPTVOLUME") || formula.includes("DISCVOLUME"));
     expect(asked.length).toBeGreaterThan(0);
     expect(asked.filter((formula) => !formula.includes(`"${unit}"`))).toEqual([]);
