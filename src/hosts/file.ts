@@ -1,6 +1,6 @@
 import { calculate } from "../calc/calculate.ts";
 import { areaOf, type CellAddress, type CellArea } from "../workbook/address.ts";
-import { type CellMark, type Edit, HostRefusal, type SheetHost, type WorkbookSnapshot } from "../workbook/port.ts";
+import { type Abilities, type AbilityNotes, type CellMark, type Edit, HostRefusal, type SheetHost, type WorkbookSnapshot } from "../workbook/port.ts";
 import { nameTaken, noSheet, refuseTaken } from "../workbook/refusals.ts";
 import { cellContents, tablePlaces, type WorkbookSpec } from "../workbook/sheet-spec.ts";
 import { FILE_LIMITS, UnreadableFile } from "../xlsx/file-limits.ts";
@@ -36,6 +36,22 @@ export async function openWorkbook(bytes: Uint8Array, name: string, unpack?: Unp
   }
 }
 
+export const FILE_ABILITIES: Abilities = {
+  "other names": "yes",
+  tables: "yes",
+  styles: "left out",
+  "print set-up": "left out",
+  pictures: "refused",
+  undo: "left out",
+  protection: "left out",
+  "active cell": "left out",
+};
+
+export const FILE_NOTES: AbilityNotes = {
+  protection: "what is written stays in memory",
+  "all or nothing": "nothing is done before all is known to be possible",
+};
+
 export function fileHost(book: WorkbookFile, name: string): FileHost {
   const watchers = new Set<() => void>();
   let marks: CellMark[] = [];
@@ -52,6 +68,7 @@ export function fileHost(book: WorkbookFile, name: string): FileHost {
   };
 
   return {
+    abilities: FILE_ABILITIES,
     notes: () => current().notes,
     marks: () => marks,
     contents: () => ({ book, calculated: current() }),

@@ -1,6 +1,16 @@
 import type { Cell } from "../core/cell.ts";
 import { areaOf, type CellAddress, type CellArea } from "../workbook/address.ts";
-import { type CellMark, type Edit, MARK_FILL, type SheetHost, type SheetPicture, type SheetSnapshot, type WorkbookSnapshot } from "../workbook/port.ts";
+import {
+  type Abilities,
+  type AbilityNotes,
+  type CellMark,
+  type Edit,
+  MARK_FILL,
+  type SheetHost,
+  type SheetPicture,
+  type SheetSnapshot,
+  type WorkbookSnapshot,
+} from "../workbook/port.ts";
 import { nameTaken, noSheet, protectedSheet, refuseTaken } from "../workbook/refusals.ts";
 import { emptySheet, type NameSpec, type SheetSpec, tablePlaces } from "../workbook/sheet-spec.ts";
 
@@ -59,6 +69,22 @@ function contentOf(cell: MemoryCell): Content {
   return { value: cell ?? null, formula: null };
 }
 
+export const MEMORY_ABILITIES: Abilities = {
+  "other names": "yes",
+  tables: "yes",
+  styles: "yes",
+  "print set-up": "yes",
+  pictures: "yes",
+  undo: "yes",
+  protection: "yes",
+  "active cell": "yes",
+};
+
+export const MEMORY_NOTES: AbilityNotes = {
+  styles: "as they were described",
+  "all or nothing": "nothing is done before all is known to be possible",
+};
+
 /** A host over values and formulas that are given, not calculated: for tests and for input that is no workbook. */
 export function memoryHost(sheets: readonly MemorySheet[], name = "memory", called: Called = {}): MemoryHost {
   const guarded = new Set<string>();
@@ -103,6 +129,7 @@ export function memoryHost(sheets: readonly MemorySheet[], name = "memory", call
   }
 
   return {
+    abilities: MEMORY_ABILITIES,
     fill: (cell) => state.fills.get(key(cell)) ?? null,
     paint: (cell, colour) => void state.fills.set(key(cell), colour),
     type: (cell, content) => {

@@ -63,12 +63,33 @@ export interface CellMark {
   tone: MarkTone;
 }
 
+/** What only some hosts can do: each says of every one how it stands there, and the contract's tests go by that. */
+export const ABILITIES = {
+  "other names": "names of numbers, of formulas and of single sheets",
+  tables: "tables, told with their names",
+  styles: "styles, widths, frozen rows and columns, rules for typing, fills that repeat verdicts",
+  "print set-up": "set-up for printing",
+  pictures: "pictures",
+  undo: "each act is one undo step",
+  protection: "a protected sheet is refused",
+  "active cell": "what is selected is shown",
+} as const;
+
+export type Ability = keyof typeof ABILITIES;
+
+/** `left out` is passed over, and what else was asked is done; `refused` is a sentence, and nothing is done. */
+export type Abilities = Readonly<Record<Ability, "yes" | "left out" | "refused">>;
+
+/** What contributors should know of how a host does it, and how it does all or nothing of what is asked. */
+export type AbilityNotes = Readonly<Partial<Record<Ability, string>> & { "all or nothing": string }>;
+
 /**
  * The port between the tool and whatever holds the workbook: Excel, the bench, a file, memory. An
  * adapter translates only; it does no arithmetic, words no findings and sets no policy. Rows and
  * columns count from 0.
  */
 export interface SheetHost {
+  readonly abilities: Abilities;
   /** Everything on every sheet, in as few round trips as the host allows. */
   read(): Promise<WorkbookSnapshot>;
   /** Selects a cell or an area, whose first cell becomes the active one, and brings it into view. */

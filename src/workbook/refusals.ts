@@ -11,20 +11,12 @@ export const nameTaken = (name: string): HostRefusal =>
     `The name "${name}" stands for something in this workbook already: take it out of the list of names, or work in a new workbook. Nothing was added.`,
   );
 
-export const tableTaken = (name: string): HostRefusal =>
-  new HostRefusal(`There is a table "${name}" in this workbook already: rename it, or work in a new workbook. Nothing was added.`);
-
 /** The first of the names that is there already; Excel and the bench take capitals and small letters for the same. */
 export function refuseTaken(names: readonly string[], there: readonly string[], refusal = sheetTaken): void {
   const taken = new Set(there.map((name) => name.toLowerCase()));
   const name = names.find((one) => taken.has(one.toLowerCase()));
   if (name !== undefined) throw refusal(name);
 }
-
-export const protectedBook = (): HostRefusal =>
-  new HostRefusal(
-    "The structure of this workbook is protected, so that no sheet can be added: take the protection off, or work in a new workbook. Nothing was added.",
-  );
 
 export const protectedSheet = (name: string): HostRefusal =>
   new HostRefusal(`The sheet "${name}" is protected: take the protection off, or work on a copy, and try again.`);

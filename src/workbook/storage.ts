@@ -13,16 +13,12 @@ export const MARKED = "marked";
 /** The key under which a workbook remembers the name of the sheet that lists the findings. */
 export const FINDINGS_SHEET = "findings";
 
-/** A marked cell as it is remembered. */
+/** A marked cell as it is remembered; a host may remember more of it, which the others hand on. */
 export interface StoredMark {
   cell: CellAddress;
   /** The fill before the mark, `null` for none, and that of the mark. */
   before: string | null;
   mark: string;
-  /** What Excel knows beyond that: its own id of the sheet, which outlives a new name, and the pattern of the fill before. */
-  id?: string;
-  pattern?: string;
-  patternColor?: string;
 }
 
 /** The marks in what is kept; what cannot be read is no memory. */

@@ -1,9 +1,8 @@
-import type { Rectangle } from "./address.ts";
-import { areasOf, columnLetters } from "./address.ts";
+import { columnLetters } from "./address.ts";
 import { MARK_FILL } from "./port.ts";
-import type { CellSpec, CellStyle, Rule, SheetSpec } from "./sheet-spec.ts";
+import type { CellStyle, Rule, SheetSpec } from "./sheet-spec.ts";
 
-/** What a look is made of; what is not named is as in any other cell. Colours are `#RRGGBB`. */
+/** What a style is made of; what is not named is as in any other cell. Colours are `#RRGGBB`. */
 export interface StyleParts {
   isBold?: true;
   isItalic?: true;
@@ -45,10 +44,9 @@ export const HEAD_HEIGHT = 33;
 /** Rows with headings. */
 export const headRows = ({ cells }: SheetSpec): number[] => [...new Set(cells.filter(({ style }) => style === "head").map(({ row }) => row))];
 
-/** A sheet's own measures on a screen at its usual size: a character of a width is 7 pixels (ECMA-376 part 1, 18.3.1.13), a point 4/3. */
+/** A sheet's own measures on a screen at its usual size: a character of a width is 7 pixels (ECMA-376 part 1, 18.3.1.13). */
 export const pixelsOf = (characters: number): number => Math.round(characters * 7);
-export const pointsOf = (pixels: number): number => (pixels * 3) / 4;
-export const pixelsOfPoints = (points: number): number => Math.round((points * 4) / 3);
+export const POINTS_OF_A_PIXEL = 3 / 4;
 
 /** Margins in inches. */
 export const MARGINS = { left: 0.5, right: 0.5, top: 0.6, bottom: 0.6, header: 0.3, footer: 0.3 } as const;
@@ -64,7 +62,7 @@ export const titleColumns = (columns: number): string => `$A:$${columnLetters(co
 export const REFUSED_TITLE = "Not here";
 
 /** Dates count in days; this one is the first of the year 2000. */
-export const EARLIEST_DATE = 36_526;
+const EARLIEST_DATE = 36_526;
 
 /** A rule as every sheet knows such: numbers and dates compared with one bound, or a list. */
 export type Allowed =
@@ -89,13 +87,3 @@ export function allowed(rule: Rule): Allowed {
       return { type: "list", name: rule.name };
   }
 }
-
-/** Rectangles of cells that look alike, each cell in one of them. */
-export interface StyleArea extends Rectangle {
-  style: CellStyle;
-  format: string;
-}
-
-/** The cells of a sheet in few areas. */
-export const styleAreas = (cells: readonly CellSpec[]): StyleArea[] =>
-  areasOf(cells, ({ style, format = "" }) => `${style} ${format}`).map(({ first: { style, format = "General" }, ...box }) => ({ ...box, style, format }));

@@ -1,5 +1,6 @@
 import type { WorkbookSnapshot } from "../../src/workbook/port.ts";
-import type { Ability, Called, ContractSheet, Stage, Stagehand } from "./stage.ts";
+import type { Where } from "./contract.ts";
+import type { Called, ContractSheet, Stage, Stagehand } from "./stage.ts";
 
 const SHEETS: ContractSheet[] = [
   {
@@ -34,7 +35,7 @@ const TABLE = {
 };
 
 /** What formulas can call by name. */
-export function naming(makeHost: Stagehand, able: readonly Ability[]): void {
+export function naming(makeHost: Stagehand, where: Where): void {
   const read = async (called: Called): Promise<WorkbookSnapshot> => {
     const stage: Stage = await makeHost(SHEETS, called);
     const snapshot = await stage.host.read();
@@ -46,14 +47,12 @@ export function naming(makeHost: Stagehand, able: readonly Ability[]): void {
     expect((await read({ names: RANGES })).names).toEqual(RANGES);
   });
 
-  if (able.includes("names of all kinds"))
-    test("a name of one sheet and a name of a number come as they are", async () => {
-      expect((await read({ names: [...RANGES, ...OTHERS] })).names).toEqual([...RANGES, ...OTHERS]);
-    });
+  where("other names")("a name of one sheet and a name of a number come as they are", async () => {
+    expect((await read({ names: [...RANGES, ...OTHERS] })).names).toEqual([...RANGES, ...OTHERS]);
+  });
 
-  if (able.includes("tables"))
-    test("a table comes with its place, its rows that are no data, and its headings", async () => {
-      const totals = { ...TABLE, name: "Bores", sheet: "Bore book", bottom: 1, right: 0, headerRows: 0, totalsRows: 1, columns: ["Column1"] };
-      expect((await read({ tables: [TABLE, totals] })).tables).toEqual([TABLE, totals]);
-    });
+  where("tables")("a table comes with its place, its rows that are no data, and its headings", async () => {
+    const totals = { ...TABLE, name: "Bores", sheet: "Bore book", bottom: 1, right: 0, headerRows: 0, totalsRows: 1, columns: ["Column1"] };
+    expect((await read({ tables: [TABLE, totals] })).tables).toEqual([TABLE, totals]);
+  });
 }

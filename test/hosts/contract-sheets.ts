@@ -1,6 +1,8 @@
+import { emptySheet, type SheetSpec, type WorkbookSpec } from "../../src/workbook/sheet-spec.ts";
+import type { Where } from "./contract.ts";
 import { at, formula, refusal, value } from "./look.ts";
 import { DESCRIBED } from "./spec-sample.ts";
-import type { Ability, Stage } from "./stage.ts";
+import type { Stage } from "./stage.ts";
 
 /** A picture of one black pixel. */
 export const DOT = {
@@ -11,8 +13,16 @@ export const DOT = {
   height: 200,
 };
 
+const STANDARD: WorkbookSpec = { sheets: [emptySheet("Standards")], names: [{ name: "Standard", formula: "73" }] };
+
+/** The cells of the first described sheet, and nothing else of it. */
+const BARE: SheetSpec = {
+  ...emptySheet("Bare"),
+  cells: DESCRIBED.sheets[0]!.cells.map(({ row, column, content }) => ({ row, column, content, style: "plain" })),
+};
+
 /** Sheets that come with all that is on them, and pictures. */
-export function furnishing(stage: () => Stage, where: (ability: Ability) => (name: string, body: () => Promise<void>) => void): void {
+export function furnishing(stage: () => Stage, where: Where): void {
   test("described sheets come with their cells, formulas and names, and cells to type into are blank", async () => {
     const { host } = stage();
     await host.addSheets(DESCRIBED);
@@ -31,10 +41,11 @@ export function furnishing(stage: () => Stage, where: (ability: Ability) => (nam
     expect((await host.read()).tables).toEqual([{ name: "GapLimits", sheet: "Gap limits", ...place }]);
   });
 
-  where("looks")("what a sheet looks like, what may be typed and what stays in view are as described", async () => {
+  where("styles")("what a sheet looks like, what may be typed and what stays in view are as described", async () => {
     const { host, worn } = stage();
     await host.addSheets(DESCRIBED);
-    expect(await worn!("Gap limits")).toEqual({
+    const { print: _, ...limits } = await worn!("Gap limits");
+    expect(limits).toEqual({
       tables: ["A2:C4"],
       frozen: { rows: 2, columns: 1 },
       widths: [140, 77, 84],
@@ -48,6 +59,40 @@ export function furnishing(stage: () => Stage, where: (ability: Ability) => (nam
       A4: "decimal greaterThanOrEqual 0",
       A5: "decimal greaterThanOrEqual -1e+300",
     });
+  });
+
+  where("print set-up")("sheets are set up for printing as described", async () => {
+    const { host, worn } = stage();
+    await host.addSheets(DESCRIBED);
+    expect([(await worn!("Gap limits")).print, (await worn!("Gaps")).print]).toEqual(DESCRIBED.sheets.map(({ print }) => print));
+  });
+
+  where("other names")("a described name of a number is one of the workbook's names", async () => {
+    const { host } = stage();
+    await host.addSheets(STANDARD);
+    expect((await host.read()).names).toEqual([{ name: "Standard", formula: "=73" }]);
+  });
+
+  where("other names", "refused")("a described name of a number is refused, and nothing is added", async () => {
+    const { host } = stage();
+    const before = await host.read();
+    expect(await refusal(host.addSheets(STANDARD))).toBe('The name "Standard" stands for 73: the grid knows names of cells alone. Nothing was added.');
+    expect(await host.read()).toEqual(before);
+  });
+
+  for (const ability of ["tables", "styles", "print set-up"] as const)
+    where(ability, "left out")(`described ${ability} take nothing else of a sheet away`, async () => {
+      const { host } = stage();
+      await host.addSheets({ sheets: [DESCRIBED.sheets[0]!, BARE], names: [] });
+      const [dressed, bare] = (await host.read()).sheets.slice(-2);
+      expect({ ...dressed, name: BARE.name }).toEqual(bare);
+      expect(value(await host.read(), at(BARE.name, 2, 1))).toBe(0.05);
+    });
+
+  where("tables", "left out")("described tables are not told", async () => {
+    const { host } = stage();
+    await host.addSheets(DESCRIBED);
+    expect((await host.read()).tables ?? []).toEqual([]);
   });
 
   where("undo")("described sheets are one step back, names and all", async () => {
@@ -85,5 +130,12 @@ export function furnishing(stage: () => Stage, where: (ability: Ability) => (nam
     await protect!("Bores");
     expect(await refusal(host.insertPicture(at("Bores", 0, 0), DOT))).toContain('The sheet "Bores" is protected');
     expect(await pictures!()).toEqual([]);
+  });
+
+  where("pictures", "refused")("a picture is refused in a sentence, and nothing changes", async () => {
+    const { host } = stage();
+    const before = await host.read();
+    expect(await refusal(host.insertPicture(at("Summary 2", 2, 1), DOT))).toMatch(/^[A-Z].* takes no pictures: .*\.$/);
+    expect(await host.read()).toEqual(before);
   });
 }

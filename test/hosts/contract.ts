@@ -1,9 +1,9 @@
-import { MARK_FILL } from "../../src/workbook/port.ts";
+import { ABILITIES, type Abilities, type Ability, MARK_FILL } from "../../src/workbook/port.ts";
 import { naming } from "./contract-names.ts";
 import { placing } from "./contract-places.ts";
 import { furnishing } from "./contract-sheets.ts";
 import { at, formula, refusal, value } from "./look.ts";
-import { type Ability, BOOK, type Stage, type Stagehand } from "./stage.ts";
+import { BOOK, type Stage, type Stagehand } from "./stage.ts";
 
 const A1 = at("Bores", 0, 0);
 const B2 = at("Bores", 1, 1);
@@ -15,12 +15,17 @@ async function until(holds: () => boolean): Promise<boolean> {
   return holds();
 }
 
-type Where = (ability: Ability) => (name: string, body: () => Promise<void>) => void;
+/** Where a host says that it can do something, or that it refuses or leaves it out: the test that it does. */
+export type Where = (ability: Ability, says?: Abilities[Ability]) => (name: string, body: () => Promise<void>) => void;
 
-/** What every adapter of the port promises. `makeHost` opens a workbook with the given sheets; `able` lists what the host has beyond the port. */
-export function hostContract(name: string, makeHost: Stagehand, able: readonly Ability[]): void {
-  // What a host does not have is not asked of it, rather than counted as skipped.
-  const where: Where = (ability) => (able.includes(ability) ? test : () => {});
+/** What every adapter of the port promises. `makeHost` opens a workbook with the given sheets; `abilities` are those that the adapter states. */
+export function hostContract(name: string, makeHost: Stagehand, abilities: Abilities): void {
+  const looked = new Set<Ability>();
+  const where: Where = (ability, says = "yes") => {
+    looked.add(ability);
+    // What a host says otherwise of is not asked of it, rather than counted as skipped.
+    return abilities[ability] === says ? test : () => {};
+  };
   describe(`${name} keeps the contract of the sheet port`, () => {
     let stage: Stage;
     beforeEach(async () => {
@@ -37,8 +42,14 @@ export function hostContract(name: string, makeHost: Stagehand, able: readonly A
     watching(() => stage);
     keeping(() => stage);
     placing(() => stage);
-    naming(makeHost, able);
+    naming(makeHost, where);
     furnishing(() => stage, where);
+
+    test("the host says what it can do, and the contract looks at each of it", () => {
+      expect(stage.host.abilities).toEqual(abilities);
+      expect(Object.keys(abilities).sort()).toEqual(Object.keys(ABILITIES).sort());
+      expect([...looked].sort()).toEqual(Object.keys(ABILITIES).sort());
+    });
   });
 }
 
@@ -192,7 +203,7 @@ function marking(stage: () => Stage): void {
   });
 }
 
-/** What only some hosts have: steps back, protection, an active cell, a pane that can be opened anew. */
+/** Steps back, protection, an active cell, a pane that is opened anew. */
 function steps(stage: () => Stage, where: Where): void {
   where("undo")("all edits of one write are one step back", async () => {
     const { host, undo } = stage();
@@ -206,7 +217,7 @@ function steps(stage: () => Stage, where: Where): void {
     expect([value(book, B2), value(book, at("Bores", 1, 2)), value(book, at("Summary 2", 1, 2))]).toEqual([73.01, 73, "sum"]);
   });
 
-  where("protect")("a protected sheet is refused in a sentence that names it", async () => {
+  where("protection")("a protected sheet is refused in a sentence that names it", async () => {
     const { host, protect } = stage();
     await protect!("Bores");
     const sentence = 'The sheet "Bores" is protected: take the protection off, or work on a copy, and try again.';
@@ -225,20 +236,20 @@ function steps(stage: () => Stage, where: Where): void {
     expect([await fill(A1), await fill(at("Summary 2", 2, 2))]).toEqual([null, null]);
   });
 
-  where("again")("a pane that is opened anew takes off the marks of the one before", async () => {
+  test("a pane that is opened anew takes off the marks of the one before", async () => {
     const { host, fill, again } = stage();
     await host.mark([{ cell: B2, tone: "outside" }]);
-    expect(await (await again!()).unmark()).toBe(1);
+    expect(await (await again()).unmark()).toBe(1);
     expect(await fill(B2)).toBeNull();
   });
 
-  where("selected")("selecting makes the cell the active one", async () => {
+  where("active cell")("selecting makes the cell the active one", async () => {
     const { host, selected } = stage();
     await host.select(at("Summary 2", 2, 2));
     expect(await selected!()).toEqual(at("Summary 2", 2, 2));
   });
 
-  where("selected")("an area is selected whole, its first cell the active one", async () => {
+  where("active cell")("an area is selected whole, its first cell the active one", async () => {
     const { host, selected } = stage();
     const area = { ...B2, rows: 3, columns: 2 };
     await host.select(area);

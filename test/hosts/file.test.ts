@@ -1,4 +1,4 @@
-import { openWorkbook } from "../../src/hosts/file.ts";
+import { FILE_ABILITIES, openWorkbook } from "../../src/hosts/file.ts";
 import { type CellAddress, cellName } from "../../src/workbook/address.ts";
 import { MARK_FILL } from "../../src/workbook/port.ts";
 import { type CellXml, workbookBytes } from "../xlsx/workbook-bytes.ts";
@@ -56,4 +56,4 @@ async function stage(sheets: ContractSheet[], called: Called = {}): Promise<Stag
   };
 }
 
-hostContract("file", stage, ["again", "tables", "names of all kinds"]);
+hostContract("file", stage, FILE_ABILITIES);

@@ -1,4 +1,4 @@
-import { type MemoryCell, memoryHost } from "../../src/hosts/memory.ts";
+import { MEMORY_ABILITIES, type MemoryCell, memoryHost } from "../../src/hosts/memory.ts";
 import type { CellAddress } from "../../src/workbook/address.ts";
 import { hostContract } from "./contract.ts";
 import { DESCRIBED } from "./spec-sample.ts";
@@ -30,7 +30,7 @@ async function stage(sheets: ContractSheet[], called?: Called): Promise<Stage> {
   };
 }
 
-hostContract("memory", stage, ["undo", "protect", "selected", "again", "tables", "names of all kinds", "looks", "pictures"]);
+hostContract("memory", stage, MEMORY_ABILITIES);
 
 test("a workbook in memory says its name", async () => {
   expect((await memoryHost([], "readings.csv").read()).name).toBe("readings.csv");

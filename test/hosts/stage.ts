@@ -16,9 +16,6 @@ export interface ContractSheet {
   cells: ContractCell[][];
 }
 
-/** What a host may have beyond the port. */
-export type Ability = "undo" | "protect" | "selected" | "again" | "tables" | "names of all kinds" | "looks" | "pictures";
-
 /** A host under test, with the hands and eyes that a person at that host has. */
 export interface Stage {
   host: SheetHost;
@@ -28,15 +25,15 @@ export interface Stage {
   paint(cell: CellAddress, colour: string): Promise<void>;
   /** The person types into a cell. */
   type(cell: CellAddress, content: number | string): Promise<void>;
+  /** A second host over the same workbook, as after the pane is closed and opened. */
+  again(): Promise<SheetHost>;
   /** The person takes back one step; where the host has steps. */
   undo?(): Promise<void>;
   /** The person protects a sheet; where the host knows protection. */
   protect?(sheet: string): Promise<void>;
   /** The active cell, where the host has one. */
   selected?(): Promise<CellAddress>;
-  /** A second host over the same workbook, as after the pane is closed and opened, where that can be. */
-  again?(): Promise<SheetHost>;
-  /** What a sheet looks like, where the host keeps looks. */
+  /** What a sheet looks like, where the host keeps styles. */
   worn?(sheet: string): Promise<Worn>;
   /** The pictures in the workbook, where the host takes them. */
   pictures?(): Promise<{ corner: CellAddress; picture: SheetPicture }[]>;

@@ -4,7 +4,7 @@ import type { NameSpec, SheetSpec } from "../../src/workbook/sheet-spec.ts";
 import { allowed, pixelsOf, STYLES } from "../../src/workbook/styles.ts";
 import type { ExcelBook, Note } from "./excel/book.ts";
 
-/** What the contract looks at of a sheet's looks. */
+/** What the contract looks at of how a sheet looks. */
 export interface Worn {
   /** Where its tables stand. */
   tables: string[];
@@ -15,6 +15,8 @@ export interface Worn {
   rules: Record<string, string>;
   formats: { B3: string; C4: string };
   fills: { A2: string; C4: string };
+  /** `null` where nothing is set up for printing. */
+  print: SheetSpec["print"] | null;
 }
 
 export function wornInMemory(sheet: SheetSpec, names: readonly NameSpec[]): Worn {
@@ -32,6 +34,7 @@ export function wornInMemory(sheet: SheetSpec, names: readonly NameSpec[]): Worn
     rules: Object.fromEntries(rules),
     formats: { B3: cell(2, 1)?.format ?? "", C4: cell(3, 2)?.format ?? "" },
     fills: { A2: fill(1, 0), C4: fill(3, 2) },
+    print: sheet.print,
   };
 }
 
@@ -64,6 +67,7 @@ export function wornInExcel(book: ExcelBook, name: string): Worn {
     rules: Object.fromEntries(notes.filter(({ what }) => what === "dataValidation.rule").map((note) => [note.on, ruleOf(note)])),
     formats: { B3: format(2, 1), C4: format(3, 2) },
     fills: { A2: filled(notes, 1, 0), C4: filled(notes, 3, 2) },
+    print: { paper: value("pageLayout.paperSize") === "A4" ? "A4" : "letter", isLandscape: value("pageLayout.orientation") === "Landscape" },
   };
 }
 
@@ -96,5 +100,6 @@ export function wornOnBench(model: Model, name: string): Worn {
     rules: Object.fromEntries(rules),
     formats: { B3: cell(1, 2)?.format ?? "", C4: cell(2, 3)?.format ?? "" },
     fills: { A2: cell(0, 1)?.style?.fillColor ?? "", C4: cell(2, 3)?.style?.fillColor ?? "" },
+    print: null,
   };
 }

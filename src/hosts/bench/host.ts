@@ -3,16 +3,17 @@ import { commonCode, typedText } from "../../calc/grid/grid-text.ts";
 import type { Cell } from "../../core/cell.ts";
 import { areaOf, areaText, type CellAddress, type CellArea } from "../../workbook/address.ts";
 import {
+  type Abilities,
+  type AbilityNotes,
   type CellMark,
   type Edit,
-  HostRefusal,
   MARK_FILL,
   type NameSnapshot,
   type SheetHost,
   type SheetSnapshot,
   type WorkbookSnapshot,
 } from "../../workbook/port.ts";
-import { noSheet, protectedSheet } from "../../workbook/refusals.ts";
+import { hiddenSheet, noSheet, protectedSheet } from "../../workbook/refusals.ts";
 import { insertPicture } from "./pictures.ts";
 import { type GridCommand, type MarkedCell, remember, rememberedMarks, step } from "./plugins.ts";
 import { addSheets } from "./sheets.ts";
@@ -23,6 +24,26 @@ interface Position {
   row: number;
 }
 
+export const BENCH_ABILITIES: Abilities = {
+  "other names": "refused",
+  tables: "left out",
+  styles: "yes",
+  "print set-up": "left out",
+  pictures: "yes",
+  undo: "yes",
+  protection: "yes",
+  "active cell": "yes",
+};
+
+export const BENCH_NOTES: AbilityNotes = {
+  tables: "they stand on the sheet, but the grid has no names for tables; ours stay with each table and come back when it is saved",
+  styles: "the sentence for what may not be typed is kept and saved, but not read again from a file: there it is the grid's",
+  "print set-up": "the grid has none and writes none",
+  pictures: "PNG, with a name and alternative text; PNG, JPEG, GIF and WebP are read from files, shown and saved",
+  undo: "one step; the last 99 are kept, and older ones let go, so that a page open all day does not grow",
+  "all or nothing": "taken back before the history hears of it",
+};
+
 /**
  * The bench's spreadsheet engine as a sheet host. The model must come from an engine that
  * `extendGrid` has been told of. What is kept stays with the model; `storedTexts` hands it to
@@ -30,6 +51,7 @@ interface Position {
  */
 export function benchHost(model: Model, name = ""): SheetHost {
   return {
+    abilities: BENCH_ABILITIES,
     read: async () => snapshotOf(model, name),
     select: async (place) => select(model, areaOf(place)),
     selection: async () => selection(model),
@@ -97,7 +119,7 @@ function positionOf(model: Model, { sheet, row, column }: CellAddress): Position
 function select(model: Model, area: CellArea): void {
   const { sheetId, col, row } = positionOf(model, area);
   const { getters } = model;
-  if (!getters.isSheetVisible(sheetId)) throw new HostRefusal(`The sheet "${getters.getSheetName(sheetId)}" is hidden: show it first.`);
+  if (!getters.isSheetVisible(sheetId)) throw hiddenSheet(getters.getSheetName(sheetId));
   const active = getters.getActiveSheetId();
   if (active !== sheetId) model.dispatch("ACTIVATE_SHEET", { sheetIdFrom: active, sheetIdTo: sheetId });
   const zone = { left: col, right: col + area.columns - 1, top: row, bottom: row + area.rows - 1 };

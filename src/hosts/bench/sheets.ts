@@ -2,9 +2,10 @@ import type { Model } from "@odoo/o-spreadsheet";
 import { typedText } from "../../calc/grid/grid-text.ts";
 import type { Rectangle } from "../../workbook/address.ts";
 import { columnOf } from "../../workbook/address.ts";
+import { HostRefusal } from "../../workbook/port.ts";
 import { nameTaken, refuseTaken } from "../../workbook/refusals.ts";
 import type { NameSpec, Rule, SheetSpec, TableSpec, Validation, WorkbookSpec } from "../../workbook/sheet-spec.ts";
-import { allowed, HEAD_HEIGHT, headRows, pixelsOf, pixelsOfPoints, STYLES, type StyleParts, VERDICT_FILLS } from "../../workbook/styles.ts";
+import { allowed, HEAD_HEIGHT, headRows, POINTS_OF_A_PIXEL, pixelsOf, STYLES, type StyleParts, VERDICT_FILLS } from "../../workbook/styles.ts";
 import { type GridCommand, step } from "./plugins.ts";
 
 /**
@@ -87,7 +88,7 @@ const CELLS = /^(?:'((?:[^']|'')+)'|([^'!]+))!\$([A-Z]+)\$(\d+)(?::\$([A-Z]+)\$(
 function cellsNamed({ name, formula }: NameSpec): { sheet: string; zone: Zone } {
   const [, quoted, plain, left, top, right = left, bottom = top] = CELLS.exec(formula) ?? [];
   const sheet = quoted?.replaceAll("''", "'") ?? plain;
-  if (sheet === undefined) throw new Error(`the name ${name} stands for ${formula}, which is no range of cells`);
+  if (sheet === undefined) throw new HostRefusal(`The name "${name}" stands for ${formula}: the grid knows names of cells alone. Nothing was added.`);
   return { sheet, zone: { left: columnOf(left!), top: Number(top) - 1, right: columnOf(right!), bottom: Number(bottom) - 1 } };
 }
 
@@ -117,7 +118,13 @@ function dress(sheet: SheetSpec, names: readonly NameSpec[], idOf: IdOf): GridCo
     ...sheet.validations.map((validation, i) => validating(validation, `${sheetId}-rule${i}`, sheetId, names, idOf)),
     ...repeatVerdicts(sheet, sheetId),
     ...sheet.widths.map((width, column) => ({ type: "RESIZE_COLUMNS_ROWS", dimension: "COL", sheetId, elements: [column], size: pixelsOf(width) })),
-    ...headRows(sheet).map((row) => ({ type: "RESIZE_COLUMNS_ROWS", dimension: "ROW", sheetId, elements: [row], size: pixelsOfPoints(HEAD_HEIGHT) })),
+    ...headRows(sheet).map((row) => ({
+      type: "RESIZE_COLUMNS_ROWS",
+      dimension: "ROW",
+      sheetId,
+      elements: [row],
+      size: Math.round(HEAD_HEIGHT / POINTS_OF_A_PIXEL),
+    })),
     ...(frozen.rows ? [{ type: "FREEZE_ROWS", sheetId, quantity: frozen.rows }] : []),
     ...(frozen.columns ? [{ type: "FREEZE_COLUMNS", sheetId, quantity: frozen.columns }] : []),
   ];

@@ -1,6 +1,6 @@
 import type { Cell } from "../../core/cell.ts";
 import { areaOf, type CellArea } from "../../workbook/address.ts";
-import type { NameSnapshot, SheetHost, SheetSnapshot, TableSnapshot, WorkbookSnapshot } from "../../workbook/port.ts";
+import type { Abilities, AbilityNotes, NameSnapshot, SheetHost, SheetSnapshot, TableSnapshot, WorkbookSnapshot } from "../../workbook/port.ts";
 import { hiddenSheet, noSheet } from "../../workbook/refusals.ts";
 import { asHostRefusal, makeEdit, type RunExcel, type UndoableEdit } from "./change.ts";
 import { replaceMarks } from "./marks.ts";
@@ -13,6 +13,24 @@ import { insertPicture, write } from "./write.ts";
  * that changes something, so every change is made in one sync.
  */
 const runExcel: RunExcel = (batch) => Excel.run({ delayForCellEdit: true }, batch);
+
+export const EXCEL_ABILITIES: Abilities = {
+  "other names": "yes",
+  tables: "yes",
+  styles: "yes",
+  "print set-up": "yes",
+  pictures: "yes",
+  undo: "yes",
+  protection: "yes",
+  "active cell": "yes",
+};
+
+export const EXCEL_NOTES: AbilityNotes = {
+  "print set-up": "left out where Excel refuses it, as without a printer",
+  pictures: "PNG, with a name and alternative text",
+  undo: "one step, with each sync that changes (not proven); Excel says how many are kept",
+  "all or nothing": "what was done is taken back by a second look; if Excel does not let it, the sentence lists the cells that changed and those that did not",
+};
 
 /** The workbook that is open in Excel. */
 export function excelHost(run: RunExcel = runExcel): SheetHost {
@@ -31,6 +49,7 @@ export function excelHost(run: RunExcel = runExcel): SheetHost {
     return done;
   };
   return {
+    abilities: EXCEL_ABILITIES,
     read: () => asked(readWorkbook),
     select: (place) =>
       asked(async (context) => {

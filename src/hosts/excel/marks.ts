@@ -12,13 +12,20 @@ interface Fill {
   patternColor?: string;
 }
 
+/** What Excel knows of a marked cell beyond that: its own id of the sheet, which outlives a new name, and the pattern of the fill before. */
+interface ExcelMark extends StoredMark {
+  id?: string;
+  pattern?: string;
+  patternColor?: string;
+}
+
 /** A cell that is or will be marked, with its fill. */
 interface Place {
   sheet: Excel.Worksheet;
   row: number;
   column: number;
   fill: Excel.RangeFill;
-  earlier?: StoredMark;
+  earlier?: ExcelMark;
   colour?: string;
 }
 
@@ -27,7 +34,7 @@ export async function replaceMarks(context: Excel.RequestContext, marks: readonl
   const { worksheets } = context.workbook;
   worksheets.load("items/id,items/name,items/protection/protected");
   const kept = await storedIn(context);
-  const remembered = storedMarks(kept.texts);
+  const remembered: ExcelMark[] = storedMarks(kept.texts);
   const before = new Map(kept.texts);
   if (remembered.length === 0 && marks.length === 0) return { result: 0, where: "", takeBack: async () => "" };
   const places = placesOf(worksheets.items, remembered, marks);
@@ -76,7 +83,7 @@ const isSame = (a: Fill | null, b: Fill | null): boolean =>
   a?.color.toUpperCase() === b?.color.toUpperCase() && a?.pattern === b?.pattern && a?.patternColor === b?.patternColor;
 
 /** Each cell once, whether it has a mark, gets one, or both; refuses where a sheet is closed to changes. */
-function placesOf(sheets: readonly Excel.Worksheet[], remembered: readonly StoredMark[], marks: readonly CellMark[]): Place[] {
+function placesOf(sheets: readonly Excel.Worksheet[], remembered: readonly ExcelMark[], marks: readonly CellMark[]): Place[] {
   const places = new Map<string, Place>();
   const place = (sheet: Excel.Worksheet, row: number, column: number): Place => {
     if (sheet.protection.protected) throw protectedSheet(sheet.name);
@@ -100,7 +107,7 @@ function placesOf(sheets: readonly Excel.Worksheet[], remembered: readonly Store
 }
 
 /** How a cell gets its look, its mark or the one it had before, and what to remember of it. */
-function repaint({ sheet, row, column, fill, earlier, colour }: Place, now: Fill | null): { paint(): void; memory: StoredMark[] } {
+function repaint({ sheet, row, column, fill, earlier, colour }: Place, now: Fill | null): { paint(): void; memory: ExcelMark[] } {
   // Filled by the person since it was marked: that is how they want it.
   const own = earlier && now?.color.toUpperCase() !== earlier.mark.toUpperCase();
   const before = earlier && !own ? lookBefore(earlier) : now;
@@ -112,7 +119,7 @@ function repaint({ sheet, row, column, fill, earlier, colour }: Place, now: Fill
   };
 }
 
-function lookBefore({ before, pattern, patternColor }: StoredMark): Fill | null {
+function lookBefore({ before, pattern, patternColor }: ExcelMark): Fill | null {
   return before === null ? null : { color: before, ...(pattern ? { pattern, patternColor } : {}) };
 }
 

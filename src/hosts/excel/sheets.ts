@@ -1,26 +1,23 @@
-import { boxName, type Rectangle } from "../../workbook/address.ts";
-import { nameTaken, protectedBook, refuseTaken, tableTaken } from "../../workbook/refusals.ts";
-import { cellContents, type Rule, type SheetSpec, type Validation, type WorkbookSpec } from "../../workbook/sheet-spec.ts";
+import { areasOf, boxName, type Rectangle } from "../../workbook/address.ts";
+import { HostRefusal } from "../../workbook/port.ts";
+import { nameTaken, refuseTaken } from "../../workbook/refusals.ts";
+import { type CellSpec, type CellStyle, cellContents, type Rule, type SheetSpec, type Validation, type WorkbookSpec } from "../../workbook/sheet-spec.ts";
 import {
   allowed,
-  EARLIEST_DATE,
   FOOTER,
   HEAD_HEIGHT,
   headRows,
   MARGINS,
   pixelsOf,
-  pointsOf,
   REFUSED_TITLE,
   STYLES,
-  type StyleArea,
   type StyleParts,
-  styleAreas,
   titleColumns,
   titleRows,
   VERDICT_FILLS,
 } from "../../workbook/styles.ts";
 import type { UndoableEdit } from "./change.ts";
-import { typed } from "./write.ts";
+import { pointsOf, typed } from "./write.ts";
 
 /** The new sheets with all that is on them. One sync to look. `prints` for those that are set up for printing too. */
 export async function addSheets(context: Excel.RequestContext, added: WorkbookSpec, prints = true): Promise<UndoableEdit> {
@@ -63,6 +60,14 @@ async function takeOut(context: Excel.RequestContext, added: WorkbookSpec): Prom
   return list.length > 0 ? `It could not be taken back wholly. Left of it: ${list.join(", ")}.` : "";
 }
 
+const protectedBook = (): HostRefusal =>
+  new HostRefusal(
+    "The structure of this workbook is protected, so that no sheet can be added: take the protection off, or work in a new workbook. Nothing was added.",
+  );
+
+const tableTaken = (name: string): HostRefusal =>
+  new HostRefusal(`There is a table "${name}" in this workbook already: rename it, or work in a new workbook. Nothing was added.`);
+
 async function refuseWhatIsThere(context: Excel.RequestContext, { sheets, names }: WorkbookSpec): Promise<void> {
   const { worksheets, names: there, tables, protection } = context.workbook;
   worksheets.load("items/name");
@@ -97,7 +102,7 @@ function dress(sheet: Excel.Worksheet, described: SheetSpec): void {
     table.showBandedRows = false;
   }
   const areas = styleAreas(described.cells);
-  wearLooks(sheet, areas);
+  giveStyles(sheet, areas);
   giveFormats(sheet, areas);
   for (const box of merges) rangeOf(sheet, box).merge(false);
   widths.forEach((width, column) => {
@@ -111,6 +116,16 @@ function dress(sheet: Excel.Worksheet, described: SheetSpec): void {
 
 const rangeOf = (sheet: Excel.Worksheet, { row, column, rows, columns }: Rectangle): Excel.Range => sheet.getRangeByIndexes(row, column, rows, columns);
 
+/** Rectangles of cells that look alike, each cell in one of them. */
+interface StyleArea extends Rectangle {
+  style: CellStyle;
+  format: string;
+}
+
+/** Excel is told of many cells in few areas. */
+const styleAreas = (cells: readonly CellSpec[]): StyleArea[] =>
+  areasOf(cells, ({ style, format = "" }) => `${style} ${format}`).map(({ first: { style, format = "General" }, ...box }) => ({ ...box, style, format }));
+
 /** One block; Excel leaves a cell alone where it holds null. */
 function giveFormats(sheet: Excel.Worksheet, all: readonly StyleArea[]): void {
   const areas = all.filter(({ format }) => format !== "General");
@@ -122,9 +137,9 @@ function giveFormats(sheet: Excel.Worksheet, all: readonly StyleArea[]): void {
   sheet.getRangeByIndexes(0, 0, block.length, columns).numberFormat = block;
 }
 
-function wearLooks(sheet: Excel.Worksheet, areas: readonly StyleArea[]): void {
-  for (const [look, parts] of Object.entries(STYLES)) {
-    const own = areas.filter((area) => area.style === look);
+function giveStyles(sheet: Excel.Worksheet, areas: readonly StyleArea[]): void {
+  for (const [style, parts] of Object.entries(STYLES)) {
+    const own = areas.filter((area) => area.style === style);
     if (Object.keys(parts).length > 0) for (const address of inAddresses(own)) wear(sheet.getRanges(address).format, parts);
     if (!parts.border) continue;
     // Excel refuses a line inside an area that has no inside.
@@ -189,7 +204,7 @@ function ruleOf(rule: Rule): Excel.DataValidationRule {
   if (only.type === "list") return { list: { inCellDropDown: true, source: "words" in only ? only.words.join(",") : `=${only.name}` } };
   const operator = only.operator === "greaterThan" ? "GreaterThan" : "GreaterThanOrEqualTo";
   // A day as a number would be taken for a text of a date.
-  return only.type === "date" ? { date: { formula1: `=${EARLIEST_DATE}`, operator } } : { decimal: { formula1: only.bound, operator } };
+  return only.type === "date" ? { date: { formula1: `=${only.bound}`, operator } } : { decimal: { formula1: only.bound, operator } };
 }
 
 function repeatVerdicts(areas: Excel.RangeAreas): void {

@@ -1,7 +1,7 @@
 import type { CellAddress } from "../../workbook/address.ts";
 import type { Edit, SheetPicture } from "../../workbook/port.ts";
 import { noSheet, protectedSheet } from "../../workbook/refusals.ts";
-import { pointsOf } from "../../workbook/styles.ts";
+import { POINTS_OF_A_PIXEL } from "../../workbook/styles.ts";
 import { areasText, halfChanged, type UndoableEdit } from "./change.ts";
 
 /** One cell's content as Excel takes it. */
@@ -115,6 +115,9 @@ async function openSheets(context: Excel.RequestContext, names: readonly string[
   }
   return sheets;
 }
+
+/** Excel measures in points. */
+export const pointsOf = (pixels: number): number => pixels * POINTS_OF_A_PIXEL;
 
 /** Two syncs to look. */
 export async function insertPicture(context: Excel.RequestContext, { sheet: name, row, column }: CellAddress, picture: SheetPicture): Promise<UndoableEdit> {

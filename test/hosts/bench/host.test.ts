@@ -1,11 +1,11 @@
 import * as engine from "@odoo/o-spreadsheet";
-import { benchHost, storedTexts } from "../../../src/hosts/bench/host.ts";
+import { BENCH_ABILITIES, benchHost, storedTexts } from "../../../src/hosts/bench/host.ts";
 import { emptySheet } from "../../../src/workbook/sheet-spec.ts";
 import { hostContract } from "../contract.ts";
 import type { ContractSheet } from "../stage.ts";
 import { modelOf, stageOver } from "./stage.ts";
 
-hostContract("bench", async (sheets, called) => stageOver(modelOf(sheets, called)), ["undo", "protect", "selected", "again", "looks", "pictures"]);
+hostContract("bench", async (sheets, called) => stageOver(modelOf(sheets, called)), BENCH_ABILITIES);
 
 const small = (): ContractSheet[] => [{ name: "Bores", cells: [[73.01], [73.02]] }];
 const cell = (row: number) => ({ sheet: "Bores", row, column: 0 });
@@ -115,5 +115,5 @@ test("what is kept is no step of the history, and can be handed to whoever saves
 test("a hidden sheet is not selected but refused in a sentence", async () => {
   const model = modelOf([...small(), { name: "Limits", cells: [[1]] }]);
   model.dispatch("HIDE_SHEET", { sheetId: "sheet1" });
-  await expect(benchHost(model).select({ sheet: "Limits", row: 0, column: 0 })).rejects.toThrow('The sheet "Limits" is hidden: show it first.');
+  await expect(benchHost(model).select({ sheet: "Limits", row: 0, column: 0 })).rejects.toThrow('The sheet "Limits" is hidden: show it, and try again.');
 });

@@ -1,4 +1,4 @@
-import { excelHost } from "../../../src/hosts/excel/host.ts";
+import { EXCEL_ABILITIES, excelHost } from "../../../src/hosts/excel/host.ts";
 import { hostContract } from "../contract.ts";
 import type { Stagehand } from "../stage.ts";
 import { wornInExcel } from "../worn.ts";
@@ -35,6 +35,5 @@ const stage =
     };
   };
 
-const ABLE = ["undo", "protect", "selected", "again", "tables", "names of all kinds", "looks", "pictures"] as const;
-hostContract("Excel", stage({ spilled: "its value" }), ABLE);
-hostContract("Excel that shows an anchor's formula where it spills", stage({ spilled: "the anchor's formula" }), ABLE);
+hostContract("Excel", stage({ spilled: "its value" }), EXCEL_ABILITIES);
+hostContract("Excel that shows an anchor's formula where it spills", stage({ spilled: "the anchor's formula" }), EXCEL_ABILITIES);
