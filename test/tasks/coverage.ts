@@ -9,8 +9,8 @@ import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { root } from "../../src/tools/paths.ts";
 
-export const FOLDERS = ["src/core", "src/functions", "src/math", "src/buildsheet"];
-export const TESTS = ["test/core", "test/functions", "test/math", "test/buildsheet", "test/reference"];
+export const FOLDERS = ["core", "functions", "math", "vocabulary", "formula", "layout", "check", "compare", "plan", "setup"].map((name) => `src/${name}`);
+export const TESTS = [...FOLDERS.map((folder) => folder.replace("src/", "test/")), "test/reference"];
 
 export type Coverage = { folder: string; statements: number; branches: number }[];
 
