@@ -93,9 +93,9 @@ export function likelySlip(value: number, alike: RobustStatistics, areLengths: b
   if (Math.abs(value - middle) <= farFrom(alike)) return undefined;
   const slip = slipOf(value, middle, Math.max(NEAR_SPREADS * spread, WEAR_SHARE * middle));
   if (slip === "" || (looseness > TIGHT && (slip === "two digits swapped" || slip === "one digit wrong"))) return undefined;
-  const far = { expected: middle, beside: source, causes: [] };
-  if (slip === "inch for mm") return { kind: "mixed units", details: { ...far, unit: "in", likeUnit: "mm", converted: value * MM_PER_INCH } };
-  if (slip === "mm for inch") return { kind: "mixed units", details: { ...far, unit: "mm", likeUnit: "in", converted: value / MM_PER_INCH } };
+  const far = { expected: decimal(middle), beside: source, causes: [] };
+  if (slip === "inch for mm") return { kind: "mixed units", details: { ...far, unit: "in", likeUnit: "mm", converted: decimal(value * MM_PER_INCH) } };
+  if (slip === "mm for inch") return { kind: "mixed units", details: { ...far, unit: "mm", likeUnit: "in", converted: decimal(value / MM_PER_INCH) } };
   return { kind: "likely slip", details: { ...far, slip } };
 }
 
