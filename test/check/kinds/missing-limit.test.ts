@@ -1,6 +1,6 @@
 import { checkWorkbook } from "../../../src/buildsheet/check.ts";
-import { proposeLayout } from "../../../src/buildsheet/layout/propose.ts";
-import { typed } from "../../buildsheet/layout/typed.ts";
+import { proposeLayout } from "../../../src/layout/propose.ts";
+import { typed } from "../../layout/typed.ts";
 import { foundIn, readings, shown } from "./declared.ts";
 
 test("a reading without any limit is told with its digits", () => {
