@@ -1,17 +1,7 @@
-import { counted, grouped } from "../core/number-text.ts";
+import { grouped } from "../core/number-text.ts";
 import { placeName } from "../workbook/address.ts";
 import type { CellMark } from "../workbook/port.ts";
-import { type CheckResult, FINDING_KINDS, type Finding, specOf } from "./finding.ts";
-
-export { counted, grouped };
-
-/** Nothing that goes in gets lost: `24 rows in = 22 checked + 2 refused`. */
-export const countsText = ({
-  rowsIn,
-  checked,
-  refused,
-}: Pick<CheckResult, "rowsIn" | "checked" | "refused"> & Partial<Record<keyof CheckResult, unknown>>): string =>
-  `${counted(rowsIn, "row")} in = ${grouped(checked)} checked + ${grouped(refused)} refused`;
+import { FINDING_KINDS, type Finding, specOf } from "./finding.ts";
 
 /** The word that stands first: that of its kind, or for a reading outside its limits the one that the sheet's verdict cell says. */
 export const wordOf = ({ kind, verdict }: Pick<Finding, "kind" | "verdict">): string => specOf(kind).word({ verdict });

@@ -1,8 +1,8 @@
 import type { Verdict } from "../core/verdict.ts";
-import type { Details, FindingSubject, KindSpec } from "./kinds/define-kind.ts";
+import type { Details, Field, FindingSubject, KindSpec } from "./kinds/define-kind.ts";
 import { kinds } from "./kinds/index.ts";
 
-export type { FindingSubject };
+export type { Field, FindingSubject };
 
 type Kinds = (typeof kinds)[number];
 

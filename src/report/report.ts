@@ -1,5 +1,7 @@
+import { countsText } from "../check/counts-text.ts";
 import type { CheckResult } from "../check/finding.ts";
-import { countsText, grouped, tally, tallyText } from "../check/finding-words.ts";
+import { tally, tallyText } from "../check/finding-words.ts";
+import { grouped } from "../core/number-text.ts";
 
 import { VERSION } from "../core/version.ts";
 import { CAUTIONS } from "./cautions.ts";

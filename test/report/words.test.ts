@@ -1,6 +1,7 @@
 import fc from "fast-check";
-import { counted, countsText, grouped } from "../../src/check/finding-words.ts";
+import { countsText } from "../../src/check/counts-text.ts";
 import { compareDecimals } from "../../src/core/decimal.ts";
+import { counted, grouped } from "../../src/core/number-text.ts";
 import { decimalsFor, limitText } from "../../src/report/words.ts";
 
 test("limits are told in words", () => {

@@ -1,6 +1,8 @@
 import { useLayoutEffect, useMemo, useRef, useState } from "preact/hooks";
+import { countsText } from "../../check/counts-text.ts";
 import type { CheckResult, Finding } from "../../check/finding.ts";
-import { counted, countsText, tally, wordOf } from "../../check/finding-words.ts";
+import { tally, wordOf } from "../../check/finding-words.ts";
+import { counted } from "../../core/number-text.ts";
 
 import { placeName } from "../../workbook/address.ts";
 import { textFrom, useStored } from "../parts/stored-choices.ts";

@@ -1,5 +1,4 @@
-import { type Finding, specOf } from "../../check/finding.ts";
-import type { Field } from "../../check/kinds/define-kind.ts";
+import { type Field, type Finding, specOf } from "../../check/finding.ts";
 import { counted, differenceText, readingText } from "../../core/number-text.ts";
 import { numberText } from "../parts/text.ts";
 

@@ -1,6 +1,7 @@
 import { useEffect, useLayoutEffect, useMemo, useReducer, useRef } from "preact/hooks";
+import { countsText } from "../../check/counts-text.ts";
 import type { CheckResult, Finding } from "../../check/finding.ts";
-import { counted, countsText } from "../../check/finding-words.ts";
+import { counted } from "../../core/number-text.ts";
 import type { SheetHost } from "../../workbook/port.ts";
 import { recallLayout } from "../parts/loading.ts";
 import { sentenceOf } from "../parts/use-task.tsx";

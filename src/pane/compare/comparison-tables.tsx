@@ -1,6 +1,6 @@
 import { useCallback, useMemo, useState } from "preact/hooks";
-import { counted } from "../../check/finding-words.ts";
 import { type CharacteristicChange, type Comparison, isReal } from "../../compare/compare.ts";
+import { counted } from "../../core/number-text.ts";
 import { drawChangePlot } from "../../drawings/change-plot.ts";
 import { type CellAddress, placeName } from "../../workbook/address.ts";
 import { Picture } from "../parts/picture.tsx";

@@ -1,7 +1,7 @@
-import { counted } from "../../check/finding-words.ts";
 import { type Comparison, compareReadings } from "../../compare/compare.ts";
 import { readingsOfWorkbook, type WorkbookOptions } from "../../compare/from-workbook.ts";
 import type { ReadingSet } from "../../compare/readings.ts";
+import { counted } from "../../core/number-text.ts";
 import type { Mapping } from "../../layout/mapping.ts";
 import { HostRefusal, type WorkbookSnapshot } from "../../workbook/port.ts";
 import { noSheet } from "../../workbook/refusals.ts";

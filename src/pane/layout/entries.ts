@@ -1,5 +1,5 @@
-import { counted } from "../../check/finding-words.ts";
 import { layoutSummaryOf } from "../../check/layout-overview.ts";
+import { counted } from "../../core/number-text.ts";
 import type { MappedRange, Mapping } from "../../layout/mapping.ts";
 import { type Proposal, proposeLayout } from "../../layout/propose.ts";
 import { meet, overlaps, rangeNow } from "../../layout/ranges.ts";

@@ -1,5 +1,5 @@
 import { useEffect, useMemo, useState } from "preact/hooks";
-import { counted } from "../../check/finding-words.ts";
+import { counted } from "../../core/number-text.ts";
 import { WorkbookCells } from "../../formula/workbook-cells.ts";
 import { isUnread, loadMapping, NO_MAPPING, storeMapping } from "../../layout/mapping.ts";
 import { type Proposal, proposeRange } from "../../layout/propose.ts";

@@ -1,4 +1,4 @@
-import { counted } from "../../check/finding-words.ts";
+import { counted } from "../../core/number-text.ts";
 import { WorkbookCells } from "../../formula/workbook-cells.ts";
 import { planPistons } from "../../plan/pistons.ts";
 import type { PlanTarget, WrittenPlan } from "../../plan/placement.ts";

@@ -1,5 +1,5 @@
 import { useState } from "preact/hooks";
-import { counted } from "../../check/finding-words.ts";
+import { counted } from "../../core/number-text.ts";
 import { WorkbookCells } from "../../formula/workbook-cells.ts";
 import type { WrittenPlan } from "../../plan/placement.ts";
 import { areaText, placeName } from "../../workbook/address.ts";

@@ -1,6 +1,6 @@
 import { useState } from "preact/hooks";
-import { counted } from "../../check/finding-words.ts";
 import type { DrawnInputs } from "../../core/define.ts";
+import { counted } from "../../core/number-text.ts";
 import { type Drawing, isDrawing } from "../../drawings/svg.ts";
 import { specs } from "../../functions/index.ts";
 import { placeName } from "../../workbook/address.ts";

@@ -1,5 +1,6 @@
 import { useState } from "preact/hooks";
-import { counted, countsText } from "../../check/finding-words.ts";
+import { countsText } from "../../check/counts-text.ts";
+import { counted } from "../../core/number-text.ts";
 import type { Fingerprint } from "../../report/content.ts";
 import { renderReport } from "../../report/report.ts";
 import type { WorkbookSnapshot } from "../../workbook/port.ts";

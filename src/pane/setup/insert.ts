@@ -1,5 +1,5 @@
-import { counted } from "../../check/finding-words.ts";
 import { isBlank } from "../../core/cell.ts";
+import { counted } from "../../core/number-text.ts";
 import type { BuildSheet } from "../../setup/model.ts";
 import { sampleBuildSheet } from "../../setup/sample.ts";
 import { isRefusal, type SheetHost, type WorkbookSnapshot } from "../../workbook/port.ts";

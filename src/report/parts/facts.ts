@@ -1,4 +1,6 @@
-import { counted, countsText, tally, tallyText } from "../../check/finding-words.ts";
+import { countsText } from "../../check/counts-text.ts";
+import { tally, tallyText } from "../../check/finding-words.ts";
+import { counted } from "../../core/number-text.ts";
 
 import type { CopiedTable, IdentityEntry, LimitRow, ReportInput } from "../content.ts";
 import { html, type Markup, scrolled } from "../markup.ts";

@@ -1,4 +1,4 @@
-import { counted } from "../../check/finding-words.ts";
+import { counted } from "../../core/number-text.ts";
 import { commonExaggeration } from "../../drawings/bore.ts";
 import { drawBoreProfile } from "../../drawings/bore-profile.ts";
 import { drawChangePlot } from "../../drawings/change-plot.ts";

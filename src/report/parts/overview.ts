@@ -1,4 +1,5 @@
-import { counted, countsText, grouped } from "../../check/finding-words.ts";
+import { countsText } from "../../check/counts-text.ts";
+import { counted, grouped } from "../../core/number-text.ts";
 import { isDrawing } from "../../drawings/svg.ts";
 import { drawTrend } from "../../drawings/trend.ts";
 import { html, Markup, scrolled } from "../markup.ts";

@@ -1,5 +1,6 @@
 import { type Finding, type JudgedRow, specOf } from "../../check/finding.ts";
-import { counted, wordOf } from "../../check/finding-words.ts";
+import { wordOf } from "../../check/finding-words.ts";
+import { counted } from "../../core/number-text.ts";
 
 import type { Verdict } from "../../core/verdict.ts";
 import { numberText } from "../../drawings/text.ts";

@@ -1,12 +1,12 @@
 import { z } from "zod";
-import { checkWorkbook } from "../../../src/buildsheet/check.ts";
 import { checkCsv } from "../../../src/buildsheet/csv.ts";
-import { type Finding, type FindingKind, specOf } from "../../../src/buildsheet/finding.ts";
-import { marksOf, wordOf } from "../../../src/buildsheet/marks.ts";
+import { checkWorkbook } from "../../../src/check/check-workbook.ts";
+import { type Finding, type FindingKind, specOf } from "../../../src/check/finding.ts";
+import { marksOf, wordOf } from "../../../src/check/finding-words.ts";
 import { COMMON_FIELDS, type Field, type Fields, type KindSpec } from "../../../src/check/kinds/define-kind.ts";
 import { findingLine } from "../../../src/cli/check-page.ts";
 import type { WorkbookSnapshot } from "../../../src/workbook/port.ts";
-import { type Typed, workbook } from "../../buildsheet/workbook.ts";
+import { type Typed, workbook } from "../workbook.ts";
 
 const TYPES = {
   number: () => z.number(),

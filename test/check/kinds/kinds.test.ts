@@ -2,7 +2,7 @@ import { spawnSync } from "node:child_process";
 import { cpSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { FINDING_KINDS, specOf } from "../../../src/buildsheet/finding.ts";
+import { FINDING_KINDS, specOf } from "../../../src/check/finding.ts";
 import { findingsSection, kindFiles, kindsOf } from "../../../src/tools/finding-kinds.ts";
 import { root } from "../../../src/tools/paths.ts";
 

@@ -1,4 +1,4 @@
-import { checkWorkbook } from "../../../src/buildsheet/check.ts";
+import { checkWorkbook } from "../../../src/check/check-workbook.ts";
 import { proposeLayout } from "../../../src/layout/propose.ts";
 import { typed } from "../../layout/typed.ts";
 import { foundIn, readings, shown } from "./declared.ts";

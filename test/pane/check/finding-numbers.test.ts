@@ -1,4 +1,6 @@
-import { counted, countsText, tally } from "../../../src/check/finding-words.ts";
+import { countsText } from "../../../src/check/counts-text.ts";
+import { tally } from "../../../src/check/finding-words.ts";
+import { counted } from "../../../src/core/number-text.ts";
 
 import { numbersOf } from "../../../src/pane/check/finding-numbers.ts";
 import { finding } from "../../helpers/finding.ts";

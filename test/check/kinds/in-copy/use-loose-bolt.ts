@@ -1,10 +1,10 @@
 /** What the parts of the program make of a kind that was added to a copy of it. */
-import { byWorst, FINDING_KINDS, findingOf } from "../../../../src/buildsheet/finding.ts";
-import { marksOf, tally, tallyText, wordOf } from "../../../../src/buildsheet/marks.ts";
+import { byWorst, FINDING_KINDS, findingOf } from "../../../../src/check/finding.ts";
+import { marksOf, tally, tallyText, wordOf } from "../../../../src/check/finding-words.ts";
 import { findingLine } from "../../../../src/cli/check-page.ts";
 import { numbersOf } from "../../../../src/pane/check/finding-numbers.ts";
 import { findingsPart } from "../../../../src/report/parts/results.ts";
-import { factsFrom } from "../../../../src/report/written-facts.ts";
+import { factsFrom } from "../../../../src/report/stored-facts.ts";
 
 const cell = { sheet: "Head", row: 4, column: 1 };
 const subject = { cell, label: "Bolt 3", value: null, lower: null, upper: null, margin: null, verdict: null };
