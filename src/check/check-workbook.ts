@@ -1,13 +1,14 @@
 import { isCellError } from "../core/cell.ts";
 import { CHECK_PREFIX } from "../core/sentences.ts";
-import { callsOf, type OwnCall } from "../formula/own-calls.ts";
-import { firstFaultyCell, SpillSources } from "../formula/precedents.ts";
+import type { OwnCall } from "../formula/own-calls.ts";
+import { firstFaultyCell, type SpillSources } from "../formula/precedents.ts";
 
-import { WorkbookCells } from "../formula/workbook-cells.ts";
-import { SheetLabels } from "../layout/labels.ts";
+import type { WorkbookCells } from "../formula/workbook-cells.ts";
+import type { SheetLabels } from "../layout/labels.ts";
 import type { Mapping } from "../layout/mapping.ts";
 import { type CellAddress, placeName } from "../workbook/address.ts";
 import type { SheetSnapshot, WorkbookSnapshot } from "../workbook/port.ts";
+import { Analysis } from "./analysis.ts";
 import { candidatesOf, judges } from "./candidates.ts";
 import { CoarseGauges } from "./coarse-gauges.ts";
 import { FindingCollector } from "./collect.ts";
@@ -33,15 +34,19 @@ type Share = number;
  * own, what it maps is judged as well. `judged` is told every verdict, also those of which there is
  * nothing to say.
  */
-export function checkWorkbook(snapshot: WorkbookSnapshot, mapping?: Mapping, judged?: (row: JudgedRow) => void): CheckResult {
-  const check = new Check(snapshot, judged);
+export const checkWorkbook = (snapshot: WorkbookSnapshot, mapping?: Mapping, judged?: (row: JudgedRow) => void): CheckResult =>
+  checkAnalysed(new Analysis(snapshot, mapping !== undefined), mapping, judged);
+
+/** The same for a workbook that somebody else looks through as well. */
+export function checkAnalysed(analysis: Analysis, mapping?: Mapping, judged?: (row: JudgedRow) => void): CheckResult {
+  const check = new Check(analysis, judged);
   for (const { steps } of check.parts(mapping)) for (const _ of steps);
   return check.finish();
 }
 
 /** The same check in small steps: whoever takes them can do something in between, show how far it is, or leave off. */
 export function* checkSteps(snapshot: WorkbookSnapshot, mapping?: Mapping, judged?: (row: JudgedRow) => void): Generator<Share, CheckResult> {
-  const check = new Check(snapshot, judged);
+  const check = new Check(new Analysis(snapshot, mapping !== undefined), judged);
   let from = 0;
   for (const { to, count, steps } of check.parts(mapping)) {
     let done = 0;
@@ -74,12 +79,16 @@ class Check {
   readonly #others: CellAddress[] = [];
   #laid: AppliedMapping | undefined;
 
-  constructor(snapshot: WorkbookSnapshot, judged?: (row: JudgedRow) => void) {
-    this.book = new WorkbookCells(snapshot);
-    this.origins = new SpillSources(this.book);
+  constructor(
+    readonly analysis: Analysis,
+    judged?: (row: JudgedRow) => void,
+  ) {
+    const { book, origins, labels } = analysis;
+    this.book = book;
+    this.origins = origins;
     this.#report = new FindingCollector(undefined, judged);
     this.#watch = new Outliers((watched, { kind, details }) => this.#report.find(kind, watched.subject(), details));
-    this.#labels = new SheetLabels(this.book);
+    this.#labels = labels;
     this.#gauges = new Gauges(this.book);
     this.#coarse = new CoarseGauges(this.#report, this.#gauges);
     this.#typedLimits = new TypedLimits(this.#report, this.#labels);
@@ -100,13 +109,8 @@ class Check {
 
   /** What formulas judge, and what they work with. */
   *#formulas(): Generator<void> {
-    for (const [sheet, r] of rowsOf(this.book)) {
-      const line = sheet.formulas[r]!;
-      for (let c = 0; c < line.length; c++) {
-        const formula = line[c]!;
-        if (formula === null) continue;
-        for (const call of callsOf(this.book, { sheet: sheet.name, row: sheet.row + r, column: sheet.column + c }, formula)) this.#look(call);
-      }
+    for (const calls of this.analysis.readCalls()) {
+      for (const call of calls) this.#look(call);
       yield;
     }
   }
@@ -122,7 +126,7 @@ class Check {
 
   /** What tables and a layout of the shop's own give to be judged. */
   *#tables(mapping: Mapping | undefined): Generator<void> {
-    if (mapping) this.#laid = yield* judgingSteps(this.origins, mapping);
+    if (mapping) this.#laid = yield* judgingSteps(this.analysis, mapping);
     for (const candidate of tableRows(this.origins)) {
       if (!this.#laid?.covers.has(placeName(candidate.cell))) this.rows.add(candidate);
       yield;

@@ -1,10 +1,10 @@
-import { WorkbookCells } from "../formula/workbook-cells.ts";
-import { limitCount, readLayout } from "../layout/mapped-readings.ts";
+import { limitCount } from "../layout/mapped-readings.ts";
 import type { Mapping } from "../layout/mapping.ts";
 
 import type { WorkbookSnapshot } from "../workbook/port.ts";
+import { Analysis } from "./analysis.ts";
 import { findingOf } from "./finding.ts";
-import { applyMapping } from "./mapped-rows.ts";
+import { judgedRows } from "./mapped-rows.ts";
 
 /** What a layout makes of a workbook, for a person to look at before it is kept. */
 interface LayoutSummary {
@@ -18,8 +18,9 @@ interface LayoutSummary {
 }
 
 export function layoutSummaryOf(snapshot: Pick<WorkbookSnapshot, "sheets">, mapping: Mapping): LayoutSummary {
-  const { readings, limits } = readLayout(new WorkbookCells(snapshot), mapping);
-  const { candidates, findings } = applyMapping(snapshot, mapping);
+  const analysis = new Analysis(snapshot);
+  const { readings, limits } = analysis.mapped(mapping);
+  const { candidates, findings } = judgedRows(analysis, mapping);
   return {
     readings: readings.length,
     limits: limitCount(readings, limits),

@@ -1,18 +1,18 @@
 import { type Cell, isBlank } from "../core/cell.ts";
 import { Fault } from "../core/fault.ts";
-import { callsIn } from "../formula/own-calls.ts";
-import { argumentArea, SpillSources } from "../formula/precedents.ts";
+import { argumentArea, type SpillSources } from "../formula/precedents.ts";
 
-import { type Area, WorkbookCells } from "../formula/workbook-cells.ts";
+import type { Area } from "../formula/workbook-cells.ts";
 import { judgingParams } from "../functions/verdict/limit-params.ts";
 import { type DerivedReading, deriveReadings, groupedBy, INGREDIENTS, resultsFrom } from "../layout/derived.ts";
-import { type LimitCells, limitFor, type MappedLimit, type MappedReading, type MappedSubject, readLayout } from "../layout/mapped-readings.ts";
+import { type LimitCells, limitFor, type MappedLimit, type MappedReading, type MappedSubject } from "../layout/mapped-readings.ts";
 import type { Mapping } from "../layout/mapping.ts";
 import { CHARACTERISTICS } from "../vocabulary/characteristics.ts";
 import { groupFrom, labelFrom } from "../vocabulary/headings.ts";
 import { positionText } from "../vocabulary/parse-heading.ts";
 import { type CellAddress, placeName } from "../workbook/address.ts";
 import type { WorkbookSnapshot } from "../workbook/port.ts";
+import { Analysis } from "./analysis.ts";
 import { type Candidate, limitKey } from "./candidates.ts";
 import { unjudged } from "./collect.ts";
 import type { DetailsOf, FindingSubject } from "./finding.ts";
@@ -39,12 +39,11 @@ export interface AppliedMapping {
 }
 
 /** What a layout makes of a workbook. */
-export const applyMapping = (snapshot: Pick<WorkbookSnapshot, "sheets">, mapping: Mapping): AppliedMapping =>
-  judgedRows(new SpillSources(new WorkbookCells(snapshot)), mapping);
+export const applyMapping = (snapshot: Pick<WorkbookSnapshot, "sheets">, mapping: Mapping): AppliedMapping => judgedRows(new Analysis(snapshot), mapping);
 
 /** The same for a workbook that is already being looked at. */
-function judgedRows(origins: SpillSources, mapping: Mapping): AppliedMapping {
-  const steps = judgingSteps(origins, mapping);
+export function judgedRows(analysis: Analysis, mapping: Mapping): AppliedMapping {
+  const steps = judgingSteps(analysis, mapping);
   for (;;) {
     const step = steps.next();
     if (step.done) return step.value;
@@ -52,10 +51,10 @@ function judgedRows(origins: SpillSources, mapping: Mapping): AppliedMapping {
 }
 
 /** The same in steps, for whoever wants to do something in between. */
-export function* judgingSteps(origins: SpillSources, mapping: Mapping): Generator<void, AppliedMapping> {
-  const { readings, limits, lost } = readLayout(origins.book, mapping);
+export function* judgingSteps(analysis: Analysis, mapping: Mapping): Generator<void, AppliedMapping> {
+  const { readings, limits, lost } = analysis.mapped(mapping);
   yield;
-  const rows = new Rows(origins, limits);
+  const rows = new Rows(analysis, limits);
   yield;
   for (const { cell, why } of lost) rows.refuse(cell, "", why);
   const results = deriveReadings(readings).filter((result) => !rows.isWorkedOutBySheet(result));
@@ -78,11 +77,14 @@ class Rows {
   readonly #unlimited: MappedReading[] = [];
   readonly #ownCalls = new Map<string, Area[]>();
 
+  readonly origins: SpillSources;
+
   constructor(
-    readonly origins: SpillSources,
+    { origins, calls }: Analysis,
     readonly limits: readonly MappedLimit[],
   ) {
-    for (const { spec, args, context } of callsIn(origins.book)) {
+    this.origins = origins;
+    for (const { spec, args, context } of calls) {
       for (const [i] of spec.inputs.entries()) {
         const area = argumentArea(args[i], context);
         if (!area) continue;

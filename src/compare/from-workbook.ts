@@ -1,3 +1,4 @@
+import { Analysis } from "../check/analysis.ts";
 import { type Candidate, candidatesOf, judges } from "../check/candidates.ts";
 import { reasonOf } from "../check/judge.ts";
 import { type Cell, isBlank, isCellError } from "../core/cell.ts";
@@ -6,12 +7,12 @@ import { isMeasuredInput, isOfEngine } from "../core/define.ts";
 import { Fault } from "../core/fault.ts";
 import { number } from "../core/param.ts";
 import { CHECK_PREFIX, faultBody } from "../core/sentences.ts";
-import { callsIn, type OwnCall } from "../formula/own-calls.ts";
-import { argumentArea, SpillSources } from "../formula/precedents.ts";
-import { cellsOf, WorkbookCells } from "../formula/workbook-cells.ts";
+import type { OwnCall } from "../formula/own-calls.ts";
+import { argumentArea, type SpillSources } from "../formula/precedents.ts";
+import { cellsOf } from "../formula/workbook-cells.ts";
 import { judgingParams } from "../functions/verdict/limit-params.ts";
-import { type NameParts, SheetLabels } from "../layout/labels.ts";
-import { limitFor, readLayout } from "../layout/mapped-readings.ts";
+import type { NameParts, SheetLabels } from "../layout/labels.ts";
+import { limitFor } from "../layout/mapped-readings.ts";
 import type { Mapping } from "../layout/mapping.ts";
 import { CHARACTERISTICS } from "../vocabulary/characteristics.ts";
 import { fieldOf, saysOwner } from "../vocabulary/headings.ts";
@@ -22,8 +23,8 @@ import { type Reading, type ReadingSet, type ReadingSubject, tableReadings } fro
 import { Uncertainties } from "./uncertainty.ts";
 
 /** Every reading that a layout knows of, with the limits that are for it. `single` is the U of a measured length for which none is given. */
-export function mappedReadings(snapshot: Pick<WorkbookSnapshot, "sheets">, mapping: Mapping, single?: number): Reading[] {
-  const { readings, limits } = readLayout(new WorkbookCells(snapshot), mapping);
+export function mappedReadings(analysis: Analysis, mapping: Mapping, single?: number): Reading[] {
+  const { readings, limits } = analysis.mapped(mapping);
   return readings.map(({ engine, cylinder, characteristic, places, value, unit, own, cell }) => {
     const { given = {} } = own ?? {};
     const { given: general = {} } = limitFor({ engine, cylinder, characteristic, places }, limits) ?? {};
@@ -52,15 +53,14 @@ export interface WorkbookOptions {
  * work out and judge, named by the labels beside them.
  */
 export function readingsOfWorkbook(snapshot: WorkbookSnapshot, { uncertainty, mapping }: WorkbookOptions = {}): ReadingSet {
-  const book = new WorkbookCells(snapshot);
-  const origins = new SpillSources(book);
-  const gathered = new Gathered(origins, new SheetLabels(book));
+  const analysis = new Analysis(snapshot);
+  const { book, origins, labels, calls } = analysis;
+  const gathered = new Gathered(origins, labels);
   for (const sheet of book.sheets) for (const reading of tableReadings(sheet)) gathered.table(reading);
-  const calls = [...callsIn(book)];
   for (const call of calls) if (judges(call)) for (const candidate of candidatesOf(call, origins)) gathered.judged(candidate);
   for (const call of calls) if (isOfEngine(call.spec)) gathered.measured(call);
   gathered.results(calls);
-  const laid = mapping ? mappedReadings(snapshot, mapping, uncertainty).filter(({ value, fault }) => value !== null || fault !== undefined) : [];
+  const laid = mapping ? mappedReadings(analysis, mapping, uncertainty).filter(({ value, fault }) => value !== null || fault !== undefined) : [];
   const isLaid = new Set(laid.map(({ cell }) => placeName(cell)));
   const readings = [...gathered.readings().filter(({ cell }) => !isLaid.has(placeName(cell))), ...laid];
   const doubts = new Uncertainties(origins, calls, readings, uncertainty);

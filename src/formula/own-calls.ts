@@ -27,17 +27,6 @@ export interface OwnCall extends Called {
 
 const MENTIONS_US = /HATCH/i;
 
-/** Every call of our functions in the workbook, sheet by sheet in reading order. */
-export function* callsIn(book: WorkbookCells): Generator<OwnCall> {
-  for (const sheet of book.sheets) {
-    for (const [r, line] of sheet.formulas.entries()) {
-      for (const [c, formula] of line.entries()) {
-        if (formula !== null) yield* callsOf(book, { sheet: sheet.name, row: sheet.row + r, column: sheet.column + c }, formula);
-      }
-    }
-  }
-}
-
 /** The calls of our functions in one formula, the outer ones first. */
 export function callsOf(book: WorkbookCells, at: CellAddress, formula: string): OwnCall[] {
   if (!MENTIONS_US.test(formula)) return [];

@@ -36,7 +36,7 @@ export interface MappedReading extends MappedSubject {
 
 export type MappedLimit = MappedSubject & LimitCells;
 
-interface Mapped {
+export interface Mapped {
   readings: MappedReading[];
   limits: MappedLimit[];
   /** Ranges that are no longer where they were, each with why and its first cell. */

@@ -1,3 +1,4 @@
+import { Analysis } from "../../src/check/analysis.ts";
 import { checkWorkbook } from "../../src/check/check-workbook.ts";
 import type { CheckResult, Finding } from "../../src/check/finding.ts";
 import { applyMapping } from "../../src/check/mapped-rows.ts";
@@ -177,7 +178,7 @@ test("two ranges over the same cells count each of them once", async () => {
   const mapping = mappingOf(snapshot);
   const twice = { version: 1 as const, ranges: [...mapping.ranges, ...mapping.ranges] };
   expect(check(snapshot, twice)).toEqual(check(snapshot, mapping));
-  expect(mappedReadings(snapshot, twice)).toHaveLength(1);
+  expect(mappedReadings(new Analysis(snapshot), twice)).toHaveLength(1);
 });
 
 test("a table in long form that check judges anyway is judged once, by what the layout says", async () => {

@@ -1,3 +1,4 @@
+import { Analysis } from "../../src/check/analysis.ts";
 import { mappedReadings } from "../../src/compare/from-workbook.ts";
 import type { Fixed } from "../../src/layout/mapping.ts";
 import { type Proposal, proposeLayout, proposeRange } from "../../src/layout/propose.ts";
@@ -8,7 +9,7 @@ import { typed } from "./typed.ts";
 /** What a layout makes of each cell, `B4: engine A, cylinder 1, bore, top thrust`. */
 function named(snapshot: WorkbookSnapshot, proposals: readonly (Proposal | undefined)[]): string[] {
   const ranges = proposals.flatMap((proposal) => proposal?.range ?? []);
-  return mappedReadings(snapshot, { version: 1, ranges }).map(
+  return mappedReadings(new Analysis(snapshot), { version: 1, ranges }).map(
     ({ cell, engine, cylinder, characteristic, position }) => `${cellName(cell)}: ${[engine, cylinder, characteristic, position].filter(Boolean).join(", ")}`,
   );
 }
@@ -83,7 +84,7 @@ test("one row a reading with its limits in line", async () => {
     what: "1 reading of bore, 1 reading of piston pin, with their limits; engine A, cylinder 1",
     doubts: ["left out: column I"],
   });
-  expect(mappedReadings(snapshot, { version: 1, ranges: [proposal!.range] })).toMatchObject([
+  expect(mappedReadings(new Analysis(snapshot), { version: 1, ranges: [proposal!.range] })).toMatchObject([
     { engine: "A", cylinder: "1", characteristic: "bore", position: "top thrust", value: 73.02, lower: 73, upper: 73.08, unit: "mm" },
     { characteristic: "piston pin", lower: 17.99, upper: 18.01 },
   ]);
@@ -104,7 +105,12 @@ test("limits in a row below the readings, and a row of averages that is none of 
   const [proposal] = proposeLayout(snapshot);
   expect(proposal).toMatchObject({ what: "4 readings of valve clearance, with their limits; cylinders 1, 2", doubts: ["left out: row 5"] });
   expect(
-    mappedReadings(snapshot, { version: 1, ranges: [proposal!.range] }).map(({ cell, position, lower, upper }) => [cellName(cell), position, lower, upper]),
+    mappedReadings(new Analysis(snapshot), { version: 1, ranges: [proposal!.range] }).map(({ cell, position, lower, upper }) => [
+      cellName(cell),
+      position,
+      lower,
+      upper,
+    ]),
   ).toEqual([
     ["B3", "inlet", 0.15, 0.25],
     ["B4", "inlet", 0.15, 0.25],
@@ -156,7 +162,12 @@ describe("a range that somebody points at", () => {
     const said = await ask({ characteristic: "ring end gap", engine: "A", unit: "mm" });
     expect(said).toMatchObject({ isComplete: true, readings: 4, what: "4 readings of ring end gap; engine A, cylinders 1, 2" });
     expect(said!.doubts).toEqual([]);
-    expect(mappedReadings(await typed(sheet), { version: 1, ranges: [said!.range] })[0]).toMatchObject({ engine: "A", cylinder: "1", value: 0.3, unit: "mm" });
+    expect(mappedReadings(new Analysis(await typed(sheet)), { version: 1, ranges: [said!.range] })[0]).toMatchObject({
+      engine: "A",
+      cylinder: "1",
+      value: 0.3,
+      unit: "mm",
+    });
   });
 
   test("may be said to be a limit, or be one bare number", async () => {

@@ -1,5 +1,6 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
+import { Analysis } from "../../src/check/analysis.ts";
 import { openWorkbook } from "../../src/hosts/file.ts";
 import { storedLayout } from "../../src/layout/mapping.ts";
 import { gather, reportInput } from "../../src/report/gather/workbook.ts";
@@ -8,7 +9,7 @@ import { type Typed, workbook } from "../check/workbook.ts";
 import { everything } from "./page.ts";
 
 const content = () => reportInput(everything()).content;
-const of = (sheets: Record<string, Typed>) => gather(workbook(sheets), []);
+const of = (sheets: Record<string, Typed>) => gather(new Analysis(workbook(sheets)), []);
 
 describe("whose engine it is and what it was measured with", () => {
   test("entries stand right of their names, with their unit, and a day is a day", () => {

@@ -1,6 +1,7 @@
 import { createHash } from "node:crypto";
 import { basename } from "node:path";
-import { checkWorkbook } from "../../check/check-workbook.ts";
+import { Analysis } from "../../check/analysis.ts";
+import { checkAnalysed } from "../../check/check-workbook.ts";
 import { JudgedRows } from "../../check/finding.ts";
 import { openWorkbook, UnreadableFile } from "../../hosts/file.ts";
 import { recallLayout } from "../../layout/recall.ts";
@@ -28,15 +29,16 @@ export default async function checkBook({ path, known, copy, facts = false, page
     const host = await openWorkbook(bytes, basename(path), unpack);
     const { mapping, notes } = await recallLayout(host);
     const snapshot = await host.read();
+    const analysis = new Analysis(snapshot, page || mapping !== undefined);
     const judged = new JudgedRows();
     const { rows, counts } = judged;
-    const checked = { result: checkWorkbook(snapshot, mapping, facts || page ? judged.take : undefined), notes: [...host.notes(), ...notes] };
+    const checked = { result: checkAnalysed(analysis, mapping, facts || page ? judged.take : undefined), notes: [...host.notes(), ...notes] };
     return {
       ...checked,
       hash,
       ...(copy ? { copy: writeCopy(bytes, host.contents(), checked, copy) } : {}),
       ...(facts ? { facts: factsOf(snapshot.sheets, checked.result.findings, rows) } : {}),
-      ...(page ? { page: { judged: { rows, counts }, content: gather(snapshot, rows, mapping) } } : {}),
+      ...(page ? { page: { judged: { rows, counts }, content: gather(analysis, rows, mapping) } } : {}),
     };
   } catch (error) {
     if (error instanceof UnreadableFile) return { fault: error.reason, hash };

@@ -1,14 +1,14 @@
+import type { Analysis } from "../../check/analysis.ts";
 import type { JudgedRow } from "../../check/finding.ts";
 import type { Cell } from "../../core/cell.ts";
 import type { DrawnInputs, DrawnInputsOf } from "../../core/define.ts";
 import { CannotTell, evaluateNode } from "../../formula/evaluate.ts";
 import type { OwnCall } from "../../formula/own-calls.ts";
 import { argumentArea } from "../../formula/precedents.ts";
-import { type Area, cellsOf, showArea, WorkbookCells } from "../../formula/workbook-cells.ts";
-import { SheetLabels } from "../../layout/labels.ts";
+import { type Area, cellsOf, showArea, type WorkbookCells } from "../../formula/workbook-cells.ts";
+import type { SheetLabels } from "../../layout/labels.ts";
 import { type QuantityKind, unitIn } from "../../vocabulary/units.ts";
 import { type CellAddress, placeName } from "../../workbook/address.ts";
-import type { WorkbookSnapshot } from "../../workbook/port.ts";
 import { numberIn } from "./cells.ts";
 
 /** A workbook that is looked through for something to draw. */
@@ -20,9 +20,9 @@ export class Source {
   readonly #unitOfLength: string | undefined;
   readonly #drawn = new Set<string>();
 
-  constructor(snapshot: WorkbookSnapshot, judged: readonly JudgedRow[], unitOfLength: string | undefined) {
-    this.book = new WorkbookCells(snapshot);
-    this.labels = new SheetLabels(this.book);
+  constructor({ book, labels }: Analysis, judged: readonly JudgedRow[], unitOfLength: string | undefined) {
+    this.book = book;
+    this.labels = labels;
     this.#judged = new Map(judged.map((row) => [placeName(row.cell), row]));
     this.#unitOfLength = unitOfLength;
   }

@@ -1,8 +1,6 @@
 import type { BoreReadings } from "../../drawings/bore.ts";
 import type { CompressionTest } from "../../drawings/compression-bars.ts";
-import type { WorkbookCells } from "../../formula/workbook-cells.ts";
-import { limitFor, type MappedLimit, type MappedReading, readLayout } from "../../layout/mapped-readings.ts";
-import type { Mapping } from "../../layout/mapping.ts";
+import { limitFor, type Mapped, type MappedLimit, type MappedReading } from "../../layout/mapped-readings.ts";
 import { labelFrom } from "../../vocabulary/headings.ts";
 import { positionText } from "../../vocabulary/parse-heading.ts";
 import { type CellAddress, cellName, placeName } from "../../workbook/address.ts";
@@ -18,8 +16,7 @@ export interface LaidContent {
 }
 
 /** What a layout of the shop's own holds. `isDrawn` tells the cells that a function of the sheet has shown already. */
-export function laidContent(book: WorkbookCells, mapping: Mapping, isDrawn: (cell: CellAddress) => boolean): LaidContent {
-  const { readings, limits } = readLayout(book, mapping);
+export function laidContent({ readings, limits }: Mapped, isDrawn: (cell: CellAddress) => boolean): LaidContent {
   const rows = limits.map(limitRow).filter(({ lower, upper }) => lower !== "" || upper !== "");
   return { ...drawnFrom(readings, limits, isDrawn, placeOf), limits: rows };
 }

@@ -1,6 +1,6 @@
-import { checkWorkbook } from "../../check/check-workbook.ts";
+import { Analysis } from "../../check/analysis.ts";
+import { checkAnalysed } from "../../check/check-workbook.ts";
 import { type JudgedRow, JudgedRows } from "../../check/finding.ts";
-import { callsIn } from "../../formula/own-calls.ts";
 import type { Mapping } from "../../layout/mapping.ts";
 import type { WorkbookSnapshot } from "../../workbook/port.ts";
 import type { ReportInput, SheetContent } from "../content.ts";
@@ -12,25 +12,26 @@ import { changesIn, testsIn, tracesIn } from "./others.ts";
 
 /** A workbook checked for a report: plain data that can be handed to the thread that writes it. */
 export function reportInput(snapshot: WorkbookSnapshot, mapping?: Mapping, notes: readonly string[] = []): ReportInput {
+  const analysis = new Analysis(snapshot);
   const judged = new JudgedRows();
-  const result = checkWorkbook(snapshot, mapping, judged.take);
+  const result = checkAnalysed(analysis, mapping, judged.take);
   const { rows, counts } = judged;
-  return { name: snapshot.name, result, judged: { rows, counts }, content: gather(snapshot, rows, mapping), notes };
+  return { name: snapshot.name, result, judged: { rows, counts }, content: gather(analysis, rows, mapping), notes };
 }
 
 /**
- * Looks through a workbook for what a report shows beside its verdicts: whose engine, which gauges,
+ * Looks in a workbook that has been looked through for what a report shows beside its verdicts: whose engine, which gauges,
  * whose limits, and what can be drawn, by our functions first and then by a layout of the shop's own.
  */
-export function gather(snapshot: WorkbookSnapshot, judged: readonly JudgedRow[], mapping?: Mapping): SheetContent {
-  const { sheets } = snapshot;
+export function gather(analysis: Analysis, judged: readonly JudgedRow[], mapping?: Mapping): SheetContent {
+  const { book, calls } = analysis;
+  const { sheets } = book;
   const identity = identityIn(sheets);
   const limits = limitsIn(sheets);
-  const source = new Source(snapshot, judged, unitOfLength(identity, limits));
-  const calls = [...callsIn(source.book)];
+  const source = new Source(analysis, judged, unitOfLength(identity, limits));
   const bores = boresIn(source, calls);
   const tests = testsIn(source, calls);
-  const laid = mapping && laidContent(source.book, mapping, (cell) => source.isDrawn(cell));
+  const laid = mapping && laidContent(analysis.mapped(mapping), (cell) => source.isDrawn(cell));
   return {
     identity,
     gauges: gaugesIn(sheets),
