@@ -5,6 +5,7 @@ import { parseFormula, references } from "../formula/parse.ts";
 import { argumentArea } from "../formula/precedents.ts";
 import { cellsOf, type WorkbookCells } from "../formula/workbook-cells.ts";
 import type { SheetLabels } from "../layout/labels.ts";
+import { namesLimitOrStatistic } from "../vocabulary/headings.ts";
 import { type CellAddress, cellName } from "../workbook/address.ts";
 import type { SheetSnapshot } from "../workbook/port.ts";
 import { type FindingCollector, unjudged } from "./collect.ts";
@@ -117,14 +118,10 @@ export class OverwrittenFormulas {
 const isBesideFormula = (formulas: SheetSnapshot["formulas"], r: number, c: number): boolean =>
   Boolean(formulas[r - 1]?.[c] ?? formulas[r + 1]?.[c] ?? formulas[r]![c - 1] ?? formulas[r]![c + 1]);
 
-/** Rows of limits, of standard sizes and of averages stand at the end of readings, and what is typed there is meant. */
-const OTHER_ROW =
-  /\b(?:limits?|lower|upper|min|max|minimum|maximum|least|most|standard|std|nominal|new|target|spec|allowed|average|mean|total|sum|tolerance)\b/i;
-
-/** The row begins as its neighbour does, and none of its words says that it holds something else. */
+/** The row begins as its neighbour does, and none of its words says that it holds limits or averages: what is typed there is meant. */
 function isLikeRow({ values }: SheetSnapshot, r: number, neighbour: number): boolean {
   const first = values[neighbour]!.findIndex((cell) => !isBlank(cell));
-  return typeof values[r]![first] === typeof values[neighbour]![first] && !values[r]!.some((cell) => typeof cell === "string" && OTHER_ROW.test(cell));
+  return typeof values[r]![first] === typeof values[neighbour]![first] && !values[r]!.some((cell) => typeof cell === "string" && namesLimitOrStatistic(cell));
 }
 
 /** Cells with formulas from a cell on; `undefined` for a typed number. It ends where there is neither. */

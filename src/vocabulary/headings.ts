@@ -64,8 +64,14 @@ export type GaugeField = keyof typeof GAUGE_WORDS;
 /** Results beside readings: they say nothing about what is judged. */
 export const JUDGING_WORDS = ["verdict", "margin", "explain", "explanation", "judgement", "in words", "ok", "pass"] as const;
 
-/** Rows and columns that a sheet works out from the readings beside them, and what it says of them. */
-export const DERIVED_WORDS = ["average", "avg", "mean", "total", "sum", "range", "largest", "smallest", "remarks", "notes", ...JUDGING_WORDS] as const;
+/** Rows and columns that a sheet works out from the readings beside them. */
+const STATISTIC_WORDS = ["average", "avg", "mean", "total", "sum", "range", "largest", "smallest"] as const;
+
+/** The same, and what a sheet says of readings. */
+export const DERIVED_WORDS = [...STATISTIC_WORDS, "remarks", "notes", ...JUDGING_WORDS] as const;
+
+/** Sizes that a shop goes by: what it may be, and what it was when it was new. */
+export const TARGET_WORDS = ["limits", "standard", "std", "nominal", "new", "target", "spec", "allowed", "tolerance"] as const;
 
 const BRACKETS = /[([][^)\]]*[)\]]/g;
 
@@ -105,6 +111,14 @@ export const isJudging = (heading: string): boolean => JUDGING.has(plain(heading
 
 /** A heading of where limits come from. */
 export const isSource = (heading: string): boolean => SOURCES.has(plain(heading));
+
+const NOT_MEASURED = new RegExp(
+  `\\b(?:${["lower", ...FIELD_WORDS.lower, "upper", ...FIELD_WORDS.upper, ...ONE_SIDED_LIMIT, ...TARGET_WORDS, ...STATISTIC_WORDS].join("|")})\\b`,
+  "i",
+);
+
+/** True for the name of a row of limits, of standard sizes or of averages, as they stand below readings. */
+export const namesLimitOrStatistic = (text: string): boolean => NOT_MEASURED.test(text);
 
 const ONE_SIDED = new Set<string>(ONE_SIDED_LIMIT);
 

@@ -18,6 +18,7 @@ import {
   READING_FIELDS,
   type ReadingField,
   SOURCE_WORDS,
+  TARGET_WORDS,
 } from "../../src/vocabulary/headings.ts";
 import { DAY_IDENTITY, IDENTITY_WORDS, identityFieldOf } from "../../src/vocabulary/identity.ts";
 import { measuredBy, ownCharacteristic, parseHeading, positionText } from "../../src/vocabulary/parse-heading.ts";
@@ -344,6 +345,28 @@ describe("results beside readings", () => {
     const judged = sheet(rows);
     judged.formulas[1]![1] = "=HATCH.VERDICT(73.06,73,73.05)";
     expect(checkWorkbook(book(judged)).findings.map(({ label }) => label)).toContain("Cylinder 1");
+  });
+});
+
+describe("rows below readings", () => {
+  const bounds = [...["lower", ...FIELD_WORDS.lower], ...["upper", ...FIELD_WORDS.upper], ...ONE_SIDED_LIMIT, ...TARGET_WORDS];
+  // Three formulas one below the other, and a number typed where the fourth would be.
+  const rows = (last: string): SheetSnapshot => {
+    const filled = sheet([
+      ["Cylinder", "Top", "Bottom", "Taper"],
+      ...["A", "B", "C", last].map((name, i): Cell[] => [name, 73.02, 73.01, i === 3 ? 0.02 : 0.01]),
+    ]);
+    for (const r of [1, 2, 3]) filled.formulas[r]![3] = `=HATCH.TAPER(B${r + 1}:C${r + 1},1)`;
+    return filled;
+  };
+  const overwritten = (last: string) => checkWorkbook(book(rows(last))).findings.filter(({ kind }) => kind === "overwritten formula");
+
+  test("a number among formulas is typed over one", () => {
+    expect(overwritten("D")).toHaveLength(1);
+  });
+
+  test.each([...bounds, "average", "avg", "mean", "total", "sum", "range", "largest", "smallest"])("in a row %s it is meant", (word) => {
+    expect(overwritten(capital(word))).toEqual([]);
   });
 });
 
