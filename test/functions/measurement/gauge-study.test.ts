@@ -66,7 +66,7 @@ describe("cited values", () => {
     expect(line(table, "repeatability")[0]).toBeCloseTo(Math.sqrt(14 / 30), 10);
     expect(line(table, "gauge")).toEqual(line(table, "repeatability"));
     expect(table.some(([label]) => label === "chance of the interaction")).toBe(false);
-    expect(gaugeVariances(cellsOf(rows, 3))).toMatchObject({ reproducibility: undefined, interactionChance: undefined, isPooled: false });
+    expect(gaugeVariances(cellsOf(rows, 3))).toMatchObject({ reproducibility: undefined, interactionPValue: undefined, isPooled: false });
   });
 });
 
