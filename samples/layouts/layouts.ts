@@ -1,9 +1,9 @@
-import { writeXlsx } from "../../src/buildsheet/setup/xlsx/write.ts";
 import { openWorkbook } from "../../src/hosts/file.ts";
 import { type Mapping, storeMapping } from "../../src/layout/mapping.ts";
 import { proposeLayout } from "../../src/layout/propose.ts";
 import type { BuildSheet } from "../../src/setup/model.ts";
 import type { CellSpec, CellStyle, SheetSpec } from "../../src/workbook/sheet-spec.ts";
+import { writeXlsx } from "../../src/xlsx/write/workbook.ts";
 
 /**
  * The same invented readings of both engines in three layouts as shops keep them, none of them ours

@@ -1,7 +1,7 @@
 import { extname } from "node:path";
-import { writeXlsx } from "../buildsheet/setup/xlsx/write.ts";
 import { buildSheetSpec } from "../setup/build-sheet.ts";
 import { readChoices } from "../setup/choices.ts";
+import { writeXlsx } from "../xlsx/write/workbook.ts";
 import { ALL_WELL, Refusal } from "./exit-codes.ts";
 import { print } from "./output.ts";
 import { put } from "./safe-file.ts";

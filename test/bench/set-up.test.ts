@@ -3,12 +3,12 @@ import { existsSync, mkdtempSync, rmSync, statSync, writeFileSync } from "node:f
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { strFromU8, unzipSync } from "fflate";
-import { writeXlsx } from "../../src/buildsheet/setup/xlsx/write.ts";
 import { checkWorkbook } from "../../src/check/check-workbook.ts";
 import { openWorkbook } from "../../src/hosts/file.ts";
 import { buildSheetSpec } from "../../src/setup/build-sheet.ts";
 import { placeName } from "../../src/workbook/address.ts";
 import { readXlsx } from "../../src/xlsx/read/read.ts";
+import { writeXlsx } from "../../src/xlsx/write/workbook.ts";
 import { workbookBytes } from "../xlsx/workbook-bytes.ts";
 import { atStand } from "./stand.ts";
 

@@ -1,9 +1,9 @@
-import { writeXlsx } from "../../src/buildsheet/setup/xlsx/write.ts";
 import { type FileHost, openWorkbook } from "../../src/hosts/file.ts";
 import { buildSheetSpec } from "../../src/setup/build-sheet.ts";
 import { readChoices } from "../../src/setup/choices.ts";
 import type { BuildSheet } from "../../src/setup/model.ts";
 import type { WorkbookSnapshot } from "../../src/workbook/port.ts";
+import { writeXlsx } from "../../src/xlsx/write/workbook.ts";
 
 /** The build sheet for these choices. */
 export function described(given: object): BuildSheet {

@@ -1,7 +1,7 @@
-import { writeXlsx } from "../../src/buildsheet/setup/xlsx/write.ts";
 import { checkWorkbook } from "../../src/check/check-workbook.ts";
 import { openWorkbook } from "../../src/hosts/file.ts";
 import { sampleBuildSheet } from "../../src/setup/sample.ts";
+import { writeXlsx } from "../../src/xlsx/write/workbook.ts";
 
 // Worked out by hand from the invented readings: cylinder 2 tapers 73.06 − 73.035 and is out of round 73.06 − 73.035;
 // cylinder 3 tapers 73.06 − 73.04, exactly the limit of 0.02, and is within.

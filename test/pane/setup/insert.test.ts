@@ -1,4 +1,3 @@
-import { writeXlsx } from "../../../src/buildsheet/setup/xlsx/write.ts";
 import { openWorkbook } from "../../../src/hosts/file.ts";
 import { memoryHost } from "../../../src/hosts/memory.ts";
 import { insert, insertSample } from "../../../src/pane/setup/insert.ts";
@@ -6,6 +5,7 @@ import { buildSheetSpec } from "../../../src/setup/build-sheet.ts";
 import { sampleBuildSheet } from "../../../src/setup/sample.ts";
 import { HostRefusal } from "../../../src/workbook/port.ts";
 import { cellContents } from "../../../src/workbook/sheet-spec.ts";
+import { writeXlsx } from "../../../src/xlsx/write/workbook.ts";
 import { workbookBytes } from "../../xlsx/workbook-bytes.ts";
 
 const CHOICES = { cylinders: 2, heights: 2, axes: 2, valves: 2, unit: "mm", secondReadings: false } as const;

@@ -1,4 +1,4 @@
-import { xmlText as escaped } from "../../../xlsx/xml.ts";
+import { xmlText as escaped } from "../xml.ts";
 
 /** Text as XML holds it, in an element or between double quotes. Signs that XML cannot hold are left out. */
 export const xmlText = (text: string): string => escaped(text.replace(UNFIT, ""));

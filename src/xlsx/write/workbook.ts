@@ -1,10 +1,9 @@
 import { strToU8, zipSync } from "fflate";
-import type { BuildSheet } from "../../../setup/model.ts";
-import { boxName } from "../../../workbook/address.ts";
-import type { SheetSpec, TableSpec } from "../../../workbook/sheet-spec.ts";
-import { storageXml } from "../../../workbook/storage.ts";
-import { titleColumns, titleRows } from "../../../workbook/styles.ts";
-import { storeFormulas } from "../../../xlsx/formula-text.ts";
+import { boxName } from "../../workbook/address.ts";
+import type { SheetSpec, TableSpec, WorkbookSpec } from "../../workbook/sheet-spec.ts";
+import { storageXml } from "../../workbook/storage.ts";
+import { titleColumns, titleRows } from "../../workbook/styles.ts";
+import { storeFormulas } from "../formula-text.ts";
 import { Styles } from "./styles.ts";
 import { type Strings, worksheetPart } from "./worksheet.ts";
 import { element, HEADING, MAIN, RELATIONS, xmlText } from "./xml.ts";
@@ -13,6 +12,11 @@ const TYPES = "application/vnd.openxmlformats-officedocument.spreadsheetml";
 const PACKAGE = "http://schemas.openxmlformats.org/package/2006";
 /** Files made twice are the same byte for byte: no clock goes into them. */
 const DATE = new Date(1980, 0, 1);
+
+/** A workbook as data, with the title that its file shows. */
+export interface WorkbookFile extends WorkbookSpec {
+  title: string;
+}
 
 interface Relation {
   id: string;
@@ -24,13 +28,13 @@ interface Relation {
  * Writes a described workbook as an .xlsx (ECMA-376, transitional): the parts that it needs and no
  * others. `kept` are texts of ours to be kept in it.
  */
-export function writeXlsx(book: BuildSheet, kept: ReadonlyMap<string, string> = new Map()): Uint8Array {
+export function writeXlsx(book: WorkbookFile, kept: ReadonlyMap<string, string> = new Map()): Uint8Array {
   const parts = storeFormulas(workbookParts(book, kept));
   return zipSync(Object.fromEntries([...parts].map(([path, text]) => [path, strToU8(text)])), { mtime: DATE, level: 9 });
 }
 
 /** The parts by path, formulas as people type them. */
-function workbookParts(book: BuildSheet, kept: ReadonlyMap<string, string>): Map<string, string> {
+function workbookParts(book: WorkbookFile, kept: ReadonlyMap<string, string>): Map<string, string> {
   const styles = new Styles();
   const strings = new SharedStrings();
   const parts = new Map<string, string>();
@@ -106,7 +110,7 @@ function tablePart({ name, row, column, rows, headings }: TableSpec, id: number)
 }
 
 /** ECMA-376 part 1, 18.2.27: sheets, names, and that everything is to be worked out anew on opening. */
-function workbookPart({ sheets, names }: BuildSheet): string {
+function workbookPart({ sheets, names }: WorkbookFile): string {
   const listed = sheets.map(({ name }, i) => element("sheet", { name, sheetId: i + 1, "r:id": `rId${i + 1}` }));
   const titles = sheets.flatMap((sheet, i) => {
     const formula = printTitles(sheet);

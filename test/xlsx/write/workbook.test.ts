@@ -3,12 +3,20 @@ import { existsSync, mkdtempSync, rmSync, statSync, writeFileSync } from "node:f
 import { tmpdir } from "node:os";
 import { dirname, join, posix } from "node:path";
 import { strFromU8, unzipSync } from "fflate";
-import { writeXlsx } from "../../src/buildsheet/setup/xlsx/write.ts";
-import type { BuildSheet } from "../../src/setup/model.ts";
-import { type Element, parseXml, walk } from "../../src/tools/xml-tree.ts";
-import { readXlsx } from "../../src/xlsx/read/read.ts";
-import { CHILDREN, DEFINED_NAME, LIKE_A_CELL, LONGEST_ERROR, LONGEST_ERROR_TITLE, LONGEST_SHEET_NAME, NOT_IN_SHEET_NAME } from "../reference/spreadsheetml.ts";
-import { described } from "./made.ts";
+import type { BuildSheet } from "../../../src/setup/model.ts";
+import { type Element, parseXml, walk } from "../../../src/tools/xml-tree.ts";
+import { readXlsx } from "../../../src/xlsx/read/read.ts";
+import { writeXlsx } from "../../../src/xlsx/write/workbook.ts";
+import {
+  CHILDREN,
+  DEFINED_NAME,
+  LIKE_A_CELL,
+  LONGEST_ERROR,
+  LONGEST_ERROR_TITLE,
+  LONGEST_SHEET_NAME,
+  NOT_IN_SHEET_NAME,
+} from "../../reference/spreadsheetml.ts";
+import { described } from "../../setup/made.ts";
 
 const CHOICES: readonly object[] = [
   { cylinders: 1, heights: 2, axes: 2, valves: 2 },

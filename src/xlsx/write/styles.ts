@@ -1,5 +1,5 @@
-import type { CellSpec, CellStyle } from "../../../workbook/sheet-spec.ts";
-import { STYLES, type StyleParts, VERDICT_FILLS } from "../../../workbook/styles.ts";
+import type { CellSpec, CellStyle } from "../../workbook/sheet-spec.ts";
+import { STYLES, type StyleParts, VERDICT_FILLS } from "../../workbook/styles.ts";
 import { element, HEADING, MAIN } from "./xml.ts";
 
 /** Places of fonts, fills and borders in the lists below. */

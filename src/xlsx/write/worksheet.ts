@@ -1,7 +1,7 @@
-import type { Rectangle } from "../../../workbook/address.ts";
-import { boxName, cellName } from "../../../workbook/address.ts";
-import type { CellSpec, SheetSpec, Validation } from "../../../workbook/sheet-spec.ts";
-import { type Allowed, allowed, FOOTER, HEAD_HEIGHT, MARGINS, REFUSED_TITLE } from "../../../workbook/styles.ts";
+import type { Rectangle } from "../../workbook/address.ts";
+import { boxName, cellName } from "../../workbook/address.ts";
+import type { CellSpec, SheetSpec, Validation } from "../../workbook/sheet-spec.ts";
+import { type Allowed, allowed, FOOTER, HEAD_HEIGHT, MARGINS, REFUSED_TITLE } from "../../workbook/styles.ts";
 import { type Styles, VERDICT_STYLES } from "./styles.ts";
 import { element, HEADING, MAIN, RELATIONS, xmlText } from "./xml.ts";
 
