@@ -1,3 +1,4 @@
+import { roughCount } from "../core/number-text.ts";
 /** A file that cannot be read as a workbook. `reason` completes "this file …". */
 export class UnreadableFile extends Error {
   override readonly name = "UnreadableFile";
@@ -49,9 +50,8 @@ export const FILE_LIMITS: FileLimits = {
   area: 5_000_000,
 };
 
-/** `1,500,000` → `1,500,000`; bytes as `12.3 MB`. A formatter made beforehand would slow down every start. */
-export const many = (count: number): string => count.toLocaleString("en", { maximumSignificantDigits: 3 });
-export const megabytes = (bytes: number): string => `${many(bytes / 1e6)} MB`;
+/** `12.3 MB`. */
+export const megabytes = (bytes: number): string => `${roughCount(bytes / 1e6)} MB`;
 
 /** Refuses a file of so many bytes; asked before it is read, so that it does not fill the memory first. */
 export function mustFit(bytes: number, { file }: Pick<FileLimits, "file"> = FILE_LIMITS): void {

@@ -1,5 +1,6 @@
 import { Inflate } from "fflate";
-import { type FileLimits, many, megabytes, mustFit, UnreadableFile } from "./file-limits.ts";
+import { roughCount } from "../core/number-text.ts";
+import { type FileLimits, megabytes, mustFit, UnreadableFile } from "./file-limits.ts";
 
 /** CRC-32 as zip archives use it (PKWARE APPNOTE 4.4.7): reflected, polynomial 0xEDB88320. */
 const TABLE = Uint32Array.from({ length: 256 }, (_, byte) => {
@@ -55,7 +56,8 @@ function directoryOf(bytes: Uint8Array, most: number): ZipEntry[] {
 
 function entriesOf(bytes: Uint8Array, view: DataView, most: number): ZipEntry[] {
   const { count, offset } = endOf(view);
-  if (count > most) throw new UnreadableFile(`holds ${many(count)} parts, and at most ${many(most)} are read: it is refused as a possible zip bomb`);
+  if (count > most)
+    throw new UnreadableFile(`holds ${roughCount(count)} parts, and at most ${roughCount(most)} are read: it is refused as a possible zip bomb`);
   const entries: ZipEntry[] = [];
   let at = offset;
   for (let i = 0; i < count; i++) {
@@ -220,7 +222,9 @@ export class Zip {
     const { name, size, packed } = entry;
     const { part, ratio, ratioFrom } = this.#limits;
     if (size > part || (size > ratioFrom && size > packed * ratio)) {
-      throw new UnreadableFile(`holds a part ${name} that unpacks from ${many(packed)} to ${many(size)} bytes: it is refused as a possible zip bomb`);
+      throw new UnreadableFile(
+        `holds a part ${name} that unpacks from ${roughCount(packed)} to ${roughCount(size)} bytes: it is refused as a possible zip bomb`,
+      );
     }
     const key = name.toLowerCase();
     if (this.#entries.has(key)) throw new UnreadableFile(`holds two parts of the name ${name}: which of them counts cannot be told`);

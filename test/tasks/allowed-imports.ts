@@ -20,7 +20,7 @@ export const FOLDERS: Readonly<Record<string, Folder>> = {
   xlsx: { holds: "reading, writing and patching .xlsx", imports: ["core", "workbook"] },
   drawings: { holds: "measurements to SVG", imports: ["math", "core", "functions"] },
   setup: { holds: "a new build sheet from choices", imports: ["workbook"] },
-  "calc/grid": { holds: "the spreadsheet engine and what it needs", imports: ["core", "xlsx"] },
+  "calc/grid": { holds: "what the spreadsheet grid itself needs: functions, compatibility, work limits, text", imports: ["core"] },
   calc: { holds: "calculating a file without a host", imports: ["core", "workbook", "functions", "formula", "xlsx", "calc/grid"] },
   layout: { holds: "how a shop's own sheet is read", imports: ["core", "workbook", "functions", "vocabulary", "formula"] },
   plan: { holds: "finish bores, rings, pistons and shims from readings", imports: ["core", "workbook", "functions", "formula"] },

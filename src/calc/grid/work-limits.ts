@@ -1,4 +1,4 @@
-import { many } from "../../xlsx/file-limits.ts";
+import { roughCount } from "../../core/number-text.ts";
 import { broadcastsOver, type CallCost, type CallInput, callCost, type GridDeclaration, type GridValue, sizeOf, valuesIn } from "./call-cost.ts";
 import type { GridParts } from "./compatibility.ts";
 
@@ -89,9 +89,10 @@ class LimitedFunctions {
   #refusal(name: string, { cells, work, text }: CallCost): GridValue | undefined {
     const { bounds } = this;
     if (NEVER_ENDING.has(name)) return this.#refuse("Search patterns of this kind are not worked out here: some never come to an end.");
-    if (cells > bounds.block) return this.#refuse(`This would fill ${many(cells)} cells, and at most ${many(bounds.block)} are calculated at a time.`);
+    if (cells > bounds.block)
+      return this.#refuse(`This would fill ${roughCount(cells)} cells, and at most ${roughCount(bounds.block)} are calculated at a time.`);
     if (cells > 1 && this.#live + cells > bounds.live)
-      return this.#refuse(`The blocks that formulas fill here come to more than ${many(bounds.live)} cells together.`);
+      return this.#refuse(`The blocks that formulas fill here come to more than ${roughCount(bounds.live)} cells together.`);
     if (text > bounds.text) return this.#refuse(this.#tooLong());
     // What is refused is not worked, and must not take the others with it.
     if (this.#work + work > bounds.work) return this.#refuse("The formulas here take more work together than is done at a time.");
@@ -131,7 +132,7 @@ class LimitedFunctions {
   }
 
   #tooLong(): string {
-    return `This text would be longer than the ${many(this.bounds.text)} characters that a cell holds.`;
+    return `This text would be longer than the ${roughCount(this.bounds.text)} characters that a cell holds.`;
   }
 
   #refuse(why: string): GridValue {

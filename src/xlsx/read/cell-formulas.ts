@@ -1,5 +1,6 @@
+import { roughCount } from "../../core/number-text.ts";
 import { type CellPosition, cellName, type Edges, keyOf } from "../../workbook/address.ts";
-import { many, UnreadableFile } from "../file-limits.ts";
+import { UnreadableFile } from "../file-limits.ts";
 import { formulaAt, fromStoredFormula, relativeFormula } from "../formula-text.ts";
 import type { CellFile } from "../model.ts";
 import { edgesIn } from "../model.ts";
@@ -41,7 +42,7 @@ export class CellFormulas {
     const rows = box.bottom - box.top + 1;
     const columns = box.right - box.left + 1;
     this.#filled += rows * columns;
-    if (this.#filled > this.#mostFilled) throw new UnreadableFile(`has array formulas that fill more than ${many(this.#mostFilled)} cells`);
+    if (this.#filled > this.#mostFilled) throw new UnreadableFile(`has array formulas that fill more than ${roughCount(this.#mostFilled)} cells`);
     if (rows * columns > 1) this.#arrays.push({ anchor: place, box });
     return { formula, array: { rows, columns, grows } };
   }

@@ -1,4 +1,5 @@
-import { type FileLimits, many, UnreadableFile } from "../file-limits.ts";
+import { roughCount } from "../../core/number-text.ts";
+import { type FileLimits, UnreadableFile } from "../file-limits.ts";
 import { fromStoredFormula } from "../formula-text.ts";
 import { type DefinedName, edgesIn, type Table } from "../model.ts";
 import { type Handlers, readXml, unescapeText } from "../xml.ts";
@@ -128,7 +129,8 @@ export function readWorkbookPart(bytes: Uint8Array, part: string, limits: FileLi
       name = null;
     },
   });
-  if (found.sheets.length > limits.sheets) throw new UnreadableFile(`has ${many(found.sheets.length)} sheets, and at most ${many(limits.sheets)} are read`);
+  if (found.sheets.length > limits.sheets)
+    throw new UnreadableFile(`has ${roughCount(found.sheets.length)} sheets, and at most ${roughCount(limits.sheets)} are read`);
   refuseDoubles(found.sheets.map((sheet) => sheet.name));
   return found;
 }

@@ -1,7 +1,8 @@
 import type { Cell } from "../../core/cell.ts";
+import { roughCount } from "../../core/number-text.ts";
 import type { SheetSnapshot, WorkbookSnapshot } from "../../workbook/port.ts";
 import { STORAGE_NAMESPACE, storedTextsIn } from "../../workbook/storage.ts";
-import { FILE_LIMITS, type FileLimits, many, UnreadableFile } from "../file-limits.ts";
+import { FILE_LIMITS, type FileLimits, UnreadableFile } from "../file-limits.ts";
 import type { SheetFile, Table, WorkbookFile } from "../model.ts";
 import { type Unpack, Zip } from "../zip.ts";
 import { type Relation, readStrings, readTable, readWorkbookPart, relationsOf } from "./parts.ts";
@@ -127,7 +128,7 @@ class Counter {
   }
 
   cell(): void {
-    if (++this.#cells > this.#limits.cells) throw new UnreadableFile(`has too many cells: more than ${many(this.#limits.cells)} hold something`);
+    if (++this.#cells > this.#limits.cells) throw new UnreadableFile(`has too many cells: more than ${roughCount(this.#limits.cells)} hold something`);
   }
 
   sheet({ name, cells }: SheetFile): void {
@@ -139,7 +140,9 @@ class Counter {
     }
     this.#area += rows * columns;
     if (this.#area <= this.#limits.area) return;
-    throw new UnreadableFile(`has too many cells: the sheet ${JSON.stringify(name)} is spread over ${many(rows)} rows and ${many(columns)} columns`);
+    throw new UnreadableFile(
+      `has too many cells: the sheet ${JSON.stringify(name)} is spread over ${roughCount(rows)} rows and ${roughCount(columns)} columns`,
+    );
   }
 }
 
