@@ -1,7 +1,7 @@
 import { createHash } from "node:crypto";
 import { closeSync, openSync, readSync } from "node:fs";
 import { basename } from "node:path";
-import { type CsvCheck, checkCsv } from "../buildsheet/csv.ts";
+import { type CsvCheck, checkCsv } from "../check/csv/check-csv.ts";
 import { type Finding, JudgedRows } from "../check/finding.ts";
 
 import { subjectOf } from "../report/gather/subjects.ts";

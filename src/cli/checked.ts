@@ -1,4 +1,4 @@
-import type { DecimalSign, Refused } from "../buildsheet/csv.ts";
+import type { DecimalSign, RefusedRecord } from "../check/csv/check-csv.ts";
 import type { CheckResult, Finding } from "../check/finding.ts";
 import type { ReportInput } from "../report/content.ts";
 import type { Facts } from "../report/summary-facts.ts";
@@ -39,7 +39,7 @@ export interface CheckFilesOptions {
   /** Findings of one file of readings that are kept to be told worst first; the others go to `passOn` while it is read. */
   sorted?: number | undefined;
   passOn?: ((file: string, finding: Finding) => void) | undefined;
-  refused?: ((file: string, row: Refused) => void) | undefined;
+  refused?: ((file: string, row: RefusedRecord) => void) | undefined;
   /** Waited for now and then, where whoever takes the findings is slower. */
   breathe?: (() => Promise<void> | undefined) | undefined;
   /** Marked copies to be written, by workbook. */

@@ -1,6 +1,6 @@
 import { createReadStream } from "node:fs";
 import { basename } from "node:path";
-import type { DecimalSign } from "../buildsheet/csv/numbers.ts";
+import type { DecimalSign } from "../check/csv/fields.ts";
 import { readingsOfCsv } from "../compare/from-csv.ts";
 import type { ReadingSet } from "../compare/readings.ts";
 import { nameOf, STANDARD_INPUT } from "./checked.ts";

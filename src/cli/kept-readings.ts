@@ -1,5 +1,5 @@
 import { Readable } from "node:stream";
-import type { DecimalSign } from "../buildsheet/csv.ts";
+import type { DecimalSign } from "../check/csv/check-csv.ts";
 import type { JudgedRows } from "../check/finding.ts";
 import { readingsOfCsv } from "../compare/from-csv.ts";
 import { contentOfReadings } from "../report/gather/readings.ts";

@@ -1,4 +1,4 @@
-import type { DecimalSign } from "../buildsheet/csv.ts";
+import type { DecimalSign } from "../check/csv/check-csv.ts";
 import { Refusal } from "./exit-codes.ts";
 
 /** The decimal sign of a locale such as `de` or `en-GB`. */

@@ -1,5 +1,5 @@
 import { basename } from "node:path";
-import type { DecimalSign } from "../buildsheet/csv.ts";
+import type { DecimalSign } from "../check/csv/check-csv.ts";
 import { type Finding, JudgedRows } from "../check/finding.ts";
 
 import { tally } from "../check/finding-words.ts";

@@ -1,5 +1,5 @@
 import { extname } from "node:path";
-import type { DecimalSign } from "../buildsheet/csv.ts";
+import type { DecimalSign } from "../check/csv/check-csv.ts";
 import { type CheckedFile, STANDARD_INPUT } from "./checked.ts";
 import { Refusal } from "./exit-codes.ts";
 import { complain } from "./output.ts";

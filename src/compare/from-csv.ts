@@ -1,7 +1,7 @@
-import { misfitOf, readHead, type Wanted } from "../buildsheet/csv/head.ts";
-import { cellOf, type DecimalSign, wrongSign } from "../buildsheet/csv/numbers.ts";
-import { readRecords } from "../buildsheet/csv/records.ts";
-import { Scanner } from "../buildsheet/csv/scanner.ts";
+import { cellOf, type DecimalSign, wrongSign } from "../check/csv/fields.ts";
+import { misfitOf, readHeader, type Wanted } from "../check/csv/header.ts";
+import { readRecords } from "../check/csv/records.ts";
+import { Scanner } from "../check/csv/scanner.ts";
 import type { ColumnFields } from "../check/long-tables.ts";
 import type { Cell } from "../core/cell.ts";
 import { canBeCompared, READING_FIELDS, type ReadingField } from "../vocabulary/headings.ts";
@@ -28,7 +28,7 @@ export async function readingsOfCsv(
   input: AsyncIterable<Uint8Array>,
   { name = "", decimal = ".", uncertainty }: CsvReadingOptions = {},
 ): Promise<ReadingSet & { unread?: string }> {
-  const head = await readHead(input, undefined, toBeCompared);
+  const head = await readHeader(input, undefined, toBeCompared);
   if ("unread" in head) return { name, readings: [], notes: [], unread: head.unread };
   const readings: Reading[] = [];
   const { at, unit } = head;

@@ -1,6 +1,6 @@
 import { Readable } from "node:stream";
-import { checkCsv } from "../../src/buildsheet/csv.ts";
 import { checkWorkbook } from "../../src/check/check-workbook.ts";
+import { checkCsv } from "../../src/check/csv/check-csv.ts";
 import { JudgedRows } from "../../src/check/finding.ts";
 import { workbook } from "./workbook.ts";
 

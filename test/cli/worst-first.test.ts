@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { checkCsv } from "../../src/buildsheet/csv.ts";
+import { checkCsv } from "../../src/check/csv/check-csv.ts";
 import type { Finding } from "../../src/check/finding.ts";
 import { tally } from "../../src/check/finding-words.ts";
 import { WorstFirst } from "../../src/cli/worst-first.ts";

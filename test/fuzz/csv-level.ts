@@ -1,4 +1,4 @@
-import { type CsvCheck, checkCsv } from "../../src/buildsheet/csv.ts";
+import { type CsvCheck, checkCsv } from "../../src/check/csv/check-csv.ts";
 import { edge } from "./edge-values.ts";
 import { expectCounts, expectSame, expectSentence } from "./oracles.ts";
 import type { FuzzOutcome, Level } from "./outcome.ts";

@@ -1,7 +1,7 @@
 import { createReadStream, readFileSync } from "node:fs";
 import { basename, extname } from "node:path";
-import { checkCsv } from "../../src/buildsheet/csv.ts";
 import { checkWorkbook } from "../../src/check/check-workbook.ts";
+import { checkCsv } from "../../src/check/csv/check-csv.ts";
 import { openWorkbook, UnreadableFile } from "../../src/hosts/file.ts";
 import { storedLayout } from "../../src/layout/mapping.ts";
 import { peakBytes } from "../helpers/peak.mjs";

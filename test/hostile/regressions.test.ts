@@ -1,5 +1,5 @@
-import { checkCsv } from "../../src/buildsheet/csv.ts";
 import { calculate } from "../../src/calc/calculate.ts";
+import { checkCsv } from "../../src/check/csv/check-csv.ts";
 import { evaluateFormula } from "../../src/formula/evaluate.ts";
 import { parseHeading } from "../../src/vocabulary/parse-heading.ts";
 import { HEADING_FIELDS } from "../../src/vocabulary/phrases.ts";

@@ -1,5 +1,5 @@
-import { checkCsv } from "../../src/buildsheet/csv.ts";
 import { checkWorkbook } from "../../src/check/check-workbook.ts";
+import { checkCsv } from "../../src/check/csv/check-csv.ts";
 import { compareReadings } from "../../src/compare/compare.ts";
 import { readingsOfCsv } from "../../src/compare/from-csv.ts";
 import { readingsOfWorkbook } from "../../src/compare/from-workbook.ts";

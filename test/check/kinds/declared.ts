@@ -1,6 +1,6 @@
 import { z } from "zod";
-import { checkCsv } from "../../../src/buildsheet/csv.ts";
 import { checkWorkbook } from "../../../src/check/check-workbook.ts";
+import { checkCsv } from "../../../src/check/csv/check-csv.ts";
 import { type Finding, type FindingKind, specOf } from "../../../src/check/finding.ts";
 import { marksOf, wordOf } from "../../../src/check/finding-words.ts";
 import { COMMON_FIELDS, type Field, type Fields, type KindSpec } from "../../../src/check/kinds/define-kind.ts";

@@ -1,5 +1,5 @@
 import { rmSync } from "node:fs";
-import { checkCsv } from "../../../src/buildsheet/csv.ts";
+import { checkCsv } from "../../../src/check/csv/check-csv.ts";
 import { crosshatch, folderOf, jsonLines } from "../../cli/run.ts";
 
 // A third of the tolerance is common practice; numbers are invented.

@@ -1,11 +1,11 @@
-import { byWorst, type CheckResult, type Finding } from "../check/finding.ts";
-import { readHead } from "./csv/head.ts";
-import type { DecimalSign } from "./csv/numbers.ts";
-import { readRecords } from "./csv/records.ts";
-import { CsvRows, type Listeners, numbersOf } from "./csv/rows.ts";
-import { Scanner } from "./csv/scanner.ts";
+import { byWorst, type CheckResult, type Finding } from "../finding.ts";
+import type { DecimalSign } from "./fields.ts";
+import { readHeader } from "./header.ts";
+import { readRecords } from "./records.ts";
+import { CsvRows, type Listeners, numbersOf } from "./rows.ts";
+import { Scanner } from "./scanner.ts";
 
-export type { Refused } from "./csv/rows.ts";
+export type { RefusedRecord } from "./rows.ts";
 export type { DecimalSign };
 
 export interface CsvOptions extends Listeners {
@@ -29,7 +29,7 @@ export interface CsvCheck extends CheckResult {
  * refused with its line; nothing is guessed.
  */
 export async function checkCsv(input: AsyncIterable<Uint8Array>, { name = "", decimal = ".", progress, ...listeners }: CsvOptions = {}): Promise<CsvCheck> {
-  const head = await readHead(input, progress);
+  const head = await readHeader(input, progress);
   if ("unread" in head) return { findings: [], rowsIn: 0, checked: 0, refused: 0, inputs: 0, unread: head.unread };
   const findings: Finding[] = [];
   const rows = new CsvRows(name, head, decimal, { ...listeners, found: listeners.found ?? ((finding) => void findings.push(finding)) });

@@ -1,7 +1,7 @@
-import type { FindingKind, FindingSubject } from "../../check/finding.ts";
-import type { LikelySlip } from "../../check/likely-slip.ts";
-import { ENOUGH, GroupOutliers, isOrdinary, type PendingRow, type ReadingGroup, type WatchedReading } from "../../check/outliers.ts";
-import type { Named } from "./names.ts";
+import type { FindingKind, FindingSubject } from "../finding.ts";
+import type { LikelySlip } from "../likely-slip.ts";
+import { ENOUGH, GroupOutliers, isOrdinary, type PendingRow, type ReadingGroup, type WatchedReading } from "../outliers.ts";
+import type { Named } from "./row-names.ts";
 import { type Scanner, textOf } from "./scanner.ts";
 
 /** What a row is about, from its line alone, for whoever wants to know. */

@@ -1,6 +1,6 @@
 import fc from "fast-check";
-import { plainNumber } from "../../../src/buildsheet/csv/numbers.ts";
-import { type CsvOptions, checkCsv, type Refused } from "../../../src/buildsheet/csv.ts";
+import { type CsvOptions, checkCsv, type RefusedRecord } from "../../../src/check/csv/check-csv.ts";
+import { plainNumber } from "../../../src/check/csv/fields.ts";
 import type { Finding } from "../../../src/check/finding.ts";
 
 const HEAD = "engine,cylinder,characteristic,position,value,lower,upper,unit,uncertainty";
@@ -93,7 +93,7 @@ describe("as they are found", () => {
   });
 
   test("refused rows are handed on as they stand, with line and reason", async () => {
-    const refused: Refused[] = [];
+    const refused: RefusedRecord[] = [];
     const { rowsIn, checked } = await check([...lines, '"A\n",1'], { refused: (row) => refused.push(row) });
     expect(refused).toEqual([
       { line: 3, why: 'value holds the text "x": it wants a number', text: "A,1,bore,top,x,73,73.05,mm," },

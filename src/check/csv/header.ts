@@ -2,14 +2,14 @@ import { type Columns, canBeJudged, readHeadings } from "../../vocabulary/headin
 import { Scanner } from "./scanner.ts";
 
 /** Which columns there are. */
-export interface HeadColumns extends Columns {
+export interface HeaderColumns extends Columns {
   delimiter: string;
   /** Number of headings. */
   width: number;
 }
 
 /** What the headings of a file of readings tell about the rest. */
-export interface Head extends HeadColumns {
+export interface Header extends HeaderColumns {
   /** Number of the line after the headings. */
   nextLine: number;
   /** What comes after the headings, as UTF-8; it can be read once. */
@@ -34,26 +34,26 @@ const toBeJudged: Wanted = (columns) =>
 const unlimited = ({ oneSided }: Columns): string => `a lower or upper limit${oneSided === undefined ? "" : ` (${oneSided.trim()} does not say which)`}`;
 
 /** Reads as far as the headings, finds out the delimiter from them, and hands on the rest. Runs in browsers too. */
-export async function readHead(
+export async function readHeader(
   input: AsyncIterable<Uint8Array>,
   progress?: (bytes: number) => void,
   wanted: Wanted = toBeJudged,
-): Promise<Head | { unread: string }> {
+): Promise<Header | { unread: string }> {
   const chunks = utf8(input, progress);
-  const head = await headOf(chunks, wanted);
+  const head = await headerOf(chunks, wanted);
   // Nobody reads on, so that the file can be closed.
   if ("unread" in head) await chunks.return(undefined);
   return head;
 }
 
-async function headOf(chunks: AsyncGenerator<Uint8Array>, wanted: Wanted): Promise<Head | { unread: string }> {
+async function headerOf(chunks: AsyncGenerator<Uint8Array>, wanted: Wanted): Promise<Header | { unread: string }> {
   let bytes = NOTHING;
   let line = 1;
   let delimiters: readonly string[] = DELIMITERS;
   let isLast = false;
   for (;;) {
     const isWhole = isLast || bytes.length >= LONGEST_HEAD;
-    const heads = delimiters.map((delimiter) => headBy(delimiter, bytes.subarray(0, LONGEST_HEAD), line, isWhole));
+    const heads = delimiters.map((delimiter) => headerBy(delimiter, bytes.subarray(0, LONGEST_HEAD), line, isWhole));
     if (!isWhole && heads.includes(undefined)) {
       // A long line that comes in small pieces is not gone through again for each of them.
       const due = bytes.length > LONG ? bytes.length * 1.25 : 0;
@@ -82,13 +82,13 @@ async function headOf(chunks: AsyncGenerator<Uint8Array>, wanted: Wanted): Promi
 }
 
 /** The headings as they are under one delimiter. */
-interface HeadBy {
+interface HeaderBy {
   record: Scanner;
-  columns: HeadColumns;
+  columns: HeaderColumns;
 }
 
 /** Nothing where the line does not end in these bytes: a quote is open in it, or more has to come. */
-function headBy(delimiter: string, bytes: Uint8Array, line: number, isWhole: boolean): HeadBy | undefined {
+function headerBy(delimiter: string, bytes: Uint8Array, line: number, isWhole: boolean): HeaderBy | undefined {
   const record = new Scanner(delimiter, line);
   record.feed(bytes);
   if (isWhole) record.end();
@@ -97,16 +97,16 @@ function headBy(delimiter: string, bytes: Uint8Array, line: number, isWhole: boo
 }
 
 /** The delimiter under which most headings are known. */
-function mostKnown(heads: readonly (HeadBy | undefined)[]): HeadBy | undefined {
-  let best: HeadBy | undefined;
+function mostKnown(heads: readonly (HeaderBy | undefined)[]): HeaderBy | undefined {
+  let best: HeaderBy | undefined;
   for (const head of heads) if (head && (!best || knownIn(head) > knownIn(best))) best = head;
   return best;
 }
 
-const knownIn = ({ columns: { at } }: HeadBy): number => Object.keys(at).length;
+const knownIn = ({ columns: { at } }: HeaderBy): number => Object.keys(at).length;
 
 /** Why a record cannot be told field by field: it has not as many as there are headings. */
-export function misfitOf(record: readonly string[], { width, delimiter }: HeadColumns): string | undefined {
+export function misfitOf(record: readonly string[], { width, delimiter }: HeaderColumns): string | undefined {
   if (record.length >= width && record.slice(width).every((field) => field.trim() === "")) return undefined;
   const hint = record.length > width && delimiter === "," ? ": is there a decimal comma outside quotes?" : "";
   return `the line has ${record.length} fields where there are ${width} headings${hint}`;

@@ -1,6 +1,6 @@
 import fc from "fast-check";
-import { Scanner } from "../../../src/buildsheet/csv/scanner.ts";
-import { checkCsv, type DecimalSign, type Refused } from "../../../src/buildsheet/csv.ts";
+import { checkCsv, type DecimalSign, type RefusedRecord } from "../../../src/check/csv/check-csv.ts";
+import { Scanner } from "../../../src/check/csv/scanner.ts";
 import type { Finding } from "../../../src/check/finding.ts";
 
 const { spyOn } = import.meta.jest;
@@ -65,7 +65,7 @@ test("ordinary lines are read as they come", async () => {
 /** All that is told of a file whose bytes come in pieces of this size, in the order in which it is told. */
 async function toldOf(text: string, size: number, decimal: DecimalSign = ".") {
   const found: Finding[] = [];
-  const refused: Refused[] = [];
+  const refused: RefusedRecord[] = [];
   const result = await checkCsv(pieces(text, size), {
     ...{ name: "r.csv", decimal },
     found: (finding) => void found.push(finding),

@@ -1,7 +1,7 @@
 import { parse } from "csv-parse/sync";
 import fc from "fast-check";
-import { plainNumber } from "../../../src/buildsheet/csv/numbers.ts";
-import { EMPTY, Scanner } from "../../../src/buildsheet/csv/scanner.ts";
+import { plainNumber } from "../../../src/check/csv/fields.ts";
+import { EMPTY, Scanner } from "../../../src/check/csv/scanner.ts";
 
 /** Everything that the scanner finds in a text that comes in pieces of `size` bytes. */
 function scanned(text: string, delimiter: string, size: number) {

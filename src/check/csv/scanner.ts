@@ -1,4 +1,4 @@
-import { type DecimalSign, plainNumber, scaled } from "./numbers.ts";
+import { type DecimalSign, plainNumber, scaled } from "./fields.ts";
 
 /** In place of a number, where nothing is written: none that is read here is infinite. */
 export const EMPTY = Number.POSITIVE_INFINITY;

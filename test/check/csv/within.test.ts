@@ -1,6 +1,6 @@
 import fc from "fast-check";
-import { isClearlyWithin } from "../../../src/buildsheet/csv/within.ts";
 import { isCoarse } from "../../../src/check/coarse-gauges.ts";
+import { isClearlyWithin } from "../../../src/check/csv/rows.ts";
 import { verdictOf } from "../../../src/core/verdict.ts";
 
 /** Readings, limits and uncertainties that meet one another at and around the limits, as decimals and as doubles. */

@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { type CsvCheck, type CsvOptions, checkCsv } from "../../src/buildsheet/csv.ts";
+import { type CsvCheck, type CsvOptions, checkCsv } from "../../../src/check/csv/check-csv.ts";
 
 const HEAD = "engine,cylinder,characteristic,position,value,lower,upper,unit,uncertainty";
 

@@ -1,6 +1,6 @@
 import { groupFrom } from "../../vocabulary/headings.ts";
 import { unitOf } from "../../vocabulary/units.ts";
-import type { Head } from "./head.ts";
+import type { HeaderColumns } from "./header.ts";
 import type { Scanner } from "./scanner.ts";
 
 /** Which readings a row is like, and the unit it is in. */
@@ -22,7 +22,7 @@ export class Names {
   /** Given by the heading for all rows that say nothing else. */
   readonly #fallback: string | undefined;
 
-  constructor({ at, unit }: Pick<Head, "at" | "unit">) {
+  constructor({ at, unit }: HeaderColumns) {
     this.#engines = new Texts(at.engine);
     this.#characteristics = new Texts(at.characteristic);
     this.#units = new Texts(at.unit);

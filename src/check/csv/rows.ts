@@ -1,16 +1,15 @@
-import { isCoarse, reportCoarse } from "../../check/coarse-gauges.ts";
-import { FindingCollector, type FindingPlace, subjectOf } from "../../check/collect.ts";
-import { type CheckResult, type Finding, type FindingSubject, findingOf, type JudgedRow } from "../../check/finding.ts";
-import { type CellJudgement, judgeCells, judgeReading, NO_INPUTS, type VerdictInputs } from "../../check/judge.ts";
-import { compareReading, type WatchedReading } from "../../check/outliers.ts";
 import type { Limits } from "../../core/verdict.ts";
 import { labelFrom, READING_FIELDS, type ReadingField } from "../../vocabulary/headings.ts";
-import { type HeadColumns, misfitOf } from "./head.ts";
-import { Names } from "./names.ts";
-import { cellOf, type DecimalSign, wrongSign } from "./numbers.ts";
+import { isCoarse, reportCoarse, TOLERANCE_SHARES } from "../coarse-gauges.ts";
+import { FindingCollector, type FindingPlace, subjectOf } from "../collect.ts";
+import { type CheckResult, type Finding, type FindingSubject, findingOf, type JudgedRow } from "../finding.ts";
+import { type CellJudgement, judgeCells, judgeReading, NO_INPUTS, type VerdictInputs } from "../judge.ts";
+import { compareReading, type WatchedReading } from "../outliers.ts";
+import { cellOf, type DecimalSign, wrongSign } from "./fields.ts";
+import { type HeaderColumns, misfitOf } from "./header.ts";
 import { OutlierPass, type SubjectOf } from "./pending-rows.ts";
+import { Names } from "./row-names.ts";
 import { EMPTY, Scanner } from "./scanner.ts";
-import { isClearlyWithin } from "./within.ts";
 
 /** So many are remembered; a file with more of them has been told often enough. */
 const MOST_COARSE = 20_000;
@@ -18,7 +17,7 @@ const MOST_COARSE = 20_000;
 const JUDGED_FIELDS = Object.keys(NO_INPUTS) as (keyof VerdictInputs)[];
 
 /** A row that could not be judged, as it stands in the file. */
-export interface Refused {
+export interface RefusedRecord {
   line: number;
   why: string;
   text: string;
@@ -30,7 +29,7 @@ export type Counts = Omit<CheckResult, "findings">;
 /** What is told of rows as they pass. */
 export interface Listeners {
   found?: ((finding: Finding) => void) | undefined;
-  refused?: ((row: Refused) => void) | undefined;
+  refused?: ((row: RefusedRecord) => void) | undefined;
   /** Every verdict, also one of which there is nothing to say; each row is then made into text, which takes its time. */
   judged?: ((row: JudgedRow) => void) | undefined;
 }
@@ -52,7 +51,7 @@ export class CsvRows {
 
   constructor(
     readonly name: string,
-    readonly head: HeadColumns,
+    readonly head: HeaderColumns,
     readonly decimal: DecimalSign,
     { found, refused, judged }: Listeners & { found: (finding: Finding) => void },
   ) {
@@ -190,7 +189,25 @@ const orNothing = (number: number): number => (number === EMPTY ? 0 : number);
 const given = (number: number): number | undefined => (number === EMPTY ? undefined : number);
 
 /** The columns whose numbers are judged. */
-export const numbersOf = ({ at }: HeadColumns): number[] => JUDGED_FIELDS.map((name) => at[name]).filter((column) => column !== undefined);
+export const numbersOf = ({ at }: HeaderColumns): number[] => JUDGED_FIELDS.map((name) => at[name]).filter((column) => column !== undefined);
 
 /** Limits that say what they mean: a 0 may stand for a blank. */
 const arePlain = ({ lower, upper }: Limits): boolean => lower === undefined || upper === undefined || (lower <= upper && (upper !== 0 || lower < 0));
+
+/**
+ * True where limits, uncertainty and all leave no question: then the verdict is "within" and the gauge
+ * fine enough. Of most readings it is true, and it costs a few comparisons; false says nothing. A limit
+ * that is not given is infinitely far away.
+ */
+export function isClearlyWithin(value: number, lower: number, upper: number, uncertainty: number, near: number): boolean {
+  return (
+    value >= lower + uncertainty &&
+    value <= upper - uncertainty &&
+    TOLERANCE_SHARES * uncertainty <= upper - lower &&
+    uncertainty >= 0 &&
+    near === 0 &&
+    // A limit of 0 may stand for a blank.
+    (upper !== 0 || lower < 0) &&
+    (lower > Number.NEGATIVE_INFINITY || upper < Number.POSITIVE_INFINITY)
+  );
+}
