@@ -4,7 +4,7 @@ import { Fault } from "../core/fault.ts";
 import { faultBody } from "../core/sentences.ts";
 import { compareGroups } from "../functions/wear/compare-groups.ts";
 import { mean } from "../math/statistics.ts";
-import { measuredBy, ownerKey } from "../vocabulary/parse-heading.ts";
+import { measuredBy, ownerKey } from "../vocabulary/subjects.ts";
 import { type CharacteristicChange, changeOf } from "./change.ts";
 import { labelOf, pairReadings, type Reading, type ReadingPair, type ReadingSet } from "./readings.ts";
 

@@ -1,9 +1,8 @@
 import { type Cell, isBlank } from "../core/cell.ts";
-import { AXIS_LETTERS, CHARACTERISTICS } from "./characteristics.ts";
+import { AXIS_LETTERS } from "./characteristics.ts";
 import { plain } from "./headings.ts";
 import { isNoReading } from "./identity.ts";
 import { type HeadingField, longestPhrase, type Meaning, meaningsOf, type Role } from "./phrases.ts";
-import { remembered } from "./remembered.ts";
 import { unitIn, withoutUnits } from "./units.ts";
 
 /** A word for a place, and what kind of place it is. */
@@ -260,48 +259,6 @@ function completed(text: string, fields: readonly HeadingField[], heading: Parse
     heading.places = [{ word: letter ?? plain(own), kind: only === "height" || only === "axis" ? only : "place" }];
   } else return heading;
   return { ...heading, rest: [] };
-}
-
-const OWNERS: readonly HeadingField[] = ["engine", "cylinder"];
-
-/** The engine or the cylinder that a text names: `2` of `Cyl. no. 2`, `A` of `Engine A`, `port` of `Port engine`. Nothing where it says more. */
-export const ownerIn = remembered((text): Pick<ParsedHeading, "engine" | "cylinder"> => {
-  const { engine, cylinder, rest } = parseHeading(text, OWNERS);
-  if (rest.length > 0) return {};
-  return { ...(engine === undefined ? {} : { engine }), ...(cylinder === undefined ? {} : { cylinder }) };
-});
-
-/** The same for every text that names the same engine or cylinder: `A`, `Engine A` and `Motor a`. */
-export const ownerKey = (field: "engine" | "cylinder", text: string): string => plain(ownerIn(text)[field] ?? text);
-
-const SUBJECTS: readonly HeadingField[] = ["characteristic", "height", "axis", "position"];
-
-/** What was measured and where. */
-export interface Measured {
-  characteristic: string;
-  places: readonly PositionWord[];
-}
-
-/** What a text says of what was measured, in the words that are known; a characteristic that is not known is called as it is. */
-const characteristicIn = remembered((text): Measured => {
-  const { characteristic, places, rest, role, isNoReading: isOther } = parseHeading(text, SUBJECTS);
-  const isKnown = characteristic !== undefined && Object.hasOwn(CHARACTERISTICS, characteristic) && rest.length === 0 && role === undefined && !isOther;
-  return isKnown ? { characteristic, places } : { characteristic: plain(text), places: [] };
-});
-
-const positionIn = remembered((text) => parseHeading(text, ["position"]).places);
-
-/** What was measured and where, by the words of a sheet or a file for it. */
-export function measuredBy(characteristic: string, position: string): Measured {
-  const { characteristic: name, places } = characteristicIn(characteristic);
-  return { characteristic: name, places: [...places, ...positionIn(position)] };
-}
-
-/** `top ring end gap`, `inlet valve clearance`: rings of different grooves and valves of different sides are not alike. */
-export function ownCharacteristic({ characteristic, places }: Measured): string {
-  const parts = Object.hasOwn(CHARACTERISTICS, characteristic) ? CHARACTERISTICS[characteristic]!.parts : undefined;
-  const part = parts?.find((word) => places.some((place) => place.word === word));
-  return part === undefined ? characteristic : `${part} ${characteristic}`;
 }
 
 /** `top thrust`: heights first, then axes, then what else there is. */

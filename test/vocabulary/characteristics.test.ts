@@ -1,5 +1,5 @@
 import { CHARACTERISTICS } from "../../src/vocabulary/characteristics.ts";
-import { measuredBy, ownCharacteristic } from "../../src/vocabulary/parse-heading.ts";
+import { measuredBy, ownCharacteristic } from "../../src/vocabulary/subjects.ts";
 
 const named = (isIt: (one: (typeof CHARACTERISTICS)[string]) => boolean): string[] =>
   Object.entries(CHARACTERISTICS).flatMap(([name, one]) => (isIt(one) ? [name] : []));

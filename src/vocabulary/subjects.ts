@@ -1,0 +1,47 @@
+import { CHARACTERISTICS } from "./characteristics.ts";
+import { plain } from "./headings.ts";
+import { type ParsedHeading, type PositionWord, parseHeading } from "./parse-heading.ts";
+import type { HeadingField } from "./phrases.ts";
+import { remembered } from "./remembered.ts";
+
+const OWNERS: readonly HeadingField[] = ["engine", "cylinder"];
+
+/** The engine or the cylinder that a text names: `2` of `Cyl. no. 2`, `A` of `Engine A`, `port` of `Port engine`. Nothing where it says more. */
+export const ownerIn = remembered((text): Pick<ParsedHeading, "engine" | "cylinder"> => {
+  const { engine, cylinder, rest } = parseHeading(text, OWNERS);
+  if (rest.length > 0) return {};
+  return { ...(engine === undefined ? {} : { engine }), ...(cylinder === undefined ? {} : { cylinder }) };
+});
+
+/** The same for every text that names the same engine or cylinder: `A`, `Engine A` and `Motor a`. */
+export const ownerKey = (field: "engine" | "cylinder", text: string): string => plain(ownerIn(text)[field] ?? text);
+
+const SUBJECTS: readonly HeadingField[] = ["characteristic", "height", "axis", "position"];
+
+/** What was measured and where. */
+export interface Measured {
+  characteristic: string;
+  places: readonly PositionWord[];
+}
+
+/** What a text says of what was measured, in the words that are known; a characteristic that is not known is called as it is. */
+const characteristicIn = remembered((text): Measured => {
+  const { characteristic, places, rest, role, isNoReading: isOther } = parseHeading(text, SUBJECTS);
+  const isKnown = characteristic !== undefined && Object.hasOwn(CHARACTERISTICS, characteristic) && rest.length === 0 && role === undefined && !isOther;
+  return isKnown ? { characteristic, places } : { characteristic: plain(text), places: [] };
+});
+
+const positionIn = remembered((text) => parseHeading(text, ["position"]).places);
+
+/** What was measured and where, by the words of a sheet or a file for it. */
+export function measuredBy(characteristic: string, position: string): Measured {
+  const { characteristic: name, places } = characteristicIn(characteristic);
+  return { characteristic: name, places: [...places, ...positionIn(position)] };
+}
+
+/** `top ring end gap`, `inlet valve clearance`: rings of different grooves and valves of different sides are not alike. */
+export function ownCharacteristic({ characteristic, places }: Measured): string {
+  const parts = Object.hasOwn(CHARACTERISTICS, characteristic) ? CHARACTERISTICS[characteristic]!.parts : undefined;
+  const part = parts?.find((word) => places.some((place) => place.word === word));
+  return part === undefined ? characteristic : `${part} ${characteristic}`;
+}
