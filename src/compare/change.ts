@@ -90,13 +90,14 @@ function historyOf(readings: readonly Reading[]): { hours: number; value: number
 function byLine(history: { hours: number; value: number }[], change: Beside): Wear | null {
   const use = history.map(({ hours }) => [hours]);
   const size = history.map(({ value }) => [value]);
-  const made = broadcast(wearRate, [use, size]);
+  const known = Math.max(...doubtsOf(change.before, change.after)) || undefined;
+  const made = broadcast(wearRate, [use, size, known]);
   // Sizes or hours that are all equal show no rate; two of the readings still say what they can.
   if (made instanceof Fault || !Array.isArray(made)) return null;
   const [rate, from, to, words] = made[1] as [number, number, number, string];
   const limit = limitFor(rate, change);
   const last = history.at(-1)!.hours;
-  const found = limit === undefined ? undefined : broadcast(wearLife, [use, size, limit]);
+  const found = limit === undefined ? undefined : broadcast(wearLife, [use, size, limit, known]);
   const [at, earliest] = Array.isArray(found) ? found[1]! : [];
   const life = typeof at === "number" && typeof earliest === "number" ? { left: Math.max(at - last, 0), earliest: Math.max(earliest - last, 0) } : null;
   const wear = { hours: last - history[0]!.hours, measurings: history.length, isReal: words !== "not distinguishable from zero", limit: limit ?? null, life };

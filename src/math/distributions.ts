@@ -11,8 +11,10 @@ export function studentQuantile(confidence: number, degreesOfFreedom: number): n
   return tInverse((1 + confidence) / 2, Math.min(degreesOfFreedom, ENDLESS_DEGREES_OF_FREEDOM));
 }
 
-/** Chance of a t at least this far from 0, on either side, when there is no difference. */
-export const twoSidedP = (t: number, degreesOfFreedom: number): number => 2 * tCumulative(-Math.abs(t), degreesOfFreedom);
+/** Chance of a t at least this far from 0, on either side, when there is no difference; `degreesOfFreedom` may be infinite. */
+export function twoSidedP(t: number, degreesOfFreedom: number): number {
+  return 2 * (degreesOfFreedom < ENDLESS_DEGREES_OF_FREEDOM ? tCumulative(-Math.abs(t), degreesOfFreedom) : normalBelow(-Math.abs(t)));
+}
 
 /** Chance of an F at least this large; by the reciprocal, because 1 − cdf loses the small ones. */
 export const upperTailF = (f: number, above: number, below: number): number => (f > 0 ? fCumulative(1 / f, below, above) : 1);

@@ -32,22 +32,29 @@ export function lineThrough(x: readonly number[], y: readonly number[]): FittedL
   return { slope, intercept: centre.y - slope * centre.x, centre, spreadOfX, degreesOfFreedom, residual, slopeDeviation: residual / Math.sqrt(spreadOfX) };
 }
 
+/** Where a line meets a level; or, where its slope may be zero, before which x it does not. */
+export type Meeting =
+  | { slopeIsReal: true; at: number; earliest: number; latest: number }
+  /** Undefined where the level lies within the doubt of the points themselves, endless where nothing says that it is ever met. */
+  | { slopeIsReal: false; notBefore: number | undefined };
+
 /**
- * Use at which the line reaches `level`, with the interval in which a single reading may first do
- * so: the roots of (level − ŷ(x))² = t² s² (1 + 1/n + (x − x̄)²/S), which is inverse prediction.
- *
- * @returns undefined when the slope is not distinguishable from zero at this t: the roots then
- *   enclose everything, or nothing.
+ * Where the line itself, not a new point, meets `level`: the ends are the roots of
+ * (level − ŷ(x))² = quantile² × (variance × (1/n + (x − x̄)²/S) + common²). Source: E. C. Fieller,
+ * J. Royal Statistical Society B 16 (1954) 175. `variance` is that of one point; `common` is a standard
+ * uncertainty that shifts all of them together.
  */
-export function inversePrediction(line: FittedLine, level: number, t: number): { at: number; earliest: number; latest: number } | undefined {
-  const { slope, centre, spreadOfX, residual, degreesOfFreedom } = line;
-  const doubt = (t * residual) ** 2;
-  const lead = slope ** 2 - doubt / spreadOfX;
-  // Relative to the slope itself, so that rounding cannot make a meaningless slope pass.
-  if (!(lead > slope ** 2 * 1e-12)) return undefined;
-  const rise = level - centre.y;
+export function meetingOf(line: FittedLine, level: number, quantile: number, variance: number, common = 0): Meeting {
+  const { slope, centre, spreadOfX, degreesOfFreedom } = line;
   const points = degreesOfFreedom + 2;
-  const half = Math.sqrt(doubt * (lead * (1 + 1 / points) + rise ** 2 / spreadOfX));
-  const middle = slope * rise;
-  return { at: centre.x + rise / slope, earliest: centre.x + (middle - half) / lead, latest: centre.x + (middle + half) / lead };
+  const lead = slope ** 2 - (quantile ** 2 * variance) / spreadOfX;
+  const rise = level - centre.y;
+  const along = slope * rise;
+  const clear = rise ** 2 - quantile ** 2 * (variance / points + common ** 2);
+  const root = Math.sqrt(Math.max(along ** 2 - lead * clear, 0));
+  // Relative to the slope itself, so that rounding cannot make a meaningless slope pass.
+  if (lead > slope ** 2 * 1e-12)
+    return { slopeIsReal: true, at: centre.x + rise / slope, earliest: centre.x + (along - root) / lead, latest: centre.x + (along + root) / lead };
+  // The first x from the middle of the points on where the doubt of the line comes as far as the level: the form of the root that loses no digits.
+  return { slopeIsReal: false, notBefore: clear > 0 ? centre.x + clear / (along + root) : undefined };
 }

@@ -1,6 +1,7 @@
 import fQuantile from "@stdlib/stats-base-dists-f-quantile";
 import fc from "fast-check";
 import { normalBelow, studentQuantile, twoSidedP, upperTailF } from "../../src/math/distributions.ts";
+import { fromR } from "../reference/r-values.ts";
 
 describe("cited values", () => {
   // NIST/SEMATECH e-Handbook 1.3.6.7.2, critical values of Student's t, 0.975 and 0.995.
@@ -18,6 +19,15 @@ describe("cited values", () => {
   ])("t with %p degrees of freedom covers 95 %% within ±%p and 99 %% within ±%p", (degreesOfFreedom, t95, t99) => {
     expect(studentQuantile(0.95, degreesOfFreedom)).toBeCloseTo(t95, 3);
     expect(studentQuantile(0.99, degreesOfFreedom)).toBeCloseTo(t99, 3);
+  });
+
+  // R's qnorm, qt, pnorm and pt.
+  test("both laws agree with R's to twelve digits, the normal one as a t with endless degrees of freedom", () => {
+    const [z, t] = [fromR("qnorm"), fromR("qt")];
+    for (const [i, confidence] of [0.8, 0.9, 0.95, 0.99].entries()) expect(studentQuantile(confidence, Number.POSITIVE_INFINITY)).toBeCloseTo(z[i]!, 12);
+    for (const [i, degreesOfFreedom] of [1, 2, 3.5, 10].entries()) expect(studentQuantile(0.95, degreesOfFreedom)).toBeCloseTo(t[i]!, 11);
+    for (const [i, at] of [0.5, 1.959963984540054, 3, 8].entries()) expect(twoSidedP(at, Number.POSITIVE_INFINITY) / fromR("pnorm")[i]!).toBeCloseTo(1, 11);
+    for (const [i, at] of [0.5, 2, 3, 8].entries()) expect(twoSidedP(at, 3.5) / fromR("pt")[i]!).toBeCloseTo(1, 11);
   });
 
   // JCGM 100:2008, H.1.6 (from memory): t99(16) = 2.92, so U99 = 2.92 × 32 nm = 93 nm.

@@ -8,8 +8,10 @@ const MILEAGE = "NIST/SEMATECH e-Handbook 1.3.5.3, AUTO83B, variances taken as u
 const GEAR_SCORES = "NIST Dataplot reference, ISO 13528 En score: readings of GEAR against 1, U twice the deviations of the batch and of all";
 const HAND_EN = "ISO/IEC 17043: (x − X) ÷ √(U² + U²), with 3-4-5 under the root";
 const MARINE = "a marine engine maker's manual: rate = (D1 − D2) ÷ hours × 1000; on a line all readings agree with it";
-const THERMOMETER = "Graybill and Iyer, Regression Analysis: Concepts and Applications, p. 431, as the tests of R's package investr have it";
-const CRYSTAL = "the same book, p. 434, crystal weights, as the tests of R's package investr print it";
+const R = "R 4.2.2 (test/reference/r/change-and-wear.R)";
+const BAND = `${R}: where the band of predict(interval = "confidence") reaches the level; data of Graybill and Iyer, Regression Analysis: Concepts and Applications`;
+const CONFINT = `${R}: lm and confint`;
+const KNOWN = `${R}: lm's unscaled covariance and qnorm, a deviation of half of U taken as known`;
 
 const WOOD = "=HATCH.COMPAREGROUPS({5.1,2,4.1,6.2,7.1,8.3}, {1.5,6.4,3.3,5.8,4.8,7.2,5.6,4.5})";
 const RUXTON =
@@ -60,18 +62,38 @@ export const WEAR: readonly Check[] = [
     ["=HATCH.REALCHANGE(73, 72.989, 0.006, 0.008)", "real decrease"],
   ]),
   ...checksOf("REALCHANGE", `${GEAR_SCORES}: all below 1`, "read", [["=HATCH.REALCHANGE(1, 1.006, 0.01255781, 0.00869227)", "no real change"]]),
-  ...checksOf("WEARLIFE", THERMOMETER, "read", [
-    [READS, 103.995, { at: [2, 1], within: 5e-4 }],
-    [READS, 103.4, { at: [2, 2], within: 0.05 }],
-    [READS, 104.6, { at: [2, 3], within: 0.05 }],
+  ...checksOf("WEARLIFE", `${BAND}, p. 431`, "computed", [
+    [READS, 103.994915645944, { at: [2, 1], within: { digits: 13 } }],
+    [READS, 103.795104475359, { at: [2, 2], within: { digits: 11 } }],
+    [READS, 104.198406051717, { at: [2, 3], within: { digits: 11 } }],
+    [READS, "scatter", { at: [2, 5] }],
   ]),
-  ...checksOf("WEARLIFE", CRYSTAL, "read", [
-    [GROWS, 15.8882, { at: [2, 1], within: 5e-5 }],
-    [GROWS, 11.0946, { at: [2, 2], within: 5e-5 }],
-    [GROWS, 20.724, { at: [2, 3], within: 5e-5, prints: 6 }],
+  ...checksOf("WEARLIFE", `${BAND}, p. 434`, "computed", [
+    [GROWS, 15.8881952326901, { at: [2, 1], within: { digits: 13 } }],
+    [GROWS, 14.6589587043499, { at: [2, 2], within: { digits: 10 } }],
+    [GROWS, 17.1596321188673, { at: [2, 3], within: { digits: 10 } }],
+  ]),
+  ...checksOf("WEARLIFE", KNOWN, "computed", [
+    ["=HATCH.WEARLIFE({0;500;1000;1500}, {73;73.011;73.019;73.031}, 73.1, 0.004)", 4945.54455445296, { at: [2, 1], within: { digits: 10 } }],
+    ["=HATCH.WEARLIFE({0;500;1000;1500}, {73;73.011;73.019;73.031}, 73.1, 0.004)", 4318.59425273787, { at: [2, 2], within: { digits: 10 } }],
+    ["=HATCH.WEARLIFE({0;500;1000;1500}, {73;73.011;73.019;73.031}, 73.1, 0.004)", 5833.13811561823, { at: [2, 3], within: { digits: 10 } }],
+    ["=HATCH.WEARLIFE({0;500;1000;1500}, {73;73.011;73.019;73.031}, 73.1, 0.004)", "gauge", { at: [2, 5] }],
+  ]),
+  ...checksOf("WEARLIFE", CONFINT, "computed", [
+    ["=HATCH.WEARLIFE({0;100;250;400;600}, {0;0.02;0.024;0.03;0.035}, 0.05)", 825.71305099395, { at: [2, 1], within: { digits: 12 } }],
   ]),
   ...checksOf("WEARLIFE", MARINE, "computed", [
     ["=HATCH.WEARLIFE({0,3000,6000}, {73,73.045,73.09}, 73.15)", 10000, { at: [2, 1], within: { digits: 9 }, prints: 9 }],
+  ]),
+  ...checksOf("WEARRATE", CONFINT, "computed", [
+    ["=HATCH.WEARRATE({0;100;250;400;600}, {0;0.02;0.024;0.03;0.035})", 0.0000507456140350877, { at: [2, 1], within: { digits: 12 } }],
+    ["=HATCH.WEARRATE({0;100;250;400;600}, {0;0.02;0.024;0.03;0.035})", 0.00000559560833198633, { at: [2, 2], within: { digits: 11 } }],
+    ["=HATCH.WEARRATE({0;100;250;400;600}, {0;0.02;0.024;0.03;0.035})", 0.0000958956197381891, { at: [2, 3], within: { digits: 11 } }],
+  ]),
+  ...checksOf("WEARRATE", KNOWN, "computed", [
+    ["=HATCH.WEARRATE({0;500;1000;1500}, {73;73.011;73.019;73.031}, 0.004)", 0.0000166939098377049, { at: [2, 2], within: { digits: 11 } }],
+    ["=HATCH.WEARRATE({0;500;1000;1500}, {73;73.011;73.019;73.031}, 0.004)", 0.0000237060901623175, { at: [2, 3], within: { digits: 11 } }],
+    ["=HATCH.WEARRATE({0;500;1000;1500}, {73;73.011;73.019;73.031}, 0.004)", "gauge", { at: [2, 5] }],
   ]),
   ...checksOf("WEARRATE", "NIST StRD, Norris: certified slope", "read", [[NORRIS, 1.00211681802045, { at: [2, 1], within: { digits: 13 } }]]),
   // From the slope by t95(34) = 2.032244509 (SciPy) times its certified standard deviation.
