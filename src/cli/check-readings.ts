@@ -4,7 +4,7 @@ import { basename } from "node:path";
 import { type CsvCheck, checkCsv } from "../check/csv/check-csv.ts";
 import { type Finding, JudgedRows } from "../check/finding.ts";
 
-import { subjectOf } from "../report/gather/subjects.ts";
+import { subjectOf } from "../report/gather/identity.ts";
 import { Tallies } from "../report/summary-facts.ts";
 import { rowsOf, Unanswered } from "./batch/query.ts";
 import { type CheckedFile, type CheckFilesOptions, STANDARD_INPUT, unchanged, unread } from "./checked.ts";

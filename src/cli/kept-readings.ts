@@ -2,7 +2,7 @@ import { Readable } from "node:stream";
 import type { DecimalSign } from "../check/csv/check-csv.ts";
 import type { JudgedRows } from "../check/finding.ts";
 import { readingsOfCsv } from "../compare/from-csv.ts";
-import { contentOfReadings } from "../report/gather/readings.ts";
+import { contentOfReadings } from "../report/gather/mapped.ts";
 import type { ReportPage } from "./checked.ts";
 
 /** Bytes of a file that may be drawn; a longer one is too long to be printed anyway. */

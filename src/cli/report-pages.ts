@@ -4,10 +4,9 @@ import { type Finding, JudgedRows } from "../check/finding.ts";
 
 import { tally } from "../check/finding-words.ts";
 import { NO_SHEET_CONTENT, type ReportInput } from "../report/content.ts";
-import { Overview } from "../report/overview.ts";
-import { leftOutPart, overviewPart } from "../report/parts/overview.ts";
-import { MOST_PRINTED } from "../report/parts/results.ts";
+import { leftOutPart, Overview, overviewPart } from "../report/overview.ts";
 import { renderReport, sectionOf } from "../report/report.ts";
+import { MOST_PRINTED } from "../report/sections.ts";
 import { checkFiles } from "./check-files.ts";
 import { type CheckedFile, nameOf } from "./checked.ts";
 import { WorstFirst } from "./worst-first.ts";

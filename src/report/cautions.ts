@@ -1,5 +1,5 @@
 /** What can hurt somebody, or lead them astray, in the work that the numbers are about. */
-export interface Caution {
+interface Caution {
   title: string;
   text: string;
 }

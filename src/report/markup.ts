@@ -1,4 +1,7 @@
-import { escaped } from "../drawings/text.ts";
+import type { Finding } from "../check/finding.ts";
+import { compareDecimals } from "../core/decimal.ts";
+import { decimalsOf, escaped, numberText } from "../drawings/text.ts";
+import { placeName } from "../workbook/address.ts";
 
 /** HTML that is known to be harmless: made here, or by a drawing. */
 export class Markup {
@@ -24,3 +27,35 @@ function written(part: Part): string {
 
 /** A table that can be scrolled where it is wider than the window, by keys as well. */
 export const scrolled = (name: string, table: Markup): Markup => html`<div class="scroll" tabindex="0" role="group" aria-label="${name}">${table}</div>`;
+
+/** `Bores!C7`, which may break behind its sheet, or `line 7`. */
+export function placeOf({ line, cell }: Pick<Finding, "line" | "cell">): Markup {
+  if (line !== undefined) return html`line ${String(line)}`;
+  const place = placeName(cell);
+  const end = place.lastIndexOf("!") + 1;
+  return html`${place.slice(0, end)}<wbr>${place.slice(end)}`;
+}
+
+/** `0.02 to 0.04`, `at most 0.04`, `at least 0.02`. */
+export function limitText(lower: number | null, upper: number | null): string {
+  if (lower !== null && upper !== null) return `${numberText(lower)} to ${numberText(upper)}`;
+  if (upper !== null) return `at most ${numberText(upper)}`;
+  return lower !== null ? `at least ${numberText(lower)}` : "none";
+}
+
+/** More decimals than anybody types: the number was worked out. */
+const MOST_TYPED = 6;
+
+const MOST = 9;
+
+/**
+ * Decimals with which a value and its margin are printed: as typed, or for what was worked out two more
+ * than its limits have. Never so few that a value would seem to stand on the other side of a limit, or on it.
+ */
+export function decimalsFor(value: number, limits: readonly (number | null)[]): number | undefined {
+  if (decimalsOf([value]) <= MOST_TYPED) return undefined;
+  const bounds = limits.filter((limit) => limit !== null);
+  let decimals = Math.max(3, decimalsOf(bounds) + 2);
+  while (decimals < MOST && bounds.some((limit) => compareDecimals(Number(value.toFixed(decimals)), limit) !== compareDecimals(value, limit))) decimals++;
+  return decimals;
+}

@@ -7,19 +7,18 @@ import { VERSION } from "../core/version.ts";
 import { CAUTIONS } from "./cautions.ts";
 import type { ReportInput } from "./content.ts";
 import { html, type Markup, scrolled } from "./markup.ts";
-import { gaugesPart, identityPart, limitsPart, outcomePart, rulePart } from "./parts/facts.ts";
-import { figuresPart } from "./parts/figures.ts";
-import { findingsPart, resultsPart } from "./parts/results.ts";
+import { figuresPart, findingsPart, gaugesPart, identityPart, limitsPart, outcomePart, resultsPart, rulePart } from "./sections.ts";
+
 import { STYLE } from "./style.ts";
 
-export interface ReportOptions {
+interface ReportOptions {
   /** The day of the report, as it is to stand on it: `2026-11-25`. */
   date: string;
   /** Of many inputs: what they come to together, where not each of them has a section of its own. */
   whole?: Whole;
 }
 
-export interface Whole {
+interface Whole {
   summary: Markup;
   sums: Pick<CheckResult, "rowsIn" | "checked" | "refused"> & { inputs: number };
   /** What is to be said of the inputs without a section. */

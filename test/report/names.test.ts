@@ -1,4 +1,4 @@
-import { distinct, namesOf } from "../../src/report/gather/names.ts";
+import { distinct, namesOf } from "../../src/report/gather/source.ts";
 
 test("rows and columns of a block are named by the words that its cells do not share", () => {
   const labels = ["top", "bottom"].map((height) => ["Thrust", "Pin"].map((axis) => `Cylinder 1, ${height}, ${axis}`));

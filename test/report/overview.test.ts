@@ -1,8 +1,8 @@
-import { subjectOf } from "../../src/report/gather/subjects.ts";
+import { subjectOf } from "../../src/report/gather/identity.ts";
 import { reportInput } from "../../src/report/gather/workbook.ts";
 import { factsOf } from "../../src/report/gather/workbook-facts.ts";
-import { Overview } from "../../src/report/overview.ts";
-import { leftOutPart, overviewPart } from "../../src/report/parts/overview.ts";
+import { leftOutPart, Overview, overviewPart } from "../../src/report/overview.ts";
+
 import { factsFrom } from "../../src/report/stored-facts.ts";
 import { type Facts, fewerFacts } from "../../src/report/summary-facts.ts";
 import { HOSTILE } from "../drawings/tree.ts";

@@ -5,7 +5,7 @@ import { type Finding, type JudgedRow, JudgedRows } from "../../src/check/findin
 import { VERSION } from "../../src/core/version.ts";
 import { CAUTIONS } from "../../src/report/cautions.ts";
 import { NO_SHEET_CONTENT } from "../../src/report/content.ts";
-import { MOST_PRINTED } from "../../src/report/parts/results.ts";
+import { MOST_PRINTED } from "../../src/report/sections.ts";
 import { root } from "../../src/tools/paths.ts";
 import { HOSTILE, TAMED, treeOf } from "../drawings/tree.ts";
 import { DATE, fullInput, inputWith, pageOf, textOf } from "./page.ts";

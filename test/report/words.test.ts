@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { countsText } from "../../src/check/counts-text.ts";
 import { compareDecimals } from "../../src/core/decimal.ts";
 import { counted, grouped } from "../../src/core/number-text.ts";
-import { decimalsFor, limitText } from "../../src/report/words.ts";
+import { decimalsFor, limitText } from "../../src/report/markup.ts";
 
 test("limits are told in words", () => {
   expect([limitText(0.02, 0.04), limitText(null, 0.04), limitText(-0.02, null), limitText(null, null)]).toEqual([

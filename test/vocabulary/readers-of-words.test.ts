@@ -5,8 +5,8 @@ import { readingsOfCsv } from "../../src/compare/from-csv.ts";
 import { readingsOfWorkbook } from "../../src/compare/from-workbook.ts";
 import type { Cell } from "../../src/core/cell.ts";
 import { proposeLayout } from "../../src/layout/propose.ts";
-import { gaugesIn, identityIn, limitsIn } from "../../src/report/gather/identity.ts";
-import { subjectOf } from "../../src/report/gather/subjects.ts";
+import { gaugesIn, identityIn, limitsIn, subjectOf } from "../../src/report/gather/identity.ts";
+
 import { CHARACTERISTICS, DOCUMENT_WORDS, ENGINE_NAMES, POSITION_WORDS } from "../../src/vocabulary/characteristics.ts";
 import { DERIVED_WORDS, FIELD_WORDS, JUDGING_WORDS, ONE_SIDED_LIMIT, TARGET_WORDS } from "../../src/vocabulary/headings.ts";
 import { DAY_IDENTITY, IDENTITY_WORDS, identityFieldOf } from "../../src/vocabulary/identity.ts";

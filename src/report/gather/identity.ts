@@ -1,15 +1,44 @@
 import { isBlank } from "../../core/cell.ts";
-import { gaugeFieldOf, isOneSidedLimit, isSource, plain, readHeadings } from "../../vocabulary/headings.ts";
+import { gaugeFieldOf, isOneSidedLimit, isSource, plain, readHeadings, saysOwner } from "../../vocabulary/headings.ts";
 import { identityFieldOf } from "../../vocabulary/identity.ts";
+import { parseHeading } from "../../vocabulary/parse-heading.ts";
+import { remembered } from "../../vocabulary/remembered.ts";
 import { unitIn } from "../../vocabulary/units.ts";
 import type { SheetSnapshot } from "../../workbook/port.ts";
 import type { CopiedTable, IdentityEntry, LimitRow } from "../content.ts";
-import { cellText } from "./cells.ts";
+import type { Subject } from "../summary-facts.ts";
+import { cellText } from "./source.ts";
+
+/** Names are no longer than this in a summary. */
+const LONGEST = 80;
+
+/** Whether a part of a label says whose it is and not what, as `Engine A` and `Cylinder 2` and no `Cylinder bore`; and the engine that it names. */
+const ownerOf = remembered((part): { isOwner: boolean; engine?: string | undefined } => {
+  if (!saysOwner("engine", part) && !saysOwner("cylinder", part)) return { isOwner: false };
+  const { characteristic, engine } = parseHeading(part, ["engine", "cylinder", "characteristic"]);
+  return { isOwner: characteristic === undefined, engine };
+});
+
+const subjectIn = remembered((what): Subject => {
+  const { characteristic = what.split(", ")[0]!.trim().toLowerCase(), engine } = parseHeading(what, ["engine", "cylinder", "characteristic", "position"]);
+  return { characteristic: characteristic.slice(0, LONGEST) || "not named", engine: engine?.slice(0, LONGEST) };
+});
+
+/** The characteristic and the engine that a label names: `Engine A, Cylinder 2, Taper`. */
+export function subjectOf(label: string): Subject {
+  const parts = label.split(", ").map((text) => ({ text, ...ownerOf(text) }));
+  const engine = parts.find((part) => part.engine !== undefined)?.engine;
+  // Whose it is stands in parts of its own; what is left comes again and again.
+  const what = parts.filter(({ isOwner }) => !isOwner).map(({ text }) => text);
+  const subject = subjectIn(what.join(", "));
+  return engine === undefined ? subject : { ...subject, engine: engine.slice(0, LONGEST) };
+}
 
 const isEntryName = (text: string): boolean => identityFieldOf(text) !== undefined || gaugeFieldOf(text) !== undefined;
 
 /** Cells of one row from the left, up to the first gap; a longer run is a table. */
 const LONGEST_RUN = 4;
+
 /** Entries stand at the head of a sheet or on one of their own; what comes further down is data. */
 const MOST_ENTRIES = 40;
 

@@ -6,8 +6,7 @@ import { unitIn } from "../../vocabulary/units.ts";
 import type { SheetSnapshot } from "../../workbook/port.ts";
 import type { IdentityEntry, LimitRow } from "../content.ts";
 import { type Facts, Sizes, Tallies } from "../summary-facts.ts";
-import { identityIn, limitsIn, unitOfLength } from "./identity.ts";
-import { subjectOf } from "./subjects.ts";
+import { identityIn, limitsIn, subjectOf, unitOfLength } from "./identity.ts";
 
 /** What a summary of many workbooks keeps of one. */
 export function factsOf(sheets: readonly SheetSnapshot[], findings: readonly Finding[], judged: readonly JudgedRow[]): Facts {

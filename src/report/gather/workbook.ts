@@ -4,11 +4,10 @@ import { type JudgedRow, JudgedRows } from "../../check/finding.ts";
 import type { Mapping } from "../../layout/mapping.ts";
 import type { WorkbookSnapshot } from "../../workbook/port.ts";
 import type { ReportInput, SheetContent } from "../content.ts";
-import { Source } from "./areas.ts";
-import { boresIn } from "./bores.ts";
+import { boresIn, changesIn, testsIn, tracesIn } from "./drawables.ts";
 import { gaugesIn, identityIn, limitsIn, unitOfLength } from "./identity.ts";
-import { laidContent } from "./layout.ts";
-import { changesIn, testsIn, tracesIn } from "./others.ts";
+import { laidContent } from "./mapped.ts";
+import { Source } from "./source.ts";
 
 /** A workbook checked for a report: plain data that can be handed to the thread that writes it. */
 export function reportInput(snapshot: WorkbookSnapshot, mapping?: Mapping, notes: readonly string[] = []): ReportInput {

@@ -3,7 +3,7 @@ import { byWorst, FINDING_KINDS, findingOf } from "../../../../src/check/finding
 import { marksOf, tally, tallyText, wordOf } from "../../../../src/check/finding-words.ts";
 import { findingLine } from "../../../../src/cli/check-page.ts";
 import { numbersOf } from "../../../../src/pane/check/finding-numbers.ts";
-import { findingsPart } from "../../../../src/report/parts/results.ts";
+import { findingsPart } from "../../../../src/report/sections.ts";
 import { factsFrom } from "../../../../src/report/stored-facts.ts";
 
 const cell = { sheet: "Head", row: 4, column: 1 };

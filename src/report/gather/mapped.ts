@@ -1,15 +1,48 @@
+import type { Reading } from "../../compare/readings.ts";
 import type { BoreReadings } from "../../drawings/bore.ts";
 import type { CompressionTest } from "../../drawings/compression-bars.ts";
 import { limitFor, type Mapped, type MappedLimit, type MappedReading } from "../../layout/mapped-readings.ts";
 import { labelFrom } from "../../vocabulary/headings.ts";
-import { positionText } from "../../vocabulary/parse-heading.ts";
+import { parseHeading, positionText } from "../../vocabulary/parse-heading.ts";
 import { type CellAddress, cellName, placeName } from "../../workbook/address.ts";
-import type { LimitRow, Placed } from "../content.ts";
-import { cellText, numberIn } from "./cells.ts";
-import { distinct } from "./names.ts";
+import { type LimitRow, NO_SHEET_CONTENT, type Placed, type SheetContent } from "../content.ts";
+import { cellText, distinct, numberIn } from "./source.ts";
+
+/** What readings in long form hold for a report: their limits, and what can be drawn of them. */
+export function contentOfReadings(readings: readonly Reading[]): SheetContent {
+  const drawn = drawnFrom(readings.map(mapped), [], () => false, linesOf);
+  return { ...NO_SHEET_CONTENT, ...drawn, limits: limitsOf(readings) };
+}
+
+/** The same names for the same things, whatever the file calls them. */
+function mapped({ engine, cylinder, characteristic, position, value, unit, lower, upper, cell }: Reading): MappedReading {
+  return {
+    ...{ engine, cylinder, cell, value, unit },
+    characteristic: parseHeading(characteristic, ["characteristic"]).characteristic ?? characteristic,
+    places: parseHeading(position, ["position"]).places,
+    own: { given: { lower, upper }, beside: {} },
+  };
+}
+
+/** `lines 2 to 7`; the row of a cell is that of its line. */
+function linesOf(readings: readonly MappedReading[]): string {
+  const lines = readings.map(({ cell }) => cell.row + 1);
+  return lines.length === 1 ? `line ${lines[0]}` : `lines ${Math.min(...lines)} to ${Math.max(...lines)}`;
+}
+
+/** Every pair of limits once for each characteristic. */
+function limitsOf(readings: readonly Reading[]): LimitRow[] {
+  const found = new Map<string, LimitRow>();
+  for (const { characteristic, lower, upper, unit = "" } of readings) {
+    if (lower === undefined && upper === undefined) continue;
+    const row = { characteristic, lower: cellText(lower), upper: cellText(upper), unit, near: "", source: "" };
+    found.set(JSON.stringify(row), row);
+  }
+  return [...found.values()];
+}
 
 /** What readings whose subject is known hold for a report. */
-export interface LaidContent {
+interface LaidContent {
   bores: Placed<BoreReadings>[];
   tests: Placed<CompressionTest>[];
   limits: LimitRow[];
@@ -22,7 +55,7 @@ export function laidContent({ readings, limits }: Mapped, isDrawn: (cell: CellAd
 }
 
 /** What can be drawn of readings; `place` names where those of one drawing stand. */
-export function drawnFrom(
+function drawnFrom(
   readings: readonly MappedReading[],
   limits: readonly MappedLimit[],
   isDrawn: (cell: CellAddress) => boolean,
