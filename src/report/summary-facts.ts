@@ -38,7 +38,7 @@ export class Tallies {
 }
 
 /** Keeps the least allowed reading of each characteristic, up to so many of them. */
-export class Sizes {
+export class KeptSizes {
   readonly #found = new Map<string, { size: Size; margin: number }>();
   more = 0;
 

@@ -140,10 +140,13 @@ describe("a sheet's operators", () => {
   const expression = fc.tuple(calculation, outer, calculation).map(([a, o, b]) => `${a}${o}${b}`);
 
   test("agree with a general engine on generated formulas", () => {
-    const engine = HyperFormula.buildFromArray([[null]], { licenseKey: "gpl-v3", smartRounding: false });
+    const [exact, rounding] = [false, true].map((smartRounding) => HyperFormula.buildFromArray([[null]], { licenseKey: "gpl-v3", smartRounding }));
     fc.assert(
       fc.property(expression, (formula) => {
-        const theirs = engine.calculateFormula(`=${formula.replace(/TRUE|FALSE/g, "$&()")}`, 0) as unknown;
+        const theirFormula = `=${formula.replace(/TRUE|FALSE/g, "$&()")}`;
+        const theirs = exact!.calculateFormula(theirFormula, 0) as unknown;
+        // Where only the last binary digit parts two numbers, that engine itself says either: whole numbers of 15 digits settle it in a sheet.
+        fc.pre(typeof theirs !== "boolean" || theirs === rounding!.calculateFormula(theirFormula, 0));
         const ours = evaluateFormula(`=${formula}`);
         if (typeof theirs === "object" && theirs !== null) expect(isCellError(ours)).toBe(true);
         else if (typeof theirs === "number") expect(ours).toBeCloseTo(theirs, 9);

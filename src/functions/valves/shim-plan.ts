@@ -5,7 +5,7 @@ import { Fault, swapped } from "../../core/fault.ts";
 import { type Cells, cells } from "../../core/param.ts";
 import { checkText } from "../../core/sentences.ts";
 import { assign } from "../../math/assignment.ts";
-import { nearestStep, noStep, type Sizes, sizeParams, sizesOf } from "./shim-step.ts";
+import { nearestStep, noStep, type ShimSizes, sizeParams, sizesOf } from "./shim-step.ts";
 
 const HEADER = ["valve", "shim", "from", "clearance"];
 
@@ -99,7 +99,7 @@ function valveAt(at: number, ranges: readonly Cells[]): Valve | null | Fault {
   return isAbove(least, most) ? swapped("least", least, "most", most) : { number: at + 1, installed, clearance, least, most };
 }
 
-function plan(valves: readonly Valve[], spares: Cells["values"], made: Sizes): Map<Valve, Result[]> {
+function plan(valves: readonly Valve[], spares: Cells["values"], made: ShimSizes): Map<Valve, Result[]> {
   if (valves.length === 0) return new Map();
   const shims: Shim[] = [
     ...valves.map((valve): Shim => ({ size: valve.installed, from: `valve ${valve.number}`, valve, kind: "own" })),
@@ -127,7 +127,7 @@ function fits(valve: Valve, shim: Shim): boolean {
   return clearance >= toSteps(valve.least) && clearance <= toSteps(valve.most);
 }
 
-function rowFor(valve: Valve, shim: Shim, made: Sizes): Result[] {
+function rowFor(valve: Valve, shim: Shim, made: ShimSizes): Result[] {
   if (shim.kind === "none") return [valve.number, noStep(made), "", ""];
   const from = shim.valve === valve && shim.kind === "own" ? "its own" : shim.from;
   return [valve.number, shim.size, from, fromSteps(left(valve, shim))];

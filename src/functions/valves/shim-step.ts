@@ -3,7 +3,7 @@ import { Fault, swapped } from "../../core/fault.ts";
 import { length } from "../../core/param.ts";
 
 /** The sizes in which shims are made. */
-export interface Sizes {
+export interface ShimSizes {
   step: number;
   smallest?: number | undefined;
   largest?: number | undefined;
@@ -23,7 +23,10 @@ const STEP_IN_MM = 0.05;
 const THINNEST_IN_MM = 0.5;
 
 /** The sizes as they were typed. A step left out is that of millimetres, so shims in inches want theirs. */
-export function sizesOf({ step: typed, smallest, largest }: { [K in keyof Sizes]: Sizes[K] | undefined }, installed: readonly number[]): Sizes | Fault {
+export function sizesOf(
+  { step: typed, smallest, largest }: { [K in keyof ShimSizes]: ShimSizes[K] | undefined },
+  installed: readonly number[],
+): ShimSizes | Fault {
   const thinnest = installed.reduce((a, b) => Math.min(a, b), THINNEST_IN_MM);
   if (typed === undefined && isBelow(thinnest, THINNEST_IN_MM))
     return new Fault("missing", "step", undefined, `${step.want}, as a shim of ${fromSteps(toSteps(thinnest))} is in inches and the usual 0.05 in mm`);
@@ -37,7 +40,13 @@ export function sizesOf({ step: typed, smallest, largest }: { [K in keyof Sizes]
  * up in service. `undefined` when none lands in the limits. Reckoned in whole steps of the
  * decimal grid, doubled so that the middle is whole too, and therefore exact.
  */
-export function nearestStep(installed: number, clearance: number, least: number, most: number, sizes: Sizes): { size: number; clearance: number } | undefined {
+export function nearestStep(
+  installed: number,
+  clearance: number,
+  least: number,
+  most: number,
+  sizes: ShimSizes,
+): { size: number; clearance: number } | undefined {
   const sum = toSteps(installed) + toSteps(clearance);
   const pace = toSteps(sizes.step);
   const ideal = 2 * sum - toSteps(least) - toSteps(most);
@@ -49,7 +58,7 @@ export function nearestStep(installed: number, clearance: number, least: number,
 }
 
 /** What stands in the cell when no shim that is made lands in the limits. */
-export function noStep({ step: pace, smallest, largest }: Sizes): string {
+export function noStep({ step: pace, smallest, largest }: ShimSizes): string {
   const from = smallest === undefined ? "" : ` from ${fromSteps(toSteps(smallest))}`;
   const to = largest === undefined ? "" : ` up to ${fromSteps(toSteps(largest))}`;
   return `none: no multiple of ${fromSteps(toSteps(pace))}${from}${to} lands in the limits`;

@@ -5,7 +5,7 @@ import { DAY_IDENTITY, ENGINE_IDENTITY, type IdentityField, identityFieldOf } fr
 import { unitIn } from "../../vocabulary/units.ts";
 import type { SheetSnapshot } from "../../workbook/port.ts";
 import type { IdentityEntry, LimitRow } from "../content.ts";
-import { type Facts, Sizes, Tallies } from "../summary-facts.ts";
+import { type Facts, KeptSizes, Tallies } from "../summary-facts.ts";
 import { identityIn, limitsIn, subjectOf, unitOfLength } from "./identity.ts";
 
 /** What a summary of many workbooks keeps of one. */
@@ -13,7 +13,7 @@ export function factsOf(sheets: readonly SheetSnapshot[], findings: readonly Fin
   const identity = identityIn(sheets);
   const limits = limitsIn(sheets);
   const tallies = new Tallies();
-  const sizes = new Sizes();
+  const sizes = new KeptSizes();
   for (const { kind, label } of findings) tallies.add(kind, subjectOf(label));
   const length = unitOfLength(identity, limits);
   for (const row of judged) {

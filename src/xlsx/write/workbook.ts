@@ -14,7 +14,7 @@ const PACKAGE = "http://schemas.openxmlformats.org/package/2006";
 const DATE = new Date(1980, 0, 1);
 
 /** A workbook as data, with the title that its file shows. */
-export interface WorkbookFile extends WorkbookSpec {
+export interface NewWorkbookFile extends WorkbookSpec {
   title: string;
 }
 
@@ -28,13 +28,13 @@ interface Relation {
  * Writes a described workbook as an .xlsx (ECMA-376, transitional): the parts that it needs and no
  * others. `kept` are texts of ours to be kept in it.
  */
-export function writeXlsx(book: WorkbookFile, kept: ReadonlyMap<string, string> = new Map()): Uint8Array {
+export function writeXlsx(book: NewWorkbookFile, kept: ReadonlyMap<string, string> = new Map()): Uint8Array {
   const parts = storeFormulas(workbookParts(book, kept));
   return zipSync(Object.fromEntries([...parts].map(([path, text]) => [path, strToU8(text)])), { mtime: DATE, level: 9 });
 }
 
 /** The parts by path, formulas as people type them. */
-function workbookParts(book: WorkbookFile, kept: ReadonlyMap<string, string>): Map<string, string> {
+function workbookParts(book: NewWorkbookFile, kept: ReadonlyMap<string, string>): Map<string, string> {
   const styles = new Styles();
   const strings = new SharedStrings();
   const parts = new Map<string, string>();
@@ -110,7 +110,7 @@ function tablePart({ name, row, column, rows, headings }: TableSpec, id: number)
 }
 
 /** ECMA-376 part 1, 18.2.27: sheets, names, and that everything is to be worked out anew on opening. */
-function workbookPart({ sheets, names }: WorkbookFile): string {
+function workbookPart({ sheets, names }: NewWorkbookFile): string {
   const listed = sheets.map(({ name }, i) => element("sheet", { name, sheetId: i + 1, "r:id": `rId${i + 1}` }));
   const titles = sheets.flatMap((sheet, i) => {
     const formula = printTitles(sheet);
