@@ -29,6 +29,8 @@ export interface Candidate {
   label?: string;
   /** The gauge that it was read with, as a table names it. */
   gauge?: string;
+  /** The readings that it is worked out from, where no formula of the sheet does so. */
+  from?: readonly CellAddress[];
   /** The formula as a whole is at fault, or cannot be looked into. */
   whole?: { fault: string } | { unknown: string; said: CellAddress };
 }

@@ -1,7 +1,7 @@
 import { isCellError } from "../core/cell.ts";
 import { CHECK_PREFIX } from "../core/sentences.ts";
 import type { OwnCall } from "../formula/own-calls.ts";
-import { firstFaultyCell, type SpillSources } from "../formula/precedents.ts";
+import { firstFaultyCell, RestsOn, type SpillSources } from "../formula/precedents.ts";
 
 import type { WorkbookCells } from "../formula/workbook-cells.ts";
 import type { SheetLabels } from "../layout/labels.ts";
@@ -10,6 +10,7 @@ import { type CellAddress, placeName } from "../workbook/address.ts";
 import type { SheetSnapshot, WorkbookSnapshot } from "../workbook/port.ts";
 import { Analysis } from "./analysis.ts";
 import { candidatesOf, judges } from "./candidates.ts";
+import type { Resting } from "./causes.ts";
 import { CoarseGauges } from "./coarse-gauges.ts";
 import { FindingCollector } from "./collect.ts";
 import type { CheckResult, JudgedRow } from "./finding.ts";
@@ -19,7 +20,7 @@ import { plainValue } from "./judge.ts";
 import { RowJudge } from "./judged-rows.ts";
 import { tableRows } from "./long-tables.ts";
 import { type AppliedMapping, judgingSteps } from "./mapped-rows.ts";
-import { Outliers } from "./outliers.ts";
+import { Outliers, tellSuspicion } from "./outliers.ts";
 import { OverwrittenFormulas } from "./overwritten-formulas.ts";
 import { type BadInput, RefusedInputs } from "./refused-inputs.ts";
 import { TypedLimits } from "./typed-limits.ts";
@@ -87,7 +88,7 @@ class Check {
     this.book = book;
     this.origins = origins;
     this.#report = new FindingCollector(undefined, judged);
-    this.#watch = new Outliers((watched, { kind, details }) => this.#report.find(kind, watched.subject(), details));
+    this.#watch = new Outliers((watched, suspicion) => tellSuspicion(this.#report, watched.subject(), suspicion));
     this.#labels = labels;
     this.#gauges = new Gauges(this.book);
     this.#coarse = new CoarseGauges(this.#report, this.#gauges);
@@ -177,7 +178,17 @@ class Check {
     this.#coarse.finish();
     this.#typedLimits.finish();
     this.#gauges.reportOverdue(this.#report, this.#labels);
-    return this.#report.result(this.book.sheets.map(({ name }) => name));
+    const resting: Resting = (causes) => {
+      const restsOn = new RestsOn(this.origins, causes);
+      return ({ cell, label }) => {
+        const from = this.rows.derivedFrom(cell, label) ?? [cell];
+        return new Set(from.flatMap((one) => [...restsOn.of(one)]));
+      };
+    };
+    return this.#report.result(
+      this.book.sheets.map(({ name }) => name),
+      resting,
+    );
   }
 }
 

@@ -1,4 +1,5 @@
 import { placeName } from "../workbook/address.ts";
+import { causesFirst, type Resting } from "./causes.ts";
 import { byWorst, type CheckResult, type DetailsOf, type Finding, type FindingKind, type FindingSubject, findingOf, type JudgedRow } from "./finding.ts";
 import { type CellJudgement, KIND_OF_VERDICT } from "./judge.ts";
 
@@ -79,11 +80,12 @@ export class FindingCollector {
     this.#take(findingOf(kind, subject, details));
   }
 
-  /** Worst first: by kind, then by how far outside, then in reading order of the sheets named. */
-  result(sheets: readonly string[] = []): CheckResult {
+  /** Worst first: by kind, then by how far outside, then in reading order of the sheets named; behind a cause stands what rests on it. */
+  result(sheets: readonly string[] = [], resting: Resting = () => () => new Set()): CheckResult {
     const order = new Map(sheets.map((sheet, i) => [sheet, i]));
     const at = (finding: Finding) => order.get(finding.cell.sheet) ?? 0;
-    const findings = this.#findings.sort((a, b) => byWorst(a, b) || at(a) - at(b) || a.cell.row - b.cell.row || a.cell.column - b.cell.column);
+    const worstFirst = this.#findings.sort((a, b) => byWorst(a, b) || at(a) - at(b) || a.cell.row - b.cell.row || a.cell.column - b.cell.column);
+    const findings = causesFirst(worstFirst, resting);
     return { findings, rowsIn: this.#checked + this.#refused, checked: this.#checked, refused: this.#refused, inputs: this.inputs };
   }
 }

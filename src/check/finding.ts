@@ -51,13 +51,17 @@ export const fieldsOf = ({ label, value, lower, upper, margin, verdict, details,
 
 const places: ReadonlyMap<FindingKind, number> = new Map(FINDING_KINDS.map((kind, place) => [kind, place]));
 
-/** How bad a finding is: the place of its kind, then how bad among its kind. */
-export const severityOf = (finding: Finding): { kind: number; severity: number } => ({
-  kind: places.get(finding.kind)!,
-  severity: specOf(finding.kind).severity(finding),
-});
+/** How bad a finding is: the place of its kind, then how bad among its kind. What causes other findings stands before them all. */
+export const severityOf = (finding: Finding): { kind: number; severity: number } => {
+  const { isCause, severity } = specOf(finding.kind);
+  const causes = isCause && (finding.details.causes as readonly string[]).length > 0;
+  return { kind: causes ? -1 : places.get(finding.kind)!, severity: severity(finding) };
+};
 
-export const byWorst = (a: Finding, b: Finding): number => places.get(a.kind)! - places.get(b.kind)! || specOf(b.kind).severity(b) - specOf(a.kind).severity(a);
+export const byWorst = (a: Finding, b: Finding): number => {
+  const [one, other] = [severityOf(a), severityOf(b)];
+  return one.kind - other.kind || other.severity - one.severity;
+};
 
 export interface CheckResult {
   /** Worst first; ties in reading order. */

@@ -15,6 +15,7 @@ import { compareReading, type Outliers } from "./outliers.ts";
 export class RowJudge {
   readonly #candidates = new Map<string, Candidate>();
   readonly #blankResults: CellAddress[] = [];
+  readonly #from = new Map<string, readonly CellAddress[]>();
   /** Cells that a refused row already points to. */
   readonly covered = new Set<string>();
 
@@ -27,9 +28,13 @@ export class RowJudge {
   ) {}
 
   add(candidate: Candidate): void {
+    if (candidate.from?.length) this.#from.set(`${placeName(candidate.cell)}|${candidate.label}`, candidate.from);
     const known = this.#candidates.get(candidate.key);
     this.#candidates.set(candidate.key, known ? merged(known, candidate) : candidate);
   }
+
+  /** The readings that something is worked out from without a formula. */
+  derivedFrom = (cell: CellAddress, label: string): readonly CellAddress[] | undefined => this.#from.get(`${placeName(cell)}|${label}`);
 
   get count(): number {
     return this.#candidates.size;

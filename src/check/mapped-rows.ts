@@ -131,12 +131,13 @@ class Rows {
     const limit = limitFor(result, this.limits);
     if (!limit || !hasLimit(limit) || result.from.some(({ value }) => isBad(value))) return;
     if (result.missing.length > 0) this.#missing(result);
-    else if (result.fault !== undefined) this.refuse(result.cell, labelOf(result), result.fault);
-    else this.#judge({ ...result, unit: result.from[0]!.unit }, givenOf(result.value, undefined, limit), limit, false);
+    else if (result.fault !== undefined) this.refuse(result.cell, labelOf(result), result.fault, result.from);
+    else this.#judge({ ...result, unit: result.from[0]!.unit }, givenOf(result.value, undefined, limit), limit, result.from);
   }
 
-  refuse(cell: CellAddress, label: string, fault: string): void {
-    const candidate = { key: `${placeName(cell)}|layout|${label}`, cell, given: NO_INPUTS, isTyped: false, beside: {}, whole: { fault } };
+  refuse(cell: CellAddress, label: string, fault: string, from: DerivedReading["from"] = []): void {
+    const rests = from.map((reading) => reading.cell);
+    const candidate = { key: `${placeName(cell)}|layout|${label}`, cell, given: NO_INPUTS, isTyped: false, beside: {}, from: rests, whole: { fault } };
     this.applied.candidates.push(label ? { ...candidate, label } : candidate);
   }
 
@@ -144,9 +145,10 @@ class Rows {
     subject: MappedSubject & { cell: CellAddress; unit?: string | undefined },
     given: VerdictInputs,
     limit: LimitCells | undefined,
-    isReading = true,
+    from?: DerivedReading["from"],
   ): void {
     const { cell, unit } = subject;
+    const isReading = from === undefined;
     const label = labelOf(subject);
     if (limit?.unit !== undefined && unit !== undefined && limit.unit !== unit) {
       this.refuse(cell, label, `the reading is in ${unit} and its limit in ${limit.unit}: give both in one unit`);
@@ -154,7 +156,16 @@ class Rows {
     }
     const isTyped = isReading && this.origins.of(cell) === undefined;
     const key = `${placeName(cell)}|${isReading ? "" : `${subject.characteristic}|`}${limitKey(given)}`;
-    this.applied.candidates.push({ key, cell, given, isTyped, beside: limit?.beside ?? {}, unit, ...(label ? { label } : {}) });
+    this.applied.candidates.push({
+      key,
+      cell,
+      given,
+      isTyped,
+      beside: limit?.beside ?? {},
+      unit,
+      ...(label ? { label } : {}),
+      ...(from ? { from: from.map((reading) => reading.cell) } : {}),
+    });
   }
 
   /** A bore not yet begun is named once, an unfinished one at each reading that is missing. */

@@ -1,4 +1,5 @@
 import { isLengthUnit } from "../vocabulary/units.ts";
+import { ownCauses } from "./causes.ts";
 import type { FindingCollector } from "./collect.ts";
 import type { FindingKind, FindingSubject } from "./finding.ts";
 import type { CellJudgement } from "./judge.ts";
@@ -217,6 +218,10 @@ export class Outliers extends GroupOutliers<Readings> {
   }
 }
 
+/** With what the reading itself causes where it is judged. */
+export const tellSuspicion = (report: FindingCollector, subject: FindingSubject, { kind, details }: LikelySlip): void =>
+  report.find(kind, subject, { ...details, causes: ownCauses(subject) });
+
 /** A typed reading beside its limits and beside its like: does it look mistyped? */
 export function compareReading(
   report: FindingCollector,
@@ -232,6 +237,6 @@ export function compareReading(
   const { lower, upper } = judged.as === "judged" ? judged.limits : {};
   const areLengths = unit === undefined ? undefined : isLengthUnit(unit);
   const suspicion = lower !== undefined && upper !== undefined ? likelySlip(value, new RobustStatisticsBetween(lower, upper), areLengths) : undefined;
-  if (suspicion) report.find(suspicion.kind, about(), suspicion.details);
+  if (suspicion) tellSuspicion(report, about(), suspicion);
   if (group !== undefined) watch.add(group, { value, unit, subject: about, told: suspicion?.kind });
 }

@@ -44,6 +44,48 @@ export function firstBlankCell(origins: SpillSources, cell: CellAddress, chain =
   return cell;
 }
 
+/** Ranges of more cells are not followed further back; what is looked for is found in them all the same. */
+const MOST_FOLLOWED = 10_000;
+
+/** Which of some cells other cells rest on: back through whatever their formulas refer to, each cell looked at once. */
+export class RestsOn {
+  readonly #known = new Map<string, ReadonlySet<string>>();
+
+  constructor(
+    readonly origins: SpillSources,
+    readonly wanted: readonly CellAddress[],
+  ) {}
+
+  /** Places of those that this cell rests on, itself included. */
+  of(cell: CellAddress, chain = 0): ReadonlySet<string> {
+    const place = placeName(cell);
+    const known = this.#known.get(place);
+    if (known) return known;
+    const found = new Set<string>();
+    // Also what a cycle comes back to.
+    this.#known.set(place, found);
+    for (const area of [{ ...cell, rows: 1, columns: 1 }, ...this.#inputsOf(cell)]) {
+      for (const one of this.wanted) if (isInside(one, area)) found.add(placeName(one));
+      if (chain > LONGEST_CHAIN || area.rows * area.columns > MOST_FOLLOWED) continue;
+      for (const inside of cellsOf(area)) if (this.origins.isResult(inside)) for (const one of this.of(inside, chain + 1)) found.add(one);
+    }
+    return found;
+  }
+
+  #inputsOf(cell: CellAddress): Area[] {
+    const origin = this.origins.of(cell);
+    if (!origin) return [];
+    const context = { book: this.origins.book, sheet: origin.at.sheet, cell: origin.at };
+    return references(parseFormula(origin.formula)).flatMap((node) => {
+      const area = argumentArea(node, context);
+      return area ? [partFor(origin, area)] : [];
+    });
+  }
+}
+
+const isInside = ({ sheet, row, column }: CellAddress, area: Area): boolean =>
+  sheet === area.sheet && row >= area.row && row < area.row + area.rows && column >= area.column && column < area.column + area.columns;
+
 /** The first cell for which `holds`, of those of the area that this cell of the block gets its input from. */
 function firstOf(origin: SpillSource, area: Area, holds: (cell: CellAddress) => boolean): CellAddress | undefined {
   for (const cell of cellsOf(partFor(origin, area))) if (holds(cell)) return cell;

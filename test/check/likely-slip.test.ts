@@ -20,20 +20,26 @@ describe("units and slips", () => {
 
   test("inches among millimetres in the readings of a function", () => {
     expect(suspicious([73.03, 73.02, 73.02, 2.8748, 73.01, 73.01])).toEqual([
-      ["mixed units", "Bores!C3", "2.8748 is far from 73.015, the middle of the like readings: inches among millimetres? 2.8748 in is 73.02 mm"],
+      [
+        "mixed units",
+        "Bores!C3",
+        "2.8748 is far from 73.015, the middle of the like readings: inches among millimetres? 2.8748 in is 73.02 mm. It causes 1 other finding: refused at Bores!D2",
+      ],
     ]);
   });
 
   test("millimetres among inches", () => {
     expect(suspicious([2.875, 2.8748, 2.8751, 73.02, 2.8748, 2.8747])[0]![2]).toBe(
-      "73.02 is far from 2.8749, the middle of the like readings: millimetres among inches? 73.02 mm is 2.8748 in",
+      "73.02 is far from 2.8749, the middle of the like readings: millimetres among inches? 73.02 mm is 2.8748 in. It causes 1 other finding: refused at Bores!D2",
     );
   });
 
+  // A taper of readings further apart than a fifth is refused.
+  const REFUSED = " It causes 1 other finding: refused at Bores!D2";
   test.each([
-    [7.302, "is the decimal point in its place?"],
-    [730.2, "is the decimal point in its place?"],
-    [37.02, "were two digits swapped?"],
+    [7.302, `is the decimal point in its place?${REFUSED}`],
+    [730.2, `is the decimal point in its place?${REFUSED}`],
+    [37.02, `were two digits swapped?${REFUSED}`],
     [73.92, "is one digit wrong?"],
     [78.02, "is one digit wrong?"],
   ])("%d among readings of 73.02 is a likely slip: %s", (typed, question) => {
@@ -60,8 +66,8 @@ describe("units and slips", () => {
       [2.8752, "=HATCH.VERDICT(A2,73,73.08)"],
     ]);
     expect(briefly(result)).toEqual([
-      ["outside limit", "Bores!A2", "Bore"],
       ["mixed units", "Bores!A2", "Bore"],
+      ["outside limit", "Bores!A2", "Bore"],
       ["limit in formula", "Bores!B2", ""],
     ]);
   });

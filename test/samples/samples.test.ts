@@ -63,16 +63,16 @@ describe("the sample readings", () => {
       "15 outside limit",
       "21 refused",
       "40 mixed units",
-      "44 outside limit",
       "44 likely slip",
+      "44 outside limit",
       "51 refused",
-      "55 outside limit",
       "55 mixed units",
+      "55 outside limit",
       "62 missing reading",
-      "69 outside limit",
       "69 likely slip",
-      "78 outside limit",
+      "69 outside limit",
       "78 likely slip",
+      "78 outside limit",
     ]);
   });
 });

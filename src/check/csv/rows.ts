@@ -2,9 +2,9 @@ import type { Limits } from "../../core/verdict.ts";
 import { labelFrom, READING_FIELDS, type ReadingField } from "../../vocabulary/headings.ts";
 import { isCoarse, reportCoarse, TOLERANCE_SHARES } from "../coarse-gauges.ts";
 import { FindingCollector, type FindingPlace, subjectOf } from "../collect.ts";
-import { type CheckResult, type Finding, type FindingSubject, findingOf, type JudgedRow } from "../finding.ts";
+import type { CheckResult, Finding, FindingSubject, JudgedRow } from "../finding.ts";
 import { type CellJudgement, judgeCells, judgeReading, NO_INPUTS, type VerdictInputs } from "../judge.ts";
-import { compareReading, type WatchedReading } from "../outliers.ts";
+import { compareReading, tellSuspicion, type WatchedReading } from "../outliers.ts";
 import { cellOf, type DecimalSign, wrongSign } from "./fields.ts";
 import { type HeaderColumns, misfitOf } from "./header.ts";
 import { OutlierPass, type SubjectOf } from "./pending-rows.ts";
@@ -57,7 +57,7 @@ export class CsvRows {
   ) {
     this.#report = new FindingCollector(found, judged);
     this.#names = new Names(head);
-    this.#outliers = new OutlierPass(({ kind, details }, subject) => found(findingOf(kind, subject, details)), this.#subjectOf);
+    this.#outliers = new OutlierPass((suspicion, subject) => tellSuspicion(this.#report, subject, suspicion), this.#subjectOf);
     this.#tellRefused = refused;
   }
 
