@@ -30,7 +30,7 @@ type Share = number;
 
 /**
  * Looks through a workbook for what somebody should see before the engine goes together: every
- * reading that VERDICT, EXPLAIN or MARGIN judges and every row of a table in long form, the inputs of
+ * reading that a function of ours judges and every row of a table in long form, the inputs of
  * all our functions, the gauges, and formulas that somebody typed over. With a layout of the shop's
  * own, what it maps is judged as well. `judged` is told every verdict, also those of which there is
  * nothing to say.

@@ -57,6 +57,18 @@ export type DrawnInputs<Name extends string = string> =
   /** One size measured twice, with the expanded uncertainty of each. */
   | { kind: "change"; before: Name; after: Name; uBefore: Name; uAfter: Name };
 
+/** A characteristic that the readings of a shop's own layout come to by a function, by the names of `vocabulary/characteristics`. */
+export interface Derivation {
+  characteristic: string;
+  /** What is read, in the order of the params. */
+  from: readonly [string] | readonly [string, string];
+  /** Readings of one place, of one cylinder or of one engine make one result. */
+  per: "place" | "cylinder" | "engine";
+  /** The least that a bore must be measured at; one measured at fewer has none. */
+  heights?: number;
+  axes?: number;
+}
+
 export type DrawnInputsOf<K extends DrawnInputs["kind"]> = Extract<DrawnInputs, { kind: K }>;
 
 /** The declaration of a worksheet function: its manual, and all that any part of the program knows about it. */
@@ -77,6 +89,7 @@ export interface Declaration<P extends Params, K extends "value" | "row" | "tabl
   /** At least one, one of them with a range. Run as tests in every host. */
   examples: readonly Example[];
   draws?: DrawnInputs<keyof P & string>;
+  derives?: readonly Derivation[];
   /**
    * Steps of one call by the number of cells that each param is given, where they are more than those
    * cells and those of the result. A sheet refuses a call that would take longer than anybody waits.

@@ -103,7 +103,7 @@ export class Param<T> {
   ) {
     const { low, lowOpen } = bounds;
     this.zeroIsBlank = low !== undefined && (low > 0 || (low === 0 && lowOpen === true));
-    this.role = role ?? (this.isMeasured ? "measured" : "option");
+    this.role = role ?? (this.takesAnyNumber ? "measured" : "option");
   }
 
   #with(bounds: Bounds): Param<T> {
@@ -154,7 +154,7 @@ export class Param<T> {
   }
 
   /** Any number inside the bounds will do: nothing to round, look up or read as text. */
-  get isMeasured(): boolean {
+  get takesAnyNumber(): boolean {
     return !["count", "text", "choice", "truth"].includes(this.quantity);
   }
 

@@ -1,16 +1,11 @@
 import { broadcast } from "../core/broadcast.ts";
 import type { Argument, Block } from "../core/cell.ts";
 import { isBlank } from "../core/cell.ts";
-import type { Spec } from "../core/define.ts";
+import type { Derivation, Spec } from "../core/define.ts";
 import { Fault } from "../core/fault.ts";
 import { sentence } from "../core/sentences.ts";
-import { boreWear } from "../functions/cylinder/bore-wear.ts";
-import { clearance } from "../functions/cylinder/clearance.ts";
-import { outOfRound } from "../functions/cylinder/out-of-round.ts";
-import { pistonClearance } from "../functions/cylinder/piston-clearance.ts";
-import { taper } from "../functions/cylinder/taper.ts";
-import { ringSide } from "../functions/rings/ring-side.ts";
-import { compressionSpread } from "../functions/tests/compression-spread.ts";
+import { specs } from "../functions/index.ts";
+import { CHARACTERISTICS } from "../vocabulary/characteristics.ts";
 import { plain } from "../vocabulary/headings.ts";
 import { positionText } from "../vocabulary/parse-heading.ts";
 import type { CellAddress } from "../workbook/address.ts";
@@ -28,32 +23,24 @@ export interface DerivedReading extends MappedSubject {
   from: readonly MappedReading[];
 }
 
-/** A result of the readings of one thing, or of two that go together. */
-interface Rule {
-  characteristic: string;
+/** What a function declares that readings come to. */
+interface Rule extends Derivation {
   spec: Spec;
-  /** Characteristics of the readings, in the order of the arguments. */
-  needs: readonly string[];
-  /** Readings of one place, of one cylinder or of one engine make one result. */
-  per: "place" | "cylinder" | "engine";
 }
 
-const RULES: readonly Rule[] = [
-  { characteristic: "taper", spec: taper, needs: ["bore"], per: "cylinder" },
-  { characteristic: "out-of-round", spec: outOfRound, needs: ["bore"], per: "cylinder" },
-  { characteristic: "bore wear", spec: boreWear, needs: ["bore", "standard bore"], per: "cylinder" },
-  { characteristic: "piston clearance", spec: pistonClearance, needs: ["bore", "piston skirt"], per: "cylinder" },
-  { characteristic: "pin clearance", spec: clearance, needs: ["pin bore", "piston pin"], per: "place" },
-  { characteristic: "stem clearance", spec: clearance, needs: ["valve guide", "valve stem"], per: "place" },
-  { characteristic: "ring side clearance", spec: ringSide, needs: ["ring groove", "ring width"], per: "place" },
-  { characteristic: "compression spread", spec: compressionSpread, needs: ["compression pressure"], per: "engine" },
-];
+const ORDER = new Map(Object.keys(CHARACTERISTICS).map((name, at) => [name, at]));
+
+/** In the order in which the trade's characteristics are known. */
+const RULES: readonly Rule[] = specs
+  .flatMap((spec) => (spec.derives ?? []).map((derivation) => ({ ...derivation, spec })))
+  .sort((one, other) => ORDER.get(one.characteristic)! - ORDER.get(other.characteristic)!);
 
 /** Characteristics that results are worked out from. */
-export const INGREDIENTS: ReadonlySet<string> = new Set(RULES.flatMap(({ needs }) => needs));
+export const INGREDIENTS: ReadonlySet<string> = new Set(RULES.flatMap(({ from }) => from));
 
 /** What the results that use this characteristic are called. */
-export const resultsFrom = (characteristic: string): string[] => RULES.filter(({ needs }) => needs.includes(characteristic)).map((rule) => rule.characteristic);
+export const resultsFrom = (characteristic: string): string[] =>
+  RULES.filter(({ from }) => from.some((name) => name === characteristic)).map((rule) => rule.characteristic);
 
 const keyOf = ({ engine, cylinder, places }: MappedSubject, per: Rule["per"]): string =>
   [plain(engine), per === "engine" ? "" : plain(cylinder), per === "place" ? positionText(places) : ""].join("|");
@@ -62,7 +49,7 @@ const keyOf = ({ engine, cylinder, places }: MappedSubject, per: Rule["per"]): s
 export function deriveReadings(readings: readonly MappedReading[]): DerivedReading[] {
   const byCharacteristic = groupedBy(readings, ({ characteristic }) => characteristic);
   return RULES.flatMap((rule) => {
-    const [main, partner] = rule.needs.map((name) => byCharacteristic.get(name) ?? []);
+    const [main, partner] = rule.from.map((name) => byCharacteristic.get(name) ?? []);
     const given = new Set((byCharacteristic.get(rule.characteristic) ?? []).map((reading) => keyOf(reading, rule.per)));
     return [...groupedBy(main!, (reading) => keyOf(reading, rule.per))].flatMap(([key, own]) => {
       if (given.has(key)) return [];
@@ -96,21 +83,27 @@ function partnersOf({ per }: Rule, subject: MappedReading, partners: readonly Ma
   );
 }
 
-function resultOf({ characteristic, spec, needs, per }: Rule, own: readonly MappedReading[], partner: MappedReading | undefined): DerivedReading | undefined {
+function resultOf(rule: Rule, own: readonly MappedReading[], partner: MappedReading | undefined): DerivedReading | undefined {
+  const { characteristic, spec, per } = rule;
   const { engine, cylinder, places } = own[0]!;
   const subject = { characteristic, engine, cylinder: per === "engine" ? "" : cylinder, places: per === "place" ? places : [] };
   const from = partner ? [...own, partner] : own;
-  const first = needs[0] === "bore" ? boreOf(own) : per === "engine" ? [own.map(({ value }) => value)] : own.length === 1 ? own[0]!.value : undefined;
-  // Taper needs two heights, out-of-round two axes; a bore measured at fewer has neither.
-  if (Array.isArray(first) && ((characteristic === "taper" && first.length < 2) || (characteristic === "out-of-round" && first[0]!.length < 2)))
-    return undefined;
+  const first = firstInput(rule, own);
+  if (Array.isArray(first) && (first.length < (rule.heights ?? 1) || first[0]!.length < (rule.axes ?? 1))) return undefined;
   if (first === undefined) return { ...subject, spec, value: null, missing: [], fault: unfit(own), cell: own[0]!.cell, from };
   const missing = from.filter(({ value }) => isBlank(value)).map(({ cell }) => cell);
   const args: Argument[] = [first, ...(partner ? [partner.value] : [])];
   const outcome = missing.length ? null : broadcast(spec, args);
   const value = typeof outcome === "number" ? outcome : null;
   const fault = outcome instanceof Fault ? sentence(outcome) : undefined;
-  return { ...subject, spec, value, missing, ...(fault ? { fault } : {}), cell: telling(characteristic, own, partner), from };
+  return { ...subject, spec, value, missing, ...(fault ? { fault } : {}), cell: telling(spec, own, partner), from };
+}
+
+/** Readings as the function takes them; `undefined` when there is one too many or too few. */
+function firstInput({ spec, per }: Rule, own: readonly MappedReading[]): Argument | undefined {
+  if (spec.inputs[0]!.param.broadcastKind === "bore") return boreOf(own);
+  if (per === "engine") return [own.map(({ value }) => value)];
+  return own.length === 1 ? own[0]!.value : undefined;
 }
 
 const unfit = (own: readonly MappedReading[]): string =>
@@ -134,10 +127,11 @@ function boreOf(readings: readonly MappedReading[]): Block | undefined {
 }
 
 /** The reading to look at: the part beside its hole; of one bore or engine the one that lies farthest off, for wear the largest. */
-function telling(characteristic: string, own: readonly MappedReading[], partner: MappedReading | undefined): CellAddress {
-  if (partner && characteristic !== "bore wear") return partner.cell;
+function telling({ draws }: Spec, own: readonly MappedReading[], partner: MappedReading | undefined): CellAddress {
+  const isWear = draws?.kind === "bore" && draws.resultIs === "wear";
+  if (partner && !isWear) return partner.cell;
   const numbers = own.map(({ value }) => value).filter((value): value is number => typeof value === "number");
-  const middle = characteristic === "bore wear" ? 0 : median(numbers);
+  const middle = isWear ? 0 : median(numbers);
   const offset = ({ value }: MappedReading) => (typeof value === "number" ? Math.abs(value - middle) : Number.NEGATIVE_INFINITY);
   return own.reduce((best, one) => (offset(one) > offset(best) ? one : best)).cell;
 }

@@ -12,7 +12,7 @@ import { about } from "./about.ts";
 /** Functions that give one value for single cells, numbers among them. */
 const elementWise = specs.filter(
   ({ returns, inputs }) =>
-    returns.kind === "value" && inputs.every(({ param }) => param.broadcastKind === "element") && inputs.some(({ param }) => param.isMeasured),
+    returns.kind === "value" && inputs.every(({ param }) => param.broadcastKind === "element") && inputs.some(({ param }) => param.takesAnyNumber),
 );
 
 /** Mostly numbers that fit the param, then its bounds and their neighbours, and whatever else a cell can hold. */

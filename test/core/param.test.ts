@@ -172,7 +172,7 @@ describe("what is declared", () => {
     [number("x").atLeast(-1).below(5), "a number of at least -1 and below 5", true],
     [length("x").unbounded(), "a length", true],
   ] as [Param<unknown>, string, boolean][])("%# is wanted as it is named, and is measured or looked up", (param, want, isMeasured) => {
-    expect([param.want, param.isMeasured]).toEqual([want, isMeasured]);
+    expect([param.want, param.takesAnyNumber]).toEqual([want, isMeasured]);
   });
 
   test("how each meets a range", () => {

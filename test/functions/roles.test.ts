@@ -1,6 +1,7 @@
 import { NO_INPUTS } from "../../src/check/judge.ts";
 import { isMeasuredInput, isOfEngine } from "../../src/core/define.ts";
 import { specByName, specs } from "../../src/functions/index.ts";
+import { CHARACTERISTICS } from "../../src/vocabulary/characteristics.ts";
 
 const inputs = specs.flatMap((spec) => spec.inputs.map((input) => ({ spec, ...input, of: `${spec.name}.${input.name}` })));
 const measured = inputs.filter(({ spec, param }) => isMeasuredInput(spec, param)).map(({ of }) => of);
@@ -18,7 +19,7 @@ describe("what is measured and what is chosen", () => {
 
   test("words, counts, switches and axes say how to calculate, and are neither", () => {
     const options = inputs.filter(({ param }) => param.role === "option");
-    expect(options.map(({ of }) => of)).toEqual(inputs.filter(({ param }) => !param.isMeasured).map(({ of }) => of));
+    expect(options.map(({ of }) => of)).toEqual(inputs.filter(({ param }) => !param.takesAnyNumber).map(({ of }) => of));
   });
 
   test("what readings are given to in order to weigh them is not measured once more", () => {
@@ -56,6 +57,16 @@ describe("what a function is", () => {
       expect(roles).toEqual(expect.arrayContaining(["value", "lower", "upper"]));
     }
   });
+});
+
+test("what readings of a layout come to, and what they are, are characteristics that the vocabulary knows; each follows from one function", () => {
+  const derived = specs.flatMap(({ name, derives = [], role }) => derives.map((one) => ({ name, role, ...one })));
+  expect(derived.flatMap(({ characteristic, from }) => [characteristic, ...from]).filter((name) => !(name in CHARACTERISTICS))).toEqual([]);
+  expect(new Set(derived.map(({ characteristic }) => characteristic)).size).toBe(derived.length);
+  expect(derived.filter(({ role }) => role !== "measures")).toEqual([]);
+  expect(derived.map(({ name, characteristic }) => `${name}: ${characteristic}`)).toEqual(
+    expect.arrayContaining(["TAPER: taper", "CLEARANCE: pin clearance", "CLEARANCE: stem clearance", "COMPRESSIONSPREAD: compression spread"]),
+  );
 });
 
 describe("what is drawn", () => {

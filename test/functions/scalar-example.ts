@@ -15,7 +15,7 @@ export function argumentsOf(formula: string): Argument[] {
 /** True for an input that is taken cell by cell and whose value can be any number within its bounds. */
 export const isMeasured = (spec: Spec, index: number): boolean => {
   const { param } = spec.inputs[index]!;
-  return param.broadcastKind === "element" && param.isMeasured;
+  return param.broadcastKind === "element" && param.takesAnyNumber;
 };
 
 /** The first example of a function with each input that is taken cell by cell brought down to one cell. */

@@ -162,6 +162,13 @@ describe("what can be drawn", () => {
     expect(reportInput(snapshot).content.tests[0]!.what.rule).toEqual({ rule: "difference", limit: 1.5 });
   });
 
+  test("a wet test is drawn by the rule that it is given, and by the rule that it takes where none is", () => {
+    const ruleOf = (formula: string) => of({ Tests: [["Cylinder", "Dry", "Wet"], ["1", 12.1, 12.5], ["2", 9.8, 11], [null], [formula]] }).tests[0]!.what.rule;
+    expect(ruleOf('=HATCH.WETTEST(B2:B3, C2:C3, , 1.5, "difference")')).toEqual({ rule: "difference", limit: 1.5 });
+    expect(ruleOf("=HATCH.WETTEST(B2:B3, C2:C3, , 0.8)")).toEqual({ rule: "share", limit: 0.8 });
+    expect(ruleOf("=HATCH.WETTEST(B2:B3, C2:C3)")).toBeUndefined();
+  });
+
   test("changes are named by what both sides are of, and one uncertainty serves all", () => {
     expect(content().changes).toEqual([
       {

@@ -23,6 +23,7 @@ export const boreWear = define({
   },
   returns: value("wear on the diameter, in the unit of the readings; negative below the standard bore"),
   draws: { ...drawnAsBore, standard: "standard", resultIs: "wear" },
+  derives: [{ characteristic: "bore wear", from: ["bore", "standard bore"], per: "cylinder" }],
   examples: [
     { formula: "=HATCH.BOREWEAR({73.05,73.04;73.02,73.02}, 73)", gives: 0.05 },
     { formula: "=HATCH.BOREWEAR({73.05,73.04;73.26,73.27}, {73;73.25}, 2)", gives: [[0.05], [0.02]] },

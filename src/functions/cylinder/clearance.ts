@@ -18,6 +18,10 @@ export const clearance = define({
     shaft: length("outside diameter: pin, journal, stem or piston"),
   },
   returns: value("clearance on the diameter, in the unit of both"),
+  derives: [
+    { characteristic: "pin clearance", from: ["pin bore", "piston pin"], per: "place" },
+    { characteristic: "stem clearance", from: ["valve guide", "valve stem"], per: "place" },
+  ],
   examples: [
     { formula: "=HATCH.CLEARANCE(50.025, 49.975)", gives: 0.05 },
     { formula: "=HATCH.CLEARANCE({73.04;22.02;8.01}, {73;22;7.97})", gives: [[0.04], [0.02], [0.04]] },

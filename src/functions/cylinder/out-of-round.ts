@@ -18,6 +18,7 @@ export const outOfRound = define({
   params: { readings: readings(), axes: axes() },
   returns: value("out-of-round on the diameter, in the unit of the readings"),
   draws: drawnAsBore,
+  derives: [{ characteristic: "out-of-round", from: ["bore"], per: "cylinder", axes: 2 }],
   examples: [
     { formula: "=HATCH.OUTOFROUND({73.01,73.03;73.00,73.01})", gives: 0.02 },
     { formula: "=HATCH.OUTOFROUND({73.03,73.02,73.01,73.00;73.00,73.00,73.00,73.00}, 2)", gives: [[0.01], [0]] },

@@ -32,6 +32,7 @@ export const pistonClearance = define({
   },
   returns: value("clearance, in the unit of the readings"),
   draws: drawnAsBore,
+  derives: [{ characteristic: "piston clearance", from: ["bore", "piston skirt"], per: "cylinder" }],
   examples: [
     { formula: "=HATCH.PISTONCLEARANCE(73.04, 73.00)", gives: 0.04 },
     { formula: '=HATCH.PISTONCLEARANCE({73.03,73.02;73.02,73.01}, 72.97, "largest")', gives: 0.06 },

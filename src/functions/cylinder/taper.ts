@@ -18,6 +18,7 @@ export const taper = define({
   params: { readings: readings(), axes: axes() },
   returns: value("taper, in the unit of the readings"),
   draws: drawnAsBore,
+  derives: [{ characteristic: "taper", from: ["bore"], per: "cylinder", heights: 2 }],
   examples: [
     { formula: "=HATCH.TAPER({73.01,73.02;73.00,73.01})", gives: 0.01 },
     { formula: "=HATCH.TAPER({73.03,73.02,73.01,73.00;73.00,73.00,73.00,73.00}, 2)", gives: [[0.02], [0]] },

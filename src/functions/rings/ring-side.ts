@@ -15,6 +15,7 @@ export const ringSide = define({
     ring: length("width of the ring, measured along the bore"),
   },
   returns: value("side clearance, in the unit of the groove"),
+  derives: [{ characteristic: "ring side clearance", from: ["ring groove", "ring width"], per: "place" }],
   examples: [
     { formula: "=HATCH.RINGSIDE(1.54, 1.48)", gives: 0.06 },
     { formula: "=HATCH.RINGSIDE({1.54;1.55;3.04}, {1.48;1.49;2.98})", gives: [[0.06], [0.06], [0.06]] },

@@ -14,6 +14,7 @@ export const compressionSpread = define({
   params: { pressures: list("pressure", "the reading of each cylinder of one engine; 0 for one that shows nothing").atLeast(0) },
   returns: value("spread, in the unit of the readings; blank until two cylinders are measured"),
   draws: { kind: "compression", pressures: "pressures", resultIs: "difference" },
+  derives: [{ characteristic: "compression spread", from: ["compression pressure"], per: "engine" }],
   examples: [
     { formula: "=HATCH.COMPRESSIONSPREAD({150,148,152,118})", gives: 34 },
     { formula: "=HATCH.COMPRESSIONSPREAD({12.1;11.8;12.4})", gives: 0.6 },

@@ -1,3 +1,7 @@
+import type { Spec } from "../../core/define.ts";
+import { reborePlan } from "../../functions/cylinder/rebore-plan.ts";
+import { ringGapTarget } from "../../functions/rings/ring-gap-target.ts";
+import { shimPlan } from "../../functions/valves/shim-plan.ts";
 import { fieldsLike } from "../parts/stored-choices.ts";
 
 /** The plan that was chosen last, and what each plan was made from. */
@@ -42,6 +46,9 @@ export const PLAN_NAMES = ["rebore", "rings", "shims", "pistons"] as const;
 
 export type PlanName = (typeof PLAN_NAMES)[number];
 
+/** What the function takes for an input that is not given. */
+const leftOut = ({ params }: Spec, name: string): string => `${params[name]!.fallback} if left out`;
+
 const NAMES: FormField = { key: "names", label: "Names", kind: "range", hint: "Cells that name them, in the same order", isRare: true };
 
 const BORES: FormField = { key: "bores", label: "Bore readings", kind: "ranges", isNeeded: true };
@@ -62,7 +69,7 @@ export const FIELDS: Readonly<Record<PlanName, readonly FormField[]>> = {
     { key: "axes", label: "Axes at each height", kind: "amount", first: "2", isNeeded: true, when: { key: "layout", is: ["rows"] } },
     { key: "standard", label: "Standard bore", kind: "amount", isNeeded: true },
     { key: "oversizes", label: "Oversizes to be had", kind: "range", hint: "A range, or numbers such as 0.25 0.5 1", isNeeded: true },
-    { key: "allowance", label: "Stock to leave for honing", kind: "amount", hint: "0 if left out" },
+    { key: "allowance", label: "Stock to leave for honing", kind: "amount", hint: leftOut(reborePlan, "allowance") },
     {
       key: "centring",
       label: "The new bore is centred",
@@ -98,7 +105,7 @@ export const FIELDS: Readonly<Record<PlanName, readonly FormField[]>> = {
       isNeeded: true,
       when: { key: "by", is: ["bore"] },
     },
-    { key: "perBore", label: "Gap for each unit of bore", kind: "amount", hint: "0.004 if left out", when: { key: "by", is: ["bore"] } },
+    { key: "perBore", label: "Gap for each unit of bore", kind: "amount", hint: leftOut(ringGapTarget, "perBore"), when: { key: "by", is: ["bore"] } },
     { key: "target", label: "Gap wanted", kind: "range", hint: "One for all, or one for each ring", isNeeded: true, when: { key: "by", is: ["target"] } },
     NAMES,
   ],
@@ -108,7 +115,7 @@ export const FIELDS: Readonly<Record<PlanName, readonly FormField[]>> = {
     { key: "least", label: "Least clearance", kind: "range", hint: "A number, or cells: one for each valve", isNeeded: true },
     { key: "most", label: "Most clearance", kind: "range", hint: "A number, or cells: one for each valve", isNeeded: true },
     { key: "spares", label: "Spare shims", kind: "range", hint: "A range, or numbers such as 2.35 2.5" },
-    { key: "step", label: "Step between shims", kind: "amount", hint: "0.05 if left out", isRare: true },
+    { key: "step", label: "Step between shims", kind: "amount", hint: leftOut(shimPlan, "step"), isRare: true },
     NAMES,
   ],
   pistons: [

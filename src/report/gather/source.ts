@@ -112,11 +112,13 @@ export class Source {
     return argumentArea(args[spec.inputs.findIndex((input) => input.name === name)], context);
   }
 
-  /** What an argument comes to when it is one cell or one literal. */
+  /** What an argument comes to when it is one cell or one literal; left out or blank, what the function takes then. */
   value({ spec, args, context }: OwnCall, name: string): Cell {
-    const node = args[spec.inputs.findIndex((input) => input.name === name)];
+    const index = spec.inputs.findIndex((input) => input.name === name);
+    const node = args[index];
     const value = node ? evaluateNode(node, context) : null;
-    return value instanceof CannotTell || Array.isArray(value) ? null : value;
+    if (value instanceof CannotTell || Array.isArray(value)) return null;
+    return isBlank(value) ? spec.inputs[index]?.param.fallback : value;
   }
 
   number(call: OwnCall, name: string): number | undefined {
