@@ -16,8 +16,8 @@ export const ENGINE_AS_MODULE = {
 
 /** What is started by name, or called by who gives it streams of its own (main); the program itself last: it is what tells that all is there. */
 const STARTED = {
-  "engine-worker": "src/cli/engine-worker.ts",
-  "book-worker": "src/cli/batch/book-worker.ts",
+  "grid-worker": "src/cli/grid-worker.ts",
+  "workbook-worker": "src/cli/workbook-worker.ts",
   main: "src/cli/main.ts",
   crosshatch: "src/cli/start.ts",
 };

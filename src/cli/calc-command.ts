@@ -1,7 +1,7 @@
-import { EngineThread, type FormulaAnswer } from "./engine-thread.ts";
+import type { FormulaAnswer } from "../calc/one-formula.ts";
 import { ALL_WELL, FINDINGS } from "./exit-codes.ts";
-import { complain, print } from "./output.ts";
-import { jsonLine, plain } from "./text.ts";
+import { GridThread } from "./grid-thread.ts";
+import { complain, jsonLine, plain, print } from "./output.ts";
 
 /** A formula that takes longer is given up; ordinary ones take a thousandth of a second. */
 const PATIENCE = 20;
@@ -10,7 +10,7 @@ const MEGABYTES = 512;
 
 /** `crosshatch calc FORMULA`: the value, or rows of a block with tabs between the cells. */
 export async function calc(formula: string): Promise<number> {
-  const engine = new EngineThread(MEGABYTES);
+  const engine = new GridThread(MEGABYTES);
   const answer = await engine.ask({ kind: "formula", formula }, PATIENCE);
   await engine.close();
   if ("fault" in answer) {
@@ -26,7 +26,7 @@ const shown = (value: number | string | boolean): string => plain(typeof value =
 
 /** `crosshatch calc -`: one formula a line from standard input, one line of JSON for each, in order. */
 export async function calcLines(input: AsyncIterable<Uint8Array>): Promise<number> {
-  const engine = new EngineThread(MEGABYTES);
+  const engine = new GridThread(MEGABYTES);
   for await (const line of linesOf(input)) {
     const answer: FormulaAnswer = await engine.ask({ kind: "formula", formula: line }, PATIENCE);
     await print(jsonLine({ formula: line, ...answer }));

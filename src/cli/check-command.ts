@@ -1,19 +1,14 @@
 import { placeName } from "../workbook/address.ts";
-import { Ledger } from "./batch/ledger.ts";
-import { changedSince, filesOf, timeOf } from "./batch/patterns.ts";
-import { RefusedFile } from "./batch/refused-file.ts";
-import { keepYoungSpace } from "./batch/young-space.ts";
 import { checkFiles } from "./check-files.ts";
-import { findingLine, printPage, printTotal } from "./check-page.ts";
-import { checkQuery } from "./check-readings.ts";
-import { count } from "./check-total.ts";
+import { count, findingLine, printPage, printTotal } from "./check-output.ts";
+import { checkQuery, keepYoungSpace } from "./check-readings.ts";
 import { type CheckedFile, type CheckFilesOptions, nameOf, STANDARD_INPUT, type Total } from "./checked.ts";
 import { ALL_WELL, FINDINGS, Refusal, UNREADABLE } from "./exit-codes.ts";
-import { kindOf } from "./kind.ts";
-import { decimalSignOf } from "./locale.ts";
-import { complain, print, printAll, readerIsReady } from "./output.ts";
+import { changedSince, decimalSignOf, filesOf, kindOf, timeOf } from "./inputs.ts";
+import { Ledger } from "./ledger.ts";
+import { complain, jsonLine, plain, print, printAll, readerIsReady } from "./output.ts";
+import { RefusedFile } from "./refused-file.ts";
 import { streams } from "./streams.ts";
-import { jsonLine, plain } from "./text.ts";
 
 export interface CheckOptions {
   json?: boolean;
@@ -44,7 +39,7 @@ export async function check(patterns: readonly string[], options: CheckOptions):
   const named = await filesOf(patterns);
   const files = since === undefined ? named : await changedSince(named, timeOf(since));
   const report = options.report === undefined ? undefined : await (await import("./report.ts")).openReport(options.report, files, options);
-  const copies = options.marked === undefined ? undefined : (await import("./marked.ts")).openCopies(options.marked, files, options);
+  const copies = options.marked === undefined ? undefined : (await import("./marked-copies.ts")).openCopies(options.marked, files, options);
   const ledger = options.ledger === undefined ? undefined : await Ledger.open(options.ledger, locale);
   for (const line of ledger?.damaged ?? []) complain(`${options.ledger} has a damaged line ${line}: what it told of is checked again`);
   const refused = options.refused === undefined ? undefined : new RefusedFile(options.refused, named, options.force);

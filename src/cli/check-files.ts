@@ -1,11 +1,11 @@
 import { existsSync } from "node:fs";
 import { stat } from "node:fs/promises";
-import { BookPool } from "./batch/pool.ts";
 import { checkReadings } from "./check-readings.ts";
 import { type CheckedFile, type CheckFilesOptions, STANDARD_INPUT, unchanged, unread } from "./checked.ts";
-import { kindOf } from "./kind.ts";
+import { kindOf } from "./inputs.ts";
+import { WorkbookPool } from "./pool.ts";
 import { Progress } from "./progress.ts";
-import { reasonOf, unknownKind } from "./unread.ts";
+import { reasonOf, unknownKind } from "./read-file.ts";
 
 const NOTHING_TO_CHECK = "holds nothing to check: no formula that judges or measures, and no table headed value with lower or upper";
 
@@ -18,7 +18,7 @@ export async function* checkFiles(files: readonly string[], options: CheckFilesO
   const total = sizes.reduce<number>((sum, size) => sum + (typeof size === "number" ? size : 0), 0);
   const work: Work = {
     ...{ options, progress: new Progress(total, files.length) },
-    pool: new BookPool(files.filter((file) => kindOf(file) === ".xlsx").length, undefined, options.threads),
+    pool: new WorkbookPool(files.filter((file) => kindOf(file) === ".xlsx").length, undefined, options.threads),
   };
   // Enough to keep the threads busy, and few enough to be kept until their turn comes.
   const ahead = 4 * work.pool.threads;
@@ -46,7 +46,7 @@ export async function* checkFiles(files: readonly string[], options: CheckFilesO
 interface Work {
   options: CheckFilesOptions;
   progress: Progress;
-  pool: BookPool;
+  pool: WorkbookPool;
 }
 
 function withReason(checked: CheckedFile): CheckedFile {

@@ -3,7 +3,7 @@ import type { CheckResult, Finding } from "../check/finding.ts";
 import type { ReportInput } from "../report/content.ts";
 import type { Facts } from "../report/summary-facts.ts";
 import type { MarkedCopy } from "../xlsx/patch/marked-copy.ts";
-import type { Ledger, LedgerEntry } from "./batch/ledger.ts";
+import type { Ledger, LedgerEntry } from "./ledger.ts";
 import type { Found } from "./worst-first.ts";
 
 export const STANDARD_INPUT = "-";

@@ -2,7 +2,7 @@ import { GROUP_TITLES, GROUPS, NAMESPACE, type Spec, signature } from "../core/d
 import type { BroadcastKind, Param } from "../core/param.ts";
 import { specByName, specs } from "../functions/index.ts";
 import { Refusal } from "./exit-codes.ts";
-import { aligned } from "./text.ts";
+import { aligned } from "./output.ts";
 
 /** What every page of help ends with. */
 const CAUTION = "Figures come from the readings and limits that you type; the maker's service manual and a qualified technician decide.";

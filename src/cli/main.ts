@@ -3,7 +3,7 @@ import { VERSION } from "../core/version.ts";
 import type { CheckOptions } from "./check-command.ts";
 import { MOST_SORTED } from "./checked.ts";
 import { ALL_WELL, Refusal, UNREADABLE } from "./exit-codes.ts";
-import type { NewOptions } from "./new.ts";
+import type { NewOptions } from "./new-command.ts";
 import { complain, print } from "./output.ts";
 import { type Streams, streams, withStreams } from "./streams.ts";
 
@@ -57,7 +57,9 @@ function program(done: (code: number) => void): Command {
     .option("--json", "one line of JSON for each row, and one with the counts at the end")
     .option("--locale <tag>", "how numbers in .csv are written: de reads a decimal comma", "en")
     .addHelpText("after", "\nLeaves 0 when nothing has really changed, 1 with real changes, 2 when an input could not be read or nothing compared.")
-    .action(async (before: string, after: string, options: { locale: string }) => done(await (await import("./compare.ts")).compare(before, after, options)));
+    .action(async (before: string, after: string, options: { locale: string }) =>
+      done(await (await import("./compare-command.ts")).compare(before, after, options)),
+    );
 
   root
     .command("shard")
@@ -65,7 +67,9 @@ function program(done: (code: number) => void): Command {
     .argument("<k/n>", "which share of how many, from 1/4 to 4/4")
     .argument("<file...>", "files or patterns, named alike for every share")
     .option("--null", "end each name with a null, as xargs -0 takes it")
-    .action(async (share: string, files: string[], options: { null?: boolean }) => done(await (await import("./batch/shard.ts")).shard(share, files, options)));
+    .action(async (share: string, files: string[], options: { null?: boolean }) =>
+      done(await (await import("./shard-command.ts")).shard(share, files, options)),
+    );
 
   root
     .command("calc")
@@ -87,7 +91,7 @@ function program(done: (code: number) => void): Command {
     .option("--unit <unit>", "of lengths, mm or in", "mm")
     .option("--second-readings", "a sheet for readings by a second person")
     .option("--force", "overwrite what is there")
-    .action(async (out: string, options: NewOptions) => done(await (await import("./new.ts")).newBuildSheet(out, options)));
+    .action(async (out: string, options: NewOptions) => done(await (await import("./new-command.ts")).newBuildSheet(out, options)));
 
   root
     .command("help")

@@ -10,8 +10,7 @@ function clone(): string {
   const folder = folderOf({ "package.json": JSON.stringify({ type: "module", dependencies: { esbuild: "*" } }) });
   mkdirSync(join(folder, "src", "cli"), { recursive: true });
   for (const file of ["crosshatch.mjs", "build.mjs"]) cpSync(join(ROOT, "src", "cli", file), join(folder, "src", "cli", file));
-  mkdirSync(join(folder, "src", "cli", "batch"));
-  for (const part of ["engine-worker.ts", "batch/book-worker.ts", "main.ts"]) writeFileSync(join(folder, "src", "cli", part), "export {};");
+  for (const part of ["grid-worker.ts", "workbook-worker.ts", "main.ts"]) writeFileSync(join(folder, "src", "cli", part), "export {};");
   const npm = `import { symlinkSync, appendFileSync } from "node:fs";
     appendFileSync(${JSON.stringify(join(folder, "asked.txt"))}, process.argv.slice(2).join(" "));
     symlinkSync(${JSON.stringify(join(ROOT, "node_modules"))}, "node_modules", "junction");`;

@@ -1,5 +1,5 @@
 import { join, resolve } from "node:path";
-import { namesOf } from "../../src/cli/marked.ts";
+import { namesOf } from "../../src/cli/marked-copies.ts";
 
 const names = (...files: string[]): Record<string, string> => Object.fromEntries(namesOf(files));
 

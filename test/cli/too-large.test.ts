@@ -1,7 +1,7 @@
 import { mkdtempSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { workbookBytes } from "../../src/cli/unread.ts";
+import { workbookBytes } from "../../src/cli/read-file.ts";
 import { sparseFile } from "../helpers/sparse.ts";
 import { crosshatch } from "./run.ts";
 

@@ -1,4 +1,4 @@
-import { workOut } from "../../src/cli/evaluator.ts";
+import { evaluateOne } from "../../src/calc/one-formula.ts";
 import { evaluateFormula } from "../../src/formula/evaluate.ts";
 import { formulaOf, NOWHERE } from "./grammar.ts";
 import { agree, expectSame, expectSentence } from "./oracles.ts";
@@ -10,10 +10,10 @@ export const calcLevel: Level = {
   weight: 22,
   run(random) {
     const formula = formulaOf(random, NOWHERE);
-    const answer = workOut(formula);
+    const answer = evaluateOne(formula);
     if ("fault" in answer) expectSentence(answer.fault, formula);
     else if (!holdsReferences(formula) && !formula.startsWith("=")) {
-      expectSame(`${formula} in brackets`, workOut(`(${formula})`), answer);
+      expectSame(`${formula} in brackets`, evaluateOne(`(${formula})`), answer);
       const read = evaluateFormula(formula);
       const isKnown = !(typeof read === "object" && read !== null && "why" in read) && !Array.isArray(read) && !Array.isArray(answer.value);
       if (isKnown && !agree(answer.value as never, read as never)) throw new Defect(`${formula}: ${JSON.stringify(answer.value)} and ${JSON.stringify(read)}`);

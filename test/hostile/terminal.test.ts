@@ -1,6 +1,6 @@
 import { mkdirSync, rmSync } from "node:fs";
 import { join } from "node:path";
-import { lineOf } from "../../src/cli/batch/shard.ts";
+import { lineOf } from "../../src/cli/shard-command.ts";
 import { crosshatch, folderOf, type Given, jsonLines } from "../cli/run.ts";
 import { workbookBytes } from "../xlsx/workbook-bytes.ts";
 import { zipBytes } from "../xlsx/zip-bytes.ts";

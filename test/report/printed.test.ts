@@ -2,7 +2,7 @@ import { mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { AxeBuilder } from "@axe-core/playwright";
 import type { Browser, BrowserContextOptions, Page } from "playwright-core";
-import { pdfOf } from "../../src/cli/pdf.ts";
+import { pdfOf } from "../../src/cli/report.ts";
 import { launchBrowser } from "../../src/tools/browser.ts";
 import { root } from "../../src/tools/paths.ts";
 import { HOSTILE } from "../drawings/tree.ts";

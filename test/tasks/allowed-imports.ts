@@ -32,10 +32,10 @@ export const FOLDERS: Readonly<Record<string, Folder>> = {
     holds: "the run over a workbook: verdicts, findings, outliers",
     imports: ["core", "workbook", "functions", "vocabulary", "formula", "layout", "check/kinds"],
   },
-  buildsheet: { holds: "what has not moved yet", imports: ["core", "workbook", "vocabulary", "xlsx", "setup", "check"] },
+  "check/csv": { holds: "reading CSV, and checking readings as they stream by", imports: ["core", "vocabulary", "check"] },
   compare: {
     holds: "what has really changed between two measurings",
-    imports: ["math", "core", "workbook", "functions", "vocabulary", "formula", "layout", "check", "buildsheet"],
+    imports: ["math", "core", "workbook", "functions", "vocabulary", "formula", "layout", "check", "check/csv"],
   },
   report: {
     holds: "a check and its drawings to one printable page",
@@ -64,7 +64,7 @@ export const FOLDERS: Readonly<Record<string, Folder>> = {
   bench: { holds: "the local page with a grid", imports: ["core", "workbook", "functions", "formula", "xlsx", "calc/grid", "calc", "hosts/bench", "pane"] },
   cli: {
     holds: "the command line",
-    imports: ["core", "workbook", "functions", "xlsx", "setup", "calc", "layout", "hosts", "check", "buildsheet", "compare", "report"],
+    imports: ["core", "workbook", "functions", "xlsx", "setup", "calc", "layout", "hosts", "check", "check/csv", "compare", "report"],
   },
   tools: {
     holds: "build, start, generate, package, sideload: what makes and serves the product",

@@ -4,7 +4,7 @@ import { checkCsv } from "../../../src/check/csv/check-csv.ts";
 import { type Finding, type FindingKind, specOf } from "../../../src/check/finding.ts";
 import { marksOf, wordOf } from "../../../src/check/finding-words.ts";
 import { COMMON_FIELDS, type Field, type Fields, type KindSpec } from "../../../src/check/kinds/define-kind.ts";
-import { findingLine } from "../../../src/cli/check-page.ts";
+import { findingLine } from "../../../src/cli/check-output.ts";
 import type { WorkbookSnapshot } from "../../../src/workbook/port.ts";
 import { type Typed, workbook } from "../workbook.ts";
 

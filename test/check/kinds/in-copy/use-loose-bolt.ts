@@ -1,7 +1,7 @@
 /** What the parts of the program make of a kind that was added to a copy of it. */
 import { byWorst, FINDING_KINDS, findingOf } from "../../../../src/check/finding.ts";
 import { marksOf, tally, tallyText, wordOf } from "../../../../src/check/finding-words.ts";
-import { findingLine } from "../../../../src/cli/check-page.ts";
+import { findingLine } from "../../../../src/cli/check-output.ts";
 import { numbersOf } from "../../../../src/pane/check/finding-numbers.ts";
 import { findingsPart } from "../../../../src/report/sections.ts";
 import { factsFrom } from "../../../../src/report/stored-facts.ts";

@@ -2,8 +2,8 @@ import { readFileSync, rmSync } from "node:fs";
 import { join } from "node:path";
 import { parse } from "csv-parse/sync";
 import fc from "fast-check";
-import { RefusedFile } from "../../../src/cli/batch/refused-file.ts";
-import { crosshatch, folderOf } from "../run.ts";
+import { RefusedFile } from "../../src/cli/refused-file.ts";
+import { crosshatch, folderOf } from "./run.ts";
 
 const folder = folderOf({ "=1+1.csv": "value,upper\n@SUM(1;2),3\n", "-bore.csv": "value,upper\nx,3\n" });
 afterAll(() => rmSync(folder, { recursive: true }));

@@ -1,7 +1,8 @@
 import { availableParallelism } from "node:os";
+import { fileURLToPath } from "node:url";
+import type { ResourceLimits } from "node:worker_threads";
 import type { Piscina } from "piscina";
-import type { WorkbookAnswer, WorkbookTask } from "../checked.ts";
-import { startThreads } from "./threads.ts";
+import type { WorkbookAnswer, WorkbookTask } from "./checked.ts";
 
 /** What one workbook may take to be calculated. */
 const MEGABYTES = 4096;
@@ -13,7 +14,7 @@ const MOST_THREADS = 16;
 const threadsOfMachine = (): number => Math.min(availableParallelism(), MOST_THREADS);
 
 /** Threads that check workbooks; they start with the first one. A workbook that takes all memory ends its thread, is told so, and the others go on. */
-export class BookPool {
+export class WorkbookPool {
   readonly threads: number;
   #pool: Promise<Piscina> | undefined;
 
@@ -26,7 +27,7 @@ export class BookPool {
   }
 
   async check(task: WorkbookTask): Promise<WorkbookAnswer> {
-    this.#pool ??= startThreads("book-worker", this.threads, { maxOldGenerationSizeMb: this.megabytes, maxYoungGenerationSizeMb: YOUNG_MEGABYTES });
+    this.#pool ??= startThreads("workbook-worker", this.threads, { maxOldGenerationSizeMb: this.megabytes, maxYoungGenerationSizeMb: YOUNG_MEGABYTES });
     try {
       return (await (await this.#pool).run(task)) as WorkbookAnswer;
     } catch (error) {
@@ -38,4 +39,15 @@ export class BookPool {
   async close(): Promise<void> {
     await (await this.#pool)?.destroy();
   }
+}
+
+/** Threads that run the program of this name beside ours. */
+export async function startThreads(program: string, threads: number, resourceLimits: ResourceLimits): Promise<Piscina> {
+  const { Piscina } = await import("piscina");
+  const filename = fileURLToPath(new URL(`./${program}.js`, import.meta.url));
+  // All of them stay until the end: a thread takes longer to start than a workbook to be checked.
+  const pool = new Piscina({ filename, minThreads: threads, maxThreads: threads, resourceLimits });
+  // A thread that fails with nothing to do could not even start; without an end to it the rest would wait for ever.
+  pool.on("error", () => void pool.destroy());
+  return pool;
 }

@@ -1,8 +1,10 @@
 import { existsSync } from "node:fs";
 import { stat } from "node:fs/promises";
+import { extname } from "node:path";
 import { glob, isDynamicPattern } from "tinyglobby";
-import { STANDARD_INPUT } from "../checked.ts";
-import { Refusal } from "../exit-codes.ts";
+import type { DecimalSign } from "../check/csv/check-csv.ts";
+import { STANDARD_INPUT } from "./checked.ts";
+import { Refusal } from "./exit-codes.ts";
 
 /**
  * File names and patterns as typed, as file names: in the order of the arguments, each pattern's files
@@ -41,4 +43,26 @@ export function timeOf(text: string): number {
 export async function changedSince(files: readonly string[], time: number): Promise<string[]> {
   const keep = await Promise.all(files.map(async (file) => file === STANDARD_INPUT || ((await stat(file).catch(() => undefined))?.mtimeMs ?? time) >= time));
   return files.filter((_, i) => keep[i]);
+}
+
+/**
+ * How a file is read, by its ending. A workbook with macros (.xlsm) is one like any other: they are never
+ * run, and its marked copy keeps them byte for byte.
+ */
+export function kindOf(file: string): string {
+  if (file === STANDARD_INPUT) return ".csv";
+  const ending = extname(file).toLowerCase();
+  return ending === ".xlsm" ? ".xlsx" : ending;
+}
+
+/** The decimal sign of a locale such as `de` or `en-GB`. */
+export function decimalSignOf(locale: string): DecimalSign {
+  let sign: string | undefined;
+  try {
+    sign = new Intl.NumberFormat(locale).formatToParts(1.5).find(({ type }) => type === "decimal")?.value;
+  } catch {
+    throw new Refusal(`${locale} is not a locale: wanted is a language tag such as de or en-GB`);
+  }
+  if (sign !== "." && sign !== ",") throw new Refusal(`the locale ${locale} writes a decimal sign that is neither a point nor a comma`);
+  return sign;
 }

@@ -1,9 +1,9 @@
 import { parentPort } from "node:worker_threads";
+import { evaluateOne } from "../calc/one-formula.ts";
 import { readingsOfWorkbook } from "../compare/from-workbook.ts";
 import { openWorkbook, UnreadableFile } from "../hosts/file.ts";
 import { recallLayout } from "../layout/recall.ts";
-import type { Answer, Task } from "./engine-thread.ts";
-import { workOut } from "./evaluator.ts";
+import type { Answer, Task } from "./grid-thread.ts";
 import { unpack } from "./unpack.ts";
 
 /** The far end of the engine's thread: works out one task after the other. */
@@ -13,7 +13,7 @@ parentPort!.on("message", async (task: Task) => {
 
 async function answer(task: Task): Promise<Answer> {
   try {
-    if (task.kind === "formula") return workOut(task.formula);
+    if (task.kind === "formula") return evaluateOne(task.formula);
     const host = await openWorkbook(task.bytes, task.name, unpack);
     const snapshot = await host.read();
     const kept = await recallLayout(host);

@@ -2,8 +2,7 @@ import { type CheckResult, type Finding, fieldsOf } from "../check/finding.ts";
 import { wordOf } from "../check/finding-words.ts";
 import { placeName } from "../workbook/address.ts";
 import { type CheckedFile, type Copied, nameOf, type Total } from "./checked.ts";
-import { print, printAll } from "./output.ts";
-import { alignedRow, counted, jsonLine, plain, widthsOf } from "./text.ts";
+import { alignedRow, counted, jsonLine, plain, print, printAll, widthsOf } from "./output.ts";
 import type { Found } from "./worst-first.ts";
 
 /** A finding as a line of JSON: the cell by its name, or the line of the file. */
@@ -61,4 +60,20 @@ const placeOf = ({ line, cell }: Finding): string => (line === undefined ? place
 function copyText({ to, marked, written, signed }: Exclude<Copied, { fault: string }>): string {
   const counts = `marked copy: ${plain(to)}, ${counted(marked, "cell")} marked, ${counted(written, "value")} written`;
   return signed ? `${counts}; the digital signature counts for the original alone` : counts;
+}
+
+export function count(total: Total, { file, result, notes, unread, skipped, copy }: CheckedFile): void {
+  total.files++;
+  total.rowsIn += result.rowsIn;
+  total.checked += result.checked;
+  total.refused += result.refused;
+  total.findings += result.findings.length;
+  if (skipped) {
+    total.skipped!.files++;
+    total.skipped!.findings += skipped.findings;
+  }
+  if (unread) total.unread.push({ file: nameOf(file), reason: unread });
+  if (copy && "fault" in copy) total.unmarked?.push({ file, reason: copy.fault });
+  else if (copy) total.marked?.push({ file, copy: copy.to, ...(copy.signed ? { signed: true } : {}) });
+  for (const note of notes) total.notes.push({ file: nameOf(file), note });
 }

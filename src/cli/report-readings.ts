@@ -9,7 +9,7 @@ import type { ReportPage } from "./checked.ts";
 const MOST_BYTES = 1 << 22;
 
 /** The bytes of a file of readings as they are read, kept for its page in a report as long as they are few. */
-export class Kept {
+export class ReportReadings {
   #chunks: Buffer[] = [];
   #size = 0;
 

@@ -3,9 +3,8 @@ import { buildSheetSpec } from "../setup/build-sheet.ts";
 import { readChoices } from "../setup/choices.ts";
 import { writeXlsx } from "../xlsx/write/workbook.ts";
 import { ALL_WELL, Refusal } from "./exit-codes.ts";
-import { print } from "./output.ts";
+import { plain, print } from "./output.ts";
 import { put } from "./safe-file.ts";
-import { plain } from "./text.ts";
 
 /** As typed: counts are still text. */
 export interface NewOptions {

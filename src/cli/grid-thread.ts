@@ -1,9 +1,8 @@
 import { Worker } from "node:worker_threads";
+import type { FormulaAnswer } from "../calc/one-formula.ts";
 import type { ReadingSet } from "../compare/readings.ts";
-import type { Result } from "../core/cell.ts";
 
 export type Task = { kind: "formula"; formula: string } | { kind: "readings"; name: string; bytes: Uint8Array; uncertainty: number | undefined };
-export type FormulaAnswer = { value: Result | boolean | (Result | boolean)[][] } | { fault: string };
 export type ReadingsAnswer = { set: ReadingSet } | { fault: string };
 export type Answer = FormulaAnswer | ReadingsAnswer;
 
@@ -11,7 +10,7 @@ export type Answer = FormulaAnswer | ReadingsAnswer;
  * The spreadsheet engine in a thread of its own: a formula or workbook that takes all memory or all
  * time ends the thread and is told so; the next task gets a new one.
  */
-export class EngineThread {
+export class GridThread {
   #worker: Worker | undefined;
   /** The task under way. */
   #open: { answer: (answer: Answer) => void; subject: string; timer: NodeJS.Timeout | undefined } | undefined;
@@ -42,7 +41,7 @@ export class EngineThread {
     if (this.#worker) return this.#worker;
     // The engine's remarks on its own running must not get between our lines.
     const options = { resourceLimits: { maxOldGenerationSizeMb: this.megabytes }, stdout: true, stderr: true };
-    const worker = new Worker(new URL("./engine-worker.js", import.meta.url), options);
+    const worker = new Worker(new URL("./grid-worker.js", import.meta.url), options);
     this.#worker = worker;
     worker.on("message", (answer: Answer) => this.#end(answer));
     worker.on("error", ({ code, message }: NodeJS.ErrnoException) => {

@@ -1,5 +1,5 @@
-import type { DecimalSign } from "../../check/csv/check-csv.ts";
-import { Refusal } from "../exit-codes.ts";
+import type { DecimalSign } from "../check/csv/check-csv.ts";
+import { Refusal } from "./exit-codes.ts";
 
 /** The parts of DuckDB's own interface that are used; the package is there or it is not. */
 interface Database {

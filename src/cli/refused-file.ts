@@ -1,6 +1,6 @@
 import { resolve } from "node:path";
-import { Refusal } from "../exit-codes.ts";
-import { SafeFile } from "../safe-file.ts";
+import { Refusal } from "./exit-codes.ts";
+import { SafeFile } from "./safe-file.ts";
 
 const HEADINGS = ["file", "line or cell", "reason", "as written"];
 const PIECE = 1 << 16;

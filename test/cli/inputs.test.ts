@@ -1,6 +1,6 @@
 import { mkdirSync, readdirSync, readFileSync, rmSync, utimesSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { shareOf } from "../../src/cli/batch/shard.ts";
+import { shareOf } from "../../src/cli/shard-command.ts";
 import { workbookBytes } from "../xlsx/workbook-bytes.ts";
 import { crosshatch, folderOf, jsonLines } from "./run.ts";
 

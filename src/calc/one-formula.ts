@@ -1,10 +1,11 @@
-import { type Model, type ModelData, modelOf, omissionNote, signatures, startCalculation } from "../calc/grid-model.ts";
-import { GridSheets, Untranslatable } from "../calc/references.ts";
-import { Translator } from "../calc/translate.ts";
-import { type Cell, isErrorCode } from "../core/cell.ts";
+import { type Cell, isErrorCode, type Result } from "../core/cell.ts";
 import { fromStoredFormula } from "../xlsx/formula-text.ts";
 import type { WorkbookFile } from "../xlsx/model.ts";
-import type { FormulaAnswer } from "./engine-thread.ts";
+import { type Model, type ModelData, modelOf, omissionNote, signatures, startCalculation } from "./grid-model.ts";
+import { GridSheets, Untranslatable } from "./references.ts";
+import { Translator } from "./translate.ts";
+
+export type FormulaAnswer = { value: Result | boolean | (Result | boolean)[][] } | { fault: string };
 
 /** A workbook of one empty sheet, on which a formula stands that holds its numbers itself. */
 const EMPTY: WorkbookFile = {
@@ -24,7 +25,7 @@ let model: Model | undefined;
 let worked = 0;
 
 /** What a formula comes to, worked out by the same engine as a workbook's. The leading `=` may be left out. */
-export function workOut(formula: string): FormulaAnswer {
+export function evaluateOne(formula: string): FormulaAnswer {
   const text = fromStoredFormula(formula.trim().replace(/^=/, ""));
   if (text.trim() === "") return { fault: "there is no formula" };
   startCalculation();

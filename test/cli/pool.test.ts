@@ -2,9 +2,9 @@ import { spawnSync } from "node:child_process";
 import { rmSync, symlinkSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { build } from "esbuild";
-import { root } from "../../../src/tools/paths.ts";
-import { workbookBytes } from "../../xlsx/workbook-bytes.ts";
-import { folderOf } from "../run.ts";
+import { root } from "../../src/tools/paths.ts";
+import { workbookBytes } from "../xlsx/workbook-bytes.ts";
+import { folderOf } from "./run.ts";
 
 import.meta.jest.setTimeout(120_000);
 
@@ -24,7 +24,7 @@ const book = (rows: number): Uint8Array =>
 test("a workbook that takes all memory is told so, and those before, beside and behind it are checked", async () => {
   const folder = folderOf({ "small.xlsx": book(3), "huge.xlsx": book(150_000) });
   await build({
-    entryPoints: ["pool", "book-worker"].map((name) => join(root, "src", "cli", "batch", `${name}.ts`)),
+    entryPoints: ["pool", "workbook-worker"].map((name) => join(root, "src", "cli", `${name}.ts`)),
     outdir: folder,
     bundle: true,
     platform: "node",
@@ -37,8 +37,8 @@ test("a workbook that takes all memory is told so, and those before, beside and 
   writeFileSync(join(folder, "package.json"), '{ "type": "module" }');
   writeFileSync(
     join(folder, "run.js"),
-    `import { BookPool } from "./pool.js";
-    const pool = new BookPool(5, 90);
+    `import { WorkbookPool } from "./batch/pool.js";
+    const pool = new WorkbookPool(5, 90);
     const answers = await Promise.all(["small", "huge", "none", "small", "small", "small"].map((name) => pool.check({ path: name + ".xlsx" })));
     await pool.close();
     console.log(JSON.stringify(answers.map(({ fault, result }) => fault ?? result.rowsIn)));`,

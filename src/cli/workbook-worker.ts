@@ -1,16 +1,16 @@
 import { createHash } from "node:crypto";
 import { basename } from "node:path";
-import { Analysis } from "../../check/analysis.ts";
-import { checkAnalysed } from "../../check/check-workbook.ts";
-import { JudgedRows } from "../../check/finding.ts";
-import { openWorkbook, UnreadableFile } from "../../hosts/file.ts";
-import { recallLayout } from "../../layout/recall.ts";
-import { gather } from "../../report/gather/workbook.ts";
-import { factsOf } from "../../report/gather/workbook-facts.ts";
-import type { WorkbookAnswer, WorkbookTask } from "../checked.ts";
-import { writeCopy } from "../marked-copy.ts";
-import { unpack } from "../unpack.ts";
-import { reasonOf, workbookBytes } from "../unread.ts";
+import { Analysis } from "../check/analysis.ts";
+import { checkAnalysed } from "../check/check-workbook.ts";
+import { JudgedRows } from "../check/finding.ts";
+import { openWorkbook, UnreadableFile } from "../hosts/file.ts";
+import { recallLayout } from "../layout/recall.ts";
+import { gather } from "../report/gather/workbook.ts";
+import { factsOf } from "../report/gather/workbook-facts.ts";
+import type { WorkbookAnswer, WorkbookTask } from "./checked.ts";
+import { writeCopy } from "./marked-copies.ts";
+import { reasonOf, workbookBytes } from "./read-file.ts";
+import { unpack } from "./unpack.ts";
 
 // The engine's remarks on its own running must not get between our lines.
 for (const way of ["log", "info", "warn", "error", "debug"] as const) console[way] = () => {};

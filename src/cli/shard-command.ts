@@ -1,8 +1,8 @@
 import { createHash } from "node:crypto";
-import { ALL_WELL, Refusal } from "../exit-codes.ts";
-import { streams } from "../streams.ts";
-import { plain } from "../text.ts";
-import { filesOf } from "./patterns.ts";
+import { ALL_WELL, Refusal } from "./exit-codes.ts";
+import { filesOf } from "./inputs.ts";
+import { plain } from "./output.ts";
+import { streams } from "./streams.ts";
 
 const SHARE = /^(\d{1,6})\/(\d{1,6})$/;
 

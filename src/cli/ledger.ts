@@ -1,10 +1,10 @@
 import { closeSync, createReadStream, existsSync, openSync, readSync, statSync, writeSync } from "node:fs";
 import { dirname, relative, resolve, sep } from "node:path";
-import type { CheckResult } from "../../check/finding.ts";
-import { VERSION } from "../../core/version.ts";
-import { type Facts, fewerFacts } from "../../report/summary-facts.ts";
-import { refusalOf } from "../safe-file.ts";
-import type { Found } from "../worst-first.ts";
+import type { CheckResult } from "../check/finding.ts";
+import { VERSION } from "../core/version.ts";
+import { type Facts, fewerFacts } from "../report/summary-facts.ts";
+import { refusalOf } from "./safe-file.ts";
+import type { Found } from "./worst-first.ts";
 
 /** What a file came to when it was last checked, without the findings themselves; they stand beside it, of very many the worst. */
 export interface LedgerEntry extends Pick<CheckResult, "rowsIn" | "checked" | "refused" | "inputs"> {
@@ -106,7 +106,7 @@ export class Ledger {
   }
 
   async #readAll(): Promise<void> {
-    const { factsFrom } = await import("../../report/stored-facts.ts");
+    const { factsFrom } = await import("../report/stored-facts.ts");
     let number = 0;
     for await (const { head, tail } of endsOfLines(this.path)) {
       number++;
