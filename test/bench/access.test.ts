@@ -1,13 +1,10 @@
-import { AxeBuilder } from "@axe-core/playwright";
+import { violations } from "../helpers/accessibility.ts";
 import { atStand, type BenchPage } from "./stand.ts";
 
 const at = atStand("no page");
 
 /** Everything on the page and in the pane, the engine's own parts included. */
-async function violations(page: BenchPage): Promise<string[]> {
-  const { violations: found } = await new AxeBuilder({ page: page.page }).analyze();
-  return found.flatMap(({ id, nodes }) => nodes.map((node) => `${id}: ${node.target.join(" ")}`));
-}
+const violationsOn = (page: BenchPage): Promise<string[]> => violations(page.page);
 
 const SIZES = { wide: { width: 1400, height: 850 }, narrow: { width: 320, height: 640 } } as const;
 
@@ -17,10 +14,10 @@ describe.each(["light", "dark"] as const)("in %s", (colorScheme) => {
     async (size) => {
       const page = await at.stand.page({ colorScheme, viewport: SIZES[size] });
       await page.pane.getByRole("button", { name: "Check", exact: true }).waitFor();
-      expect(await violations(page)).toEqual([]);
+      expect(await violationsOn(page)).toEqual([]);
       await page.pane.getByRole("button", { name: "Check", exact: true }).click();
       await page.pane.locator(".finding").first().waitFor();
-      expect(await violations(page)).toEqual([]);
+      expect(await violationsOn(page)).toEqual([]);
       await page.picture(`${size}-${colorScheme}`);
       expect(page.trouble).toEqual([]);
       await page.close();
@@ -33,11 +30,11 @@ test("the question before leaving and the sentence of a refused file are as acce
   const page = await at.stand.page();
   await page.give("notes.xlsx", Buffer.from("1;2\n"));
   await page.page.locator("#message").waitFor();
-  expect(await violations(page)).toEqual([]);
+  expect(await violationsOn(page)).toEqual([]);
   await page.type("C4", "73.03");
   await page.page.getByRole("button", { name: "Sample" }).click();
   await page.page.getByRole("dialog").waitFor();
-  expect(await violations(page)).toEqual([]);
+  expect(await violationsOn(page)).toEqual([]);
   await page.close();
 }, 120_000);
 
@@ -70,3 +67,13 @@ test("keys alone lead from the bar to the pane and back", async () => {
   expect(reached).toEqual(["file", "save", "sample", "pane-toggle"]);
   await page.close();
 }, 60_000);
+
+test("what keeps somebody out is found, on the page and in the pane", async () => {
+  const page = await at.stand.page();
+  await page.page.evaluate(() => document.body.append(document.createElement("button")));
+  await page.pane.locator("body").evaluate((body) => {
+    body.append(Object.assign(document.createElement("img"), { src: "data:," }));
+  });
+  expect(await violationsOn(page)).toEqual([expect.stringMatching(/^button-name: /), expect.stringMatching(/^image-alt: #pane /)]);
+  await page.close();
+}, 120_000);

@@ -1,8 +1,8 @@
 import { mkdirSync, readdirSync, readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
-import { AxeBuilder } from "@axe-core/playwright";
 import type { BrowserContextOptions, Page } from "playwright-core";
 import { THEMES, type Theme } from "../../src/pane/mount.tsx";
+import { violations } from "../helpers/accessibility.ts";
 import { check, type PaneBrowser, paneBrowser } from "../helpers/pane-browser.ts";
 import { VIEWS } from "../helpers/pane-views.ts";
 
@@ -24,13 +24,6 @@ beforeAll(async () => {
   pane = await paneBrowser();
 });
 afterAll(() => pane.close());
-
-async function violations(page: Page, rule?: string): Promise<string[]> {
-  // The page has no frames, for which alone the other mode opens a second page each time.
-  const axe = new AxeBuilder({ page }).setLegacyMode();
-  const { violations: found } = await (rule ? axe.withRules([rule]) : axe).analyze();
-  return found.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(" ")}`);
-}
 
 const width = (page: Page) => page.evaluate(() => document.documentElement.scrollWidth);
 

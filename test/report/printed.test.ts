@@ -1,11 +1,11 @@
 import { mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { AxeBuilder } from "@axe-core/playwright";
 import type { Browser, BrowserContextOptions, Page } from "playwright-core";
 import { pdfOf } from "../../src/cli/report.ts";
 import { launchBrowser } from "../../src/tools/browser.ts";
 import { root } from "../../src/tools/paths.ts";
 import { HOSTILE } from "../drawings/tree.ts";
+import { violations } from "../helpers/accessibility.ts";
 import { fullInput, inputWith, pageOf } from "./page.ts";
 
 const OUTPUT = join(root, "test", "output", "report");
@@ -34,10 +34,6 @@ async function open(html: string, options: BrowserContextOptions = {}): Promise<
   await page.setContent(html);
   return page;
 }
-
-/** Rules about a page's looks and order; `region` and the like are among them. */
-const violations = async (page: Page): Promise<string[]> =>
-  (await new AxeBuilder({ page }).analyze()).violations.map(({ id, nodes }) => `${id}: ${nodes[0]!.html.slice(0, 120)}`);
 
 describe.each([
   ["on a desk", { viewport: { width: 1000, height: 900 } }],
