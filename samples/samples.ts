@@ -40,7 +40,7 @@ function calculate(sheets: readonly SampleSheet[]): CalculatedCell {
 const folder = join(root, "samples");
 mkdirSync(folder, { recursive: true });
 const sheets = buildSheet();
-writeFileSync(join(folder, "build-sheet.xlsx"), await writeWorkbook(sheets, "Build sheet of engine A (invented)", calculate(sheets)));
+writeFileSync(join(folder, "build-sheet.xlsx"), writeWorkbook(sheets, "Build sheet of engine A (invented)", calculate(sheets)));
 writeFileSync(join(folder, "readings.csv"), readingsCsv());
 writeFileSync(join(folder, "self-check.xlsx"), await selfCheckWorkbook());
 mkdirSync(join(folder, "compare"), { recursive: true });

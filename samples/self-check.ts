@@ -25,7 +25,7 @@ const HEAD = ["Function", "Formula", "Result", "Expected", "Allowed difference",
 export async function selfCheckWorkbook(): Promise<Uint8Array> {
   const sheets = selfCheckSheets();
   const title = "Self-check of the functions";
-  const values = await calculated(await writeWorkbook(sheets, title, () => ""));
+  const values = await calculated(writeWorkbook(sheets, title, () => ""));
   return writeWorkbook(sheets, title, values);
 }
 

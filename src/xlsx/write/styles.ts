@@ -1,56 +1,46 @@
-import type { CellSpec, CellStyle } from "../../workbook/sheet-spec.ts";
-import { STYLES, type StyleParts, VERDICT_FILLS } from "../../workbook/styles.ts";
+import { MARK_FILL } from "../../workbook/port.ts";
+import type { CellStyle } from "../../workbook/sheet-spec.ts";
+import { STYLES, VERDICT_FILLS } from "../../workbook/styles.ts";
+import type { FileCell, FileStyle } from "./workbook-file.ts";
 import { element, HEADING, MAIN } from "./xml.ts";
 
-/** Places of fonts, fills and borders in the lists below. */
+/** Places of fonts, fills and borders in their lists. */
 interface Parts {
   font: number;
   fill: number;
   border: number;
-  alignment?: string;
+  alignment: string | undefined;
 }
 
 const rgb = (colour: string): string => `rgb="FF${colour.slice(1)}"`;
 
-const font = ({ isBold, isItalic, size = 11, ink }: StyleParts): string =>
+const font = ({ isBold, isItalic, size = 11, ink }: FileStyle): string =>
   `<font>${isBold ? "<b/>" : ""}${isItalic ? "<i/>" : ""}<sz val="${size}"/>${ink ? `<color ${rgb(ink)}/>` : ""}<name val="Calibri"/><family val="2"/></font>`;
 const solid = (colour: string): string => `<fill><patternFill patternType="solid"><fgColor ${rgb(colour)}/><bgColor indexed="64"/></patternFill></fill>`;
 const lines = (colour: string): string =>
   `<border>${["left", "right", "top", "bottom"].map((side) => `<${side} style="thin"><color ${rgb(colour)}/></${side}>`).join("")}<diagonal/></border>`;
-
-const FONTS: string[] = [];
-// The first two fills and the first border are fixed by the format.
-const FILLS = ['<fill><patternFill patternType="none"/></fill>', '<fill><patternFill patternType="gray125"/></fill>'];
-const BORDERS = ["<border><left/><right/><top/><bottom/><diagonal/></border>"];
 
 function placeIn(list: string[], part: string): number {
   const at = list.indexOf(part);
   return at < 0 ? list.push(part) - 1 : at;
 }
 
-function partsOf(look: StyleParts): Parts {
-  const { fill, border, isLeft, isWrapped } = look;
-  const alignment = element("alignment", {
+function alignment({ isLeft, isWrapped, isTop }: FileStyle): string | undefined {
+  if (!isLeft && !isWrapped && !isTop) return undefined;
+  return element("alignment", {
     horizontal: isLeft ? "left" : undefined,
-    vertical: isWrapped ? "center" : undefined,
+    vertical: isTop ? "top" : isWrapped ? "center" : undefined,
     wrapText: isWrapped ? 1 : undefined,
   });
-  return {
-    font: placeIn(FONTS, font(look)),
-    fill: fill ? placeIn(FILLS, solid(fill)) : 0,
-    border: border ? placeIn(BORDERS, lines(border)) : 0,
-    ...(isLeft || isWrapped ? { alignment } : {}),
-  };
 }
-
-const PARTS = Object.fromEntries(Object.entries(STYLES).map(([look, parts]) => [look, partsOf(parts)])) as Record<CellStyle, Parts>;
 
 /** Fills of verdicts, each once, in the order of their places in the file. */
 const DXF_FILLS = [...new Set(VERDICT_FILLS.map(([, fill]) => fill))];
 export const VERDICT_STYLES: readonly [word: string, style: number][] = VERDICT_FILLS.map(([word, fill]) => [word, DXF_FILLS.indexOf(fill)]);
+export const SHADED = DXF_FILLS.indexOf(MARK_FILL.outside);
 
 /** Codes that every program knows by number; others are listed in the file. */
-const KNOWN_FORMATS: Readonly<Record<string, number>> = { General: 0, "0": 1, "0.00": 2 };
+const KNOWN_FORMATS: Readonly<Record<string, number>> = { General: 0, "0": 1, "0.00": 2, "@": 49 };
 const FIRST_OWN_FORMAT = 164;
 
 /** Gathers the styles that cells need, each once, and writes the part that lists them. */
@@ -58,20 +48,36 @@ export class Styles {
   readonly #xfs = new Map<string, number>();
   readonly #formats = new Map<string, number>();
   readonly #written: string[] = [];
+  readonly #fonts: string[] = [];
+  // The first two fills and the first border are fixed by the format.
+  readonly #fills = ['<fill><patternFill patternType="none"/></fill>', '<fill><patternFill patternType="gray125"/></fill>'];
+  readonly #borders = ["<border><left/><right/><top/><bottom/><diagonal/></border>"];
+  readonly #named: Readonly<Record<CellStyle, Parts>>;
 
   constructor() {
+    this.#named = Object.fromEntries(Object.entries(STYLES).map(([name, style]) => [name, this.#partsOf(style)])) as Record<CellStyle, Parts>;
     this.of({ style: "plain" });
   }
 
   /** The place of a cell's style in the list. */
-  of({ style, format = "General" }: Pick<CellSpec, "style" | "format">): number {
-    const key = `${style}|${format}`;
+  of({ style, format = "General" }: Pick<FileCell, "style" | "format">): number {
+    const key = `${typeof style === "string" ? style : JSON.stringify(style)}|${format}`;
     let place = this.#xfs.get(key);
     if (place === undefined) {
-      place = this.#written.push(this.#xf(PARTS[style], this.#formatId(format))) - 1;
+      place = this.#written.push(this.#xf(typeof style === "string" ? this.#named[style] : this.#partsOf(style), this.#formatId(format))) - 1;
       this.#xfs.set(key, place);
     }
     return place;
+  }
+
+  #partsOf(style: FileStyle): Parts {
+    const { fill, border } = style;
+    return {
+      font: placeIn(this.#fonts, font(style)),
+      fill: fill ? placeIn(this.#fills, solid(fill)) : 0,
+      border: border ? placeIn(this.#borders, lines(border)) : 0,
+      alignment: alignment(style),
+    };
   }
 
   #formatId(code: string): number {
@@ -108,9 +114,9 @@ export class Styles {
       { xmlns: MAIN },
       [
         formats.length ? counted("numFmts", formats) : "",
-        counted("fonts", FONTS),
-        counted("fills", FILLS),
-        counted("borders", BORDERS),
+        counted("fonts", this.#fonts),
+        counted("fills", this.#fills),
+        counted("borders", this.#borders),
         '<cellStyleXfs count="1"><xf numFmtId="0" fontId="0" fillId="0" borderId="0"/></cellStyleXfs>',
         counted("cellXfs", this.#written),
         '<cellStyles count="1"><cellStyle name="Normal" xfId="0" builtinId="0"/></cellStyles>',

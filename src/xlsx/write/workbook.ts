@@ -1,10 +1,11 @@
 import { strToU8, zipSync } from "fflate";
 import { boxName } from "../../workbook/address.ts";
-import type { SheetSpec, TableSpec, WorkbookSpec } from "../../workbook/sheet-spec.ts";
+import type { TableSpec } from "../../workbook/sheet-spec.ts";
 import { storageXml } from "../../workbook/storage.ts";
 import { titleColumns, titleRows } from "../../workbook/styles.ts";
 import { storeFormulas } from "../formula-text.ts";
 import { Styles } from "./styles.ts";
+import type { NewWorkbookFile, SheetFile } from "./workbook-file.ts";
 import { type Strings, worksheetPart } from "./worksheet.ts";
 import { element, HEADING, MAIN, RELATIONS, xmlText } from "./xml.ts";
 
@@ -12,11 +13,6 @@ const TYPES = "application/vnd.openxmlformats-officedocument.spreadsheetml";
 const PACKAGE = "http://schemas.openxmlformats.org/package/2006";
 /** Files made twice are the same byte for byte: no clock goes into them. */
 const DATE = new Date(1980, 0, 1);
-
-/** A workbook as data, with the title that its file shows. */
-export interface NewWorkbookFile extends WorkbookSpec {
-  title: string;
-}
 
 interface Relation {
   id: string;
@@ -134,7 +130,7 @@ function workbookPart({ sheets, names }: NewWorkbookFile): string {
 }
 
 /** Rows and columns that stay in view are printed on every page. */
-function printTitles({ name, frozen: { rows, columns } }: SheetSpec): string {
+function printTitles({ name, frozen: { rows, columns } }: SheetFile): string {
   const sheet = `'${name.replaceAll("'", "''")}'!`;
   return [columns ? `${sheet}${titleColumns(columns)}` : "", rows ? `${sheet}${titleRows(rows)}` : ""].filter(Boolean).join(",");
 }

@@ -1,8 +1,9 @@
 import type { Rectangle } from "../../workbook/address.ts";
 import { boxName, cellName } from "../../workbook/address.ts";
-import type { CellSpec, SheetSpec, Validation } from "../../workbook/sheet-spec.ts";
+import type { Validation } from "../../workbook/sheet-spec.ts";
 import { type Allowed, allowed, FOOTER, HEAD_HEIGHT, MARGINS, REFUSED_TITLE } from "../../workbook/styles.ts";
-import { type Styles, VERDICT_STYLES } from "./styles.ts";
+import { SHADED, type Styles, VERDICT_STYLES } from "./styles.ts";
+import type { FileCell, SheetFile } from "./workbook-file.ts";
 import { element, HEADING, MAIN, RELATIONS, xmlText } from "./xml.ts";
 
 /** Where the texts of all sheets stand once each. */
@@ -11,7 +12,7 @@ export interface Strings {
 }
 
 /** The part of one sheet, in the order of ECMA-376 part 1, 18.3.1.99. `tables` are the ids of relations to its tables. */
-export function worksheetPart(sheet: SheetSpec, isFirst: boolean, styles: Styles, strings: Strings, tables: readonly string[]): string {
+export function worksheetPart(sheet: SheetFile, isFirst: boolean, styles: Styles, strings: Strings, tables: readonly string[]): string {
   const { cells, widths, merges, print } = sheet;
   return `${HEADING}${element(
     "worksheet",
@@ -22,7 +23,7 @@ export function worksheetPart(sheet: SheetSpec, isFirst: boolean, styles: Styles
       element("sheetViews", {}, viewOf(sheet, isFirst)),
       '<sheetFormatPr defaultRowHeight="15"/>',
       widths.length ? element("cols", {}, widths.map(column).join("")) : "",
-      element("sheetData", {}, rowsOf(cells, styles, strings)),
+      element("sheetData", {}, rowsOf(sheet, styles, strings)),
       merges.length ? element("mergeCells", { count: merges.length }, merges.map((box) => element("mergeCell", { ref: boxName(box) })).join("")) : "",
       formattings(sheet),
       validations(sheet.validations),
@@ -34,7 +35,7 @@ export function worksheetPart(sheet: SheetSpec, isFirst: boolean, styles: Styles
   )}`;
 }
 
-function boundsOf(cells: readonly CellSpec[]): Rectangle {
+function boundsOf(cells: readonly FileCell[]): Rectangle {
   let rows = 1;
   let columns = 1;
   for (const { row, column } of cells) {
@@ -44,7 +45,7 @@ function boundsOf(cells: readonly CellSpec[]): Rectangle {
   return { row: 0, column: 0, rows, columns };
 }
 
-function viewOf({ frozen: { rows, columns } }: SheetSpec, isFirst: boolean): string {
+function viewOf({ frozen: { rows, columns } }: SheetFile, isFirst: boolean): string {
   const attributes = { tabSelected: isFirst ? 1 : undefined, workbookViewId: 0 };
   if (rows === 0 && columns === 0) return element("sheetView", attributes);
   const activePane = rows && columns ? "bottomRight" : rows ? "bottomLeft" : "topRight";
@@ -62,33 +63,52 @@ function viewOf({ frozen: { rows, columns } }: SheetSpec, isFirst: boolean): str
 
 const column = (width: number, i: number): string => element("col", { min: i + 1, max: i + 1, width, customWidth: 1 });
 
-function rowsOf(cells: readonly CellSpec[], styles: Styles, strings: Strings): string {
-  const byRow = new Map<number, CellSpec[]>();
+function rowsOf({ cells, heights }: SheetFile, styles: Styles, strings: Strings): string {
+  const byRow = new Map<number, FileCell[]>();
   for (const cell of cells) byRow.set(cell.row, [...(byRow.get(cell.row) ?? []), cell]);
   return [...byRow]
     .sort(([a], [b]) => a - b)
     .map(([row, own]) => {
       const inOrder = own.sort((a, b) => a.column - b.column);
-      const height = own.some(({ style }) => style === "head") ? { ht: HEAD_HEIGHT, customHeight: 1 } : {};
-      return element("row", { r: row + 1, ...height }, inOrder.map((cell) => cellPart(cell, styles, strings)).join(""));
+      const ht = heights?.get(row) ?? (own.some(({ style }) => style === "head") ? HEAD_HEIGHT : undefined);
+      return element("row", { r: row + 1, ht, customHeight: ht && 1 }, inOrder.map((cell) => cellPart(cell, styles, strings)).join(""));
     })
     .join("");
 }
 
-function cellPart(cell: CellSpec, styles: Styles, strings: Strings): string {
+function cellPart(cell: FileCell, styles: Styles, strings: Strings): string {
   const { content } = cell;
   const attributes = { r: cellName(cell), s: styles.of(cell) || undefined };
   if (content === "") return element("c", attributes);
   if (typeof content === "number") return element("c", attributes, `<v>${content}</v>`);
-  // What a formula comes to is worked out when the workbook is opened; until then its cell is blank.
-  if (content.startsWith("=")) return element("c", { ...attributes, t: "str" }, `<f>${xmlText(content.slice(1))}</f><v></v>`);
+  if (isFormula(cell)) return formulaPart(cell, content.slice(1), attributes);
   return element("c", { ...attributes, t: "s" }, `<v>${strings.place(content)}</v>`);
 }
 
-function formattings({ verdicts }: SheetSpec): string {
+const isFormula = ({ content, isText }: FileCell): boolean => typeof content === "string" && content.startsWith("=") && !isText;
+
+/** What a formula comes to is worked out anew when the workbook is opened; until then its cell shows what is known, or nothing. */
+function formulaPart({ row, column, value = "", block }: FileCell, formula: string, attributes: Readonly<Record<string, string | number | undefined>>): string {
+  const array = block ? { t: "array", ref: boxName({ row, column, ...block }) } : {};
+  const [type, shown] = typeof value === "number" ? [undefined, String(value)] : ["str", xmlText(value)];
+  return element("c", { ...attributes, t: type }, element("f", array, xmlText(formula)) + element("v", {}, shown));
+}
+
+function formattings({ verdicts, shaded }: SheetFile): string {
+  const shadedOnes = shaded
+    ? element(
+        "conditionalFormatting",
+        { sqref: boxName(shaded.area) },
+        element("cfRule", { type: "expression", dxfId: SHADED, priority: 1 }, element("formula", {}, xmlText(shaded.formula))),
+      )
+    : "";
+  return shadedOnes + judged(verdicts, shaded ? 2 : 1);
+}
+
+function judged(verdicts: readonly Rectangle[], first: number): string {
   if (verdicts.length === 0) return "";
   const rules = VERDICT_STYLES.map(([word, dxfId], i) =>
-    element("cfRule", { type: "cellIs", dxfId, priority: i + 1, operator: "equal" }, `<formula>"${word}"</formula>`),
+    element("cfRule", { type: "cellIs", dxfId, priority: first + i, operator: "equal" }, `<formula>"${word}"</formula>`),
   );
   return element("conditionalFormatting", { sqref: verdicts.map(boxName).join(" ") }, rules.join(""));
 }
