@@ -37,7 +37,7 @@ test("a workbook that takes all memory is told so, and those before, beside and 
   writeFileSync(join(folder, "package.json"), '{ "type": "module" }');
   writeFileSync(
     join(folder, "run.js"),
-    `import { WorkbookPool } from "./batch/pool.js";
+    `import { WorkbookPool } from "./pool.js";
     const pool = new WorkbookPool(5, 90);
     const answers = await Promise.all(["small", "huge", "none", "small", "small", "small"].map((name) => pool.check({ path: name + ".xlsx" })));
     await pool.close();
