@@ -22,6 +22,7 @@ import { tableRows } from "./long-tables.ts";
 import { type AppliedMapping, judgingSteps } from "./mapped-rows.ts";
 import { Outliers, tellSuspicion } from "./outliers.ts";
 import { OverwrittenFormulas } from "./overwritten-formulas.ts";
+import { Rechecks } from "./rechecks.ts";
 import { type BadInput, RefusedInputs } from "./refused-inputs.ts";
 import { TypedLimits } from "./typed-limits.ts";
 
@@ -93,8 +94,9 @@ class Check {
     this.#gauges = new Gauges(this.book);
     this.#coarse = new CoarseGauges(this.#report, this.#gauges);
     this.#typedLimits = new TypedLimits(this.#report, this.#labels);
-    this.#inputs = new RefusedInputs(this.origins, this.#labels, this.#report, this.#watch);
-    this.rows = new RowJudge(this.origins, this.#labels, this.#report, this.#watch, this.#coarse);
+    const rechecks = new Rechecks(book, labels);
+    this.#inputs = new RefusedInputs(this.origins, this.#labels, this.#report, this.#watch, rechecks);
+    this.rows = new RowJudge(this.origins, this.#labels, this.#report, this.#watch, this.#coarse, rechecks);
   }
 
   /** Each rests on what those before it have found. */

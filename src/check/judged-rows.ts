@@ -10,6 +10,7 @@ import type { CoarseGauges } from "./coarse-gauges.ts";
 import type { FindingCollector } from "./collect.ts";
 import { type CellJudgement, judgeGiven, plainValue, readVerdict, type VerdictInputs } from "./judge.ts";
 import { compareReading, type Outliers } from "./outliers.ts";
+import type { Rechecks } from "./rechecks.ts";
 
 /** The judged things of a workbook, each once, however many formulas and tables judge it. */
 export class RowJudge {
@@ -25,6 +26,7 @@ export class RowJudge {
     readonly report: FindingCollector,
     readonly watch: Outliers,
     readonly coarse: CoarseGauges,
+    readonly rechecks: Rechecks,
   ) {}
 
   add(candidate: Candidate): void {
@@ -63,6 +65,7 @@ export class RowJudge {
     else {
       const judged = judgeGiven(given);
       if (judged.as === "refused") this.#refuse(this.#faultyCell(candidate), judged.why, given.value, candidate.label);
+      else if (judged.as === "missing reading" && this.rechecks.isAhead(cell)) return;
       else if (judged.as === "missing reading" && !candidate.isTyped) this.#blankResults.push(cell);
       else this.#compare(candidate, judged);
     }

@@ -12,6 +12,7 @@ import { type FindingCollector, unjudged } from "./collect.ts";
 import type { DetailsOf, FindingSubject } from "./finding.ts";
 import { reasonOf } from "./judge.ts";
 import type { Outliers } from "./outliers.ts";
+import type { Rechecks } from "./rechecks.ts";
 
 /** A cell that a function cannot work with, and why. */
 export interface BadInput {
@@ -50,6 +51,7 @@ export class RefusedInputs {
     readonly labels: SheetLabels,
     readonly report: FindingCollector,
     readonly watch: Outliers,
+    readonly rechecks: Rechecks,
   ) {}
 
   look(call: OwnCall): void {
@@ -138,7 +140,7 @@ export class RefusedInputs {
   }
 
   reportBlanks(): void {
-    for (const { cell, details } of this.#blanks) this.report.find("missing reading", this.#subject(cell, null), details);
+    for (const { cell, details } of this.#blanks) if (!this.rechecks.isAhead(cell)) this.report.find("missing reading", this.#subject(cell, null), details);
   }
 }
 
