@@ -6,7 +6,7 @@ import { type CellJudgement, KIND_OF_VERDICT } from "./judge.ts";
 /** What a reading is about before it has been judged. */
 export type FindingPlace = Pick<FindingSubject, "cell" | "label" | "line">;
 
-/** Gathers findings and counts rows, so that rows in = checked + refused whatever happens. */
+/** Gathers findings and counts rows, so that every row is either checked or refused whatever happens. */
 export class FindingCollector {
   readonly #findings: Finding[] = [];
   readonly #take: (finding: Finding) => void;

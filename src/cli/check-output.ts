@@ -1,5 +1,6 @@
 import { type CheckResult, type Finding, fieldsOf } from "../check/finding.ts";
 import { wordOf } from "../check/finding-words.ts";
+import { rowsText } from "../core/number-text.ts";
 import { placeName } from "../workbook/address.ts";
 import { type CheckedFile, type Copied, nameOf, type Total } from "./checked.ts";
 import { alignedRow, counted, jsonLine, plain, print, printAll, widthsOf } from "./output.ts";
@@ -50,8 +51,8 @@ export async function printTotal({ files, unread, findings, skipped, leftOut, ..
   await print(`${counted(files, "file")}: ${parts.join(", ")}`);
 }
 
-export const sums = ({ rowsIn, checked, refused }: Pick<CheckResult, "rowsIn" | "checked" | "refused">): string =>
-  `${counted(rowsIn, "row")} in = ${checked.toLocaleString("en")} checked + ${refused.toLocaleString("en")} refused`;
+export const sums = ({ rowsIn, checked }: Pick<CheckResult, "rowsIn" | "checked">): string =>
+  rowsText(rowsIn, checked, "checked", (count) => count.toLocaleString("en"));
 
 export const found = (count: number): string => (count === 0 ? "no findings" : counted(count, "finding"));
 const placeOf = ({ line, cell }: Finding): string => (line === undefined ? placeName(cell) : `line ${line}`);

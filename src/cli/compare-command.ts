@@ -4,6 +4,7 @@ import type { DecimalSign } from "../check/csv/fields.ts";
 import { type CharacteristicChange, type Comparison, compareReadings, type GroupChange, isReal, type RefusedRow } from "../compare/compare.ts";
 import { readingsOfCsv } from "../compare/from-csv.ts";
 import type { Reading, ReadingSet } from "../compare/readings.ts";
+import { rowsText } from "../core/number-text.ts";
 import { placeName } from "../workbook/address.ts";
 import { nameOf, STANDARD_INPUT } from "./checked.ts";
 import { ALL_WELL, FINDINGS, Refusal, UNREADABLE } from "./exit-codes.ts";
@@ -190,7 +191,7 @@ const refusedRow = ({ label, before, after, why }: RefusedRow): string[] => [
   why,
 ];
 
-function sums({ rowsIn, rowsCompared, rowsRefused, changes, real }: Comparison): string {
-  const rows = `${counted(rowsIn, "row")} in = ${rowsCompared.toLocaleString("en")} compared + ${rowsRefused.toLocaleString("en")} refused`;
+function sums({ rowsIn, rowsCompared, changes, real }: Comparison): string {
+  const rows = rowsText(rowsIn, rowsCompared, "compared", (count) => count.toLocaleString("en"));
   return `${rows}, ${counted(changes.length, "characteristic")}, ${real.toLocaleString("en")} really changed`;
 }

@@ -70,3 +70,7 @@ export const counted = (count: number, one: string, many = `${one}s`): string =>
 
 /** A large count with three significant digits, `1,500,000`. A formatter made beforehand would slow down every start. */
 export const roughCount = (count: number): string => count.toLocaleString("en", { maximumSignificantDigits: 3 });
+
+/** `22 of 24 rows checked, 2 could not be`: what goes in is counted, so that nothing gets lost unseen. */
+export const rowsText = (all: number, done: number, verb: string, format: (count: number) => string = grouped): string =>
+  `${format(done)} of ${format(all)} ${all === 1 ? "row" : "rows"} ${verb}${all > done ? `, ${format(all - done)} could not be` : ""}`;

@@ -38,7 +38,7 @@ test("a limit that a formula calls by name is judged and shown like one in a cel
   await at.page.give("shop.xlsx", await shopBook());
   await at.page.page.waitForFunction(() => document.querySelector("#book")?.textContent === "shop.xlsx");
   await check();
-  await at.page.pane.getByText("1 row in = 1 checked + 0 refused", { exact: true }).waitFor();
+  await at.page.pane.getByText("1 of 1 row checked", { exact: true }).waitFor();
   expect(await words()).not.toContain("over");
   await at.page.type("G1", "0.01");
   await at.page.pane.locator(".word", { hasText: "over" }).first().waitFor();

@@ -5,7 +5,7 @@ import { type Typed, workbook } from "./workbook.ts";
 
 export const at = (cell: CellAddress): string => placeName(cell);
 
-/** The findings of one kind in a workbook; rows in = checked + refused holds in every one of them. */
+/** The findings of one kind in a workbook; in every one of them each row is either checked or refused. */
 export function findingsOf(kind: FindingKind, sheets: Record<string, Typed>): Finding[] {
   const { findings, rowsIn, checked, refused } = checkWorkbook(workbook(sheets));
   expect(rowsIn).toBe(checked + refused);

@@ -47,7 +47,7 @@ const run = (...args: string[]) => crosshatch(["check", ...args], { cwd: folder 
 
 describe("on screen", () => {
   test("all within leaves 0 and says how many rows that were", async () => {
-    expect(await run("within.csv")).toEqual({ code: 0, out: "within.csv\n  2 rows in = 2 checked + 0 refused, no findings\n\n", err: "" });
+    expect(await run("within.csv")).toEqual({ code: 0, out: "within.csv\n  2 of 2 rows checked, no findings\n\n", err: "" });
   });
 
   test("findings leave 1, stand worst first below one another, and rows in are checked or refused", async () => {
@@ -58,7 +58,7 @@ describe("on screen", () => {
         "over.csv",
         "  over     line 2  engine A, cylinder 1, bore, top thrust  73.06 is over the upper limit 73.05 by 0.01",
         '  refused  line 3  engine A, cylinder 2, bore, top thrust  value holds "73,02": a decimal comma is read only when a locale that writes so is given',
-        "  2 rows in = 1 checked + 1 refused, 2 findings",
+        "  1 of 2 rows checked, 1 could not be, 2 findings",
         "",
         "",
       ].join("\n"),
@@ -71,7 +71,7 @@ describe("on screen", () => {
   });
 
   test("several files are closed by one line over all", async () => {
-    expect((await run("within.csv", "over.csv", "over.xlsx")).out).toMatch(/\n3 files: 5 rows in = 4 checked \+ 1 refused, 3 findings\n$/);
+    expect((await run("within.csv", "over.csv", "over.xlsx")).out).toMatch(/\n3 files: 4 of 5 rows checked, 1 could not be, 3 findings\n$/);
   });
 });
 
@@ -121,7 +121,7 @@ describe("more findings than are put in order", () => {
     const lines = out.trim().split("\n");
     expect(lines.filter((line) => line.startsWith("  over"))).toHaveLength(5_000);
     expect(lines.at(-2)).toMatch(/^ {2}19,999 more findings are not printed here, none of them worse; crosshatch check --json lists all$/);
-    expect(lines.at(-1)).toMatch(/^ {2}25,000 rows in = 25,000 checked \+ 0 refused, 24,999 findings$/);
+    expect(lines.at(-1)).toMatch(/^ {2}25,000 of 25,000 rows checked, 24,999 findings$/);
   });
 });
 
@@ -179,7 +179,7 @@ describe("what cannot be read", () => {
   test("a file that breaks off is checked as far as it can be read", async () => {
     const { code, out, err } = await run("open.csv");
     expect(code).toBe(2);
-    expect(out).toContain("1 row in = 1 checked + 0 refused");
+    expect(out).toContain("1 of 1 row checked");
     expect(err).toBe("crosshatch: open.csv breaks off: in line 3 a quote is opened and never closed, so nothing from there on can be read\n");
   });
 });

@@ -19,7 +19,7 @@ test("a workbook too large to be taken in is refused by its size, and the others
   const { code, out, err } = await crosshatch(["check", "large.xlsx", "readings.csv"], { cwd: folder });
   expect(code).toBe(2);
   expect(err).toContain("large.xlsx is too large: 2,500 MB, and at most 200 MB are read");
-  expect(out).toContain("1 row in = 1 checked + 0 refused");
+  expect(out).toContain("1 of 1 row checked");
 });
 
 test("so is one that is to be compared", async () => {

@@ -74,7 +74,7 @@ describe("many inputs", () => {
 
   test("nothing is passed over in silence: sums, unread, unchanged and unknown inputs", () => {
     expect(text).toContain("6 inputs: 17 findings; 1 not read in full.");
-    expect(text).toContain("30 rows in = 25 checked + 5 refused, of them 1 input unchanged and taken from the ledger.");
+    expect(text).toContain("25 of 30 rows checked, 5 could not be, of them 1 input unchanged and taken from the ledger.");
     expect(text).toContain("Of 1 input only the counts are known");
     expect(textOf(leftOutPart(3, [{ name: "f.xlsx", why: "is not there" }]).html)).toMatch(/3 others have none\..* Not read in full: f\.xlsx is not there\./);
   });

@@ -48,7 +48,7 @@ describe("one input", () => {
 
   // Taper of cylinder 2: 73.06 − 73.035 = 0.025, more than 0.02 + 0.004; a reading in the bore book and one after the strip-down are blank.
   test("says first what came of it, and where no row got lost", () => {
-    expect(text).toContain("engine-a.xlsx 3 findings: 1 over, 2 missing readings. 4 rows in = 4 checked + 0 refused.");
+    expect(text).toContain("engine-a.xlsx 3 findings: 1 over, 2 missing readings. 4 of 4 rows checked.");
   });
 
   test("names the engine, the gauges and the limits with their source", () => {
@@ -120,7 +120,7 @@ test("several inputs get a summary that leads to each, and what goes for all of 
   for (const index of [1, 2, 3]) expect(page).toContain(`id="input-${index}"`);
   expect(text.match(/How verdicts are reached/g)).toHaveLength(1);
   expect(text).toContain("Not read in full: b.csv is not there.");
-  expect(text).toContain("Checked in all: 7 rows in = 7 checked + 0 refused.");
+  expect(text).toContain("Checked in all: 7 of 7 rows checked.");
 });
 
 describe("what is missing or strange", () => {

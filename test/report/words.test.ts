@@ -15,7 +15,7 @@ test("limits are told in words", () => {
 
 test("counts have their thousands apart and their own plural", () => {
   expect([counted(1, "row"), counted(12_345, "row"), grouped(999)]).toEqual(["1 row", "12\u202f345 rows", "999"]);
-  expect(countsText({ rowsIn: 24, checked: 22, refused: 2 })).toBe("24 rows in = 22 checked + 2 refused");
+  expect(countsText({ rowsIn: 24, checked: 22, refused: 2 })).toBe("22 of 24 rows checked, 2 could not be");
 });
 
 describe("decimals of a value", () => {

@@ -1,6 +1,6 @@
 import { defineKind, text } from "./define-kind.ts";
 
-/** Input that could not be judged at all. It never hides: rows in = checked + refused, and each refused row is one such finding. */
+/** Input that could not be judged at all. It never hides: every row is either checked or refused, and each refused row is one such finding. */
 export const refusedKind = defineKind({
   name: "refused",
   order: 30,

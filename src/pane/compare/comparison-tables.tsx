@@ -1,6 +1,6 @@
 import { useCallback, useMemo, useState } from "preact/hooks";
 import { type CharacteristicChange, type Comparison, isReal } from "../../compare/compare.ts";
-import { counted } from "../../core/number-text.ts";
+import { counted, rowsText } from "../../core/number-text.ts";
 import { drawChangePlot } from "../../drawings/change-plot.ts";
 import { type CellAddress, placeName } from "../../workbook/address.ts";
 import { Picture } from "../parts/picture.tsx";
@@ -19,7 +19,7 @@ const PAGE = 60;
 const DRAWN = 12;
 
 export function ComparisonTables({ comparison, inBook, onSelect }: Props) {
-  const { between, changes, real, refused, groups, notes, rowsIn, rowsCompared, rowsRefused } = comparison;
+  const { between, changes, real, refused, groups, notes, rowsIn, rowsCompared } = comparison;
   const plot = useCallback((width: number) => drawChangePlot({ name: between, changes: changes.slice(0, DRAWN).map(drawnChange) }, { width }), [comparison]);
   const worn = useMemo(() => wearRows(changes), [changes]);
   return (
@@ -29,7 +29,7 @@ export function ComparisonTables({ comparison, inBook, onSelect }: Props) {
       </div>
       <p class="counts">{between}</p>
       <p class="counts">
-        {counted(rowsIn, "row")} in = {rowsCompared} compared + {rowsRefused} refused; {counted(changes.length, "characteristic")}
+        {rowsText(rowsIn, rowsCompared, "compared")}; {counted(changes.length, "characteristic")}
       </p>
       {changes.length > 0 && (
         <details class="rows">

@@ -35,7 +35,7 @@ describe("a check", () => {
   test("shows how many rows went in, and the findings in the order given: word, cell, numbers, sentence", async () => {
     const page = await pane.open("findings");
     await check(page);
-    expect(await page.locator(".counts").textContent()).toBe("24 rows in = 23 checked + 1 refused");
+    expect(await page.locator(".counts").textContent()).toBe("23 of 24 rows checked, 1 could not be");
     expect(await page.locator(".word").allTextContents()).toEqual([
       "over",
       "under",
@@ -61,14 +61,14 @@ describe("a check", () => {
   test("is told to a screen reader with its counts", async () => {
     const page = await pane.open("findings");
     await check(page);
-    expect(await page.getByRole("status").first().textContent()).toBe("Checked. 9 findings. 24 rows in = 23 checked + 1 refused.");
+    expect(await page.getByRole("status").first().textContent()).toBe("Checked. 9 findings. 23 of 24 rows checked, 1 could not be.");
     await page.getByRole("button", { name: "over Bores!C7 Engine 2, bore 3, taper value 0.062 limit at most 0.05 margin −0.012" }).waitFor();
   });
 
   test("is the tool's own unless the host brings another", async () => {
     const page = await pane.open("sheet");
     await check(page);
-    expect(await page.locator(".counts").textContent()).toBe("3 rows in = 3 checked + 0 refused");
+    expect(await page.locator(".counts").textContent()).toBe("3 of 3 rows checked");
     expect(await page.locator(".word").allTextContents()).toEqual(["over"]);
     await row(page, 0).click();
     expect(await active(page)).toMatchObject({ sheet: "Bores", row: 2 });

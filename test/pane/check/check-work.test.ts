@@ -36,7 +36,7 @@ describe("when the sheet changes after a check", () => {
     await row(page, 0).focus();
     await page.evaluate(() => window.stage.host.type({ sheet: "Bores", row: 1, column: 1 }, 0.07));
     await page.getByRole("heading", { name: "2 findings" }).waitFor();
-    await status(page, "Checked again after a change. 2 findings. 3 rows in = 3 checked + 0 refused.");
+    await status(page, "Checked again after a change. 2 findings. 3 of 3 rows checked.");
     expect(await page.locator(".place").allTextContents()).toEqual(["Bores!B2", "Bores!B3"]);
     expect(await row(page, 1).getAttribute("aria-current")).toBe("true");
     expect(await focused(page)).toBe("0");
@@ -100,7 +100,7 @@ describe("a check that takes long", () => {
     expect(await page.getByRole("tab", { name: "About" }).getAttribute("aria-selected")).toBe("true");
     await page.getByRole("tab", { name: "Check" }).click();
     await page.locator(".counts").waitFor({ timeout: 50_000 });
-    expect(await page.locator(".counts").textContent()).toBe("150\u202f000 rows in = 150\u202f000 checked + 0 refused");
+    expect(await page.locator(".counts").textContent()).toBe("150\u202f000 of 150\u202f000 rows checked");
   });
 
   test("is ended by Escape too, and what was found before stays", async () => {

@@ -45,8 +45,8 @@ describe("the numbers", () => {
 
 describe("counts", () => {
   test("rows in are told as checked and refused", () => {
-    expect(countsText({ findings: [], rowsIn: 24, checked: 22, refused: 2, inputs: 0 })).toBe("24 rows in = 22 checked + 2 refused");
-    expect(countsText({ findings: [], rowsIn: 1, checked: 1, refused: 0, inputs: 0 })).toBe("1 row in = 1 checked + 0 refused");
+    expect(countsText({ findings: [], rowsIn: 24, checked: 22, refused: 2, inputs: 0 })).toBe("22 of 24 rows checked, 2 could not be");
+    expect(countsText({ findings: [], rowsIn: 1, checked: 1, refused: 0, inputs: 0 })).toBe("1 of 1 row checked");
   });
 
   test("large counts have their thousands apart", () => {
