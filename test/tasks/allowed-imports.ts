@@ -20,7 +20,7 @@ export const FOLDERS: Readonly<Record<string, Folder>> = {
   xlsx: { holds: "reading, writing and patching .xlsx", imports: ["core", "workbook"] },
   drawings: { holds: "measurements to SVG", imports: ["math", "core", "functions"] },
   setup: { holds: "a new build sheet from choices", imports: ["workbook"] },
-  "calc/grid": { holds: "what the spreadsheet grid itself needs: functions, compatibility, work limits, text", imports: ["core"] },
+  "calc/grid": { holds: "the spreadsheet engine and what it needs", imports: ["core"] },
   calc: { holds: "calculating a file without a host", imports: ["core", "workbook", "functions", "formula", "xlsx", "calc/grid"] },
   layout: { holds: "how a shop's own sheet is read", imports: ["core", "workbook", "functions", "vocabulary", "formula"] },
   plan: { holds: "finish bores, rings, pistons and shims from readings", imports: ["core", "workbook", "functions", "formula"] },
@@ -32,7 +32,7 @@ export const FOLDERS: Readonly<Record<string, Folder>> = {
     holds: "the run over a workbook: verdicts, findings, outliers",
     imports: ["core", "workbook", "functions", "vocabulary", "formula", "layout", "check/kinds"],
   },
-  "check/csv": { holds: "reading CSV, and checking readings as they stream by", imports: ["core", "vocabulary", "check"] },
+  "check/csv": { holds: "readings from CSV", imports: ["core", "vocabulary", "check"] },
   compare: {
     holds: "what has really changed between two measurings",
     imports: ["math", "core", "workbook", "functions", "vocabulary", "formula", "layout", "check", "check/csv"],
