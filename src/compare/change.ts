@@ -3,9 +3,8 @@ import { broadcast } from "../core/broadcast.ts";
 import { decimal, isAbove } from "../core/decimal.ts";
 import { Fault } from "../core/fault.ts";
 import { faultBody } from "../core/sentences.ts";
-import { uncertaintyOfChange } from "../functions/wear/change-params.ts";
+import { changeWords, uncertaintyOfChange } from "../functions/wear/change-params.ts";
 import { enNumber } from "../functions/wear/en-number.ts";
-import { realChange } from "../functions/wear/real-change.ts";
 import { wearLife } from "../functions/wear/wear-life.ts";
 import { wearRate } from "../functions/wear/wear-rate.ts";
 import { isLengthUnit } from "../vocabulary/units.ts";
@@ -174,13 +173,12 @@ export function changeOf(pair: ReadingPair, hoursBetween: number | undefined): C
   if (hindrance !== undefined) return hindrance;
   const [from, to] = [before.value!, after.value!];
   const [uBefore, uAfter] = doubtsOf(before, after);
-  const verdict = broadcast(realChange, [from, to, uBefore, uAfter]);
   const en = broadcast(enNumber, [from, to, uBefore, uAfter]);
-  if (verdict instanceof Fault || en instanceof Fault) return unsound(faultBody((verdict instanceof Fault ? verdict : en) as Fault));
+  if (en instanceof Fault) return unsound(faultBody(en));
   const { engine, cylinder, characteristic, position } = before;
   const made = {
     ...{ engine, cylinder, characteristic, position, label: labelOf(before), before, after },
-    verdict: verdict as ChangeVerdict,
+    verdict: changeWords(from, to, uncertaintyOfChange(uBefore, uAfter)),
     unit: before.unit ?? after.unit,
     change: decimal(to - from),
     uncertainty: decimal(uncertaintyOfChange(uBefore, uAfter)),

@@ -59,6 +59,8 @@ function groupChange(engine: string, characteristic: string, cylinders: readonly
     const why = made instanceof Fault ? faultBody(made) : "nothing to compare";
     return { ...group, difference: null, from: null, to: null, p: null, differs: false, says: why };
   }
+  // Groups without any spread: the function says what keeps it from telling.
+  if (made[1]![1] === "") return { ...group, difference: null, from: null, to: null, p: null, differs: false, says: String(made[1]!.at(-1)) };
   const [difference, from, to, , , p] = (made[1] as number[]).map((value) => Number(decimal(value).toPrecision(4))) as [
     number,
     number,

@@ -48,6 +48,7 @@ import { sweptVolume } from "./volumes/swept-volume.ts";
 import { trappedRatio } from "./volumes/trapped-ratio.ts";
 import { compareGroups } from "./wear/compare-groups.ts";
 import { enNumber } from "./wear/en-number.ts";
+import { pairedChange } from "./wear/paired-change.ts";
 import { realChange } from "./wear/real-change.ts";
 import { wearLife } from "./wear/wear-life.ts";
 import { wearRate } from "./wear/wear-rate.ts";
@@ -101,6 +102,7 @@ export const specs: readonly Spec[] = [
   uncertainty,
   compareGroups,
   enNumber,
+  pairedChange,
   realChange,
   wearLife,
   wearRate,

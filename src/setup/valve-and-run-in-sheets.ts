@@ -122,7 +122,7 @@ export function runInPage(given: SetupContext, valves: TableAt): { page: SheetBu
         "Change",
         "General",
         ({ ref }) => whenFilled([ref("Re-checked"), u, again], `HATCH.REALCHANGE(${ref("As built")},${ref("Re-checked")},${u},${again})`),
-        16,
+        34,
       ),
       // Limits, like the clearance as built, only beside readings: a valve that is not yet due is not missing.
       limitBeside("Least", (index) => limits.lower(limitOf(index))),

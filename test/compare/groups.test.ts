@@ -60,7 +60,7 @@ describe("cylinders taken together", () => {
         to: null,
         p: null,
         differs: false,
-        says: "a 73.1: neither group has any spread to judge the difference by",
+        says: "cannot tell: neither group has any spread, and no uncertainty says what that is worth",
       },
     ]);
   });

@@ -26,8 +26,17 @@ export function slipFault(before: number, after: number, uncertainty: number): F
   return new Fault("units", "after", after, { other: "before", bound: before });
 }
 
-/** A change is real when it is more than its uncertainty; JCGM 100, 5.1.2. */
-export function changeWords(before: number, after: number, uncertainty: number): "no real change" | "real increase" | "real decrease" {
-  if (!isAbove(Math.abs(after - before), uncertainty)) return "no real change";
-  return after > before ? "real increase" : "real decrease";
+/** 1 or −1 for a change that is larger than its uncertainty, to the larger or the smaller; 0 for one that the gauge alone explains. JCGM 100:2008, 5.1.2. */
+export function directionBeyond(before: number, after: number, uncertainty: number): 1 | 0 | -1 {
+  if (!isAbove(Math.abs(after - before), uncertainty)) return 0;
+  return after > before ? 1 : -1;
 }
+
+const COMPARED = { 1: "real increase", 0: "no real change", [-1]: "real decrease" } as const;
+
+/** The same in the words of a comparison. */
+export const changeWords = (before: number, after: number, uncertainty: number): "no real change" | "real increase" | "real decrease" =>
+  COMPARED[directionBeyond(before, after, uncertainty)];
+
+/** U with k = 2 holds the standard uncertainty twice. */
+export const COVERAGE_FACTOR = 2;

@@ -4,6 +4,7 @@ import { grid, length, type NumberGrid } from "../../core/param.ts";
 import { type Doubt, doubtOfOne } from "../../math/gauge-rule.ts";
 import { type FittedLine, lineThrough } from "../../math/regression.ts";
 import { allEqual } from "../../math/statistics.ts";
+import { COVERAGE_FACTOR } from "./change-params.ts";
 
 /** The params of a size followed over use, in their order. */
 export const sizeOverUseParams = {
@@ -24,9 +25,6 @@ export const WIDTH_NOTES = [
 const FEWEST = 3;
 /** With one, two measurings make a line whose doubt the gauge alone says. */
 const FEWEST_WITH_GAUGE = 2;
-/** U with k = 2 holds u twice. */
-export const COVERAGE_FACTOR = 2;
-
 /** Says which of the three gives a result its width. */
 export type WidthBy = Doubt["by"] | "resolution only: the real band is wider";
 

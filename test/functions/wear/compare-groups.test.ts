@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { compareGroups } from "../../../src/functions/wear/compare-groups.ts";
+import { studentQuantile } from "../../../src/math/distributions.ts";
 import { columns } from "../../reference/columns.ts";
 import { ask, BLANKS } from "../ask.ts";
 
@@ -42,7 +43,7 @@ describe("cited values", () => {
 });
 
 test("a row of labels stands above the values", () => {
-  expect((ask(compareGroups, [[1, 2]], [[3, 5]]) as unknown[])[0]).toEqual(["difference", "from", "to", "t", "degrees of freedom", "p"]);
+  expect((ask(compareGroups, [[1, 2]], [[3, 5]]) as unknown[])[0]).toEqual(["difference", "from", "to", "t", "degrees of freedom", "p", "by", "verdict"]);
 });
 
 describe("identities", () => {
@@ -57,7 +58,7 @@ describe("identities", () => {
         expect(back[1]).toBeCloseTo(-to, 9);
         expect(back[2]).toBeCloseTo(-from, 9);
         expect(back[3]).toBeCloseTo(-t, 9);
-        expect(back.slice(4)).toEqual([expect.closeTo(degreesOfFreedom, 9), expect.closeTo(p, 9)]);
+        expect(back.slice(4, 6)).toEqual([expect.closeTo(degreesOfFreedom, 9), expect.closeTo(p, 9)]);
       }),
     );
   });
@@ -106,6 +107,49 @@ describe("at the limits", () => {
   });
 });
 
+describe("with and without the gauge's uncertainty", () => {
+  const row = (...args: Parameters<typeof ask> extends [unknown, ...infer A] ? A : never) => (ask(compareGroups, ...args) as unknown[])[1];
+
+  test("no spread in either group and no uncertainty: it cannot be told, and the difference stands", () => {
+    const why = "cannot tell: neither group has any spread, and no uncertainty says what that is worth";
+    expect(row([[3.5, 3.5]], [[4, 4, 4]])).toEqual([-0.5, "", "", "", "", "", "", why]);
+    expect(row([[0.1 + 0.2, 0.3]], [[0.4, 0.4]])).toEqual([expect.closeTo(-0.1, 12), "", "", "", "", "", "", why]);
+  });
+
+  // By hand: the gauge's part of a difference is √2 × 0.002, not divided; 1.960 of it by the normal law.
+  test("no spread in either group is answered from the uncertainty", () => {
+    const half = 1.959963984540054 * Math.SQRT2 * 0.002;
+    expect(row([[73.01, 73.01]], [[73.02, 73.02]], 0.95, 0.004)).toEqual([
+      expect.closeTo(-0.01, 12),
+      expect.closeTo(-0.01 - half, 12),
+      expect.closeTo(-0.01 + half, 12),
+      expect.closeTo(-0.01 / (Math.SQRT2 * 0.002), 9),
+      "",
+      expect.closeTo(0.000407, 6),
+      "gauge",
+      "differs",
+    ]);
+    expect(row([[73.01, 73.01]], [[73.012, 73.012]], 0.95, 0.004)).toEqual(expect.arrayContaining(["cannot tell: up to 0.0067 may hide"]));
+  });
+
+  test("the gauge's part widens the interval and lends degrees of freedom, more readings do not take it away", () => {
+    const [, from, to, , degreesOfFreedom, , by] = row([[1, 2, 3]], [[5, 6, 7]], 0.95, 4) as number[];
+    // By hand: 1/3 + 1/3 + 2 × 2² = 8.667; its square over 2 × (1/3)² ÷ 2.
+    expect(degreesOfFreedom).toBeCloseTo((26 / 3) ** 2 / (1 / 9), 6);
+    expect((to! - from!) / 2).toBeCloseTo(studentQuantile(0.95, degreesOfFreedom!) * Math.sqrt(26 / 3), 9);
+    expect(by).toBe("scatter");
+    const many = (value: number) => [Array.from({ length: 60 }, (_, i) => value + (i % 2))];
+    const [, low, high] = row(many(1), many(5), 0.95, 4) as number[];
+    expect((high! - low!) / 2).toBeGreaterThan(1.96 * Math.sqrt(8));
+  });
+
+  test("what is said of the difference follows from p and the interval", () => {
+    expect(row([[4, 5, 6, 7, 8]], [[1, 2, 3, 4, 5]])).toEqual(expect.arrayContaining(["scatter", "differs"]));
+    // 3 + 1.860 × 1 by t of 8 degrees of freedom, at 90 %.
+    expect(row([[4, 5, 6, 7, 8]], [[1, 2, 3, 4, 5]], 0.99)).toEqual(expect.arrayContaining(["cannot tell: up to 5.9 may hide"]));
+  });
+});
+
 describe("faults", () => {
   test("one reading in a group is too few, and the group is named", () => {
     const sentence = (name: string) => `COMPAREGROUPS: ${name} 0.01: one reading shows no spread, at least 2 are needed`;
@@ -113,23 +157,16 @@ describe("faults", () => {
     expect(ask(compareGroups, [[0.02, 0.03]], 0.01)).toEqual({ code: "unfit", sentence: sentence("b") });
   });
 
-  test("no spread in either group leaves nothing to judge by", () => {
-    expect(ask(compareGroups, [[5, 5]], [[6, 6, 6]])).toEqual({
-      code: "unfit",
-      sentence: "COMPAREGROUPS: a 5: neither group has any spread to judge the difference by",
-    });
-  });
-
   test("a confidence in per cent is refused", () => {
     expect(ask(compareGroups, [[1, 2]], [[3, 4]], 95)).toEqual({
       code: "too-large",
-      sentence: "COMPAREGROUPS: confidence 95 is too large: it wants a ratio above 0 and below 1",
+      sentence: "COMPAREGROUPS: confidence 95 is too large: it wants a ratio above 0.5 and below 1",
     });
   });
 });
 
 test("an empty group leaves it blank, blank cells in a group are left out", () => {
-  const blank = new Array(6).fill("");
+  const blank = new Array(8).fill("");
   for (const nothing of BLANKS) expect((ask(compareGroups, nothing, [[1, 2]]) as unknown[])[1]).toEqual(blank);
   expect(ask(compareGroups, [[1], [null], [2]], [[3, 5]])).toEqual(ask(compareGroups, [[1, 2]], [[3, 5]]));
 });

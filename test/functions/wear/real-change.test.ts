@@ -3,14 +3,18 @@ import { enNumber } from "../../../src/functions/wear/en-number.ts";
 import { realChange } from "../../../src/functions/wear/real-change.ts";
 import { ask, BLANKS, BLANKS_AND_ZERO, number } from "../ask.ts";
 
+const [LARGER, SMALLER] = ["larger, beyond its gauge", "smaller, beyond its gauge"];
+const words = (said: unknown) => String(said).split(":")[0];
+
 describe("cited values", () => {
   // ISO/IEC 17043: results agree when |En| ≤ 1; 3-4-5 makes the uncertainty of the difference 0.01 by hand.
   test.each([
-    [73, 73.01, "no real change"],
-    [73, 72.99, "no real change"],
-    [73, 73.011, "real increase"],
-    [73, 72.989, "real decrease"],
-    [73, 73, "no real change"],
+    // 0.01 + 1.645 × 0.01 ÷ 2, two one-sided tests at 5 % (Schuirmann 1987), and 0.8224 × 0.01 for none.
+    [73, 73.01, "cannot tell: up to 0.018 may hide"],
+    [73, 72.99, "cannot tell: up to 0.018 may hide"],
+    [73, 73.011, "larger, beyond its gauge"],
+    [73, 72.989, "smaller, beyond its gauge"],
+    [73, 73, "cannot tell: up to 0.0082 may hide"],
   ])("%p to %p with U 0.006 and 0.008: %s", (before, after, said) => {
     expect(ask(realChange, before, after, 0.006, 0.008)).toBe(said);
   });
@@ -20,29 +24,30 @@ describe("identities", () => {
   const size = fc.integer({ min: 7200, max: 7400 }).map((n) => n / 100);
   const u = fc.integer({ min: 1, max: 100 }).map((n) => n / 1000);
 
-  test("it says real exactly when En is beyond 1", () => {
+  test("it is beyond its gauge exactly when En is beyond 1", () => {
     fc.assert(
       fc.property(size, size, u, u, (before, after, uBefore, uAfter) => {
         const en = number(enNumber, before, after, uBefore, uAfter);
         fc.pre(Math.abs(Math.abs(en) - 1) > 1e-6);
-        expect(ask(realChange, before, after, uBefore, uAfter)).toBe(en > 1 ? "real increase" : en < -1 ? "real decrease" : "no real change");
+        expect(words(ask(realChange, before, after, uBefore, uAfter))).toBe(en > 1 ? LARGER : en < -1 ? SMALLER : "cannot tell");
       }),
     );
   });
 
   test("before and after exchanged turn an increase into a decrease", () => {
-    const other: Record<string, string> = { "real increase": "real decrease", "real decrease": "real increase", "no real change": "no real change" };
+    const other: Record<string, string> = { [LARGER]: SMALLER, [SMALLER]: LARGER };
     fc.assert(
       fc.property(size, size, u, u, (before, after, uBefore, uAfter) => {
-        expect(ask(realChange, after, before, uAfter, uBefore)).toBe(other[ask(realChange, before, after, uBefore, uAfter) as string]);
+        const said = ask(realChange, before, after, uBefore, uAfter) as string;
+        expect(ask(realChange, after, before, uAfter, uBefore)).toBe(other[said] ?? said);
       }),
     );
   });
 
-  test("a change that is real stays real with a better gauge", () => {
+  test("a change beyond its gauge stays so with a better one", () => {
     fc.assert(
       fc.property(size, size, u, (before, after, uBefore) => {
-        fc.pre(ask(realChange, before, after, uBefore) !== "no real change");
+        fc.pre(words(ask(realChange, before, after, uBefore)) !== "cannot tell");
         expect(ask(realChange, before, after, uBefore / 2)).toBe(ask(realChange, before, after, uBefore));
       }),
     );
@@ -52,13 +57,13 @@ describe("identities", () => {
 describe("at the limits", () => {
   test("a difference of exactly the uncertainty is none, in decimals", () => {
     // 73.04 − 73.00 and √(0.024² + 0.032²) are both 0.04.
-    expect(ask(realChange, 73, 73.04, 0.024, 0.032)).toBe("no real change");
-    expect(ask(realChange, 73, 73.0401, 0.024, 0.032)).toBe("real increase");
+    expect(ask(realChange, 73, 73.04, 0.024, 0.032)).toBe("cannot tell: up to 0.073 may hide");
+    expect(ask(realChange, 73, 73.0401, 0.024, 0.032)).toBe("larger, beyond its gauge");
   });
 
   test("with one uncertainty both sides have it", () => {
-    expect(ask(realChange, 73, 73.028, 0.02)).toBe("no real change");
-    expect(ask(realChange, 73, 73.029, 0.02)).toBe("real increase");
+    expect(ask(realChange, 73, 73.028, 0.02)).toBe("cannot tell: up to 0.051 may hide");
+    expect(ask(realChange, 73, 73.029, 0.02)).toBe("larger, beyond its gauge");
   });
 });
 
@@ -75,13 +80,13 @@ describe("faults", () => {
   });
 
   test("a gap or a wear that has grown fivefold is a change: only sizes known to a hundredth of themselves are refused", () => {
-    expect(ask(realChange, 0.3, 1.8, 0.02)).toBe("real increase");
-    expect(ask(realChange, 1, 5, 0.01)).toBe("real increase");
-    expect(ask(realChange, 1.01, 5.04, 0.01)).toBe("real increase");
+    expect(ask(realChange, 0.3, 1.8, 0.02)).toBe("larger, beyond its gauge");
+    expect(ask(realChange, 1, 5, 0.01)).toBe("larger, beyond its gauge");
+    expect(ask(realChange, 1.01, 5.04, 0.01)).toBe("larger, beyond its gauge");
     expect(ask(realChange, 1.01, 5.05, 0.01)).toMatchObject({ code: "units" });
-    expect(ask(realChange, 1.01, 5.05, 0.001, 0.02)).toBe("real increase");
-    expect(ask(realChange, -7.3, 73, 0.01)).toBe("real increase");
-    expect(ask(realChange, 0, 73, 0.01)).toBe("real increase");
+    expect(ask(realChange, 1.01, 5.05, 0.001, 0.02)).toBe("larger, beyond its gauge");
+    expect(ask(realChange, -7.3, 73, 0.01)).toBe("larger, beyond its gauge");
+    expect(ask(realChange, 0, 73, 0.01)).toBe("larger, beyond its gauge");
   });
 
   test("a negative uncertainty is refused and named", () => {
@@ -93,7 +98,7 @@ describe("faults", () => {
   });
 
   test("in a batch the one bad element says so and the others compute", () => {
-    expect(ask(realChange, [[73], ["worn"]], 73.1, 0.01)).toEqual([["real increase"], ['check: before holds the text "worn": it wants a number']]);
+    expect(ask(realChange, [[73], ["worn"]], 73.1, 0.01)).toEqual([["larger, beyond its gauge"], ['check: before holds the text "worn": it wants a number']]);
   });
 });
 
@@ -104,6 +109,6 @@ test("a blank size or uncertainty leaves it blank", () => {
   }
   for (const blank of BLANKS_AND_ZERO) {
     expect(ask(realChange, 73, 73.1, blank)).toBe("");
-    expect(ask(realChange, 73, 73.1, 0.01, blank)).toBe("real increase");
+    expect(ask(realChange, 73, 73.1, 0.01, blank)).toBe("larger, beyond its gauge");
   }
 });

@@ -13,6 +13,8 @@ const BAND = `${R}: where the band of predict(interval = "confidence") reaches t
 const CONFINT = `${R}: lm and confint`;
 const KNOWN = `${R}: lm's unscaled covariance and qnorm, a deviation of half of U taken as known`;
 
+const PAIRS = "=HATCH.PAIREDCHANGE({73.012;73.01;73.015;73.011;73.013;73.012}, {73.021;73.026;73.024;73.018;73.031;73.022})";
+const SLEEP = "=HATCH.PAIREDCHANGE({0.7;-1.6;-0.2;-1.2;-0.1;3.4;3.7;0.8;0;2}, {1.9;0.8;1.1;0.1;-0.1;4.4;5.5;1.6;4.6;3.4})";
 const WOOD = "=HATCH.COMPAREGROUPS({5.1,2,4.1,6.2,7.1,8.3}, {1.5,6.4,3.3,5.8,4.8,7.2,5.6,4.5})";
 const RUXTON =
   "=HATCH.COMPAREGROUPS({27.5,21,19,23.6,17,17.9,16.9,20.1,21.9,22.6,23.1,19.6,19,21.7,21.4}, {27.1,22,20.8,23.4,23.4,23.5,25.8,22,24.8,20.2,21.9,22.1,22.9,20.5,24.4})";
@@ -43,6 +45,10 @@ export const WEAR: readonly Check[] = [
     [SMALL, 0.090773324285671, { at: [2, 6], within: { digits: 12 } }],
     [FAR_APART, 0.0107515611497845, { at: [2, 6], within: { digits: 12 } }],
   ]),
+  ...checksOf("COMPAREGROUPS", "by hand: no spread, U 0.004: 1.960 × √2 × 0.002 by the normal law; JCGM 100:2008, 5.1.2", "computed", [
+    ["=HATCH.COMPAREGROUPS({73.01;73.01}, {73.02;73.02}, , 0.004)", -0.0155436, { at: [2, 2], within: 5e-8, prints: 6 }],
+    ["=HATCH.COMPAREGROUPS({73.01;73.01}, {73.02;73.02}, , 0.004)", "gauge", { at: [2, 7] }],
+  ]),
   ...checksOf("COMPAREGROUPS", MILEAGE, "read", [
     [CARS, -12.94627, { at: [2, 4], within: 5e-6 }],
     [CARS, 136.875, { at: [2, 5], within: 5e-4 }],
@@ -56,12 +62,47 @@ export const WEAR: readonly Check[] = [
     ["=HATCH.ENNUMBER(73, 73.01, 0.006, 0.008)", 1],
     ["=HATCH.ENNUMBER(73.05, 73.01, 0.006, 0.008)", -4],
   ]),
-  ...checksOf("REALCHANGE", "ISO/IEC 17043: results agree when |En| ≤ 1; 3-4-5 makes the uncertainty of the difference 0.01", "computed", [
-    ["=HATCH.REALCHANGE(73, 73.01, 0.006, 0.008)", "no real change"],
-    ["=HATCH.REALCHANGE(73, 73.011, 0.006, 0.008)", "real increase"],
-    ["=HATCH.REALCHANGE(73, 72.989, 0.006, 0.008)", "real decrease"],
+  ...checksOf("PAIREDCHANGE", `${R}: t.test, paired, six places measured twice`, "computed", [
+    [PAIRS, 0.0115, { at: [2, 1], within: { digits: 12 } }],
+    [PAIRS, 0.0068658176919221, { at: [2, 2], within: { digits: 11 } }],
+    [PAIRS, 0.0161341823080788, { at: [2, 3], within: { digits: 11 } }],
+    [PAIRS, 6.37905225659478, { at: [2, 4], within: { digits: 11 } }],
+    [PAIRS, 5, { at: [2, 5], within: { digits: 12 } }],
+    [PAIRS, 0.00140110780224763, { at: [2, 6], within: { digits: 11 } }],
+    [PAIRS, "differs", { at: [2, 8] }],
   ]),
-  ...checksOf("REALCHANGE", `${GEAR_SCORES}: all below 1`, "read", [["=HATCH.REALCHANGE(1, 1.006, 0.01255781, 0.00869227)", "no real change"]]),
+  ...checksOf(
+    "PAIREDCHANGE",
+    "Student, Biometrika 6 (1908) 1, hours of sleep gained by two drugs, as R's data set sleep has them; R's t.test, paired",
+    "computed",
+    [
+      [SLEEP, 1.58, { at: [2, 1], within: { digits: 12 } }],
+      [SLEEP, 0.700114236723018, { at: [2, 2], within: { digits: 12 } }],
+      [SLEEP, 2.45988576327698, { at: [2, 3], within: { digits: 12 } }],
+      [SLEEP, 4.06212768338204, { at: [2, 4], within: { digits: 12 } }],
+      [SLEEP, 0.00283289019738427, { at: [2, 6], within: { digits: 11 } }],
+    ],
+  ),
+  ...checksOf(
+    "PAIREDCHANGE",
+    "by hand: U 0.006 and 0.008 as one reading's own and common part, 1.960 × √(2 × 0.003² ÷ 2 + 2 × 0.004²); JCGM 100:2008, 5.1.2",
+    "computed",
+    [
+      ["=HATCH.PAIREDCHANGE({73;73.1}, {73.02;73.12}, 0.01, , , 0.008)", 0.0074501, { at: [2, 2], within: 5e-8, prints: 5 }],
+      ["=HATCH.PAIREDCHANGE({73;73.1}, {73.02;73.12}, 0.01, , , 0.008)", 0.0325499, { at: [2, 3], within: 5e-8, prints: 6 }],
+      ["=HATCH.PAIREDCHANGE({73;73.1}, {73.02;73.12}, 0.01, , , 0.008)", "gauge", { at: [2, 7] }],
+    ],
+  ),
+  ...checksOf("REALCHANGE", "ISO/IEC 17043: results agree when |En| ≤ 1; 3-4-5 makes the uncertainty of the difference 0.01", "computed", [
+    ["=HATCH.REALCHANGE(73, 73.011, 0.006, 0.008)", "larger, beyond its gauge"],
+    ["=HATCH.REALCHANGE(73, 72.989, 0.006, 0.008)", "smaller, beyond its gauge"],
+  ]),
+  ...checksOf("REALCHANGE", "two one-sided tests at 5 %, Schuirmann 1987: 0.01 + 1.645 × 0.01 ÷ 2 = 0.0182, to two digits", "computed", [
+    ["=HATCH.REALCHANGE(73, 73.01, 0.006, 0.008)", "cannot tell: up to 0.018 may hide"],
+  ]),
+  ...checksOf("REALCHANGE", `${GEAR_SCORES}: all below 1; 0.006 + 1.645 × 0.01527 ÷ 2`, "read", [
+    ["=HATCH.REALCHANGE(1, 1.006, 0.01255781, 0.00869227)", "cannot tell: up to 0.019 may hide"],
+  ]),
   ...checksOf("WEARLIFE", `${BAND}, p. 431`, "computed", [
     [READS, 103.994915645944, { at: [2, 1], within: { digits: 13 } }],
     [READS, 103.795104475359, { at: [2, 2], within: { digits: 11 } }],

@@ -57,3 +57,7 @@ show("qnorm", qnorm(c(0.9, 0.95, 0.975, 0.995)))
 show("qt", qt(0.975, c(1, 2, 3.5, 10)))
 show("pnorm", 2 * pnorm(-c(0.5, 1.959963984540054, 3, 8)))
 show("pt", 2 * pt(-c(0.5, 2, 3, 8), 3.5))
+
+# Power of the paired t test for a change of one and a half standard deviations of a change, 2, 3, 4 and 8 pairs.
+power <- function(n) power.t.test(n, delta = 1.5, sd = 1, type = "paired", strict = TRUE)$power
+show("power-paired-t", sapply(c(2, 3, 4, 8), power))
