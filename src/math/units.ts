@@ -1,6 +1,9 @@
-// The unit class alone costs 12 KB packed and 0.02 s to load; the library's own entry brings its whole
-// parser, 70 KB and 0.6 s at every start of the command line. Its package offers no shorter way in.
-import { createUnitClass } from "../../node_modules/mathjs/lib/esm/type/unit/Unit.js";
+import { createUnitClass } from "mathjs";
+
+declare module "mathjs" {
+  /** Makes the unit class from the arithmetic it is to use. The package exports it, its types leave it out. */
+  export function createUnitClass<T>(dependencies: Record<string, unknown>): T;
+}
 
 interface Unit {
   equalBase(other: Unit): boolean;
@@ -10,7 +13,10 @@ interface Unit {
 /** What the library asks for and lengths never need: other kinds of number, and units whose zero lies elsewhere, as those of temperature. */
 const unsupported = class {};
 
-/** Units of measure over plain numbers. */
+/**
+ * Units of measure over plain numbers. The package's ready-made units (`create` with `unitDependencies`) bring complex numbers,
+ * fractions and big numbers along: 58 KB gz more in every bundle.
+ */
 const UnitOf: new (value: number | null, name: string) => Unit = createUnitClass({
   config: {},
   addScalar: unsupported,

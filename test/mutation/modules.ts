@@ -9,9 +9,8 @@ import { root } from "../../src/tools/paths.ts";
 type Exports = Record<string, unknown>;
 type Body = (exports: Exports, require: (asked: string) => unknown, module: { exports: Exports }, url: string) => void;
 
-/** Packages that only exist as modules of the newer kind, and our way in to one of them. */
-const UNIT = join("node_modules", "mathjs", "lib", "esm", "type", "unit", "Unit.js");
-const NEWER = { "linear-sum-assignment": "linear-sum-assignment", [UNIT]: pathToFileURL(join(root, UNIT)).href };
+/** Packages that only exist as modules of the newer kind. */
+const NEWER = ["linear-sum-assignment"];
 
 const packages = new Map<string, unknown>();
 const bodies = new Map<string, Body>();
@@ -19,7 +18,7 @@ const nodeRequire = createRequire(join(root, "package.json"));
 
 /** Must be done once before anything is loaded. */
 export async function loadPackages(): Promise<void> {
-  for (const [name, url] of Object.entries(NEWER)) packages.set(name, await import(url));
+  for (const name of NEWER) packages.set(name, await import(name));
 }
 
 /** The file as a function, which is made once: running it again gives the file's modules anew. */
@@ -47,8 +46,6 @@ export function freshLoader(): (file: string) => unknown {
 }
 
 function resolved(asked: string, folder: string, load: (file: string) => unknown): unknown {
-  const path = asked.startsWith(".") ? join(folder, asked) : asked;
-  const newer = [...packages.keys()].find((name) => path.endsWith(name));
-  if (newer) return packages.get(newer);
-  return asked.startsWith(".") ? load(path) : nodeRequire(asked);
+  if (asked.startsWith(".")) return load(join(folder, asked));
+  return packages.get(asked) ?? nodeRequire(asked);
 }
