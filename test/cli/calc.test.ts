@@ -41,7 +41,7 @@ describe("calc -", () => {
     const lines = [
       "=1+1",
       "",
-      "HATCH.CLEARANCE(2,1)\r",
+      "HATCH.CLEARANCE(40.03,39.98)\r",
       "=)(",
       "\u0000",
       "=1/0",
@@ -56,7 +56,7 @@ describe("calc -", () => {
     expect(answers.map(({ value, fault }) => value ?? fault)).toEqual([
       2,
       "there is no formula",
-      1,
+      0.05,
       "the formula cannot be read",
       "the formula cannot be read",
       "the formula gives #DIV/0!: The divisor must be different from zero",
