@@ -14,8 +14,8 @@ const path = (file: string): string => join(root, "samples", "layouts", file);
 
 /** Worked out by hand from the readings in samples/layouts/layouts.ts, and listed in samples/layouts/README.md. */
 const FINDINGS = [
-  "likely slip | engine A, cylinder 3, ring end gap, top | 3.2 is far from 0.34, the middle of the like readings: is the decimal point in its place?",
-  "likely slip | engine B, cylinder 1, bore, middle pin | 7.302 is far from 73.02, the middle of the like readings: is the decimal point in its place?",
+  "likely slip | engine A, cylinder 3, ring end gap, top | 3.2 is far from 0.34, the middle of the like readings: is the decimal point in its place? It causes 1 other finding: over",
+  "likely slip | engine B, cylinder 1, bore, middle pin | 7.302 is far from 73.02, the middle of the like readings: is the decimal point in its place? It causes 4 other findings: refused at a result, refused: engine B, cylinder 1, taper, refused: engine B, cylinder 1, out-of-round, refused at a result",
   "missing reading | engine A, cylinder 1, ring end gap, second | the reading is still blank",
   "outside limit | engine A, cylinder 2, out-of-round | 0.025 is over the upper limit 0.02 by 0.005",
   "outside limit | engine A, cylinder 2, taper | 0.025 is over the upper limit 0.02 by 0.005",
@@ -30,10 +30,13 @@ const FINDINGS = [
   'refused | engine B, cylinder 3, bore, middle pin | value holds the text "73,02": a decimal comma is not read, type it with this sheet\'s decimal sign',
 ];
 
-const briefly = ({ kind, label, sentence }: Pick<Finding, "kind" | "label" | "sentence">): string => `${kind} | ${label} | ${sentence}`;
+/** Where a result stands is the layout's own. */
+const withoutPlaces = (text: string): string => text.replace(/ at (?:'[^']+'|\w+)!\$?[A-Z]+\$?\d+/g, " at a result");
+
+const briefly = ({ kind, label, sentence }: Pick<Finding, "kind" | "label" | "sentence">): string => `${kind} | ${label} | ${withoutPlaces(sentence)}`;
 
 /** Everything but the place, which is the layout's own. */
-const placeless = ({ cell: _, ...finding }: Finding): Omit<Finding, "cell"> => finding;
+const placeless = ({ cell: _, ...finding }: Finding): Omit<Finding, "cell"> => JSON.parse(withoutPlaces(JSON.stringify(finding)));
 
 async function opened(file: string) {
   const host = await openWorkbook(readFileSync(path(file)), file);
