@@ -67,7 +67,7 @@ describe("calc -", () => {
       6,
       "the formula uses a name that the workbook does not have (last)",
     ]);
-    expect(answers[2]!.formula).toBe("HATCH.CLEARANCE(2,1)");
+    expect(answers[2]!.formula).toBe("HATCH.CLEARANCE(40.03,39.98)");
   });
 
   test("a formula that would take all memory is refused alone, also where its function passes errors over", async () => {
