@@ -1,7 +1,7 @@
 import type { Cell, Result } from "../src/core/cell.ts";
 import { STYLES } from "../src/workbook/styles.ts";
 import { writeXlsx } from "../src/xlsx/write/workbook.ts";
-import type { FileCell, SheetFile } from "../src/xlsx/write/workbook-file.ts";
+import type { FileCell, NewSheetFile } from "../src/xlsx/write/workbook-file.ts";
 
 /** How a sample cell looks: what people type stands out from what is calculated; `wrapped`, `number` and `verdict` make a table of long words. */
 export type SampleStyle =
@@ -67,7 +67,7 @@ export function writeWorkbook(sheets: readonly SampleSheet[], title: string, cal
   return writeXlsx({ title, names: [], sheets: sheets.map((sheet) => sheetFile(sheet, calculated)) });
 }
 
-function sheetFile({ name, widths, frozen, cells, flagged }: SampleSheet, calculated: CalculatedCell): SheetFile {
+function sheetFile({ name, widths, frozen, cells, flagged }: SampleSheet, calculated: CalculatedCell): NewSheetFile {
   return {
     ...{ name, widths: [...widths], frozen: { rows: frozen, columns: 0 } },
     cells: cells.flatMap((cell) => fileCells(cell, (address) => (calculated(name, address) ?? "") as Result)),
@@ -103,7 +103,7 @@ function heightsOf(cells: readonly SampleCell[], widths: readonly number[]): Map
   return heights;
 }
 
-function shadedUnless({ cells, unless }: NonNullable<SampleSheet["flagged"]>): NonNullable<SheetFile["shaded"]> {
+function shadedUnless({ cells, unless }: NonNullable<SampleSheet["flagged"]>): NonNullable<NewSheetFile["shaded"]> {
   const inside = cellsOf(cells);
   const { row, column } = placeOf(inside[0]!);
   const formula = `NOT(IFERROR(${inside[0]}=${JSON.stringify(unless)},FALSE))`;

@@ -6,10 +6,10 @@ import type { StyleParts } from "../../workbook/styles.ts";
 /** A workbook as data, with what only a file holds beside it: its title, and what formulas came to before it was written. */
 export interface NewWorkbookFile extends Omit<WorkbookSpec, "sheets"> {
   title: string;
-  sheets: readonly SheetFile[];
+  sheets: readonly NewSheetFile[];
 }
 
-export interface SheetFile extends Omit<SheetSpec, "cells"> {
+export interface NewSheetFile extends Omit<SheetSpec, "cells"> {
   cells: readonly FileCell[];
   /** Heights of rows in points, where they are not as high as usual. */
   heights?: ReadonlyMap<number, number>;

@@ -5,7 +5,7 @@ import { storageXml } from "../../workbook/storage.ts";
 import { titleColumns, titleRows } from "../../workbook/styles.ts";
 import { storeFormulas } from "../formula-text.ts";
 import { Styles } from "./styles.ts";
-import type { NewWorkbookFile, SheetFile } from "./workbook-file.ts";
+import type { NewSheetFile, NewWorkbookFile } from "./workbook-file.ts";
 import { type Strings, worksheetPart } from "./worksheet.ts";
 import { element, HEADING, MAIN, RELATIONS, xmlText } from "./xml.ts";
 
@@ -130,7 +130,7 @@ function workbookPart({ sheets, names }: NewWorkbookFile): string {
 }
 
 /** Rows and columns that stay in view are printed on every page. */
-function printTitles({ name, frozen: { rows, columns } }: SheetFile): string {
+function printTitles({ name, frozen: { rows, columns } }: NewSheetFile): string {
   const sheet = `'${name.replaceAll("'", "''")}'!`;
   return [columns ? `${sheet}${titleColumns(columns)}` : "", rows ? `${sheet}${titleRows(rows)}` : ""].filter(Boolean).join(",");
 }

@@ -3,7 +3,7 @@ import { boxName, cellName } from "../../workbook/address.ts";
 import type { Validation } from "../../workbook/sheet-spec.ts";
 import { type Allowed, allowed, FOOTER, HEAD_HEIGHT, MARGINS, REFUSED_TITLE } from "../../workbook/styles.ts";
 import { SHADED, type Styles, VERDICT_STYLES } from "./styles.ts";
-import type { FileCell, SheetFile } from "./workbook-file.ts";
+import type { FileCell, NewSheetFile } from "./workbook-file.ts";
 import { element, HEADING, MAIN, RELATIONS, xmlText } from "./xml.ts";
 
 /** Where the texts of all sheets stand once each. */
@@ -12,7 +12,7 @@ export interface Strings {
 }
 
 /** The part of one sheet, in the order of ECMA-376 part 1, 18.3.1.99. `tables` are the ids of relations to its tables. */
-export function worksheetPart(sheet: SheetFile, isFirst: boolean, styles: Styles, strings: Strings, tables: readonly string[]): string {
+export function worksheetPart(sheet: NewSheetFile, isFirst: boolean, styles: Styles, strings: Strings, tables: readonly string[]): string {
   const { cells, widths, merges, print } = sheet;
   return `${HEADING}${element(
     "worksheet",
@@ -45,7 +45,7 @@ function boundsOf(cells: readonly FileCell[]): Rectangle {
   return { row: 0, column: 0, rows, columns };
 }
 
-function viewOf({ frozen: { rows, columns } }: SheetFile, isFirst: boolean): string {
+function viewOf({ frozen: { rows, columns } }: NewSheetFile, isFirst: boolean): string {
   const attributes = { tabSelected: isFirst ? 1 : undefined, workbookViewId: 0 };
   if (rows === 0 && columns === 0) return element("sheetView", attributes);
   const activePane = rows && columns ? "bottomRight" : rows ? "bottomLeft" : "topRight";
@@ -63,7 +63,7 @@ function viewOf({ frozen: { rows, columns } }: SheetFile, isFirst: boolean): str
 
 const column = (width: number, i: number): string => element("col", { min: i + 1, max: i + 1, width, customWidth: 1 });
 
-function rowsOf({ cells, heights }: SheetFile, styles: Styles, strings: Strings): string {
+function rowsOf({ cells, heights }: NewSheetFile, styles: Styles, strings: Strings): string {
   const byRow = new Map<number, FileCell[]>();
   for (const cell of cells) byRow.set(cell.row, [...(byRow.get(cell.row) ?? []), cell]);
   return [...byRow]
@@ -94,7 +94,7 @@ function formulaPart({ row, column, value = "", block }: FileCell, formula: stri
   return element("c", { ...attributes, t: type }, element("f", array, xmlText(formula)) + element("v", {}, shown));
 }
 
-function formattings({ verdicts, shaded }: SheetFile): string {
+function formattings({ verdicts, shaded }: NewSheetFile): string {
   const shadedOnes = shaded
     ? element(
         "conditionalFormatting",

@@ -1,15 +1,15 @@
 import { strFromU8, unzipSync } from "fflate";
 import { openWorkbook } from "../../../src/hosts/file.ts";
 import { writeXlsx } from "../../../src/xlsx/write/workbook.ts";
-import type { FileCell, SheetFile } from "../../../src/xlsx/write/workbook-file.ts";
+import type { FileCell, NewSheetFile } from "../../../src/xlsx/write/workbook-file.ts";
 import { readElsewhere } from "../../bench/shop-book.ts";
 
-const sheet = (cells: readonly FileCell[], more: Partial<SheetFile> = {}): SheetFile => ({
+const sheet = (cells: readonly FileCell[], more: Partial<NewSheetFile> = {}): NewSheetFile => ({
   ...{ name: "Bores", widths: [12], frozen: { rows: 1, columns: 0 }, tables: [], validations: [], verdicts: [], merges: [] },
   ...{ print: { paper: "A4", isLandscape: false }, cells },
   ...more,
 });
-const written = (cells: readonly FileCell[], more: Partial<SheetFile> = {}) => writeXlsx({ title: "Bores", names: [], sheets: [sheet(cells, more)] });
+const written = (cells: readonly FileCell[], more: Partial<NewSheetFile> = {}) => writeXlsx({ title: "Bores", names: [], sheets: [sheet(cells, more)] });
 
 const CELLS: readonly FileCell[] = [
   { row: 0, column: 0, content: "Bore", style: "head" },
