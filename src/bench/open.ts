@@ -89,9 +89,7 @@ interface EngineTable {
 /** Tables of one sheet with their names, which the engine keeps with what it knows of a table. */
 const withNames = (tables: readonly EngineTable[], own: readonly Table[]): EngineTable[] =>
   tables.map((table) => {
-    const named = own.find(
-      ({ top, left, bottom, right }) => boxName({ row: top, column: left, rows: bottom - top + 1, columns: right - left + 1 }) === table.range,
-    );
+    const named = own.find(({ area }) => boxName(area) === table.range);
     return named ? { ...table, config: { ...table.config, name: named.name } } : table;
   });
 

@@ -6,7 +6,7 @@ import { tableNames } from "../hosts/bench/sheets.ts";
 import { cellName, placeName } from "../workbook/address.ts";
 import { storageXml } from "../workbook/storage.ts";
 import type { CellFile, DefinedName } from "../xlsx/model.ts";
-import { edgesIn } from "../xlsx/model.ts";
+import { rectangleIn } from "../xlsx/model.ts";
 import { readXlsx } from "../xlsx/read/read.ts";
 import { xmlText } from "../xlsx/xml.ts";
 import { type SavedCell, SharedStrings, savedCells, type ToName, withCells, withRules } from "./save-cells.ts";
@@ -43,9 +43,9 @@ function filledBy(cells: ReadonlyMap<string, SavedCell>): Set<string> {
   const filled = new Set<string>();
   for (const [address, { spill }] of cells) {
     if (spill === undefined) continue;
-    const { top, left, bottom, right } = edgesIn(spill, "");
-    for (let row = top; row <= bottom; row++) {
-      for (let column = left; column <= right; column++) filled.add(cellName({ row, column }));
+    const area = rectangleIn(spill, "");
+    for (let row = area.row; row < area.row + area.rows; row++) {
+      for (let column = area.column; column < area.column + area.columns; column++) filled.add(cellName({ row, column }));
     }
     filled.delete(address);
   }
@@ -57,17 +57,14 @@ function isSame(saved: SavedCell, read: CellFile | undefined): boolean {
   if (!read) return formula === undefined && (value === "" || value === null);
   if ((read.formula === undefined ? undefined : storedFormula(read.formula)) !== formula) return false;
   if (spill !== undefined) {
-    const { top, left, bottom, right } = edgesIn(spill, "");
-    if (read.array?.rows !== bottom - top + 1 || read.array.columns !== right - left + 1) return false;
+    const { rows, columns } = rectangleIn(spill, "");
+    if (read.array?.rows !== rows || read.array.columns !== columns) return false;
   }
   if (isCellError(value)) return isCellError(read.value);
   return (read.value ?? "") === (value ?? "");
 }
 
-const placeOf = (sheet: string, address: string): string => {
-  const { top, left } = edgesIn(address, "");
-  return placeName({ sheet, row: top, column: left });
-};
+const placeOf = (sheet: string, address: string): string => placeName({ sheet, ...rectangleIn(address, "") });
 
 const HEADING = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n';
 

@@ -1,4 +1,4 @@
-import type { Edges } from "../workbook/address.ts";
+import type { Edges } from "../formula/template.ts";
 import type { CellFile, WorkbookFile } from "../xlsx/model.ts";
 import { signatures } from "./grid-model.ts";
 import type { SheetRectangle } from "./references.ts";

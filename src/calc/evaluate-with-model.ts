@@ -1,4 +1,4 @@
-import type { Edges } from "../workbook/address.ts";
+import type { Edges } from "../formula/template.ts";
 import { columnLetters } from "../workbook/address.ts";
 import type { CellFile, SpillSize, WorkbookFile } from "../xlsx/model.ts";
 import { cellsInCycles, type FormulaPrecedents, NotingGridSheets, TooManySteps } from "./cycles.ts";

@@ -1,6 +1,6 @@
 import * as engine from "@odoo/o-spreadsheet";
+import type { Edges } from "../formula/template.ts";
 import { specs } from "../functions/index.ts";
-import type { Edges } from "../workbook/address.ts";
 import { applyCompatibility } from "./grid/compatibility.ts";
 import { registerFunctions } from "./grid/register-functions.ts";
 import { applyWorkLimits } from "./grid/work-limits.ts";

@@ -1,5 +1,6 @@
 import { parseA1Ref, parseStructRef } from "@borgar/fx/xlsx";
-import { around, columnLetters, type Edges, MOST_COLUMNS, MOST_ROWS } from "../workbook/address.ts";
+import { type Edges, edgesAround } from "../formula/template.ts";
+import { columnLetters, isIn, MOST_COLUMNS, MOST_ROWS } from "../workbook/address.ts";
 import { partOfTable } from "../workbook/table-references.ts";
 import type { Table, WorkbookFile } from "../xlsx/model.ts";
 
@@ -60,11 +61,12 @@ export function areaOfTable(text: string, site: Site, book: WorkbookFile): Sheet
   if (!table) throw new Untranslatable("#REF!", `names a table that the workbook does not have (${parsed.table})`);
   const part = partOfTable(table, parsed, site.row);
   if ("why" in part) throw new Untranslatable(part.code, part.why);
-  return { sheet: table.sheet, ...part };
+  const { row: top, column: left, rows, columns } = part;
+  return { sheet: table.sheet, top, left, bottom: top + rows - 1, right: left + columns - 1 };
 }
 
 const tableAt = ({ sheet, row, column }: Site, { tables }: WorkbookFile): Table | undefined =>
-  tables.find((table) => table.sheet === sheet && row >= table.top && row <= table.bottom && column >= table.left && column <= table.right);
+  tables.find((table) => table.sheet === sheet && isIn({ row, column }, table.area));
 
 /**
  * The one cell that stands for a range where one value is wanted, as sheets choose it: that in the
@@ -92,7 +94,7 @@ export function commonArea(a: SheetRectangle, b: SheetRectangle): SheetRectangle
 /** The smallest area around two. */
 export function areaAround(a: SheetRectangle, b: SheetRectangle): SheetRectangle | undefined {
   if (a.sheet !== b.sheet) return undefined;
-  return { sheet: a.sheet, ...around(a, b) };
+  return { sheet: a.sheet, ...edgesAround(a, b) };
 }
 
 /** `B2` or `B2:C5`. */

@@ -1,6 +1,6 @@
 import * as engine from "@odoo/o-spreadsheet";
+import type { Edges } from "../formula/template.ts";
 import { formulaTemplate } from "../formula/template.ts";
-import type { Edges } from "../workbook/address.ts";
 import type { CellFile, WorkbookFile } from "../xlsx/model.ts";
 import { signatures } from "./grid-model.ts";
 import type { GridSheets, SheetRectangle } from "./references.ts";

@@ -7,8 +7,7 @@ import { CannotTell, evaluateNode } from "../formula/evaluate.ts";
 import { type OwnCall, wordsOf } from "../formula/own-calls.ts";
 import { argumentArea, type SpillSources } from "../formula/precedents.ts";
 
-import type { Area } from "../formula/workbook-cells.ts";
-import { type CellAddress, placeName } from "../workbook/address.ts";
+import { type CellAddress, type CellArea, placeName } from "../workbook/address.ts";
 import { NO_INPUTS, readVerdict, type VerdictInputs } from "./judge.ts";
 
 /** One thing to judge, before it is known whether another formula judges the same. */
@@ -39,7 +38,7 @@ export const judges = (call: OwnCall): boolean => call.spec.role === "judges";
 
 interface Operand {
   block: Block;
-  area: Area | undefined;
+  area: CellArea | undefined;
 }
 
 /** Everything that one judging call judges, element by element. */
@@ -138,7 +137,7 @@ function pick(block: Block, row: number, column: number): Cell {
   return line.length === 1 ? line[0] : line[column];
 }
 
-const cellIn = (area: Area, row: number, column: number): CellAddress => ({
+const cellIn = (area: CellArea, row: number, column: number): CellAddress => ({
   sheet: area.sheet,
   row: area.row + (area.rows === 1 ? 0 : row),
   column: area.column + (area.columns === 1 ? 0 : column),

@@ -2,7 +2,6 @@ import { type Cell, isBlank } from "../core/cell.ts";
 import { Fault } from "../core/fault.ts";
 import { argumentArea, type SpillSources } from "../formula/precedents.ts";
 
-import type { Area } from "../formula/workbook-cells.ts";
 import { judgingParams } from "../functions/verdict/limit-params.ts";
 import { type DerivedReading, deriveReadings, groupedBy, INGREDIENTS, resultsFrom } from "../layout/derived.ts";
 import { type LimitCells, limitFor, type MappedLimit, type MappedReading, type MappedSubject } from "../layout/mapped-readings.ts";
@@ -10,7 +9,7 @@ import type { Mapping } from "../layout/mapping.ts";
 import { CHARACTERISTICS } from "../vocabulary/characteristics.ts";
 import { groupFrom, labelFrom } from "../vocabulary/headings.ts";
 import { positionText } from "../vocabulary/parse-heading.ts";
-import { type CellAddress, placeName } from "../workbook/address.ts";
+import { type CellAddress, type CellArea, placeName } from "../workbook/address.ts";
 import type { WorkbookSnapshot } from "../workbook/port.ts";
 import { Analysis } from "./analysis.ts";
 import { type Candidate, limitKey } from "./candidates.ts";
@@ -75,7 +74,7 @@ class Rows {
   readonly applied: Omit<AppliedMapping, "covers"> & { covers: Set<string> } = { candidates: [], watched: [], inputs: 0, findings: [], covers: new Set() };
   /** Readings that nothing judges. */
   readonly #unlimited: MappedReading[] = [];
-  readonly #ownCalls = new Map<string, Area[]>();
+  readonly #ownCalls = new Map<string, CellArea[]>();
 
   readonly origins: SpillSources;
 
@@ -212,5 +211,5 @@ function givenOf(value: Cell, own: LimitCells | undefined, limit: LimitCells | u
   return { value, lower: limit?.given.lower ?? null, upper: limit?.given.upper ?? null, uncertainty: of("uncertainty"), near: of("near") };
 }
 
-const isInside = ({ sheet, row, column }: CellAddress, area: Area): boolean =>
+const isInside = ({ sheet, row, column }: CellAddress, area: CellArea): boolean =>
   sheet === area.sheet && row >= area.row && row < area.row + area.rows && column >= area.column && column < area.column + area.columns;

@@ -5,9 +5,9 @@ import { BLANK, type Param } from "../core/param.ts";
 import type { OwnCall } from "../formula/own-calls.ts";
 import { argumentArea, type SpillSources } from "../formula/precedents.ts";
 
-import { type Area, CellSet, cellsOf, showArea } from "../formula/workbook-cells.ts";
+import { CellSet, cellsOf, showArea } from "../formula/workbook-cells.ts";
 import type { SheetLabels } from "../layout/labels.ts";
-import { areaText, type CellAddress, placeName } from "../workbook/address.ts";
+import { areaText, type CellAddress, type CellArea, placeName } from "../workbook/address.ts";
 import { type FindingCollector, unjudged } from "./collect.ts";
 import type { DetailsOf, FindingSubject } from "./finding.ts";
 import { reasonOf } from "./judge.ts";
@@ -32,7 +32,7 @@ interface Use {
 }
 
 /** Takes note of an area; false when it has been given before. */
-function isFirst({ cells, areas }: Use, area: Area): boolean {
+function isFirst({ cells, areas }: Use, area: CellArea): boolean {
   if (area.rows === 1 && area.columns === 1) return cells.add(area);
   const before = areas.size;
   return areas.add(areaText(area)).size > before;
@@ -79,7 +79,7 @@ export class RefusedInputs {
   }
 
   /** Gives the cells that are blank. */
-  #lookAt(area: Area, { name, param, of }: Use): CellAddress[] {
+  #lookAt(area: CellArea, { name, param, of }: Use): CellAddress[] {
     const blanks: CellAddress[] = [];
     for (const cell of cellsOf(area)) {
       const value = this.origins.book.value(cell);
@@ -102,7 +102,7 @@ export class RefusedInputs {
   }
 
   /** Compared with what the function takes everywhere, and with its own range where that is long enough. */
-  #watch(use: string, area: Area, cell: CellAddress, value: number): void {
+  #watch(use: string, area: CellArea, cell: CellAddress, value: number): void {
     if (this.origins.isResult(cell)) return;
     const watched = { value, isLength: true, subject: () => this.#subject(cell, value) };
     this.watch.add(use, watched);
@@ -114,7 +114,7 @@ export class RefusedInputs {
   }
 
   /** An unfinished bore leaves its results blank: each missing reading is named, a bore not yet begun only once. */
-  #blankReadings(area: Area, blanks: readonly CellAddress[]): void {
+  #blankReadings(area: CellArea, blanks: readonly CellAddress[]): void {
     const typed = blanks.filter((cell) => !this.origins.isResult(cell));
     if (blanks.length === area.rows * area.columns) {
       const isOne = blanks.length === 1;
@@ -123,10 +123,10 @@ export class RefusedInputs {
   }
 
   /** A blank beside a filled partner is missing; a row that is blank throughout is only not begun. */
-  #blankPartners(call: OwnCall, index: number, areas: readonly (Area | undefined)[], blanks: readonly CellAddress[]): void {
+  #blankPartners(call: OwnCall, index: number, areas: readonly (CellArea | undefined)[], blanks: readonly CellAddress[]): void {
     const { param } = call.spec.inputs[index]!;
     if (param.isOptional || param.broadcastKind !== "element") return;
-    const partners = areas.filter((area, i) => area && i !== index && !call.spec.inputs[i]!.param.isOptional) as Area[];
+    const partners = areas.filter((area, i) => area && i !== index && !call.spec.inputs[i]!.param.isOptional) as CellArea[];
     const own = areas[index]!;
     for (const cell of blanks) {
       if (this.origins.isResult(cell)) continue;
@@ -145,7 +145,7 @@ export class RefusedInputs {
 }
 
 /** The cell of another range that goes with the one at this place; one row or one column goes with all. */
-const beside = ({ sheet, row, column, rows, columns }: Area, r: number, c: number): CellAddress => ({
+const beside = ({ sheet, row, column, rows, columns }: CellArea, r: number, c: number): CellAddress => ({
   sheet,
   row: row + (rows === 1 ? 0 : r),
   column: column + (columns === 1 ? 0 : c),

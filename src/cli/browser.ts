@@ -24,8 +24,8 @@ async function launch(options: LaunchOptions): Promise<Browser> {
 export const PRESENT_WAYS: readonly Way[] = [
   { name: "Edge", launch: (options) => launch({ ...options, channel: "msedge" }) },
   { name: "Chrome", launch: (options) => launch({ ...options, channel: "chrome" }) },
-  { name: SYSTEM_CHROMIUM, launch: (options) => launch({ ...options, executablePath: SYSTEM_CHROMIUM }) },
   { name: "@sparticuz/chromium", launch: launchPackaged },
+  { name: SYSTEM_CHROMIUM, launch: (options) => launch({ ...options, executablePath: SYSTEM_CHROMIUM }) },
 ];
 
 /**

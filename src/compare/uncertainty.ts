@@ -4,9 +4,9 @@ import type { OwnCall } from "../formula/own-calls.ts";
 import { type AstExpression, parseFormula, references } from "../formula/parse.ts";
 import { argumentArea, type SpillSource, type SpillSources } from "../formula/precedents.ts";
 
-import { type Area, cellsOf, WorkbookCells } from "../formula/workbook-cells.ts";
+import { cellsOf, WorkbookCells } from "../formula/workbook-cells.ts";
 import { isLengthUnit } from "../vocabulary/units.ts";
-import { type CellAddress, placeName } from "../workbook/address.ts";
+import { type CellAddress, type CellArea, placeName } from "../workbook/address.ts";
 import type { Reading } from "./readings.ts";
 
 /** Results times inputs of one formula that are looked at; more would take longer than anybody waits. */
@@ -69,7 +69,7 @@ export class Uncertainties {
     const tree = parseFormula(formula);
     const areas = references(tree).map((node) => argumentArea(node, { book: this.origins.book, sheet: at.sheet, cell: at }));
     if (!tree || areas.length === 0 || areas.some((area) => area === undefined)) return undefined;
-    const inputs = this.#numbersIn(areas as Area[]);
+    const inputs = this.#numbersIn(areas as CellArea[]);
     const results = resultIn(this.origins.book, at, tree);
     if (!results || inputs.length * results.length * results[0]!.length > MOST) return undefined;
     const squares = results.map((line) => line.map(() => 0));
@@ -84,7 +84,7 @@ export class Uncertainties {
     return squares.map((line) => line.map((square) => (square > 0 ? Math.sqrt(square) : undefined)));
   }
 
-  #numbersIn(areas: readonly Area[]): { cell: CellAddress; value: number }[] {
+  #numbersIn(areas: readonly CellArea[]): { cell: CellAddress; value: number }[] {
     const found = new Map<string, { cell: CellAddress; value: number }>();
     for (const area of areas) {
       for (const cell of cellsOf(area)) {
@@ -122,7 +122,7 @@ class Moved extends WorkbookCells {
     return cell.row === this.cell.row && cell.column === this.cell.column && cell.sheet === this.cell.sheet ? this.moved : super.value(cell);
   }
 
-  override block(area: Area): Block {
+  override block(area: CellArea): Block {
     const block = super.block(area);
     const row = this.cell.row - area.row;
     const column = this.cell.column - area.column;

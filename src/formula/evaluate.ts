@@ -4,13 +4,12 @@ import type { Argument, Block, Cell, CellError } from "../core/cell.ts";
 import { Fault } from "../core/fault.ts";
 import { sentence } from "../core/sentences.ts";
 import { specByName } from "../functions/index.ts";
-import { type Edges, placeName } from "../workbook/address.ts";
-
+import { type CellArea, placeName } from "../workbook/address.ts";
 import { CannotTell, type FormulaContext, inTable, type NamedPart, NOWHERE, named } from "./names.ts";
-
 import { type Binary, binary, type Unary, unary } from "./operators.ts";
 import { type AstExpression, type CallExpression, ownName, parseFormula } from "./parse.ts";
-import type { Area, WorkbookCells } from "./workbook-cells.ts";
+import type { Edges } from "./template.ts";
+import type { WorkbookCells } from "./workbook-cells.ts";
 
 export { CannotTell, type FormulaContext };
 
@@ -144,7 +143,7 @@ function ownCell(area: Spill, { cell }: FormulaContext): Spill {
   return new CannotTell("@ before a range depends on where the formula stands");
 }
 
-function content(area: Area | CellError | CannotTell | undefined, { book }: FormulaContext): Evaluated {
+function content(area: CellArea | CellError | CannotTell | undefined, { book }: FormulaContext): Evaluated {
   if (area === undefined) return new CannotTell("a reference cannot be followed");
   if (!("rows" in area)) return area;
   return area.rows === 1 && area.columns === 1 ? book.value(area) : book.block(area);
@@ -191,7 +190,7 @@ function namedArea(text: string, context: FormulaContext, depth: number): Spill 
   return "tree" in part ? areaOf(part.tree, part.context, depth + 1) : part;
 }
 
-type Spill = Area | CellError | CannotTell | undefined;
+type Spill = CellArea | CellError | CannotTell | undefined;
 const spills = new WeakMap<WorkbookCells, Map<string, Spill>>();
 
 /** `D4#`: the block that the formula in D4 comes to, from D4 on. Worked out once; one that needs itself has no end. */
@@ -208,7 +207,7 @@ function spillOf(node: AstExpression, context: FormulaContext, depth: number): S
   return spill;
 }
 
-function spillFrom(anchor: Area, context: FormulaContext, depth: number): Spill {
+function spillFrom(anchor: CellArea, context: FormulaContext, depth: number): Spill {
   const formula = context.book.formula(anchor);
   const tree = formula ? parseFormula(formula) : undefined;
   if (!tree) return { error: "#REF!" };

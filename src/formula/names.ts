@@ -1,8 +1,8 @@
 import { parseA1Ref, parseStructRef } from "@borgar/fx";
-import type { CellAddress } from "../workbook/address.ts";
+import { type CellAddress, type CellArea, isIn } from "../workbook/address.ts";
 import { partOfTable } from "../workbook/table-references.ts";
 import { type AstExpression, type Places, parseFormula, references } from "./parse.ts";
-import { type Area, NO_CELLS, type WorkbookCells } from "./workbook-cells.ts";
+import { NO_CELLS, type WorkbookCells } from "./workbook-cells.ts";
 
 /** The formula needs something that this reader does not know; its value is unknown, not wrong. */
 export class CannotTell {
@@ -29,7 +29,7 @@ export interface NamedPart {
 }
 
 /** A name of the workbook or of the sheet, or a table's name, which stands for its data. */
-export function named(text: string, context: FormulaContext): NamedPart | Area | CannotTell {
+export function named(text: string, context: FormulaContext): NamedPart | CellArea | CannotTell {
   const { context: [scope = context.sheet, ...others] = [], name: label } = (parseA1Ref(text) ?? {}) as { context?: string[]; name?: string };
   if (label === undefined || others.length > 0) return new CannotTell(`the name ${text} leads out of the workbook`);
   const { book } = context;
@@ -54,18 +54,15 @@ function isFixed(node: AstExpression): boolean {
 }
 
 /** `Limits[Upper]`, `[@Upper]`, `Limits[[#This Row],[Lower]:[Upper]]`: the cells of the table. */
-export function inTable(text: string, { book, sheet, cell }: FormulaContext): Area | CannotTell {
+export function inTable(text: string, { book, sheet, cell }: FormulaContext): CellArea | CannotTell {
   const reference = parseStructRef(text);
   if (!reference) return new CannotTell(`the reference ${text} cannot be read`);
   const table = reference.table ? book.table(reference.table) : cell && tableAround(book, sheet, cell);
   if (!table) return new CannotTell(reference.table ? `the table ${reference.table} is not known` : `${text} stands in no table that is known`);
   const part = partOfTable(table, reference, cell?.row);
   if ("why" in part) return new CannotTell(`the formula ${part.why}`);
-  const { top, left, bottom, right } = part;
-  return { sheet: table.sheet, row: top, column: left, rows: bottom - top + 1, columns: right - left + 1 };
+  return { sheet: table.sheet, ...part };
 }
 
 const tableAround = (book: WorkbookCells, sheet: string, { row, column }: { row: number; column: number }) =>
-  book.tables.find(
-    (table) => table.sheet.toLowerCase() === sheet.toLowerCase() && row >= table.top && row <= table.bottom && column >= table.left && column <= table.right,
-  );
+  book.tables.find((table) => table.sheet.toLowerCase() === sheet.toLowerCase() && isIn({ row, column }, table.area));

@@ -1,6 +1,6 @@
 import { type AstExpression, type CallExpression, nodeTypes, parse, parseA1Ref, tokenize } from "@borgar/fx";
 import { NAMESPACE } from "../core/define.ts";
-import type { Edges } from "../workbook/address.ts";
+import type { Edges } from "./template.ts";
 import { formulaTemplate } from "./template.ts";
 import type { WorkbookCells } from "./workbook-cells.ts";
 

@@ -1,17 +1,17 @@
 import { isBlank } from "../core/cell.ts";
 import { Fault } from "../core/fault.ts";
-import { type CellAddress, placeName } from "../workbook/address.ts";
+import { type CellAddress, type CellArea, placeName } from "../workbook/address.ts";
 import type { SheetSnapshot } from "../workbook/port.ts";
 import { areaOf, evaluateFormula, type FormulaContext } from "./evaluate.ts";
 import { callsOf } from "./own-calls.ts";
 import { type AstExpression, parseFormula, references } from "./parse.ts";
-import { type Area, cellsOf, type WorkbookCells } from "./workbook-cells.ts";
+import { cellsOf, type WorkbookCells } from "./workbook-cells.ts";
 
 /** Formulas that lead to formulas that lead to formulas; a chain in a build sheet is short. */
 const LONGEST_CHAIN = 20;
 
 /** The area that an argument refers to, or nothing when it is worked out otherwise. */
-export function argumentArea(node: AstExpression | null | undefined, context: FormulaContext): Area | undefined {
+export function argumentArea(node: AstExpression | null | undefined, context: FormulaContext): CellArea | undefined {
   const area = node ? areaOf(node, context) : undefined;
   return area !== undefined && "rows" in area ? area : undefined;
 }
@@ -72,7 +72,7 @@ export class RestsOn {
     return found;
   }
 
-  #inputsOf(cell: CellAddress): Area[] {
+  #inputsOf(cell: CellAddress): CellArea[] {
     const origin = this.origins.of(cell);
     if (!origin) return [];
     const context = { book: this.origins.book, sheet: origin.at.sheet, cell: origin.at };
@@ -83,17 +83,17 @@ export class RestsOn {
   }
 }
 
-const isInside = ({ sheet, row, column }: CellAddress, area: Area): boolean =>
+const isInside = ({ sheet, row, column }: CellAddress, area: CellArea): boolean =>
   sheet === area.sheet && row >= area.row && row < area.row + area.rows && column >= area.column && column < area.column + area.columns;
 
 /** The first cell for which `holds`, of those of the area that this cell of the block gets its input from. */
-function firstOf(origin: SpillSource, area: Area, holds: (cell: CellAddress) => boolean): CellAddress | undefined {
+function firstOf(origin: SpillSource, area: CellArea, holds: (cell: CellAddress) => boolean): CellAddress | undefined {
   for (const cell of cellsOf(partFor(origin, area))) if (holds(cell)) return cell;
   return undefined;
 }
 
 /** Blocks are worked out row by row and column by column; a block of labelled rows has one row more for its head. */
-function partFor({ block, row, column }: SpillSource, area: Area): Area {
+function partFor({ block, row, column }: SpillSource, area: CellArea): CellArea {
   const head = block.rows - area.rows;
   const byRow = area.rows > 1 && (head === 0 || head === 1) && row >= head;
   const byColumn = area.columns > 1 && area.columns === block.columns;
@@ -110,7 +110,7 @@ function partFor({ block, row, column }: SpillSource, area: Area): Area {
 export interface SpillSource {
   at: CellAddress;
   formula: string;
-  block: Area;
+  block: CellArea;
   row: number;
   column: number;
 }

@@ -1,4 +1,20 @@
-import { around, type Edges, MOST_COLUMNS, MOST_ROWS } from "../workbook/address.ts";
+import { MOST_COLUMNS, MOST_ROWS } from "../workbook/address.ts";
+
+/** What a reference covers, by first and last row and column, as formula parsers and the grid say it; everything else has a `Rectangle`. */
+export interface Edges {
+  top: number;
+  left: number;
+  bottom: number;
+  right: number;
+}
+
+/** The smallest range that has both in it. */
+export const edgesAround = (a: Edges, b: Edges): Edges => ({
+  top: Math.min(a.top, b.top),
+  left: Math.min(a.left, b.left),
+  bottom: Math.max(a.bottom, b.bottom),
+  right: Math.max(a.right, b.right),
+});
 
 /**
  * A formula taken apart in one quick pass: the text that it has in common with the formulas filled down
@@ -47,7 +63,7 @@ export function formulaTemplate(formula: string): FormulaTemplate | undefined {
         const last = areas.at(-1);
         if (last && cellEnd === at - 1 && formula.charCodeAt(cellEnd) === COLON) {
           if (last.top === cell.top && last.left === cell.left) return undefined;
-          areas[areas.length - 1] = around(last, cell);
+          areas[areas.length - 1] = edgesAround(last, cell);
           key = key.slice(0, -1) + RANGE;
           cellEnd = -1;
         } else {

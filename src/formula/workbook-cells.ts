@@ -1,12 +1,6 @@
 import type { Block, Cell } from "../core/cell.ts";
-import { type CellAddress, cellName, keyOf } from "../workbook/address.ts";
+import { type CellAddress, type CellArea, cellName, keyOf } from "../workbook/address.ts";
 import type { NameSnapshot, SheetSnapshot, TableSnapshot, WorkbookSnapshot } from "../workbook/port.ts";
-
-/** A rectangle of cells on one sheet. Rows and columns count from 0. */
-export interface Area extends CellAddress {
-  rows: number;
-  columns: number;
-}
 
 /** A workbook's snapshot, looked up by cell. All names are the same in capitals and small letters. */
 export class WorkbookCells {
@@ -48,7 +42,7 @@ export class WorkbookCells {
     return page?.formulas[row - page.row]?.[column - page.column] ?? null;
   }
 
-  block({ sheet, row, column, rows, columns }: Area): Block {
+  block({ sheet, row, column, rows, columns }: CellArea): Block {
     const page = this.sheet(sheet);
     const block: Block = new Array(rows);
     for (let r = 0; r < rows; r++) {
@@ -67,7 +61,7 @@ const nameKey = (name: string, sheet = ""): string => `${sheet}!${name}`.toLower
 export const NO_CELLS = new WorkbookCells({ sheets: [] });
 
 /** The cells of an area, row by row. */
-export function* cellsOf({ sheet, row, column, rows, columns }: Area): Generator<CellAddress> {
+export function* cellsOf({ sheet, row, column, rows, columns }: CellArea): Generator<CellAddress> {
   for (let r = 0; r < rows; r++) for (let c = 0; c < columns; c++) yield { sheet, row: row + r, column: column + c };
 }
 
@@ -85,7 +79,7 @@ export class CellSet {
 }
 
 /** `C4:D6`, or `C4` for one cell. */
-export function showArea({ row, column, rows, columns }: Omit<Area, "sheet">): string {
+export function showArea({ row, column, rows, columns }: Omit<CellArea, "sheet">): string {
   const first = cellName({ row, column });
   return rows === 1 && columns === 1 ? first : `${first}:${cellName({ row: row + rows - 1, column: column + columns - 1 })}`;
 }

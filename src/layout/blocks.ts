@@ -1,13 +1,6 @@
 import { isBlank } from "../core/cell.ts";
+import { around, type Rectangle, rectanglesMeet } from "../workbook/address.ts";
 import type { SheetSnapshot } from "../workbook/port.ts";
-
-/** A rectangle of a sheet. */
-export interface Box {
-  row: number;
-  column: number;
-  rows: number;
-  columns: number;
-}
 
 /** Cells in one row without a gap. */
 interface Run {
@@ -18,7 +11,7 @@ interface Run {
 }
 
 /** Rectangles around cells that touch one another, also at a corner, in reading order. */
-export function blocksOf({ row, column, values }: SheetSnapshot): Box[] {
+export function blocksOf({ row, column, values }: SheetSnapshot): Rectangle[] {
   const runs: Run[] = [];
   let above: Run[] = [];
   for (const [r, line] of values.entries()) {
@@ -33,11 +26,11 @@ export function blocksOf({ row, column, values }: SheetSnapshot): Box[] {
     runs.push(...here);
     above = here;
   }
-  const boxes = new Map<Run, Box>();
+  const boxes = new Map<Run, Rectangle>();
   for (const run of runs) {
     const root = rootOf(run);
     const box = boxes.get(root);
-    boxes.set(root, box ? around(box, boxOf(run)) : boxOf(run));
+    boxes.set(root, box ? around(box, rectangleOf(run)) : rectangleOf(run));
   }
   return overlapping([...boxes.values()]).sort((a, b) => a.row - b.row || a.column - b.column);
 }
@@ -60,26 +53,11 @@ function rootOf(run: Run): Run {
   return root;
 }
 
-const boxOf = ({ row, from, to }: Run): Box => ({ row, column: from, rows: 1, columns: to - from + 1 });
-
-function around(a: Box, b: Box): Box {
-  const row = Math.min(a.row, b.row);
-  const column = Math.min(a.column, b.column);
-  return {
-    row,
-    column,
-    rows: Math.max(a.row + a.rows, b.row + b.rows) - row,
-    columns: Math.max(a.column + a.columns, b.column + b.columns) - column,
-  };
-}
-
-/** Whether two rectangles of one sheet share cells. */
-export const rectanglesMeet = (a: Box, b: Box): boolean =>
-  a.row < b.row + b.rows && b.row < a.row + a.rows && a.column < b.column + b.columns && b.column < a.column + a.columns;
+const rectangleOf = ({ row, from, to }: Run): Rectangle => ({ row, column: from, rows: 1, columns: to - from + 1 });
 
 /** Rectangles that lie over one another become one. */
-function overlapping(boxes: Box[]): Box[] {
-  const out: Box[] = [];
+function overlapping(boxes: Rectangle[]): Rectangle[] {
+  const out: Rectangle[] = [];
   for (const box of boxes) {
     let whole = box;
     for (let i = 0; i < out.length; i++) {

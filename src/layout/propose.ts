@@ -1,9 +1,9 @@
 import { type Cell, isBlank } from "../core/cell.ts";
-import { type Area, WorkbookCells } from "../formula/workbook-cells.ts";
+import { WorkbookCells } from "../formula/workbook-cells.ts";
 import type { ParsedHeading } from "../vocabulary/parse-heading.ts";
-import { columnLetters } from "../workbook/address.ts";
+import { type CellArea, columnLetters, type Rectangle, rectanglesMeet } from "../workbook/address.ts";
 import type { WorkbookSnapshot } from "../workbook/port.ts";
-import { type Box, blocksOf, rectanglesMeet } from "./blocks.ts";
+import { blocksOf } from "./blocks.ts";
 import { type HeadingContext, headerRowOf, headingContextOf } from "./header-rows.ts";
 
 import { headingsAlong } from "./heading-fields.ts";
@@ -36,7 +36,7 @@ export function proposeLayout(snapshot: Pick<WorkbookSnapshot, "sheets">): Propo
 }
 
 /** One area that a person has pointed at, with or without its headings, and what they say that it is. */
-export function proposeRange(snapshot: Pick<WorkbookSnapshot, "sheets">, area: Area, what: Fixed = {}): Proposal | undefined {
+export function proposeRange(snapshot: Pick<WorkbookSnapshot, "sheets">, area: CellArea, what: Fixed = {}): Proposal | undefined {
   const book = new WorkbookCells(snapshot);
   if (!book.block(area).some((line) => line.some((cell) => typeof cell === "number"))) return undefined;
   const box = withHeadings(book, area);
@@ -49,7 +49,7 @@ export function proposeRange(snapshot: Pick<WorkbookSnapshot, "sheets">, area: A
   return proposalOf(book, clipped, headingContextOf(book, clipped, [clipped, ...others]), what, table === undefined);
 }
 
-function common(a: Box, b: Box): Box {
+function common(a: Rectangle, b: Rectangle): Rectangle {
   const [row, column] = [Math.max(a.row, b.row), Math.max(a.column, b.column)];
   return { row, column, rows: Math.min(a.row + a.rows, b.row + b.rows) - row, columns: Math.min(a.column + a.columns, b.column + b.columns) - column };
 }
@@ -58,7 +58,7 @@ const MOST_ROWS_ABOVE = 4;
 const MOST_COLUMNS_BESIDE = 6;
 
 /** The area with the words that touch it above and on its left. */
-function withHeadings(book: WorkbookCells, { sheet, row, column, rows, columns }: Area): Box {
+function withHeadings(book: WorkbookCells, { sheet, row, column, rows, columns }: CellArea): Rectangle {
   const filled = (r: number, c: number): boolean => !isBlank(book.value({ sheet, row: r, column: c }));
   let left = column;
   while (left > 0 && column - left < MOST_COLUMNS_BESIDE && range(row, rows).some((r) => filled(r, left - 1))) left--;

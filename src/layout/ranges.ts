@@ -1,7 +1,6 @@
 import { WorkbookCells } from "../formula/workbook-cells.ts";
-import type { CellArea } from "../workbook/address.ts";
+import { type CellArea, rectanglesMeet } from "../workbook/address.ts";
 import type { WorkbookSnapshot } from "../workbook/port.ts";
-import { rectanglesMeet as boxesMeet } from "./blocks.ts";
 import { locate } from "./locate.ts";
 import { summaryOf } from "./mapped-readings.ts";
 import type { MappedRange } from "./mapping.ts";
@@ -30,4 +29,4 @@ export function overlaps(ranges: readonly MappedRange[]): [first: MappedRange, s
 
 const areaOf = ({ sheet, row, column, rows, columns }: MappedRange): CellArea => ({ sheet, row, column, rows, columns });
 
-export const meet = (a: CellArea, b: CellArea): boolean => a.sheet === b.sheet && boxesMeet(a, b);
+export const meet = (a: CellArea, b: CellArea): boolean => a.sheet === b.sheet && rectanglesMeet(a, b);

@@ -2,7 +2,7 @@ import { type Cell, isBlank } from "../core/cell.ts";
 import type { WorkbookCells } from "../formula/workbook-cells.ts";
 import { parseHeading } from "../vocabulary/parse-heading.ts";
 import { HEADING_FIELDS, type HeadingField } from "../vocabulary/phrases.ts";
-import type { Box } from "./blocks.ts";
+import type { Rectangle } from "../workbook/address.ts";
 
 /** A table taken apart: rows and columns of the sheet that hold words, and those that hold numbers. */
 export interface TableParts {
@@ -12,7 +12,7 @@ export interface TableParts {
   headRows: number[];
   headColumns: number[];
   /** The numbers, with what lies between them. */
-  body: Box;
+  body: Rectangle;
 }
 
 const MOST_HEAD_ROWS = 4;
@@ -21,7 +21,7 @@ const LARGEST_ORDINAL = 99;
 const NAMING: ReadonlySet<HeadingField> = new Set(["engine", "cylinder", "characteristic", "position", "height", "axis"]);
 
 /** The tables in a block, one below the other. */
-export function tablesIn(book: WorkbookCells, sheet: string, box: Box): TableParts[] {
+export function tablesIn(book: WorkbookCells, sheet: string, box: Rectangle): TableParts[] {
   const look = new Look(book, sheet, box);
   const tables: TableParts[] = [];
   let row = box.row;
@@ -57,7 +57,7 @@ class Look {
   constructor(
     readonly book: WorkbookCells,
     readonly sheet: string,
-    readonly box: Box,
+    readonly box: Rectangle,
   ) {
     this.end = box.row + box.rows;
     this.right = box.column + box.columns;

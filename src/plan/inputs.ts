@@ -1,14 +1,14 @@
 import type { Argument, Block, Cell } from "../core/cell.ts";
 import { NAMESPACE, type Spec } from "../core/define.ts";
 import { MOST_AXES } from "../core/param.ts";
-import { type Area, cellsOf, type WorkbookCells } from "../formula/workbook-cells.ts";
-import { cellName, placeName } from "../workbook/address.ts";
+import { cellsOf, type WorkbookCells } from "../formula/workbook-cells.ts";
+import { type CellArea, cellName, placeName } from "../workbook/address.ts";
 import type { PlannedContent } from "./placement.ts";
 
 /** An input of a plan: a range that somebody picked in the workbook, or what was typed for it. */
-export type PlanInput = Area | Block | Cell;
+export type PlanInput = CellArea | Block | Cell;
 
-export const isArea = (given: PlanInput): given is Area => typeof given === "object" && given !== null && "rows" in given && "sheet" in given;
+export const isArea = (given: PlanInput): given is CellArea => typeof given === "object" && given !== null && "rows" in given && "sheet" in given;
 
 /** The input as a function takes it, with the cells of a range as they stand. */
 export function argumentOf(book: WorkbookCells, given: PlanInput): Argument {
@@ -36,13 +36,13 @@ export const inputLengths = (book: WorkbookCells, given: PlanInput): (number | n
     .map((cell) => (typeof cell === "number" && cell !== 0 ? cell : null));
 
 /** A reference as a formula on `sheet` needs it: `C4:D6`, or `'Bore book'!C4:H9` for another sheet. */
-export function reference(area: Area, sheet: string): string {
+export function reference(area: CellArea, sheet: string): string {
   const first = area.sheet === sheet ? cellName(area) : placeName(area);
   return area.rows === 1 && area.columns === 1 ? first : `${first}:${cellName({ row: area.row + area.rows - 1, column: area.column + area.columns - 1 })}`;
 }
 
 /** A reference to each cell of a range, row by row. */
-export const referencesTo = (area: Area, sheet: string): PlannedContent[] =>
+export const referencesTo = (area: CellArea, sheet: string): PlannedContent[] =>
   [...cellsOf(area)].map((cell) => ({ formula: `=${reference({ ...cell, rows: 1, columns: 1 }, sheet)}` }));
 
 /** An argument of a formula: an input, or a piece of formula that stands for one. */

@@ -2,9 +2,10 @@ import { broadcast } from "../core/broadcast.ts";
 import type { Block } from "../core/cell.ts";
 import { Fault } from "../core/fault.ts";
 import { CHECK_PREFIX, sentence } from "../core/sentences.ts";
-import { type Area, WorkbookCells } from "../formula/workbook-cells.ts";
+import { WorkbookCells } from "../formula/workbook-cells.ts";
 import { boreSummary } from "../functions/cylinder/bore-summary.ts";
 import { pistonMatch } from "../functions/cylinder/piston-match.ts";
+import type { CellArea } from "../workbook/address.ts";
 import type { WorkbookSnapshot } from "../workbook/port.ts";
 import { argumentOf, blockOf, callOf, formulaOf, isArea, oneBore, type PlanInput } from "./inputs.ts";
 import { NOTHING_WRITTEN, type PlanBlock, type PlannedContent, type PlanTarget, planEdits, valueParts, type WrittenPlan } from "./placement.ts";
@@ -93,7 +94,7 @@ const faultIn = (text: PlannedContent, otherwise: string): string =>
 function written(book: WorkbookCells, inputs: PistonInputs, place: PlanTarget, { matches, leftOver }: PistonPlan, header: PlannedContent[]): WrittenPlan {
   const { bores, pistons, target } = inputs;
   const given = "sizes" in bores ? [bores.sizes] : [...bores.blocks];
-  const sources = [...given, pistons, target].filter((one): one is Area => isArea(one));
+  const sources = [...given, pistons, target].filter((one): one is CellArea => isArea(one));
   const { sheet } = place.at;
   if (place.as === "values" || !given.every(isArea) || !isArea(pistons)) {
     const rows = matches.map((row) => [
@@ -119,6 +120,6 @@ function written(book: WorkbookCells, inputs: PistonInputs, place: PlanTarget, {
   if ("sizes" in bores) return planEdits(book, place, "formulas", [matched(bores.sizes)], sources);
   const beside = header.length + 1;
   const smallest = given.map((block): PlannedContent[] => [{ formula: `=INDEX(${callOf(boreSummary, oneBore(book, block), sheet)},2,1)` }]);
-  const sizes: Area = { sheet, row: place.at.row + 1, column: place.at.column + beside, rows: given.length, columns: 1 };
+  const sizes: CellArea = { sheet, row: place.at.row + 1, column: place.at.column + beside, rows: given.length, columns: 1 };
   return planEdits(book, place, "formulas", [matched(sizes), { row: 0, column: beside, cells: [["smallest reading"], ...smallest] }], sources);
 }

@@ -1,6 +1,6 @@
 import { isBlank } from "../core/cell.ts";
-import { type Area, cellsOf, type WorkbookCells } from "../formula/workbook-cells.ts";
-import type { CellAddress } from "../workbook/address.ts";
+import { cellsOf, type WorkbookCells } from "../formula/workbook-cells.ts";
+import type { CellAddress, CellArea } from "../workbook/address.ts";
 import type { Edit } from "../workbook/port.ts";
 
 /** Where and how a plan is to be written. */
@@ -23,7 +23,7 @@ export interface WrittenPlan {
   /** `null` when no place was given, or there is nothing to write yet. */
   as: "formulas" | "values" | null;
   /** All cells that the plan will take up, those that a formula fills included. */
-  area: Area | null;
+  area: CellArea | null;
   edits: Edit[];
   inTheWay: CellAddress[];
   /** Why it cannot be written there at all. */
@@ -50,7 +50,7 @@ export function planEdits(
   { at, overwrite = false }: PlanTarget,
   as: "formulas" | "values",
   parts: readonly PlanBlock[],
-  sources: readonly Area[],
+  sources: readonly CellArea[],
 ): WrittenPlan {
   const placed = parts.map((part) => ({ part, area: areaOf(part, at) }));
   const inTheWay = placed.flatMap(({ area }) => [...cellsOf(area)].filter((cell) => isFilled(book, cell)));
@@ -65,12 +65,12 @@ export function planEdits(
 
 const OVER_SOURCE = "the plan would stand on cells that it is made from: choose another place";
 
-function overlap(a: Area, b: Area): boolean {
+function overlap(a: CellArea, b: CellArea): boolean {
   const meet = (from: number, size: number, other: number, otherSize: number) => from < other + otherSize && other < from + size;
   return a.sheet === b.sheet && meet(a.row, a.rows, b.row, b.rows) && meet(a.column, a.columns, b.column, b.columns);
 }
 
-function areaOf({ row, column, cells, fills }: PlanBlock, at: CellAddress): Area {
+function areaOf({ row, column, cells, fills }: PlanBlock, at: CellAddress): CellArea {
   const size = fills ?? { rows: cells.length, columns: Math.max(...cells.map((line) => line.length)) };
   return { sheet: at.sheet, row: at.row + row, column: at.column + column, ...size };
 }
@@ -78,7 +78,7 @@ function areaOf({ row, column, cells, fills }: PlanBlock, at: CellAddress): Area
 const isFilled = (book: WorkbookCells, cell: CellAddress): boolean => book.formula(cell) !== null || !isBlank(book.value(cell));
 
 /** What is in the way is emptied: a formula only fills cells that are. */
-function editOf(book: WorkbookCells, { cells }: PlanBlock, area: Area): Edit {
+function editOf(book: WorkbookCells, { cells }: PlanBlock, area: CellArea): Edit {
   const { sheet, row, column, rows, columns } = area;
   const block = Array.from({ length: rows }, (_, r) =>
     Array.from({ length: columns }, (__, c): number | string | null => {
@@ -92,7 +92,7 @@ function editOf(book: WorkbookCells, { cells }: PlanBlock, area: Area): Edit {
   return { sheet, row, column, cells: block };
 }
 
-function around({ sheet }: CellAddress, areas: readonly Area[]): Area {
+function around({ sheet }: CellAddress, areas: readonly CellArea[]): CellArea {
   const row = Math.min(...areas.map((area) => area.row));
   const column = Math.min(...areas.map((area) => area.column));
   const rows = Math.max(...areas.map((area) => area.row + area.rows)) - row;

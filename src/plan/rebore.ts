@@ -4,10 +4,11 @@ import { decimal } from "../core/decimal.ts";
 import { Fault } from "../core/fault.ts";
 import type { NumberGrid } from "../core/param.ts";
 import { CHECK_PREFIX, sentence } from "../core/sentences.ts";
-import { type Area, WorkbookCells } from "../formula/workbook-cells.ts";
+import { WorkbookCells } from "../formula/workbook-cells.ts";
 import { boreSummary } from "../functions/cylinder/bore-summary.ts";
 import { type Choice, choicesOf, cleansUp, NO_OVERSIZE } from "../functions/cylinder/oversize.ts";
 import { reborePlan } from "../functions/cylinder/rebore-plan.ts";
+import type { CellArea } from "../workbook/address.ts";
 import type { WorkbookSnapshot } from "../workbook/port.ts";
 import { argumentOf, blockOf, formulaOf, inputLengths, isArea, type PlanInput, referencesTo } from "./inputs.ts";
 import { NOTHING_WRITTEN, type PlanBlock, type PlannedContent, type PlanTarget, planEdits, valueParts, type WrittenPlan } from "./placement.ts";
@@ -188,10 +189,10 @@ const valuesOf = ({ name, needed, oversize, finish, leastStock, mostStock, says 
 function written(book: WorkbookCells, inputs: ReboreInputs, place: PlanTarget, lines: Block, rows: readonly BoreRow[]): WrittenPlan {
   const { bores, standard, oversizes, allowance, centring, common, pistons, pistonClearance } = inputs;
   const given = "rows" in bores ? [bores.rows] : [...bores.blocks];
-  const sources = [...given, standard, oversizes, allowance, centring, common, pistons, pistonClearance].filter((one): one is Area => isArea(one));
+  const sources = [...given, standard, oversizes, allowance, centring, common, pistons, pistonClearance].filter((one): one is CellArea => isArea(one));
   if (place.as === "values" || !given.every(isArea)) return planEdits(book, place, "values", valueParts([HEADER, ...rows.map(valuesOf)], place.date), sources);
   const { sheet } = place.at;
-  const bored = (readings: Area, axes: number | undefined): PlanBlock => ({
+  const bored = (readings: CellArea, axes: number | undefined): PlanBlock => ({
     row: 0,
     column: 0,
     cells: [[{ formula: formulaOf(reborePlan, [readings, standard, oversizes, allowance, centring, axes, common, pistons, pistonClearance], sheet) }]],
@@ -205,7 +206,7 @@ function written(book: WorkbookCells, inputs: ReboreInputs, place: PlanTarget, l
 }
 
 /** REBOREPLAN takes one bore a row, so blocks are brought into rows first, right of the plan and cell by cell. */
-const linesBeside = (blocks: readonly Area[], sheet: string): PlanBlock => ({
+const linesBeside = (blocks: readonly CellArea[], sheet: string): PlanBlock => ({
   row: 0,
   column: HEADER.length + 1,
   cells: [["readings, one bore a row"], ...blocks.map((block) => referencesTo(block, sheet))],

@@ -3,10 +3,11 @@ import type { Argument } from "../core/cell.ts";
 import { decimal } from "../core/decimal.ts";
 import { Fault } from "../core/fault.ts";
 import { faultBody } from "../core/sentences.ts";
-import { type Area, WorkbookCells } from "../formula/workbook-cells.ts";
+import { WorkbookCells } from "../formula/workbook-cells.ts";
 import { boreSummary } from "../functions/cylinder/bore-summary.ts";
 import { ringGapFile } from "../functions/rings/ring-gap-file.ts";
 import { ringGapTarget } from "../functions/rings/ring-gap-target.ts";
+import type { CellArea } from "../workbook/address.ts";
 import type { WorkbookSnapshot } from "../workbook/port.ts";
 import { argumentOf, callOf, formulaOf, isArea, oneBore, type PlanInput, reference } from "./inputs.ts";
 import { NOTHING_WRITTEN, type PlannedContent, type PlanTarget, planEdits, valueParts, type WrittenPlan } from "./placement.ts";
@@ -90,7 +91,7 @@ function says({ measured, target, toFile }: Omit<RingRow, "says">): string {
 }
 
 function written(book: WorkbookCells, { rings, perBore }: RingInputs, place: PlanTarget, rows: readonly RingRow[]): WrittenPlan {
-  const sources = [perBore, ...rings.flatMap(({ measured, target, bore }) => [measured, target, bore])].filter((one): one is Area => isArea(one));
+  const sources = [perBore, ...rings.flatMap(({ measured, target, bore }) => [measured, target, bore])].filter((one): one is CellArea => isArea(one));
   if (place.as === "values" || !rings.every(({ measured }) => isArea(measured))) {
     const table = rows.map((row): PlannedContent[] => [row.name, row.measured ?? "", row.target ?? "", row.toFile ?? row.says]);
     return planEdits(book, place, "values", valueParts([["ring", "measured", "target", "to file"], ...table], place.date), sources);

@@ -1,8 +1,9 @@
 import { broadcast } from "../core/broadcast.ts";
 import { Fault } from "../core/fault.ts";
 import { CHECK_PREFIX, sentence } from "../core/sentences.ts";
-import { type Area, WorkbookCells } from "../formula/workbook-cells.ts";
+import { WorkbookCells } from "../formula/workbook-cells.ts";
 import { shimPlan } from "../functions/valves/shim-plan.ts";
+import type { CellArea } from "../workbook/address.ts";
 import type { WorkbookSnapshot } from "../workbook/port.ts";
 import { argumentOf, blockOf, formulaOf, inputLengths, isArea, type PlanInput } from "./inputs.ts";
 import { NOTHING_WRITTEN, type PlannedContent, type PlanTarget, planEdits, valueParts, type WrittenPlan } from "./placement.ts";
@@ -66,7 +67,7 @@ export function planShims(snapshot: WorkbookSnapshot, inputs: ShimInputs, place?
   const badSpares = rows.filter(([number]) => number === "").map(([, text, from]) => `${from}: ${String(text).slice(CHECK_PREFIX.length)}`);
   const plan = { ...nothing, valves, buy: bought(valves), leftOver: leftOver(rows, valves, inputLengths(book, spares)), badSpares };
   if (!place) return plan;
-  const sources = givens.filter((given): given is Area => isArea(given));
+  const sources = givens.filter((given): given is CellArea => isArea(given));
   if (place.as === "values" || !isArea(installed) || !isArea(clearance)) {
     const table = [made[0]!, ...valves.map((valve) => [valve.name, valve.shim ?? valve.says, valve.from ?? valve.source ?? "", valve.clearance ?? ""])];
     return { ...plan, ...planEdits(book, place, "values", valueParts(table, place.date), sources) };

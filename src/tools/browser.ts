@@ -5,8 +5,8 @@ import { type Browser, chromium, type LaunchOptions } from "playwright-core";
 import { launchOneOf, PRESENT_WAYS } from "../cli/browser.ts";
 
 /**
- * The browser of the tests and pictures. Tried in turn: `BROWSER_PATH`, Edge, Chrome, the system's
- * Chromium, the Chromium inside the npm package @sparticuz/chromium (Linux x64), and on Debian as
+ * The browser of the tests and pictures. Tried in turn: `BROWSER_PATH`, Edge, Chrome, the Chromium
+ * inside the npm package @sparticuz/chromium (Linux x64), the system's Chromium, and on Debian as
  * root the system's package manager.
  */
 export const launchBrowser = (options: LaunchOptions = {}): Promise<Browser> =>

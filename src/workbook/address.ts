@@ -29,21 +29,25 @@ export interface CellPosition {
 /** One number for a cell's place on its sheet. */
 export const keyOf = ({ row, column }: CellPosition): number => row * MOST_COLUMNS + column;
 
-/** A rectangle by its first and last row and column. */
-export interface Edges {
-  top: number;
-  left: number;
-  bottom: number;
-  right: number;
+/** The smallest rectangle that has both in it. */
+export function around(a: Rectangle, b: Rectangle): Rectangle {
+  const row = Math.min(a.row, b.row);
+  const column = Math.min(a.column, b.column);
+  return {
+    row,
+    column,
+    rows: Math.max(a.row + a.rows, b.row + b.rows) - row,
+    columns: Math.max(a.column + a.columns, b.column + b.columns) - column,
+  };
 }
 
-/** The smallest box that has both in it. */
-export const around = (a: Edges, b: Edges): Edges => ({
-  top: Math.min(a.top, b.top),
-  left: Math.min(a.left, b.left),
-  bottom: Math.max(a.bottom, b.bottom),
-  right: Math.max(a.right, b.right),
-});
+/** Whether two rectangles of one sheet share cells. */
+export const rectanglesMeet = (a: Rectangle, b: Rectangle): boolean =>
+  a.row < b.row + b.rows && b.row < a.row + a.rows && a.column < b.column + b.columns && b.column < a.column + a.columns;
+
+/** Whether a cell of the same sheet lies in the rectangle. */
+export const isIn = ({ row, column }: CellPosition, area: Rectangle): boolean =>
+  row >= area.row && row < area.row + area.rows && column >= area.column && column < area.column + area.columns;
 
 /** A cell as an area of its own. */
 export const areaOf = (place: CellAddress | CellArea): CellArea => ({ rows: 1, columns: 1, ...place });

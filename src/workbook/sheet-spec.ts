@@ -80,14 +80,11 @@ export const emptySheet = (name: string): SheetSpec => ({
   print: { paper: "A4", isLandscape: false },
 });
 
-/** The tables of a sheet as a workbook file has them: with their last row and column, and no totals. */
+/** The tables of a sheet as a workbook file has them: without totals. */
 export const tablePlaces = ({ tables }: SheetSpec) =>
   tables.map(({ name, row, column, rows, headings }) => ({
     name,
-    top: row,
-    left: column,
-    bottom: row + rows,
-    right: column + headings.length - 1,
+    area: { row, column, rows: rows + 1, columns: headings.length },
     headerRows: 1,
     totalsRows: 0,
     columns: [...headings],

@@ -1,5 +1,5 @@
 import type { Cell } from "../core/cell.ts";
-import { type CellPosition, columnOf, type Edges, MOST_COLUMNS, MOST_ROWS } from "../workbook/address.ts";
+import { around, type CellPosition, columnOf, MOST_COLUMNS, MOST_ROWS, type Rectangle } from "../workbook/address.ts";
 import type { SheetSnapshot } from "../workbook/port.ts";
 import type { TablePlace } from "../workbook/table-references.ts";
 import { UnreadableFile } from "./file-limits.ts";
@@ -62,17 +62,12 @@ export function positionIn(name: string, part: string): CellPosition {
   return { row: row - 1, column };
 }
 
-/** `B2:C5`, or one cell, as a box. */
-export function edgesIn(range: string, part: string): Edges {
+/** `B2:C5`, or one cell, as a rectangle. */
+export function rectangleIn(range: string, part: string): Rectangle {
   const [first = "", last = first] = range.split(":");
   const from = positionIn(first, part);
   const to = positionIn(last, part);
-  return {
-    top: Math.min(from.row, to.row),
-    left: Math.min(from.column, to.column),
-    bottom: Math.max(from.row, to.row),
-    right: Math.max(from.column, to.column),
-  };
+  return around({ ...from, rows: 1, columns: 1 }, { ...to, rows: 1, columns: 1 });
 }
 
 /** How many cells the result of a formula fills. */

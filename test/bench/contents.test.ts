@@ -25,7 +25,14 @@ test("a formula is taken as typed", () => {
   expect(sheets[0]!.cells).toEqual({ A1: "=HATCH.TAPER(B2:C4)", B1: '="a""b"' });
 });
 
-const readings: Table = { name: "Readings", sheet: 0, top: 0, left: 0, bottom: 3, right: 1, headerRows: 1, totalsRows: 0, columns: ["Bore", "Top"] };
+const readings: Table = {
+  name: "Readings",
+  sheet: 0,
+  area: { row: 0, column: 0, rows: 4, columns: 2 },
+  headerRows: 1,
+  totalsRows: 0,
+  columns: ["Bore", "Top"],
+};
 
 test("references to a table by name become references to its cells", () => {
   const cells = [cell(1, 2, 0, "Readings[[#This Row],[Top]]*2"), cell(6, 0, 0, "SUM(Readings[Top])"), cell(7, 0, 0, "SUM(Readings[Gone])")];

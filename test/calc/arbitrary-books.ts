@@ -177,7 +177,7 @@ const bookOf = (sheets: SheetFile[]): WorkbookFile => ({
     { name: "Limit", formula: "Data!$B$2" },
     { name: "Left", formula: "Data!XFD1" },
   ],
-  tables: [{ name: "Readings", sheet: 0, top: 0, left: 0, bottom: 4, right: 1, headerRows: 1, totalsRows: 0, columns: ["Bore", "Skirt #1"] }],
+  tables: [{ name: "Readings", sheet: 0, area: { row: 0, column: 0, rows: 5, columns: 2 }, headerRows: 1, totalsRows: 0, columns: ["Bore", "Skirt #1"] }],
   from1904: false,
   storedTexts: new Map(),
 });

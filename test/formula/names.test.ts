@@ -10,15 +10,19 @@ const VERDICT = (formula: string, value: string) => ({ formula, value });
 const LIMITS: TableSnapshot = {
   name: "LimitList",
   sheet: "Limits",
-  top: 0,
-  left: 0,
-  bottom: 3,
-  right: 2,
+  area: { row: 0, column: 0, rows: 4, columns: 3 },
   headerRows: 1,
   totalsRows: 1,
   columns: ["Characteristic", "Lower", "Upper [mm]"],
 };
-const READINGS: TableSnapshot = { ...LIMITS, name: "Gaps", sheet: "Rings", bottom: 2, columns: ["Gap", "Upper", "Verdict"], totalsRows: 0 };
+const READINGS: TableSnapshot = {
+  ...LIMITS,
+  name: "Gaps",
+  sheet: "Rings",
+  area: { ...LIMITS.area, rows: 3 },
+  columns: ["Gap", "Upper", "Verdict"],
+  totalsRows: 0,
+};
 const NAMES: NameSnapshot[] = [
   { name: "TaperLimit", formula: "=Limits!$C$2" },
   { name: "Standard", formula: "=73" },

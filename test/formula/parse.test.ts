@@ -21,7 +21,9 @@ const snapshotOf = (cells: readonly Cell[]): WorkbookSnapshot => {
     name: "Any",
     sheets: ["Data", "It's"].map((name) => ({ name, row: 0, column: 0, values, formulas })),
     names: [{ name: "Limit", formula: "=Data!$B$2" }],
-    tables: [{ name: "Readings", sheet: "Data", top: 0, left: 0, bottom: 4, right: 1, headerRows: 1, totalsRows: 0, columns: ["Bore", "Skirt #1"] }],
+    tables: [
+      { name: "Readings", sheet: "Data", area: { row: 0, column: 0, rows: 5, columns: 2 }, headerRows: 1, totalsRows: 0, columns: ["Bore", "Skirt #1"] },
+    ],
   };
 };
 

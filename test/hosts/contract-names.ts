@@ -25,10 +25,7 @@ const OTHERS: NonNullable<Called["names"]> = [
 const TABLE = {
   name: "LimitList",
   sheet: "Limits",
-  top: 0,
-  left: 0,
-  bottom: 2,
-  right: 2,
+  area: { row: 0, column: 0, rows: 3, columns: 3 },
   headerRows: 1,
   totalsRows: 0,
   columns: ["Characteristic", "Lower", "Upper limit"],
@@ -52,7 +49,15 @@ export function naming(makeHost: Stagehand, where: Where): void {
   });
 
   where("tables")("a table comes with its place, its rows that are no data, and its headings", async () => {
-    const totals = { ...TABLE, name: "Bores", sheet: "Bore book", bottom: 1, right: 0, headerRows: 0, totalsRows: 1, columns: ["Column1"] };
+    const totals = {
+      ...TABLE,
+      name: "Bores",
+      sheet: "Bore book",
+      area: { row: 0, column: 0, rows: 2, columns: 1 },
+      headerRows: 0,
+      totalsRows: 1,
+      columns: ["Column1"],
+    };
     expect((await read({ tables: [TABLE, totals] })).tables).toEqual([TABLE, totals]);
   });
 }

@@ -37,7 +37,7 @@ export function furnishing(stage: () => Stage, where: Where): void {
   where("tables")("described tables come with their names, places and headings", async () => {
     const { host } = stage();
     await host.addSheets(DESCRIBED);
-    const place = { top: 1, left: 0, bottom: 3, right: 2, headerRows: 1, totalsRows: 0, columns: ["Gauge", "Upper", "Measured on"] };
+    const place = { area: { row: 1, column: 0, rows: 3, columns: 3 }, headerRows: 1, totalsRows: 0, columns: ["Gauge", "Upper", "Measured on"] };
     expect((await host.read()).tables).toEqual([{ name: "GapLimits", sheet: "Gap limits", ...place }]);
   });
 

@@ -1,5 +1,5 @@
 import { FILE_ABILITIES, openWorkbook } from "../../src/hosts/file.ts";
-import { type CellAddress, cellName } from "../../src/workbook/address.ts";
+import { boxName, type CellAddress } from "../../src/workbook/address.ts";
 import { MARK_FILL } from "../../src/workbook/port.ts";
 import { type CellXml, workbookBytes } from "../xlsx/workbook-bytes.ts";
 import { hostContract } from "./contract.ts";
@@ -24,8 +24,8 @@ const namesXml = ({ names = [] }: Called, sheets: readonly string[]): string =>
 
 function tablesXml({ tables = [] }: Called, sheet: string): { tables?: string[] } {
   const own = tables.filter((table) => table.sheet === sheet);
-  const xml = own.map(({ name, top, left, bottom, right, headerRows, totalsRows, columns }, i) => {
-    const ref = `${cellName({ row: top, column: left })}:${cellName({ row: bottom, column: right })}`;
+  const xml = own.map(({ name, area, headerRows, totalsRows, columns }, i) => {
+    const ref = boxName(area);
     const rows = `headerRowCount="${headerRows}" totalsRowCount="${totalsRows}"`;
     const inside = columns.map((column, n) => `<tableColumn id="${n + 1}" name="${column}"/>`).join("");
     return `<table xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main" id="${i + 1}" name="${name}" displayName="${name}" ref="${ref}" ${rows}><tableColumns count="${columns.length}">${inside}</tableColumns></table>`;

@@ -61,7 +61,7 @@ export function wornInExcel(book: ExcelBook, name: string): Worn {
   const [, columns = "@", rows = 0] = /:?([A-Z]+)(\d+)$/.exec(String(corner)) ?? [];
   const format = (row: number, column: number) => String((value("numberFormat") as string[][] | undefined)?.[row]?.[column] ?? "");
   return {
-    tables: own.map(({ top, left, bottom, right }) => boxName({ row: top, column: left, rows: bottom - top + 1, columns: right - left + 1 })),
+    tables: own.map(({ area }) => boxName(area)),
     frozen: { rows: Number(rows), columns: columns.charCodeAt(0) - 64 },
     widths: notes.filter(({ what }) => what === "format.columnWidth").map((note) => (Number(note.value) * 4) / 3),
     rules: Object.fromEntries(notes.filter(({ what }) => what === "dataValidation.rule").map((note) => [note.on, ruleOf(note)])),

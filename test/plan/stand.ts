@@ -1,5 +1,4 @@
-import type { Area } from "../../src/formula/workbook-cells.ts";
-import type { CellAddress } from "../../src/workbook/address.ts";
+import type { CellAddress, CellArea } from "../../src/workbook/address.ts";
 import type { Edit, WorkbookSnapshot } from "../../src/workbook/port.ts";
 import { type Typed, workbook } from "../check/workbook.ts";
 
@@ -7,7 +6,7 @@ import { type Typed, workbook } from "../check/workbook.ts";
 export type Sheets = Record<string, Typed>;
 
 /** `area("Bores", "C4:D6")`, and the same of one cell. */
-export function area(sheet: string, range: string): Area {
+export function area(sheet: string, range: string): CellArea {
   const [from, to = from] = range.split(":").map((name) => at(sheet, name));
   return { ...from!, rows: to!.row - from!.row + 1, columns: to!.column - from!.column + 1 };
 }
@@ -34,7 +33,7 @@ export function filled(sheets: Sheets, edits: readonly Edit[]): Sheets {
 }
 
 /** What the cells of a range show; `null` for a cell that shows nothing. */
-export function shown(snapshot: WorkbookSnapshot, { sheet, row, column, rows, columns }: Area): unknown[][] {
+export function shown(snapshot: WorkbookSnapshot, { sheet, row, column, rows, columns }: CellArea): unknown[][] {
   const page = snapshot.sheets.find(({ name }) => name === sheet)!;
   return Array.from({ length: rows }, (_, r) =>
     Array.from({ length: columns }, (__, c) => nothing(page.values[row + r - page.row]?.[column + c - page.column])),

@@ -214,10 +214,7 @@ function askForPlaces(workbook: Excel.Workbook, sheets: readonly Excel.Worksheet
       tables.map(({ table, range: { rowIndex, columnIndex, rowCount, columnCount }, columns, worksheet }) => ({
         name: table.name,
         sheet: worksheet.name,
-        top: rowIndex,
-        left: columnIndex,
-        bottom: rowIndex + rowCount - 1,
-        right: columnIndex + columnCount - 1,
+        area: { row: rowIndex, column: columnIndex, rows: rowCount, columns: columnCount },
         headerRows: table.showHeaders ? 1 : 0,
         totalsRows: table.showTotals ? 1 : 0,
         columns: columns.items.map(({ name }) => name),

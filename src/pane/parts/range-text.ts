@@ -1,6 +1,7 @@
 import { parseA1Ref } from "@borgar/fx";
-import type { Area, WorkbookCells } from "../../formula/workbook-cells.ts";
+import type { WorkbookCells } from "../../formula/workbook-cells.ts";
 import type { PlanInput } from "../../plan/inputs.ts";
+import type { CellArea } from "../../workbook/address.ts";
 
 /** What somebody typed or took into a field, or the sentence that says why it cannot be read. */
 export type ParsedInput<T> = { given: T } | { sentence: string };
@@ -8,7 +9,7 @@ export type ParsedInput<T> = { given: T } | { sentence: string };
 /** Whole columns and the like are taken as far as the sheet's content goes. */
 const LARGEST = 10_000;
 
-export function readArea(text: string, book: WorkbookCells): ParsedInput<Area> {
+export function readArea(text: string, book: WorkbookCells): ParsedInput<CellArea> {
   const reference = parseA1Ref(text.trim());
   if (!reference || !("range" in reference)) return { sentence: `${text.trim()} is no range: wanted is one such as Bores!C4:D6` };
   const named = reference.context?.at(-1);

@@ -1,7 +1,7 @@
-import { type Area, cellsOf, type WorkbookCells } from "../../formula/workbook-cells.ts";
+import { cellsOf, type WorkbookCells } from "../../formula/workbook-cells.ts";
 import { isArea, type PlanInput } from "../../plan/inputs.ts";
 import type { RingInput, RingInputs } from "../../plan/rings.ts";
-import { cellName } from "../../workbook/address.ts";
+import { type CellArea, cellName } from "../../workbook/address.ts";
 import { type ParsedInput, readArea, readGiven } from "../parts/range-text.ts";
 import { type Form, type FormField, isAsked } from "./fields.ts";
 
@@ -19,7 +19,7 @@ export function ringInputs(answers: Answers): RingInputs {
   const rings = [...cellsOf(measured)].map((cell): RingInput => {
     const ring = { ...cell, rows: 1, columns: 1 };
     const name = nameFor?.(ring);
-    const text = isArea(name ?? null) ? String(answers.book.value(name as Area) ?? "").trim() : "";
+    const text = isArea(name ?? null) ? String(answers.book.value(name as CellArea) ?? "").trim() : "";
     // Rings of one cylinder that share its name are told apart by their cells.
     const isShared = namesAt !== undefined && namesAt.rows * namesAt.columns < measured.rows * measured.columns;
     const own = text === "" ? cellName(ring) : isShared ? `${text}, ${cellName(ring)}` : text;
@@ -28,11 +28,11 @@ export function ringInputs(answers: Answers): RingInputs {
   return { rings, perBore: answers.given("perBore") };
 }
 
-type Pick = (ring: Area) => PlanInput;
+type Pick = (ring: CellArea) => PlanInput;
 
-function pairing(answers: Answers, key: string, from: Area, measured: Area, mayBeReadings: boolean): Pick {
+function pairing(answers: Answers, key: string, from: CellArea, measured: CellArea, mayBeReadings: boolean): Pick {
   const fits = (a: number, b: number) => a === 1 || a === b;
-  const at = (ring: Area) => ({
+  const at = (ring: CellArea) => ({
     row: from.row + (from.rows === 1 ? 0 : ring.row - measured.row),
     column: from.column + (from.columns === 1 ? 0 : ring.column - measured.column),
   });
@@ -44,7 +44,7 @@ function pairing(answers: Answers, key: string, from: Area, measured: Area, mayB
   return (ring) => ({ sheet: from.sheet, ...at(ring), rows: 1, columns: 1 });
 }
 
-const sizeOf = ({ rows, columns }: Area): string => `${rows} down and ${columns} across`;
+const sizeOf = ({ rows, columns }: CellArea): string => `${rows} down and ${columns} across`;
 
 /** The answers of a form, read against the workbook. What cannot be read is collected, a sentence for each field. */
 export class Answers {
@@ -66,7 +66,7 @@ export class Answers {
   }
 
   /** The ranges of a field, one a line. */
-  areas(key: string): Area[] {
+  areas(key: string): CellArea[] {
     const lines = this.#text(key)
       .split(/[\n;]/)
       .filter((line) => line.trim() !== "");
@@ -74,7 +74,7 @@ export class Answers {
   }
 
   /** One range, where several would not be understood. */
-  area(key: string): Area | undefined {
+  area(key: string): CellArea | undefined {
     const areas = this.areas(key);
     if (areas.length > 1) this.troubles[key] ??= "one range is wanted here, and there are several lines";
     return areas[0];
@@ -102,7 +102,7 @@ export class Answers {
   }
 }
 
-const wrapped = (read: ParsedInput<Area>): ParsedInput<Area[]> => ("given" in read ? { given: [read.given] } : read);
+const wrapped = (read: ParsedInput<CellArea>): ParsedInput<CellArea[]> => ("given" in read ? { given: [read.given] } : read);
 
 /** Each row of a range as a range of its own. */
-export const rowsOf = (area: Area): Area[] => Array.from({ length: area.rows }, (_, r) => ({ ...area, row: area.row + r, rows: 1 }));
+export const rowsOf = (area: CellArea): CellArea[] => Array.from({ length: area.rows }, (_, r) => ({ ...area, row: area.row + r, rows: 1 }));

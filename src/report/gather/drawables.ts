@@ -6,15 +6,15 @@ import type { CompressionTest } from "../../drawings/compression-bars.ts";
 import type { RoundTrace } from "../../drawings/roundness-trace.ts";
 import { CannotTell, evaluateNode } from "../../formula/evaluate.ts";
 import type { OwnCall } from "../../formula/own-calls.ts";
-import { type Area, cellsOf } from "../../formula/workbook-cells.ts";
+import { cellsOf } from "../../formula/workbook-cells.ts";
 import { type CompressionRule, RULES } from "../../functions/tests/compression-rule.ts";
-import { placeName } from "../../workbook/address.ts";
+import { type CellArea, placeName } from "../../workbook/address.ts";
 import type { Placed } from "../content.ts";
 import { distinct, drawnAs, labelsOf, namesOf, numberIn, placeOf, type Source } from "./source.ts";
 
 /** One bore as a function sees it: a block, or a row of a block of which each row is a bore. */
 interface Found {
-  area: Area;
+  area: CellArea;
   /** Axes, where the bore is a row of heights and axes. */
   axes: number | undefined;
   standard?: number;
@@ -34,7 +34,7 @@ export function boresIn(source: Source, calls: readonly OwnCall[]): Placed<BoreR
 }
 
 /** Each row is a bore where it holds whole heights. */
-function boresOf(area: Area, axes: number | undefined): Area[] {
+function boresOf(area: CellArea, axes: number | undefined): CellArea[] {
   if (axes === undefined) return [area];
   if (!Number.isInteger(axes) || axes < 1 || area.columns % axes !== 0) return [];
   return Array.from({ length: area.rows }, (_, r) => ({ ...area, row: area.row + r, rows: 1 }));
@@ -80,7 +80,7 @@ function drawn(source: Source, { area, axes, standard, limit }: Found): Placed<B
 }
 
 /** Names of the cells of one row or column: what all have in common, and what each has of its own. */
-function namesAlong(source: Source, area: Area): { shared: string; own: string[] } {
+function namesAlong(source: Source, area: CellArea): { shared: string; own: string[] } {
   const pieces = labelsOf(source, area)
     .flat()
     .map((label) => label.split(", ").filter(Boolean));
@@ -183,8 +183,8 @@ function pick(block: readonly (readonly Cell[])[] | undefined, row: number, colu
   return line?.length === 1 ? line[0] : line?.[column];
 }
 
-function cellIn(area: Area, row: number, column: number): ReturnType<typeof firstCell> {
+function cellIn(area: CellArea, row: number, column: number): ReturnType<typeof firstCell> {
   return firstCell({ ...area, row: area.row + (area.rows === 1 ? 0 : row), column: area.column + (area.columns === 1 ? 0 : column), rows: 1, columns: 1 });
 }
 
-const firstCell = (area: Area) => [...cellsOf(area)][0]!;
+const firstCell = (area: CellArea) => [...cellsOf(area)][0]!;

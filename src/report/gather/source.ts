@@ -6,12 +6,12 @@ import { numberText, withoutControlCharacters } from "../../drawings/text.ts";
 import { CannotTell, evaluateNode } from "../../formula/evaluate.ts";
 import type { OwnCall } from "../../formula/own-calls.ts";
 import { argumentArea } from "../../formula/precedents.ts";
-import { type Area, cellsOf, showArea, type WorkbookCells } from "../../formula/workbook-cells.ts";
+import { cellsOf, showArea, type WorkbookCells } from "../../formula/workbook-cells.ts";
 import type { SheetLabels } from "../../layout/labels.ts";
 import { dayOf, dayText } from "../../vocabulary/dates.ts";
 import { speaksOfDay } from "../../vocabulary/identity.ts";
 import { type QuantityKind, unitIn } from "../../vocabulary/units.ts";
-import { type CellAddress, placeName } from "../../workbook/address.ts";
+import { type CellAddress, type CellArea, placeName } from "../../workbook/address.ts";
 
 /** A cell as a person reads it; a number under a heading that speaks of a day is that day. */
 export function cellText(cell: Cell, heading = ""): string {
@@ -99,7 +99,7 @@ export class Source {
   }
 
   /** Notes that an area is drawn. */
-  draws(area: Area): void {
+  draws(area: CellArea): void {
     for (const cell of cellsOf(area)) this.#drawn.add(placeName(cell));
   }
 
@@ -108,7 +108,7 @@ export class Source {
   }
 
   /** The range that an argument refers to, by the name of its param. */
-  area({ spec, args, context }: OwnCall, name: string): Area | undefined {
+  area({ spec, args, context }: OwnCall, name: string): CellArea | undefined {
     return argumentArea(args[spec.inputs.findIndex((input) => input.name === name)], context);
   }
 
@@ -126,7 +126,7 @@ export class Source {
   }
 
   /** The unit by which the sheet names these cells: in their headings, in its title, or for the whole workbook. */
-  unit(area: Area, kind: QuantityKind): string | undefined {
+  unit(area: CellArea, kind: QuantityKind): string | undefined {
     const headings = [this.labels.of(area), this.labels.of({ ...area, row: area.row + area.rows - 1, column: area.column + area.columns - 1 })];
     const page = this.book.sheet(area.sheet);
     const title = page?.values[0]?.find((cell) => typeof cell === "string");
@@ -145,13 +145,13 @@ export function* drawnAs<K extends DrawnInputs["kind"]>(kind: K, calls: readonly
 }
 
 /** `Bores!C4:D6` */
-export function placeOf(area: Area): string {
+export function placeOf(area: CellArea): string {
   const place = placeName(area);
   return place.slice(0, place.lastIndexOf("!") + 1) + showArea(area);
 }
 
 /** Labels of the cells of an area, row by row. */
-export const labelsOf = ({ labels }: Source, area: Area): string[][] =>
+export const labelsOf = ({ labels }: Source, area: CellArea): string[][] =>
   Array.from({ length: area.rows }, (_, r) =>
     Array.from({ length: area.columns }, (_, c) => labels.of({ sheet: area.sheet, row: area.row + r, column: area.column + c })),
   );

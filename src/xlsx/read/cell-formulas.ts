@@ -1,9 +1,9 @@
 import { roughCount } from "../../core/number-text.ts";
-import { type CellPosition, cellName, type Edges, keyOf } from "../../workbook/address.ts";
+import { type CellPosition, cellName, keyOf, type Rectangle } from "../../workbook/address.ts";
 import { UnreadableFile } from "../file-limits.ts";
 import { formulaAt, fromStoredFormula, relativeFormula } from "../formula-text.ts";
 import type { CellFile } from "../model.ts";
-import { edgesIn } from "../model.ts";
+import { rectangleIn } from "../model.ts";
 
 /** A formula as its element has it (ECMA-376 part 1, 18.3.1.40). */
 export interface StoredFormula {
@@ -21,7 +21,7 @@ export class CellFormulas {
   readonly #part: string;
   /** By group: the formula of its first cell, counted from there, once a second cell has asked for it. */
   readonly #shared = new Map<string, { text: string; at: string; relative?: string }>();
-  readonly #arrays: { anchor: CellPosition; box: Edges }[] = [];
+  readonly #arrays: { anchor: CellPosition; area: Rectangle }[] = [];
   readonly #mostFilled: number;
   #filled = 0;
 
@@ -38,21 +38,21 @@ export class CellFormulas {
     if (text === "") return null;
     const formula = fromStoredFormula(text);
     if (stored.kind !== "array") return { formula };
-    const box = edgesIn(stored.ref ?? cellName(place), this.#part);
-    const rows = box.bottom - box.top + 1;
-    const columns = box.right - box.left + 1;
+    const area = rectangleIn(stored.ref ?? cellName(place), this.#part);
+    const { rows, columns } = area;
     this.#filled += rows * columns;
     if (this.#filled > this.#mostFilled) throw new UnreadableFile(`has array formulas that fill more than ${roughCount(this.#mostFilled)} cells`);
-    if (rows * columns > 1) this.#arrays.push({ anchor: place, box });
+    if (rows * columns > 1) this.#arrays.push({ anchor: place, area });
     return { formula, array: { rows, columns, grows } };
   }
 
   /** The cells that array formulas filled: left there by the last calculation, not typed. */
   filled(): Set<number> {
     const keys = new Set<number>();
-    for (const { anchor, box } of this.#arrays) {
-      for (let row = box.top; row <= box.bottom; row++) {
-        for (let column = box.left; column <= box.right; column++) if (row !== anchor.row || column !== anchor.column) keys.add(keyOf({ row, column }));
+    for (const { anchor, area } of this.#arrays) {
+      for (let row = area.row; row < area.row + area.rows; row++) {
+        for (let column = area.column; column < area.column + area.columns; column++)
+          if (row !== anchor.row || column !== anchor.column) keys.add(keyOf({ row, column }));
       }
     }
     return keys;

@@ -1,7 +1,7 @@
 import { roughCount } from "../../core/number-text.ts";
 import { type FileLimits, UnreadableFile } from "../file-limits.ts";
 import { fromStoredFormula } from "../formula-text.ts";
-import { type DefinedName, edgesIn, type Table } from "../model.ts";
+import { type DefinedName, rectangleIn, type Table } from "../model.ts";
 import { type Handlers, readXml, unescapeText } from "../xml.ts";
 import type { Zip } from "../zip.ts";
 
@@ -150,7 +150,14 @@ export function readTable(bytes: Uint8Array, part: string, sheet: number, limits
     open(element, { displayName, name, ref, headerRowCount, totalsRowCount }) {
       if (element === "table" && ref) {
         const label = displayName ?? name ?? "";
-        table = { name: label, sheet, ...edgesIn(ref, part), headerRows: Number(headerRowCount ?? 1), totalsRows: Number(totalsRowCount ?? 0), columns: [] };
+        table = {
+          name: label,
+          sheet,
+          area: rectangleIn(ref, part),
+          headerRows: Number(headerRowCount ?? 1),
+          totalsRows: Number(totalsRowCount ?? 0),
+          columns: [],
+        };
       } else if (element === "tableColumn") table?.columns.push(unescapeText(name ?? ""));
     },
   });

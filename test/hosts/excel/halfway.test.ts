@@ -164,7 +164,7 @@ test("in a workbook whose structure is protected no sheet is added", async () =>
 });
 
 test("a table of the same name, in whatever letters, is refused", async () => {
-  const table = { name: "gaplimits", sheet: "Bores", top: 0, left: 0, bottom: 3, right: 2, headerRows: 1, totalsRows: 0, columns: [] };
+  const table = { name: "gaplimits", sheet: "Bores", area: { row: 0, column: 0, rows: 4, columns: 3 }, headerRows: 1, totalsRows: 0, columns: [] };
   const book = new ExcelBook(BOOK, { tables: [table] });
   await expect(excelHost(mockExcel(book).run).addSheets(DESCRIBED)).rejects.toThrow(
     'There is a table "GapLimits" in this workbook already: rename it, or work in a new workbook. Nothing was added.',

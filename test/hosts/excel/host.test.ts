@@ -33,7 +33,7 @@ test("a workbook is read in two syncs, however many sheets it has", async () => 
 });
 
 test("names and tables come with the same two syncs, and a name that has lost its cells is left out", async () => {
-  const table = { name: "Readings", top: 0, left: 0, bottom: 49, right: 2, headerRows: 1, totalsRows: 0, columns: ["1", "2", "3"] };
+  const table = { name: "Readings", area: { row: 0, column: 0, rows: 50, columns: 3 }, headerRows: 1, totalsRows: 0, columns: ["1", "2", "3"] };
   const tables = SHEETS.map(({ name }, i) => ({ ...table, name: `Readings${i}`, sheet: name }));
   const names = SHEETS.map(({ name }) => ({ name: "Standard", sheet: name, formula: "=73" }));
   const book = new ExcelBook(SHEETS, { tables, names: [...names, { name: "Lost", formula: "#REF!" }] });

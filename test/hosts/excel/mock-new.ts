@@ -1,4 +1,5 @@
 import { boxName, type CellAddress } from "../../../src/workbook/address.ts";
+import { rectangleIn } from "../../../src/xlsx/model.ts";
 import type { ExcelBook, Note } from "./book.ts";
 import type { Fields } from "./mock-object.ts";
 
@@ -57,11 +58,10 @@ export function newSheet(book: ExcelBook, name: string, queue: Tell): Fields {
   const at = (row: number, column: number): CellAddress => ({ sheet: name, row, column });
   const tables = {
     add: (area: Fields) => {
-      const [, left, top, right, bottom] = /([A-Z]+)(\d+):([A-Z]+)(\d+)/.exec(String(area))!;
-      const place = { top: Number(top) - 1, left: columnOf(left!), bottom: Number(bottom) - 1, right: columnOf(right!) };
-      const table = { name: "", sheet: name, ...place, headerRows: 1, totalsRows: 0, columns: [] as string[] };
+      const { row, column, columns } = rectangleIn(String(area), "the mock");
+      const table = { name: "", sheet: name, area: rectangleIn(String(area), "the mock"), headerRows: 1, totalsRows: 0, columns: [] as string[] };
       queue(() => {
-        for (let column = place.left; column <= place.right; column++) table.columns.push(String(book.cell(at(place.top, column))?.value));
+        for (let c = 0; c < columns; c++) table.columns.push(String(book.cell(at(row, column + c))?.value));
         book.called = { ...book.called, tables: [...(book.called.tables ?? []), table] };
       });
       return new Proxy(told(note, String(area), "table"), {
@@ -75,8 +75,6 @@ export function newSheet(book: ExcelBook, name: string, queue: Tell): Fields {
   const own: Fields = { getRangeByIndexes: range, getRanges: (address: string) => told(note, address), tables };
   return new Proxy(told(note, "sheet"), { get: (target, property) => own[String(property)] ?? target[String(property)] });
 }
-
-const columnOf = (letters: string): number => [...letters].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0) - 1;
 
 /** A picture that is being put into a sheet. */
 export function newPicture(book: ExcelBook, sheet: string, png: string, queue: Tell): Fields {

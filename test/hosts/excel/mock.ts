@@ -151,13 +151,13 @@ class Batch {
 
   #tables(): Fields {
     return this.#collection(() =>
-      (this.#book.called.tables ?? []).map(({ name, sheet, top, left, bottom, right, headerRows, totalsRows, columns }) =>
+      (this.#book.called.tables ?? []).map(({ name, sheet, area, headerRows, totalsRows, columns }) =>
         this.#object(
           { name, showHeaders: headerRows === 1, showTotals: totalsRows === 1 },
           {
             columns: this.#collection(() => columns.map((heading) => this.#object({ name: heading }))),
             worksheet: this.#object({ name: sheet }),
-            getRange: () => this.#range({ sheet, row: top, column: left }, bottom - top + 1, right - left + 1),
+            getRange: () => this.#range({ sheet, ...area }, area.rows, area.columns),
           },
         ),
       ),

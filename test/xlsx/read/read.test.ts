@@ -159,7 +159,7 @@ describe("the workbook", () => {
     const table =
       '<table xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main" id="1" name="T" displayName="Readings" ref="B2:C5" totalsRowCount="1"><tableColumns><tableColumn id="1" name="Bore"/><tableColumn id="2" name="top_x000a_thrust"/></tableColumns></table>';
     expect(read({ sheets: [{ name: "A", cells: [], tables: [table] }] }).tables).toEqual([
-      { name: "Readings", sheet: 0, top: 1, left: 1, bottom: 4, right: 2, headerRows: 1, totalsRows: 1, columns: ["Bore", "top\nthrust"] },
+      { name: "Readings", sheet: 0, area: { row: 1, column: 1, rows: 4, columns: 2 }, headerRows: 1, totalsRows: 1, columns: ["Bore", "top\nthrust"] },
     ]);
   });
 
