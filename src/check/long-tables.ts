@@ -1,6 +1,15 @@
 import { type Cell, isBlank, isCellError } from "../core/cell.ts";
 import type { SpillSources } from "../formula/precedents.ts";
-import { type Columns, canBeJudged, groupFrom, labelFrom, READING_FIELDS, type ReadingField, readHeadings } from "../vocabulary/headings.ts";
+import {
+  type Columns,
+  type ComparisonField,
+  canBeJudged,
+  groupFrom,
+  labelFrom,
+  READING_FIELDS,
+  type ReadingField,
+  readHeadings,
+} from "../vocabulary/headings.ts";
 import { unitOf } from "../vocabulary/units.ts";
 import { type CellAddress, placeName } from "../workbook/address.ts";
 import type { SheetSnapshot } from "../workbook/port.ts";
@@ -32,7 +41,12 @@ interface TableLine {
 }
 
 /** Rows below headings that `serves` accepts, up to a gap with something else behind it. */
-export function* tableLines(sheet: SheetSnapshot, serves: (columns: Columns) => boolean, goesOn: (cells: ColumnFields) => boolean): Generator<TableLine> {
+export function* tableLines(
+  sheet: SheetSnapshot,
+  serves: (columns: Columns) => boolean,
+  goesOn: (cells: ColumnFields) => boolean,
+  fields: readonly ComparisonField[] = READING_FIELDS,
+): Generator<TableLine> {
   let columns: Columns | undefined;
   let top = 0;
   let gap = false;
@@ -43,7 +57,7 @@ export function* tableLines(sheet: SheetSnapshot, serves: (columns: Columns) => 
       top = r;
       gap = false;
     } else if (columns) {
-      const cells = fieldsOf(columns, line);
+      const cells = fieldsOf(columns, line, fields);
       if (isBlankRow(cells)) gap = true;
       // Behind a gap something else may stand in the same columns.
       else if (gap && !goesOn(cells)) columns = undefined;
@@ -52,7 +66,7 @@ export function* tableLines(sheet: SheetSnapshot, serves: (columns: Columns) => 
   }
 }
 
-export type ColumnFields = Partial<Record<ReadingField, Cell>>;
+export type ColumnFields = Partial<Record<ComparisonField, Cell>>;
 
 /** The columns, when the row is one of headings. */
 function headingsOf(line: readonly Cell[], serves: (columns: Columns) => boolean): Columns | undefined {
@@ -62,8 +76,8 @@ function headingsOf(line: readonly Cell[], serves: (columns: Columns) => boolean
   return serves(columns) ? columns : undefined;
 }
 
-const fieldsOf = ({ at }: Columns, line: readonly Cell[]): ColumnFields =>
-  Object.fromEntries(READING_FIELDS.flatMap((field) => (at[field] === undefined ? [] : [[field, line[at[field]]]])));
+const fieldsOf = ({ at }: Columns, line: readonly Cell[], fields: readonly ComparisonField[]): ColumnFields =>
+  Object.fromEntries(fields.flatMap((field) => (at[field] === undefined ? [] : [[field, line[at[field]]]])));
 
 const isBlankRow = (cells: ColumnFields): boolean => Object.values(cells).every(isBlank);
 

@@ -1,17 +1,21 @@
 import { createReadStream } from "node:fs";
 import { basename } from "node:path";
 import type { DecimalSign } from "../check/csv/fields.ts";
-import { type CharacteristicChange, type Comparison, compareReadings, type GroupChange, isReal, type RefusedRow } from "../compare/compare.ts";
-import { readingsOfCsv } from "../compare/from-csv.ts";
-import type { Reading, ReadingSet } from "../compare/readings.ts";
+import { type Comparison, compareReadings, linesOf, type RefusedRow } from "../compare/compare.ts";
+import { mattersOfCsv, readingsOfCsv } from "../compare/from-csv.ts";
+import type { ComparisonVerdict } from "../compare/judgement.ts";
+import type { ReadingSet } from "../compare/readings.ts";
+import { TypedFault, type TypedSizes, typedSizes } from "../compare/typed-sizes.ts";
+import { changesText, sizesText } from "../compare/words.ts";
 import { rowsText } from "../core/number-text.ts";
-import { placeName } from "../workbook/address.ts";
 import { nameOf, STANDARD_INPUT } from "./checked.ts";
-import { ALL_WELL, FINDINGS, Refusal, UNREADABLE } from "./exit-codes.ts";
+import { jsonLines, tableOf } from "./compare-lines.ts";
+import { ALL_WELL, FINDINGS, Refusal, UNDECIDED, UNREADABLE } from "./exit-codes.ts";
 import { GridThread } from "./grid-thread.ts";
 import { decimalSignOf, kindOf } from "./inputs.ts";
-import { aligned, complain, counted, jsonLine, plain, print } from "./output.ts";
+import { aligned, complain, jsonLine, plain, print } from "./output.ts";
 import { reasonOf, unknownKind, workbookBytes } from "./read-file.ts";
+import { put, refusedTarget } from "./safe-file.ts";
 import { streams } from "./streams.ts";
 
 export interface CompareFlags {
@@ -19,29 +23,43 @@ export interface CompareFlags {
   locale?: string;
   hours?: string;
   engines?: string;
-  uncertainty?: string;
+  uncertainty?: string[];
+  matters?: string[];
+  table?: string;
+  force?: boolean;
 }
 
 const NOTHING = "nothing could be compared: no reading of the one is a reading of the other that can be judged";
 
-/** `crosshatch compare BEFORE AFTER`: every change with what the gauge explains of it, the real ones first. */
-export async function compare(before: string, after: string, { json = false, locale = "en", ...flags }: CompareFlags): Promise<number> {
-  const options = { hours: positive("hours", flags.hours), engines: enginesIn(flags.engines) };
-  const sides = await readSides([before, after], decimalSignOf(locale), positive("uncertainty", flags.uncertainty));
+/** `crosshatch compare BEFORE AFTER`, or one file that holds both sides: what differs, what is the same within what matters, and what nobody can tell. */
+export async function compare(
+  before: string,
+  after: string | undefined,
+  { json = false, locale = "en", force = false, ...flags }: CompareFlags,
+): Promise<number> {
+  const decimal = decimalSignOf(locale);
+  const options = { hours: positive("hours", flags.hours), engines: enginesIn(flags.engines), matters: await mattersIn(flags.matters, decimal) };
+  if (flags.table !== undefined) refusedTarget(flags.table, force);
+  const sides = await readSides(after === undefined ? [before] : [before, after], decimal, sizesIn("uncertainty", flags.uncertainty));
   if ("unread" in sides) {
     for (const { file, reason } of sides.unread) complain(`${file} ${reason}`);
-    if (json) await print(jsonLine({ ...counts(), unread: sides.unread }));
+    if (json) await print(jsonLine({ kind: "summary", rows: 0, compared: 0, refused: 0, unread: sides.unread }));
     return UNREADABLE;
   }
   const comparison = compareReadings(sides.before, sides.after, options);
-  if (json) await printLines(comparison);
+  if (json) for (const line of jsonLines(comparison)) await print(jsonLine(line));
   else await printComparison(comparison);
-  if (comparison.changes.length === 0) {
+  if (flags.table !== undefined) put(flags.table, tableOf(comparison), force);
+  if (comparison.places.length === 0) {
     complain(NOTHING);
     return UNREADABLE;
   }
-  return comparison.real > 0 ? FINDINGS : ALL_WELL;
+  return exitOf(linesOf(comparison).map(({ verdict }) => verdict));
 }
+
+/** 0 where all is the same within what matters, 1 where something differs, 3 where nothing does and something cannot be told. */
+const exitOf = (verdicts: readonly ComparisonVerdict[]): number =>
+  verdicts.includes("differs") ? FINDINGS : verdicts.includes("cannot tell") ? UNDECIDED : ALL_WELL;
 
 /** A number above 0 as it was typed after an option. */
 function positive(name: string, text: string | undefined): number | undefined {
@@ -51,47 +69,35 @@ function positive(name: string, text: string | undefined): number | undefined {
   return value;
 }
 
+/** Sizes typed after an option: one for all lengths, or by characteristic. */
+function sizesIn(name: string, typed: readonly string[] = []): TypedSizes | undefined {
+  try {
+    return typedSizes(typed);
+  } catch (error) {
+    if (error instanceof TypedFault) throw new Refusal(`--${name} ${error.message}`);
+    throw error;
+  }
+}
+
+/** The same, or the name of a file with a column of characteristics and one of what matters. */
+async function mattersIn(typed: readonly string[] = [], decimal: DecimalSign): Promise<TypedSizes | undefined> {
+  const [only] = typed;
+  if (typed.length !== 1 || !/\.csv$/i.test(only!)) return sizesIn("matters", typed);
+  try {
+    const read = await mattersOfCsv(createReadStream(only!), decimal);
+    if ("unread" in read) throw new Refusal(`--matters ${only} ${read.unread}`);
+    return read;
+  } catch (error) {
+    if (error instanceof Refusal) throw error;
+    throw new Refusal(`--matters ${only} ${reasonOf(error)}`);
+  }
+}
+
 function enginesIn(text: string | undefined): { before: string; after: string } | undefined {
   if (text === undefined) return undefined;
   const [before = "", after = "", ...more] = text.split(",").map((name) => name.trim());
   if (before === "" || after === "" || more.length > 0) throw new Refusal(`--engines ${text} does not name two engines: wanted is A,B`);
   return { before, after };
-}
-
-async function printLines(comparison: Comparison): Promise<void> {
-  for (const change of comparison.changes) await print(jsonLine(changeLine(change)));
-  for (const { label, before, after, why } of comparison.refused) {
-    await print(jsonLine({ kind: "refused", label, before: before.map(placed), after: after.map(placed), why }));
-  }
-  for (const group of comparison.groups) await print(jsonLine({ kind: "group", ...group }));
-  await print(jsonLine({ ...counts(comparison), unread: [] }));
-}
-
-function changeLine({ before, after, ...change }: CharacteristicChange): object {
-  const { label, verdict, engine, cylinder, characteristic, position, unit = null, ...rest } = change;
-  const readings = { before: before.value, after: after.value };
-  return {
-    kind: "change",
-    verdict,
-    label,
-    engine,
-    cylinder,
-    characteristic,
-    position,
-    unit,
-    ...readings,
-    ...rest,
-    at: { before: whereOf(before), after: whereOf(after) },
-  };
-}
-
-const placed = (reading: Reading): object => ({ value: reading.value, at: whereOf(reading) });
-const whereOf = ({ line, cell }: Reading): string => (line === undefined ? placeName(cell) : `line ${line}`);
-
-/** The closing line; of files that could not be read there is nothing to count. */
-function counts(comparison?: Comparison): object {
-  const { between = "", rowsIn = 0, rowsCompared = 0, rowsRefused = 0, changes = [], real = 0, groups = [], notes = [] } = comparison ?? {};
-  return { between, rowsIn, compared: rowsCompared, refused: rowsRefused, changes: changes.length, real, groups: groups.length, notes };
 }
 
 /** What one workbook may take to be calculated. */
@@ -104,25 +110,25 @@ export interface Unread {
 
 /** Both sides, or why one of them, or both, could not be read. Half a file is not compared: what is missing would look taken out. */
 export async function readSides(
-  files: readonly [string, string],
+  files: readonly string[],
   decimal: DecimalSign,
-  uncertainty: number | undefined,
-): Promise<{ before: ReadingSet; after: ReadingSet } | { unread: Unread[] }> {
-  if (files.every((file) => file === STANDARD_INPUT)) throw new Refusal("only one of the two can come from standard input");
+  uncertainty: TypedSizes | undefined,
+): Promise<{ before: ReadingSet; after: ReadingSet | undefined } | { unread: Unread[] }> {
+  if (files.length > 1 && files.every((file) => file === STANDARD_INPUT)) throw new Refusal("only one of the two can come from standard input");
   const engine = new GridThread(MEGABYTES);
   try {
     const sides: (ReadingSet | Unread)[] = [];
     for (const file of files) sides.push(await readSide(file, decimal, uncertainty, engine));
     const unread = sides.filter((side): side is Unread => "reason" in side);
     if (unread.length > 0) return { unread };
-    const [before, after] = sides as [ReadingSet, ReadingSet];
-    return { before, after };
+    const [before, after] = sides as ReadingSet[];
+    return { before: before!, after };
   } finally {
     await engine.close();
   }
 }
 
-async function readSide(path: string, decimal: DecimalSign, uncertainty: number | undefined, engine: GridThread): Promise<ReadingSet | Unread> {
+async function readSide(path: string, decimal: DecimalSign, uncertainty: TypedSizes | undefined, engine: GridThread): Promise<ReadingSet | Unread> {
   const file = nameOf(path);
   const kind = kindOf(path);
   try {
@@ -142,17 +148,30 @@ async function readSide(path: string, decimal: DecimalSign, uncertainty: number 
 /** Labels of four parts stand in one column. */
 const WIDEST = 56;
 
-/** The comparison as a person reads it: verdicts in words first, the real changes before the others. */
-export async function printComparison(comparison: Comparison): Promise<void> {
-  const { between, changes, refused, groups, notes } = comparison;
+/** The titles of the three lists, by what their lines came to. */
+const LISTS: readonly (readonly [verdict: ComparisonVerdict, title: string])[] = [
+  ["differs", "differs"],
+  ["cannot tell", "cannot be told"],
+  ["same within", "the same within what matters"],
+];
+
+/** The comparison as a person reads it: the sentence first, then what differs, what nobody can tell and what is the same. */
+async function printComparison(comparison: Comparison): Promise<void> {
+  const { between, headline, verdicts, refused, notes, wear, places, rows } = comparison;
   await print(plain(between));
-  await printTable("really changed", changes.filter(isReal).map(changeRow));
-  await printTable("what the gauge may explain", changes.filter((change) => !isReal(change)).map(changeRow));
+  await print(`  ${headline}`);
+  const lines = linesOf(comparison);
+  for (const [verdict, title] of LISTS) await printTable(title, lines.filter((line) => line.verdict === verdict).map(lineRow));
+  await printTable(
+    "wear",
+    wear
+      .filter(({ isReal, verdict, n }) => isReal && (verdict === "differs" || n > 2))
+      .sort(bySoonest)
+      .map(({ label, says }) => [label, says]),
+  );
   await printTable("not compared", refused.map(refusedRow));
-  await printTable("wear", wearRows(changes));
-  await printTable("cylinders taken together", groups.map(groupRow));
   for (const note of notes) await print(`  note: ${plain(note)}`);
-  await print(`  ${sums(comparison)}`);
+  await print(`  ${rowsText(rows, places.length, "compared", (count) => count.toLocaleString("en"))}; ${verdicts}`);
 }
 
 async function printTable(title: string, rows: readonly (readonly string[])[]): Promise<void> {
@@ -165,33 +184,19 @@ async function printTable(title: string, rows: readonly (readonly string[])[]): 
     await print(`    ${line}`);
 }
 
-const changeRow = ({ verdict, label, before, after, unit, says }: CharacteristicChange): string[] => [
-  verdict,
-  label,
-  `${before.value} → ${after.value}${unit ? ` ${unit}` : ""}`,
-  says,
-];
+type Line = ReturnType<typeof linesOf>[number];
 
-/** What comes to its limit soonest goes first. */
-function wearRows(changes: readonly CharacteristicChange[]): string[][] {
-  const worn = changes.flatMap(({ label, wear }) => (wear?.isReal ? [{ label, wear, soonest: wear.life?.earliest ?? Number.POSITIVE_INFINITY }] : []));
-  return worn.sort((a, b) => (a.soonest === b.soonest ? 0 : a.soonest - b.soonest)).map(({ label, wear }) => [label, wear.says]);
+function lineRow(line: Line): string[] {
+  if ("engines" in line) return [line.label, changesText(line), line.says];
+  return [line.label, "places" in line ? "" : sizesText(line), line.says];
 }
 
-const groupRow = ({ differs, engine, characteristic, says }: GroupChange): string[] => [
-  differs ? "differ" : "not shown to differ",
-  [engine, characteristic].filter(Boolean).join(", "),
-  says,
-];
+/** What comes to its limit soonest goes first. */
+const bySoonest = (a: { earliest: number | null }, b: { earliest: number | null }): number =>
+  (a.earliest ?? Number.MAX_VALUE) - (b.earliest ?? Number.MAX_VALUE);
 
 const refusedRow = ({ label, before, after, why }: RefusedRow): string[] => [
-  "refused",
   label,
   [before, after].map((side) => side.map(({ value }) => value ?? "?").join(", ") || "none").join(" → "),
   why,
 ];
-
-function sums({ rowsIn, rowsCompared, changes, real }: Comparison): string {
-  const rows = rowsText(rowsIn, rowsCompared, "compared", (count) => count.toLocaleString("en"));
-  return `${rows}, ${counted(changes.length, "characteristic")}, ${real.toLocaleString("en")} really changed`;
-}

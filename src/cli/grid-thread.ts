@@ -1,8 +1,9 @@
 import { Worker } from "node:worker_threads";
 import type { FormulaAnswer } from "../calc/one-formula.ts";
 import type { ReadingSet } from "../compare/readings.ts";
+import type { TypedSizes } from "../compare/typed-sizes.ts";
 
-export type Task = { kind: "formula"; formula: string } | { kind: "readings"; name: string; bytes: Uint8Array; uncertainty: number | undefined };
+export type Task = { kind: "formula"; formula: string } | { kind: "readings"; name: string; bytes: Uint8Array; uncertainty: TypedSizes | undefined };
 export type ReadingsAnswer = { set: ReadingSet } | { fault: string };
 export type Answer = FormulaAnswer | ReadingsAnswer;
 

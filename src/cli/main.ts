@@ -2,6 +2,7 @@ import { Command, CommanderError } from "commander";
 import { VERSION } from "../core/version.ts";
 import type { CheckOptions } from "./check-command.ts";
 import { MOST_SORTED } from "./checked.ts";
+import type { CompareFlags } from "./compare-command.ts";
 import { ALL_WELL, Refusal, UNREADABLE } from "./exit-codes.ts";
 import type { NewOptions } from "./new-command.ts";
 import { complain, print } from "./output.ts";
@@ -48,16 +49,32 @@ function program(done: (code: number) => void): Command {
 
   root
     .command("compare")
-    .description("compare two build sheets (.xlsx or .csv each): what has really changed, what only the gauge may explain, and how fast it wears")
-    .argument("<before>", "the build, or one engine")
-    .argument("<after>", "the strip-down of the same engine, or the other engine")
+    .description(
+      "compare two build sheets (.xlsx or .csv each), or the two sides of one: what differs, what is the same within what matters, what nobody can tell",
+    )
+    .argument("<before>", "the build, or one engine; or one file with both sides")
+    .argument("[after]", "the strip-down of the same engine, or the other engine")
     .option("--hours <hours>", "hours in service between the two, where no column gives them")
-    .option("--engines <names>", "compare engine A of the first with engine B of the second: A,B")
-    .option("--uncertainty <U>", "expanded uncertainty of one length reading, where a sheet gives none")
-    .option("--json", "one line of JSON for each row, and one with the counts at the end")
+    .option("--engines <names>", "compare two engines: their changes where both are on both sides, else the sizes of the first with those of the second: A,B")
+    .option(
+      "--uncertainty <U>",
+      'expanded uncertainty of one length reading where a sheet gives none, or of one characteristic: "ring end gap=0.02"; may be repeated',
+      gathered,
+    )
+    .option(
+      "--matters <m>",
+      'smallest difference that matters: of every length, or of one characteristic as in "bore=0.01"; may be repeated; or a .csv of them',
+      gathered,
+    )
+    .option("--table <out.csv>", "write every line as a table, the refused ones with their reasons")
+    .option("--force", "overwrite what is there")
+    .option("--json", "one line of JSON for each line, and one that sums up at the end")
     .option("--locale <tag>", "how numbers in .csv are written: de reads a decimal comma", "en")
-    .addHelpText("after", "\nLeaves 0 when nothing has really changed, 1 with real changes, 2 when an input could not be read or nothing compared.")
-    .action(async (before: string, after: string, options: { locale: string }) =>
+    .addHelpText(
+      "after",
+      "\nLeaves 0 when every line is the same within what matters, 1 when something differs, 3 when nothing does and something cannot be told, 2 when an input could not be read or nothing compared.",
+    )
+    .action(async (before: string, after: string | undefined, options: CompareFlags) =>
       done(await (await import("./compare-command.ts")).compare(before, after, options)),
     );
 
@@ -109,6 +126,9 @@ function program(done: (code: number) => void): Command {
   for (const command of root.commands) command.exitOverride().configureOutput(OUTPUT).helpOption("--help", "print this");
   return root;
 }
+
+/** Values of an option that may be repeated. */
+const gathered = (value: string, earlier: string[] = []): string[] => [...earlier, value];
 
 /** Runs the command that the arguments ask for; gives the exit code. */
 export const run = (args: readonly string[], given: Streams): Promise<number> => withStreams(given, () => runCommand(args));

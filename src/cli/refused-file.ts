@@ -1,4 +1,5 @@
 import { resolve } from "node:path";
+import { csvField } from "./csv-field.ts";
 import { Refusal } from "./exit-codes.ts";
 import { SafeFile } from "./safe-file.ts";
 
@@ -20,7 +21,7 @@ export class RefusedFile {
   }
 
   add(file: string, place: string | number, reason: string, text: string): void {
-    this.#text += `${[file, place, reason, text].map(field).join(",")}\n`;
+    this.#text += `${[file, place, reason, text].map(csvField).join(",")}\n`;
     if (this.#text.length > PIECE) this.#write();
   }
 
@@ -41,20 +42,4 @@ export class RefusedFile {
     this.#file.write(this.#text);
     this.#text = "";
   }
-}
-
-/** What makes a spreadsheet take a text for a formula: the signs of formulas, their wide forms, and what it may pass over before them. */
-const LIKE_A_FORMULA = /^(?:[\t\r\n]|[\s"]*[=+\-@\uff1d\uff0b\uff0d\uff20])/;
-
-/**
- * Where a spreadsheet of a country that writes decimal commas parts columns by semicolons, quotes that stand
- * after our commas hold nothing together: what comes after a semicolon or a line end inside them begins a cell.
- */
-const LIKE_A_FORMULA_INSIDE = /([;\t\r\n][\s"]*)(?=[=@\uff1d\uff20]|[+\-\uff0b\uff0d](?![\d.,]+(?:[;\t\r\n"]|$)))/g;
-
-/** Text that a spreadsheet would take for a formula gets an apostrophe; numbers stay numbers. */
-function field(content: string | number): string {
-  if (typeof content === "number") return String(content);
-  const harmless = (LIKE_A_FORMULA.test(content) ? `'${content}` : content).replace(LIKE_A_FORMULA_INSIDE, "$1'");
-  return /[",;\t\r\n]/.test(harmless) ? `"${harmless.replaceAll('"', '""')}"` : harmless;
 }

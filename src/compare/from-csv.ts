@@ -4,23 +4,22 @@ import { readRecords } from "../check/csv/records.ts";
 import { Scanner } from "../check/csv/scanner.ts";
 import type { ColumnFields } from "../check/long-tables.ts";
 import type { Cell } from "../core/cell.ts";
-import { canBeCompared, READING_FIELDS, type ReadingField } from "../vocabulary/headings.ts";
-import { isLengthUnit } from "../vocabulary/units.ts";
-import { type Reading, type ReadingSet, readingFrom } from "./readings.ts";
-
-const NUMBERS = new Set<ReadingField>(["value", "lower", "upper", "uncertainty", "hours"]);
+import { COMPARISON_FIELDS, type ComparisonField, canBeCompared, holdsBothSides } from "../vocabulary/headings.ts";
+import { measuredBy, ownCharacteristic } from "../vocabulary/subjects.ts";
+import { NUMBER_FIELDS, type Reading, type ReadingSet, readingsFrom } from "./readings.ts";
+import { fillFromTyped, type TypedSizes } from "./typed-sizes.ts";
 
 const toBeCompared: Wanted = (columns) =>
   canBeCompared(columns)
     ? undefined
-    : `no heading for ${columns.at.value === undefined ? "the value" : "the characteristic or position"}; wanted are value and characteristic, and as known engine, cylinder, position, unit, uncertainty, lower, upper, hours`;
+    : `no heading for ${columns.at.value === undefined && !holdsBothSides(columns) ? "the value" : "the characteristic or position"}; wanted are value and characteristic, and as known engine, cylinder, position, unit, uncertainty, lower, upper, matters, hours`;
 
 export interface CsvReadingOptions {
   name?: string;
   /** Sign before the decimals. A comma is read only when it is asked for. */
   decimal?: DecimalSign;
-  /** Expanded uncertainty U of one length, where the file gives none. */
-  uncertainty?: number | undefined;
+  /** Expanded uncertainties U, where the file gives none. */
+  uncertainty?: TypedSizes | undefined;
 }
 
 /** Reads one side of a comparison from a file in long form. `unread` says why it, or its rest, could not be read. */
@@ -31,25 +30,47 @@ export async function readingsOfCsv(
   const head = await readHeader(input, undefined, toBeCompared);
   if ("unread" in head) return { name, readings: [], notes: [], unread: head.unread };
   const readings: Reading[] = [];
-  const { at, unit } = head;
+  const { at } = head;
   const records = new Scanner(head.delimiter, head.nextLine);
   const unread = await readRecords(head.bytes, records, () => {
     const record = records.texts();
     if (record.every((field) => field.trim() === "")) return;
-    const place = { cell: { sheet: name, row: records.line - 1, column: at.value! }, line: records.line };
     const cells: ColumnFields = {};
     let why = misfitOf(record, head);
-    for (const field of READING_FIELDS) {
+    for (const field of COMPARISON_FIELDS) {
       const column = at[field];
       if (column === undefined) continue;
       cells[field] = cellIn(field, record[column] ?? "", decimal);
-      if (NUMBERS.has(field)) why ??= wrongSign(field, cells[field], decimal);
+      if (NUMBER_FIELDS.has(field)) why ??= wrongSign(field, cells[field], decimal);
     }
-    const reading = readingFrom(cells, unit, place);
-    if (reading.unit !== undefined && isLengthUnit(reading.unit)) reading.uncertainty ??= uncertainty;
-    readings.push(why === undefined ? reading : { ...reading, value: null, fault: why });
+    const { line } = records;
+    const found = readingsFrom(head, cells, (field) => ({ cell: { sheet: name, row: line - 1, column: at[field]! }, line }));
+    for (const reading of found) readings.push(why === undefined ? reading : { ...reading, value: null, fault: why });
   });
+  fillFromTyped(readings, uncertainty);
   return { name, readings, notes: [], ...(unread === undefined ? {} : { unread }) };
 }
 
-const cellIn = (field: ReadingField, text: string, decimal: DecimalSign): Cell => (NUMBERS.has(field) ? cellOf(text, decimal) : text.trim());
+const cellIn = (field: ComparisonField, text: string, decimal: DecimalSign): Cell => (NUMBER_FIELDS.has(field) ? cellOf(text, decimal) : text.trim());
+
+const ofMatters: Wanted = ({ at }) =>
+  at.characteristic !== undefined && at.matters !== undefined ? undefined : "no headings for the characteristic and the smallest difference that matters";
+
+/** Smallest differences that matter, from a file with a column of characteristics and one of those. */
+export async function mattersOfCsv(input: AsyncIterable<Uint8Array>, decimal: DecimalSign): Promise<TypedSizes | { unread: string }> {
+  const head = await readHeader(input, undefined, ofMatters);
+  if ("unread" in head) return head;
+  const of = new Map<string, number>();
+  const faults: string[] = [];
+  const records = new Scanner(head.delimiter, head.nextLine);
+  const unread = await readRecords(head.bytes, records, () => {
+    const record = records.texts();
+    const [name, size] = (["characteristic", "matters"] as const).map((field) => (record[head.at[field]!] ?? "").trim()) as [string, string];
+    if (name === "" && size === "") return;
+    const value = cellOf(size, decimal);
+    if (name === "" || typeof value !== "number" || !(value > 0)) faults.push(`holds in line ${records.line} no characteristic with a number above 0`);
+    else of.set(ownCharacteristic(measuredBy(name, "")), value);
+  });
+  const why = unread ?? faults[0];
+  return why === undefined ? { of } : { unread: why };
+}

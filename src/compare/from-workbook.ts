@@ -17,25 +17,29 @@ import type { Mapping } from "../layout/mapping.ts";
 import { CHARACTERISTICS } from "../vocabulary/characteristics.ts";
 import { fieldOf, saysOwner } from "../vocabulary/headings.ts";
 import { positionText } from "../vocabulary/parse-heading.ts";
-import { ownerIn } from "../vocabulary/subjects.ts";
+import { measuredBy, ownerIn } from "../vocabulary/subjects.ts";
+import { knownUnit } from "../vocabulary/units.ts";
 import { type CellAddress, placeName } from "../workbook/address.ts";
 import type { SheetSnapshot, WorkbookSnapshot } from "../workbook/port.ts";
+import { identityOf } from "./engines.ts";
+import { fillMatters } from "./matters-in-limits.ts";
+import { MeasuredWith } from "./measured-with.ts";
 import { type Reading, type ReadingSet, type ReadingSubject, tableReadings } from "./readings.ts";
+import { type TypedSizes, typedFor } from "./typed-sizes.ts";
 import { Uncertainties } from "./uncertainty.ts";
 
-/** Every reading that a layout knows of, with the limits that are for it. `single` is the U of a measured length for which none is given. */
-export function mappedReadings(analysis: Analysis, mapping: Mapping, single?: number): Reading[] {
+/** Every reading that a layout knows of, with the limits that are for it. */
+export function mappedReadings(analysis: Analysis, mapping: Mapping): Reading[] {
   const { readings, limits } = analysis.mapped(mapping);
   return readings.map(({ engine, cylinder, characteristic, places, value, unit, own, cell }) => {
     const { given = {} } = own ?? {};
     const { given: general = {} } = limitFor({ engine, cylinder, characteristic, places }, limits) ?? {};
     const number = (name: "lower" | "upper" | "uncertainty") => numberIn(isBlank(given[name]) ? general[name] : given[name]);
-    const { kind, isSetting } = CHARACTERISTICS[characteristic] ?? {};
     const taken = judgingParams.value.take(value, "value");
     return {
       ...{ engine, cylinder, characteristic, position: positionText(places), cell, unit },
       ...(taken instanceof Fault ? { value: null, fault: reasonOf(value, taken) } : { value: typeof taken === "number" ? taken : null }),
-      ...{ lower: number("lower"), upper: number("upper"), uncertainty: number("uncertainty") ?? (kind === "length" && !isSetting ? single : undefined) },
+      ...{ lower: number("lower"), upper: number("upper"), uncertainty: number("uncertainty") },
     };
   });
 }
@@ -43,32 +47,50 @@ export function mappedReadings(analysis: Analysis, mapping: Mapping, single?: nu
 const numberIn = (cell: Cell): number | undefined => (typeof cell === "number" ? cell : undefined);
 
 export interface WorkbookOptions {
-  /** Expanded uncertainty U of one reading, for lengths whose workbook or file gives none. */
-  uncertainty?: number | undefined;
+  /** Expanded uncertainties U of readings, where the workbook gives none. */
+  uncertainty?: TypedSizes | undefined;
   /** A layout of the shop's own: it speaks for the cells that it maps. */
   mapping?: Mapping | undefined;
+  /** Only what stands on this sheet; its limits and gauges may stand on others. */
+  sheet?: string | undefined;
 }
 
 /**
  * One side of a comparison from a workbook: its tables in long form, and what our formulas measure,
  * work out and judge, named by the labels beside them.
  */
-export function readingsOfWorkbook(snapshot: WorkbookSnapshot, { uncertainty, mapping }: WorkbookOptions = {}): ReadingSet {
+export function readingsOfWorkbook(snapshot: WorkbookSnapshot, { uncertainty, mapping, sheet }: WorkbookOptions = {}): ReadingSet {
   const analysis = new Analysis(snapshot);
   const { book, origins, labels, calls } = analysis;
   const gathered = new Gathered(origins, labels);
-  for (const sheet of book.sheets) for (const reading of tableReadings(sheet)) gathered.table(reading);
+  for (const page of book.sheets) for (const reading of tableReadings(page)) gathered.table(reading);
   for (const call of calls) if (judges(call)) for (const candidate of candidatesOf(call, origins)) gathered.judged(candidate);
   for (const call of calls) if (isOfEngine(call.spec)) gathered.measured(call);
   gathered.results(calls);
-  const laid = mapping ? mappedReadings(analysis, mapping, uncertainty).filter(({ value, fault }) => value !== null || fault !== undefined) : [];
+  const laid = mapping ? mappedReadings(analysis, mapping).filter(({ value, fault }) => value !== null || fault !== undefined) : [];
   const isLaid = new Set(laid.map(({ cell }) => placeName(cell)));
   const readings = [...gathered.readings().filter(({ cell }) => !isLaid.has(placeName(cell))), ...laid];
-  const doubts = new Uncertainties(origins, calls, readings, uncertainty);
-  for (const reading of readings) reading.uncertainty ??= decimal(doubts.of(reading.cell) ?? 0) || undefined;
-  const hours = hoursIn(book.sheets);
+  giveUncertainties(readings, analysis, uncertainty);
+  fillMatters(readings, book.sheets);
+  const hours = hoursIn(sheet === undefined ? book.sheets : book.sheets.filter(({ name }) => name === sheet)) ?? hoursIn(book.sheets);
   if (hours !== undefined) for (const reading of readings) reading.hours ??= hours;
-  return { name: snapshot.name, readings, notes: [] };
+  if (sheet === undefined) return { name: snapshot.name, readings, notes: [], identity: identityOf(book.sheets) };
+  const own = identityOf(book.sheets.filter(({ name }) => name === sheet));
+  const identity = Object.keys(own).length > 0 ? own : identityOf(book.sheets);
+  return { name: sheet, readings: readings.filter(({ cell }) => cell.sheet === sheet), notes: [], identity };
+}
+
+/** A typed reading is as good as its gauge, or as was typed for it; what is worked out takes it from the readings that go into it. */
+function giveUncertainties(readings: readonly Reading[], { book, origins, calls }: Analysis, typed: TypedSizes | undefined): void {
+  const gauges = new MeasuredWith(book);
+  for (const reading of readings) {
+    if (!origins.isResult(reading.cell)) gauges.fill(reading);
+    reading.uncertainty ||= typedFor(reading, typed);
+    const { kind, isSetting } = CHARACTERISTICS[measuredBy(reading.characteristic, reading.position).characteristic] ?? {};
+    if (!origins.isResult(reading.cell) && kind === "length" && !isSetting) reading.uncertainty ||= typed?.general;
+  }
+  const doubts = new Uncertainties(origins, calls, readings, typed?.general);
+  for (const reading of readings) reading.uncertainty ||= decimal(doubts.of(reading.cell) ?? 0) || undefined;
 }
 
 /** What is known of a cell before it is named. */
@@ -157,11 +179,13 @@ function readingIn(cell: Cell): Pick<Reading, "value" | "fault"> {
 const numberOr = (cell: Cell): number | undefined => (typeof cell === "number" ? cell : undefined);
 
 /** Which engine, cylinder and place the words beside a cell speak of; its heading says what is measured. */
-function subjectOf({ row, heading }: NameParts, characteristic?: string): ReadingSubject {
+function subjectOf({ row, heading: over }: NameParts, characteristic?: string): ReadingSubject {
+  // What stands above an entry `Stroke | 72 | mm` may be the unit of another one.
+  const heading = over !== undefined && knownUnit(over) !== undefined ? undefined : over;
   const subject: ReadingSubject = { engine: "", cylinder: "", characteristic: characteristic ?? heading ?? "", position: "" };
   const places: string[] = [];
-  for (const { text, heading: over } of row) {
-    const field = over === undefined ? undefined : fieldOf(over);
+  for (const { text, heading: above } of row) {
+    const field = above === undefined ? undefined : fieldOf(above);
     // `Port` names an engine where no heading says that it is something else.
     const isOwner = field === undefined || field === "engine" || saysOwner("engine", text) || saysOwner("cylinder", text);
     const { engine, cylinder } = isOwner ? ownerIn(text) : {};
@@ -175,7 +199,7 @@ function subjectOf({ row, heading }: NameParts, characteristic?: string): Readin
   return { ...subject, position: places.join(" ") };
 }
 
-/** `Hours run` with a number beside it, when one cell of the workbook says so. */
+/** `Hours run` with a number beside it, where all cells of the workbook that say so agree. */
 function hoursIn(sheets: readonly SheetSnapshot[]): number | undefined {
   const found: number[] = [];
   for (const { values } of sheets) {
@@ -186,5 +210,5 @@ function hoursIn(sheets: readonly SheetSnapshot[]): number | undefined {
       }
     }
   }
-  return found.length === 1 ? found[0] : undefined;
+  return new Set(found).size === 1 ? found[0] : undefined;
 }

@@ -1,87 +1,22 @@
 import { type ColumnFields, tableLines, textOf } from "../check/long-tables.ts";
 import { type Cell, isBlank } from "../core/cell.ts";
-import { Fault } from "../core/fault.ts";
+import { Fault, refuse } from "../core/fault.ts";
 import { BLANK, number, type Param } from "../core/param.ts";
 import { faultBody } from "../core/sentences.ts";
-import { canBeCompared, labelFrom, positionFrom } from "../vocabulary/headings.ts";
-import { positionText } from "../vocabulary/parse-heading.ts";
-import { measuredBy, ownerKey } from "../vocabulary/subjects.ts";
+import {
+  type Campaign,
+  COMPARISON_FIELDS,
+  type Columns,
+  type ComparisonField,
+  campaignOf,
+  canBeCompared,
+  holdsBothSides,
+  labelFrom,
+  positionFrom,
+} from "../vocabulary/headings.ts";
 import { unitOf } from "../vocabulary/units.ts";
 import { type CellAddress, placeName } from "../workbook/address.ts";
 import type { SheetSnapshot } from "../workbook/port.ts";
-
-/** Readings of one thing on both sides, in the order of their hours where they have some. */
-export interface ReadingPair {
-  before: Reading[];
-  after: Reading[];
-}
-
-/** Readings that cannot be matched. */
-interface Unmatched {
-  before: Reading[];
-  after: Reading[];
-  why: string;
-}
-
-/** Brings together the readings of the same thing; every reading ends in a pair or among the unmatched. */
-export function pairReadings(before: readonly Reading[], after: readonly Reading[], withEngine: boolean): { pairs: ReadingPair[]; unmatched: Unmatched[] } {
-  const sides = [grouped(before, withEngine), grouped(after, withEngine)] as const;
-  const pairs: ReadingPair[] = [];
-  const unmatched: Unmatched[] = [];
-  for (const key of new Set([...sides[0].keys(), ...sides[1].keys()])) {
-    const [own, other] = [sides[0].get(key) ?? [], sides[1].get(key) ?? []];
-    if (own.length === 0 || other.length === 0) unmatched.push(...alone(own, other));
-    else if (isHistory(own) && isHistory(other)) pairs.push({ before: byHours(own), after: byHours(other) });
-    else matchByPlace(own, other, pairs, unmatched);
-  }
-  return { pairs, unmatched };
-}
-
-function grouped(readings: readonly Reading[], withEngine: boolean): Map<string, Reading[]> {
-  const groups = new Map<string, Reading[]>();
-  for (const reading of readings) {
-    const named = keyOf(reading, withEngine);
-    // A reading that nothing names can only be told by its place.
-    const key = /^\|*$/.test(named) ? `@${placeName(reading.cell)}` : named;
-    const group = groups.get(key);
-    if (group) group.push(reading);
-    else groups.set(key, [reading]);
-  }
-  return groups;
-}
-
-function alone(before: readonly Reading[], after: readonly Reading[]): Unmatched[] {
-  return [
-    ...before.map((reading) => ({ before: [reading], after: [], why: "it is measured before only" })),
-    ...after.map((reading) => ({ before: [], after: [reading], why: "it is measured after only" })),
-  ];
-}
-
-/** One reading, or several that were taken at different hours. */
-const isHistory = (readings: readonly Reading[]): boolean =>
-  readings.length === 1 || (readings.every(({ hours }) => hours !== undefined) && new Set(readings.map(({ hours }) => hours)).size === readings.length);
-
-const byHours = (readings: readonly Reading[]): Reading[] => [...readings].sort((a, b) => (a.hours ?? 0) - (b.hours ?? 0));
-
-/** Several readings of one name: two copies of a workbook hold each in the same cell. */
-function matchByPlace(before: readonly Reading[], after: readonly Reading[], pairs: ReadingPair[], unmatched: Unmatched[]): void {
-  const places = new Map(after.filter(({ line }) => line === undefined).map((reading) => [placeName(reading.cell), reading]));
-  const left = new Set(after);
-  const rest: Reading[] = [];
-  for (const reading of before) {
-    const partner = reading.line === undefined ? places.get(placeName(reading.cell)) : undefined;
-    if (partner) {
-      pairs.push({ before: [reading], after: [partner] });
-      left.delete(partner);
-    } else rest.push(reading);
-  }
-  if (rest.length + left.size > 0) unmatched.push({ before: rest, after: [...left], why: ambiguous(before, after) });
-}
-
-function ambiguous(before: readonly Reading[], after: readonly Reading[]): string {
-  const times = (readings: readonly Reading[]) => (readings.length === 1 ? "once" : `${readings.length} times`);
-  return `it stands ${times(before)} before and ${times(after)} after, and nothing tells which belong together`;
-}
 
 /** What a reading is of, in the words of the sheet or file; `""` where it does not say. */
 export interface ReadingSubject {
@@ -99,13 +34,30 @@ export interface Reading extends ReadingSubject {
   unit?: string | undefined;
   /** Expanded uncertainty U of the value, in its unit. */
   uncertainty?: number | undefined;
+  /** The part of U that all readings of one measuring session share; 0 says that there is none. */
+  common?: number | undefined;
   lower?: number | undefined;
   upper?: number | undefined;
+  /** The smallest difference that matters. */
+  matters?: number | undefined;
   /** Hours in service when it was measured. */
   hours?: number | undefined;
+  /** With which gauge and on which day, as typed: readings with both alike were taken in one session. */
+  gauge?: string;
+  day?: string;
+  /** Where the row itself says on which side it stands. */
+  campaign?: Campaign;
   cell: CellAddress;
   /** Line of the file, for readings that stand in none of a workbook's cells. */
   line?: number;
+  /** A row of a table in long form says all that tells it apart: a second row of the same thing is a second reading of it. */
+  isListed?: boolean;
+}
+
+/** Whose engine a sheet or workbook says that it is. */
+export interface EngineIdentity {
+  serial?: string;
+  engine?: string;
 }
 
 /** One side of a comparison: everything that was read from a workbook or file. */
@@ -114,53 +66,75 @@ export interface ReadingSet {
   readings: Reading[];
   /** What a person should know about how it was read, in sentences. */
   notes: string[];
+  identity?: EngineIdentity;
 }
 
 /** `engine A, cylinder 2, bore, top thrust`, or the place of a reading that has no name. */
 export const labelOf = (reading: ReadingSubject & Pick<Reading, "cell">): string => labelFrom(reading) || placeName(reading.cell);
 
-/** The same for readings of the same thing, however it is spelt; of one engine against another without the engine. */
-function keyOf({ engine, cylinder, characteristic, position }: ReadingSubject, withEngine: boolean): string {
-  const measured = measuredBy(characteristic, position);
-  const owners = [withEngine ? ownerKey("engine", engine) : "", ownerKey("cylinder", cylinder)];
-  return [...owners, measured.characteristic, positionText(measured.places)].join("|");
-}
-
 /** The numbers that stand beside a reading, and what each may be. */
 const NUMBERS = {
   uncertainty: number("expanded uncertainty U of the value, in its unit").atLeast(0),
+  common: number("part of U that all readings of a session share, in the unit of the value").atLeast(0),
   lower: number("lower limit"),
   upper: number("upper limit"),
+  matters: number("smallest difference that matters, in the unit of the value").atLeast(0),
   hours: number("hours in service at the measuring").atLeast(0),
 };
 
+/** The fields of a row that are numbers, for whoever reads them from text. */
+export const NUMBER_FIELDS: ReadonlySet<ComparisonField> = new Set<ComparisonField>([
+  "value",
+  "before",
+  "after",
+  ...(Object.keys(NUMBERS) as ComparisonField[]),
+]);
+
 const VALUE = number("the reading");
 
-/** A row of a table as a reading. Whatever is no good in it becomes the reading's fault: it cannot be compared as typed. */
-export function readingFrom(cells: ColumnFields, unit: string | undefined, place: Pick<Reading, "cell" | "line">): Reading {
+/** Where the reading of a column stands. */
+type PlaceOf = (field: "value" | Campaign) => Pick<Reading, "cell" | "line">;
+
+/** A row of a table as a reading, or as two where it has a column for each side. Whatever is no good in it becomes the reading's fault: it cannot be compared as typed. */
+export function readingsFrom(columns: Columns, cells: ColumnFields, place: PlaceOf): Reading[] {
+  if (!holdsBothSides(columns)) return [readingFrom(cells, cells.value, columns.unit, place("value"))];
+  return (["before", "after"] as const).map((campaign) => ({ ...readingFrom(cells, cells[campaign], columns.unit, place(campaign)), campaign }));
+}
+
+function readingFrom(cells: ColumnFields, typed: Cell, unit: string | undefined, place: Pick<Reading, "cell" | "line">): Reading {
   const [engine, cylinder, characteristic] = (["engine", "cylinder", "characteristic"] as const).map((field) => textOf(cells[field]).trim());
   const position = positionFrom({ position: textOf(cells.position), height: textOf(cells.height), axis: textOf(cells.axis) });
-  const reading: Reading = { engine: engine!, cylinder: cylinder!, characteristic: characteristic!, position, value: null, ...place };
+  const reading: Reading = { engine: engine!, cylinder: cylinder!, characteristic: characteristic!, position, value: null, ...place, isListed: true };
   reading.unit = unitOf(textOf(cells.unit)) ?? unit;
+  for (const field of ["gauge", "day"] as const) if (!isBlank(cells[field])) reading[field] = textOf(cells[field]).trim();
+  const session = textOf(cells.campaign).trim();
+  const campaign = campaignOf(session);
+  if (campaign !== undefined) reading.campaign = campaign;
+  else if (session !== "") reading.fault = `the session is called ${session}: wanted is before or after`;
   for (const [name, param] of Object.entries(NUMBERS) as [keyof typeof NUMBERS, Param<number>][]) {
     const taken = param.take(cells[name], name);
     if (taken instanceof Fault) reading.fault ??= faultBody(taken);
     else if (taken !== BLANK) reading[name] = taken as number;
   }
-  const value = VALUE.take(cells.value as Cell, "value");
+  const value = VALUE.take(typed, "value");
   if (value instanceof Fault) reading.fault = faultBody(value);
   else if (value === BLANK) reading.fault ??= "the reading is still blank";
   else if (reading.fault === undefined) reading.value = value as number;
+  const { common, uncertainty = 0 } = reading;
+  if (common !== undefined && uncertainty > 0 && common > uncertainty) reading.fault ??= faultBody(tooCommon(common, uncertainty));
+  if (reading.fault !== undefined) reading.value = null;
   return reading;
 }
 
-/** Readings in long form on a sheet: below headings that name a value and what it is of. */
+const tooCommon = (common: number, uncertainty: number): Fault =>
+  refuse("common", common, `it is a part of the uncertainty ${uncertainty}, which it cannot exceed`);
+
+/** Readings in long form on a sheet: below headings that name a value, or one before and one after, and what it is of. */
 export function* tableReadings(sheet: SheetSnapshot): Generator<Reading> {
-  for (const { columns, cells, row } of tableLines(sheet, canBeCompared, looksLikeReading)) {
-    const cell = { sheet: sheet.name, row: sheet.row + row, column: sheet.column + columns.at.value! };
-    yield readingFrom(cells, columns.unit, { cell });
+  for (const { columns, cells, row } of tableLines(sheet, canBeCompared, looksLikeReading, COMPARISON_FIELDS)) {
+    yield* readingsFrom(columns, cells, (field) => ({ cell: { sheet: sheet.name, row: sheet.row + row, column: sheet.column + columns.at[field]! } }));
   }
 }
 
-const looksLikeReading = ({ value, characteristic, position, height, axis }: ColumnFields): boolean =>
-  (typeof value === "number" || isBlank(value)) && ![characteristic, position, height, axis].every(isBlank);
+const looksLikeReading = ({ value, before, after, characteristic, position, height, axis }: ColumnFields): boolean =>
+  [value, before, after].every((cell) => typeof cell === "number" || isBlank(cell)) && ![characteristic, position, height, axis].every(isBlank);

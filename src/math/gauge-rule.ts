@@ -1,5 +1,5 @@
 import { studentQuantile, twoSidedP } from "./distributions.ts";
-import { effectiveDegreesOfFreedom, type VarianceComponent } from "./statistics.ts";
+import { allEqual, effectiveDegreesOfFreedom, standardDeviation, type VarianceComponent } from "./statistics.ts";
 
 /**
  * How far an estimate from a few readings may be off. Readings scatter by their gauge at least, so while
@@ -36,6 +36,12 @@ export function combined(parts: readonly Doubt[], common = 0): Doubt {
   return rules
     ? { variance, degreesOfFreedom: effectiveDegreesOfFreedom(shares), by: "scatter" }
     : { variance, degreesOfFreedom: Number.POSITIVE_INFINITY, by: "gauge" };
+}
+
+/** The doubt of the mean of some values, each with the standard uncertainty `own` of its own and all with one `common` to them. */
+export function doubtOfMean(values: readonly number[], own: number, common: number): Doubt {
+  const scatter = allEqual(values) ? 0 : standardDeviation(values);
+  return combined([weighed(doubtOfOne(scatter, values.length - 1, own), 1 / values.length)], common);
 }
 
 /** Half the width of the interval that covers the true value in this share of cases. */

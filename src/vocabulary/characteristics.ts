@@ -169,7 +169,7 @@ export const CHARACTERISTICS: Readonly<Record<string, Characteristic>> = {
     kind: "pressure",
     isNeverNegative: true,
     wears: "smaller",
-    words: ["held pressure", "leak down held", "leakdown held"],
+    words: ["held", "held pressure", "leak down held", "leakdown held"],
   },
   "supply pressure": {
     kind: "pressure",

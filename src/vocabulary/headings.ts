@@ -30,6 +30,25 @@ export const FIELD_WORDS: Readonly<Record<ReadingField, readonly string[]>> = {
   hours: ["hours run", "hours in service", "engine hours", "running hours", "service hours", "run hours", "hrs"],
 };
 
+/** Columns that only a comparison asks for, and what else they are called. */
+const COMPARISON_WORDS = {
+  /** The part of U that all readings of one measuring session share. */
+  common: ["common part", "common part of u", "common u", "u common", "shared part", "shared part of u"],
+  matters: ["smallest difference that matters", "difference that matters", "what matters", "least that matters"],
+  /** Whether a reading was taken before or after: both in one column, one reading a row. */
+  campaign: ["measuring session", "session", "round"],
+  /** The same as two columns, two readings a row. */
+  before: ["as built", "at build", "build"],
+  after: ["re-checked", "strip-down", "strip down", "as stripped", "at strip-down", "at strip down"],
+} as const;
+
+/** What stands in a column of campaigns. */
+const CAMPAIGN_WORDS = {
+  before: ["before", "build", "built", "as built", "at build"],
+  after: ["after", "strip-down", "strip down", "stripped", "stripped down", "as stripped", "at strip-down", "at strip down"],
+} as const;
+export type Campaign = keyof typeof CAMPAIGN_WORDS;
+
 /** A single limit that does not say its side. Only who asks a person may take it for an upper one, as for wear. */
 export const ONE_SIDED_LIMIT = ["limit", "wear limit", "service limit"] as const;
 
@@ -89,6 +108,21 @@ export const byWord = <Name extends string>(words: Readonly<Record<Name, readonl
 
 const FIELDS = byWord(Object.fromEntries(READING_FIELDS.map((field) => [field, [field, ...FIELD_WORDS[field]]])) as Record<ReadingField, string[]>);
 const GAUGE_FIELDS = byWord<GaugeField>(GAUGE_WORDS);
+
+/** What a comparison reads of a row: a gauge and its day too, by which it knows who was measured in one session. */
+export const COMPARISON_FIELDS = [...READING_FIELDS, ...(Object.keys(COMPARISON_WORDS) as (keyof typeof COMPARISON_WORDS)[]), "gauge", "day"] as const;
+export type ComparisonField = (typeof COMPARISON_FIELDS)[number];
+const COMPARED = new Map<string, ComparisonField>([
+  ...byWord<"gauge" | "day">({ gauge: GAUGE_WORDS.gauge, day: ["day", ...GAUGE_WORDS.used] }),
+  ...byWord(
+    Object.fromEntries(Object.entries(COMPARISON_WORDS).map(([field, words]) => [field, [field, ...words]])) as unknown as Record<
+      keyof typeof COMPARISON_WORDS,
+      readonly string[]
+    >,
+  ),
+  ...FIELDS,
+]);
+const CAMPAIGNS = byWord<Campaign>(CAMPAIGN_WORDS);
 const JUDGING = new Set<string>(JUDGING_WORDS);
 const SOURCES = new Set<string>(SOURCE_WORDS);
 
@@ -97,6 +131,9 @@ const nameOf = remembered((heading) => plain(withoutUnits(heading)));
 
 /** The field that a heading names. */
 export const fieldOf = (heading: string): ReadingField | undefined => FIELDS.get(nameOf(heading));
+
+/** Before or after, by the word in a column of campaigns. */
+export const campaignOf = (text: string): Campaign | undefined => CAMPAIGNS.get(plain(text));
 
 const LONGEST_GAUGE_WORD = Math.max(...[...GAUGE_FIELDS.keys()].map((word) => word.length)) + 10;
 const GAUGE_START = new RegExp(`^[^a-z]*[${[...new Set([...GAUGE_FIELDS.keys()].map((word) => word[0]!))].join("")}]`, "i");
@@ -127,7 +164,7 @@ export const isOneSidedLimit = (heading: string): boolean => ONE_SIDED.has(nameO
 
 /** Where each recognised column stands. */
 export interface Columns {
-  at: Partial<Record<ReadingField, number>>;
+  at: Partial<Record<ComparisonField, number>>;
   /** The unit that the heading of the value gives, as in `value (mm)`. */
   unit: string | undefined;
   /** The heading of a limit that does not say its side. */
@@ -137,11 +174,11 @@ export interface Columns {
 /** Reads a row of headings. Two columns that could both be one field are left out, unless one has its very name. */
 export function readHeadings(headings: readonly string[]): Columns {
   const at: Columns["at"] = {};
-  const named = new Set<ReadingField>();
-  const doubtful = new Set<ReadingField>();
+  const named = new Set<ComparisonField>();
+  const doubtful = new Set<ComparisonField>();
   for (const [column, heading] of headings.entries()) {
     const name = nameOf(heading);
-    const field = FIELDS.get(name);
+    const field = COMPARED.get(name);
     if (!field) continue;
     const own = name === field;
     if (at[field] === undefined || (own && !named.has(field))) {
@@ -151,15 +188,20 @@ export function readHeadings(headings: readonly string[]): Columns {
     } else if (own || !named.has(field)) doubtful.add(field);
   }
   for (const field of doubtful) delete at[field];
-  return { at, unit: at.value === undefined ? undefined : unitIn(headings[at.value]!), oneSided: headings.find(isOneSidedLimit) };
+  const reading = at.value ?? at.before;
+  return { at, unit: reading === undefined ? undefined : unitIn(headings[reading]!), oneSided: headings.find(isOneSidedLimit) };
 }
 
 /** Readings can be judged when it is known where they and at least one of their limits stand. */
 export const canBeJudged = ({ at }: Columns): boolean => at.value !== undefined && (at.lower !== undefined || at.upper !== undefined);
 
+/** A row of two columns of readings holds both sides of a comparison. */
+export const holdsBothSides = ({ at }: Columns): boolean => at.value === undefined && at.before !== undefined && at.after !== undefined;
+
 /** Readings can be compared when it is known where they stand and what they are of. */
-export const canBeCompared = ({ at }: Columns): boolean =>
-  at.value !== undefined && [at.characteristic, at.position, at.height, at.axis].some((column) => column !== undefined);
+export const canBeCompared = (columns: Columns): boolean =>
+  (columns.at.value !== undefined || holdsBothSides(columns)) &&
+  ["characteristic", "position", "height", "axis"].some((field) => columns.at[field as ReadingField] !== undefined);
 
 type Named = Partial<Record<ReadingField, string>>;
 

@@ -1,4 +1,4 @@
-import { CHARACTERISTICS } from "./characteristics.ts";
+import { CHARACTERISTICS, POSITION_WORDS } from "./characteristics.ts";
 import { plain } from "./headings.ts";
 import { type ParsedHeading, type PositionWord, parseHeading } from "./parse-heading.ts";
 import type { HeadingField } from "./phrases.ts";
@@ -39,9 +39,16 @@ export function measuredBy(characteristic: string, position: string): Measured {
   return { characteristic: name, places: [...places, ...positionIn(position)] };
 }
 
-/** `top ring end gap`, `inlet valve clearance`: rings of different grooves and valves of different sides are not alike. */
+/** Rings and valves by the words that stand for nothing else: `top` is a height of a bore as well. */
+const PARTS = Object.entries(POSITION_WORDS).flatMap(([word, { kind }]) => (kind === "place" ? [word] : []));
+
+/** `top ring end gap`, `inlet valve clearance`: rings of different grooves and valves of different sides are not alike, under whatever name. */
 export function ownCharacteristic({ characteristic, places }: Measured): string {
-  const parts = Object.hasOwn(CHARACTERISTICS, characteristic) ? CHARACTERISTICS[characteristic]!.parts : undefined;
+  const parts = Object.hasOwn(CHARACTERISTICS, characteristic) ? CHARACTERISTICS[characteristic]!.parts : PARTS;
   const part = parts?.find((word) => places.some((place) => place.word === word));
   return part === undefined ? characteristic : `${part} ${characteristic}`;
 }
+
+/** What wear does to a characteristic, where it does only one thing. */
+export const wearOf = (characteristic: string): "larger" | "smaller" | undefined =>
+  Object.hasOwn(CHARACTERISTICS, characteristic) ? CHARACTERISTICS[characteristic]!.wears : undefined;

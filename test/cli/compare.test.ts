@@ -1,4 +1,4 @@
-import { rmSync } from "node:fs";
+import { readFileSync, rmSync } from "node:fs";
 import { join } from "node:path";
 import { root } from "../../src/tools/paths.ts";
 import { workbookBytes } from "../xlsx/workbook-bytes.ts";
@@ -26,8 +26,12 @@ const folder = folderOf({
   "worn.csv": `${HEAD}\nA,1,bore,top,73.024,73.08,mm,0.003\nA,2,bore,top,73.05,73.08,mm,0.003\nA,3,bore,top,73.05,73.08,mm,0.003\n`,
   "same.csv": `${HEAD}\nA,1,bore,top,73.023,73.08,mm,0.003\nA,2,bore,top,73.018,73.08,mm,0.003\n`,
   "two.csv": `${HEAD}\nA,1,bore,top,73.02,73.08,mm,0.003\nB,1,bore,top,73.04,73.08,mm,0.003\n`,
+  "two worn.csv": `${HEAD}\nA,1,bore,top,73.03,73.08,mm,0.003\nB,1,bore,top,73.08,73.08,mm,0.003\n`,
+  "both.csv": "cylinder,characteristic,before,after,unit,uncertainty\n1,bore,73.02,73.05,mm,0.003\n",
+  "matters.csv": "characteristic,matters\nbore,0.01\n",
+  "there.csv": "mine",
   "comma.csv": "cylinder;characteristic;value;unit;uncertainty\n1;bore;73,05;mm;0,003\n",
-  "hostile.csv": `${HEAD}\nA,1,"bore \u001b[31mred\u202e",top,73.02,,mm,0.003\n`,
+  "hostile.csv": `${HEAD}\nA,1,"bore \u001b[31mred\u202e",top,73.02,,mm,0.003\n=1+1,1,skirt,top,73,,mm,0.003\n`,
   "other.csv": "characteristic,value\npin,20\n",
   "head.csv": "part,size\nbore,73\n",
   "open.csv": 'value,characteristic\n1,bore\n"2,bore\n',
@@ -41,95 +45,128 @@ afterAll(() => rmSync(folder, { recursive: true }));
 const run = (...args: string[]) => crosshatch(["compare", ...args], { cwd: folder });
 
 describe("on screen", () => {
-  test("real changes leave 1 and stand first, words first; what is missing is listed and counted", async () => {
+  test("what differs leaves 1 and stands first, after the sentence; what is missing is listed and counted", async () => {
     const { code, out, err } = await run("build.csv", "worn.csv", "--hours", "1000");
     expect({ code, err }).toEqual({ code: 1, err: "" });
     expect(out).toBe(
       [
         "build.csv against worn.csv",
-        "  really changed",
-        "    real increase  engine A, cylinder 2, bore, top  73.02 → 73.05 mm  0.03 larger: more than the 0.00424 that the gauge explains (En 7.07)",
-        "  what the gauge may explain",
-        "    no real change  engine A, cylinder 1, bore, top  73.02 → 73.024 mm  0.004 larger: the gauge explains up to 0.00424 (En 0.943)",
-        "  not compared",
-        "    refused  engine A, cylinder 3, bore, top  none → 73.05  it is measured after only",
+        "  1 of 2 lies beyond its own gauge; hardly one would by chance; 1 remains.",
+        "  differs",
+        "    engine A, cylinder 2, bore, top  73.020 → 73.050 mm  0.030 larger, which is worse: differs, beyond its gauge (0.0042)",
+        "  cannot be told",
+        "    engine A, bore, mean of 2 places                      0.0170 larger on average over 2 places: cannot tell, up to 0.093 may hide (-0.1314 to 0.1654 by the scatter; the scatter is poorly known)",
+        "    engine A, cylinder 1, bore, top   73.020 → 73.024 mm  0.004 larger, which is worse: cannot tell, up to 0.0075 may hide",
         "  wear",
-        "    engine A, cylinder 2, bore, top  grows 0.03 in 1000 h (0.0258 to 0.0342); at that rate it comes to its limit 73.08 after another 1000 h, at the earliest after 803 h",
-        "  cylinders taken together",
-        "    not shown to differ  A, bore  0.017 larger on average over 2 cylinders (-0.1482 to 0.1822, p 0.4156)",
+        "    engine A, cylinder 2, bore, top  grows 0.0300 in 1000 h (0.0258 to 0.0342); at that rate it comes to its limit 73.080 after another 1000 h, at the earliest after 806 h",
+        "  not compared",
+        "    engine A, cylinder 3, bore, top  none → 73.05  it is measured after only",
         "  note: a life draws the line on as if wear went on as before: measure again before the earliest",
-        "  4 of 5 rows compared, 1 could not be, 2 characteristics, 1 really changed",
+        "  2 of 3 rows compared, 1 could not be; 1 differs, 0 are the same within what matters, 2 cannot be told",
         "",
       ].join("\n"),
     );
   });
 
-  test("nothing real leaves 0", async () => {
+  test("nothing that differs is no proof of sameness: it leaves 3, and says what may hide", async () => {
     const { code, out, err } = await run("build.csv", "same.csv");
-    expect({ code, err }).toEqual({ code: 0, err: "" });
-    expect(out).not.toContain("really changed\n    ");
-    expect(out).toMatch(/4 of 4 rows compared, 2 characteristics, 0 really changed\n$/);
+    expect({ code, err }).toEqual({ code: 3, err: "" });
+    expect(out).not.toContain("\n  differs");
+    expect(out).toContain("None of 2 lies beyond its own gauge; hardly one would by chance.");
+    expect(out).toContain("0.003 larger, which is worse: cannot tell, up to 0.0065 may hide");
+    expect(out).toMatch(/2 of 2 rows compared; 0 differ, 0 are the same within what matters, 3 cannot be told\n$/);
+  });
+
+  test("where all is the same within what matters it leaves 0", async () => {
+    const { code, out } = await run("build.csv", "same.csv", "--matters", "0.01");
+    expect(code).toBe(0);
+    expect(out).toContain("\n  the same within what matters\n    engine A, bore, mean of 2 places");
+    expect(out).toContain("0.003 larger, which is worse: the same within 0.01");
+    expect((await run("build.csv", "same.csv", "--matters", "matters.csv")).code).toBe(0);
+    expect((await run("build.csv", "same.csv", "--matters", "bore=0.001")).code).toBe(3);
   });
 
   test("workbooks are calculated anew and named by their labels; a sheet that gives no uncertainty takes the one given", async () => {
     const given = await run("build.xlsx", "worn.xlsx");
     expect(given.code).toBe(1);
-    expect(given.out).toContain("real increase  cylinder 1, Wear  0.02 → 0.05  0.03 larger: more than the 0.00566 that the gauge explains");
-    expect(given.out).toContain("refused  cylinder 1, bore, Thrust  73.02 → 73.05  no uncertainty is given on either side");
+    expect(given.out).toContain("cylinder 1, Wear  0.02 → 0.05  0.03 larger, which is worse: differs, beyond its gauge (0.0057)");
+    expect(given.out).toContain("0.03 larger, which is worse: cannot tell, as no uncertainty is given");
     const all = await run("build.xlsx", "worn.xlsx", "--uncertainty", "0.003");
-    expect(all.out).toContain("real increase  cylinder 1, bore, Thrust  73.02 → 73.05");
-    expect(all.out).toMatch(/6 of 6 rows compared, 3 characteristics, 2 really changed\n$/);
+    expect(all.out).toContain("cylinder 1, bore, Thrust  73.02 → 73.05  0.03 larger, which is worse: differs, beyond its gauge (0.0042)");
+    const bores = await run("build.xlsx", "worn.xlsx", "--uncertainty", "0.003", "--uncertainty", "bore=0.1");
+    expect(bores.out).toContain("0.03 larger, which is worse: cannot tell, up to 0.15 may hide");
   });
 
-  test("engine against engine, of one file too", async () => {
-    const { code, out } = await run("two.csv", "two.csv", "--engines", "A, B");
+  test("engine against engine, of one file too: differences of size, no wear", async () => {
+    for (const files of [["two.csv", "two.csv"], ["two.csv"]]) {
+      const { code, out } = await run(...files, "--engines", "A, B", "--hours", "100");
+      expect(code).toBe(1);
+      expect(out).toMatch(
+        /^engine A of two\.csv against engine B of two\.csv\n.*\n {2}differs\n {4}engine A, cylinder 1, bore, top {2}73\.02 → 73\.04 mm {2}0\.02 larger: differs, beyond their gauge/,
+      );
+      expect(out).not.toContain("wear");
+      expect(out).toContain("note: one engine each: this judges these two engines, not what was done differently to them");
+    }
+  });
+
+  test("one file with columns before and after is a comparison in itself", async () => {
+    const { code, out } = await run("both.csv");
     expect(code).toBe(1);
-    expect(out).toMatch(
-      /^engine A of two\.csv against engine B of two\.csv\n {2}really changed\n {4}real increase {2}engine A, cylinder 1, bore, top {2}73\.02 → 73\.04 mm/,
-    );
+    expect(out).toMatch(/^both\.csv, before against after\n {2}1 of 1 lies/);
   });
 
   test("a decimal comma is read by its locale, and one side may come from standard input", async () => {
     const input = "cylinder;characteristic;value;unit;uncertainty\n1;bore;73,01;mm;0,003\n";
     const { code, out } = await crosshatch(["compare", "-", "comma.csv", "--locale", "de"], { cwd: folder, input });
     expect(code).toBe(1);
-    expect(out).toContain("standard input against comma.csv\n  really changed\n    real increase  cylinder 1, bore  73.01 → 73.05 mm");
+    expect(out).toMatch(/^standard input against comma\.csv\n.*\n {2}differs\n {4}cylinder 1, bore {2}73\.01 → 73\.05 mm/);
   });
 });
 
+const JUDGED = [
+  ...["level", "unit", "n", "by", "degreesOfFreedom", "uncertainty", "commonUncertainty", "lower", "upper", "p", "pAdjusted", "family"],
+  ...["matters", "withinMatters", "mayHide", "toSee", "verdict"],
+];
+
 describe("as lines of JSON", () => {
-  test("one for each change, refused row and group, then one with the counts", async () => {
+  test("one for each line, refused row and wear, then one that sums up", async () => {
     const { code, out } = await run("build.csv", "worn.csv", "--json", "--hours", "1000");
     expect(code).toBe(1);
-    const [first, second, refused, group, counts, ...rest] = jsonLines(out);
+    const [first, second, mean, wear, other, refused, summary, ...rest] = jsonLines(out);
     expect(first).toMatchObject({
+      ...{ kind: "change", engine: "A", cylinder: "2", characteristic: "bore", position: "top", level: "place", family: "places", n: 1, by: "gauge" },
+      ...{ unit: "mm", before: 73.02, after: 73.05, change: 0.03, uncertainty: 0.004242641, beyondGauge: true, degreesOfFreedom: null, matters: null },
+      ...{ verdict: "differs", direction: "worse", at: { before: ["line 3"], after: ["line 3"] } },
+    });
+    expect(second).toMatchObject({ kind: "change", verdict: "cannot tell", mayHide: expect.closeTo(0.00749, 5) });
+    expect(mean).toMatchObject({ kind: "mean change", level: "mean", characteristic: "bore", n: 2, change: 0.017, by: "scatter", family: "means" });
+    for (const line of [first, second, mean]) expect(Object.keys(line!)).toEqual(expect.arrayContaining(JUDGED));
+    expect(wear).toMatchObject({ kind: "wear", cylinder: "2", n: 2, useFrom: 0, useTo: 1000, rate: 0.03, limit: 73.08, life: 2000, notBefore: null });
+    expect(other).toMatchObject({ kind: "wear", cylinder: "1", isReal: false, life: null, notBefore: expect.any(Number) });
+    expect(refused).toEqual({
       ...{
-        kind: "change",
-        verdict: "real increase",
-        label: "engine A, cylinder 2, bore, top",
+        kind: "refused",
+        label: "engine A, cylinder 3, bore, top",
         engine: "A",
-        cylinder: "2",
+        cylinder: "3",
         characteristic: "bore",
         position: "top",
+        reason: "it is measured after only",
       },
-      ...{ unit: "mm", before: 73.02, after: 73.05, change: 0.03, uncertainty: 0.004242641, at: { before: "line 3", after: "line 3" } },
-      wear: { hours: 1000, measurings: 2, rate: 0.03, isReal: true, limit: 73.08 },
+      ...{ before: [], after: [{ value: 73.05, at: "line 4" }] },
     });
-    expect(second).toMatchObject({ kind: "change", verdict: "no real change" });
-    expect(refused).toEqual({
-      kind: "refused",
-      label: "engine A, cylinder 3, bore, top",
-      before: [],
-      after: [{ value: 73.05, at: "line 4" }],
-      why: "it is measured after only",
-    });
-    expect(group).toMatchObject({ kind: "group", characteristic: "bore", cylinders: 2, differs: false });
-    expect(counts).toEqual({
-      ...{ between: "build.csv against worn.csv", rowsIn: 5, compared: 4, refused: 1, changes: 2, real: 1, groups: 1 },
-      notes: ["a life draws the line on as if wear went on as before: measure again before the earliest"],
-      unread: [],
+    expect(summary).toMatchObject({
+      ...{ kind: "summary", between: "build.csv against worn.csv", rows: 3, compared: 2, refused: 1, unread: [] },
+      counts: { places: { lines: 2, judged: 2, beyondGauge: 1, expectedByChance: 0.091, differs: 1, sameWithin: 0, cannotTell: 1 }, means: { lines: 1 } },
     });
     expect(rest).toEqual([]);
+  });
+
+  test("two engines before and after have differences of changes", async () => {
+    const { out } = await run("two.csv", "two worn.csv", "--json");
+    const lines = jsonLines(out).filter(({ kind }) => kind === "difference of changes");
+    expect(lines).toMatchObject([{ engines: ["A", "B"], cylinder: "1", difference: 0.03, changes: [0.01, 0.04], verdict: "differs" }]);
+    expect(Object.keys(lines[0]!)).toEqual(expect.arrayContaining(JUDGED));
   });
 
   test("the sample holds what its page says", async () => {
@@ -137,7 +174,28 @@ describe("as lines of JSON", () => {
     expect(code).toBe(1);
     const lines = jsonLines(out);
     expect(lines[0]).toMatchObject({ label: "engine A, cylinder 2, bore, top thrust", en: 6.8 });
-    expect(lines.at(-1)).toMatchObject({ rowsIn: 74, compared: 64, refused: 10, changes: 32, real: 15, groups: 5, unread: [] });
+    expect(lines.at(-1)).toMatchObject({ rows: 38, compared: 32, refused: 6, counts: { places: { beyondGauge: 15, differs: 11 } }, unread: [] });
+  });
+});
+
+describe("as a table", () => {
+  const at = (name: string) => join(folder, name);
+
+  test("every line is a row, the refused ones with their reasons; text is no formula", async () => {
+    expect((await run("build.csv", "worn.csv", "--table", "out.csv")).code).toBe(1);
+    const [head, ...rows] = readFileSync(at("out.csv"), "utf8").trim().split("\r\n");
+    expect(head).toMatch(/^kind,engine,cylinder,characteristic,position,before,after,change,.*,verdict,reason$/);
+    expect(rows.map((row) => row.split(",")[0])).toEqual(["change", "change", "mean change", "refused"]);
+    expect(rows[0]).toMatch(/^change,A,2,bore,top,73\.02,73\.05,0\.03,,mm,1,gauge,/);
+    await run("hostile.csv", "hostile.csv", "--table", "hostile out.csv");
+    expect(readFileSync(at("hostile out.csv"), "utf8")).toContain("'=1+1");
+  });
+
+  test("is not written over what is there, unless that is asked for", async () => {
+    const again = await run("build.csv", "worn.csv", "--table", "there.csv");
+    expect(again).toMatchObject({ code: 2, err: expect.stringContaining("there.csv") });
+    expect(readFileSync(at("there.csv"), "utf8")).toBe("mine");
+    expect((await run("build.csv", "worn.csv", "--table", "there.csv", "--force")).code).toBe(1);
   });
 });
 
@@ -150,9 +208,17 @@ describe("what cannot be read or compared leaves 2", () => {
     [["notes.md", "build.csv"], "notes.md is neither .xlsx nor .csv"],
     [["build.csv", "other.csv"], "nothing could be compared"],
     [["-", "-"], "only one of the two can come from standard input"],
-    [["build.csv"], "missing required argument 'after'"],
+    [["build.csv"], "nothing could be compared"],
+    [
+      ["build.csv", "same.csv", "--uncertainty", "bore="],
+      "--uncertainty bore= is not understood: wanted is a number above 0, or a characteristic and its number",
+    ],
+    [["build.csv", "same.csv", "--uncertainty", "0.1", "--uncertainty", "0.2"], "--uncertainty 0.1 and 0.2 are both for every length"],
+    [["build.csv", "same.csv", "--matters", "little"], "--matters little is not understood"],
+    [["build.csv", "same.csv", "--matters", "none.csv"], "--matters none.csv is not there"],
+    [["build.csv", "same.csv", "--matters", "head.csv"], "--matters head.csv has in line 1 no headings for the characteristic"],
     [["build.csv", "same.csv", "--hours", "soon"], "--hours soon is no number above 0"],
-    [["build.csv", "same.csv", "--uncertainty", "-1"], "--uncertainty -1 is no number above 0"],
+    [["build.csv", "same.csv", "--uncertainty", "-1"], "--uncertainty -1 is not understood: wanted is a number above 0"],
     [["build.csv", "same.csv", "--engines", "A"], "--engines A does not name two engines: wanted is A,B"],
   ])("%j", async (args, sentence) => {
     const { code, err } = await run(...args);
@@ -164,7 +230,9 @@ describe("what cannot be read or compared leaves 2", () => {
     const { code, out, err } = await run("missing.csv", "text.xlsx", "--json");
     expect(code).toBe(2);
     expect(err.split("\n").filter(Boolean)).toHaveLength(2);
-    expect(jsonLines(out)).toMatchObject([{ rowsIn: 0, compared: 0, unread: [{ file: "missing.csv", reason: "is not there" }, { file: "text.xlsx" }] }]);
+    expect(jsonLines(out)).toMatchObject([
+      { kind: "summary", rows: 0, compared: 0, unread: [{ file: "missing.csv", reason: "is not there" }, { file: "text.xlsx" }] },
+    ]);
   });
 
   test("text of files reaches the screen without what steers a terminal", async () => {

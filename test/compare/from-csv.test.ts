@@ -1,4 +1,5 @@
 import { compareReadings } from "../../src/compare/compare.ts";
+import { forLengths } from "../../src/compare/typed-sizes.ts";
 import { csv } from "./stand.ts";
 
 const HEAD = "engine,cylinder,characteristic,position,value,lower,upper,unit,uncertainty,hours";
@@ -11,7 +12,7 @@ describe("readings in long form", () => {
       {
         ...{ engine: "A", cylinder: "1", characteristic: "bore", position: "top thrust" },
         ...{ value: 73.02, lower: 73, upper: 73.08, unit: "mm", uncertainty: 0.003, hours: 850 },
-        ...{ cell: { sheet: "build.csv", row: 1, column: 4 }, line: 2 },
+        ...{ cell: { sheet: "build.csv", row: 1, column: 4 }, line: 2, isListed: true },
       },
     ]);
   });
@@ -23,7 +24,7 @@ describe("readings in long form", () => {
 
   test("an uncertainty given for the whole file serves lengths that have none of their own", async () => {
     const text = "characteristic,value,unit,uncertainty\nbore,73,mm,\nbore,73,mm,0.005\npressure,12,bar,\nratio,10,,\n";
-    const { readings } = await csv(text, { uncertainty: 0.003 });
+    const { readings } = await csv(text, { uncertainty: forLengths(0.003) });
     expect(readings.map(({ uncertainty }) => uncertainty)).toEqual([0.003, 0.005, undefined, undefined]);
   });
 });
@@ -43,10 +44,14 @@ describe("nothing is dropped", () => {
     ]);
   });
 
-  test("each is listed on its side, and rows in are compared or refused", async () => {
+  test("each is listed on its side, and places are compared or refused", async () => {
     const before = await csv(`${HEAD}\nA,1,bore,a,73,,,mm,0.003,\nA,1,bore,b,73,,,mm,0.003,\n`);
     const after = await csv(`${HEAD}\nA,1,bore,a,73.01,,,mm,0.003,\nA,1,bore,b,worn,,,mm,0.003,\nA,1,bore,c,73,,,mm,0.003,\n`);
-    expect(compareReadings(before, after)).toMatchObject({ rowsIn: 5, rowsCompared: 2, rowsRefused: 3, real: 1 });
+    expect(compareReadings(before, after)).toMatchObject({
+      rows: 3,
+      places: [{ verdict: "differs" }],
+      refused: [{ why: 'after: value holds the text "worn": it wants a number' }, { why: "it is measured after only" }].reverse(),
+    });
   });
 });
 

@@ -1,48 +1,45 @@
 import { createReadStream, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { compareSamples } from "../../samples/compare/compare.ts";
-import { compareReadings } from "../../src/compare/compare.ts";
+import { compareReadings, enOf } from "../../src/compare/compare.ts";
 import { readingsOfCsv } from "../../src/compare/from-csv.ts";
 import { root } from "../../src/tools/paths.ts";
 
 const folder = join(root, "samples", "compare");
 const side = (name: string) => readingsOfCsv(createReadStream(join(folder, name)), { name });
 const sample = Promise.all([side("build.csv"), side("strip-down.csv")]).then(([before, after]) => compareReadings(before, after));
-const find = async (label: string) => (await sample).changes.find((change) => change.label === `engine A, ${label}`)!;
+const find = async (label: string) => (await sample).places.find((place) => place.label === `engine A, ${label}`)!;
 
 describe("the sample comparison", () => {
   test("is what the generator writes", () => {
     for (const [name, text] of Object.entries(compareSamples())) expect(readFileSync(join(folder, name), "utf8")).toBe(text);
   });
 
-  test("counts every row, and what is real stands first", async () => {
-    const { rowsIn, rowsCompared, rowsRefused, changes, real } = await sample;
-    expect({ rowsIn, rowsCompared, rowsRefused, changes: changes.length, real }).toEqual({
-      rowsIn: 74,
-      rowsCompared: 64,
-      rowsRefused: 10,
-      changes: 32,
-      real: 15,
-    });
-    expect(changes.map(({ verdict }) => verdict !== "no real change")).toEqual([...Array(15).fill(true), ...Array(17).fill(false)]);
-    expect(changes[0]!.label).toBe("engine A, cylinder 2, bore, top thrust");
+  test("counts every place, and what differs stands first", async () => {
+    const { rows, places, refused, headline, counts } = await sample;
+    expect({ rows, places: places.length, refused: refused.length }).toEqual({ rows: 38, places: 32, refused: 6 });
+    expect(headline).toBe("15 of 32 lie beyond their own gauge; about 1 would by chance; 11 remain.");
+    expect(counts.places).toMatchObject({ judged: 32, beyondGauge: 15, differs: 11, sameWithin: 0, cannotTell: 21 });
+    expect(places.map(({ verdict }) => verdict === "differs")).toEqual([...Array(11).fill(true), ...Array(21).fill(false)]);
+    expect(places[0]!.label).toBe("engine A, cylinder 2, bore, top thrust");
   });
 
   test("finds the worst wear, its rate and its life", async () => {
-    const { verdict, en, wear } = await find("cylinder 2, bore, top thrust");
-    expect([verdict, en]).toEqual(["real increase", 6.8]);
-    expect(wear!.rate).toBeCloseTo(0.04, 9);
-    expect([wear!.limit, Math.round(wear!.life!.left), Math.round(wear!.life!.earliest)]).toEqual([73.08, 650, 487]);
+    const { verdict, ...place } = await find("cylinder 2, bore, top thrust");
+    expect([verdict, enOf(place)]).toEqual(["differs", expect.closeTo(6.8, 9)]);
+    const wear = (await sample).wear.find(({ label }) => label === place.label)!;
+    expect(wear.rate).toBeCloseTo(0.04, 9);
+    expect([wear.limit, Math.round(wear.life! - 850), Math.floor(wear.earliest! - 850)]).toEqual([73.08, 650, 486]);
   });
 
   test.each([
-    ["cylinder 2, skirt, 90 degrees to pin", "real decrease", -4.6],
-    ["cylinder 1, inlet valve clearance", "real decrease", -1.41],
-    ["cylinder 3, bore, middle thrust", "no real change", 1],
-    ["cylinder 3, bore, bottom pin", "no real change", 0],
+    ["cylinder 2, skirt, 90 degrees to pin", "differs", -4.6],
+    ["cylinder 1, inlet valve clearance", "cannot tell", -1.41],
+    ["cylinder 3, bore, middle thrust", "cannot tell", 1],
+    ["cylinder 3, bore, bottom pin", "cannot tell", 0],
   ])("%s: %s, En %p", async (label, verdict, en) => {
-    const change = await find(label);
-    expect([change.verdict, Number(change.en.toPrecision(3))]).toEqual([verdict, en]);
+    const place = await find(label);
+    expect([place.verdict, Number(enOf(place)!.toPrecision(3))]).toEqual([verdict, en]);
   });
 
   test("lists what is not compared, and why", async () => {
@@ -56,13 +53,14 @@ describe("the sample comparison", () => {
     ]);
   });
 
-  test("shows no group of three cylinders to differ", async () => {
-    expect((await sample).groups.map(({ characteristic, cylinders, differs }) => [characteristic, cylinders, differs])).toEqual([
-      ["bore", 3, false],
-      ["skirt", 3, false],
-      ["ring end gap", 3, false],
-      ["crankpin", 3, false],
-      ["inlet valve clearance", 3, false],
+  test("of the means none is told: cylinder 2 wears far more than the others, and five others were looked at", async () => {
+    expect((await sample).means.map(({ characteristic, n, verdict }) => [characteristic, n, verdict])).toEqual([
+      ["bore", 18, "cannot tell"],
+      ["piston skirt", 3, "cannot tell"],
+      ["top ring end gap", 3, "cannot tell"],
+      ["inlet valve clearance", 3, "cannot tell"],
+      ["second ring end gap", 2, "cannot tell"],
+      ["crankpin", 3, "cannot tell"],
     ]);
   });
 });

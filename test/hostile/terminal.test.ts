@@ -85,7 +85,7 @@ describe("on standard output", () => {
   test("a comparison", async () => {
     const { out } = await printed(["compare", `${NAME}.csv`, `${NAME} worn.csv`, "--hours", "100"]);
     expect(out).toMatch(/^.*e31mvil\.csv against .*e31mvil worn\.csv\n/);
-    for (const table of ["really changed", "not compared", "wear", "cylinders taken together"]) expect(out).toContain(`\n  ${table}\n`);
+    for (const table of ["differs", "not compared", "wear"]) expect(out).toContain(`\n  ${table}\n`);
     expect(out.split(SHOWN).length).toBeGreaterThan(6);
     const none = await printed(["compare", `${NAME}.csv`, `${NAME} worn.csv`, "--engines", `${TEXT},B`]);
     expect(none.out).toContain(`\n  note: no reading before is of engine ${SHOWN}\n`);
@@ -111,7 +111,7 @@ describe("in JSON, where nothing is lost", () => {
 
   test("a comparison, and one that cannot be made", async () => {
     const lines = jsonLines((await printed(["compare", "--json", `${NAME}.csv`, `${NAME} worn.csv`])).out);
-    for (const kind of ["change", "group"]) expect(lines).toContainEqual(expect.objectContaining({ kind, characteristic: `bore ${TEXT}` }));
+    for (const kind of ["change", "mean change"]) expect(lines).toContainEqual(expect.objectContaining({ kind, characteristic: `bore ${TEXT}` }));
     expect(lines).toContainEqual(expect.objectContaining({ kind: "refused", label: expect.stringContaining(TEXT) }));
     expect(lines.at(-1)).toMatchObject({ between: `${NAME}.csv against ${NAME} worn.csv` });
     const { out } = await printed(["compare", "--json", `${NAME}.csv`, `${NAME} head.csv`]);

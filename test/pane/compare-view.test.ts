@@ -29,19 +29,46 @@ const sheets = async (page: Page) => {
 
 const shown = (page: Page) => page.locator(".changes li").evaluateAll((items) => items.map((item) => [...item.children].map((part) => part.textContent)));
 
-// JCGM 100: U of the change √(0.003² + 0.004²) = 0.005; ISO/IEC 17043: En 0.012 ÷ 0.005 = 2.4 and 0.002 ÷ 0.005 = 0.4.
-const CHANGES = [
-  ["real increase", "engine A, cylinder 1, bore, top thrust", "73.012 → 73.024 mm", "0.012 larger: more than the 0.005 that the gauge explains (En 2.4)"],
-  ["no real change", "engine A, cylinder 2, bore, top thrust", "73.01 → 73.012 mm", "0.002 larger: the gauge explains up to 0.005 (En 0.4)"],
+// JCGM 100: U of the change √(0.003² + 0.004²) = 0.005; what may hide 0.002 + 1.645 × 0.0025. Of the mean: 0.005² + 0.0025² with 1.56 degrees of freedom (Welch-Satterthwaite).
+const DIFFERS = ["differs", "engine A, cylinder 1, bore, top thrust", "73.012 → 73.024 mm", "0.012 larger, which is worse: differs, beyond its gauge (0.005)"];
+const OPEN = [
+  "cannot tell",
+  "engine A, cylinder 2, bore, top thrust",
+  "73.010 → 73.012 mm",
+  "0.002 larger, which is worse: cannot tell, up to 0.0061 may hide",
+];
+const MEAN = [
+  ...["cannot tell", "engine A, bore, mean of 2 places", ""],
+  "0.0070 larger on average over 2 places: cannot tell, up to 0.027 may hide (-0.0248 to 0.0388 by the scatter; the scatter is poorly known)",
 ];
 
-test("two sheets are compared: the real changes first, what only the gauge explains after them, and every row is counted", async () => {
+test("two sheets are compared: the sentence first, then what differs and what nobody can tell, and every row is counted", async () => {
   const page = await compare(sheets);
-  await page.getByRole("heading", { name: "1 real change" }).waitFor();
-  expect((await shown(page)).map(([head, ...rest]) => [head!.replace(/'?Strip-down'?!\w+$/, ""), ...rest])).toEqual(CHANGES);
-  await page.getByText("4 of 6 rows compared, 2 could not be; 2 characteristics").waitFor();
+  await page.getByRole("heading", { name: "1 of 2 lies beyond its own gauge; hardly one would by chance; 1 remains." }).waitFor();
+  expect((await shown(page)).map(([head, ...rest]) => [head!.replace(/'?Strip-down'?!\w+$/, ""), ...rest.slice(0, 3)])).toEqual([DIFFERS, MEAN, OPEN]);
+  expect(await page.locator("h3.group").allTextContents()).toEqual(["Differs (1)", "Cannot be told (2)"]);
+  await page.getByText("2 of 4 rows compared, 2 could not be; 1 differs, 0 are the same within what matters, 2 cannot be told").waitFor();
   await page.locator(".counts", { hasText: "Build against Strip-down" }).waitFor();
   await page.locator("summary", { hasText: "Not compared (2)" }).click();
+});
+
+test("En, p and the like stand folded under details", async () => {
+  const page = await compare(sheets);
+  const details = page.locator(".changes li").first().locator("details");
+  expect(await details.getAttribute("open")).toBeNull();
+  await details.locator("summary").click();
+  expect(await details.locator("p").textContent()).toBe(
+    "U of the difference 0.005; En 2.40; p below 0.0001, adjusted below 0.0001; by the gauge; seen nine times in ten from 0.0088 on",
+  );
+});
+
+test("what matters makes it the same, by characteristic too", async () => {
+  const page = await compare(async (opened) => {
+    await sheets(opened);
+    await opened.getByText("More", { exact: true }).click();
+    await opened.getByLabel("Smallest difference that matters").fill("0.001; bore = 0.0062");
+  });
+  await page.getByRole("heading", { name: "The same within what matters (1)" }).waitFor();
 });
 
 test("the clearest changes are drawn, with their numbers in words", async () => {
@@ -64,7 +91,7 @@ test("a workbook from a file is read in the pane and compared with a sheet of th
     await opened.getByLabel("File for the side before").setInputFiles({ name: "as built.xlsx", mimeType: "application/octet-stream", buffer });
   });
   await page.locator(".counts", { hasText: "as built.xlsx against Strip-down" }).waitFor();
-  expect((await shown(page)).map(([, ...rest]) => rest)).toEqual(CHANGES.map(([, ...rest]) => rest));
+  expect((await shown(page)).map(([, ...rest]) => rest.slice(0, 3))).toEqual([DIFFERS, MEAN, OPEN].map(([, ...rest]) => rest));
 });
 
 test.each<[string, (page: Page) => Promise<void>, string]>([
@@ -82,7 +109,7 @@ test.each<[string, (page: Page) => Promise<void>, string]>([
   [
     "the same side twice",
     async (page) => void (await page.getByLabel("Before", { exact: true }).selectOption("this workbook")),
-    "Both sides are the same: choose another side, or name two engines.",
+    "Both sides are the same and hold no columns before and after: choose another side, or name two engines.",
   ],
   [
     "hours that are no number",
@@ -115,9 +142,9 @@ test("two CSV files are compared as on the command line, and the parser is loade
   await page.getByLabel("File for the side after").setInputFiles(fileURLToPath(new URL("strip-down.csv", SAMPLES)));
   expect(asked.filter((url) => /csv/.test(url))).toEqual([]);
   await page.getByRole("button", { name: "Compare", exact: true }).click();
-  // Rows, characteristics and changes as samples/compare/README.md lists them.
-  await page.locator(".counts", { hasText: "64 of 74 rows compared, 10 could not be; 32 characteristics" }).waitFor();
-  await page.getByRole("heading", { name: "15 real changes" }).waitFor();
+  // Rows and what differs as samples/compare/README.md lists them.
+  await page.locator(".counts", { hasText: "32 of 38 rows compared, 6 could not be; 11 differ" }).waitFor();
+  await page.getByRole("heading", { name: "15 of 32 lie beyond their own gauge; about 1 would by chance; 11 remain." }).waitFor();
   expect(await page.locator(".changes .label").first().textContent()).toContain("cylinder 2, bore, top thrust");
   expect(asked.filter((url) => /csv/.test(url)).length).toBeGreaterThan(0);
   expect(pane.complaints).toEqual([]);

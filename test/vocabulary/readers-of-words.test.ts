@@ -37,20 +37,20 @@ describe("characteristics", () => {
   test.each(characteristics)("$word is $name to Layout, Report and Compare", ({ name, word }) => {
     expect(parseHeading(capital(word), HEADING_FIELDS).characteristic).toBe(name);
     expect(subjectOf(`Engine A, Cylinder 2, ${capital(word)}`)).toEqual({ characteristic: name, engine: "A" });
-    expect(compareReadings(side(name), side(word.toUpperCase()))).toMatchObject({ rowsCompared: 2, rowsRefused: 0 });
-    expect(compareReadings(side(name), side(NOBODYS))).toMatchObject({ rowsCompared: 0, rowsRefused: 2 });
+    expect(compareReadings(side(name), side(word.toUpperCase()))).toMatchObject({ rows: 1, refused: [] });
+    expect(compareReadings(side(name), side(NOBODYS))).toMatchObject({ rows: 2, places: [] });
   });
 
   test.each(positions)("$word is $name to Layout and Compare", ({ name, word }) => {
     expect(positionText(parseHeading(capital(word), ["position"]).places)).toBe(name);
-    expect(compareReadings(side("bore", name), side("bore", word.toUpperCase()))).toMatchObject({ rowsCompared: 2 });
-    expect(compareReadings(side("bore", name), side("bore", NOBODYS))).toMatchObject({ rowsCompared: 0 });
+    expect(compareReadings(side("bore", name), side("bore", word.toUpperCase()))).toMatchObject({ rows: 1, refused: [] });
+    expect(compareReadings(side("bore", name), side("bore", NOBODYS))).toMatchObject({ places: [] });
   });
 
   test("what is measured and where may stand in one heading or in two", () => {
-    expect(compareReadings(side("Bore top thrust"), side("bore", "Thrust, top"))).toMatchObject({ rowsCompared: 2 });
-    expect(compareReadings(side("Ring end gap, 2nd"), side("ring gap", "second"))).toMatchObject({ rowsCompared: 2 });
-    expect(compareReadings(side("Ring end gap, 2nd"), side("ring gap", "top"))).toMatchObject({ rowsCompared: 0 });
+    expect(compareReadings(side("Bore top thrust"), side("bore", "Thrust, top"))).toMatchObject({ rows: 1, refused: [] });
+    expect(compareReadings(side("Ring end gap, 2nd"), side("ring gap", "second"))).toMatchObject({ rows: 1, refused: [] });
+    expect(compareReadings(side("Ring end gap, 2nd"), side("ring gap", "top"))).toMatchObject({ places: [] });
   });
 });
 
@@ -122,7 +122,7 @@ describe("whose engine it is", () => {
           sheet([["Engine", "Cylinder", "Characteristic", "Value", "U"], field === "engine" ? [name, "1", "bore", 73, 0.01] : ["A", name, "bore", 73, 0.01]]),
         ),
       );
-    expect(compareReadings(named("2"), named(text))).toMatchObject({ rowsCompared: 2, sameEngine: true });
+    expect(compareReadings(named("2"), named(text))).toMatchObject({ rows: 1, refused: [], kind: "changes" });
     expect(subjectOf(`${text}, Taper`)).toEqual({ characteristic: "taper", engine: field === "engine" ? "2" : undefined });
   });
 
@@ -140,7 +140,7 @@ describe("whose engine it is", () => {
             ]),
           ),
         );
-      expect(compareReadings(named(name), named(text))).toMatchObject({ rowsCompared: 2, sameEngine: true });
+      expect(compareReadings(named(name), named(text))).toMatchObject({ rows: 1, refused: [], kind: "changes" });
       expect(subjectOf(`${text}, Taper`).engine).toBe(name);
     },
   );

@@ -4,8 +4,8 @@ import { decimal, isAbove } from "../../core/decimal.ts";
 import { define, row } from "../../core/define.ts";
 import { Fault, refuse } from "../../core/fault.ts";
 import { grid, length, type NumberGrid, ratio, text, textFault } from "../../core/param.ts";
-import { combined, doubtOfOne, tested, weighed } from "../../math/gauge-rule.ts";
-import { allEqual, mean, standardDeviation } from "../../math/statistics.ts";
+import { doubtOfMean, tested } from "../../math/gauge-rule.ts";
+import { allEqual, mean } from "../../math/statistics.ts";
 import { COVERAGE_FACTOR, slipFault, uncertaintyOfChange } from "./change-params.ts";
 import { differenceWords } from "./difference-words.ts";
 
@@ -59,12 +59,10 @@ export const pairedChange = define({
     if (changes === undefined) return COLUMNS.map(() => "");
     const parts = partsOf(uncertainty, common);
     if (parts instanceof Fault) return parts;
-    const n = changes.length;
     const change = mean(changes);
     if (uncertainty === undefined && allEqual(changes))
       return [change, "", "", "", "", "", "", "cannot tell: all changes are equal, and no uncertainty says what that is worth"];
-    const scatter = allEqual(changes) ? 0 : standardDeviation(changes);
-    const doubt = combined([weighed(doubtOfOne(scatter, n - 1, parts.own), 1 / n)], parts.common);
+    const doubt = doubtOfMean(changes, parts.own, parts.common);
     const { lower, upper, statistic, p } = tested(change, doubt, confidence);
     const degreesOfFreedom: Result = Number.isFinite(doubt.degreesOfFreedom) ? doubt.degreesOfFreedom : "";
     return [change, lower, upper, statistic, degreesOfFreedom, p, doubt.by, differenceWords(change, doubt, p <= 1 - confidence, confidence, matters)];

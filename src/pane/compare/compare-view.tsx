@@ -10,6 +10,7 @@ export const FIRST: CompareForm = {
   before: { from: "file", file: null },
   after: { from: "workbook" },
   uncertainty: "",
+  matters: "",
   hours: "",
   engineBefore: "",
   engineAfter: "",
@@ -76,8 +77,9 @@ export function SideField({ id, label, side, sheets, onSide }: Props) {
   );
 }
 
-const MORE: readonly (readonly [key: "uncertainty" | "hours" | "engineBefore" | "engineAfter", label: string, hint: string])[] = [
-  ["uncertainty", "Uncertainty of one reading", "For lengths whose sheet gives none: U at 95 %"],
+const MORE: readonly (readonly [key: "uncertainty" | "matters" | "hours" | "engineBefore" | "engineAfter", label: string, hint: string])[] = [
+  ["uncertainty", "Uncertainty of one reading", "For lengths whose sheet gives none: U at 95 %, such as 0.005; ring end gap = 0.02"],
+  ["matters", "Smallest difference that matters", "Where no sheet says: 0.01, or by characteristic as above"],
   ["hours", "Hours in service between", "Where no sheet says"],
   ["engineBefore", "Engine before", "For engine against engine, as the sheet names it"],
   ["engineAfter", "Engine after", "The other one"],

@@ -1,10 +1,13 @@
 import { useCallback, useMemo, useState } from "preact/hooks";
-import { type CharacteristicChange, type Comparison, isReal } from "../../compare/compare.ts";
-import { counted, rowsText } from "../../core/number-text.ts";
+import { type Comparison, enOf, linesOf } from "../../compare/compare.ts";
+import type { ComparisonVerdict } from "../../compare/judgement.ts";
+import type { PlaceChange } from "../../compare/place-change.ts";
+import { changesText, sizesText } from "../../compare/words.ts";
+import { decimal } from "../../core/decimal.ts";
+import { rowsText, uncertaintyText } from "../../core/number-text.ts";
 import { drawChangePlot } from "../../drawings/change-plot.ts";
 import { type CellAddress, placeName } from "../../workbook/address.ts";
 import { Picture } from "../parts/picture.tsx";
-import { numberText } from "../parts/text.ts";
 
 interface Props {
   comparison: Comparison;
@@ -18,32 +21,38 @@ const PAGE = 60;
 /** More than these are no longer told apart at a glance. */
 const DRAWN = 12;
 
+type Line = ReturnType<typeof linesOf>[number];
+
+const LISTS: readonly (readonly [verdict: ComparisonVerdict, title: string, tone: string])[] = [
+  ["differs", "Differs", "tone-doubt"],
+  ["cannot tell", "Cannot be told", "tone-near"],
+  ["same within", "The same within what matters", "tone-near"],
+];
+
 export function ComparisonTables({ comparison, inBook, onSelect }: Props) {
-  const { between, changes, real, refused, groups, notes, rowsIn, rowsCompared } = comparison;
-  const plot = useCallback((width: number) => drawChangePlot({ name: between, changes: changes.slice(0, DRAWN).map(drawnChange) }, { width }), [comparison]);
-  const worn = useMemo(() => wearRows(changes), [changes]);
+  const { between, headline, verdicts, places, refused, notes, rows, wear } = comparison;
+  const plot = useCallback((width: number) => drawChangePlot({ name: between, changes: places.slice(0, DRAWN).map(drawnChange) }, { width }), [comparison]);
+  const lines = useMemo(() => linesOf(comparison), [comparison]);
+  const worn = useMemo(() => wearRows(comparison), [comparison]);
   return (
     <section aria-label="Result of the comparison">
       <div class="summary">
-        <h2>{real === 0 ? "No real change" : counted(real, "real change")}</h2>
+        <h2>{headline}</h2>
       </div>
       <p class="counts">{between}</p>
       <p class="counts">
-        {rowsText(rowsIn, rowsCompared, "compared")}; {counted(changes.length, "characteristic")}
+        {rowsText(rows, places.length, "compared")}; {verdicts}
       </p>
-      {changes.length > 0 && (
+      {LISTS.map(([verdict, title, tone]) => (
+        <Lines key={verdict} title={title} tone={tone} lines={lines.filter((line) => line.verdict === verdict)} inBook={inBook} onSelect={onSelect} />
+      ))}
+      {places.length > 0 && (
         <details class="rows">
           <summary>Drawing of the clearest changes</summary>
           <Picture draw={plot} />
         </details>
       )}
-      <Changes title="Really changed" changes={changes.filter(isReal)} inBook={inBook} onSelect={onSelect} />
-      <Changes title="What the gauge may explain" changes={changes.filter((change) => !isReal(change))} inBook={inBook} onSelect={onSelect} />
-      <Rows title="Wear" rows={worn} />
-      <Rows
-        title="Cylinders taken together"
-        rows={groups.map(({ engine, characteristic, says }) => [[engine, characteristic].filter(Boolean).join(", "), says])}
-      />
+      <Rows title="Wear" rows={wear.length > 0 ? worn : []} />
       <Rows title="Not compared" rows={refused.map(({ label, why }) => [label, why])} />
       {notes.map((note) => (
         <p key={note} class="notice">
@@ -54,61 +63,86 @@ export function ComparisonTables({ comparison, inBook, onSelect }: Props) {
   );
 }
 
-const drawnChange = ({ label, unit, before, after, uncertainty }: CharacteristicChange) => ({
+const drawnChange = ({ label, unit, before, after, uncertainty }: PlaceChange) => ({
   name: label,
   unit,
-  before: before.value,
-  after: after.value,
+  before: decimal(before.value),
+  after: decimal(after.value),
   uncertainty,
 });
 
 /** What comes to its limit soonest goes first. */
-const wearRows = (changes: readonly CharacteristicChange[]): [string, string][] =>
-  changes
-    .flatMap(({ label, wear }) => (wear?.isReal ? [{ label, says: wear.says, soonest: wear.life?.earliest ?? Number.MAX_VALUE }] : []))
-    .sort((a, b) => a.soonest - b.soonest)
+const wearRows = ({ wear }: Comparison): [string, string][] =>
+  wear
+    .filter(({ isReal, verdict, n }) => isReal && (verdict === "differs" || n > 2))
+    .sort((a, b) => (a.earliest ?? Number.MAX_VALUE) - (b.earliest ?? Number.MAX_VALUE))
     .map(({ label, says }) => [label, says]);
 
-interface ChangesProps extends Pick<Props, "inBook" | "onSelect"> {
+interface LinesProps extends Pick<Props, "inBook" | "onSelect"> {
   title: string;
-  changes: readonly CharacteristicChange[];
+  tone: string;
+  lines: readonly Line[];
 }
 
-function Changes({ title, changes, inBook, onSelect }: ChangesProps) {
+function Lines({ title, tone, lines, inBook, onSelect }: LinesProps) {
   const [shown, setShown] = useState(PAGE);
-  if (changes.length === 0) return null;
+  if (lines.length === 0) return null;
   return (
     <>
       <h3 class="group">
-        {title} ({changes.length})
+        {title} ({lines.length})
       </h3>
       <ul class="changes">
-        {changes.slice(0, shown).map((change) => (
-          <li key={change}>
+        {lines.slice(0, shown).map((line) => (
+          <li key={line}>
             <span class="finding-head">
-              <span class={`word ${isReal(change) ? "tone-doubt" : "tone-near"}`}>{change.verdict}</span>
-              {inBook && (
-                <button type="button" class="place" onClick={() => onSelect(change[inBook].cell)}>
-                  {placeName(change[inBook].cell)}
-                </button>
-              )}
+              <span class={`word ${tone}`}>{line.verdict}</span>
+              {inBook && "before" in line && <Place cell={line[inBook].readings[0]!.cell} onSelect={onSelect} />}
             </span>
-            <span class="label">{change.label}</span>
-            <span>
-              {numberText(change.before.value!)} → {numberText(change.after.value!)} {change.unit}
-            </span>
-            <span class="sentence">{change.says}</span>
+            <span class="label">{line.label}</span>
+            <span>{numbersText(line)}</span>
+            <span class="sentence">{line.says}</span>
+            <Details line={line} />
           </li>
         ))}
       </ul>
-      {changes.length > shown && (
+      {lines.length > shown && (
         <button type="button" onClick={() => setShown(shown + PAGE)}>
-          Show {Math.min(PAGE, changes.length - shown)} more
+          Show {Math.min(PAGE, lines.length - shown)} more
         </button>
       )}
     </>
   );
 }
+
+const Place = ({ cell, onSelect }: { cell: CellAddress; onSelect(cell: CellAddress): void }) => (
+  <button type="button" class="place" onClick={() => onSelect(cell)}>
+    {placeName(cell)}
+  </button>
+);
+
+const numbersText = (line: Line): string => ("engines" in line ? changesText(line) : "places" in line ? "" : sizesText(line));
+
+/** The statistics behind a line, for who asks. */
+function Details({ line }: { line: Line }) {
+  const { uncertainty, p, pAdjusted, by, degreesOfFreedom, toSee } = line;
+  if (uncertainty === null) return null;
+  const parts = [
+    `U of the difference ${uncertaintyText(uncertainty)}`,
+    `En ${enOf(line)!.toFixed(2)}`,
+    `p ${chance(p!)}, adjusted ${chance(pAdjusted!)}`,
+    degreesOfFreedom === null ? `by the ${by}` : `by the ${by}, ${degreesOfFreedom.toFixed(1)} degrees of freedom`,
+    `seen nine times in ten from ${uncertaintyText(toSee!)} on`,
+  ];
+  return (
+    <details class="rows">
+      <summary>Details</summary>
+      <p>{parts.join("; ")}</p>
+    </details>
+  );
+}
+
+const chance = (p: number): string => (p < 0.0001 ? "below 0.0001" : p.toFixed(4));
 
 function Rows({ title, rows }: { title: string; rows: readonly (readonly string[])[] }) {
   const [shown, setShown] = useState(PAGE);

@@ -1,6 +1,7 @@
 import { type Comparison, compareReadings } from "../../compare/compare.ts";
 import { readingsOfWorkbook, type WorkbookOptions } from "../../compare/from-workbook.ts";
 import type { ReadingSet } from "../../compare/readings.ts";
+import { TypedFault, type TypedSizes, typedSizes } from "../../compare/typed-sizes.ts";
 import { counted } from "../../core/number-text.ts";
 import type { Mapping } from "../../layout/mapping.ts";
 import { HostRefusal, type WorkbookSnapshot } from "../../workbook/port.ts";
@@ -17,6 +18,7 @@ export interface CompareForm {
   after: Side;
   /** As typed. */
   uncertainty: string;
+  matters: string;
   hours: string;
   engineBefore: string;
   engineAfter: string;
@@ -24,21 +26,25 @@ export interface CompareForm {
 
 /** Compares what was chosen. What cannot be is refused in a sentence. */
 export async function compareSides(snapshot: WorkbookSnapshot, mapping: Mapping | undefined, choices: CompareForm): Promise<Comparison> {
-  const uncertainty = positive("the uncertainty of a reading", choices.uncertainty);
+  const uncertainty = sizesIn("the uncertainty of a reading", choices.uncertainty);
+  const matters = sizesIn("the smallest difference that matters", choices.matters);
   const hours = positive("the hours", choices.hours);
   const engines = enginesOf(choices);
-  if (!engines && sameSide(choices.before, choices.after)) throw new HostRefusal("Both sides are the same: choose another side, or name two engines.");
+  if (sameSide(choices.before, choices.after)) {
+    const both = await readSide(choices.before, snapshot, { uncertainty, mapping });
+    if (!engines && !both.readings.some(({ campaign }) => campaign)) throw new HostRefusal(SAME);
+    return compareReadings(both, undefined, { hours, engines, matters });
+  }
   const [before, after] = await Promise.all([choices.before, choices.after].map((side) => readSide(side, snapshot, { uncertainty, mapping })));
-  return compareReadings(before!, after!, { hours, engines });
+  return compareReadings(before!, after!, { hours, engines, matters });
 }
+
+const SAME = "Both sides are the same and hold no columns before and after: choose another side, or name two engines.";
 
 async function readSide(side: Side, snapshot: WorkbookSnapshot, options: WorkbookOptions): Promise<ReadingSet> {
   if (side.from === "file") return readFile(side.file, options);
   if (side.from === "sheet" && !snapshot.sheets.some(({ name }) => name === side.sheet)) throw noSheet(side.sheet);
-  const all = readingsOfWorkbook(snapshot, options);
-  if (side.from === "workbook") return all;
-  // Limits and gauges of a sheet may stand on another one, so the sheet is taken out of the whole.
-  return { ...all, name: side.sheet, readings: all.readings.filter(({ cell }) => cell.sheet === side.sheet) };
+  return readingsOfWorkbook(snapshot, { ...options, sheet: side.from === "sheet" ? side.sheet : undefined });
 }
 
 async function readFile(file: File | null, { uncertainty }: WorkbookOptions): Promise<ReadingSet> {
@@ -62,7 +68,7 @@ async function readFile(file: File | null, { uncertainty }: WorkbookOptions): Pr
 const isCsv = ({ name }: File): boolean => /\.csv$/i.test(name);
 
 /** The parser comes only when a file of that kind is chosen. */
-async function readCsv(file: File, uncertainty: number | undefined): Promise<ReadingSet> {
+async function readCsv(file: File, uncertainty: WorkbookOptions["uncertainty"]): Promise<ReadingSet> {
   const { readingsOfCsv } = await part(import("../../compare/from-csv.ts"));
   const { unread, ...set } = await readingsOfCsv(chunksOf(file), { name: file.name, uncertainty });
   if (unread !== undefined) throw new HostRefusal(`${file.name} ${unread}.`);
@@ -86,6 +92,16 @@ function enginesOf({ engineBefore, engineAfter }: CompareForm): { before: string
   if (before === "" && after === "") return undefined;
   if (before === "" || after === "") throw new HostRefusal("Name an engine on both sides, or on none.");
   return { before, after };
+}
+
+/** Sizes as on the command line, parted by commas or semicolons: `0.005; ring end gap = 0.02`. */
+function sizesIn(what: string, text: string): TypedSizes | undefined {
+  try {
+    return typedSizes(text.split(/[;,]/).filter((size) => size.trim() !== ""));
+  } catch (error) {
+    if (error instanceof TypedFault) throw new HostRefusal(`For ${what}: ${error.message}.`, { cause: error });
+    throw error;
+  }
 }
 
 function positive(what: string, text: string): number | undefined {

@@ -1,4 +1,5 @@
 import { isBlank } from "../../core/cell.ts";
+import { entriesOn, lengthOfRun } from "../../layout/entries.ts";
 import { gaugeFieldOf, isOneSidedLimit, isSource, plain, readHeadings, saysOwner } from "../../vocabulary/headings.ts";
 import { identityFieldOf } from "../../vocabulary/identity.ts";
 import { parseHeading } from "../../vocabulary/parse-heading.ts";
@@ -34,37 +35,21 @@ export function subjectOf(label: string): Subject {
   return engine === undefined ? subject : { ...subject, engine: engine.slice(0, LONGEST) };
 }
 
-const isEntryName = (text: string): boolean => identityFieldOf(text) !== undefined || gaugeFieldOf(text) !== undefined;
-
-/** Cells of one row from the left, up to the first gap; a longer run is a table. */
-const LONGEST_RUN = 4;
-
 /** Entries stand at the head of a sheet or on one of their own; what comes further down is data. */
 const MOST_ENTRIES = 40;
 
-/** Entries such as `Serial number | 0417`: a name that is known and, right of it, what was typed. A row of headings has none. */
+/** What the sheets say of whose engine it is and how it was measured, each name once. */
 export function identityIn(sheets: readonly SheetSnapshot[]): IdentityEntry[] {
   const found = new Map<string, IdentityEntry>();
-  for (const { values } of sheets) {
-    for (const line of values) {
-      for (const [c, name] of line.entries()) {
-        if (typeof name !== "string" || !isBlank(line[c - 1]) || identityFieldOf(name) === undefined) continue;
-        const run = lengthOfRun(line.slice(c));
-        const entry = line[c + 1];
-        if (run > LONGEST_RUN || isBlank(entry) || (typeof entry === "string" && isEntryName(entry))) continue;
-        const unit = typeof entry === "number" && typeof line[c + 2] === "string" ? ` ${cellText(line[c + 2])}` : "";
-        if (!found.has(plain(name)) && found.size < MOST_ENTRIES)
-          found.set(plain(name), { name: cellText(name).replace(/:$/, ""), text: `${cellText(entry, name)}${unit}` });
-      }
+  for (const sheet of sheets) {
+    for (const { name, entry, beside } of entriesOn(sheet)) {
+      const unit = typeof entry === "number" && typeof beside === "string" ? ` ${cellText(beside)}` : "";
+      if (!found.has(plain(name)) && found.size < MOST_ENTRIES)
+        found.set(plain(name), { name: cellText(name).replace(/:$/, ""), text: `${cellText(entry, name)}${unit}` });
     }
   }
   return [...found.values()];
 }
-
-const lengthOfRun = (cells: readonly unknown[]): number => {
-  const end = cells.findIndex((cell) => isBlank(cell));
-  return end < 0 ? cells.length : end;
-};
 
 /** Tables of gauges, or of what was measured with them. */
 export function gaugesIn(sheets: readonly SheetSnapshot[]): CopiedTable[] {

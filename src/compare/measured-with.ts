@@ -1,0 +1,85 @@
+import { Gauges } from "../check/gauges.ts";
+import { type Cell, isBlank } from "../core/cell.ts";
+import type { WorkbookCells } from "../formula/workbook-cells.ts";
+import { CHARACTERISTICS } from "../vocabulary/characteristics.ts";
+import { gaugeFieldOf, plain } from "../vocabulary/headings.ts";
+import { isRecheck } from "../vocabulary/run-in.ts";
+import { measuredBy } from "../vocabulary/subjects.ts";
+import type { SheetSnapshot } from "../workbook/port.ts";
+import type { Reading } from "./readings.ts";
+
+/** With which gauge some parts were measured, and when. */
+interface Use {
+  uncertainty: number | undefined;
+  gauge: string;
+  day: string;
+}
+
+/**
+ * Tables of what was measured with which gauge: `Pins and pin bores | BG-1 | … | 0.002`. They give a reading
+ * the uncertainty of its gauge, and the session in which it was taken.
+ */
+export class MeasuredWith {
+  readonly #uses = new Map<string, Use>();
+  readonly #gauges: Gauges;
+
+  constructor(book: WorkbookCells) {
+    this.#gauges = new Gauges(book);
+    for (const sheet of book.sheets) this.#readTables(sheet);
+  }
+
+  /** Gives a typed reading what is known of its gauge, where its row does not say it itself. */
+  fill(reading: Reading): void {
+    const use = this.#useFor(reading);
+    if (use && reading.gauge === undefined && use.gauge !== "") reading.gauge = use.gauge;
+    if (use && reading.day === undefined && use.day !== "") reading.day = use.day;
+    if (reading.uncertainty) return;
+    const known = (reading.gauge !== undefined && this.#gauges.uncertaintyOf(reading.gauge, reading.unit)) || use?.uncertainty;
+    if (known) reading.uncertainty = known;
+  }
+
+  #readTables({ values }: SheetSnapshot): void {
+    let at: { name: number; gauge: number; uncertainty: number | undefined; used: number | undefined } | undefined;
+    for (const line of values) {
+      const fields = line.map((cell) => (typeof cell === "string" ? gaugeFieldOf(cell) : undefined));
+      const gauge = fields.indexOf("gauge");
+      const name = line.findIndex((cell) => !isBlank(cell));
+      const has = (field: "uncertainty" | "used"): number | undefined => (fields.includes(field) ? fields.indexOf(field) : undefined);
+      if (gauge >= 0 && (has("uncertainty") ?? has("used")) !== undefined) {
+        at = name < gauge ? { name, gauge, uncertainty: has("uncertainty"), used: has("used") } : undefined;
+      } else if (line.every(isBlank)) at = undefined;
+      else if (at)
+        this.#take(line[at.name], line[at.gauge], at.uncertainty === undefined ? null : line[at.uncertainty], at.used === undefined ? null : line[at.used]);
+    }
+  }
+
+  #take(name: Cell, gauge: Cell, uncertainty: Cell, used: Cell): void {
+    if (typeof name !== "string") return;
+    const id = isBlank(gauge) || typeof gauge === "object" ? "" : String(gauge).trim();
+    const known = typeof uncertainty === "number" && uncertainty > 0 ? uncertainty : id === "" ? undefined : this.#gauges.uncertaintyOf(id, undefined);
+    if (known === undefined && id === "") return;
+    const use = { uncertainty: known, gauge: id, day: isBlank(used) || typeof used === "object" ? "" : String(used) };
+    for (const part of partsIn(name)) this.#uses.set(part, use);
+  }
+
+  /** By the very characteristic, or by the part that it is of: `Rings` of a ring width. */
+  #useFor({ characteristic, position }: Reading): Use | undefined {
+    const name = singular(measuredBy(characteristic, position).characteristic);
+    const words = name.split(" ");
+    return this.#uses.get(name) ?? this.#uses.get(TEST_OF[name] ?? "") ?? (words.length > 1 ? this.#uses.get(words[0]!) : undefined);
+  }
+}
+
+/** Read on the same gauge. */
+const TEST_OF: Readonly<Record<string, string>> = { "wet compression": "compression pressure" };
+
+/** The parts that a name lists: `Pins and pin bores`. What a second person or a later check measured is another matter. */
+function partsIn(name: string): string[] {
+  if (isRecheck(name) || /\bsecond readings?\b/i.test(name)) return [];
+  return name.split(/,|&|\/|\band\b/i).flatMap((piece) => {
+    const text = piece.trim();
+    return text === "" ? [] : [singular(measuredBy(text, "").characteristic)];
+  });
+}
+
+const singular = (name: string): string => (Object.hasOwn(CHARACTERISTICS, name) ? name : plain(name).replace(/s$/, ""));

@@ -1,0 +1,118 @@
+import { likelySlip, likelySlipText } from "../check/likely-slip.ts";
+import { decimal } from "../core/decimal.ts";
+import { decimalsOf } from "../core/number-text.ts";
+import { uncertaintyOfChange } from "../functions/wear/change-params.ts";
+import { combined } from "../math/gauge-rule.ts";
+import { measuredBy, ownCharacteristic, wearOf } from "../vocabulary/subjects.ts";
+import { isLengthUnit } from "../vocabulary/units.ts";
+import type { Estimate, Judgement } from "./judgement.ts";
+import type { ReadingPair } from "./pair-readings.ts";
+import { labelOf, type Reading, type ReadingSubject } from "./readings.ts";
+import { RepeatScatter, type Session, type SessionDoubt, sessionsOf, uncertaintyOf } from "./sessions.ts";
+import { type TypedSizes, typedFor } from "./typed-sizes.ts";
+
+/** One place that was measured on both sides. */
+export interface PlaceEstimate extends ReadingSubject, Estimate {
+  label: string;
+  /** Places of one own characteristic are taken together: a top ring's are not those of a second ring. */
+  own: string;
+  unit: string | undefined;
+  /** With as many decimals as the readings of the characteristic were typed with its sizes are told. */
+  decimals: number;
+  before: Session;
+  after: Session;
+  /** Earlier sessions too, in the order of their hours. */
+  history: readonly Session[];
+  /** `null` without an uncertainty. */
+  doubts: { before: SessionDoubt; after: SessionDoubt } | null;
+  /** Which way the change goes where wear can only go one; `null` for no change, or where both are wear. */
+  direction: "worse" | "better" | null;
+}
+
+export type PlaceChange = PlaceEstimate & Judgement & { says: string };
+
+/** What keeps a pair from being compared. */
+export interface Hindrance {
+  why: string;
+}
+
+/** The changes of all pairs, or for each what keeps it from being told. The last session of each side stands for it. */
+export function placeEstimates(pairs: readonly ReadingPair[], matters: TypedSizes | undefined): (PlaceEstimate | Hindrance)[] {
+  const scatter = new RepeatScatter();
+  const decimals = new Map<string, number>();
+  const read = pairs.map((pair) => {
+    const hindrance = hindranceOf(pair);
+    if (hindrance !== undefined) return { why: hindrance };
+    const [before, after] = [sessionsOf(pair.before), sessionsOf(pair.after)];
+    for (const session of before) scatter.take("before", session);
+    for (const session of after) scatter.take("after", session);
+    const key = keyOf(pair.before[0]!);
+    for (const { value } of [...pair.before, ...pair.after])
+      if (value !== null) decimals.set(key, Math.max(decimals.get(key) ?? 0, Math.min(decimalsOf(decimal(value)), MOST_TYPED)));
+    return { before: before.at(-1)!, after: after.at(-1)!, history: [...before, ...after] };
+  });
+  return read.map((one) => ("why" in one ? { why: one.why! } : placeEstimate(one, scatter, matters, decimals.get(keyOf(one.before.readings[0]!))!)));
+}
+
+/** More decimals than anybody types: the size was worked out. */
+const MOST_TYPED = 6;
+
+const keyOf = ({ characteristic, position, unit = "" }: Reading): string => `${ownCharacteristic(measuredBy(characteristic, position))}|${unit}`;
+
+function placeEstimate(
+  { before, after, history }: { before: Session; after: Session; history: Session[] },
+  scatter: RepeatScatter,
+  matters: TypedSizes | undefined,
+  decimals: number,
+): PlaceEstimate {
+  const [first, last] = [before.readings[0]!, after.readings[0]!];
+  const { engine, cylinder, characteristic, position } = first;
+  const measured = measuredBy(characteristic, position);
+  const difference = decimal(after.value - before.value);
+  // Where one side says nothing of its gauge, the other side's gauge stands for both.
+  const U = [uncertaintyOf(before) ?? uncertaintyOf(after), uncertaintyOf(after) ?? uncertaintyOf(before)];
+  const doubts = U[0] === undefined ? null : { before: scatter.doubtOf("before", before, U[0]), after: scatter.doubtOf("after", after, U[1]!) };
+  const common = doubts === null ? 0 : Math.hypot(doubts.before.common, doubts.after.common);
+  return {
+    ...{ engine, cylinder, characteristic, position, label: labelOf(first), own: ownCharacteristic(measured), unit: first.unit ?? last.unit },
+    ...{ decimals, before, after, history, doubts, difference, n: 1, common, direction: directionOf(measured.characteristic, difference) },
+    doubt: doubts && combined([doubts.before.own, doubts.after.own], common),
+    matters: typedFor(first, matters) ?? last.matters ?? first.matters ?? (isMeasuredInLengths(first.unit ?? last.unit) ? matters?.general : undefined),
+  };
+}
+
+const isMeasuredInLengths = (unit: string | undefined): boolean => unit === undefined || isLengthUnit(unit);
+
+function directionOf(characteristic: string, difference: number): PlaceEstimate["direction"] {
+  const wears = wearOf(characteristic);
+  if (wears === undefined || difference === 0) return null;
+  return difference > 0 === (wears === "larger") ? "worse" : "better";
+}
+
+function hindranceOf(pair: ReadingPair): string | undefined {
+  const [before, after] = [pair.before.at(-1)!, pair.after.at(-1)!];
+  const faults = [before.fault && `before: ${before.fault}`, after.fault && `after: ${after.fault}`].filter(Boolean);
+  if (faults.length > 0) return faults.join("; ");
+  const units = [pair.before, pair.after].map((side) => side.find(({ unit }) => unit !== undefined)?.unit);
+  const [from, to] = units;
+  if (from !== undefined && to !== undefined && from !== to) return `it is in ${from} before and in ${to} after`;
+  const [first, ...others] = [...pair.before, ...pair.after].filter(({ value }) => value !== null);
+  for (const other of others) {
+    if (first!.unit !== undefined && other.unit !== undefined && other.unit !== first!.unit)
+      return `one reading is in ${first!.unit}, another in ${other.unit}`;
+    const slip = slipIn(first!.value!, other.value!, first!.unit ?? other.unit, [first!.uncertainty ?? 0, other.uncertainty ?? 0]);
+    if (slip !== undefined) return slip;
+  }
+  return undefined;
+}
+
+/**
+ * A reading that the keys explain better than the engine is not taken for a change, nor for a wear
+ * rate. Wear is never taken for a slip: the rules are those by which Check looks at like readings.
+ */
+function slipIn(from: number, to: number, unit: string | undefined, [uBefore, uAfter]: [number, number]): string | undefined {
+  const step = Math.min(...[from, to].map((value) => 10 ** -decimalsOf(decimal(value))));
+  const spread = uncertaintyOfChange(uBefore || uAfter, uAfter || uBefore);
+  const suspicion = likelySlip(to, { middle: from, spread, step, source: "the reading before" }, unit === undefined ? undefined : isLengthUnit(unit));
+  return suspicion && likelySlipText(suspicion, to);
+}

@@ -1,0 +1,87 @@
+import { counted, fixed, grouped, readingText, uncertaintyText } from "../core/number-text.ts";
+import type { DifferenceEstimate } from "./difference-of-changes.ts";
+import { BEYOND_BY_CHANCE, type FamilyCounts, type Judgement } from "./judgement.ts";
+import type { MeanEstimate } from "./mean-change.ts";
+import type { PlaceEstimate } from "./place-change.ts";
+
+/** What the numbers of one kind of comparison are called: changes of an engine, or differences between two. */
+type Kind = "changes" | "sizes";
+
+const sized = (difference: number, decimals: number): string =>
+  difference === 0 ? "the same" : `${fixed(Math.abs(difference), decimals)} ${difference > 0 ? "larger" : "smaller"}`;
+
+/** `73.020 → 73.054 mm`: the sizes of a place with the decimals of their like. */
+export const sizesText = ({ before, after, decimals, unit }: PlaceEstimate): string =>
+  `${fixed(before.value, decimals)} → ${fixed(after.value, decimals)}${unit ? ` ${unit}` : ""}`;
+
+/** `A 0.010, B 0.034`: what two engines have changed by. */
+export const changesText = ({ engines, changes, decimals }: DifferenceEstimate): string =>
+  engines.map((engine, i) => `${engine} ${fixed(changes[i]!, decimals)}`).join(", ");
+
+/** One place in a sentence. */
+export function placeSays(place: PlaceEstimate & Judgement, kind: Kind, lines: number): string {
+  const { decimals, difference, direction, uncertainty } = place;
+  const worse = kind === "changes" && direction === "worse" ? ", which is worse" : "";
+  const size = `${sized(difference, decimals)}${worse}`;
+  const gauge = kind === "changes" ? "its gauge" : "their gauge";
+  const beyond = `beyond ${gauge} (${uncertainty === null ? "" : uncertaintyText(uncertainty)})`;
+  return `${size}${repeatsText(place)}: ${verdictWords(place, beyond, lines)}`;
+}
+
+function repeatsText({ before, after }: PlaceEstimate): string {
+  const most = Math.max(before.readings.length, after.readings.length);
+  return most > 1 ? ` by the means of ${before.readings.length} and ${after.readings.length} readings` : "";
+}
+
+/** The mean over places in a sentence. */
+export function meanSays(mean: MeanEstimate & Judgement, lines: number): string {
+  const cylinders = mean.cylinders > 1 && mean.cylinders < mean.n ? ` of ${mean.cylinders} cylinders` : "";
+  return `${sized(mean.difference, mean.decimals)} on average over ${mean.n} places${cylinders}${withoutText(mean)}: ${averageWords(mean, lines)}`;
+}
+
+const withoutText = ({ without }: MeanEstimate): string => (without > 0 ? `, ${without} without an uncertainty left out` : "");
+
+/** A difference between two engines' changes in a sentence. */
+export function differenceSays(difference: DifferenceEstimate & Judgement, lines: number): string {
+  const [, second] = difference.engines;
+  const { level, n } = difference;
+  const size =
+    difference.difference === 0 ? "changed alike" : `engine ${second} changed by ${amount(difference)} ${difference.difference > 0 ? "more" : "less"}`;
+  if (level === "mean") return `${size} on average over ${n} places: ${averageWords(difference, lines)}`;
+  return `${size}: ${verdictWords(difference, `beyond the gauges (${difference.uncertainty === null ? "" : uncertaintyText(difference.uncertainty)})`, lines)}`;
+}
+
+const amount = ({ difference, decimals }: DifferenceEstimate): string => fixed(Math.abs(difference), decimals);
+
+function averageWords(judged: Judgement & { decimals: number }, lines: number): string {
+  if (judged.uncertainty === null) return verdictWords(judged, "", lines);
+  const { decimals, lower, upper, by, n } = judged;
+  const few = by === "scatter" && n <= 3 ? "; the scatter is poorly known" : "";
+  return `${verdictWords(judged, "beyond what the measuring explains", lines)} (${fixed(lower!, decimals)} to ${fixed(upper!, decimals)} by the ${by}${few})`;
+}
+
+function verdictWords({ verdict, withinMatters, matters, mayHide, beyondGauge, pAdjusted }: Judgement, beyond: string, lines: number): string {
+  if (mayHide === null) return "cannot tell, as no uncertainty is given";
+  if (verdict === "differs") return `differs, ${beyond}${withinMatters ? `; a difference, but less than the ${readingText(matters!)} that matters` : ""}`;
+  if (verdict === "same within") return `the same within ${readingText(matters!)}`;
+  const chance = beyondGauge && pAdjusted! > 0.05 && lines > 1 ? `${beyond}, but among ${grouped(lines)} that may be chance: ` : "";
+  return `${chance}cannot tell, up to ${uncertaintyText(mayHide)} may hide`;
+}
+
+/** `8 of 64 lie beyond their own gauge; about 3 would by chance; 2 remain.` */
+export function headline({ judged, beyondGauge, differs, lines }: FamilyCounts): string {
+  if (lines === 0) return "Nothing could be compared.";
+  if (judged === 0) return `Of ${counted(lines, "place")} nothing can be told: no uncertainty is given.`;
+  const beyond = beyondGauge === 0 ? `None of ${grouped(judged)} lies` : `${grouped(beyondGauge)} of ${grouped(judged)} ${beyondGauge === 1 ? "lies" : "lie"}`;
+  const about = BEYOND_BY_CHANCE * judged;
+  const expected = about < 0.5 ? "hardly one" : `about ${grouped(Math.round(about))}`;
+  const left = beyondGauge === 0 ? "" : `; ${differs === 0 ? "none" : grouped(differs)} ${differs === 1 ? "remains" : "remain"}`;
+  return `${beyond} beyond ${beyondGauge === 1 || beyondGauge === 0 ? "its" : "their"} own gauge; ${expected} would by chance${left}.`;
+}
+
+/** What all lines came to: `5 differ, 40 are the same within what matters, of 22 nobody can tell.` */
+export function verdictsText(judgements: readonly Judgement[]): string {
+  const count = (verdict: Judgement["verdict"]): number => judgements.filter((one) => one.verdict === verdict).length;
+  const [differs, same, open] = [count("differs"), count("same within"), count("cannot tell")];
+  return `${grouped(differs)} ${differs === 1 ? "differs" : "differ"}, ${grouped(same)} ${same === 1 ? "is" : "are"} the same within what matters, ${grouped(open)} cannot be told`;
+}

@@ -1,0 +1,130 @@
+import { compareReadings } from "../../src/compare/compare.ts";
+import { readingsOfWorkbook } from "../../src/compare/from-workbook.ts";
+import { type Typed, workbook } from "../check/workbook.ts";
+import { filledSheet } from "./filled-sheets.ts";
+
+const read = async (filling: Parameters<typeof filledSheet>[0]) => readingsOfWorkbook(await (await filledSheet(filling)).host.read());
+const built = read({});
+
+describe("a build sheet of ours against its strip-down", () => {
+  const stripped = read({ hours: 850, worn: (table, heading) => (table === "BoreReadings" && heading.startsWith("Top") ? 0.03 : 0) });
+  const made = Promise.all([built, stripped]).then(([before, after]) => compareReadings(before, after));
+
+  test("every part is as good as the gauge that it was measured with", async () => {
+    const { places, refused } = await made;
+    expect(refused).toEqual([]);
+    const without = places.filter(({ uncertainty }) => uncertainty === null).map(({ own }) => own);
+    // What no gauge of the sheet measures: volumes by burette, leak-down, shims by their marks, sizes out of a book.
+    expect([...new Set(without)].sort()).toEqual(
+      ["chamber volume", "compression ratio", "deck space", "exhaust shim", "gasket", "gasket bore", "gasket thickness"].concat([
+        "inlet shim",
+        "leak-down",
+        "piston volume",
+        "pressure held",
+        "stroke",
+        "swept",
+      ]),
+    );
+    expect([places.length, without.length]).toEqual([148, 33]);
+  });
+
+  // The gauges' U typed in the sheet: bores 0.002, ring gaps 0.02, pressures 0.3; each change has √2 times that.
+  test.each([
+    ["bore", 0.002],
+    ["piston skirt", 0.002],
+    ["pin", 0.002],
+    ["pin bore", 0.002],
+    ["top ring width", 0.002],
+    ["second ring groove", 0.002],
+    ["oil ring end gap", 0.02],
+    ["inlet valve stem", 0.002],
+    ["exhaust valve guide", 0.002],
+    ["inlet clearance", 0.02],
+    ["deck height", 0.002],
+    ["compression pressure", 0.3],
+    ["wet compression", 0.3],
+  ])("%s: U %p", async (name, U) => {
+    const [place] = (await made).places.filter(({ own }) => own === name);
+    expect(place!.uncertainty).toBeCloseTo(U * Math.SQRT2, 8);
+  });
+
+  test("the hours of the strip-down give wear, and what has worn stands first", async () => {
+    const { wear, places, headline } = await made;
+    expect(wear.every(({ useTo }) => useTo === 850)).toBe(true);
+    expect(wear.find(({ label }) => label === places[0]!.label)!.rate).toBeCloseTo((0.03 / 850) * 1000, 6);
+    // Six bores, and of each cylinder taper, wear and the like that are worked out from them.
+    expect(headline).toMatch(/^\d+ of 115 lie beyond their own gauge; about 5 would by chance; \d+ remain\.$/);
+    expect(places.filter(({ own, verdict }) => own === "bore" && verdict === "differs")).toHaveLength(6);
+  });
+
+  test("another engine's sheet is no strip-down", async () => {
+    expect(compareReadings(await built, await read({ serial: "0418", hours: 850 }))).toMatchObject({ kind: "sizes", wear: [] });
+  });
+});
+
+describe("a table of what was measured with which gauge", () => {
+  const bores: Typed = [
+    ["Cylinder", "Characteristic", "Value (mm)"],
+    [1, "bore", 73.02],
+    [1, "gudgeon pin", 18],
+  ];
+  const found = (rows: Typed) =>
+    readingsOfWorkbook(workbook({ Gauges: rows, Readings: bores })).readings.map(({ uncertainty, gauge, day }) => [uncertainty, gauge, day]);
+
+  test("gives U outright, by the gauge's own, and the session", () => {
+    expect(
+      found([
+        ["Gauge", "U", "Unit"],
+        ["MI-1", 0.002, "mm"],
+        [],
+        ["Measured", "Gauge", "Measured on", "U"],
+        ["Bores and liners", "BG-1", "2026-03-21", 0.003],
+        ["Pins", "MI-1", "2026-03-22", null],
+      ]),
+    ).toEqual([
+      [0.003, "BG-1", "2026-03-21"],
+      [undefined, undefined, undefined],
+    ]);
+    expect(
+      found([["Gauge", "U", "Unit"], ["MI-1", 0.002, "mm"], [], ["Measured", "Gauge", "Measured on", "U"], ["Piston pins", "MI-1", "2026-03-22", null]])[1],
+    ).toEqual([0.002, "MI-1", "2026-03-22"]);
+  });
+
+  test("second readings and re-checks are not those of the parts as built", () => {
+    expect(
+      found([
+        ["Measured", "Gauge", "U"],
+        ["Bores, second readings", "BG-2", 0.01],
+      ])[0],
+    ).toEqual([undefined, undefined, undefined]);
+  });
+});
+
+test("what matters stands beside a limit: a ring's own goes before that of rings", () => {
+  const rows: Typed = [
+    ["Cylinder", "Characteristic", "Position", "Value (mm)", "Matters"],
+    [1, "ring end gap", "top ring", 0.3, null],
+    [1, "ring end gap", "oil ring", 0.3, null],
+    [1, "bore", "top", 73, 0.01],
+  ];
+  const limits: Typed = [
+    ["Characteristic", "Lower", "Upper", "Smallest difference that matters"],
+    ["Ring end gap", 0.2, 0.6, 0.1],
+    ["Ring end gap, top", 0.2, 0.6, 0.05],
+    ["Bore", null, 73.1, 0.02],
+  ];
+  expect(readingsOfWorkbook(workbook({ Limits: limits, Readings: rows })).readings.map(({ matters }) => matters)).toEqual([0.05, 0.1, 0.01]);
+});
+
+test("a table with a column before and one after is both sides of a comparison, its unit that of the heading", () => {
+  const rows: Typed = [
+    ["Engine A, strip-down"],
+    ["Cylinder", "Characteristic", "Position", "As built (mm)", "At strip-down", "U", "Max"],
+    [1, "bore", "top thrust", 73.01, 73.03, 0.003, 73.08],
+    [2, "bore", "top thrust", 73.01, null, 0.003, 73.08],
+  ];
+  const { places, refused, between } = compareReadings(readingsOfWorkbook(workbook({ Wear: rows })), undefined);
+  expect(places).toMatchObject([{ difference: 0.02, unit: "mm", verdict: "differs", label: "cylinder 1, bore, top thrust" }]);
+  expect(refused.map(({ why }) => why)).toEqual(["after: the reading is still blank"]);
+  expect(between).toBe("workbook, before against after");
+});
