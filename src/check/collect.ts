@@ -52,9 +52,10 @@ export class FindingCollector {
         break;
       case "judged": {
         const { judgement, uncertainty, near } = judged;
+        const rule = uncertainty > 0 ? judged.rule : null;
         const kind = KIND_OF_VERDICT[judgement.verdict];
-        if (kind) this.#take(findingOf(kind, about(), { uncertainty, near, unseen: null }));
-        this.judged?.({ ...about(), verdict: judgement.verdict, uncertainty, near });
+        if (kind) this.#take(findingOf(kind, about(), { uncertainty, near, rule, unseen: null }));
+        this.judged?.({ ...about(), verdict: judgement.verdict, uncertainty, near, rule });
       }
     }
     return about;
@@ -66,8 +67,8 @@ export class FindingCollector {
     const { verdict } = subject;
     if (verdict === null) return;
     const kind = KIND_OF_VERDICT[verdict];
-    if (kind) this.#take(findingOf(kind, subject, { uncertainty: 0, near: 0, unseen }));
-    this.judged?.({ ...subject, verdict, uncertainty: 0, near: 0 });
+    if (kind) this.#take(findingOf(kind, subject, { uncertainty: 0, near: 0, rule: null, unseen }));
+    this.judged?.({ ...subject, verdict, uncertainty: 0, near: 0, rule: null });
   }
 
   /** Something found about a reading: once a cell or line for each kind. */

@@ -1,4 +1,4 @@
-import type { Verdict } from "../core/verdict.ts";
+import type { DecisionRule, Verdict } from "../core/verdict.ts";
 import type { Details, Field, FindingSubject, KindSpec } from "./kinds/define-kind.ts";
 import { kinds } from "./kinds/index.ts";
 
@@ -80,6 +80,8 @@ export interface JudgedRow extends Pick<Finding, "cell" | "label" | "line" | "va
   /** Expanded uncertainty U, and the distance from a limit inside which a value is near it; 0 for none. */
   uncertainty: number;
   near: number;
+  /** How the uncertainty was taken; null without one, or where the sheet alone judged. */
+  rule: DecisionRule | null;
 }
 
 /** Verdicts as a report lists them: counted all, and kept up to so many, so that a long file cannot fill the memory. */

@@ -2,7 +2,7 @@ import { type Cell, isBlank, isCellError, isErrorCode } from "../core/cell.ts";
 import { Fault } from "../core/fault.ts";
 import { BLANK } from "../core/param.ts";
 import { CHECK_PREFIX, faultBody } from "../core/sentences.ts";
-import { type Judgement, judge, type Limits, type Verdict } from "../core/verdict.ts";
+import { type DecisionRule, type Judgement, judge, type Limits, type Verdict } from "../core/verdict.ts";
 import { specByName } from "../functions/index.ts";
 import { judgingParams, limitsOf } from "../functions/verdict/limit-params.ts";
 import type { FindingKind } from "./finding.ts";
@@ -58,7 +58,7 @@ export type CellJudgement =
   | { as: "refused"; why: string }
   | { as: "missing reading"; limits: Limits }
   | { as: "missing limit"; value: number }
-  | { as: "judged"; value: number; limits: Limits; uncertainty: number; near: number; judgement: Judgement };
+  | { as: "judged"; value: number; limits: Limits; uncertainty: number; near: number; rule: DecisionRule; judgement: Judgement };
 
 const NAMES = Object.keys(judgingParams) as (keyof VerdictInputs)[];
 
@@ -67,29 +67,32 @@ type Reason = (cell: Cell, fault: Fault) => string;
 
 /** Judges as the sheet's own VERDICT would, and keeps what it was judged by. Where no cell holds an error, the fault says all that there is to say. */
 export function judgeCells(given: VerdictInputs, reasonOf: Reason = (_, fault) => faultBody(fault)): CellJudgement {
-  const taken: Partial<Record<keyof VerdictInputs, number>> = {};
+  const taken: Partial<Record<keyof VerdictInputs, number>> & { rule?: DecisionRule } = {};
   for (const name of NAMES) {
     const cell = given[name];
     const got = judgingParams[name].take(cell, name);
     if (got instanceof Fault) return { as: "refused", why: reasonOf(cell, got) };
-    if (got !== BLANK) taken[name] = got as number;
+    if (got !== BLANK) Object.assign(taken, { [name]: got });
   }
-  const { value, uncertainty = 0, near = 0 } = taken;
+  const { value, uncertainty = 0, near = 0, rule } = taken;
   const limits = limitsOf(taken.lower, taken.upper);
   if (limits instanceof Fault) return { as: "refused", why: faultBody(limits) };
   const limited = limits.lower !== undefined || limits.upper !== undefined;
   if (value === undefined) return limited ? { as: "missing reading", limits } : { as: "nothing" };
-  return judgeReading(value, limits, uncertainty, near);
+  return judgeReading(value, limits, uncertainty, near, rule);
 }
 
 /** The verdict on a reading, and what it rests on. */
-export function judgeReading(value: number, limits: Limits, uncertainty: number, near: number): CellJudgement {
-  const judgement = judge(value, limits, uncertainty, near);
+export function judgeReading(value: number, limits: Limits, uncertainty: number, near: number, rule: DecisionRule = "full U"): CellJudgement {
+  const judgement = judge(value, limits, uncertainty, near, rule);
   if (!judgement) return { as: "missing limit", value };
-  return { as: "judged", value, limits, uncertainty, near, judgement };
+  return { as: "judged", value, limits, uncertainty, near, rule, judgement };
 }
 
-export const NO_INPUTS: VerdictInputs = { value: null, lower: null, upper: null, uncertainty: null, near: null };
+/** The inputs that tables and files have columns for; their rule is the default one. */
+export const JUDGED_COLUMNS = ["value", "lower", "upper", "uncertainty", "near"] as const satisfies readonly (keyof VerdictInputs)[];
+
+export const NO_INPUTS: VerdictInputs = { value: null, lower: null, upper: null, uncertainty: null, near: null, rule: null };
 
 /** A cell as a finding shows it: an error by its code. */
 export function plainValue(cell: Cell): number | string | null {

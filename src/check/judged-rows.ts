@@ -117,5 +117,7 @@ function merged(known: Candidate, other: Candidate): Candidate {
     const [a, b] = [known.given[name], other.given[name]];
     given[name] = typeof a === "number" && typeof b === "number" ? Math.max(a, b) : (a ?? b);
   }
+  // All of U is the stricter rule, and the default one.
+  if (other.given.rule !== given.rule) given.rule = null;
   return { ...other, ...known, beside: { ...other.beside, ...known.beside }, given };
 }

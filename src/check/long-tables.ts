@@ -15,7 +15,7 @@ import { type CellAddress, placeName } from "../workbook/address.ts";
 import type { SheetSnapshot } from "../workbook/port.ts";
 import { type Candidate, limitKey } from "./candidates.ts";
 import { gaugeColumn } from "./gauges.ts";
-import { NO_INPUTS, type VerdictInputs } from "./judge.ts";
+import { JUDGED_COLUMNS, NO_INPUTS } from "./judge.ts";
 
 /** Tables in long form on the sheets: a row of headings that names a value and a limit, one reading a row below it. */
 export function* tableRows(origins: SpillSources): Generator<Candidate> {
@@ -89,7 +89,7 @@ function candidateOf(origins: SpillSources, sheet: SheetSnapshot, { at, unit }: 
   const cell = place(at.value!);
   const given = { ...NO_INPUTS };
   const beside: Candidate["beside"] = {};
-  for (const name of Object.keys(NO_INPUTS) as (keyof VerdictInputs)[]) {
+  for (const name of JUDGED_COLUMNS) {
     if (at[name] === undefined) continue;
     given[name] = cells[name];
     beside[name] = place(at[name]);

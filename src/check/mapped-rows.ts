@@ -208,7 +208,7 @@ const hasLimit = ({ given }: LimitCells): boolean => !isBlank(given.lower) || !i
 /** What stands in line with a reading goes before what stands with its limit. */
 function givenOf(value: Cell, own: LimitCells | undefined, limit: LimitCells | undefined): VerdictInputs {
   const of = (name: "uncertainty" | "near"): Cell => (isBlank(own?.given[name]) ? (limit?.given[name] ?? null) : own!.given[name]);
-  return { value, lower: limit?.given.lower ?? null, upper: limit?.given.upper ?? null, uncertainty: of("uncertainty"), near: of("near") };
+  return { value, lower: limit?.given.lower ?? null, upper: limit?.given.upper ?? null, uncertainty: of("uncertainty"), near: of("near"), rule: null };
 }
 
 const isInside = ({ sheet, row, column }: CellAddress, area: CellArea): boolean =>

@@ -39,11 +39,11 @@ export type BroadcastKind = "element" | "bore" | "list" | "grid" | "cells" | "ax
  * - `chosen`: a standard size, a limit, a wish or a setting of the test: typed by somebody, exact, and
  *   nothing that Compare compares.
  * - `option`: how to calculate. What words, counts, switches and axes are.
- * - `value`, `lower`, `upper`, `uncertainty`, `near`: the parts of a judgement. Check judges what a
+ * - `value`, `lower`, `upper`, `uncertainty`, `near`, `rule`: the parts of a judgement. Check judges what a
  *   function that judges is given so, and points out a lower or upper limit that is typed into a formula.
  */
 export type ParamRole = "measured" | "chosen" | "option" | JudgedPart;
-export type JudgedPart = "value" | "lower" | "upper" | "uncertainty" | "near";
+export type JudgedPart = "value" | "lower" | "upper" | "uncertainty" | "near" | "rule";
 
 /** The readings of one bore: rows are heights from the top, columns are axes (thrust, then pin). */
 export interface Bore {

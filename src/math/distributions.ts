@@ -1,7 +1,7 @@
 import fCumulative from "@stdlib/stats-base-dists-f-cdf";
-import normalCumulative from "@stdlib/stats-base-dists-normal-cdf";
 import tCumulative from "@stdlib/stats-base-dists-t-cdf";
 import tInverse from "@stdlib/stats-base-dists-t-quantile";
+import { normalBelow } from "./normal.ts";
 
 /** The library has no t with endless degrees of freedom; here it equals the normal in every digit a double holds. */
 const ENDLESS_DEGREES_OF_FREEDOM = 1e15;
@@ -18,6 +18,3 @@ export function twoSidedP(t: number, degreesOfFreedom: number): number {
 
 /** Chance of an F at least this large; by the reciprocal, because 1 − cdf loses the small ones. */
 export const upperTailF = (f: number, above: number, below: number): number => (f > 0 ? fCumulative(1 / f, below, above) : 1);
-
-/** Share of the standard normal below `z`. */
-export const normalBelow = (z: number): number => normalCumulative(z, 0, 1);

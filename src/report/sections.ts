@@ -2,7 +2,7 @@ import { countsText } from "../check/counts-text.ts";
 import { type Finding, type JudgedRow, specOf } from "../check/finding.ts";
 import { tally, tallyText, wordOf } from "../check/finding-words.ts";
 import { counted } from "../core/number-text.ts";
-import type { Verdict } from "../core/verdict.ts";
+import type { DecisionRule, Verdict } from "../core/verdict.ts";
 import { commonExaggeration } from "../drawings/bore.ts";
 import { drawBoreProfile } from "../drawings/bore-profile.ts";
 import { drawChangePlot } from "../drawings/change-plot.ts";
@@ -59,11 +59,14 @@ const limitRow = ({ characteristic, lower, upper, unit, near, source }: LimitRow
 export function rulePart(inputs: readonly ReportInput[]): Markup {
   const rows = inputs.flatMap(({ judged }) => judged.rows);
   const withDoubt = rows.some(({ uncertainty }) => uncertainty > 0);
+  const has = (wanted: DecisionRule) => rows.some(({ rule }) => rule === wanted);
   const without = rows.some(({ uncertainty }) => uncertainty === 0);
   const sentences = [
     "A value on its limit is within it. Values are compared as the decimals that were typed, to nine places.",
-    withDoubt &&
-      "Where an uncertainty U (expanded, 95 %) is given, the default rule of ISO 14253-1 holds: within is proven only inside the limits drawn in by U, over and under only outside the limits let out by U, and in between nothing is proven.",
+    has("full U") &&
+      "Where an uncertainty U (expanded, k = 2) is given, the rule of ISO 14253-1:1998 holds: within is proven only inside the limits drawn in by all of U, over and under only outside the limits let out by it, and in between nothing is proven.",
+    has("95 %") &&
+      "Where the sheet asks for the rule 95 %, within, over and under are proven at a probability of at least 95 % (JCGM 106:2012; the default of ISO 14253-1:2017), with half of U as standard uncertainty.",
     without &&
       `${withDoubt ? "Where none is given," : "No uncertainty is given for these readings, so"} a value is taken as it was read: close to a limit the part may lie on either side of it, as far as the gauge can err.`,
     rows.some(({ near }) => near > 0) && "Near limit: within, but no further from a limit than the distance that the shop has set.",

@@ -57,9 +57,23 @@ describe("verdicts", () => {
       upper: 0.04,
       margin: -0.001,
       verdict: "over",
-      details: { uncertainty: 0, near: 0, unseen: null },
+      details: { uncertainty: 0, near: 0, rule: null, unseen: null },
       sentence: "0.041 is over the upper limit 0.04 by 0.001",
     } satisfies Finding);
+  });
+
+  // 0.82 U inside a limit is a probability of 95 % (ILAC-G8:09/2019: 1.645 u).
+  test("the decision rule that a verdict asks for is the one that the finding follows and names", () => {
+    const { findings } = check([
+      ["Clearance", "U", "Verdict", "In words"],
+      [0.0383, 0.002, '=HATCH.VERDICT(A2, , 0.04, B2, , "95 %")', ""],
+      [0.0385, 0.002, '=HATCH.VERDICT(A3, , 0.04, B3, , "95 %")', ""],
+      [0.0381, 0.002, '=HATCH.VERDICT(A4, , 0.04, B4, , "95 %")', "=HATCH.EXPLAIN(A4, , 0.04, B4)"],
+    ]);
+    expect(findings.map(({ cell, details, sentence }) => [placeName(cell), (details as { rule?: string }).rule, sentence])).toEqual([
+      ["Bores!A3", "95 %", "0.0385 is inside the upper limit 0.04 by 0.0015, not proven either way at 95 % with an uncertainty of 0.002"],
+      ["Bores!A4", "full U", "0.0381 is inside the upper limit 0.04 by 0.0019, not proven either way with an uncertainty of 0.002"],
+    ]);
   });
 
   test("a difference exactly on the limit is no finding: 73.04 − 73.00 is within 0.04", () => {

@@ -47,7 +47,7 @@ test("so is every verdict on readings in long form, and the result is the same a
 
 test("more verdicts than are kept are counted", () => {
   const judged = new JudgedRows(1);
-  const row = { cell: { sheet: "S", row: 0, column: 0 }, label: "", value: 1, lower: null, upper: 2, margin: 1, uncertainty: 0, near: 0 };
+  const row = { cell: { sheet: "S", row: 0, column: 0 }, label: "", value: 1, lower: null, upper: 2, margin: 1, uncertainty: 0, near: 0, rule: null };
   for (const verdict of ["within", "over"] as const) judged.take({ ...row, verdict });
   expect([judged.rows.length, judged.counts.within, judged.counts.over]).toEqual([1, 1, 1]);
 });

@@ -90,7 +90,7 @@ describe("as lines of JSON", () => {
       upper: 73.05,
       margin: -0.01,
       verdict: "over",
-      ...{ uncertainty: 0, near: 0, unseen: null },
+      ...{ uncertainty: 0, near: 0, rule: null, unseen: null },
       sentence: "73.06 is over the upper limit 73.05 by 0.01",
     });
     expect(second).toMatchObject({ file: "over.csv", kind: "refused", line: 3, value: "73,02" });

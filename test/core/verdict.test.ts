@@ -92,7 +92,7 @@ describe("marginOf", () => {
 
 const FIT = { lower: 0.009, upper: 0.05 };
 
-// Clearances of a 50 H7/g6 fit, 0.009 to 0.050 mm (ISO 286); the default rule of ISO 14253-1 (from memory) where an uncertainty is given.
+// Clearances of a 50 H7/g6 fit, 0.009 to 0.050 mm (ISO 286); the rule of ISO 14253-1:1998 (from memory) where an uncertainty is given.
 describe("the sentence of a verdict", () => {
   test.each([
     [0.05, "0.05 is within 0.009 to 0.05, exactly on the upper limit"],

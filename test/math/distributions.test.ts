@@ -1,6 +1,7 @@
 import fQuantile from "@stdlib/stats-base-dists-f-quantile";
 import fc from "fast-check";
-import { normalBelow, studentQuantile, twoSidedP, upperTailF } from "../../src/math/distributions.ts";
+import { studentQuantile, twoSidedP, upperTailF } from "../../src/math/distributions.ts";
+import { normalBelow } from "../../src/math/normal.ts";
 import { fromR } from "../reference/r-values.ts";
 
 describe("cited values", () => {

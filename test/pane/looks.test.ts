@@ -1,6 +1,6 @@
 import { mkdirSync, readdirSync, readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
-import type { BrowserContextOptions, Page } from "playwright-core";
+import type { Page } from "playwright-core";
 import { THEMES, type Theme } from "../../src/pane/mount.tsx";
 import { violations } from "../helpers/accessibility.ts";
 import { check, type PaneBrowser, paneBrowser } from "../helpers/pane-browser.ts";
@@ -10,9 +10,9 @@ import.meta.jest.setTimeout(120_000);
 
 const PICTURES = fileURLToPath(new URL("../output/pane/", import.meta.url));
 
-const LOOKS: Readonly<Record<string, BrowserContextOptions>> = {
-  light: { colorScheme: "light" },
-  dark: { colorScheme: "dark" },
+const LOOKS: Readonly<Record<string, Parameters<Page["emulateMedia"]>[0]>> = {
+  light: { colorScheme: "light", forcedColors: "none" },
+  dark: { colorScheme: "dark", forcedColors: "none" },
   forced: { colorScheme: "dark", forcedColors: "active" },
 };
 
@@ -27,21 +27,28 @@ afterAll(() => pane.close());
 
 const width = (page: Page) => page.evaluate(() => document.documentElement.scrollWidth);
 
-describe.each(Object.keys(LOOKS))("%s", (look) => {
-  test.each(Object.keys(VIEWS))("%s fits 320 px and axe finds nothing", async (view) => {
-    const { scene, go } = VIEWS[view]!;
-    const page = await pane.open(scene, LOOKS[look]);
-    await go(page);
+test.each(Object.keys(VIEWS))("%s fits 320 px in every look and with letters of twice the size, and axe finds nothing", async (view) => {
+  const { scene, go } = VIEWS[view]!;
+  const page = await pane.open(scene, { colorScheme: "light" });
+  await go(page);
+  for (const [look, media] of Object.entries(LOOKS)) {
+    await page.emulateMedia(media);
     await page.screenshot({ path: `${PICTURES}${view}-${look}.png`, fullPage: true });
-    expect(await width(page)).toBe(320);
-    expect(await violations(page)).toEqual([]);
-    // The system's light and dark are the themes white and black; the other two differ in colours alone.
+    expect([look, await width(page)]).toEqual([look, 320]);
+    // Looks differ in colours alone: what else axe asks for is the same in all of them.
+    expect([look, await violations(page, look === "light" ? undefined : "color-contrast")]).toEqual([look, []]);
+    // The system's light and dark are the themes white and black.
     for (const theme of OTHERS[look] ?? []) {
       await page.evaluate((name) => window.stage.pane.setTheme(name), theme);
-      expect(await violations(page, "color-contrast")).toEqual([]);
+      expect([theme, await violations(page, "color-contrast")]).toEqual([theme, []]);
+      await page.evaluate(() => window.stage.pane.setTheme(undefined));
     }
-    await page.context().close();
+  }
+  await page.evaluate(() => {
+    document.documentElement.style.fontSize = "200%";
   });
+  expect(await width(page)).toBe(320);
+  await page.context().close();
 });
 
 test.each(THEMES)("the Office theme %s holds whatever the system prefers, and axe finds nothing", async (theme) => {
@@ -54,18 +61,6 @@ test.each(THEMES)("the Office theme %s holds whatever the system prefers, and ax
   expect(await violations(page)).toEqual([]);
   await page.evaluate(() => window.stage.pane.setTheme(undefined));
   expect(await page.evaluate(() => getComputedStyle(document.documentElement).colorScheme)).toBe(isDark ? "light" : "dark");
-});
-
-test("letters of twice the size still fit 320 px", async () => {
-  for (const { scene, go } of Object.values(VIEWS)) {
-    const page = await pane.open(scene);
-    await page.evaluate(() => {
-      document.documentElement.style.fontSize = "200%";
-    });
-    await go(page);
-    expect(await width(page)).toBe(320);
-    await page.context().close();
-  }
 });
 
 test("without colour the words and the shapes still differ", async () => {

@@ -21,6 +21,7 @@ const row = (given: Partial<JudgedRow>): JudgedRow => ({
   verdict: "within",
   uncertainty: 0,
   near: 0,
+  rule: null,
   ...given,
 });
 const finding = (given: Partial<Finding>): Finding => ({
@@ -65,7 +66,8 @@ describe("one input", () => {
   });
 
   test("says by which rule it was judged, as far as rules were used", () => {
-    expect(text).toContain("ISO 14253-1");
+    expect(text).toContain("the rule of ISO 14253-1:1998 holds");
+    expect(text).not.toContain("rule 95 %");
     expect(text).toContain("Where none is given, a value is taken as it was read");
     expect(text).not.toContain("Near limit: within");
   });

@@ -12,7 +12,7 @@ export interface Folder {
  */
 export const FOLDERS: Readonly<Record<string, Folder>> = {
   math: { holds: "algorithms several functions share", imports: [] },
-  core: { holds: "declaring functions, broadcasting, faults and their sentences, decimals, verdicts", imports: [] },
+  core: { holds: "declaring functions, broadcasting, faults and their sentences, decimals, verdicts", imports: ["math"] },
   workbook: { holds: "the port to a workbook and its model: addresses, rectangles, snapshots, styles", imports: ["core"] },
   functions: { holds: "one declared worksheet function a file", imports: ["math", "core"] },
   vocabulary: { holds: "the headings, characteristics, units, gauges and identity fields that are known", imports: ["core"] },

@@ -3,7 +3,7 @@ import { labelFrom, READING_FIELDS, type ReadingField } from "../../vocabulary/h
 import { isCoarse, reportCoarse, TOLERANCE_SHARES } from "../coarse-gauges.ts";
 import { FindingCollector, type FindingPlace, subjectOf } from "../collect.ts";
 import type { CheckResult, Finding, FindingSubject, JudgedRow } from "../finding.ts";
-import { type CellJudgement, judgeCells, judgeReading, NO_INPUTS, type VerdictInputs } from "../judge.ts";
+import { type CellJudgement, JUDGED_COLUMNS, judgeCells, judgeReading, NO_INPUTS, type VerdictInputs } from "../judge.ts";
 import { compareReading, tellSuspicion, type WatchedReading } from "../outliers.ts";
 import { cellOf, type DecimalSign, wrongSign } from "./fields.ts";
 import { type HeaderColumns, misfitOf } from "./header.ts";
@@ -13,8 +13,6 @@ import { EMPTY, Scanner } from "./scanner.ts";
 
 /** So many are remembered; a file with more of them has been told often enough. */
 const MOST_COARSE = 20_000;
-
-const JUDGED_FIELDS = Object.keys(NO_INPUTS) as (keyof VerdictInputs)[];
 
 /** A row that could not be judged, as it stands in the file. */
 export interface RefusedRecord {
@@ -173,7 +171,7 @@ export class CsvRows {
     const misfit = misfitOf(fields, this.head);
     if (misfit) return { as: "refused", why: misfit };
     const given: VerdictInputs = { ...NO_INPUTS };
-    for (const name of JUDGED_FIELDS) {
+    for (const name of JUDGED_COLUMNS) {
       const column = at[name];
       if (column === undefined) continue;
       given[name] = cellOf(fields[column]!, this.decimal);
@@ -189,7 +187,7 @@ const orNothing = (number: number): number => (number === EMPTY ? 0 : number);
 const given = (number: number): number | undefined => (number === EMPTY ? undefined : number);
 
 /** The columns whose numbers are judged. */
-export const numbersOf = ({ at }: HeaderColumns): number[] => JUDGED_FIELDS.map((name) => at[name]).filter((column) => column !== undefined);
+export const numbersOf = ({ at }: HeaderColumns): number[] => JUDGED_COLUMNS.map((name) => at[name]).filter((column) => column !== undefined);
 
 /** Limits that say what they mean: a 0 may stand for a blank. */
 const arePlain = ({ lower, upper }: Limits): boolean => lower === undefined || upper === undefined || (lower <= upper && (upper !== 0 || lower < 0));

@@ -1,10 +1,11 @@
 import { differenceText, readingText } from "../../core/number-text.ts";
-import { sentenceOn } from "../../core/verdict.ts";
-import { type Details, type FindingSubject, size, text } from "./define-kind.ts";
+import { DECISION_RULES, sentenceOn } from "../../core/verdict.ts";
+import { choice, type Details, type FindingSubject, size, text } from "./define-kind.ts";
 
 /** What every reading with a verdict was judged by beside its limits. */
 export const judgedFields = {
   uncertainty: size("the expanded uncertainty U of the reading; 0 where none is given"),
+  rule: choice(DECISION_RULES, "how the uncertainty was taken, as in VERDICT; null where none is given or the formula cannot be looked into").orNull(),
   near: size("the distance from a limit inside which a reading is near it; 0 where none is given"),
   unseen: text(
     "why the formula that judges cannot be looked into: its limits are then not known and the sheet's own word is taken; null where it was",
@@ -12,9 +13,17 @@ export const judgedFields = {
 };
 
 /** The verdict with its numbers, as EXPLAIN gives it. */
-export function judgedSentence({ value, lower, upper, margin, verdict }: FindingSubject, { uncertainty, near, unseen }: Details<typeof judgedFields>): string {
+export function judgedSentence(
+  { value, lower, upper, margin, verdict }: FindingSubject,
+  { uncertainty, near, rule, unseen }: Details<typeof judgedFields>,
+): string {
   if (unseen === null)
-    return sentenceOn({ verdict: verdict!, margin: margin! }, value as number, { lower: lower ?? undefined, upper: upper ?? undefined }, uncertainty, near);
+    return sentenceOn(
+      { verdict: verdict!, margin: margin! },
+      value as number,
+      { lower: lower ?? undefined, upper: upper ?? undefined },
+      { uncertainty, near, rule: rule ?? "full U" },
+    );
   const told = margin === null ? `the sheet says ${verdict}` : `the sheet gives a margin of ${readingText(margin)}, outside a limit`;
   return `${told}; its formula cannot be looked into (${unseen}), so its limits are not shown`;
 }

@@ -1,7 +1,7 @@
 import { define, value } from "../../core/define.ts";
 import { Fault } from "../../core/fault.ts";
 import { number } from "../../core/param.ts";
-import { normalBelow } from "../../math/distributions.ts";
+import { conformanceProbability } from "../../math/normal.ts";
 import { limitParams, limitsOf } from "./limit-params.ts";
 
 // Stands after the limits, which may be left out, so it has to be asked for in compute.
@@ -21,15 +21,12 @@ export const conformity = define({
     { formula: "=HATCH.CONFORMITY(13.6, 12.5, 16.3, 1.8)", gives: 0.66263 },
     { formula: "=HATCH.CONFORMITY({0.038;0.04;0.042}, , 0.04, 0.002)", gives: [[0.841345], [0.5], [0.158655]] },
   ],
-  notes: ["A value on a limit is as likely outside as inside. HATCH.VERDICT with U = 2u calls it not proven."],
+  notes: ["A value on a limit is as likely outside as inside. HATCH.VERDICT with U = 2u calls it not proven, by either of its rules."],
   compute: ({ value: reading, lower, upper, u: deviation }) => {
     const limits = limitsOf(lower, upper);
     if (limits instanceof Fault) return limits;
     if (limits.lower === undefined && limits.upper === undefined) return "";
     if (deviation === undefined) return new Fault("missing", "u", undefined, u.want);
-    const below = ((limits.lower ?? Number.NEGATIVE_INFINITY) - reading) / deviation;
-    const above = ((limits.upper ?? Number.POSITIVE_INFINITY) - reading) / deviation;
-    // Both far above 0 would leave the difference of two numbers next to 1; mirrored they are small and exact.
-    return below > 0 ? normalBelow(-below) - normalBelow(-above) : normalBelow(above) - normalBelow(below);
+    return conformanceProbability(reading, limits.lower, limits.upper, deviation);
   },
 });

@@ -1,7 +1,7 @@
 import { define, value } from "../../core/define.ts";
 import { Fault } from "../../core/fault.ts";
 import { explain as explainVerdict } from "../../core/verdict.ts";
-import { EMPTY_CELL_NOTE, judgingParams, limitsOf } from "./limit-params.ts";
+import { DECISION_RULE_NOTE, EMPTY_CELL_NOTE, judgingParams, limitsOf } from "./limit-params.ts";
 
 /** The verdict as one plain sentence with its numbers. Source: as VERDICT. */
 export const explain = define({
@@ -9,8 +9,8 @@ export const explain = define({
   group: "verdict",
   role: "judges",
   summary: "The verdict on a value as one plain sentence with the numbers",
-  definition: "the sentence that belongs to VERDICT(value, lower, upper, uncertainty, near)",
-  source: "ISO 14253-1 default decision rule; near: common practice",
+  definition: "the sentence that belongs to VERDICT(value, lower, upper, uncertainty, near, rule)",
+  source: "ISO 14253-1:1998 (full U), JCGM 106:2012 (95 %); near: common practice",
   params: judgingParams,
   returns: value("a sentence; blank while there is no limit to judge by"),
   examples: [
@@ -24,9 +24,9 @@ export const explain = define({
       gives: "0.039 is inside the upper limit 0.04 by 0.001, not proven either way with an uncertainty of 0.002",
     },
   ],
-  notes: ["Value, limits, uncertainty and near are of one unit; the sentence repeats them as decimals.", EMPTY_CELL_NOTE],
-  compute: ({ value: reading, lower, upper, uncertainty, near }) => {
+  notes: ["Value, limits, uncertainty and near are of one unit; the sentence repeats them as decimals.", DECISION_RULE_NOTE, EMPTY_CELL_NOTE],
+  compute: ({ value: reading, lower, upper, uncertainty, near, rule }) => {
     const limits = limitsOf(lower, upper);
-    return limits instanceof Fault ? limits : explainVerdict(reading, limits, uncertainty, near);
+    return limits instanceof Fault ? limits : explainVerdict(reading, limits, uncertainty, near, rule);
   },
 });

@@ -1,7 +1,7 @@
 import { isAbove } from "../../core/decimal.ts";
 import { type Fault, swapped } from "../../core/fault.ts";
-import { number } from "../../core/param.ts";
-import type { Limits } from "../../core/verdict.ts";
+import { choice, number } from "../../core/param.ts";
+import { DECISION_RULES, type Limits } from "../../core/verdict.ts";
 
 /** The params that every judging function shares, in their order. */
 export const limitParams = {
@@ -14,6 +14,9 @@ export const judgingParams = {
   ...limitParams,
   uncertainty: number("expanded uncertainty U of the value, in its unit").atLeast(0).default(0).as("uncertainty"),
   near: number("distance from a limit inside which a value is near it").atLeast(0).default(0).as("near"),
+  rule: choice("full U: proven only inside the limits drawn in by U; 95 %: proven at a probability of 95 %, U taken as 2 u", DECISION_RULES)
+    .default("full U")
+    .as("rule"),
 };
 
 /**
@@ -26,6 +29,10 @@ export function limitsOf(lower: number | undefined, upper: number | undefined): 
   if (upper === 0 && lower >= 0) return { lower: lower || undefined };
   return isAbove(lower, upper) ? swapped("lower", lower, "upper", upper) : { lower, upper };
 }
+
+/** For the help of functions that judge: by which rule. */
+export const DECISION_RULE_NOTE =
+  'With an uncertainty the rule of ISO 14253-1:1998 holds unless another is asked for: all of U on either side of a limit proves nothing. Its 2017 edition is content with a probability of 95 % (rule "95 %", about 0.82 U on either side). Agree on the rule before you measure, and keep to it.';
 
 /** For the help of functions that judge: what a host's 0 for an empty cell does to them. */
 export const EMPTY_CELL_NOTE =

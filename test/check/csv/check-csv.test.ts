@@ -27,7 +27,7 @@ describe("readings in long form", () => {
         upper: 73.05,
         margin: -0.01,
         verdict: "over",
-        details: { uncertainty: 0.003, near: 0, unseen: null },
+        details: { uncertainty: 0.003, near: 0, rule: "full U", unseen: null },
         sentence: "73.06 is over the upper limit 73.05 by 0.01, proven with an uncertainty of 0.003",
       },
     ]);

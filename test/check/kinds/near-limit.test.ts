@@ -10,6 +10,6 @@ test("a reading within its limits, no further from one than was typed; the neare
     [0.0395, 0.0005, "near limit", "0.0395 is within 0.02 to 0.04, 0.0005 from the upper limit, near limit as it is no further than 0.003"],
     [0.038, 0.002, "near limit", "0.038 is within 0.02 to 0.04, 0.002 from the upper limit, near limit as it is no further than 0.003"],
   ]);
-  expect(found[0]!.details).toEqual({ uncertainty: 0, near: 0.003, unseen: null });
+  expect(found[0]!.details).toEqual({ uncertainty: 0, near: 0.003, rule: null, unseen: null });
   expect(shown(found[0]!)).toEqual(["near limit", "near"]);
 });

@@ -8,7 +8,7 @@ test("a reading whose uncertainty reaches across its limit, from inside, on it a
     [0, "73.08 is on the upper limit 73.08, not proven either way with an uncertainty of 0.003"],
     [0.001, "73.079 is inside the upper limit 73.08 by 0.001, not proven either way with an uncertainty of 0.003"],
   ]);
-  expect(found[0]!.details).toEqual({ uncertainty: 0.003, near: 0, unseen: null });
+  expect(found[0]!.details).toEqual({ uncertainty: 0.003, near: 0, rule: "full U", unseen: null });
   expect(found.map(shown)).toEqual(Array(3).fill(["not proven", "doubt"]));
 });
 

@@ -5,14 +5,14 @@ import { foundIn, foundInCsv, foundInSnapshot, readings, shown } from "./declare
 test("a reading over or under its limit: the sheet's own word, the distance in the digits of its parts, U with two digits", () => {
   const found = foundIn("outside limit", readings(["bore", 73.09, 73, 73.08, 0.00283], ["gap", 0.2, 0.25, 0.55, null], ["taper", 0.035, null, 0.025, null]));
   expect(found.map(({ value, margin, verdict, sentence, details }) => [value, margin, verdict, sentence, details])).toEqual([
-    [0.035, -0.01, "over", "0.035 is over the upper limit 0.025 by 0.010", { uncertainty: 0, near: 0, unseen: null }],
-    [0.2, -0.05, "under", "0.2 is under the lower limit 0.25 by 0.05", { uncertainty: 0, near: 0, unseen: null }],
+    [0.035, -0.01, "over", "0.035 is over the upper limit 0.025 by 0.010", { uncertainty: 0, near: 0, rule: null, unseen: null }],
+    [0.2, -0.05, "under", "0.2 is under the lower limit 0.25 by 0.05", { uncertainty: 0, near: 0, rule: null, unseen: null }],
     [
       73.09,
       -0.01,
       "over",
       "73.09 is over the upper limit 73.08 by 0.01, proven with an uncertainty of 0.0028",
-      { uncertainty: 0.00283, near: 0, unseen: null },
+      { uncertainty: 0.00283, near: 0, rule: "full U", unseen: null },
     ],
   ]);
   expect(found.map(shown)).toEqual([

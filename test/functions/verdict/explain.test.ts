@@ -15,7 +15,7 @@ describe("cited values", () => {
     );
   });
 
-  // ISO 286, Ø50 H7/g6: clearance 0.009 to 0.050 mm. ISO 14253-1 default rule (from memory) where U is given.
+  // ISO 286, Ø50 H7/g6: clearance 0.009 to 0.050 mm. ISO 14253-1:1998 (from memory) where U is given.
   test.each([
     [[0.03, 0.009, 0.05], "0.03 is within 0.009 to 0.05, 0.02 from the upper limit"],
     [[0.02, 0.009, 0.05], "0.02 is within 0.009 to 0.05, 0.011 from the lower limit"],
@@ -27,6 +27,12 @@ describe("cited values", () => {
   ])("%p of a 50 H7/g6 fit", (args, sentence) => {
     expect(ask(explain, ...args)).toBe(sentence);
   });
+});
+
+test("by the rule of 95 % the sentence says so", () => {
+  expect(ask(explain, 0.0483, 0.009, 0.05, 0.002, null, "95 %")).toBe(
+    "0.0483 is within 0.009 to 0.05, 0.0017 from the upper limit, proven at 95 % with an uncertainty of 0.002",
+  );
 });
 
 describe("identities", () => {

@@ -6,7 +6,7 @@ import { ask, BLANKS, BLANKS_AND_ZERO } from "../ask.ts";
 const thousandths = (from: number, to: number) => fc.integer({ min: from, max: to }).map((n) => n / 1000);
 
 describe("cited values", () => {
-  // ISO 14253-1 default rule (from memory): conformity is proven inside LSL + U to USL − U,
+  // ISO 14253-1:1998 (from memory): conformity is proven inside LSL + U to USL − U,
   // non-conformity outside LSL − U to USL + U, and neither in between. Limits 10 and 20, U 1.
   test.each([
     [8.9, "under"],
@@ -44,6 +44,58 @@ describe("cited values", () => {
     [0.051, "over"],
   ])("a clearance of %p is %s the 0.009 to 0.050 of a 50 H7/g6 fit", (clearance, word) => {
     expect(ask(verdict, clearance, 0.009, 0.05)).toBe(word);
+  });
+});
+
+// ILAC-G8:09/2019: at the edge of a guard band of 1.645 u the risk is 4.998 %, at 1.64 u it is above 5 %. Limits 10 and 20, U 1, so u 0.5:
+// the band is 0.8225 wide. Mirrored outside the limits for over and under.
+describe("by the rule of 95 %", () => {
+  const by95 = (value: number, lower: number | null, upper: number | null) => ask(verdict, value, lower, upper, 1, null, "95 %");
+  test.each([
+    [9.17, "under"],
+    [9.18, "not proven"],
+    [10, "not proven"],
+    [10.82, "not proven"],
+    [10.83, "within"],
+    [15, "within"],
+    [19.17, "within"],
+    [19.18, "not proven"],
+    [20, "not proven"],
+    [20.82, "not proven"],
+    [20.83, "over"],
+  ])("of limits 10 to 20 with an uncertainty of 1, %p is %s", (value, word) => {
+    expect(by95(value, 10, 20)).toBe(word);
+  });
+
+  // Both sides count: between −1.96 u and 1.96 u lies 95 % of the normal distribution (any table of it).
+  test("between limits 3.92 u apart the middle alone is within, and between closer ones nothing", () => {
+    expect([by95(0, -0.98, 0.98), by95(0.02, -0.98, 0.98), by95(0, -0.979, 0.979)]).toEqual(["within", "not proven", "not proven"]);
+  });
+
+  test("without an uncertainty the rule changes nothing", () => {
+    expect(ask(verdict, [[9.9], [10], [20], [20.1]], 10, 20, null, null, "95 %")).toEqual([["under"], ["within"], ["within"], ["over"]]);
+  });
+
+  test("near is asked of what is within", () => {
+    expect(ask(verdict, 19.1, 10, 20, 1, 1, "95 %")).toBe("near limit");
+  });
+
+  test("another rule is refused and named", () => {
+    expect(ask(verdict, 19.1, 10, 20, 1, null, "90 %")).toEqual({
+      code: "not-a-choice",
+      sentence: 'VERDICT: rule "90 %" is not known: it wants one of full U, 95 %',
+    });
+  });
+
+  test("what is proven by all of U is proven by it too, and nothing turns into its opposite", () => {
+    const judged = fc.tuple(thousandths(-50, 150), thousandths(0, 40), thousandths(60, 100), thousandths(1, 15));
+    fc.assert(
+      fc.property(judged, ([value, lower, upper, uncertainty]) => {
+        const word = ask(verdict, value, lower, upper, uncertainty);
+        const other = ask(verdict, value, lower, upper, uncertainty, null, "95 %");
+        if (word !== "not proven") expect(other).toBe(word);
+      }),
+    );
   });
 });
 

@@ -2,7 +2,7 @@ import { type Check, checksOf } from "./check.ts";
 
 const FIT = "ISO 286-2, Ø50 H7/g6: clearance 0.009 to 0.050 mm";
 const MICROMETER = "published micrometer example: limit of error ±0.003 mm, U 0.0010, so accepted within ±0.002 mm";
-const DEFAULT_RULE = "ISO 14253-1 default rule: proven inside LSL + U to USL − U, disproven outside LSL − U to USL + U";
+const DEFAULT_RULE = "ISO 14253-1:1998: proven inside LSL + U to USL − U, disproven outside LSL − U to USL + U";
 const ILAC = "ILAC-G8:09/2019: at the edge of a guard band of 2u the risk is 2.275 %, at 1.645u 4.998 %";
 
 /** Limits and verdicts, with and without an uncertainty. The words around the numbers are this project's own. */
@@ -40,6 +40,10 @@ export const VERDICTS: readonly Check[] = [
     ["=HATCH.VERDICT(0.0017, -0.003, 0.003, 0.001)", "within"],
     ["=HATCH.VERDICT(0.002, -0.003, 0.003, 0.001)", "within"],
     ["=HATCH.VERDICT(0.0025, -0.003, 0.003, 0.001)", "not proven"],
+  ]),
+  ...checksOf("VERDICT", ILAC, "computed", [
+    ['=HATCH.VERDICT(0.03671, , 0.04, 0.004, , "95 %")', "within"],
+    ['=HATCH.VERDICT(0.03672, , 0.04, 0.004, , "95 %")', "not proven"],
   ]),
   ...checksOf("VERDICT", DEFAULT_RULE, "from memory", [
     ["=HATCH.VERDICT(11, 10, 20, 1)", "within"],
