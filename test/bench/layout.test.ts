@@ -89,7 +89,7 @@ test.each(FILES)("%s: what is proposed from its headings and kept makes pane and
   await status(/^Kept in the workbook/);
   // What was checked before is made again by itself.
   await tab("Check");
-  await at.page.pane.getByText("14 findings", { exact: true }).waitFor();
+  await at.page.checkedAgain(at.page.pane.getByText("14 findings", { exact: true }));
   await shows(wanted);
   expect(await told(await saved(`kept-${file}`))).toEqual(wanted);
 });

@@ -1,6 +1,6 @@
 import { mkdirSync } from "node:fs";
 import { join } from "node:path";
-import type { Browser, BrowserContextOptions, Page } from "playwright-core";
+import type { Browser, BrowserContextOptions, Locator, Page } from "playwright-core";
 import { type BenchServer, serve } from "../../src/bench/server.ts";
 import type {} from "../../src/bench/shared.ts";
 import type { Cell } from "../../src/core/cell.ts";
@@ -101,6 +101,14 @@ export class BenchPage {
 
   get pane() {
     return this.page.frameLocator("#pane");
+  }
+
+  /** After a change the check is made again by itself; on a machine so busy that the last one took long, on demand. Waits for what it finds. */
+  async checkedAgain(found: Locator): Promise<void> {
+    const again = this.pane.getByRole("button", { name: "Check again" });
+    await found.or(again).first().waitFor();
+    if (await again.isVisible()) await again.click();
+    await found.waitFor();
   }
 
   /** Where a cell is drawn, for the mouse. */
