@@ -26,6 +26,10 @@ export interface Candidate {
   /** Where a table says so: the unit, and what the reading is of. */
   unit?: string | undefined;
   label?: string;
+  /** What is read, where a table or a layout says so. */
+  characteristic?: string | undefined;
+  /** A formula of the sheet judges it, and shows its own verdict. */
+  hasVerdict?: boolean;
   /** The gauge that it was read with, as a table names it. */
   gauge?: string;
   /** The readings that it is worked out from, where no formula of the sheet does so. */
@@ -93,6 +97,7 @@ function elementOf(call: OwnCall, operands: readonly Operand[], origins: SpillSo
     isTyped: reading !== undefined && !origins.isResult(reading),
     beside,
     group: reading && limits.some(Boolean) ? limits.join("|") : undefined,
+    hasVerdict: true,
   };
 }
 

@@ -2,7 +2,6 @@ import { isCellError } from "../core/cell.ts";
 import { CHECK_PREFIX } from "../core/sentences.ts";
 import type { OwnCall } from "../formula/own-calls.ts";
 import { firstFaultyCell, RestsOn, type SpillSources } from "../formula/precedents.ts";
-
 import type { WorkbookCells } from "../formula/workbook-cells.ts";
 import type { SheetLabels } from "../layout/labels.ts";
 import type { Mapping } from "../layout/mapping.ts";
@@ -13,10 +12,10 @@ import { candidatesOf, judges } from "./candidates.ts";
 import type { Resting } from "./causes.ts";
 import { CoarseGauges } from "./coarse-gauges.ts";
 import { FindingCollector } from "./collect.ts";
+import { ruledPressures } from "./compression-tests.ts";
 import type { CheckResult, JudgedRow } from "./finding.ts";
 import { Gauges } from "./gauges.ts";
 import { plainValue } from "./judge.ts";
-
 import { RowJudge } from "./judged-rows.ts";
 import { tableRows } from "./long-tables.ts";
 import { type AppliedMapping, judgingSteps } from "./mapped-rows.ts";
@@ -25,6 +24,7 @@ import { OverwrittenFormulas } from "./overwritten-formulas.ts";
 import { Rechecks } from "./rechecks.ts";
 import { type BadInput, RefusedInputs } from "./refused-inputs.ts";
 import { TypedLimits } from "./typed-limits.ts";
+import { ZeroLimits } from "./zero-limits.ts";
 
 /** How far a check has come, between 0 and 1. */
 type Share = number;
@@ -76,6 +76,7 @@ class Check {
   readonly #gauges: Gauges;
   readonly #coarse: CoarseGauges;
   readonly #typedLimits: TypedLimits;
+  readonly #zeroLimits: ZeroLimits;
   readonly #inputs: RefusedInputs;
   /** Where something is worked out instead of judged. */
   readonly #others: CellAddress[] = [];
@@ -94,9 +95,10 @@ class Check {
     this.#gauges = new Gauges(this.book);
     this.#coarse = new CoarseGauges(this.#report, this.#gauges);
     this.#typedLimits = new TypedLimits(this.#report, this.#labels);
+    this.#zeroLimits = new ZeroLimits(this.#report, this.#labels);
     const rechecks = new Rechecks(book, labels);
     this.#inputs = new RefusedInputs(this.origins, this.#labels, this.#report, this.#watch, rechecks);
-    this.rows = new RowJudge(this.origins, this.#labels, this.#report, this.#watch, this.#coarse, rechecks);
+    this.rows = new RowJudge(this.origins, this.#labels, this.#report, this.#watch, this.#coarse, rechecks, this.#zeroLimits);
   }
 
   /** Each rests on what those before it have found. */
@@ -122,6 +124,7 @@ class Check {
     this.#typedLimits.look(call);
     if (judges(call)) for (const candidate of candidatesOf(call, this.origins)) this.rows.add(candidate);
     else {
+      for (const candidate of ruledPressures(call, this.#labels)) this.rows.add(candidate);
       this.#others.push(call.at);
       this.#inputs.look(call);
     }
@@ -179,6 +182,7 @@ class Check {
     this.#watch.finish();
     this.#coarse.finish();
     this.#typedLimits.finish();
+    this.#zeroLimits.finish();
     this.#gauges.reportOverdue(this.#report, this.#labels);
     const resting: Resting = (causes) => {
       const restsOn = new RestsOn(this.origins, causes);

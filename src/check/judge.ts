@@ -89,6 +89,16 @@ export function judgeReading(value: number, limits: Limits, uncertainty: number,
   return { as: "judged", value, limits, uncertainty, near, rule, judgement };
 }
 
+/**
+ * A lower limit of 0 excludes nothing of what cannot be below 0: it is left out, so that the best of
+ * parts is not called not proven or near a limit. Alone it needs no proof. A reading below 0 keeps it.
+ */
+export function withoutZeroLimit(judged: CellJudgement): CellJudgement {
+  if (judged.as !== "judged" || judged.limits.lower !== 0 || judged.value < 0) return judged;
+  const { value, limits, uncertainty, near, rule } = judged;
+  return limits.upper === undefined ? judgeReading(value, limits, 0, 0, rule) : judgeReading(value, { upper: limits.upper }, uncertainty, near, rule);
+}
+
 /** The inputs that tables and files have columns for; their rule is the default one. */
 export const JUDGED_COLUMNS = ["value", "lower", "upper", "uncertainty", "near"] as const satisfies readonly (keyof VerdictInputs)[];
 

@@ -8,9 +8,10 @@ import { type CellAddress, placeName } from "../workbook/address.ts";
 import type { Candidate } from "./candidates.ts";
 import type { CoarseGauges } from "./coarse-gauges.ts";
 import type { FindingCollector } from "./collect.ts";
-import { type CellJudgement, judgeGiven, plainValue, readVerdict, type VerdictInputs } from "./judge.ts";
+import { type CellJudgement, plainValue, readVerdict, type VerdictInputs } from "./judge.ts";
 import { compareReading, type Outliers } from "./outliers.ts";
 import type { Rechecks } from "./rechecks.ts";
+import type { ZeroLimits } from "./zero-limits.ts";
 
 /** The judged things of a workbook, each once, however many formulas and tables judge it. */
 export class RowJudge {
@@ -27,6 +28,7 @@ export class RowJudge {
     readonly watch: Outliers,
     readonly coarse: CoarseGauges,
     readonly rechecks: Rechecks,
+    readonly zeroLimits: ZeroLimits,
   ) {}
 
   add(candidate: Candidate): void {
@@ -63,7 +65,7 @@ export class RowJudge {
     if (whole && "fault" in whole) this.#refuse(cell, whole.fault, given.value, candidate.label);
     else if (whole) this.#takeSaid(candidate, whole.unknown, whole.said);
     else {
-      const judged = judgeGiven(given);
+      const judged = this.zeroLimits.judge(candidate);
       if (judged.as === "refused") this.#refuse(this.#faultyCell(candidate), judged.why, given.value, candidate.label);
       else if (judged.as === "missing reading" && this.rechecks.isAhead(cell)) return;
       else if (judged.as === "missing reading" && !candidate.isTyped) this.#blankResults.push(cell);

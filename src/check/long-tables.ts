@@ -105,6 +105,7 @@ function candidateOf(origins: SpillSources, sheet: SheetSnapshot, { at, unit }: 
     group: `${table}|${groupFrom(texts)}`,
     unit: unitOf(texts.unit ?? "") ?? unit,
     ...(label ? { label } : {}),
+    ...(texts.characteristic ? { characteristic: texts.characteristic } : {}),
   };
 }
 

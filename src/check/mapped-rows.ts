@@ -162,6 +162,7 @@ class Rows {
       isTyped,
       beside: limit?.beside ?? {},
       unit,
+      ...(subject.characteristic ? { characteristic: subject.characteristic } : {}),
       ...(label ? { label } : {}),
       ...(from ? { from: from.map((reading) => reading.cell) } : {}),
     });

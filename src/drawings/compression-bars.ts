@@ -1,9 +1,12 @@
 import { scaleBand, scaleLinear } from "d3-scale";
 import { isBelow } from "../core/decimal.ts";
-import { boundBy, type CompressionRule, short } from "../functions/tests/compression-rule.ts";
+import { faultBody } from "../core/sentences.ts";
+import { type Limits, type Verdict, verdictOf } from "../core/verdict.ts";
+import { boundBy, type CompressionRule, ruleFault, short } from "../functions/tests/compression-rule.ts";
 import {
   crossHatching,
   DASHED,
+  DOTTED,
   type DrawingOptions,
   type Drawn,
   drawing,
@@ -25,9 +28,12 @@ import { numberText, sharedStart, widthOf, withoutControlCharacters, wrapped } f
 export interface CompressionTest {
   name: string;
   unit?: string | undefined;
-  cylinders: readonly { name: string; pressure: number | null }[];
-  /** The rule that the maker gives. Without one nothing is judged. */
+  /** With what the sheet itself says of a pressure by its limits, as it may know an uncertainty. */
+  cylinders: readonly { name: string; pressure: number | null; verdict?: Verdict | undefined }[];
+  /** The rule that the maker gives, with its limit as typed. */
   rule?: { rule: CompressionRule; limit: number } | undefined;
+  /** Limits of the pressure of every cylinder, as typed. Without these and a rule nothing is judged. */
+  limits?: Limits | undefined;
 }
 
 const PLOT_HEIGHT = 150;
@@ -47,8 +53,8 @@ export function drawCompressionBars(test: CompressionTest, options: DrawingOptio
   const read = pressuresOf(test);
   if (read.length === 0) return { title, sentence: `${withoutControlCharacters(test.name)}: no pressures yet, so there are no bars to draw` };
   const id = idOf(options, "compression", test);
-  const bound = test.rule && read.length > 1 ? boundBy(test.rule.rule, test.rule.limit, read) : undefined;
-  const plate: Plate = { test, bound, id };
+  const plate: Plate = { test, id, ...boundOf(test, read) };
+  const lines = linesOf(plate);
   const least = Math.max(NARROWEST_BAND, ...read.map((pressure) => widthOf(numberText(pressure), TYPE) + 6));
   const band = Math.max(least, Math.min(WIDEST_BAND, ((options.width ?? DEFAULT_WIDTH) - LEFT - RIGHT) / test.cylinders.length));
   const width = Math.max(LEFT + band * test.cylinders.length + RIGHT, 250);
@@ -57,7 +63,7 @@ export function drawCompressionBars(test: CompressionTest, options: DrawingOptio
   const x = scaleBand<number>([...test.cylinders.keys()], [LEFT, LEFT + band * test.cylinders.length])
     .paddingInner(0.3)
     .paddingOuter(0.15);
-  const y = scaleLinear([0, Math.max(...read, bound?.lower ?? 0) * 1.2], [top + PLOT_HEIGHT, top]);
+  const y = scaleLinear([0, Math.max(...read, ...lines.map(({ at }) => at)) * 1.2 || 1], [top + PLOT_HEIGHT, top]);
   const [axisName, ownNames] = sharedStart(test.cylinders.map(({ name }) => withoutControlCharacters(name)));
   const names = ownNames.map((name) => wrapped(name, band - 4, TYPE, 2));
   const under = top + PLOT_HEIGHT + 15 + Math.max(...names.map((lines) => lines.length)) * LEADING;
@@ -76,7 +82,7 @@ export function drawCompressionBars(test: CompressionTest, options: DrawingOptio
       ...test.cylinders.map((_, i) => bar(plate, i, x, y)),
       ...names.map((lines, i) => labels(x(i)! + x.bandwidth() / 2, top + PLOT_HEIGHT + 15, lines, LEADING, { class: "cylinder", "text-anchor": "middle" })),
       label(LEFT + (band * names.length) / 2, under, axisName, { class: "axis-name", "font-size": SMALL, "font-style": "italic", "text-anchor": "middle" }),
-      bound ? ruleLine(bound.lower, y, width - RIGHT) : "",
+      ...limitLines(lines, y, width - RIGHT),
       segment(LEFT, top + PLOT_HEIGHT, width - RIGHT, top + PLOT_HEIGHT, { class: "base", stroke: "currentColor", "stroke-width": THIN }),
       labels(4, below + 14, foot, LEADING, { class: "note", "font-size": SMALL }),
     ].join(""),
@@ -86,7 +92,35 @@ export function drawCompressionBars(test: CompressionTest, options: DrawingOptio
 interface Plate {
   test: CompressionTest;
   bound: ReturnType<typeof boundBy> | undefined;
+  /** Why the rule judges nothing here. */
+  refused: string;
   id: string;
+}
+
+function boundOf({ rule: given }: CompressionTest, read: readonly number[]): Pick<Plate, "bound" | "refused"> {
+  if (!given || read.length < 2) return { bound: undefined, refused: "" };
+  const fault = ruleFault(given.rule, given.limit, "limit", read, "pressures");
+  return fault ? { bound: undefined, refused: faultBody(fault) } : { bound: boundBy(given.rule, given.limit, read), refused: "" };
+}
+
+interface Line {
+  name: "rule" | "limit";
+  words: "at least" | "at most";
+  at: number;
+}
+
+/** Across the bars; a typed limit that stands where the rule does needs no line of its own. */
+function linesOf({ test: { limits = {} }, bound }: Plate): Line[] {
+  const lines: Line[] = bound ? [{ name: "rule", words: "at least", at: bound.lower }] : [];
+  if (limits.lower !== undefined && limits.lower !== bound?.lower) lines.push({ name: "limit", words: "at least", at: limits.lower });
+  if (limits.upper !== undefined) lines.push({ name: "limit", words: "at most", at: limits.upper });
+  return lines;
+}
+
+/** What is said of a cylinder: by the rule, and by the limits in the sheet's own word where it has one. */
+function verdictIn({ test: { limits = {} }, bound }: Plate, pressure: number, said: Verdict | undefined): Verdict | undefined {
+  if (bound && isBelow(pressure, bound.lower)) return "under";
+  return said ?? verdictOf(pressure, limits.lower, limits.upper) ?? (bound ? "within" : undefined);
 }
 
 const pressuresOf = ({ cylinders }: CompressionTest): number[] => cylinders.map(({ pressure }) => pressure).filter((pressure) => pressure !== null);
@@ -113,54 +147,85 @@ function scale({ unit }: CompressionTest, y: ReturnType<typeof scaleLinear<numbe
   );
 }
 
-function bar({ test, bound, id }: Plate, i: number, x: ReturnType<typeof scaleBand<number>>, y: (pressure: number) => number): string {
-  const { pressure } = test.cylinders[i]!;
+function bar(plate: Plate, i: number, x: ReturnType<typeof scaleBand<number>>, y: (pressure: number) => number): string {
+  const { pressure, verdict: said } = plate.test.cylinders[i]!;
   const middle = x(i)! + x.bandwidth() / 2;
   const centred = { "text-anchor": "middle" } as const;
   if (pressure === null) return label(middle, y(0) - 6, "blank", { class: "blank", "font-size": SMALL, "font-style": "italic", ...centred });
-  const isUnder = bound !== undefined && isBelow(pressure, bound.lower);
-  const words = isUnder ? ["under", numberText(pressure)] : [numberText(pressure)];
-  const lowest = aboveLine(y(pressure), bound && y(bound.lower), words.length * LEADING + 4);
+  const verdict = verdictIn(plate, pressure, said);
+  const isOutside = verdict === "under" || verdict === "over";
+  const words = verdict === undefined || verdict === "within" ? [numberText(pressure)] : [verdict, numberText(pressure)];
+  const lowest = aboveLines(
+    y(pressure),
+    linesOf(plate).map(({ at }) => y(at)),
+    words.length * LEADING + 4,
+  );
   return group(
-    isUnder ? "bar under" : "bar",
+    isOutside ? `bar ${verdict}` : "bar",
     element("rect", {
       class: "pressure",
       x: x(i),
       y: y(pressure),
       width: x.bandwidth(),
       height: y(0) - y(pressure),
-      fill: `url(#${id}-${isUnder ? "failed" : "passed"})`,
+      fill: `url(#${plate.id}-${isOutside ? "failed" : "passed"})`,
       stroke: "currentColor",
-      "stroke-width": isUnder ? THICK : THIN,
+      "stroke-width": isOutside ? THICK : THIN,
     }),
-    labels(middle, lowest - 5 - (words.length - 1) * LEADING, words, LEADING, { class: "number", "font-weight": isUnder ? 700 : undefined, ...centred }),
+    labels(middle, lowest - 5 - (words.length - 1) * LEADING, words, LEADING, { class: "number", "font-weight": isOutside ? 700 : undefined, ...centred }),
   );
 }
 
-/** Words stand on their bar, or on the rule's line where that would go through them. */
-const aboveLine = (bar: number, line: number | undefined, room: number): number => (line !== undefined && line < bar && bar - line < room ? line : bar);
-
-function ruleLine(lower: number, y: (pressure: number) => number, right: number): string {
-  return group(
-    "rule",
-    segment(LEFT, y(lower), right, y(lower), { class: "least", stroke: "currentColor", "stroke-width": 1.2, "stroke-dasharray": DASHED }),
-    label(right + 5, y(lower) - 3, "at least", { "font-size": SMALL }),
-    label(right + 5, y(lower) + 9, short(lower).replace("-", "−"), { class: "rule-number", "font-weight": 600 }),
-  );
+/** Words stand on their bar, or on a line where that would go through them. */
+function aboveLines(bar: number, lines: readonly number[], room: number): number {
+  let lowest = bar;
+  for (const line of [...lines].sort((a, b) => b - a)) if (line < lowest && lowest - line < room) lowest = line;
+  return lowest;
 }
 
-function notes({ test, bound }: Plate): string {
-  const unit = test.unit ? "" : " The sheet names no unit.";
-  if (!test.rule) return `No rule is given, so nothing is judged.${unit}`;
-  if (!bound) return `The ${test.rule.rule} rule compares cylinders, so it wants a second one.${unit}`;
-  return `Dashed line: the ${test.rule.rule} rule asks at least ${short(bound.lower)} (${bound.why}). Crossed bars are under it.${unit}`;
+/** Room for the two lines of words at the end of a line across the bars. */
+const NAME_ROOM = 25;
+
+/** The rule's line is dashed, that of a typed limit dotted; the words of two that are close do not meet. */
+function limitLines(lines: readonly Line[], y: (pressure: number) => number, right: number): string[] {
+  let free = Number.NEGATIVE_INFINITY;
+  return [...lines]
+    .sort((a, b) => b.at - a.at)
+    .map(({ name, words, at }) => {
+      const middle = Math.max(y(at), free);
+      free = middle + NAME_ROOM;
+      const dashes = name === "rule" ? DASHED : DOTTED;
+      return group(
+        name,
+        segment(LEFT, y(at), right, y(at), { class: "least", stroke: "currentColor", "stroke-width": 1.2, "stroke-dasharray": dashes }),
+        label(right + 5, middle - 3, words, { "font-size": SMALL }),
+        label(right + 5, middle + 9, short(at).replace("-", "−"), { class: `${name}-number`, "font-weight": 600 }),
+      );
+    });
+}
+
+function notes(plate: Plate): string {
+  const { test, bound, refused } = plate;
+  const { rule, limits = {} } = test;
+  const ends = [limits.lower === undefined ? "" : `at least ${short(limits.lower)}`, limits.upper === undefined ? "" : `at most ${short(limits.upper)}`];
+  const asked = ends.filter(Boolean).join(", ");
+  const parts: string[] = [];
+  if (rule && bound) parts.push(`Dashed line: the ${rule.rule} rule asks at least ${short(bound.lower)} (${bound.why}).`);
+  else if (rule) parts.push(refused ? `The rule judges nothing here: ${refused}.` : `The ${rule.rule} rule compares cylinders, so it wants a second one.`);
+  if (asked) parts.push(`Dotted line: the limit typed for each cylinder, ${asked}.`);
+  const beyond = limits.upper !== undefined ? "outside" : bound && asked ? "under one of them" : "under it";
+  if (bound || asked) parts.push(`Crossed bars are ${beyond}.`);
+  else if (!rule) parts.push("No rule and no limit is given, so nothing is judged.");
+  if (!test.unit) parts.push("The sheet names no unit.");
+  return parts.join(" ");
 }
 
 function described(plate: Plate): string {
-  const { test, bound } = plate;
-  const bars = test.cylinders.map(({ name, pressure }) => {
+  const { test } = plate;
+  const bars = test.cylinders.map(({ name, pressure, verdict: said }) => {
     if (pressure === null) return `${name}: blank`;
-    return `${name}: ${numberText(pressure)}${bound ? (isBelow(pressure, bound.lower) ? ", under" : ", within") : ""}`;
+    const verdict = verdictIn(plate, pressure, said);
+    return `${name}: ${numberText(pressure)}${verdict === undefined ? "" : `, ${verdict}`}`;
   });
   return `Bars from zero${test.unit ? `, in ${test.unit}` : ""}. ${bars.join("; ")}. ${notes(plate)}`;
 }

@@ -1,13 +1,13 @@
 import { nodeTypes, parseA1Ref } from "@borgar/fx";
 import { broadcast } from "../core/broadcast.ts";
-import type { Argument, Block, Cell, CellError } from "../core/cell.ts";
+import { type Argument, type Block, type Cell, type CellError, isCellError } from "../core/cell.ts";
 import { Fault } from "../core/fault.ts";
 import { sentence } from "../core/sentences.ts";
 import { specByName } from "../functions/index.ts";
 import { type CellArea, placeName } from "../workbook/address.ts";
 import { CannotTell, type FormulaContext, inTable, type NamedPart, NOWHERE, named } from "./names.ts";
 import { type Binary, binary, type Unary, unary } from "./operators.ts";
-import { type AstExpression, type CallExpression, ownName, parseFormula } from "./parse.ts";
+import { type AstExpression, type CallExpression, ownName, parseFormula, references } from "./parse.ts";
 import type { Edges } from "./template.ts";
 import type { WorkbookCells } from "./workbook-cells.ts";
 
@@ -21,7 +21,7 @@ const DEEPEST = 100;
 const LARGEST = 2_000_000;
 
 /**
- * What a formula comes to: references, literals, a sheet's operators and our own functions. Cells
+ * What a formula comes to: references, literals, a sheet's operators, IF and our own functions. Cells
  * that it refers to are taken as they stand in the snapshot. Any other function gives `CannotTell`.
  */
 export function evaluateFormula(formula: string, context: FormulaContext = NOWHERE): Evaluated {
@@ -90,6 +90,7 @@ function binaryOf(node: Operation, context: FormulaContext, depth: number): Eval
 }
 
 function callOf(node: CallExpression, context: FormulaContext, depth: number): Evaluated {
+  if (isIf(node)) return branchOf(node, context, depth);
   const spec = specByName.get(ownName(node) ?? "");
   if (!spec) return new CannotTell(`${node.callee.name} is not looked into`);
   const args: Argument[] = [];
@@ -102,6 +103,23 @@ function callOf(node: CallExpression, context: FormulaContext, depth: number): E
   }
   const outcome = broadcast(spec, args);
   return outcome instanceof Fault ? { error: "#VALUE!", message: sentence(outcome) } : outcome;
+}
+
+/** The one function of a sheet that is followed: it hands a blank cell over as a blank where the host would make a 0 of it. */
+const isIf = (node: AstExpression): boolean => node.type === nodeTypes.CALL && (node as CallExpression).callee.name.toUpperCase() === "IF";
+
+const branchesOf = (node: CallExpression) => node.arguments as (AstExpression | null | undefined)[];
+
+function branchOf(node: CallExpression, context: FormulaContext, depth: number): Evaluated {
+  const [test, then, otherwise, ...more] = branchesOf(node);
+  if (!test || then === undefined || more.length > 0) return new CannotTell("IF is not given what it wants");
+  const holds = evaluateNode(test, context, depth + 1);
+  if (holds instanceof CannotTell || isCellError(holds)) return holds;
+  if (Array.isArray(holds)) return new CannotTell("IF over a range is not looked into");
+  if (typeof holds === "string") return { error: "#VALUE!" };
+  const branch = holds ? then : otherwise;
+  if (branch === undefined) return false;
+  return branch ? evaluateNode(branch, context, depth + 1) : 0;
 }
 
 interface Reference {
@@ -152,7 +170,7 @@ function content(area: CellArea | CellError | CannotTell | undefined, { book }: 
 /** The cells that a part of a formula refers to; `undefined` when it is not a reference. */
 export function areaOf(node: AstExpression, context: FormulaContext, depth = 0): Spill {
   if (node.type === nodeTypes.UNARY && (node as Operation).operator === "#") return spillOf((node as Operation).arguments[0]!, context, depth);
-  if (node.type !== nodeTypes.REFERENCE) return undefined;
+  if (node.type !== nodeTypes.REFERENCE) return isIf(node) ? guardedArea(node as CallExpression, context, depth) : undefined;
   const { places } = context;
   const place = places?.of.get(node);
   if (place) return areaOn(place.sheet, places!.boxes[place.index]!, context);
@@ -174,6 +192,20 @@ export function areaOf(node: AstExpression, context: FormulaContext, depth = 0):
   const columns = Math.max(1, lastColumn - area.column + 1);
   return rows * columns > LARGEST ? new CannotTell(`the reference ${text} is too large`) : { ...area, rows, columns };
 }
+
+/** `IF(C4="","",C4)` is C4, handed over as a blank where it is one: the condition asks nothing but that cell. */
+function guardedArea(node: CallExpression, context: FormulaContext, depth: number): Spill {
+  const [test, then, otherwise] = branchesOf(node);
+  const isNothing = (branch: AstExpression | null | undefined) => branch?.type === nodeTypes.LITERAL && (branch as { value: unknown }).value === "";
+  const kept = isNothing(then) ? otherwise : isNothing(otherwise) ? then : undefined;
+  if (!test || kept?.type !== nodeTypes.REFERENCE || depth > DEEPEST) return undefined;
+  const area = areaOf(kept, context, depth + 1);
+  if (area === undefined || !("rows" in area)) return area;
+  const asked = references(test).map((reference) => areaOf(reference, context, depth + 1));
+  return asked.length > 0 && asked.every((one) => one !== undefined && "rows" in one && isSame(one, area)) ? area : undefined;
+}
+
+const isSame = (a: CellArea, b: CellArea): boolean => placeName(a) === placeName(b) && a.rows === b.rows && a.columns === b.columns;
 
 /** An area known from the formula's shape, on the sheet that the reference names. */
 function areaOn(named: string | undefined, { top, left, bottom, right }: Edges, { book, sheet: own }: FormulaContext): Spill {

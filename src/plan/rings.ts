@@ -20,6 +20,9 @@ export interface RingInput {
   target?: PlanInput;
   /** The bore by its size or by its readings, of which the smallest counts: there the gap is least. */
   bore?: PlanInput;
+  /** The limits of the gap: inside them it stays, below them it is filed into them. */
+  least?: PlanInput;
+  most?: PlanInput;
 }
 
 export interface RingInputs {
@@ -32,7 +35,7 @@ interface RingRow {
   name: string;
   measured: number | null;
   target: number | null;
-  /** 0 for a ring that is open enough; `null` while something is missing. */
+  /** 0 for a ring that is open enough; `null` while something is missing, or where filing does not help. */
   toFile: number | null;
   says: string;
 }
@@ -53,14 +56,16 @@ export function planRings(snapshot: WorkbookSnapshot, inputs: RingInputs, place?
 function ringRow(book: WorkbookCells, ring: RingInput, perBore: PlanInput): RingRow {
   const measured = argumentOf(book, ring.measured);
   const target = targetOf(book, ring, perBore);
-  const toFile = target instanceof Fault ? target : broadcast(ringGapFile, [measured, target]);
+  const [least, most] = [ring.least, ring.most].map((limit) => (limit === undefined ? "" : argumentOf(book, limit)));
+  const toFile = target instanceof Fault ? target : broadcast(ringGapFile, [measured, target, least, most]);
   const row = {
     name: ring.name,
     measured: typeof measured === "number" ? measured : null,
     target: lengthOr(target),
     toFile: typeof toFile === "number" ? toFile : null,
   };
-  return { ...row, says: toFile instanceof Fault ? faultBody(toFile) : says(row) };
+  const limits = { least: lengthOr(least), most: lengthOr(most) };
+  return { ...row, says: toFile instanceof Fault ? faultBody(toFile) : says(row, limits, String(toFile)) };
 }
 
 function targetOf(book: WorkbookCells, { target, bore }: RingInput, perBore: PlanInput): Argument | Fault {
@@ -82,16 +87,31 @@ const smallestOf = (summary: CallResult): Argument | Fault => (Array.isArray(sum
 /** 0 stands for a blank cell, as it does for every length. */
 const lengthOr = (cell: unknown): number | null => (typeof cell === "number" && cell !== 0 ? cell : null);
 
-function says({ measured, target, toFile }: Omit<RingRow, "says">): string {
+type GapLimits = Record<"least" | "most", number | null>;
+
+function says({ measured, target, toFile }: Omit<RingRow, "says">, limits: GapLimits, shown: string): string {
+  const { least, most } = limits;
   if (measured === null) return "the gap is not measured yet";
-  if (target === null) return "no target: a gap wanted, or a bore with all its readings, is missing";
-  if (toFile) return `file ${toFile} off, from ${measured} to ${target}`;
-  const wider = decimal(measured - target);
+  if (toFile === null && shown !== "") return `${shown}; fit another ring`;
+  if (toFile) return `file ${toFile} off, from ${measured} to ${decimal(measured + toFile)}${goalWords(decimal(measured + toFile), target, limits)}`;
+  if (toFile === null) return "no target: a gap wanted, a least gap, or a bore with all its readings, is missing";
+  if (least !== null) return `stays: ${measured} is ${most === null ? `not under ${least}` : `within ${least} to ${most}`}`;
+  const wider = decimal(measured - target!);
   return wider > 0 ? `open enough: ${wider} wider than the target ${target}` : `exactly the target ${target}`;
 }
 
+/** Why a ring is filed to this gap, where there are limits. */
+function goalWords(goal: number, target: number | null, { least, most }: GapLimits): string {
+  if (least === null) return "";
+  const passedOver = target !== null && target !== goal ? `; the target ${target} is outside the limits` : "";
+  if (goal === target) return `, the target, as ${least} is the least`;
+  return most === null ? `, the least${passedOver}` : `, the middle of ${least} to ${most}${passedOver}`;
+}
+
 function written(book: WorkbookCells, { rings, perBore }: RingInputs, place: PlanTarget, rows: readonly RingRow[]): WrittenPlan {
-  const sources = [perBore, ...rings.flatMap(({ measured, target, bore }) => [measured, target, bore])].filter((one): one is CellArea => isArea(one));
+  const sources = [perBore, ...rings.flatMap(({ measured, target, bore, least, most }) => [measured, target, bore, least, most])].filter(
+    (one): one is CellArea => isArea(one),
+  );
   if (place.as === "values" || !rings.every(({ measured }) => isArea(measured))) {
     const table = rows.map((row): PlannedContent[] => [row.name, row.measured ?? "", row.target ?? "", row.toFile ?? row.says]);
     return planEdits(book, place, "values", valueParts([["ring", "measured", "target", "to file"], ...table], place.date), sources);
@@ -99,10 +119,16 @@ function written(book: WorkbookCells, { rings, perBore }: RingInputs, place: Pla
   const { sheet, row, column } = place.at;
   const lines = rings.map((ring, at): PlannedContent[] => {
     const target = { sheet, row: row + 1 + at, column: column + 1, rows: 1, columns: 1 };
-    return [ring.name, targetContent(book, ring, perBore, sheet), { formula: formulaOf(ringGapFile, [ring.measured, target], sheet) }];
+    return [
+      ring.name,
+      targetContent(book, ring, perBore, sheet),
+      { formula: formulaOf(ringGapFile, [ring.measured, hasTarget(ring) ? target : null, ring.least ?? null, ring.most ?? null], sheet) },
+    ];
   });
   return planEdits(book, place, "formulas", [{ row: 0, column: 0, cells: [["ring", "target", "to file"], ...lines] }], sources);
 }
+
+const hasTarget = ({ target, bore }: RingInput): boolean => target !== undefined || bore !== undefined;
 
 function targetContent(book: WorkbookCells, { target, bore }: RingInput, perBore: PlanInput, sheet: string): PlannedContent {
   if (target !== undefined) return isArea(target) ? { formula: `=${reference(target, sheet)}` } : ((argumentOf(book, target) as PlannedContent) ?? "");

@@ -37,6 +37,7 @@ export function buildSheetSpec(choices: BuildSheetChoices): BuildSheet {
     { name: "Compression ratio", table: volumes, heading: "Ratio verdict" },
     { name: "Squish", table: volumes, heading: "Squish verdict" },
     { name: "Compression pressure", table: tests, heading: "Dry verdict" },
+    ...(limits.rule ? [{ name: "Compression, by the rule", table: tests, heading: "By the rule", isSentence: true }] : []),
     ...(spread ? [{ name: "Compression spread", table: spread, heading: "Spread verdict" }] : []),
     { name: "Leak-down", table: tests, heading: "Leak-down verdict" },
     { name: "Valve clearance, re-checked", table: recheck, heading: "Re-checked verdict" },

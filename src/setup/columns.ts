@@ -1,3 +1,4 @@
+import { isNeverNegative } from "../vocabulary/subjects.ts";
 import type { BuildSheetChoices } from "./choices.ts";
 import type { RowAt, SheetColumn, TableAt } from "./page.ts";
 
@@ -48,11 +49,31 @@ export interface EngineAt {
   measurements: TableAt;
 }
 
-export interface LimitsAt {
-  lower(characteristic: string): string;
-  upper(characteristic: string): string;
-  near(characteristic: string): string;
+type Side = "Lower" | "Upper";
+
+export class LimitsAt {
+  constructor(
+    readonly cell: (heading: Side | "Near", characteristic: string) => string,
+    /** The rule of the compression test and its limit; none for one cylinder, which cannot be compared. */
+    readonly rule: { name: string; limit: string } | undefined,
+  ) {}
+
+  /** For a formula: the limit, handed over as a blank while nobody has typed one. Of what cannot be below 0 a lower limit of 0 is none. */
+  lower(characteristic: string): string {
+    return blankWhen(this.cell("Lower", characteristic), isNeverNegative(characteristic) ? "0" : '""');
+  }
+
+  upper(characteristic: string): string {
+    return blankWhen(this.cell("Upper", characteristic), '""');
+  }
+
+  near(characteristic: string): string {
+    return this.cell("Near", characteristic);
+  }
 }
+
+/** Some hosts make a 0 of an empty cell, which IF keeps them from; to all of them an empty cell is equal to 0. */
+const blankWhen = (cell: string, nothing: "0" | '""'): string => `IF(${cell}=${nothing},"",${cell})`;
 
 export const CAUTION = "Figures come from the readings and limits typed here; the maker's service manual and a qualified technician decide.";
 
@@ -125,7 +146,7 @@ export function verdictColumn(
     isVerdict: true,
     cell: (row) => {
       const name = typeof characteristic === "string" ? characteristic : characteristic(row.index);
-      return `=HATCH.VERDICT(${row.ref(on)},${limits.lower(name)},${limits.upper(name)},${uncertainty},${limits.near(name)})`;
+      return whenFilled([row.ref(on)], `HATCH.VERDICT(${row.ref(on)},${limits.lower(name)},${limits.upper(name)},${uncertainty},${limits.near(name)})`);
     },
   };
 }

@@ -77,7 +77,7 @@ export function ringsPage(given: SetupContext): { page: SheetBuilder; rings: Tab
   const ringOf = (index: number) => RINGS[index % RINGS.length]!;
   const limitOf = (kind: string) => (index: number) => `${kind}, ${ringOf(index).toLowerCase()}`;
   const page = new SheetBuilder("Rings", "Rings", [
-    `In ${choices.unit}. End gap with the ring square in its own bore, at the bottom of ring travel. To file: what is missing to the least gap of the limits.`,
+    `In ${choices.unit}. End gap with the ring square in its own bore, at the bottom of ring travel. To file: nothing off a gap inside its limits; one below them is filed to the middle of the two, or to the lower where there is no upper.`,
   ]);
   const rings = page.table(
     "RingReadings",
@@ -87,7 +87,10 @@ export function ringsPage(given: SetupContext): { page: SheetBuilder; rings: Tab
       { heading: "Ring", look: "label", width: 9, cell: ({ index }) => ringOf(index) },
       lengthColumn("End gap", choices),
       verdictColumn(given, "End gap", limitOf("Ring end gap"), "Ring end gaps"),
-      resultColumn("To file", format, (row) => `=HATCH.RINGGAPFILE(${row.ref("End gap")},${limits.lower(limitOf("Ring end gap")(row.index))})`),
+      resultColumn("To file", format, (row) => {
+        const limit = limitOf("Ring end gap")(row.index);
+        return whenFilled([row.ref("End gap")], `HATCH.RINGGAPFILE(${row.ref("End gap")},,${limits.lower(limit)},${limits.upper(limit)})`);
+      }),
       lengthColumn("Groove", choices),
       lengthColumn("Ring width", choices),
       resultColumn("Side clearance", format, (row) => `=HATCH.RINGSIDE(${row.ref("Groove")},${row.ref("Ring width")})`),

@@ -1,5 +1,6 @@
+import { type CompressionRule, RULES } from "../functions/tests/compression-rule.ts";
 import type { BuildSheetChoices } from "./choices.ts";
-import { CAUTION, type LimitsAt, lengthFormat, numberColumn, pressureUnit, type SetupContext, whenFilled } from "./columns.ts";
+import { CAUTION, LimitsAt, lengthFormat, numberColumn, pressureUnit, type SetupContext, whenFilled } from "./columns.ts";
 import { SheetBuilder, type SheetColumn, type TableAt } from "./page.ts";
 
 /** Rows for limits of the shop's own. */
@@ -37,9 +38,10 @@ function characteristics(choices: BuildSheetChoices): [string, string][] {
 
 /** The limits, typed by the shop from the maker's service manual. */
 export function limitsPage(choices: BuildSheetChoices): { page: SheetBuilder; limits: LimitsAt } {
+  const { cylinders } = choices;
   const list = characteristics(choices);
   const page = new SheetBuilder("Limits", "Limits", [
-    "Type them from the maker's service manual and say where they stand. One side may stay blank. Near: the distance from a limit inside which a value is called near it.",
+    "Type them from the maker's service manual and say where they stand. One side may stay blank: what cannot be below 0, such as taper, needs no lower limit of 0. Near: the distance from a limit inside which a value is called near it.",
   ]);
   const limit = (heading: string) =>
     numberColumn(heading, lengthFormat(choices).replace(/0+$/, "0##"), "A limit, typed as a number in the unit of the row.", "number");
@@ -60,19 +62,42 @@ export function limitsPage(choices: BuildSheetChoices): { page: SheetBuilder; li
   const row = (characteristic: string): number => list.findIndex(([name]) => name === characteristic);
   return {
     page,
-    limits: {
-      lower: (characteristic) => table.cell("Lower", row(characteristic)),
-      upper: (characteristic) => table.cell("Upper", row(characteristic)),
-      near: (characteristic) => table.cell("Near", row(characteristic)),
-    },
+    limits: new LimitsAt((heading, characteristic) => table.cell(heading, row(characteristic)), cylinders > 1 ? ruleTable(page, choices, table) : undefined),
   };
 }
+
+/** The rule by which the cylinders of a compression test are compared; none is built in. */
+function ruleTable(page: SheetBuilder, choices: BuildSheetChoices, { table }: TableAt): LimitsAt["rule"] {
+  const row = table.row + table.rows + 3;
+  const unit = pressureUnit(choices);
+  page.put(row - 1, 0, `Rule of the compression test: ${RULE_WORDS.map(([rule, words]) => `${rule}, ${words}`).join("; ")} in ${unit}.`, "note");
+  const rule = page.table(
+    "CompressionRule",
+    row,
+    [
+      { heading: "Test", look: "label", cell: () => "Compression" },
+      { heading: "Rule", look: "typed", rule: { rule: { kind: "one of", words: [...RULES] }, sentence: `One of ${RULES.join(", ")}.` } },
+      numberColumn("Rule limit", "General", `The limit of the rule, as a number: a share, or a difference in ${unit}.`),
+      { heading: "Rule source", look: "typed", width: 14 },
+    ],
+    1,
+  );
+  return { name: rule.cell("Rule", 0), limit: rule.cell("Rule limit", 0) };
+}
+
+const RULE_WORDS: readonly (readonly [CompressionRule, string])[] = [
+  ["share", "the least share of the highest reading"],
+  ["average", "how far below the average, as a share"],
+  ["difference", "how far below the highest"],
+];
 
 /** A column of verdicts that the summary counts. */
 export interface VerdictColumn {
   name: string;
   table: TableAt;
   heading: string;
+  /** The verdict is the first word of a sentence. */
+  isSentence?: boolean;
 }
 
 const WORDS = ["within", "near limit", "not proven", "over", "under"] as const;
@@ -95,7 +120,7 @@ export function summaryPage({ engine }: SetupContext, judged: readonly VerdictCo
     heading: inCapitals(word),
     look: "result",
     width: 12,
-    cell: ({ index }) => `=COUNTIF(${body(index)},"${word}")`,
+    cell: ({ index }) => `=COUNTIF(${body(index)},"${word}${judged[index]!.isSentence ? ":*" : ""}")`,
   });
   page.table(
     "SummaryCounts",

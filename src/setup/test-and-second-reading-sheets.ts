@@ -16,26 +16,45 @@ import { SheetBuilder, type SheetColumn, type TableAt } from "./page.ts";
 
 /** Compression and leak-down tests of the assembled engine. */
 export function testsPage(given: SetupContext): { page: SheetBuilder; tests: TableAt; spread: TableAt | undefined } {
-  const { choices } = given;
+  const { choices, limits } = given;
   const unit = pressureUnit(choices);
+  const { rule } = limits;
   const page = new SheetBuilder("Tests", "Compression and leak-down tests", [
     `Pressures in ${unit}. For a compression test ignition off and fuel shut off, all plugs out, throttle open. Stand clear of all that turns.`,
+    ...(rule ? ["By the rule, and what the wet test points at: both wait for the rule and its limit, which are typed on the sheet Limits."] : []),
     "Under leak-down air the engine can turn over with great force: piston at top dead centre, crank held, hands and tools clear.",
   ]);
   // A dead cylinder shows 0, and holds 0.
   const pressure = (heading: string) => numberColumn(heading, "0.0#", `A pressure in ${unit}, typed as a number.`, "at least zero");
+  const top = rule ? 4 : 3;
   const tests = page.table(
     "PressureTests",
-    3,
+    top,
     [
       cylinderColumn,
       pressure("Dry"),
       verdictColumn(given, "Dry", "Compression pressure", "Compression"),
+      ...(rule
+        ? [
+            resultColumn(
+              "By the rule",
+              "General",
+              ({ index, ref, body }) =>
+                whenFilled([ref("Dry"), rule.name, rule.limit], `INDEX(HATCH.COMPRESSIONCHECK(${body("Dry")},${rule.name},${rule.limit}),${index + 1})`),
+              34,
+            ),
+          ]
+        : []),
       pressure("Wet"),
       resultColumn(
         "Wet points at",
         "General",
-        ({ index, ref, body }) => whenFilled([ref("Dry"), ref("Wet")], `INDEX(HATCH.WETTEST(${body("Dry")},${body("Wet")}),${index + 1})`),
+        ({ index, ref, body }) => {
+          const readings = `${body("Dry")},${body("Wet")}`;
+          if (!rule) return whenFilled([ref("Dry"), ref("Wet")], `INDEX(HATCH.WETTEST(${readings}),${index + 1})`);
+          const test = `INDEX(HATCH.WETTEST(${readings},,${rule.limit},${rule.name}),${index + 1})`;
+          return whenFilled([ref("Dry"), ref("Wet"), rule.name, rule.limit], test);
+        },
         34,
       ),
       pressure("Supply"),
@@ -46,7 +65,7 @@ export function testsPage(given: SetupContext): { page: SheetBuilder; tests: Tab
     choices.cylinders,
   );
   const spread = choices.cylinders > 1 ? spreadTable(page, given, tests) : undefined;
-  page.freeze(4, 1);
+  page.freeze(top + 1, 1);
   return { page, tests, spread };
 }
 
@@ -54,7 +73,7 @@ export function testsPage(given: SetupContext): { page: SheetBuilder; tests: Tab
 const spreadTable = (page: SheetBuilder, given: SetupContext, tests: TableAt): TableAt =>
   page.table(
     "PressureSpread",
-    3 + given.choices.cylinders + 3,
+    tests.table.row + given.choices.cylinders + 3,
     [
       { heading: "Of", look: "label", cell: () => "all, dry" },
       resultColumn("Spread", "0.0#", () => `=HATCH.COMPRESSIONSPREAD(${tests.body("Dry")})`),
@@ -112,7 +131,7 @@ function comparing({ choices, engine }: SetupContext, firstReading: (row: { inde
       look: "result",
       width: 13,
       isVerdict: true,
-      cell: ({ ref }) => `=HATCH.VERDICT(${ref("Disagreement")},,${ref("May differ by")})`,
+      cell: ({ ref }) => whenFilled([ref("Disagreement")], `HATCH.VERDICT(${ref("Disagreement")},,${ref("May differ by")})`),
     },
   ];
 }

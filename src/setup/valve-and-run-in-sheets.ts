@@ -34,21 +34,23 @@ export function valvesPage(given: SetupContext): { page: SheetBuilder; valves: T
   const limitOf = (kind: string) => (index: number) => `${kind}, ${isInlet(index) ? "inlet" : "exhaust"}`;
   const page = new SheetBuilder("Valves", "Valves", [
     `In ${choices.unit}. Clearances cold unless the maker's service manual says otherwise. Valve springs are under load: use a compressor made for them, and keep clear.`,
+    "Shim to fit: a valve inside its limits keeps its shim, the others get the step nearest the middle. Which shim another valve or a spare can give: Plan, Shims.",
   ]);
   const valves = page.table(
     "ValveReadings",
-    2,
+    3,
     [
       ...columns,
       valveClearanceColumn("Clearance", choices),
       verdictColumn(given, "Clearance", limitOf("Valve clearance"), "Valve clearances"),
       lengthColumn("Shim", choices),
       resultColumn("Shim to fit", format, (row) => {
-        const [lower, upper] = [limits.lower, limits.upper].map((side) => side(limitOf("Valve clearance")(row.index)));
+        const [lower, upper] = (["Lower", "Upper"] as const).map((side) => limits.cell(side, limitOf("Valve clearance")(row.index)));
         const step = engine.item("Shim step");
+        const [shim, clearance] = [row.ref("Shim"), row.ref("Clearance")];
         return whenFilled(
-          [row.ref("Shim"), row.ref("Clearance"), step],
-          `HATCH.SHIMSIZE(${row.ref("Shim")},${row.ref("Clearance")},${lower},${upper},${step})`,
+          [shim, clearance, step, lower!, upper!],
+          `IF(HATCH.MARGIN(${clearance},${lower},${upper})>=0,${shim},HATCH.SHIMSIZE(${shim},${clearance},${lower},${upper},${step}))`,
         );
       }),
       lengthColumn("Guide", choices),
@@ -58,7 +60,7 @@ export function valvesPage(given: SetupContext): { page: SheetBuilder; valves: T
     ],
     rows,
   );
-  page.freeze(3, 2);
+  page.freeze(4, 2);
   return { page, valves };
 }
 
@@ -107,7 +109,7 @@ export function runInPage(given: SetupContext, valves: TableAt): { page: SheetBu
   const { columns, rows, isInlet } = valveRows(choices);
   const limitOf = (index: number) => `Valve clearance, ${isInlet(index) ? "inlet" : "exhaust"}`;
   const limitBeside = (heading: string, limit: (index: number) => string) =>
-    resultColumn(heading, lengthFormat(choices), ({ ref, index }) => whenFilled([ref("Re-checked"), limit(index)], limit(index)));
+    resultColumn(heading, lengthFormat(choices), ({ ref, index }) => whenFilled([ref("Re-checked")], limit(index)));
   const [u, again] = [engine.uncertainty("Valve clearances"), engine.uncertainty("Valve clearances, re-check")];
   const recheck = page.table(
     "ClearanceRecheck",
@@ -132,7 +134,8 @@ export function runInPage(given: SetupContext, valves: TableAt): { page: SheetBu
         look: "result",
         width: 12,
         isVerdict: true,
-        cell: ({ ref, index }) => `=HATCH.VERDICT(${ref("Re-checked")},${ref("Least")},${ref("Most")},${again},${limits.near(limitOf(index))})`,
+        cell: ({ ref, index }) =>
+          whenFilled([ref("Re-checked")], `HATCH.VERDICT(${ref("Re-checked")},${ref("Least")},${ref("Most")},${again},${limits.near(limitOf(index))})`),
       },
     ],
     rows,

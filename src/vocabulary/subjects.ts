@@ -31,6 +31,15 @@ const characteristicIn = remembered((text): Measured => {
   return isKnown ? { characteristic, places } : { characteristic: plain(text), places: [] };
 });
 
+/** What the vocabulary knows of the characteristic that a text names, whatever else the text says; nothing where it names none that is known. */
+export function knownCharacteristic(text: string): (typeof CHARACTERISTICS)[string] | undefined {
+  const { characteristic } = characteristicIn(text);
+  return Object.hasOwn(CHARACTERISTICS, characteristic) ? CHARACTERISTICS[characteristic] : undefined;
+}
+
+/** True of what cannot be below 0, so that a lower limit of 0 excludes nothing. */
+export const isNeverNegative = (text: string): boolean => knownCharacteristic(text)?.isNeverNegative === true;
+
 const positionIn = remembered((text) => parseHeading(text, ["position"]).places);
 
 /** What was measured and where, by the words of a sheet or a file for it. */

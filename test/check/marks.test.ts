@@ -19,7 +19,7 @@ describe("marks", () => {
     const findings = FINDING_KINDS.map((kind, row) => finding({ kind, cell: { sheet: "Bores", row, column: 0 } }));
     expect(marksOf(findings).map(({ tone }) => tone)).toEqual([
       ...["doubt", "outside", "fault", "doubt", "near", "fault", "fault"],
-      ...["doubt", "doubt", "fault", "fault", "fault"],
+      ...["doubt", "doubt", "fault", "fault", "fault", "doubt"],
     ]);
   });
 

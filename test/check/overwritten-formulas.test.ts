@@ -51,9 +51,15 @@ describe("a number typed over a formula", () => {
   });
 
   test("is found where the formula is one that cannot be worked out here", () => {
+    const rows: Typed = [73.03, 73.02, 73.04].map((bore, i) => [i + 1, bore, i === 1 ? 0.1 : `=IFERROR(B${i + 2}-73,"")`]);
+    const [finding] = findingsOf("overwritten formula", { S: [["Cylinder", "Bore", "Wear"], ...rows] });
+    expect(finding!.sentence).toContain('which is =IFERROR(B3-73,"") for this one: put');
+  });
+
+  test("is found with what the formula would give where that asks for blanks first", () => {
     const rows: Typed = [73.03, 73.02, 73.04].map((bore, i) => [i + 1, bore, i === 1 ? 0.1 : `=IF(B${i + 2}="","",B${i + 2}-73)`]);
     const [finding] = findingsOf("overwritten formula", { S: [["Cylinder", "Bore", "Wear"], ...rows] });
-    expect(finding!.sentence).toContain('which is =IF(B3="","",B3-73) for this one: put');
+    expect(finding!.sentence).toContain('which is =IF(B3="","",B3-73) for this one and would give 0.02 here: put');
   });
 });
 

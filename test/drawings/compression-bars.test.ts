@@ -99,7 +99,61 @@ describe("the drawing says what was measured", () => {
   });
 });
 
+describe("limits that are typed for each cylinder", () => {
+  const noteOf = (tree: Node) =>
+    classed(tree, "note")
+      .map(({ text }) => text)
+      .join(" ");
+
+  test("have lines of their own, and bars outside them are crossed and say so", () => {
+    const { tree, description } = bars(engine([150, 118, 170], { limits: { lower: 120, upper: 160 } }));
+    const read = reader(tree);
+    expect(classed(tree, "least").map((line) => Math.round(read(at(line, "y1"))))).toEqual([160, 120]);
+    expect(classed(tree, "limit-number").map(({ text }) => text)).toEqual(["160", "120"]);
+    expect(description).toContain("Cylinder 1: 150, within; Cylinder 2: 118, under; Cylinder 3: 170, over");
+    expect(noteOf(tree)).toBe("Dotted line: the limit typed for each cylinder, at least 120, at most 160. Crossed bars are outside.");
+  });
+
+  test("stand beside the rule's, and whoever is under either is under", () => {
+    const { tree, description } = bars(engine([150, 130, 118], { rule: { rule: "share", limit: 0.75 }, limits: { lower: 135 } }));
+    expect(classed(tree, "rule-number").map(({ text }) => text)).toEqual(["112.5"]);
+    expect(classed(tree, "limit-number").map(({ text }) => text)).toEqual(["135"]);
+    expect(description).toContain("Cylinder 1: 150, within; Cylinder 2: 130, under; Cylinder 3: 118, under");
+    expect(noteOf(tree)).toContain("Crossed bars are under one of them.");
+  });
+
+  test("words at the ends of two lines that are close do not meet", () => {
+    const { tree } = bars(engine([150, 130], { rule: { rule: "share", limit: 0.8 }, limits: { lower: 118 } }));
+    const [rule, limit] = [classed(tree, "rule-number")[0]!, classed(tree, "limit-number")[0]!];
+    expect(at(limit, "y") - at(rule, "y")).toBeGreaterThanOrEqual(25);
+  });
+
+  test("the sheet's own word goes before theirs, as it may know an uncertainty", () => {
+    const { tree, description } = bars({
+      ...engine([150, 121], { limits: { lower: 120 } }),
+      cylinders: [
+        { name: "Cylinder 1", pressure: 150, verdict: "within" },
+        { name: "Cylinder 2", pressure: 121, verdict: "not proven" },
+      ],
+    });
+    expect(description).toContain("Cylinder 2: 121, not proven");
+    expect(classed(tree, "under")).toEqual([]);
+  });
+});
+
 describe("what is missing or strange", () => {
+  test("a dead cylinder is a reading of 0, under whatever is asked", () => {
+    const { tree, description } = bars(engine([150, 0], { rule: { rule: "share", limit: 0.75 } }));
+    expect(classed(tree, "blank")).toEqual([]);
+    expect(description).toContain("Cylinder 2: 0, under");
+  });
+
+  test("where nothing shows any pressure, or the limit is one of another rule, the rule is said to judge nothing", () => {
+    const dead = bars(engine([0, 0], { rule: { rule: "share", limit: 0.75 } }));
+    expect(dead.description).toContain("no cylinder shows any pressure");
+    expect(bars(engine([150, 140], { rule: { rule: "share", limit: 10 } })).description).toContain("The rule judges nothing here: limit 10");
+  });
+
   test("a cylinder not yet tested keeps its place and is called blank", () => {
     const { tree, description } = bars(engine([150, null, 148], { rule: { rule: "difference", limit: 10 } }));
     expect(classed(tree, "blank").map(({ text }) => text)).toEqual(["blank"]);

@@ -2,6 +2,8 @@ import fc from "fast-check";
 import { HyperFormula } from "hyperformula";
 import { type Cell, isCellError } from "../../src/core/cell.ts";
 import { CannotTell, evaluateFormula, type FormulaContext } from "../../src/formula/evaluate.ts";
+import { parseFormula } from "../../src/formula/parse.ts";
+import { argumentArea } from "../../src/formula/precedents.ts";
 import { WorkbookCells } from "../../src/formula/workbook-cells.ts";
 import { memoryHost } from "../../src/hosts/memory.ts";
 import { asWritten, EXAMPLES } from "../calc/examples.ts";
@@ -81,6 +83,40 @@ describe("what cannot be told", () => {
     [`=${"1+".repeat(9000)}1`],
   ])("%#: not told", async (formula) => {
     expect(evaluateFormula(formula, await context())).toBeInstanceOf(CannotTell);
+  });
+});
+
+describe("IF, which keeps a blank cell from becoming 0", () => {
+  test.each([
+    ['=IF(B2="","",B2)', 73.03],
+    ['=IF(B4="","",B4)', ""],
+    ['=IF(B4=0,"",B4)', ""],
+    ["=IF(B2>73,1,2)", 1],
+    ["=if(B2>74,1,2)", 2],
+    ["=IF(B2>74,1)", false],
+    ["=IF(B2>73,,2)", 0],
+    ["=IF(B4,1,2)", 2],
+    ['=IF("x",1,2)', { error: "#VALUE!" }],
+    ["=IF(D4,1,2)", { error: "#DIV/0!" }],
+    ['=HATCH.VERDICT(73.03,IF(B4=0,"",B4),IF(B2="","",B2))', "within"],
+  ])("%s", async (formula, gives) => {
+    expect(evaluateFormula(formula, await context())).toEqual(gives);
+  });
+
+  test.each([["=IF(B2:B3>73,1,2)"], ["=IF(MAX(B2)>73,1,2)"], ["=IF(B2>73)"], ["=IF(1,2,3,4)"]])("%s is not told", async (formula) => {
+    expect(evaluateFormula(formula, await context())).toBeInstanceOf(CannotTell);
+  });
+
+  test("only the branch that is taken is looked at", async () => {
+    expect(evaluateFormula("=IF(B2>73,1,SUM(B2))", await context())).toBe(1);
+  });
+
+  test("a cell that is only kept from becoming 0 is that cell; what another cell decides is not", async () => {
+    const at = await context();
+    const areaIn = (formula: string) => argumentArea(parseFormula(formula), at);
+    const cell = { sheet: "Bores", row: 1, column: 1, rows: 1, columns: 1 };
+    for (const formula of ['=IF(B2="","",B2)', '=IF($B$2=0,"",B2)', '=IF(B2<>"",B2,"")', '=IF(ISBLANK(B2),"",B2)']) expect(areaIn(formula)).toEqual(cell);
+    for (const formula of ['=IF(C2="","",B2)', '=IF(B2="",0,B2)', '=IF(B2="","",B2+1)', '=IF(1,"",B2)']) expect(areaIn(formula)).toBeUndefined();
   });
 });
 

@@ -61,7 +61,7 @@ describe("what is planned", () => {
     expect(planRings(calculated(some), INPUTS).rings[0]).toMatchObject({
       target: null,
       toFile: null,
-      says: "no target: a gap wanted, or a bore with all its readings, is missing",
+      says: "no target: a gap wanted, a least gap, or a bore with all its readings, is missing",
     });
   });
 
@@ -78,6 +78,48 @@ describe("what is planned", () => {
         expect(Math.round((before + toFile!) * 1000)).toBe(Math.round(Math.max(before, target) * 1000));
       }),
     );
+  });
+});
+
+describe("by the limits that are typed", () => {
+  const limits = { least: 0.25, most: 0.45 };
+  const said = (measured: number, more: Partial<RingInputs["rings"][number]> = {}) => {
+    const [ring] = planRings(calculated(sheets), { rings: [{ name: "top", measured, ...limits, ...more }] }).rings;
+    return [ring!.toFile, ring!.says];
+  };
+
+  // By hand: the middle is 0.35; 73 × 0.004 = 0.292 lies inside, 100 × 0.004 = 0.4 too, 150 × 0.004 = 0.6 does not.
+  test.each([
+    [0.3, {}, 0, "stays: 0.3 is within 0.25 to 0.45"],
+    [0.25, { bore: 73 }, 0, "stays: 0.25 is within 0.25 to 0.45"],
+    [0.22, {}, 0.13, "file 0.13 off, from 0.22 to 0.35, the middle of 0.25 to 0.45"],
+    [0.22, { bore: 73 }, 0.072, "file 0.072 off, from 0.22 to 0.292, the target, as 0.25 is the least"],
+    [0.22, { bore: 150 }, 0.13, "file 0.13 off, from 0.22 to 0.35, the middle of 0.25 to 0.45; the target 0.6 is outside the limits"],
+    [0.62, { bore: 73 }, null, "too wide: 0.62 is over 0.45, and filing cannot close it; fit another ring"],
+  ])("a gap of %p with %j: %p off", (measured, more, toFile, says) => {
+    expect(said(measured, more)).toEqual([toFile, says]);
+  });
+
+  test("a least gap alone is what a ring is filed to", () => {
+    expect(said(0.22, { most: undefined as never })).toEqual([0.03, "file 0.03 off, from 0.22 to 0.25, the least"]);
+    expect(said(0.3, { most: undefined as never })).toEqual([0, "stays: 0.3 is not under 0.25"]);
+  });
+
+  test("the formulas that are written come to the plan", () => {
+    const some = { ...sheets, Rings: [[0.22, 0.25, 0.45], [0.3], [0.62]] };
+    const rings = [1, 2, 3].map((row) => ({
+      name: `ring ${row}`,
+      measured: area("Rings", `A${row}`),
+      least: area("Rings", "B1"),
+      most: area("Rings", "C1"),
+    }));
+    const made = planRings(calculated(some), { rings }, place);
+    expect(made.edits[0]!.cells[1]).toEqual(["ring 1", null, "=HATCH.RINGGAPFILE(Rings!A1, , Rings!B1, Rings!C1)"]);
+    expect(shown(calculated(filled(some, made.edits)), area("Plan", "C4:C6"))).toEqual([
+      [0.13],
+      [0],
+      ["too wide: 0.62 is over 0.45, and filing cannot close it"],
+    ]);
   });
 });
 

@@ -9,7 +9,7 @@ const sheets: Sheets = {
     ["Valve", "Shim", "Clearance", "Least", "Most", "Spares"],
     ["inlet 1", 2.5, 0.1, 0.15, 0.25, 2.75],
     ["exhaust 1", 2.4, 0.3, 0.15, 0.25, 2.55],
-    ["inlet 2", 2.45, 0.3, 0.15, 0.3, null],
+    ["inlet 2", 2.45, 0.3, 0.15, 0.25, null],
   ],
   Plan: [["Plan"]],
 };
@@ -37,6 +37,24 @@ describe("what is planned", () => {
     expect(leftOver).toEqual([
       { size: 2.45, from: "inlet 2" },
       { size: 2.75, from: "spare 1" },
+    ]);
+  });
+
+  test("a valve inside its limits keeps its shim, though the spare would bring it nearer the middle", () => {
+    const { valves, buy, leftOver } = planShims(calculated(sheets), {
+      installed: [[2.5, 2.4]],
+      clearance: [[0.24, 0.1]],
+      least: 0.15,
+      most: 0.25,
+      spares: 2.54,
+    });
+    expect(valves.map(({ says }) => says)).toEqual(["keeps its 2.5: 0.24", "buy 2.3 for it: 0.2 instead of 0.1"]);
+    expect([buy, leftOver]).toEqual([
+      [{ size: 2.3, count: 1 }],
+      [
+        { size: 2.4, from: "valve 2" },
+        { size: 2.54, from: "spare 1" },
+      ],
     ]);
   });
 

@@ -162,7 +162,36 @@ describe("what can be drawn", () => {
     expect(reportInput(snapshot).content.tests[0]!.what.rule).toEqual({ rule: "difference", limit: 1.5 });
   });
 
-  test("a wet test is drawn by the rule that it is given, and by the rule that it takes where none is", () => {
+  test("a rule that is typed goes before the spread that is allowed, wherever they stand", () => {
+    const spread = ["=HATCH.COMPRESSIONSPREAD(B2:B3)", "=HATCH.VERDICT(A5, , 1.5)"];
+    const ruled = '=HATCH.COMPRESSIONCHECK(B2:B3, "share", 0.8)';
+    const testOf = (below: (string | null)[][]) => of({ Tests: [["Cylinder", "Dry"], ["1", 12.1], ["2", 9.2], [null], ...below] }).tests;
+    const rule = { rule: "share", limit: 0.8 };
+    for (const below of [[spread, [ruled]], [[...spread, ruled]]]) expect(testOf(below).map(({ what }) => what.rule)).toEqual([rule]);
+  });
+
+  test("limits typed for the pressures are drawn with what the sheet says by them, and a dead cylinder is one of them", () => {
+    const snapshot = workbook({
+      Tests: [
+        ["Cylinder", "Dry", "Verdict", "Lower", "U"],
+        ["1", 12.1, "=HATCH.VERDICT(B2, D$2, , E$2)", 11, 0.3],
+        ["2", 11.2, "=HATCH.VERDICT(B3, D$2, , E$2)"],
+        ["3", 0, "=HATCH.VERDICT(B4, D$2, , E$2)"],
+        ["4", null, "=HATCH.VERDICT(B5, D$2, , E$2)"],
+        [null, '=HATCH.COMPRESSIONCHECK(B2:B5, "share", 0.75)'],
+      ],
+    });
+    const { what } = reportInput(snapshot).content.tests[0]!;
+    expect(what).toMatchObject({ rule: { rule: "share", limit: 0.75 }, limits: { lower: 11, upper: undefined } });
+    expect(what.cylinders.map(({ pressure, verdict }) => [pressure, verdict])).toEqual([
+      [12.1, "within"],
+      [11.2, "not proven"],
+      [0, "under"],
+      [null, undefined],
+    ]);
+  });
+
+  test("a wet test is drawn by the rule that it is given, and by none where none is typed", () => {
     const ruleOf = (formula: string) => of({ Tests: [["Cylinder", "Dry", "Wet"], ["1", 12.1, 12.5], ["2", 9.8, 11], [null], [formula]] }).tests[0]!.what.rule;
     expect(ruleOf('=HATCH.WETTEST(B2:B3, C2:C3, , 1.5, "difference")')).toEqual({ rule: "difference", limit: 1.5 });
     expect(ruleOf("=HATCH.WETTEST(B2:B3, C2:C3, , 0.8)")).toEqual({ rule: "share", limit: 0.8 });

@@ -34,6 +34,7 @@ test("of a workbook engine, day, findings and the least allowed reading of each 
     sizes: [
       { characteristic: "taper", engine: undefined, unit: "mm", value: 0.025, lower: null, upper: 0.02, isOutside: true },
       { characteristic: "bore wear", engine: undefined, unit: "mm", value: 0.06, lower: null, upper: 0.08, isOutside: false },
+      { characteristic: "compression pressure", engine: undefined, unit: undefined, value: 9.9, lower: 11.1, upper: null, isOutside: true },
     ],
     more: 0,
   });

@@ -47,9 +47,9 @@ describe("one input", () => {
   const page = pageOf(fullInput());
   const text = textOf(page);
 
-  // Taper of cylinder 2: 73.06 − 73.035 = 0.025, more than 0.02 + 0.004; a reading in the bore book and one after the strip-down are blank.
+  // Taper of cylinder 2: 73.06 − 73.035 = 0.025, more than 0.02 + 0.004; a reading in the bore book and one after the strip-down are blank. Cylinder 3 holds 9.9 where the rule asks 12.1 − 1.
   test("says first what came of it, and where no row got lost", () => {
-    expect(text).toContain("engine-a.xlsx 3 findings: 1 over, 2 missing readings. 4 of 4 rows checked.");
+    expect(text).toContain("engine-a.xlsx 4 findings: 1 over, 1 under, 2 missing readings. 7 of 7 rows checked.");
   });
 
   test("names the engine, the gauges and the limits with their source", () => {
@@ -116,13 +116,13 @@ test("several inputs get a summary that leads to each, and what goes for all of 
   );
   const text = textOf(page);
   expect(text).toContain(
-    "Summary Input Rows in Checked Refused Findings engine-a.xlsx 4 4 0 1 over, 2 missing readings b.csv 0 0 0 none Not read in full. c.xlsx 3 3 0 none",
+    "Summary Input Rows in Checked Refused Findings engine-a.xlsx 7 7 0 1 over, 1 under, 2 missing readings b.csv 0 0 0 none Not read in full. c.xlsx 3 3 0 none",
   );
   for (const index of [1, 2, 3]) expect(page).toContain(`href="#input-${index}"`);
   for (const index of [1, 2, 3]) expect(page).toContain(`id="input-${index}"`);
   expect(text.match(/How verdicts are reached/g)).toHaveLength(1);
   expect(text).toContain("Not read in full: b.csv is not there.");
-  expect(text).toContain("Checked in all: 7 of 7 rows checked.");
+  expect(text).toContain("Checked in all: 10 of 10 rows checked.");
 });
 
 describe("what is missing or strange", () => {

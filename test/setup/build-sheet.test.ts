@@ -81,6 +81,34 @@ test("formulas call our functions, plain sheet functions and nothing else: no ma
   expect([...called].filter((name) => name.startsWith("HATCH.")).length).toBeGreaterThan(10);
 });
 
+test("blank readings and limits are handed over as blanks also where a host makes a 0 of them", () => {
+  for (const choices of [LEAST, MOST]) {
+    const judging = formulas(described(choices)).filter((formula) => formula.includes("HATCH.VERDICT"));
+    expect(judging.length).toBeGreaterThan(0);
+    for (const formula of judging) {
+      const reading = /HATCH\.VERDICT\((\w+),/.exec(formula)![1];
+      expect(formula.startsWith(`=IF(${reading}="","",HATCH.VERDICT(${reading},`)).toBe(true);
+      for (const [, limit] of formula.matchAll(/(Limits!\$[BC]\$\d+)/g))
+        expect(formula).toMatch(new RegExp(`IF\\(${limit!.replaceAll("$", "\\$")}=(?:""|0),"",`));
+    }
+    const filing = formulas(described(choices)).filter((formula) => formula.includes("HATCH.RINGGAPFILE"));
+    for (const formula of filing) expect(formula).toMatch(/^=IF\(C\d+="","",HATCH\.RINGGAPFILE\(C\d+,,IF\(Limits!\$B\$\d+=0,/);
+  }
+});
+
+test("a lower limit of 0 is no limit of what cannot be below 0, and one of a difference of two sizes", () => {
+  const of = (heading: string, name: string) => {
+    const book = described(LEAST);
+    const { row, headings } = table(book, name);
+    const own = book.sheets.find(({ tables }) => tables.some((one) => one.name === name))!;
+    return String(own.cells.find((cell) => cell.row === row + 1 && headings[cell.column] === heading)!.content);
+  };
+  for (const heading of ["Taper verdict", "Out-of-round verdict"]) expect(of(heading, "BoreReadings")).toMatch(/,IF\(Limits!\$B\$\d+=0,/);
+  expect(of("End gap verdict", "RingReadings")).toMatch(/,IF\(Limits!\$B\$\d+=0,/);
+  expect(of("Wear verdict", "BoreReadings")).toMatch(/,IF\(Limits!\$B\$\d+="",/);
+  expect(of("Piston clearance verdict", "PistonReadings")).toMatch(/,IF\(Limits!\$B\$\d+="",/);
+});
+
 test("millimetres have three decimals, inches four, and the functions that need the unit are told", () => {
   for (const [unit, format] of [
     ["mm", "0.000"],

@@ -1,5 +1,7 @@
 import { checkWorkbook } from "../../src/check/check-workbook.ts";
 import type { CheckResult, Finding } from "../../src/check/finding.ts";
+import { broadcast } from "../../src/core/broadcast.ts";
+import { shimPlan } from "../../src/functions/valves/shim-plan.ts";
 import { placeName } from "../../src/workbook/address.ts";
 import type { WorkbookSnapshot } from "../../src/workbook/port.ts";
 import { Made } from "./made.ts";
@@ -91,7 +93,8 @@ test("one cylinder at two heights: every result and verdict is the one worked ou
   expect([await one("PistonReadings", "Piston clearance"), await one("PistonReadings", "Piston clearance verdict")]).toEqual([0.04, "within"]);
   expect([await one("PistonReadings", "Pin clearance"), await one("PistonReadings", "Pin clearance verdict")]).toEqual([0.01, "within"]);
   expect(await made.column("RingReadings", "End gap verdict")).toEqual(["under", "within", "over"]);
-  expect(await made.column("RingReadings", "To file")).toEqual([0.03, 0, 0]);
+  // From 0.22 to 0.375, the middle of 0.25 and 0.5; 0.4 is over 0.35.
+  expect(await made.column("RingReadings", "To file")).toEqual([0.155, 0, "too wide: 0.4 is over 0.35, and filing cannot close it"]);
   expect(await made.column("RingReadings", "Side clearance")).toEqual([0.06, 0.04, 0.05]);
   expect(await made.column("RingReadings", "Side clearance verdict")).toEqual(["within", "within", "within"]);
   expect(await made.column("ValveReadings", "Clearance verdict")).toEqual(["under", "within"]);
@@ -203,6 +206,72 @@ test("a gauge's uncertainty reaches the verdicts, and a gauge past its date is s
   expect(findings.filter(({ kind }) => kind === "outside limit").map(brief)).toEqual([
     "outside limit | Cylinder 1, bottom, pin, Disagreement | 0.006 is over the upper limit 0.00424 by 0.00176",
   ]);
+});
+
+test("a perfect part is within, also where somebody types a lower limit of 0 and the gauge has an uncertainty", async () => {
+  const made = await Made.of({ cylinders: 2, heights: 2, axes: 2 });
+  await made.type("Gauges", "Gauge id", 0, "BG1");
+  await made.type("Gauges", "U of the gauge", 0, 0.003);
+  for (const what of ["Bores", "Ring end gaps", "Compression"]) await made.type("Measurements", "Gauge", made.rowOf("Measurements", what), "BG1");
+  for (const heading of ["Top thrust", "Top pin", "Bottom thrust", "Bottom pin"]) await made.type("BoreReadings", heading, 0, 73.01);
+  await made.item("Standard bore", 73.01);
+  await made.fill("PressureTests", "Dry", [12.1, 12.1]);
+  await made.limit("Taper", 0, 0.02);
+  await made.limit("Out-of-round", 0, 0.02);
+  // What wear is worked out from can be the wrong standard size, so that 0 is a limit there.
+  await made.limit("Bore wear", 0, 0.05);
+  await made.limit("Compression spread", 0, 1);
+  const verdict = async (table: string, heading: string) => (await made.column(table, heading))[0];
+  expect(await verdict("BoreReadings", "Taper verdict")).toBe("within");
+  expect(await verdict("BoreReadings", "Out-of-round verdict")).toBe("within");
+  expect(await verdict("BoreReadings", "Wear verdict")).toBe("not proven");
+  expect(await verdict("PressureSpread", "Spread verdict")).toBe("within");
+  const { findings } = await look(made);
+  expect(findings.filter(({ kind }) => kind !== "missing reading" && kind !== "missing limit").map(brief)).toEqual([
+    "not proven | Cylinder 1, Wear | 0 is on the lower limit 0, not proven either way with an uncertainty of 0.003",
+  ]);
+});
+
+test("a valve inside its limits keeps its shim, on the sheet as in SHIMPLAN; what is to be bought is one size in both", async () => {
+  const made = await Made.of({ cylinders: 2, valves: 2 });
+  const [clearances, shims] = [
+    [0.16, 0.25, 0.3, 0.1],
+    [2.5, 2.6, 2.45, 2.62],
+  ];
+  await made.item("Shim step", 0.05);
+  await made.fill("ValveReadings", "Clearance", clearances);
+  await made.fill("ValveReadings", "Shim", shims);
+  for (const side of ["inlet", "exhaust"]) await made.limit(`Valve clearance, ${side}`, 0.15, 0.25);
+  const planned = broadcast(shimPlan, [shims.map((size) => [size]), clearances.map((gap) => [gap]), 0.15, 0.25, "", 0.05]) as unknown[][];
+  expect(planned.slice(1).map(([, , from]) => from)).toEqual(["its own", "its own", "buy", "buy"]);
+  expect(await made.column("ValveReadings", "Shim to fit")).toEqual(planned.slice(1).map(([, shim]) => shim));
+});
+
+test("one compression test has one answer: by the rule that is typed, on the sheet, in the wet test and in what is found", async () => {
+  const made = await Made.of({ cylinders: 4 });
+  await made.fill("PressureTests", "Dry", [150, 148, 152, 118]);
+  await made.fill("PressureTests", "Wet", [152, 150, 155, 119]);
+  // Nothing is built in: without a rule no cylinder is called low.
+  expect(await made.column("PressureTests", "By the rule")).toEqual(["", "", "", ""]);
+  expect(await made.column("PressureTests", "Wet points at")).toEqual(["", "", "", ""]);
+  // 75 % of the highest passes 118, a difference of 10 does not: TM 10-3930-618-20.
+  await made.type("CompressionRule", "Rule", 0, "share");
+  await made.type("CompressionRule", "Rule limit", 0, 0.75);
+  expect((await made.column("PressureTests", "By the rule"))[3]).toBe("within: 118, share rule asks at least 114 (0.75 of the highest, 152)");
+  expect((await made.column("PressureTests", "Wet points at"))[3]).toBe("not low: 118, share rule asks at least 114 (0.75 of the highest, 152)");
+  expect((await look(made)).findings.filter(({ kind }) => kind === "outside limit")).toEqual([]);
+  await made.type("CompressionRule", "Rule", 0, "difference");
+  await made.type("CompressionRule", "Rule limit", 0, 10);
+  expect((await made.column("PressureTests", "By the rule"))[3]).toBe("under: 118, difference rule asks at least 142 (highest 152 less 10)");
+  expect((await made.column("PressureTests", "Wet points at"))[3]).toBe(
+    "valves: from 118 to 119 with oil; difference rule asks at least 142 (highest 152 less 10)",
+  );
+  const { findings } = await look(made);
+  expect(findings.filter(({ kind }) => kind === "outside limit").map(brief)).toEqual([
+    "outside limit | Cylinder 4, Dry, difference rule | 118 is under the lower limit 142 by 24",
+  ]);
+  const counted = async (word: string) => (await made.column("SummaryCounts", word))[made.rowOf("SummaryCounts", "Compression, by the rule")];
+  expect([await counted("Within"), await counted("Under"), await counted("Not judged yet")]).toEqual([3, 1, 0]);
 });
 
 test("a half-filled workbook stays quiet: what is missing is named where it is missing, and nothing else is found", async () => {

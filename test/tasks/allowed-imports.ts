@@ -19,7 +19,7 @@ export const FOLDERS: Readonly<Record<string, Folder>> = {
   formula: { holds: "parsing and evaluating formulas, own calls, precedents, spill sources", imports: ["core", "workbook", "functions"] },
   xlsx: { holds: "reading, writing and patching .xlsx", imports: ["core", "workbook"] },
   drawings: { holds: "measurements to SVG", imports: ["math", "core", "functions"] },
-  setup: { holds: "a new build sheet from choices", imports: ["workbook"] },
+  setup: { holds: "a new build sheet from choices", imports: ["workbook", "functions", "vocabulary"] },
   "calc/grid": { holds: "the spreadsheet engine and what it needs", imports: ["core"] },
   calc: { holds: "calculating a file without a host", imports: ["core", "workbook", "functions", "formula", "xlsx", "calc/grid"] },
   layout: { holds: "how a shop's own sheet is read", imports: ["core", "workbook", "functions", "vocabulary", "formula"] },

@@ -1,4 +1,5 @@
 import { groupFrom } from "../../vocabulary/headings.ts";
+import { isNeverNegative } from "../../vocabulary/subjects.ts";
 import { unitOf } from "../../vocabulary/units.ts";
 import type { HeaderColumns } from "./header.ts";
 import type { Scanner } from "./scanner.ts";
@@ -7,6 +8,8 @@ import type { Scanner } from "./scanner.ts";
 export interface Named {
   group: string;
   unit: string | undefined;
+  /** What is read cannot be below 0. */
+  isNeverNegative: boolean;
 }
 
 /** Reads the names of rows: most are those of the row before. */
@@ -17,6 +20,7 @@ export class Names {
   #engine = "";
   #characteristic = "";
   #group = groupFrom({});
+  #isNeverNegative = false;
   #written = "";
   #last: Named;
   /** Given by the heading for all rows that say nothing else. */
@@ -27,7 +31,7 @@ export class Names {
     this.#characteristics = new Texts(at.characteristic);
     this.#units = new Texts(at.unit);
     this.#fallback = unit;
-    this.#last = { group: this.#group, unit };
+    this.#last = { group: this.#group, unit, isNeverNegative: false };
   }
 
   of(record: Scanner): Named {
@@ -36,11 +40,14 @@ export class Names {
     const written = this.#units.of(record);
     const isSameGroup = engine === this.#engine && characteristic === this.#characteristic;
     if (isSameGroup && written === this.#written) return this.#last;
-    if (!isSameGroup) this.#group = groupFrom({ engine, characteristic });
+    if (!isSameGroup) {
+      this.#group = groupFrom({ engine, characteristic });
+      this.#isNeverNegative = isNeverNegative(characteristic);
+    }
     this.#engine = engine;
     this.#characteristic = characteristic;
     this.#written = written;
-    this.#last = { group: this.#group, unit: unitOf(written) ?? this.#fallback };
+    this.#last = { group: this.#group, unit: unitOf(written) ?? this.#fallback, isNeverNegative: this.#isNeverNegative };
     return this.#last;
   }
 }

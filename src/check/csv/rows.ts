@@ -1,9 +1,10 @@
 import type { Limits } from "../../core/verdict.ts";
 import { labelFrom, READING_FIELDS, type ReadingField } from "../../vocabulary/headings.ts";
+import { isNeverNegative } from "../../vocabulary/subjects.ts";
 import { isCoarse, reportCoarse, TOLERANCE_SHARES } from "../coarse-gauges.ts";
 import { FindingCollector, type FindingPlace, subjectOf } from "../collect.ts";
 import type { CheckResult, Finding, FindingSubject, JudgedRow } from "../finding.ts";
-import { type CellJudgement, JUDGED_COLUMNS, judgeCells, judgeReading, NO_INPUTS, type VerdictInputs } from "../judge.ts";
+import { type CellJudgement, JUDGED_COLUMNS, judgeCells, judgeReading, NO_INPUTS, type VerdictInputs, withoutZeroLimit } from "../judge.ts";
 import { compareReading, tellSuspicion, type WatchedReading } from "../outliers.ts";
 import { cellOf, type DecimalSign, wrongSign } from "./fields.ts";
 import { type HeaderColumns, misfitOf } from "./header.ts";
@@ -95,7 +96,7 @@ export class CsvRows {
       return true;
     }
     const limits = { lower: given(lower), upper: given(upper) };
-    if (!arePlain(limits)) return false;
+    if (!arePlain(limits) || (lower === 0 && this.#names.of(record).isNeverNegative)) return false;
     this.#compare(record, judgeReading(value, limits, uncertainty, near), () => this.#placeOf(record), null);
     return true;
   }
@@ -178,7 +179,8 @@ export class CsvRows {
       const why = wrongSign(name, given[name], this.decimal);
       if (why) return { as: "refused", why };
     }
-    return judgeCells(given);
+    const judged = judgeCells(given);
+    return at.characteristic !== undefined && isNeverNegative(fields[at.characteristic]!) ? withoutZeroLimit(judged) : judged;
   }
 }
 

@@ -11,6 +11,7 @@ import { notProvenKind } from "./not-proven.ts";
 import { outsideLimitKind } from "./outside-limit.ts";
 import { overwrittenFormulaKind } from "./overwritten-formula.ts";
 import { refusedKind } from "./refused.ts";
+import { zeroLimitKind } from "./zero-limit.ts";
 
 /** Every kind of finding. */
 export const kinds = [
@@ -26,4 +27,5 @@ export const kinds = [
   outsideLimitKind,
   overwrittenFormulaKind,
   refusedKind,
+  zeroLimitKind,
 ] as const;

@@ -21,19 +21,19 @@ interface Valve {
 interface Shim {
   size: number;
   from: string;
-  /** The valve that it sits in, or the only one that it is for. */
+  /** The only valve that it may be bought for. */
   valve?: Valve;
-  kind: "own" | "spare" | "buy" | "none";
+  kind: "valve" | "spare" | "buy" | "none";
 }
 
-/** Where each valve's shim comes from. Exact, not greedy. Source: linear assignment in three orders (Burkard and others). */
+/** Where each valve's shim comes from. Exact, not greedy. Source: linear assignment in two orders (Burkard and others). */
 export const shimPlan = define({
   name: "SHIMPLAN",
   group: "valves",
   role: "decides",
-  summary: "Which shim goes to which valve: from another valve, a spare or bought, with the fewest bought",
+  summary: "Which shim goes to which valve: its own, another valve's, a spare or a bought one, with the fewest bought",
   definition:
-    "of all ways to bring each valve into its limits the fewest bought, then the least sum of |clearance − (least + most) ÷ 2|, then the fewest moved",
+    "a valve inside its limits keeps its shim; of all ways to bring the others into theirs the fewest bought, then the least sum of |clearance − (least + most) ÷ 2|",
   source: "service practice: new shim = installed + (measured − wanted); assignment: Burkard, Dell'Amico, Martello, Assignment Problems, SIAM",
   params: {
     installed: cells("length", "shim now in each valve, measured"),
@@ -50,13 +50,13 @@ export const shimPlan = define({
       gives: [HEADER, [1, 2.4, "buy", 0.2], [2, 2.7, "buy", 0.2]],
     },
     {
-      formula: "=HATCH.SHIMPLAN({2.5;2.4;2.45}, {0.1;0.3;0.3}, 0.15, {0.25;0.25;0.3}, {2.75;2.55})",
-      gives: [HEADER, [1, 2.4, "valve 2", 0.2], [2, 2.5, "valve 1", 0.2], [3, 2.55, "spare 2", 0.2]],
+      formula: "=HATCH.SHIMPLAN({2.5;2.4;2.45}, {0.1;0.3;0.22}, 0.15, 0.25, {2.75;2.55})",
+      gives: [HEADER, [1, 2.4, "valve 2", 0.2], [2, 2.5, "valve 1", 0.2], [3, 2.45, "its own", 0.22]],
     },
   ],
   notes: [
     "Valves are numbered along the rows of the range, as it is read. Give inlet and exhaust valves their own limits as ranges.",
-    "A shim that a valve could keep may still move when that brings the clearances nearer the middle.",
+    "A valve inside its limits, or on one of them, keeps its shim, however near the limit it is: watch it at the next check.",
     "A valve without clearance, 0, may be held open by any amount: its shim here is the thickest that can be right. Fit it and measure again.",
     "A valve not measured yet keeps its shim and stays blank; some sheets hand its empty cell over as 0.",
     "Measure every shim: a printed size says what it was when new. Measure the clearances again once all are in.",
@@ -99,10 +99,13 @@ function valveAt(at: number, ranges: readonly Cells[]): Valve | null | Fault {
   return isAbove(least, most) ? swapped("least", least, "most", most) : { number: at + 1, installed, clearance, least, most };
 }
 
-function plan(valves: readonly Valve[], spares: Cells["values"], made: ShimSizes): Map<Valve, Result[]> {
-  if (valves.length === 0) return new Map();
+function plan(all: readonly Valve[], spares: Cells["values"], made: ShimSizes): Map<Valve, Result[]> {
+  const kept = all.filter((valve) => isWithin(valve, valve.installed));
+  const rows = new Map(kept.map((valve) => [valve, [valve.number, valve.installed, "its own", fromSteps(left(valve, valve.installed))]]));
+  const valves = all.filter((valve) => !rows.has(valve));
+  if (valves.length === 0) return rows;
   const shims: Shim[] = [
-    ...valves.map((valve): Shim => ({ size: valve.installed, from: `valve ${valve.number}`, valve, kind: "own" })),
+    ...valves.map((valve): Shim => ({ size: valve.installed, from: `valve ${valve.number}`, kind: "valve" })),
     ...spares.flatMap((size, at): Shim[] => (typeof size === "number" ? [{ size, from: `spare ${at + 1}`, kind: "spare" }] : [])),
     ...valves.map((valve): Shim => {
       const bought = nearestStep(valve.installed, valve.clearance, valve.least, valve.most, made);
@@ -111,24 +114,22 @@ function plan(valves: readonly Valve[], spares: Cells["values"], made: ShimSizes
   ];
   const tableOf = (cost: (valve: Valve, shim: Shim) => number) => valves.map((valve) => shims.map((shim) => cost(valve, shim)));
   // Leaving a valve unset counts as worse than buying for all the others.
-  const bought = tableOf((valve, shim) => (fits(valve, shim) ? { own: 0, spare: 0, buy: 1, none: valves.length + 1 }[shim.kind] : Number.POSITIVE_INFINITY));
-  const off = tableOf((valve, shim) => (shim.kind === "none" ? 0 : Math.abs(2 * left(valve, shim) - toSteps(valve.least) - toSteps(valve.most))));
-  const moved = tableOf((valve, shim) => (shim.valve === valve && shim.kind === "own" ? 0 : 1));
-  // Each valve may buy for itself or stay unset, so there is always a pairing.
-  const chosen = assign([bought, off, moved])!;
-  return new Map(valves.map((valve, row) => [valve, rowFor(valve, shims[chosen[row]!]!, made)]));
+  const bought = tableOf((valve, shim) => (fits(valve, shim) ? { valve: 0, spare: 0, buy: 1, none: valves.length + 1 }[shim.kind] : Number.POSITIVE_INFINITY));
+  const off = tableOf((valve, shim) => (shim.kind === "none" ? 0 : Math.abs(2 * left(valve, shim.size) - toSteps(valve.least) - toSteps(valve.most))));
+  // Each valve may buy for itself or stay unset, so there is always a pairing. None of them could keep its own shim: in all pairings as many are moved.
+  const chosen = assign([bought, off])!;
+  for (const [row, valve] of valves.entries()) rows.set(valve, rowFor(valve, shims[chosen[row]!]!, made));
+  return rows;
 }
 
-const left = (valve: Valve, shim: Shim): number => toSteps(valve.installed) + toSteps(valve.clearance) - toSteps(shim.size);
+const left = (valve: Valve, size: number): number => toSteps(valve.installed) + toSteps(valve.clearance) - toSteps(size);
 
-function fits(valve: Valve, shim: Shim): boolean {
-  if (shim.kind === "buy" || shim.kind === "none") return shim.valve === valve;
-  const clearance = left(valve, shim);
+function isWithin(valve: Valve, size: number): boolean {
+  const clearance = left(valve, size);
   return clearance >= toSteps(valve.least) && clearance <= toSteps(valve.most);
 }
 
-function rowFor(valve: Valve, shim: Shim, made: ShimSizes): Result[] {
-  if (shim.kind === "none") return [valve.number, noStep(made), "", ""];
-  const from = shim.valve === valve && shim.kind === "own" ? "its own" : shim.from;
-  return [valve.number, shim.size, from, fromSteps(left(valve, shim))];
-}
+const fits = (valve: Valve, { kind, size, valve: only }: Shim): boolean => (kind === "buy" || kind === "none" ? only === valve : isWithin(valve, size));
+
+const rowFor = (valve: Valve, { kind, size, from }: Shim, made: ShimSizes): Result[] =>
+  kind === "none" ? [valve.number, noStep(made), "", ""] : [valve.number, size, from, fromSteps(left(valve, size))];

@@ -31,6 +31,7 @@ export const shimSize = define({
     { formula: "=HATCH.SHIMSIZE(2.5, 0.1, 0.15, 0.25, 0.05, 2.5, 3.5)", gives: "none: no multiple of 0.05 from 2.5 up to 3.5 lands in the limits" },
   ],
   notes: [
+    "It names the step nearest the middle also for a valve inside its limits, which may keep its shim: HATCH.SHIMPLAN leaves those alone.",
     "Of two shims as near to the middle the thinner is taken: clearance closes up as seats and valves wear in.",
     "A valve without clearance may be held open by any amount: with 0 this is the thickest shim that can be right. Fit it and measure again.",
     'Some sheets hand an empty cell over as a clearance of 0: write =IF(C4="","",HATCH.SHIMSIZE(B4, C4, …)).',

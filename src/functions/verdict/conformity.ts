@@ -2,7 +2,7 @@ import { define, value } from "../../core/define.ts";
 import { Fault } from "../../core/fault.ts";
 import { number } from "../../core/param.ts";
 import { conformanceProbability } from "../../math/normal.ts";
-import { limitParams, limitsOf } from "./limit-params.ts";
+import { limitParams, limitsOf, ZERO_LIMIT_NOTE } from "./limit-params.ts";
 
 // Stands after the limits, which may be left out, so it has to be asked for in compute.
 const u = number("standard uncertainty u of the value: half of U at 95 %").above(0);
@@ -21,7 +21,7 @@ export const conformity = define({
     { formula: "=HATCH.CONFORMITY(13.6, 12.5, 16.3, 1.8)", gives: 0.66263 },
     { formula: "=HATCH.CONFORMITY({0.038;0.04;0.042}, , 0.04, 0.002)", gives: [[0.841345], [0.5], [0.158655]] },
   ],
-  notes: ["A value on a limit is as likely outside as inside. HATCH.VERDICT with U = 2u calls it not proven, by either of its rules."],
+  notes: ["A value on a limit is as likely outside as inside. HATCH.VERDICT with U = 2u calls it not proven, by either of its rules.", ZERO_LIMIT_NOTE],
   compute: ({ value: reading, lower, upper, u: deviation }) => {
     const limits = limitsOf(lower, upper);
     if (limits instanceof Fault) return limits;

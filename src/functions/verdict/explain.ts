@@ -1,7 +1,7 @@
 import { define, value } from "../../core/define.ts";
 import { Fault } from "../../core/fault.ts";
 import { explain as explainVerdict } from "../../core/verdict.ts";
-import { DECISION_RULE_NOTE, EMPTY_CELL_NOTE, judgingParams, limitsOf } from "./limit-params.ts";
+import { DECISION_RULE_NOTE, EMPTY_CELL_NOTE, judgingParams, limitsOf, ZERO_LIMIT_NOTE } from "./limit-params.ts";
 
 /** The verdict as one plain sentence with its numbers. Source: as VERDICT. */
 export const explain = define({
@@ -24,7 +24,7 @@ export const explain = define({
       gives: "0.039 is inside the upper limit 0.04 by 0.001, not proven either way with an uncertainty of 0.002",
     },
   ],
-  notes: ["Value, limits, uncertainty and near are of one unit; the sentence repeats them as decimals.", DECISION_RULE_NOTE, EMPTY_CELL_NOTE],
+  notes: ["Value, limits, uncertainty and near are of one unit; the sentence repeats them as decimals.", DECISION_RULE_NOTE, ZERO_LIMIT_NOTE, EMPTY_CELL_NOTE],
   compute: ({ value: reading, lower, upper, uncertainty, near, rule }) => {
     const limits = limitsOf(lower, upper);
     return limits instanceof Fault ? limits : explainVerdict(reading, limits, uncertainty, near, rule);

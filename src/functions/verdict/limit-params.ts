@@ -37,3 +37,7 @@ export const DECISION_RULE_NOTE =
 /** For the help of functions that judge: what a host's 0 for an empty cell does to them. */
 export const EMPTY_CELL_NOTE =
   'Excel on the desktop hands an empty cell over as 0, and 0 can be a true reading here. Judge a cell that is typed, not calculated, as =IF(C4="","",HATCH.VERDICT(C4, …)); the check looks at the cells themselves.';
+
+/** For the help of functions that judge: they cannot know what is judged. */
+export const ZERO_LIMIT_NOTE =
+  "A lower limit of 0 counts as typed, and the best of parts, taper 0.000, then stands on a limit: with an uncertainty it is not proven. Leave the limit blank for what cannot be below 0, as the check does by itself.";

@@ -1,7 +1,7 @@
 import { define, value } from "../../core/define.ts";
 import { Fault } from "../../core/fault.ts";
 import { marginOf } from "../../core/verdict.ts";
-import { EMPTY_CELL_NOTE, limitParams, limitsOf } from "./limit-params.ts";
+import { EMPTY_CELL_NOTE, limitParams, limitsOf, ZERO_LIMIT_NOTE } from "./limit-params.ts";
 
 /** Distance of a value to the nearest limit: positive inside, 0 on it, negative outside. */
 export const margin = define({
@@ -18,7 +18,7 @@ export const margin = define({
     { formula: "=HATCH.MARGIN({0.019;0.02;0.03;0.05}, 0.02, 0.04)", gives: [[-0.001], [0], [0.01], [-0.01]] },
     { formula: "=HATCH.MARGIN(73.04-73.00, , 0.04)", gives: 0 },
   ],
-  notes: ["Sort a sheet by this column to see what is nearest to its limit, whatever was measured.", EMPTY_CELL_NOTE],
+  notes: ["Sort a sheet by this column to see what is nearest to its limit, whatever was measured.", ZERO_LIMIT_NOTE, EMPTY_CELL_NOTE],
   compute: ({ value: reading, lower, upper }) => {
     const limits = limitsOf(lower, upper);
     return limits instanceof Fault ? limits : (marginOf(reading, limits) ?? "");

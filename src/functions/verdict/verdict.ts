@@ -1,7 +1,7 @@
 import { define, value } from "../../core/define.ts";
 import { Fault } from "../../core/fault.ts";
 import { verdictOf } from "../../core/verdict.ts";
-import { DECISION_RULE_NOTE, EMPTY_CELL_NOTE, judgingParams, limitsOf } from "./limit-params.ts";
+import { DECISION_RULE_NOTE, EMPTY_CELL_NOTE, judgingParams, limitsOf, ZERO_LIMIT_NOTE } from "./limit-params.ts";
 
 /**
  * The verdict on a value against limits typed by the shop. Source: ISO 14253-1:1998 when an
@@ -28,6 +28,7 @@ export const verdict = define({
     "Values are compared as decimals, on a grid of 0.000000001 of the unit: 73.04 − 73.00 is within a limit of 0.04.",
     "Value, limits, uncertainty and near are of one unit. Limits come from the maker's service manual; none is built in.",
     DECISION_RULE_NOTE,
+    ZERO_LIMIT_NOTE,
     EMPTY_CELL_NOTE,
   ],
   compute: ({ value: reading, lower, upper, uncertainty, near, rule }) => {

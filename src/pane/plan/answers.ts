@@ -9,11 +9,15 @@ import { type Form, type FormField, isAsked } from "./fields.ts";
 export function ringInputs(answers: Answers): RingInputs {
   const measured = answers.area("measured");
   if (!measured) return { rings: [] };
-  const isByBore = answers.form.by !== "target";
-  const key = isByBore ? "bore" : "target";
-  const wanted = answers.given(key);
-  if (Array.isArray(wanted)) answers.refuse(key, "one number is wanted here, or cells");
-  const pick = isArea(wanted) ? pairing(answers, key, wanted, measured, isByBore) : () => wanted;
+  const { by } = answers.form;
+  const picks = RING_KEYS.flatMap((key): [RingKey, Pick][] => {
+    const wanted = answers.given(key);
+    if (Array.isArray(wanted)) answers.refuse(key, "one number is wanted here, or cells");
+    if (wanted === null || wanted === "") return [];
+    return [[key, isArea(wanted) ? pairing(answers, key, wanted, measured, key === "bore") : () => wanted]];
+  });
+  const isGiven = (key: RingKey) => picks.some(([given]) => given === key);
+  if (by === "limits" && !isGiven("least")) answers.refuse("least", "this is needed when the gap wanted comes from the limits");
   const namesAt = answers.area("names");
   const nameFor = namesAt && pairing(answers, "names", namesAt, measured, false);
   const rings = [...cellsOf(measured)].map((cell): RingInput => {
@@ -23,10 +27,14 @@ export function ringInputs(answers: Answers): RingInputs {
     // Rings of one cylinder that share its name are told apart by their cells.
     const isShared = namesAt !== undefined && namesAt.rows * namesAt.columns < measured.rows * measured.columns;
     const own = text === "" ? cellName(ring) : isShared ? `${text}, ${cellName(ring)}` : text;
-    return { name: own, measured: ring, [key]: pick(ring) };
+    return { name: own, measured: ring, ...Object.fromEntries(picks.map(([key, pick]) => [key, pick(ring)])) };
   });
   return { rings, perBore: answers.given("perBore") };
 }
+
+/** What a ring's gap may be told by. */
+const RING_KEYS = ["bore", "target", "least", "most"] as const satisfies readonly (keyof RingInput)[];
+type RingKey = (typeof RING_KEYS)[number];
 
 type Pick = (ring: CellArea) => PlanInput;
 

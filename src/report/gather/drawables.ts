@@ -1,3 +1,4 @@
+import type { JudgedRow } from "../../check/finding.ts";
 import type { Cell } from "../../core/cell.ts";
 import type { DrawnInputsOf } from "../../core/define.ts";
 import type { BoreReadings } from "../../drawings/bore.ts";
@@ -7,7 +8,7 @@ import type { RoundTrace } from "../../drawings/roundness-trace.ts";
 import { CannotTell, evaluateNode } from "../../formula/evaluate.ts";
 import type { OwnCall } from "../../formula/own-calls.ts";
 import { cellsOf } from "../../formula/workbook-cells.ts";
-import { type CompressionRule, RULES } from "../../functions/tests/compression-rule.ts";
+import { boundBy, RULES } from "../../functions/tests/compression-rule.ts";
 import { type CellArea, placeName } from "../../workbook/address.ts";
 import type { Placed } from "../content.ts";
 import { distinct, drawnAs, labelsOf, namesOf, numberIn, placeOf, type Source } from "./source.ts";
@@ -43,7 +44,7 @@ function boresOf(area: CellArea, axes: number | undefined): CellArea[] {
 function sizesOf(source: Source, call: OwnCall, draws: DrawnInputsOf<"bore">, index: number): Pick<Found, "standard" | "limit"> {
   const standard = draws.standard === undefined ? undefined : source.number(call, draws.standard);
   if (standard === undefined) return {};
-  const judged = draws.resultIs === "wear" ? source.judgedAt({ ...call.at, row: call.at.row + index }) : undefined;
+  const [judged] = draws.resultIs === "wear" ? source.judgedAt({ ...call.at, row: call.at.row + index }) : [];
   return judged?.upper === null || judged === undefined ? { standard } : { standard, limit: standard + judged.upper };
 }
 
@@ -104,34 +105,53 @@ export function tracesIn(source: Source, calls: readonly OwnCall[]): Placed<Roun
   return [...found.values()];
 }
 
-/** Every compression test, once, with the rule by which the sheet judges it. */
+/** Every compression test, once, with the rule and the limits by which the sheet judges it. */
 export function testsIn(source: Source, calls: readonly OwnCall[]): Placed<CompressionTest>[] {
   const found = new Map<string, Placed<CompressionTest>>();
   for (const { call, draws } of drawnAs("compression", calls)) {
     const area = source.area(call, draws.pressures);
     if (!area) continue;
     const place = placeOf(area);
+    const known = found.get(place);
+    // A rule that is typed goes before the spread that is allowed.
+    const rule = draws.resultIs === "difference" ? (known?.what.rule ?? spreadRule(source, call)) : (ruleOf(source, call, draws) ?? known?.what.rule);
+    if (known && rule === known.what.rule) continue;
     const { shared, own } = namesAlong(source, area);
     source.draws(area);
-    const pressures = source.book.block(area).flat();
-    const cylinders = pressures.map((cell, i) => ({ name: own[i] || String(i + 1), pressure: numberIn(cell) || null }));
-    const rule = ruleOf(source, call, draws) ?? found.get(place)?.what.rule;
-    found.set(place, { what: { name: [area.sheet, shared].filter(Boolean).join(", "), unit: source.unit(area, "pressure"), cylinders, rule }, place });
+    const pressures = source.book.block(area).flat().map(numberIn);
+    const judged = judgedPressures(source, area, rule, pressures);
+    const cylinders = pressures.map((pressure, i) => ({ name: own[i] || String(i + 1), pressure, verdict: judged.verdicts[i] }));
+    const name = [area.sheet, shared].filter(Boolean).join(", ");
+    found.set(place, { what: { name, unit: source.unit(area, "pressure"), cylinders, rule, limits: judged.limits }, place });
   }
   return [...found.values()].filter(({ what }) => what.cylinders.some(({ pressure }) => pressure !== null));
 }
 
-/** As the call is given it, or the difference that a judged spread is allowed. */
+/** As the call is given it. */
 function ruleOf(source: Source, call: OwnCall, draws: DrawnInputsOf<"compression">): CompressionTest["rule"] {
-  if (draws.resultIs === "difference") {
-    const upper = source.judgedAt(call.at)?.upper;
-    return typeof upper === "number" ? { rule: "difference", limit: upper } : undefined;
-  }
   if (draws.rule === undefined || draws.limit === undefined) return undefined;
   const typed = String(source.value(call, draws.rule)).trim().toLowerCase();
   const rule = RULES.find((one) => one === typed);
   const limit = source.number(call, draws.limit);
-  return rule === undefined || limit === undefined ? undefined : { rule: rule as CompressionRule, limit };
+  return rule === undefined || limit === undefined ? undefined : { rule, limit };
+}
+
+/** The difference that a judged spread is allowed. */
+function spreadRule(source: Source, call: OwnCall): CompressionTest["rule"] {
+  const upper = source.judgedAt(call.at)[0]?.upper;
+  return typeof upper === "number" ? { rule: "difference", limit: upper } : undefined;
+}
+
+/** What the sheet says of each pressure by limits of its own, and those limits where all have the same. */
+function judgedPressures(source: Source, area: CellArea, rule: CompressionTest["rule"], pressures: readonly (number | null)[]) {
+  const read = pressures.filter((pressure) => pressure !== null);
+  const bound = rule && read.length > 1 ? boundBy(rule.rule, rule.limit, read).lower : undefined;
+  // What the rule asks is judged as well, and drawn as the rule.
+  const isByRule = ({ lower, upper, uncertainty }: JudgedRow) => lower === bound && upper === null && uncertainty === 0;
+  const rows = [...cellsOf(area)].map((cell) => source.judgedAt(cell).find((row) => !isByRule(row)));
+  const limits = rows.flatMap((row) => (row ? [{ lower: row.lower ?? undefined, upper: row.upper ?? undefined }] : []));
+  const isShared = limits.every(({ lower, upper }) => lower === limits[0]!.lower && upper === limits[0]!.upper);
+  return { verdicts: rows.map((row) => row?.verdict), limits: isShared ? limits[0] : undefined };
 }
 
 /** Sizes measured twice, one plot for each sheet on which they are compared. */

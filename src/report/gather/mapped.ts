@@ -1,4 +1,6 @@
 import type { Reading } from "../../compare/readings.ts";
+import { isBlank } from "../../core/cell.ts";
+import type { Limits } from "../../core/verdict.ts";
 import type { BoreReadings } from "../../drawings/bore.ts";
 import type { CompressionTest } from "../../drawings/compression-bars.ts";
 import { limitFor, type Mapped, type MappedLimit, type MappedReading } from "../../layout/mapped-readings.ts";
@@ -120,9 +122,20 @@ const isOf = (owner: string, subject: string): boolean => owner === "" || owner.
 function testOf(own: readonly MappedReading[], limits: readonly MappedLimit[]): CompressionTest {
   const { engine, unit } = own[0]!;
   const spread = numberIn(limitFor({ engine, cylinder: "", characteristic: "compression spread", places: [] }, limits)?.given.upper);
-  const cylinders = own.map((reading, i) => ({ name: labelFrom({ cylinder: reading.cylinder }) || String(i + 1), pressure: numberAt(reading) }));
+  const cylinders = own.map((reading, i) => ({ name: labelFrom({ cylinder: reading.cylinder }) || String(i + 1), pressure: numberIn(reading.value) }));
   const rule = spread === null ? undefined : { rule: "difference" as const, limit: spread };
-  return { name: labelFrom({ engine }) || "compression", unit, cylinders, rule };
+  return { name: labelFrom({ engine }) || "compression", unit, cylinders, rule, limits: pressureLimits(own, limits) };
+}
+
+/** The limits of the pressures, where all of them have the same. */
+function pressureLimits(own: readonly MappedReading[], limits: readonly MappedLimit[]): Limits | undefined {
+  const each = own.map((reading) => {
+    const own = reading.own?.given;
+    const given = isBlank(own?.lower) && isBlank(own?.upper) ? limitFor(reading, limits)?.given : own;
+    // No pressure is below 0, so that a lower limit of 0 is none.
+    return { lower: numberIn(given?.lower) || undefined, upper: numberIn(given?.upper) ?? undefined };
+  });
+  return each.every(({ lower, upper }) => lower === each[0]!.lower && upper === each[0]!.upper) ? each[0] : undefined;
 }
 
 const limitRow = ({ engine, cylinder, characteristic, places, given, unit }: MappedLimit): LimitRow => ({

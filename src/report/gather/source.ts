@@ -83,19 +83,19 @@ export class Source {
   readonly book: WorkbookCells;
   readonly labels: SheetLabels;
   /** Verdicts by the cell that they are on. */
-  readonly #judged: ReadonlyMap<string, JudgedRow>;
+  readonly #judged = new Map<string, JudgedRow[]>();
   readonly #unitOfLength: string | undefined;
   readonly #drawn = new Set<string>();
 
   constructor({ book, labels }: Analysis, judged: readonly JudgedRow[], unitOfLength: string | undefined) {
     this.book = book;
     this.labels = labels;
-    this.#judged = new Map(judged.map((row) => [placeName(row.cell), row]));
+    for (const row of judged) this.#judged.set(placeName(row.cell), [...this.judgedAt(row.cell), row]);
     this.#unitOfLength = unitOfLength;
   }
 
-  judgedAt(cell: CellAddress): JudgedRow | undefined {
-    return this.#judged.get(placeName(cell));
+  judgedAt(cell: CellAddress): readonly JudgedRow[] {
+    return this.#judged.get(placeName(cell)) ?? [];
   }
 
   /** Notes that an area is drawn. */

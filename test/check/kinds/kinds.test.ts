@@ -12,7 +12,7 @@ describe("the declarations", () => {
   test("stand worst first, each with a place of its own", () => {
     expect(FINDING_KINDS).toEqual([
       ...["likely slip", "outside limit", "refused", "not proven", "near limit", "missing reading", "missing limit"],
-      ...["calibration overdue", "coarse gauge", "mixed units", "overwritten formula", "limit in formula"],
+      ...["calibration overdue", "coarse gauge", "mixed units", "overwritten formula", "limit in formula", "zero limit"],
     ]);
     expect(new Set(FINDING_KINDS.map((kind) => specOf(kind).order)).size).toBe(FINDING_KINDS.length);
   });

@@ -15,7 +15,7 @@ interface Option {
   from: string;
 }
 
-/** The best plan by trying every one, as rows of sizes in whole units: fewest unset, fewest bought, nearest the middle, fewest moved, earliest shim. */
+/** The best plan by trying every one in which each valve inside its limits keeps its shim, as rows of sizes in whole units: fewest unset, fewest bought, nearest the middle, fewest moved, earliest shim. */
 export function bestPlan(given: ShimProblem): (string | number)[][] {
   const { installed, clearance, least, most, spares, step } = given;
   const left = (valve: number, size: number) => installed[valve]! + clearance[valve]! - size;
@@ -24,6 +24,7 @@ export function bestPlan(given: ShimProblem): (string | number)[][] {
   const options = installed.map((_, valve): Option[] => {
     const others = installed.map((size, at) => ({ place: at, size, from: at === valve ? "its own" : `valve ${at + 1}` }));
     const loose = spares.map((size, at) => ({ place: installed.length + at, size, from: `spare ${at + 1}` }));
+    if (fits(valve, installed[valve]!)) return [others[valve]!];
     let bought: number | undefined;
     for (let size = step; size < 600; size += step) if (fits(valve, size) && (bought === undefined || off(valve, size) < off(valve, bought))) bought = size;
     const last = { place: installed.length + spares.length + valve, size: bought, from: bought === undefined ? "none" : "buy" };

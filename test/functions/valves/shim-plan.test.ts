@@ -54,22 +54,25 @@ describe("against every plan there is", () => {
     ["5", fc.constant(5), 2, 60],
     ["6", fc.constant(6), 1, 25],
     ["7", fc.constant(7), 1, 10],
-  ])("%s valves: the fewest bought, nearest the middle, fewest moved, earliest shim", (_, valves, spares, numRuns) => {
-    fc.assert(
-      fc.property(problem(valves, spares), (given) => {
-        const rows = plan(
-          given.installed.map((x) => x / 100),
-          given.clearance.map((x) => x / 100),
-          column(given.least.map((x) => x / 100)),
-          column(given.most.map((x) => x / 100)),
-          given.spares.length ? given.spares.map((x) => x / 100) : [""],
-          given.step / 100,
-        );
-        expect(rows).toEqual([HEADER, ...bestPlan(given)]);
-      }),
-      { numRuns },
-    );
-  });
+  ])(
+    "%s valves: those inside their limits keep their shims; of the others the fewest bought, nearest the middle, fewest moved, earliest shim",
+    (_, valves, spares, numRuns) => {
+      fc.assert(
+        fc.property(problem(valves, spares), (given) => {
+          const rows = plan(
+            given.installed.map((x) => x / 100),
+            given.clearance.map((x) => x / 100),
+            column(given.least.map((x) => x / 100)),
+            column(given.most.map((x) => x / 100)),
+            given.spares.length ? given.spares.map((x) => x / 100) : [""],
+            given.step / 100,
+          );
+          expect(rows).toEqual([HEADER, ...bestPlan(given)]);
+        }),
+        { numRuns },
+      );
+    },
+  );
 });
 
 describe("identities", () => {
@@ -133,9 +136,16 @@ describe("identities", () => {
 });
 
 describe("at the limits", () => {
-  test("valves on their limits keep their shims when no move brings them nearer the middle", () => {
+  test("valves on their limits and inside them keep their shims, also where a move would bring them nearer the middle", () => {
     expect(plan([2.5, 2.6], [0.15, 0.25], 0.15, 0.25)).toEqual([HEADER, [1, 2.5, "its own", 0.15], [2, 2.6, "its own", 0.25]]);
     expect(plan([2.5, 2.5, 2.5], [0.2, 0.2, 0.2], 0.15, 0.25, [2.5]).map((row) => row[2])).toEqual(["from", "its own", "its own", "its own"]);
+    // Each would be nearer 0.2 with the other's shim, and so would both with the spares.
+    expect(plan([2.5, 2.45], [0.17, 0.22], 0.15, 0.25, [2.47])).toEqual([HEADER, [1, 2.5, "its own", 0.17], [2, 2.45, "its own", 0.22]]);
+  });
+
+  test("a shim that a valve keeps is no other valve's, though something must be bought for that", () => {
+    // 2.6 + 0.1 − 0.2 = 2.5, which sits in a valve that keeps it.
+    expect(plan([2.5, 2.6], [0.24, 0.1], 0.15, 0.25)).toEqual([HEADER, [1, 2.5, "its own", 0.24], [2, 2.5, "buy", 0.2]]);
   });
 
   test("a tight valve is a reading of 0 and gets a thinner shim", () => {
@@ -172,7 +182,7 @@ describe("at the limits", () => {
         ],
         "",
       ),
-    ).toEqual([HEADER, [1, 2.55, "valve 3", 0.15], [2, 2.65, "valve 4", 0.25], [3, 2.5, "valve 1", 0.15], [4, 2.6, "valve 2", 0.25]]);
+    ).toEqual([HEADER, [1, 2.5, "its own", 0.2], [2, 2.6, "its own", 0.3], [3, 2.45, "buy", 0.2], [4, 2.55, "valve 3", 0.3]]);
   });
 
   test("a blank among the spares is no shim of no thickness", () => {

@@ -1,0 +1,34 @@
+import type { Block } from "../core/cell.ts";
+import { CannotTell, evaluateNode } from "../formula/evaluate.ts";
+import type { OwnCall } from "../formula/own-calls.ts";
+import { argumentArea } from "../formula/precedents.ts";
+import { cellsOf } from "../formula/workbook-cells.ts";
+import { compressionCheck } from "../functions/tests/compression-check.ts";
+import { boundBy, RULES, ruleFault } from "../functions/tests/compression-rule.ts";
+import type { SheetLabels } from "../layout/labels.ts";
+import { placeName } from "../workbook/address.ts";
+import type { Candidate } from "./candidates.ts";
+import { NO_INPUTS } from "./judge.ts";
+
+/**
+ * The pressures that a COMPRESSIONCHECK judges, each by what its rule asks of the lowest, so that Check
+ * says of a cylinder what the sheet says. Readings and rules that the function refuses are told as its
+ * inputs are.
+ */
+export function ruledPressures({ spec, args, context }: OwnCall, labels: SheetLabels): Candidate[] {
+  if (spec !== compressionCheck) return [];
+  const area = argumentArea(args[0], context);
+  const [pressures, typed, limit] = [0, 1, 2].map((i) => (args[i] ? evaluateNode(args[i], context) : null));
+  const rule = RULES.find((one) => one === String(typed).trim().toLowerCase());
+  if (!area || pressures instanceof CannotTell || !rule || typeof limit !== "number" || !(limit > 0)) return [];
+  const values = (Array.isArray(pressures) ? (pressures as Block) : [[pressures]]).flat();
+  const read = values.filter((value): value is number => typeof value === "number" && value >= 0);
+  if (read.length < 2 || ruleFault(rule, limit, "limit", read, "pressures")) return [];
+  const { lower } = boundBy(rule, limit, read);
+  return [...cellsOf(area)].flatMap((cell, i): Candidate[] => {
+    const value = values[i];
+    if (typeof value !== "number" || value < 0) return [];
+    const key = `${placeName(cell)}|${rule} rule|${lower}`;
+    return [{ key, cell, given: { ...NO_INPUTS, value, lower }, isTyped: false, beside: {}, label: `${labels.of(cell)}, ${rule} rule` }];
+  });
+}
