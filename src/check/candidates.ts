@@ -6,7 +6,6 @@ import { faultBody } from "../core/sentences.ts";
 import { CannotTell, evaluateNode } from "../formula/evaluate.ts";
 import { type OwnCall, wordsOf } from "../formula/own-calls.ts";
 import { argumentArea, type SpillSources } from "../formula/precedents.ts";
-
 import { type CellAddress, type CellArea, placeName } from "../workbook/address.ts";
 import { NO_INPUTS, readVerdict, type VerdictInputs } from "./judge.ts";
 

@@ -1,7 +1,6 @@
 import type { Cell } from "../core/cell.ts";
 import { Fault } from "../core/fault.ts";
 import { firstBlankCell, firstFaultyCell, type SpillSources } from "../formula/precedents.ts";
-
 import { judgingParams } from "../functions/verdict/limit-params.ts";
 import type { SheetLabels } from "../layout/labels.ts";
 import { type CellAddress, placeName } from "../workbook/address.ts";

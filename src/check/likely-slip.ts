@@ -1,5 +1,6 @@
 import { decimal } from "../core/decimal.ts";
 import { slipOf } from "../functions/measurement/slip.ts";
+import { kindOfUnit, type QuantityKind } from "../vocabulary/units.ts";
 import { type DetailsOf, type FindingSubject, specOf } from "./finding.ts";
 
 /**
@@ -17,11 +18,21 @@ const LOOSEST = 0.15;
 const TIGHT = 0.002;
 /** Steps of the last decimal typed; readings a few steps apart agree as well as they can. */
 const FAR_STEPS = 20;
-/** Of fewer readings none can be called the odd one. */
+/** Of fewer readings none can be called the odd one; of fewer than most slips need, only one that is far beyond all that is honest. */
 const FEWEST = 4;
+const FEWEST_FOR_GROSS = 3;
 /** The middle absolute deviation of normally spread readings is this part of their standard deviation. */
 const DEVIATION_SHARE = 0.6745;
 const MM_PER_INCH = 25.4;
+/** 2.54³: NIST SP 811, appendix B. */
+const CM3_PER_CUBIC_INCH = 16.387064;
+/** Chambers of one engine agree to this share, and no slip of the decimal point comes as near to the factor between the units. */
+const CHAMBER_SHARE = 0.2;
+/** Gaps, clearances and wear may honestly be ten times and more of their like, but not as a number of thousandths of their unit is. */
+const THOUSAND = 1000;
+const HONEST_TIMES = 5;
+/** No part in service is as far over its limit. */
+const TIMES_OVER = 50;
 
 /** Of two kinds of slip the one that a reading looks like, and by which numbers. */
 export type LikelySlip = { kind: "likely slip"; details: DetailsOf<"likely slip"> } | { kind: "mixed units"; details: DetailsOf<"mixed units"> };
@@ -39,7 +50,14 @@ export interface RobustStatistics {
   step: number;
   /** What they are. */
   source: DetailsOf<"likely slip">["beside"];
+  /** So few that only a gross slip can be told. */
+  isFew?: boolean;
 }
+
+/** What readings measure; undefined where that is not known, "other" for a unit that is not. */
+export type MeasuredKind = QuantityKind | "other" | undefined;
+
+export const measuredKindOf = (unit: string | undefined): MeasuredKind => (unit === undefined ? undefined : (kindOfUnit(unit) ?? "other"));
 
 /** Nothing is looked at that is no further than this from the middle. */
 export const farFrom = ({ middle, spread, step }: RobustStatistics): number => Math.max(FAR_SPREADS * spread, FAR_STEPS * step, WEAR_SHARE * middle);
@@ -49,11 +67,11 @@ export const areNear = (least: number, most: number): boolean => least > 0 && mo
 
 /** Middle and spread of readings, neither of them moved by a few slips; `undefined` for too few. */
 export function robustStatistics(values: readonly number[]): RobustStatistics | undefined {
-  if (values.length < FEWEST) return undefined;
+  if (values.length < FEWEST_FOR_GROSS) return undefined;
   const sorted = sortedOf(values);
   const middle = medianOf(sorted);
   const spread = middleDeviation(sorted, middle) / DEVIATION_SHARE;
-  return { middle, spread, step: stepOf(values), source: "the like readings" };
+  return { middle, spread, step: stepOf(values), source: "the like readings", isFew: values.length < FEWEST };
 }
 
 /** Two-sided limits say as well where a reading belongs. */
@@ -77,6 +95,39 @@ export class RobustStatisticsBetween implements RobustStatistics {
   get source(): RobustStatistics["source"] {
     return "its limits";
   }
+}
+
+/** What a reading beside its like, or between its limits, looks like: a slip of readings that agree, or a gross one of any. */
+export function suspicionOn(value: number, alike: RobustStatistics, kind: MeasuredKind): LikelySlip | undefined {
+  const slip = alike.isFew ? undefined : likelySlip(value, alike, kind === undefined ? undefined : kind === "length");
+  return slip ?? volumeUnit(value, alike, kind) ?? thousandfold(value, alike);
+}
+
+/** A number of thousandths of the unit, 15 for 0.015: of readings however far apart. */
+function thousandfold(value: number, { middle, source }: RobustStatistics): LikelySlip | undefined {
+  const meant = value / THOUSAND;
+  return meant * HONEST_TIMES >= middle && meant <= HONEST_TIMES * middle && middle > 0 ? decimalPoint(middle, source) : undefined;
+}
+
+/** The same beside an upper limit alone. */
+export const thousandfoldOver = (value: number, upper: number): LikelySlip | undefined =>
+  upper > 0 && value >= TIMES_OVER * upper && value <= THOUSAND * upper ? decimalPoint(upper, "its upper limit") : undefined;
+
+const decimalPoint = (expected: number, beside: RobustStatistics["source"]): LikelySlip => ({
+  kind: "likely slip",
+  details: { slip: "decimal point", expected: decimal(expected), beside, causes: [] },
+});
+
+/** Cubic centimetres of the burette among cubic inches, or the other way round. */
+function volumeUnit(value: number, { middle, spread, source }: RobustStatistics, kind: MeasuredKind): LikelySlip | undefined {
+  if (kind !== "volume" || !(middle > 0) || spread > LOOSEST * middle) return undefined;
+  const isNear = (converted: number) => Math.abs(converted - middle) <= CHAMBER_SHARE * middle;
+  const told = (unit: string, likeUnit: string, converted: number): LikelySlip => ({
+    kind: "mixed units",
+    details: { expected: decimal(middle), beside: source, causes: [], unit, likeUnit, converted: decimal(converted) },
+  });
+  if (isNear(value / CM3_PER_CUBIC_INCH)) return told("cm³", "in³", value / CM3_PER_CUBIC_INCH);
+  return isNear(value * CM3_PER_CUBIC_INCH) ? told("in³", "cm³", value * CM3_PER_CUBIC_INCH) : undefined;
 }
 
 /**

@@ -1,7 +1,6 @@
 import { type Cell, isBlank } from "../core/cell.ts";
 import { Fault } from "../core/fault.ts";
 import { argumentArea, type SpillSources } from "../formula/precedents.ts";
-
 import { judgingParams } from "../functions/verdict/limit-params.ts";
 import { type DerivedReading, deriveReadings, groupedBy, INGREDIENTS, resultsFrom } from "../layout/derived.ts";
 import { type LimitCells, limitFor, type MappedLimit, type MappedReading, type MappedSubject } from "../layout/mapped-readings.ts";
@@ -118,10 +117,10 @@ class Rows {
   #watch(reading: MappedReading, value: number): void {
     if (this.origins.of(reading.cell) !== undefined) return;
     const kind = CHARACTERISTICS[reading.characteristic]?.kind;
-    const isLength = kind === undefined ? {} : { isLength: kind === "length" };
+    const measures = kind === undefined ? {} : { measures: kind };
     this.applied.watched.push({
       group: `layout|${groupOf(reading)}`,
-      watched: { value, unit: reading.unit, ...isLength, subject: () => this.#about(reading) },
+      watched: { value, unit: reading.unit, ...measures, subject: () => this.#about(reading) },
     });
   }
 

@@ -1,17 +1,27 @@
-import { isLengthUnit } from "../vocabulary/units.ts";
 import { ownCauses } from "./causes.ts";
 import type { FindingCollector } from "./collect.ts";
 import type { FindingKind, FindingSubject } from "./finding.ts";
 import type { CellJudgement } from "./judge.ts";
-import { areNear, farFrom, type LikelySlip, likelySlip, type RobustStatistics, RobustStatisticsBetween, robustStatistics } from "./likely-slip.ts";
+import {
+  areNear,
+  farFrom,
+  type LikelySlip,
+  type MeasuredKind,
+  measuredKindOf,
+  type RobustStatistics,
+  RobustStatisticsBetween,
+  robustStatistics,
+  suspicionOn,
+  thousandfoldOver,
+} from "./likely-slip.ts";
 
 /** A reading that stands in a group of like ones. */
 export interface WatchedReading {
   value: number;
   /** As written beside it, if at all. */
   unit?: string | undefined;
-  /** Known to be a length whatever its unit. */
-  isLength?: boolean;
+  /** What it measures, where that is known whatever its unit. */
+  measures?: MeasuredKind;
   /** What has been told of it already by its limits. */
   told?: FindingKind | undefined;
   subject(): FindingSubject;
@@ -22,7 +32,7 @@ export interface PendingRow {
   readonly length: number;
   valueAt(i: number): number;
   unitAt(i: number): string | undefined;
-  isLengthAt(i: number): boolean | undefined;
+  measuresAt(i: number): MeasuredKind;
   at(i: number): WatchedReading;
   clear(): void;
 }
@@ -48,8 +58,8 @@ class Readings implements PendingRow {
   unitAt(i: number): string | undefined {
     return this.at(i).unit;
   }
-  isLengthAt(i: number): boolean | undefined {
-    return this.at(i).isLength;
+  measuresAt(i: number): MeasuredKind {
+    return this.at(i).measures;
   }
   clear(): void {
     this.#first = undefined;
@@ -62,7 +72,7 @@ export interface ReadingGroup<W extends PendingRow> {
   waiting: W | undefined;
   unit: string | undefined;
   /** As far as its unit tells. */
-  areLengths: boolean | undefined;
+  measures: MeasuredKind;
   alike: RobustStatistics | undefined;
   /** How far from the middle a reading must be to be looked at. */
   far: number;
@@ -94,7 +104,7 @@ export class GroupOutliers<W extends PendingRow> {
   group(name: string): ReadingGroup<W> {
     let group = this.#groups.get(name);
     if (!group) {
-      group = this.#closed() ?? { waiting: undefined, unit: undefined, areLengths: undefined, alike: undefined, far: 0 };
+      group = this.#closed() ?? { waiting: undefined, unit: undefined, measures: undefined, alike: undefined, far: 0 };
       group.waiting = this.#spare.pop() ?? this.fresh();
       this.#groups.set(name, group);
     }
@@ -108,7 +118,7 @@ export class GroupOutliers<W extends PendingRow> {
 
   /** A reading of a group that waits no more. */
   look(group: ReadingGroup<W>, watched: WatchedReading): void {
-    const suspicion = suspicionOf(group, watched.value, watched.unit, watched.isLength);
+    const suspicion = suspicionOf(group, watched.value, watched.unit, watched.measures);
     if (suspicion && suspicion.kind !== watched.told) this.report(watched, suspicion);
   }
 
@@ -144,13 +154,13 @@ export class GroupOutliers<W extends PendingRow> {
     const { waiting } = group;
     if (!waiting) return;
     group.unit = mostFrequent(waiting);
-    group.areLengths = group.unit === undefined ? undefined : isLengthUnit(group.unit);
+    group.measures = measuredKindOf(group.unit);
     const sample: number[] = [];
     for (let i = 0; i < waiting.length; i++) if ((waiting.unitAt(i) ?? group.unit) === group.unit) sample.push(waiting.valueAt(i));
     group.alike = robustStatistics(sample);
     if (group.alike) group.far = farFrom(group.alike);
     for (let i = 0; i < waiting.length; i++) {
-      if (suspicionOf(group, waiting.valueAt(i), waiting.unitAt(i), waiting.isLengthAt(i))) this.look(group, waiting.at(i));
+      if (suspicionOf(group, waiting.valueAt(i), waiting.unitAt(i), waiting.measuresAt(i))) this.look(group, waiting.at(i));
     }
     this.#release(group);
   }
@@ -160,16 +170,16 @@ export class GroupOutliers<W extends PendingRow> {
 export const isOrdinary = (group: ReadingGroup<PendingRow>, value: number, unit: string | undefined): boolean => suspicionOf(group, value, unit) === undefined;
 
 function suspicionOf(
-  { unit, areLengths, alike, far }: ReadingGroup<PendingRow>,
+  { unit, measures, alike, far }: ReadingGroup<PendingRow>,
   value: number,
   ownUnit: string | undefined,
-  isLength?: boolean,
+  own?: MeasuredKind,
 ): LikelySlip | undefined {
   if (ownUnit !== undefined && ownUnit !== unit)
     return { kind: "mixed units", details: { unit: ownUnit, likeUnit: unit ?? "", expected: null, beside: null, converted: null, causes: [] } };
   // Most readings are no further, which is all that there is to ask.
   if (!alike || Math.abs(value - alike.middle) <= far) return undefined;
-  return likelySlip(value, alike, isLength ?? areLengths);
+  return suspicionOn(value, alike, own ?? measures);
 }
 
 /** The unit that comes most often; the first of equals. */
@@ -235,8 +245,10 @@ export function compareReading(
   report.inputs++;
   const { value } = judged;
   const { lower, upper } = judged.as === "judged" ? judged.limits : {};
-  const areLengths = unit === undefined ? undefined : isLengthUnit(unit);
-  const suspicion = lower !== undefined && upper !== undefined ? likelySlip(value, new RobustStatisticsBetween(lower, upper), areLengths) : undefined;
+  const suspicion = upper === undefined ? undefined : besideLimits(value, lower, upper, unit);
   if (suspicion) tellSuspicion(report, about(), suspicion);
   if (group !== undefined) watch.add(group, { value, unit, subject: about, told: suspicion?.kind });
 }
+
+const besideLimits = (value: number, lower: number | undefined, upper: number, unit: string | undefined): LikelySlip | undefined =>
+  lower === undefined ? thousandfoldOver(value, upper) : suspicionOn(value, new RobustStatisticsBetween(lower, upper), measuredKindOf(unit));

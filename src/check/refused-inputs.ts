@@ -4,13 +4,13 @@ import { Fault } from "../core/fault.ts";
 import { BLANK, type Param } from "../core/param.ts";
 import type { OwnCall } from "../formula/own-calls.ts";
 import { argumentArea, type SpillSources } from "../formula/precedents.ts";
-
 import { CellSet, cellsOf, showArea } from "../formula/workbook-cells.ts";
 import type { SheetLabels } from "../layout/labels.ts";
 import { areaText, type CellAddress, type CellArea, placeName } from "../workbook/address.ts";
 import { type FindingCollector, unjudged } from "./collect.ts";
 import type { DetailsOf, FindingSubject } from "./finding.ts";
 import { reasonOf } from "./judge.ts";
+import type { MeasuredKind } from "./likely-slip.ts";
 import type { Outliers } from "./outliers.ts";
 import type { Rechecks } from "./rechecks.ts";
 
@@ -89,7 +89,7 @@ export class RefusedInputs {
         continue;
       }
       if (taken instanceof Fault) this.#refuse(cell, reasonOf(value, taken));
-      else if (param.quantity === "length") this.#watch(of, area, cell, taken as number);
+      else if (param.quantity === "length" || param.quantity === "volume") this.#watch(of, area, cell, taken as number, param.quantity);
       if (this.#counted.add(cell)) this.report.inputs++;
     }
     return blanks;
@@ -102,9 +102,9 @@ export class RefusedInputs {
   }
 
   /** Compared with what the function takes everywhere, and with its own range where that is long enough. */
-  #watch(use: string, area: CellArea, cell: CellAddress, value: number): void {
+  #watch(use: string, area: CellArea, cell: CellAddress, value: number, measures: MeasuredKind): void {
     if (this.origins.isResult(cell)) return;
-    const watched = { value, isLength: true, subject: () => this.#subject(cell, value) };
+    const watched = { value, measures, subject: () => this.#subject(cell, value) };
     this.watch.add(use, watched);
     this.watch.add(`${use} ${placeName(area)}`, watched);
   }

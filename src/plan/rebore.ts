@@ -10,7 +10,7 @@ import { type Choice, choicesOf, cleansUp, NO_OVERSIZE } from "../functions/cyli
 import { reborePlan } from "../functions/cylinder/rebore-plan.ts";
 import type { CellArea } from "../workbook/address.ts";
 import type { WorkbookSnapshot } from "../workbook/port.ts";
-import { argumentOf, blockOf, formulaOf, inputLengths, isArea, type PlanInput, referencesTo } from "./inputs.ts";
+import { argumentOf, blockOf, formulaOf, inputLengths, isArea, type PlanInput, reference, referencesTo } from "./inputs.ts";
 import { NOTHING_WRITTEN, type PlanBlock, type PlannedContent, type PlanTarget, planEdits, valueParts, type WrittenPlan } from "./placement.ts";
 
 /** One bore at one oversize. */
@@ -46,7 +46,7 @@ function oversizeRows(book: WorkbookCells, inputs: ReboreInputs, lines: Block, p
   return choices.map((choice) => {
     const bores = measured.map(({ name, needed, need }): OversizeBore => {
       const spare = decimal(choice.finish - needed);
-      const does = cleansUp(choice.finish, needed, inputLengths(book, inputs.allowance)[0] ?? 0);
+      const does = cleansUp(choice.finish, needed, allowanceIn(book, inputs));
       return { name, cleansUp: does, spare, says: `${spareWords(choice.finish, needed, spare, does)} (${need})` };
     });
     const chosenFor = planned.filter(({ oversize }) => oversize === choice.oversize).map(({ name }) => name);
@@ -68,12 +68,15 @@ function gridOf(book: WorkbookCells, given: PlanInput): NumberGrid | undefined {
   return values.every((value) => value === null) ? undefined : { rows: block.length, columns: block[0]!.length, values };
 }
 
+/** 0 where none is typed. */
+const allowanceIn = (book: WorkbookCells, { allowance }: Pick<ReboreInputs, "allowance">): number => inputLengths(book, allowance)[0] ?? 0;
+
 /** Where the needed size comes from. */
 function needWords(book: WorkbookCells, { standard, allowance, centring }: ReboreInputs, readings: Block[number]): string {
   const summary = broadcast(boreSummary, [[readings], 1]) as (number | string)[][];
   const [, largest] = summary[1] as [number, number];
   const base = argumentOf(book, standard) as number;
-  const stock = inputLengths(book, allowance)[0] ?? 0;
+  const stock = allowanceIn(book, { allowance });
   const isTrue =
     String(argumentOf(book, centring) ?? "")
       .trim()
@@ -123,6 +126,8 @@ interface ReborePlan extends WrittenPlan {
   bores: BoreRow[];
   /** Every listed oversize, the smallest first, with each bore and why it does or does not clean up. */
   oversizes: OversizeRow[];
+  /** What is left to cut where it is least, and whether an allowance is typed. */
+  remarks: string[];
   /** Why there is no plan. */
   fault: string | null;
   notes: readonly string[];
@@ -131,7 +136,7 @@ interface ReborePlan extends WrittenPlan {
 /** To what each bore of a block is taken, why, and how that is written into the sheet. */
 export function planRebore(snapshot: WorkbookSnapshot, inputs: ReboreInputs, place?: PlanTarget): ReborePlan {
   const book = new WorkbookCells(snapshot);
-  const nothing: ReborePlan = { ...NOTHING_WRITTEN, bores: [], oversizes: [], fault: null, notes: reborePlan.notes ?? [] };
+  const nothing: ReborePlan = { ...NOTHING_WRITTEN, bores: [], oversizes: [], remarks: [], fault: null, notes: reborePlan.notes ?? [] };
   const lines = boreLines(book, inputs.bores);
   if (typeof lines === "string") return { ...nothing, fault: lines };
   const others = [inputs.standard, inputs.oversizes, inputs.allowance, inputs.centring, axesOf(inputs.bores, lines), inputs.common] as const;
@@ -140,7 +145,7 @@ export function planRebore(snapshot: WorkbookSnapshot, inputs: ReboreInputs, pla
   if (made instanceof Fault) return { ...nothing, fault: sentence(made) };
   if (!Array.isArray(made)) return nothing;
   const bores = made.slice(1).map((row, at) => boreRow(row, inputs.names?.[at] ?? `bore ${at + 1}`));
-  const plan = { ...nothing, bores, oversizes: oversizeRows(book, inputs, lines, bores) };
+  const plan = { ...nothing, bores, oversizes: oversizeRows(book, inputs, lines, bores), remarks: remarksOn(bores, allowanceIn(book, inputs)) };
   return place ? { ...plan, ...written(book, inputs, place, lines, bores) } : plan;
 }
 
@@ -175,6 +180,17 @@ function says({ oversize, finish, leastStock, mostStock, needed }: Omit<BoreRow,
   return `finish to ${finish}, oversize ${oversize}: takes ${stock} off the diameter`;
 }
 
+const NO_ALLOWANCE = "no stock for honing is typed: any cut at all, however small, counts as cleaning up";
+
+/** Kept on the original centre line the worn side has less to lose than the diameter says. */
+function remarksOn(bores: readonly BoreRow[], allowance: number): string[] {
+  const left = bores.flatMap(({ name, needed, finish }) => (needed === null || finish === null ? [] : [{ name, stock: decimal(finish - needed + allowance) }]));
+  if (left.length === 0) return [];
+  const { name, stock } = left.reduce((least, one) => (one.stock < least.stock ? one : least));
+  const of = allowance > 0 ? `, ${allowance} of it for honing` : "";
+  return [`Least left to cut where a bore is worn most: ${stock} on the diameter, ${name}${of}.`, ...(allowance > 0 ? [] : [`Careful: ${NO_ALLOWANCE}.`])];
+}
+
 const HEADER = ["bore", "needed", "oversize", "finish bore", "least stock", "most stock"];
 
 const valuesOf = ({ name, needed, oversize, finish, leastStock, mostStock, says }: BoreRow): PlannedContent[] => [
@@ -190,7 +206,10 @@ function written(book: WorkbookCells, inputs: ReboreInputs, place: PlanTarget, l
   const { bores, standard, oversizes, allowance, centring, common, pistons, pistonClearance } = inputs;
   const given = "rows" in bores ? [bores.rows] : [...bores.blocks];
   const sources = [...given, standard, oversizes, allowance, centring, common, pistons, pistonClearance].filter((one): one is CellArea => isArea(one));
-  if (place.as === "values" || !given.every(isArea)) return planEdits(book, place, "values", valueParts([HEADER, ...rows.map(valuesOf)], place.date), sources);
+  if (place.as === "values" || !given.every(isArea)) {
+    const noted = allowanceIn(book, inputs) > 0 ? [] : [[NO_ALLOWANCE]];
+    return planEdits(book, place, "values", valueParts([HEADER, ...rows.map(valuesOf), ...noted], place.date), sources);
+  }
   const { sheet } = place.at;
   const bored = (readings: CellArea, axes: number | undefined): PlanBlock => ({
     row: 0,
@@ -199,10 +218,18 @@ function written(book: WorkbookCells, inputs: ReboreInputs, place: PlanTarget, l
     // A bore that is still blank gets its row once it is measured.
     fills: { rows: lines.length + 1, columns: HEADER.length },
   });
-  if ("rows" in bores || given.length === 1) return planEdits(book, place, "formulas", [bored(given[0]!, "rows" in bores ? bores.axes : undefined)], sources);
+  const note = noteUnder(book, allowance, lines.length + 1, sheet);
+  if ("rows" in bores || given.length === 1)
+    return planEdits(book, place, "formulas", [bored(given[0]!, "rows" in bores ? bores.axes : undefined), ...note], sources);
   const beside = linesBeside(given, sheet);
   const readings = { sheet, row: place.at.row + 1, column: place.at.column + beside.column, rows: lines.length, columns: lines[0]!.length };
-  return planEdits(book, place, "formulas", [bored(readings, readings.columns), beside], sources);
+  return planEdits(book, place, "formulas", [bored(readings, readings.columns), beside, ...note], sources);
+}
+
+/** Says under the plan that no allowance is typed; where it has a cell, as long as that is blank. */
+function noteUnder(book: WorkbookCells, allowance: PlanInput, row: number, sheet: string): PlanBlock[] {
+  if (isArea(allowance)) return [{ row, column: 0, cells: [[{ formula: `=IF(${reference(allowance, sheet)}>0,"","${NO_ALLOWANCE}")` }]] }];
+  return allowanceIn(book, { allowance }) > 0 ? [] : [{ row, column: 0, cells: [[NO_ALLOWANCE]] }];
 }
 
 /** REBOREPLAN takes one bore a row, so blocks are brought into rows first, right of the plan and cell by cell. */

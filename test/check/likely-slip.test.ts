@@ -84,3 +84,82 @@ describe("units and slips", () => {
     ]);
   });
 });
+
+describe("gaps, clearances and wear, which may honestly differ by much", () => {
+  const wear = (unit: string, values: number[]): Typed => [
+    ["Characteristic", "Value", "Upper", "Unit"],
+    ...values.map((value) => ["bore wear", value, 500, unit]),
+  ];
+  const slips = (rows: Typed) =>
+    check(rows)
+      .findings.filter(({ kind }) => kind === "mixed units" || kind === "likely slip")
+      .map(({ cell, sentence }) => [placeName(cell), sentence]);
+
+  test("thou typed among inches are a decimal point in the wrong place, of three readings as of many", () => {
+    const told = "15 is far from 0.015, the middle of the like readings: is the decimal point in its place?";
+    expect(slips(wear("in", [0.012, 15, 0.015]))).toEqual([["Bores!B3", told]]);
+    expect(slips(wear("in", [0.012, 0.015, 0.003, 15, 0.02, 0.016]))).toEqual([["Bores!B5", told.replace("0.015", "0.0155")]]);
+  });
+
+  // Wear, gaps and leaks of a bad cylinder beside those of good ones: the readings of a real engine may be 10 or 100 times their like (common practice).
+  test.each([[[0.001, 0.001, 0.002, 0.012]], [[0.002, 0.003, 0.002, 0.25]], [[0.01, 0.02, 0.9]], [[0, 0.01, 0.01, 0.4]], [[0.3, 0.3, 0.001]]])(
+    "honest changes are not taken for slips: %j",
+    (values) => {
+      expect(slips(wear("mm", values))).toEqual([]);
+    },
+  );
+
+  test("beside an upper limit alone: 15 under a limit of 0.02 is a slip, 0.3 is wear", () => {
+    const rows = (value: number): Typed => [
+      ["Cylinder", "Wear", "Verdict", "Upper"],
+      [1, value, "=HATCH.VERDICT(B2,,D2)", 0.02],
+    ];
+    expect(slips(rows(15))).toEqual([["Bores!B2", "15 is far from 0.02, its upper limit: is the decimal point in its place? It causes 1 other finding: over"]]);
+    for (const value of [0.021, 0.3, 0.9]) expect(slips(rows(value))).toEqual([]);
+  });
+
+  test("between two limits: 35 for 0.035", () => {
+    const rows = (value: number): Typed => [
+      ["Cylinder", "Piston clearance", "Verdict", "Lower", "Upper"],
+      [1, value, "=HATCH.VERDICT(B2,D2,E2)", 0.02, 0.05],
+    ];
+    expect(slips(rows(35)).map(([, sentence]) => sentence)).toEqual([
+      "35 is far from 0.035, the middle of its limits: is the decimal point in its place? It causes 1 other finding: over",
+    ]);
+    for (const value of [0.0001, 0.2, 0.5, 1]) expect(slips(rows(value))).toEqual([]);
+  });
+});
+
+describe("chamber volumes", () => {
+  // 45.2 ÷ 2.54³ = 2.758: NIST SP 811, appendix B.
+  const chambers = (values: number[]): Typed => [
+    ["Cylinder", "Chamber", "Swept", "Ratio"],
+    ...values.map((value, i) => [i + 1, value, 25, `=HATCH.COMPRESSIONRATIO(C${i + 2},B${i + 2})`]),
+  ];
+  const slips = (values: number[]) =>
+    check(chambers(values))
+      .findings.filter(({ kind }) => kind === "mixed units" || kind === "likely slip")
+      .map(({ kind, cell, sentence }) => [kind, placeName(cell), sentence]);
+
+  test("cubic centimetres of the burette among cubic inches, also in an engine of three cylinders", () => {
+    expect(slips([2.75, 45.2, 2.74])).toEqual([
+      ["mixed units", "Bores!B3", "45.2 is far from 2.75, the middle of the like readings: cubic centimetres among cubic inches? 45.2 cm³ is 2.7583 in³"],
+    ]);
+  });
+
+  test("cubic inches among cubic centimetres", () => {
+    expect(slips([45.1, 45.4, 2.75, 45.2]).map(([kind, place]) => [kind, place])).toEqual([["mixed units", "Bores!B4"]]);
+  });
+
+  test.each([[[2.75, 2.74, 3.3]], [[2.75, 2.74, 5.5]], [[45.2, 44.1, 49.9, 38]], [[2.75, 2.74, 27.5]]])(
+    "other differences say nothing of the unit: %j",
+    (values) => {
+      expect(slips(values)).toEqual([]);
+    },
+  );
+
+  test("a unit that is written beside them says that they are volumes", () => {
+    const rows: Typed = [["Characteristic", "Value", "Upper", "Unit"], ...[2.75, 2.74, 45.2].map((value) => ["chamber volume", value, 100, "in3"])];
+    expect(check(rows).findings.map(({ kind, cell }) => [kind, placeName(cell)])).toEqual([["mixed units", "Bores!B4"]]);
+  });
+});

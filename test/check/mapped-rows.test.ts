@@ -213,7 +213,7 @@ test("applying a layout tells its candidates, what it compares and which cells i
   const snapshot = await typed({ Sheet1: [["Cyl", "Gap top"], [1, 0.3], [""], LIMIT_HEAD, ["Ring gap", 0.25, 0.55]] });
   const { candidates, watched, findings, covers, inputs } = applyMapping(snapshot, mappingOf(snapshot));
   expect(candidates).toMatchObject([{ label: "cylinder 1, ring end gap, top", given: { value: 0.3, lower: 0.25, upper: 0.55 }, isTyped: true }]);
-  expect(watched).toMatchObject([{ watched: { value: 0.3, isLength: true } }]);
+  expect(watched).toMatchObject([{ watched: { value: 0.3, measures: "length" } }]);
   expect([findings, [...covers], inputs]).toEqual([[], ["Sheet1!B2"], 0]);
 });
 

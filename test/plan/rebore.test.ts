@@ -52,6 +52,22 @@ describe("what is planned", () => {
     ]);
   });
 
+  // By hand: 73.5 − 73.27 = 0.23. On the true centre line bore 2 may have lost 0.27 on one side: 73.75 − (73 + 2 × 0.27) = 0.21.
+  test("what is left to cut where it is least, and that no allowance is typed", () => {
+    expect(plan().remarks).toEqual(["Least left to cut where a bore is worn most: 0.23 on the diameter, bore 2, 0.03 of it for honing."]);
+    expect(plan({ centring: "true", allowance: null }).remarks).toEqual([
+      "Least left to cut where a bore is worn most: 0.21 on the diameter, bore 2.",
+      "Careful: no stock for honing is typed: any cut at all, however small, counts as cleaning up.",
+    ]);
+  });
+
+  // With nothing to leave for honing a size that is exactly the needed one cuts nothing; with an allowance it cuts the allowance.
+  test("a size that is exactly the needed one does with an allowance and does not without", () => {
+    const one = (allowance: number | null) => plan({ bores: { blocks: [[[73.22]]] }, allowance, oversizes: [[0.25, 0.5]] }).bores[0]!.oversize;
+    expect([one(0.03), one(0.04)]).toEqual([0.25, 0.5]);
+    expect(plan({ bores: { blocks: [[[73.25]]] }, allowance: null, oversizes: [[0.25, 0.5]] }).bores[0]!.oversize).toBe(0.5);
+  });
+
   test("every listed oversize, smallest first, says for each bore why it does or does not clean up", () => {
     const { oversizes } = plan({ names: ["cyl 1", "cyl 2", "cyl 3"] });
     expect(oversizes.map(({ oversize, finish, cleansUpAll, chosenFor, says }) => [oversize, finish, cleansUpAll, chosenFor, says])).toEqual([
@@ -149,6 +165,20 @@ describe("written to the sheet", () => {
     const again = planRebore(calculated(sheets), { bores: { blocks }, ...WANTED });
     expect(again.bores[0]!.oversize).toBe(0.75);
     expect(shown(calculated(sheets), area("Plan", "A4:F6"))).toEqual(again.bores.map(rowOf));
+  });
+
+  test("under a plan without an allowance stands that there is none, for as long as its cell is blank", () => {
+    const note = "no stock for honing is typed: any cut at all, however small, counts as cleaning up";
+    const typed = planRebore(calculated(inRows), { bores: rows, ...WANTED, allowance: null }, place);
+    expect(typed.edits.at(-1)).toEqual({ sheet: "Plan", row: 6, column: 0, cells: [[note]] });
+    const values = planRebore(calculated(inRows), { bores: rows, ...WANTED, allowance: null }, { ...place, as: "values" });
+    expect(values.edits[0]!.cells.at(-2)![0]).toBe(note);
+    const sheets = { ...inRows, Plan: [["Allowance", null]] as Sheets[string] };
+    const made = planRebore(calculated(sheets), { bores: rows, ...WANTED, allowance: area("Plan", "B1") }, place);
+    const after = filled(sheets, made.edits);
+    expect(shown(calculated(after), area("Plan", "A7"))).toEqual([[note]]);
+    after.Plan![0]![1] = 0.03;
+    expect(shown(calculated(after), area("Plan", "A7"))).toEqual([[null]]);
   });
 
   test("one block alone needs no rows beside it", () => {

@@ -82,8 +82,8 @@ class PendingRows implements PendingRow {
     return this.#units[i];
   }
 
-  /** A file tells lengths by their unit alone. */
-  isLengthAt(): undefined {}
+  /** A file tells what is measured by its unit alone. */
+  measuresAt(): undefined {}
 
   at(i: number): WatchedReading {
     const text = () => textOf(this.#bytes, i === 0 ? 0 : this.#ends[i - 1]!, this.#ends[i]!);

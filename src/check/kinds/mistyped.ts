@@ -4,14 +4,14 @@ import { choice, list, size } from "./define-kind.ts";
 /** Where a reading that looks mistyped would belong. */
 export const expectedFields = {
   expected: size("what the reading should be near"),
-  beside: choice(["the like readings", "its limits", "the reading before"], "of what that is the middle"),
+  beside: choice(["the like readings", "its limits", "its upper limit", "the reading before"], "of what that is the middle, or which one it is"),
 };
 
 /** To five figures, which is what a gauge shows. */
 export const rounded = (value: number): number => Number(value.toPrecision(5));
 
 export function farText(value: number, expected: number, beside: (typeof expectedFields)["beside"]["holds"]): string {
-  const source = beside === "the reading before" ? beside : `the middle of ${beside}`;
+  const source = beside === "the reading before" || beside === "its upper limit" ? beside : `the middle of ${beside}`;
   return `${readingText(value)} is far from ${rounded(expected)}, ${source}`;
 }
 

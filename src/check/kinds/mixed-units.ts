@@ -3,9 +3,9 @@ import { defineKind, size, text } from "./define-kind.ts";
 import { causesField, causesText, expectedFields, farText, rounded } from "./mistyped.ts";
 
 const LIKE_UNIT = "unit of its like";
-const NAMES: Readonly<Record<string, string>> = { in: "inches", mm: "millimetres" };
+const NAMES: Readonly<Record<string, string>> = { in: "inches", mm: "millimetres", "in³": "cubic inches", "cm³": "cubic centimetres" };
 
-/** A reading in another unit than its like: written so beside it, or by its size (1 in = 25.4 mm). */
+/** A reading in another unit than its like: written so beside it, or by its size (1 in = 25.4 mm, 1 in³ = 16.387 cm³). */
 export const mixedUnitsKind = defineKind({
   name: "mixed units",
   order: 100,

@@ -65,7 +65,7 @@ function reboring(answers: Answers) {
   };
   const names = answers.names("names");
   return (snapshot: WorkbookSnapshot, place?: PlanTarget): ShownPlan => {
-    const { bores, oversizes, fault, notes, ...written } = planRebore(snapshot, { ...inputs, ...(names ? { names } : {}) }, place);
+    const { bores, oversizes, remarks, fault, notes, ...written } = planRebore(snapshot, { ...inputs, ...(names ? { names } : {}) }, place);
     const every = oversizes.map((row) => [
       size(row.oversize),
       size(row.finish),
@@ -75,7 +75,7 @@ function reboring(answers: Answers) {
       { caption: "What each bore gets", columns: ["bore", "needed", "plan"], rows: bores.map((bore) => [bore.name, size(bore.needed), bore.says]) },
       { caption: "Every oversize, and why", columns: ["oversize", "finish", "what it does"], rows: every },
     ];
-    return { tables, remarks: [], fault, notes, written };
+    return { tables, remarks, fault, notes, written };
   };
 }
 
