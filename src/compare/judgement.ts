@@ -76,8 +76,19 @@ export function judgeFamily(family: Family, estimates: readonly Estimate[]): Jud
 }
 
 const UNKNOWN = {
-  ...{ by: null, degreesOfFreedom: null, uncertainty: null, commonUncertainty: null, lower: null, upper: null, p: null, pAdjusted: null },
-  ...{ beyondGauge: null, withinMatters: null, mayHide: null, toSee: null, verdict: "cannot tell" },
+  by: null,
+  degreesOfFreedom: null,
+  uncertainty: null,
+  commonUncertainty: null,
+  lower: null,
+  upper: null,
+  p: null,
+  pAdjusted: null,
+  beyondGauge: null,
+  withinMatters: null,
+  mayHide: null,
+  toSee: null,
+  verdict: "cannot tell",
 } as const satisfies Partial<Judgement>;
 
 function judgementOf(
@@ -100,9 +111,22 @@ function judgementOf(
   const first = studentQuantile(1 - LEVEL / lines, degreesOfFreedom);
   const seen = (level === "place" ? Math.max(COVERAGE_FACTOR, first) : first) + studentQuantile(2 * POWER - 1, degreesOfFreedom);
   return {
-    ...{ family, level, n, by, degreesOfFreedom: Number.isFinite(degreesOfFreedom) ? degreesOfFreedom : null },
-    ...{ uncertainty, commonUncertainty, lower, upper, p, pAdjusted, beyondGauge },
-    ...{ matters: matters ?? null, withinMatters, mayHide: hidden, toSee: seen * deviation },
+    family,
+    level,
+    n,
+    by,
+    degreesOfFreedom: Number.isFinite(degreesOfFreedom) ? degreesOfFreedom : null,
+    uncertainty,
+    commonUncertainty,
+    lower,
+    upper,
+    p,
+    pAdjusted,
+    beyondGauge,
+    matters: matters ?? null,
+    withinMatters,
+    mayHide: hidden,
+    toSee: seen * deviation,
     verdict: differs ? "differs" : withinMatters ? "same within" : "cannot tell",
   };
 }

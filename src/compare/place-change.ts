@@ -74,8 +74,22 @@ function placeEstimate(
   const doubts = U[0] === undefined ? null : { before: scatter.doubtOf("before", before, U[0]), after: scatter.doubtOf("after", after, U[1]!) };
   const common = doubts === null ? 0 : Math.hypot(doubts.before.common, doubts.after.common);
   return {
-    ...{ engine, cylinder, characteristic, position, label: labelOf(first), own: ownCharacteristic(measured), unit: first.unit ?? last.unit },
-    ...{ decimals, before, after, history, doubts, difference, n: 1, common, direction: directionOf(measured.characteristic, difference) },
+    engine,
+    cylinder,
+    characteristic,
+    position,
+    label: labelOf(first),
+    own: ownCharacteristic(measured),
+    unit: first.unit ?? last.unit,
+    decimals,
+    before,
+    after,
+    history,
+    doubts,
+    difference,
+    n: 1,
+    common,
+    direction: directionOf(measured.characteristic, difference),
     doubt: doubts && combined([doubts.before.own, doubts.after.own], common),
     matters: typedFor(first, matters) ?? last.matters ?? first.matters ?? (isMeasuredInLengths(first.unit ?? last.unit) ? matters?.general : undefined),
   };

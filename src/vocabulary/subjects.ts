@@ -13,8 +13,11 @@ export const ownerIn = remembered((text): Pick<ParsedHeading, "engine" | "cylind
   return { ...(engine === undefined ? {} : { engine }), ...(cylinder === undefined ? {} : { cylinder }) };
 });
 
+const keyFor = (field: "engine" | "cylinder") => remembered((text): string => plain(ownerIn(text)[field] ?? text));
+const KEYS = { engine: keyFor("engine"), cylinder: keyFor("cylinder") };
+
 /** The same for every text that names the same engine or cylinder: `A`, `Engine A` and `Motor a`. */
-export const ownerKey = (field: "engine" | "cylinder", text: string): string => plain(ownerIn(text)[field] ?? text);
+export const ownerKey = (field: "engine" | "cylinder", text: string): string => KEYS[field](text);
 
 const SUBJECTS: readonly HeadingField[] = ["characteristic", "height", "axis", "position"];
 
