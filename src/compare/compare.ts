@@ -1,6 +1,7 @@
 import { COVERAGE_FACTOR } from "../functions/wear/change-params.ts";
 import { type DifferenceOfChanges, differenceEstimates } from "./difference-of-changes.ts";
 import { type EnginePair, type Sides, sidesOf } from "./engines.ts";
+import { hintsOn } from "./hints.ts";
 import { COMPARISON_VERDICTS, countsOf, type Estimate, type Family, type FamilyCounts, type Judgement, judgeFamily } from "./judgement.ts";
 import { type MeanChange, meanEstimates } from "./mean-change.ts";
 import { pairReadings, type ReadingPair } from "./pair-readings.ts";
@@ -60,10 +61,10 @@ export const linesOf = ({ places, means, differences, meanDifferences }: Pick<Co
 /** Compares two sides place by place: a build with its strip-down, or one engine with another. A lone set holds both sides itself. */
 export function compareReadings(first: ReadingSet, second: ReadingSet | undefined, options: CompareOptions = {}): Comparison {
   const sides = sidesOf(first, second, options.engines);
-  const { pairs, unmatched } = pairReadings(sides.before, sides.after, sides.withEngine);
+  const { pairs, unmatched } = pairReadings(sides.before, sides.after, sides.withEngine, sides.names);
   const refused: RefusedRow[] = [...sides.refused, ...unmatched].map((row) => ({ ...row, label: labelOf([...row.before, ...row.after][0]!) }));
   const estimates: PlaceEstimate[] = [];
-  for (const [i, one] of placeEstimates(pairs, options.matters).entries()) {
+  for (const [i, one] of placeEstimates(pairs, options.matters, sides.names).entries()) {
     if ("why" in one) refused.push({ ...pairs[i]!, label: labelOf(pairs[i]!.before[0]!), why: one.why });
     else estimates.push(one);
   }
@@ -85,7 +86,13 @@ export function compareReadings(first: ReadingSet, second: ReadingSet | undefine
   return {
     ...{ between: sides.between, kind: sides.kind, engines: sides.engines },
     ...{ headline: headline(counts.places), verdicts: verdictsText(linesOf(lines)), ...lines, counts, wear, refused },
-    notes: [...first.notes, ...(second?.notes ?? []), ...sides.notes, ...notesOn(places, sides, lines.differences.length > 0, wear, options)],
+    notes: [
+      ...first.notes,
+      ...(second?.notes ?? []),
+      ...sides.notes,
+      ...notesOn(places, sides, lines.differences.length > 0, wear, options),
+      ...hintsOn(isChange ? places : []),
+    ],
     rows: places.length + refused.length,
   };
 }

@@ -4,7 +4,7 @@ import { plain } from "../vocabulary/headings.ts";
 import type { IdentityField } from "../vocabulary/identity.ts";
 import { ownerKey } from "../vocabulary/subjects.ts";
 import type { SheetSnapshot } from "../workbook/port.ts";
-import type { Unmatched } from "./pair-readings.ts";
+import type { SideNames, Unmatched } from "./pair-readings.ts";
 import type { EngineIdentity, Reading, ReadingSet } from "./readings.ts";
 
 /** Whose engine sheets say that it is; what two of them say differently is not said. */
@@ -32,6 +32,7 @@ export interface Sides {
   withEngine: boolean;
   /** The two whose changes are compared with one another, or whose sizes are. */
   engines: readonly [string, string] | undefined;
+  names: SideNames;
   /** In words: `build.csv against strip-down.csv`. */
   between: string;
   refused: Unmatched[];
@@ -53,7 +54,17 @@ export function sidesOf(first: ReadingSet, second: ReadingSet | undefined, named
   const { before, after, refused, isByCampaign } = byCampaign(first, second, named !== undefined);
   const names = second === undefined ? first.name : `${first.name} against ${second.name}`;
   const between = isByCampaign ? `${second === undefined ? first.name : `${first.name} and ${second.name}`}, before against after` : names;
-  const sides: Sides = { kind: "changes", before, after, withEngine: true, engines: undefined, between, refused, notes: [] };
+  const sides: Sides = {
+    kind: "changes",
+    before,
+    after,
+    withEngine: true,
+    engines: undefined,
+    between,
+    refused,
+    notes: [],
+    names: { before: "before", after: "after" },
+  };
   if (named) return ofNamed(sides, named, first, second ?? first);
   const [own, others] = [enginesIn(before), enginesIn(after)];
   if (own.length > 1 || others.length > 1) {
@@ -77,6 +88,7 @@ const sizes = (sides: Sides, a: string, b: string, first: ReadingSet, second: Re
   kind: "sizes",
   withEngine: false,
   engines: [a, b],
+  names: { before: `on engine ${a}`, after: `on engine ${b}` },
   between: `engine ${a} of ${first.name} against engine ${b} of ${second.name}`,
 });
 
@@ -90,8 +102,8 @@ function ofNamed(sides: Sides, { before: a, after: b }: EnginePair, first: Readi
   }
   const [before, after] = [of(sides.before, a), of(sides.after, b)];
   const notes = leftOut(sides, before, after);
-  if (before.length === 0) notes.push(`no reading before is of engine ${a}`);
-  if (after.length === 0) notes.push(`no reading after is of engine ${b}`);
+  if (before.length === 0) notes.push(`no reading of ${first.name} is of engine ${a}`);
+  if (after.length === 0) notes.push(`no reading of ${second.name} is of engine ${b}`);
   if (sameName(a, b)) return { ...sides, before, after, withEngine: false, notes };
   return { ...sizes(sides, a, b, first, second), before, after, notes };
 }

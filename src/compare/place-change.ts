@@ -6,10 +6,10 @@ import { combined } from "../math/gauge-rule.ts";
 import { measuredBy, ownCharacteristic, wearOf } from "../vocabulary/subjects.ts";
 import { isLengthUnit } from "../vocabulary/units.ts";
 import type { Estimate, Judgement } from "./judgement.ts";
-import type { ReadingPair } from "./pair-readings.ts";
+import type { ReadingPair, SideNames } from "./pair-readings.ts";
 import { labelOf, type Reading, type ReadingSubject } from "./readings.ts";
 import { RepeatScatter, type Session, type SessionDoubt, sessionsOf, uncertaintyOf } from "./sessions.ts";
-import { type TypedSizes, typedFor } from "./typed-sizes.ts";
+import { isLength, type TypedSizes, typedFor } from "./typed-sizes.ts";
 
 /** One place that was measured on both sides. */
 export interface PlaceEstimate extends ReadingSubject, Estimate {
@@ -37,11 +37,11 @@ export interface Hindrance {
 }
 
 /** The changes of all pairs, or for each what keeps it from being told. The last session of each side stands for it. */
-export function placeEstimates(pairs: readonly ReadingPair[], matters: TypedSizes | undefined): (PlaceEstimate | Hindrance)[] {
+export function placeEstimates(pairs: readonly ReadingPair[], matters: TypedSizes | undefined, names: SideNames): (PlaceEstimate | Hindrance)[] {
   const scatter = new RepeatScatter();
   const decimals = new Map<string, number>();
   const read = pairs.map((pair) => {
-    const hindrance = hindranceOf(pair);
+    const hindrance = hindranceOf(pair, names);
     if (hindrance !== undefined) return { why: hindrance };
     const [before, after] = [sessionsOf(pair.before), sessionsOf(pair.after)];
     for (const session of before) scatter.take("before", session);
@@ -91,11 +91,10 @@ function placeEstimate(
     common,
     direction: directionOf(measured.characteristic, difference),
     doubt: doubts && combined([doubts.before.own, doubts.after.own], common),
-    matters: typedFor(first, matters) ?? last.matters ?? first.matters ?? (isMeasuredInLengths(first.unit ?? last.unit) ? matters?.general : undefined),
+    matters:
+      typedFor(first, matters) ?? last.matters ?? first.matters ?? (isLength({ ...first, unit: first.unit ?? last.unit }) ? matters?.general : undefined),
   };
 }
-
-const isMeasuredInLengths = (unit: string | undefined): boolean => unit === undefined || isLengthUnit(unit);
 
 function directionOf(characteristic: string, difference: number): PlaceEstimate["direction"] {
   const wears = wearOf(characteristic);
@@ -103,13 +102,13 @@ function directionOf(characteristic: string, difference: number): PlaceEstimate[
   return difference > 0 === (wears === "larger") ? "worse" : "better";
 }
 
-function hindranceOf(pair: ReadingPair): string | undefined {
+function hindranceOf(pair: ReadingPair, names: SideNames): string | undefined {
   const [before, after] = [pair.before.at(-1)!, pair.after.at(-1)!];
-  const faults = [before.fault && `before: ${before.fault}`, after.fault && `after: ${after.fault}`].filter(Boolean);
+  const faults = [before.fault && `${names.before}: ${before.fault}`, after.fault && `${names.after}: ${after.fault}`].filter(Boolean);
   if (faults.length > 0) return faults.join("; ");
   const units = [pair.before, pair.after].map((side) => side.find(({ unit }) => unit !== undefined)?.unit);
   const [from, to] = units;
-  if (from !== undefined && to !== undefined && from !== to) return `it is in ${from} before and in ${to} after`;
+  if (from !== undefined && to !== undefined && from !== to) return `it is in ${from} ${names.before} and in ${to} ${names.after}`;
   const [first, ...others] = [...pair.before, ...pair.after].filter(({ value }) => value !== null);
   for (const other of others) {
     if (first!.unit !== undefined && other.unit !== undefined && other.unit !== first!.unit)

@@ -1,6 +1,6 @@
 import { scaleLinear } from "d3-scale";
 import { decimal } from "../core/decimal.ts";
-import { changeWords, uncertaintyOfChange } from "../functions/wear/change-params.ts";
+import { DIRECTION_WORDS, directionBeyond, uncertaintyOfChange } from "../functions/wear/change-params.ts";
 import { DOTTED, type DrawingOptions, type Drawn, drawing, element, group, idOf, label, labels, SMALL, segment, THICK, THIN, TYPE } from "./svg.ts";
 import { decimalsOf, numberText, signedText, widthOf, withoutControlCharacters, wrapped } from "./text.ts";
 
@@ -22,12 +22,12 @@ export interface ChangePlot {
   changes: readonly ChangeBar[];
 }
 
-/** What is known of a change: whether it is real, or why nobody can say. */
+/** What is known of a change: whether it lies beyond its gauge, or why nobody can say. */
 interface Told {
   name: string;
   change?: number;
   uncertainty?: number;
-  isReal: boolean;
+  isBeyond: boolean;
   words: string;
   decimals: number;
 }
@@ -40,7 +40,7 @@ const LEADING = 13;
 
 /**
  * Each change as a mark with its uncertainty on either side of it: a bar that reaches across zero is
- * what the gauge cannot tell from nothing. Sizes in one unit share one scale.
+ * what nobody can tell from nothing. Sizes in one unit share one scale.
  */
 export function drawChangePlot({ name, changes }: ChangePlot, options: DrawingOptions = {}): Drawn {
   const title = `Changes: ${name}`;
@@ -78,16 +78,16 @@ export function drawChangePlot({ name, changes }: ChangePlot, options: DrawingOp
 }
 
 const NOTE =
-  "Bars: expanded uncertainty of the change, from the uncertainties before and after. Filled square, thick bar: a real change. Open circle, thin bar: no more than the gauge.";
+  "Bars: expanded uncertainty of the change, from the uncertainties before and after. Filled square, thick bar: beyond its gauge. Open circle, thin bar: nobody can tell.";
 
 function told({ name, before, after, uBefore, uAfter, uncertainty }: ChangeBar): Told {
-  if (before === null || after === null) return { name, isReal: false, words: "not measured twice", decimals: 0 };
+  if (before === null || after === null) return { name, isBeyond: false, words: "not measured twice", decimals: 0 };
   const change = decimal(after - before);
   const decimals = decimalsOf([before, after]);
   const known = uncertainty || (uBefore ? uncertaintyOfChange(uBefore, uAfter || uBefore) : 0);
-  if (!(known > 0)) return { name, change, isReal: false, words: "no uncertainty, not judged", decimals };
-  const words = changeWords(before, after, known);
-  return { name, change, uncertainty: known, isReal: words.startsWith("real"), words, decimals };
+  if (!(known > 0)) return { name, change, isBeyond: false, words: "no uncertainty, not judged", decimals };
+  const direction = directionBeyond(before, after, known);
+  return { name, change, uncertainty: known, isBeyond: direction !== 0, words: DIRECTION_WORDS[direction], decimals };
 }
 
 /** Changes on one scale are written with equally many decimals. */
@@ -153,14 +153,14 @@ function reachOf(rows: readonly Told[]): [number, number] {
 function rowOf(row: Told, x: (change: number) => number, y: number, frame: Frame): string {
   const { left, right, isWide, width } = frame;
   const guide = segment(left, y, right, y, { class: "guide", stroke: "currentColor", "stroke-width": 0.4, "stroke-dasharray": DOTTED });
-  return group(row.isReal ? "row real" : "row", isWide ? beside(row, y, left, right) : above(row, y, width), guide, barOf(row, x, y));
+  return group(row.isBeyond ? "row beyond" : "row", isWide ? beside(row, y, left, right) : above(row, y, width), guide, barOf(row, x, y));
 }
 
 function beside(row: Told, y: number, left: number, right: number): string {
   const name = wrapped(row.name, left - 12, TYPE, 2);
   return (
     labels(left - 10, y + 4 - ((name.length - 1) * 12) / 2, name, 12, { class: "row-name", "text-anchor": "end" }) +
-    label(right + 10, y + (row.change === undefined ? 4 : -1), row.words, { class: "words", "font-weight": row.isReal ? 700 : undefined }) +
+    label(right + 10, y + (row.change === undefined ? 4 : -1), row.words, { class: "words", "font-weight": row.isBeyond ? 700 : undefined }) +
     label(right + 10, y + 11, numbersOf(row), { class: "numbers", "font-size": SMALL })
   );
 }
@@ -169,23 +169,23 @@ function above(row: Told, y: number, width: number): string {
   const words = [row.words, numbersOf(row)].filter(Boolean).join(", ");
   return (
     label(4, y - 25, wrapped(row.name, width - 8, TYPE, 1)[0] ?? "", { class: "row-name" }) +
-    label(4, y - 12, words, { class: "words", "font-size": SMALL, "font-weight": row.isReal ? 700 : undefined })
+    label(4, y - 12, words, { class: "words", "font-size": SMALL, "font-weight": row.isBeyond ? 700 : undefined })
   );
 }
 
-function barOf({ change, uncertainty, isReal }: Told, x: (change: number) => number, y: number): string {
+function barOf({ change, uncertainty, isBeyond }: Told, x: (change: number) => number, y: number): string {
   if (change === undefined) return "";
-  const line = { stroke: "currentColor", "stroke-width": isReal ? 2.2 : 1 };
-  const cap = isReal ? 5 : 4;
+  const line = { stroke: "currentColor", "stroke-width": isBeyond ? 2.2 : 1 };
+  const cap = isBeyond ? 5 : 4;
   const ends = uncertainty === undefined ? [] : [x(change - uncertainty), x(change + uncertainty)];
   const at = x(change);
   if (uncertainty === undefined)
     return element("path", { class: "mark", d: `M${at} ${y}m-4 -4l8 8m0 -8l-8 8`, fill: "none", stroke: "currentColor", "stroke-width": THICK });
-  const mark = isReal
+  const mark = isBeyond
     ? element("rect", { class: "mark", x: at - 4, y: y - 4, width: 8, height: 8 })
     : element("circle", { class: "mark", cx: at, cy: y, r: RING, fill: "none", stroke: "currentColor", "stroke-width": THICK });
   // The bar stops at an open ring, so that it reads as open on any ground.
-  const gap = isReal ? 0 : RING;
+  const gap = isBeyond ? 0 : RING;
   const arms = ends.map((end) => (Math.abs(end - at) > gap ? segment(at + Math.sign(end - at) * gap, y, end, y, { class: "uncertainty", ...line }) : ""));
   return arms.join("") + ends.map((end) => segment(end, y - cap, end, y + cap, { class: "end", ...line })).join("") + mark;
 }

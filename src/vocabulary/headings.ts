@@ -122,6 +122,8 @@ const COMPARED = new Map<string, ComparisonField>([
   ),
   ...FIELDS,
 ]);
+/** Everything that a column may be called which a comparison reads, in the spelling of `plain`. */
+export const wordsOfComparison = (field: ComparisonField): string[] => [...COMPARED].flatMap(([word, of]) => (of === field ? [word] : []));
 const CAMPAIGNS = byWord<Campaign>(CAMPAIGN_WORDS);
 const JUDGING = new Set<string>(JUDGING_WORDS);
 const SOURCES = new Set<string>(SOURCE_WORDS);

@@ -13,6 +13,15 @@ describe("two engines are no engine before and after", () => {
     expect(notes).toContain("one engine each: this judges these two engines, not what was done differently to them");
   });
 
+  test("what is measured on one of them only is told by its engine", () => {
+    const { refused } = compare(
+      [reading(73), reading(73, { cylinder: "2" })],
+      [reading(73.02, { engine: "B" }), reading(2.87, { engine: "B", cylinder: "2", unit: "in" })],
+    );
+    expect(refused.map(({ why }) => why)).toEqual(["it is in mm on engine A and in in on engine B"]);
+    expect(compare([reading(73), reading(73, { cylinder: "2" })], [reading(73, { engine: "B" })]).refused[0]!.why).toBe("it is measured on engine A only");
+  });
+
   test("named engines are taken out of files that hold several", () => {
     const one = [reading(73), reading(73.01, { engine: "B" })];
     const made = compare([...one, reading(73, { engine: "C" })], [reading(73.02, { engine: "B" })], { engines: { before: "A", after: "b" } });

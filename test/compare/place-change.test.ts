@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { enOf } from "../../src/compare/compare.ts";
+import { typedSizes } from "../../src/compare/typed-sizes.ts";
 import { changeBetween, compare, reading } from "./stand.ts";
 
 /** ISO/IEC 17043, statistical methods: En = (x − X) ÷ √(U² + U²); |En| ≤ 1 agrees. Written out anew here, in whole microns. */
@@ -31,6 +32,20 @@ describe("cited values", () => {
     expect(changeBetween(reading(73.02, { matters: 0.1 }), reading(73.05, u)).says).toMatch(
       /differs, beyond its gauge \(0\.005\); a difference, but less than the 0\.1 that matters$/,
     );
+  });
+
+  test("one size that matters is for lengths; a characteristic's own goes before it, and a row's too", () => {
+    const of = (more: object, typed: readonly string[]) =>
+      changeBetween(reading(1, { position: "", unit: undefined, ...more }), reading(1, { position: "", unit: undefined, ...more }), {
+        matters: typedSizes(typed),
+      }).matters;
+    expect(of({ characteristic: "bore" }, ["0.01"])).toBe(0.01);
+    expect(of({ characteristic: "leak-down" }, ["0.01"])).toBeNull();
+    expect(of({ characteristic: "nobody knows", unit: "bar" }, ["0.01"])).toBeNull();
+    expect(of({ characteristic: "nobody knows", unit: "mm" }, ["0.01"])).toBe(0.01);
+    expect(of({ characteristic: "bore", matters: 0.02 }, ["0.01"])).toBe(0.02);
+    expect(of({ characteristic: "ring end gap", position: "top ring" }, ["0.01", "ring end gap=0.05", "oil ring end gap = 0.1"])).toBe(0.05);
+    expect(of({ characteristic: "ring gap", position: "oil" }, ["0.01", "ring end gap=0.05", "oil ring end gap = 0.1"])).toBe(0.1);
   });
 
   // JCGM 100 (GUM) 5.1.2: the uncertainty of a difference is the root of the sum of squares.

@@ -36,12 +36,12 @@ describe("what belongs together", () => {
     expect(compare([reading(73)], [reading(73)], { engines: { before: "C", after: "A" } })).toMatchObject({
       places: [],
       rows: 1,
-      notes: ["1 reading of other engines is left out", "no reading before is of engine C"],
+      notes: ["1 reading of other engines is left out", "no reading of build is of engine C"],
     });
     expect(compare([reading(73)], [reading(73), reading(73.1)], { engines: { before: "A", after: "D" } })).toMatchObject({
       places: [],
       rows: 1,
-      notes: ["2 readings of other engines are left out", "no reading after is of engine D"],
+      notes: ["2 readings of other engines are left out", "no reading of strip-down is of engine D"],
     });
   });
 

@@ -1,7 +1,7 @@
 import { byChance, sameOf, sharesOf, U, UNCHANGED } from "./simulation.ts";
 
 // Few studies of each, so that the suite stays quick; simulation.long.ts has the numbers.
-const RUNS = 40;
+const RUNS = 30;
 
 test.each(UNCHANGED)("%s: in 5 of 100 studies at most anything of a kind differs, but for chance", (_, study) => {
   const { wear = 0 } = study;

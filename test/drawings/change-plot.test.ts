@@ -49,7 +49,7 @@ describe("the drawing says what was measured", () => {
     expect(read(at(classed(panel!, "zero")[0]!, "x1"))).toBeCloseTo(0, 4);
   });
 
-  test("whatever the changes are, and a bar that does not reach zero is called real", () => {
+  test("whatever the changes are, and a bar that does not reach zero is beyond its gauge", () => {
     const size = fc.integer({ min: 72_900, max: 73_100 }).map((microns) => microns / 1000);
     const uncertainty = fc.integer({ min: 1, max: 30 }).map((microns) => microns / 1000);
     fc.assert(
@@ -64,19 +64,19 @@ describe("the drawing says what was measured", () => {
           const [low, high] = endsOf(row).map(read);
           expect(Math.abs(high! - low! - 2 * u)).toBeLessThan(0.05 * span);
           if (Math.abs(Math.abs(after - before) - u) < 1e-9) continue;
-          expect(row.attributes.class).toBe(Math.abs(after - before) > u ? "row real" : "row");
+          expect(row.attributes.class).toBe(Math.abs(after - before) > u ? "row beyond" : "row");
         }
       }),
       { numRuns: 60 },
     );
   });
 
-  test("what is real is told by the word, the shape and the weight, and not by colour", () => {
+  test("what lies beyond its gauge is told by the word, the shape and the weight, and not by colour", () => {
     const rows = classed(plot(CHANGES).tree, "row");
     expect(rows.map((row) => [textOf(row, "words")[0], classed(row, "mark")[0]!.name, classed(row, "words")[0]!.attributes["font-weight"]])).toEqual([
-      ["real increase", "rect", "700"],
-      ["no real change", "circle", undefined],
-      ["real decrease", "rect", "700"],
+      ["larger, beyond its gauge", "rect", "700"],
+      ["cannot tell", "circle", undefined],
+      ["smaller, beyond its gauge", "rect", "700"],
     ]);
     expect(classed(rows[1]!, "mark")[0]!.attributes.fill).toBe("none");
   });
@@ -105,7 +105,7 @@ describe("the drawing says what was measured", () => {
     const [panel] = classed(tree, "panel");
     const read = reader(panel!);
     expect(classed(panel!, "mark").map((mark) => Math.round(read(middleOf(mark)) * 1000))).toEqual([40, 6, -30]);
-    expect(textOf(tree, "words")[1]).toBe("no real change, +0.006 ± 0.010");
+    expect(textOf(tree, "words")[1]).toBe("cannot tell, +0.006 ± 0.010");
     for (const line of classed(tree, "zero"))
       for (const word of classed(tree, "words")) expect(at(word, "y") < at(line, "y1") || at(word, "y") > at(line, "y2") + 8).toBe(true);
   });
@@ -141,7 +141,7 @@ describe("what is missing or strange", () => {
 
   test("every change is in the text alternative", () => {
     expect(plot(CHANGES).description).toMatch(
-      /^In mm: Cylinder 1: \+0\.040 ± 0\.010, real increase; Cylinder 2: \+0\.006 ± 0\.010, no real change; Cylinder 3: −0\.030 ± 0\.0085, real decrease\./,
+      /^In mm: Cylinder 1: \+0\.040 ± 0\.010, larger, beyond its gauge; Cylinder 2: \+0\.006 ± 0\.010, cannot tell; Cylinder 3: −0\.030 ± 0\.0085, smaller, beyond its gauge\./,
     );
   });
 });

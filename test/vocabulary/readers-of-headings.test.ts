@@ -2,10 +2,21 @@ import { checkWorkbook } from "../../src/check/check-workbook.ts";
 import { checkCsv } from "../../src/check/csv/check-csv.ts";
 import { readingsOfCsv } from "../../src/compare/from-csv.ts";
 import { readingsOfWorkbook } from "../../src/compare/from-workbook.ts";
+import type { Reading } from "../../src/compare/readings.ts";
 import type { Cell } from "../../src/core/cell.ts";
 import { proposeLayout } from "../../src/layout/propose.ts";
 import { gaugesIn, identityIn, limitsIn } from "../../src/report/gather/identity.ts";
-import { FIELD_WORDS, GAUGE_WORDS, type GaugeField, ONE_SIDED_LIMIT, READING_FIELDS, type ReadingField, SOURCE_WORDS } from "../../src/vocabulary/headings.ts";
+import {
+  type ComparisonField,
+  FIELD_WORDS,
+  GAUGE_WORDS,
+  type GaugeField,
+  ONE_SIDED_LIMIT,
+  READING_FIELDS,
+  type ReadingField,
+  SOURCE_WORDS,
+  wordsOfComparison,
+} from "../../src/vocabulary/headings.ts";
 import { parseHeading } from "../../src/vocabulary/parse-heading.ts";
 import { HEADING_FIELDS } from "../../src/vocabulary/phrases.ts";
 import type { SheetSnapshot } from "../../src/workbook/port.ts";
@@ -42,6 +53,42 @@ test.each(fieldWords)("headings of readings: $word is to Layout what $field is",
   expect(said).toEqual({ ...own, rest: undefined });
   expect(own).not.toEqual({ places: [], rest: [field] });
   expect(field === "hours" ? [] : rest).toEqual([]);
+});
+
+describe("headings that only a comparison reads", () => {
+  const FIELDS: Readonly<Record<string, Cell>> = { common: 0.001, matters: 0.01, campaign: "after", gauge: "BG-1", day: "2026-03-21" };
+  const rows = (heading: string, cell: Cell): Cell[][] => [
+    ["Cylinder", "Characteristic", "Value", "U", heading],
+    [1, "bore", 73.01, 0.004, cell],
+  ];
+  const words = Object.entries(FIELDS).flatMap(([field, cell]) => wordsOfComparison(field as ComparisonField).map((word) => ({ field, word, cell })));
+
+  test.each(words)("$word is the column of $field, on sheets and in files", async ({ field, word, cell }) => {
+    for (const read of [
+      async (rowsIn: Cell[][]) => readingsOfWorkbook(book(sheet(rowsIn))).readings,
+      async (rowsIn: Cell[][]) => (await readingsOfCsv(bytes(csvOf(rowsIn)))).readings,
+    ]) {
+      expect(await read(rows(capital(word), cell))).toMatchObject([{ value: 73.01, [field]: cell }]);
+      expect((await read(rows(NOBODYS, cell)))[0]).not.toHaveProperty(field);
+    }
+  });
+
+  const both = (["before", "after"] as const).flatMap((field) => wordsOfComparison(field).map((word) => ({ field, word })));
+
+  test.each(both)("$word is the side $field", async ({ field, word }) => {
+    const heads = { before: "Before", after: "After", [field]: capital(word) };
+    const table: Cell[][] = [
+      ["Cylinder", "Characteristic", heads.before, heads.after],
+      [1, "bore", 73.01, 73.02],
+    ];
+    const sides = (found: readonly Reading[]) => found.map(({ campaign, value }) => [campaign, value]);
+    const wanted = [
+      ["before", 73.01],
+      ["after", 73.02],
+    ];
+    expect(sides(readingsOfWorkbook(book(sheet(table))).readings)).toEqual(wanted);
+    expect(sides((await readingsOfCsv(bytes(csvOf(table)))).readings)).toEqual(wanted);
+  });
 });
 
 describe("headings of a table of limits: Report", () => {

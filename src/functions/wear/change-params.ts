@@ -32,11 +32,8 @@ export function directionBeyond(before: number, after: number, uncertainty: numb
   return after > before ? 1 : -1;
 }
 
-const COMPARED = { 1: "real increase", 0: "no real change", [-1]: "real decrease" } as const;
-
-/** The same in the words of a comparison. */
-export const changeWords = (before: number, after: number, uncertainty: number): "no real change" | "real increase" | "real decrease" =>
-  COMPARED[directionBeyond(before, after, uncertainty)];
+/** A change in words; what may hide behind one that cannot be told is for who has room for it. */
+export const DIRECTION_WORDS = { 1: "larger, beyond its gauge", 0: "cannot tell", [-1]: "smaller, beyond its gauge" } as const;
 
 /** U with k = 2 holds the standard uncertainty twice. */
 export const COVERAGE_FACTOR = 2;

@@ -1,10 +1,9 @@
 import { define, value } from "../../core/define.ts";
 import { length } from "../../core/param.ts";
 import { doubtOfOne } from "../../math/gauge-rule.ts";
-import { COVERAGE_FACTOR, changeParams, directionBeyond, drawnAsChange, slipFault, uncertaintyOfChange } from "./change-params.ts";
+import { COVERAGE_FACTOR, changeParams, DIRECTION_WORDS, directionBeyond, drawnAsChange, slipFault, uncertaintyOfChange } from "./change-params.ts";
 import { cannotTell, mayHide } from "./difference-words.ts";
 
-const WORDS = { 1: "larger, beyond its gauge", [-1]: "smaller, beyond its gauge" } as const;
 const CONFIDENCE = 0.95;
 
 /** Whether a change is larger than what the measuring alone explains. Sources: JCGM 100:2008, 5.1.2; ISO/IEC 17043 (|En| ≤ 1 agrees). */
@@ -35,6 +34,6 @@ export const realChange = define({
     if (fault) return fault;
     const uncertainty = uncertaintyOfChange(uBefore, uAfter);
     const direction = directionBeyond(before, after, uncertainty);
-    return direction === 0 ? cannotTell(mayHide(after - before, doubtOfOne(0, 0, uncertainty / COVERAGE_FACTOR), CONFIDENCE)) : WORDS[direction];
+    return direction === 0 ? cannotTell(mayHide(after - before, doubtOfOne(0, 0, uncertainty / COVERAGE_FACTOR), CONFIDENCE)) : DIRECTION_WORDS[direction];
   },
 });
