@@ -78,14 +78,14 @@ export function sharesOf(study: Study, runs: number, seed: number) {
 
 const KINDS = ["places", "means", "differences", "meanDifferences"] as const;
 
-/** In what share of lines of studies something is called the same within what matters. */
+/** In what share of lines of studies something is said to be within what matters, whether it differs as well or not. */
 export function sameOf(study: Study, runs: number, seed: number): { places: number; means: number } {
   const random = new SeededNormal(seed);
   const same = { places: 0, means: 0 };
   for (let run = 0; run < runs; run++) {
     const comparison = measured(study, random);
     for (const kind of ["places", "means"] as const)
-      same[kind] += comparison[kind].filter(({ verdict }) => verdict === "same within").length / comparison[kind].length / runs;
+      same[kind] += comparison[kind].filter(({ withinMatters }) => withinMatters).length / comparison[kind].length / runs;
   }
   return same;
 }
