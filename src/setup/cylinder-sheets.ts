@@ -87,10 +87,15 @@ export function ringsPage(given: SetupContext): { page: SheetBuilder; rings: Tab
       { heading: "Ring", look: "label", width: 9, cell: ({ index }) => ringOf(index) },
       lengthColumn("End gap", choices),
       verdictColumn(given, "End gap", limitOf("Ring end gap"), "Ring end gaps"),
-      resultColumn("To file", format, (row) => {
-        const limit = limitOf("Ring end gap")(row.index);
-        return whenFilled([row.ref("End gap")], `HATCH.RINGGAPFILE(${row.ref("End gap")},,${limits.lower(limit)},${limits.upper(limit)})`);
-      }),
+      resultColumn(
+        "To file",
+        format,
+        (row) => {
+          const limit = limitOf("Ring end gap")(row.index);
+          return whenFilled([row.ref("End gap")], `HATCH.RINGGAPFILE(${row.ref("End gap")},,${limits.lower(limit)},${limits.upper(limit)})`);
+        },
+        16,
+      ),
       lengthColumn("Groove", choices),
       lengthColumn("Ring width", choices),
       resultColumn("Side clearance", format, (row) => `=HATCH.RINGSIDE(${row.ref("Groove")},${row.ref("Ring width")})`),

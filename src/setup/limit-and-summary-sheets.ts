@@ -70,15 +70,16 @@ export function limitsPage(choices: BuildSheetChoices): { page: SheetBuilder; li
 function ruleTable(page: SheetBuilder, choices: BuildSheetChoices, { table }: TableAt): LimitsAt["rule"] {
   const row = table.row + table.rows + 3;
   const unit = pressureUnit(choices);
-  page.put(row - 1, 0, `Rule of the compression test: ${RULE_WORDS.map(([rule, words]) => `${rule}, ${words}`).join("; ")} in ${unit}.`, "note");
+  // Beside the column that stays in view, which would cut it off.
+  page.put(row - 1, 1, `Rule of the compression test: ${RULE_WORDS.map(([rule, words]) => `${rule}, ${words}`).join("; ")} in ${unit}.`, "note");
   const rule = page.table(
     "CompressionRule",
     row,
     [
       { heading: "Test", look: "label", cell: () => "Compression" },
-      { heading: "Rule", look: "typed", rule: { rule: { kind: "one of", words: [...RULES] }, sentence: `One of ${RULES.join(", ")}.` } },
+      { heading: "Rule", look: "typed", width: 14, rule: { rule: { kind: "one of", words: [...RULES] }, sentence: `One of ${RULES.join(", ")}.` } },
       numberColumn("Rule limit", "General", `The limit of the rule, as a number: a share, or a difference in ${unit}.`),
-      { heading: "Rule source", look: "typed", width: 14 },
+      { heading: "Rule source", look: "typed", width: 16 },
     ],
     1,
   );

@@ -68,6 +68,10 @@ const STAGES = 8;
 
 const JOBS = ["Oil change", "Oil filter change", "Fuel filter change", "Re-check of valve clearance", "Re-tightening", "", "", ""];
 
+/** Which function is for which question: the same valves twice are pairs, those of two engines are groups. */
+const TOGETHER =
+  "Change: each valve by itself. Whether these valves have moved together: HATCH.PAIREDCHANGE over As built and Re-checked, inlet and exhaust apart. HATCH.COMPAREGROUPS is for two engines.";
+
 /** Running in: stages, what falls due at which hours, and the valve clearances measured again. */
 export function runInPage(given: SetupContext, valves: TableAt): { page: SheetBuilder; recheck: TableAt } {
   const { choices, engine, limits } = given;
@@ -111,9 +115,11 @@ export function runInPage(given: SetupContext, valves: TableAt): { page: SheetBu
   const limitBeside = (heading: string, limit: (index: number) => string) =>
     resultColumn(heading, lengthFormat(choices), ({ ref, index }) => whenFilled([ref("Re-checked")], limit(index)));
   const [u, again] = [engine.uncertainty("Valve clearances"), engine.uncertainty("Valve clearances, re-check")];
+  const recheckRow = jobsRow + JOBS.length + 3;
+  page.put(recheckRow - 1, 0, TOGETHER, "note");
   const recheck = page.table(
     "ClearanceRecheck",
-    jobsRow + JOBS.length + 3,
+    recheckRow,
     [
       ...columns,
       resultColumn("As built", lengthFormat(choices), ({ index, ref }) =>

@@ -133,7 +133,7 @@ test("headings of the measuring sheets stay in view", () => {
   }
 });
 
-test("the warnings stand where the work is", () => {
+test("the warnings stand where the work is, and which function is for which comparison", () => {
   const notes = (name: string): string =>
     sheet(described(LEAST), name)
       .cells.filter(({ style }) => style === "note")
@@ -142,5 +142,7 @@ test("the warnings stand where the work is", () => {
   expect(notes("Tests")).toContain("the engine can turn over with great force");
   expect(notes("Tests")).toContain("ignition off and fuel shut off");
   expect(notes("Valves")).toContain("springs are under load");
+  expect(notes("Run-in log")).toContain("HATCH.PAIREDCHANGE over As built and Re-checked");
+  expect(notes("Run-in log")).toContain("HATCH.COMPAREGROUPS is for two engines");
   expect(notes("Summary")).toContain("the maker's service manual and a qualified technician decide");
 });
