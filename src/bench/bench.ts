@@ -7,8 +7,7 @@ import type { DefinedName } from "../xlsx/model.ts";
 import { ask, elements } from "./elements.ts";
 import { type Grid, mountGrid } from "./grid-view.ts";
 import type { Engine, Screen } from "./load-grid.ts";
-import { openWorkbook } from "./open.ts";
-
+import { openInGrid } from "./open.ts";
 import { saveWorkbook } from "./save.ts";
 import type {} from "./shared.ts";
 import { uncalculatedNote, Workbook } from "./workbook.ts";
@@ -57,7 +56,7 @@ export class Bench {
   async #open(name: string, read: () => Promise<Uint8Array>): Promise<void> {
     this.tell("");
     try {
-      const { data, names, storedTexts: texts, note } = openWorkbook(this.engine, await read(), name);
+      const { data, names, storedTexts: texts, note } = openInGrid(this.engine, await read(), name);
       const model = new this.engine.Model(data);
       for (const [key, text] of texts) storedTexts(model).set(key, text);
       if (!(await this.#mayLeave(name))) return;

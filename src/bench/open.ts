@@ -24,7 +24,7 @@ interface Opened {
  * Reads the bytes of an .xlsx for the engine. What the cells hold comes from the reader that all
  * hosts share, which takes in no more than is safe; how they look comes from the engine's own reader.
  */
-export function openWorkbook(engine: Engine, bytes: Uint8Array, name: string): Opened {
+export function openInGrid(engine: Engine, bytes: Uint8Array, name: string): Opened {
   const book = readXlsx(bytes);
   if (book.from1904) throw new UnreadableFile("counts its dates from 1904: in the program it comes from, set dates to count from 1900 and save it again");
   const contents = contentsOf(book);

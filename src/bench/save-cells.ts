@@ -3,8 +3,8 @@ import { type Cell, isCellError } from "../core/cell.ts";
 import { parseFormula } from "../formula/parse.ts";
 import { gridFormulaAt, valueAt } from "../hosts/bench/host.ts";
 import { REFUSED_TITLE } from "../workbook/styles.ts";
-import { xmlText } from "../xlsx/xml.ts";
-import { storedFormula } from "./stored-formula.ts";
+import { escapedXml } from "../xlsx/xml.ts";
+import { formulaForFile } from "./stored-formula.ts";
 
 // biome-ignore lint/suspicious/noControlCharactersInRegex: these are the characters that XML 1.0 cannot hold, besides the surrogates and the two last
 const UNSPEAKABLE = /[\u0000-\u0008\u000B\u000C\u000E-\u001F\uFFFE\uFFFF]/g;
@@ -16,7 +16,7 @@ const LIKE_AN_ESCAPE = /_(?=x[\da-f]{4}_)/gi;
  * underscore before something that looks like that as `_x005F_` (ECMA-376 part 1, 22.4.2.4).
  */
 const cellText = (text: string): string =>
-  xmlText(
+  escapedXml(
     text.replace(LIKE_AN_ESCAPE, "_x005F_").replace(UNSPEAKABLE, (character) => `_x${character.charCodeAt(0).toString(16).toUpperCase().padStart(4, "0")}_`),
   );
 
@@ -43,7 +43,7 @@ export function withRules(model: Model, sheetId: string, xml: string): string {
 }
 
 const withSentence = (rule: string, sentence: string | undefined): string =>
-  sentence === undefined ? rule : rule.replace("<dataValidation", `<dataValidation errorTitle="${REFUSED_TITLE}" error="${xmlText(sentence)}"`);
+  sentence === undefined ? rule : rule.replace("<dataValidation", `<dataValidation errorTitle="${REFUSED_TITLE}" error="${escapedXml(sentence)}"`);
 
 const quoted = (text: string): string => `<formula>"${text.replaceAll('"', '""')}"</formula>`;
 
@@ -59,7 +59,7 @@ function sentencesOf({ getters }: Model, sheetId: string): Map<string, string> {
 }
 
 /** Text between tags, where a quote stands for itself. */
-const inElement = (text: string): string => xmlText(text).replaceAll("&quot;", '"');
+const inElement = (text: string): string => escapedXml(text).replaceAll("&quot;", '"');
 
 /** Texts, as XML has them, with which cells are compared for their fill. */
 function comparedTexts({ getters }: Model, sheetId: string): Set<string> {
@@ -121,7 +121,7 @@ const HALF_OPEN = /\$?[A-Z]{1,3}\$?\d+:\$?[A-Z]{1,3}(?![\w$(])|(?<![\w$])\$?[A-Z
 
 /** In the file's spelling; `undefined` for what no program would take for a formula, which is kept as the text that it is. */
 function fileFormula(typed: string): string | undefined {
-  const formula = storedFormula(typed);
+  const formula = formulaForFile(typed);
   return parseFormula(formula) ? formula : undefined;
 }
 
@@ -169,7 +169,7 @@ function cellXml(name: string, style: string | undefined, cell: SavedCell | unde
 const mayFill = (formula: string, spill: string | undefined): boolean => spill !== undefined || /[:{#]|_xludf|_xldudf|ANCHORARRAY/.test(formula);
 
 const formulaXml = (formula: string, name: string, spill: string | undefined): string =>
-  mayFill(formula, spill) ? `<f t="array" ref="${spill ?? name}">${xmlText(formula)}</f>` : `<f>${xmlText(formula)}</f>`;
+  mayFill(formula, spill) ? `<f t="array" ref="${spill ?? name}">${escapedXml(formula)}</f>` : `<f>${escapedXml(formula)}</f>`;
 
 /** Error codes that workbook files know (ECMA-376 part 1, 18.18.11); the engine has more. */
 const FILE_ERRORS = new Set(["#NULL!", "#DIV/0!", "#VALUE!", "#REF!", "#NAME?", "#NUM!", "#N/A"]);

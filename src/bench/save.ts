@@ -8,9 +8,9 @@ import { storageXml } from "../workbook/storage.ts";
 import type { CellFile, DefinedName } from "../xlsx/model.ts";
 import { rectangleIn } from "../xlsx/model.ts";
 import { readXlsx } from "../xlsx/read/read.ts";
-import { xmlText } from "../xlsx/xml.ts";
+import { escapedXml } from "../xlsx/xml.ts";
 import { type SavedCell, SharedStrings, savedCells, type ToName, withCells, withRules } from "./save-cells.ts";
-import { storedFormula } from "./stored-formula.ts";
+import { formulaForFile } from "./stored-formula.ts";
 import { withMarks } from "./stored-marks.ts";
 
 /** What was to be saved: the sheets in order, each with its cells by name. */
@@ -55,7 +55,7 @@ function filledBy(cells: ReadonlyMap<string, SavedCell>): Set<string> {
 function isSame(saved: SavedCell, read: CellFile | undefined): boolean {
   const { formula, spill, value } = saved;
   if (!read) return formula === undefined && (value === "" || value === null);
-  if ((read.formula === undefined ? undefined : storedFormula(read.formula)) !== formula) return false;
+  if ((read.formula === undefined ? undefined : formulaForFile(read.formula)) !== formula) return false;
   if (spill !== undefined) {
     const { rows, columns } = rectangleIn(spill, "");
     if (read.array?.rows !== rows || read.array.columns !== columns) return false;
@@ -144,7 +144,7 @@ function definedNames(model: Model, otherNames: readonly DefinedName[], toName: 
   const others = otherNames.filter(({ name, sheet }) => (sheet === undefined ? !taken.has(name.toLowerCase()) : sheet < sheets));
   const names = [...ranges, ...others].map(({ name, sheet, formula }) => {
     const scope = sheet === undefined ? "" : ` localSheetId="${sheet}"`;
-    return `<definedName name="${xmlText(name)}"${scope}>${xmlText(storedFormula(formula))}</definedName>`;
+    return `<definedName name="${escapedXml(name)}"${scope}>${escapedXml(formulaForFile(formula))}</definedName>`;
   });
   return names.length ? `<definedNames>${names.join("")}</definedNames>` : "";
 }
@@ -163,7 +163,7 @@ function withWords(xml: string, pictures: readonly GridPicture[]): string {
   let at = 0;
   return xml.replace(/(<xdr:cNvPr\b[^>]*?) name="[^"]*" title="[^"]*"/g, (whole, start: string) => {
     const picture = pictures[at++];
-    return picture ? `${start} name="${xmlText(picture.name)}" descr="${xmlText(picture.description)}"` : whole;
+    return picture ? `${start} name="${escapedXml(picture.name)}" descr="${escapedXml(picture.description)}"` : whole;
   });
 }
 

@@ -20,7 +20,7 @@ const CALL = /(?<![.\w])([A-Z][A-Z\d.]*)(?=\()/gi;
 const SPILL = /(\$?[A-Z]{1,3}\$?\d+)#/gi;
 
 /** A formula as people write it, without its `=`, as a workbook file stores it. */
-export function storedFormula(formula: string): string {
+export function formulaForFile(formula: string): string {
   // Odd pieces are text, or the names of sheets.
   const pieces = formula.replace(/^=/, "").split(TEXT_OR_SHEET);
   return storedCalls(pieces.map((piece, i) => (i % 2 ? piece : piece.replace(CALL, prefixed).replace(SPILL, "_xlfn.ANCHORARRAY($1)"))).join(""));

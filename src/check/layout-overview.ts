@@ -1,6 +1,5 @@
 import { limitCount } from "../layout/mapped-readings.ts";
 import type { Mapping } from "../layout/mapping.ts";
-
 import type { WorkbookSnapshot } from "../workbook/port.ts";
 import { Analysis } from "./analysis.ts";
 import { findingOf } from "./finding.ts";

@@ -7,7 +7,7 @@ import { type Finding, JudgedRows } from "../check/finding.ts";
 import { subjectOf } from "../report/gather/identity.ts";
 import { Tallies } from "../report/summary-facts.ts";
 import { type CheckedFile, type CheckFilesOptions, STANDARD_INPUT, unchanged, unread } from "./checked.ts";
-import { rowsOf, Unanswered } from "./query.ts";
+import { queriedRows, Unanswered } from "./query.ts";
 import { streams } from "./streams.ts";
 import { WorstFirst } from "./worst-first.ts";
 
@@ -46,7 +46,7 @@ export async function checkReadings(file: string, options: CheckFilesOptions, to
 /** Rows that DuckDB selects. */
 export async function checkQuery(sql: string, options: CheckFilesOptions): Promise<CheckedFile> {
   try {
-    return await checkStream(QUERY, QUERY, rowsOf(sql, options.decimal), options);
+    return await checkStream(QUERY, QUERY, queriedRows(sql, options.decimal), options);
   } catch (error) {
     if (!(error instanceof Unanswered)) throw error;
     return unread(QUERY, error.message);

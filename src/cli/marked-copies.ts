@@ -24,7 +24,7 @@ export function openCopies(folder: string, files: readonly string[], { force = f
   const books = files.filter((file) => kindOf(file) === ".xlsx");
   if (books.length === 0) throw new Refusal("--marked is for workbooks (.xlsx), and none is among the files: readings have no cells to mark");
   if (books.length < files.length) complain(`--marked is for workbooks: ${counted(files.length - books.length, "file gets", "files get")} no copy`);
-  const copies = new Map([...namesOf(books)].map(([file, name]) => [file, { to: join(folder, name), force }]));
+  const copies = new Map([...copyNames(books)].map(([file, name]) => [file, { to: join(folder, name), force }]));
   refuseInputs(books, copies);
   // With a ledger the copies of earlier runs are there, and are not written again.
   if (!force && ledger === undefined) refuseThere([...copies.values()]);
@@ -40,7 +40,7 @@ export function openCopies(folder: string, files: readonly string[], { force = f
 }
 
 /** A copy has the name of its workbook; where several have the same, the names of their folders are added until none has. */
-export function namesOf(files: readonly string[]): Map<string, string> {
+export function copyNames(files: readonly string[]): Map<string, string> {
   const once = [...new Map(files.map((file) => [resolve(file), file])).values()];
   const names = new Map<string, string>();
   for (const group of grouped(once, basename)) {

@@ -27,7 +27,7 @@ export class Unanswered extends Error {}
  * them: what is found in them is what would be found there, by the same lines. The query stands inside
  * another, so it can select and nothing else.
  */
-export async function* rowsOf(sql: string, decimal: DecimalSign): AsyncGenerator<Uint8Array> {
+export async function* queriedRows(sql: string, decimal: DecimalSign): AsyncGenerator<Uint8Array> {
   const { DuckDBInstance } = await database();
   const instance = await DuckDBInstance.create(":memory:", { autoinstall_known_extensions: "false" });
   const connection = await instance.connect();

@@ -1,6 +1,6 @@
 import { scaleLinear } from "d3-scale";
 import { area, line } from "d3-shape";
-import { type BoreReadings, described, deviationsOf, exaggerationOf, HALF, INWARD, notes, nothingToDraw, OUTWARD, type Plate, summaryOf } from "./bore.ts";
+import { type BoreReadings, boreWords, described, deviationsOf, exaggerationOf, HALF, INWARD, notes, nothingToDraw, OUTWARD, type Plate } from "./bore.ts";
 import {
   CHAIN,
   DASHED,
@@ -76,7 +76,7 @@ export function drawBoreProfile(bore: BoreReadings, options: ProfileOptions = {}
 
 function headOf(plate: Plate, width: number): { svg: string; height: number } {
   const name = wrapped(plate.bore.name, width - 8, 12.5, 2);
-  const summary = wrapped(summaryOf(plate), width - 8, SMALL, 2);
+  const summary = wrapped(boreWords(plate), width - 8, SMALL, 2);
   const below = 14 + name.length * 15;
   const svg =
     labels(4, 14, name, 15, { class: "name", "font-size": 12.5, "font-weight": 600 }) +

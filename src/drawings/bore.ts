@@ -112,7 +112,7 @@ export function nothingToDraw({ name, readings, standard }: BoreReadings): strin
 }
 
 /** Taper and out-of-round where the bore is complete and nothing in it is a slip. */
-export function summaryOf({ bore: { axes, heights, readings, unit }, deviations, decimals }: Plate): string {
+export function boreWords({ bore: { axes, heights, readings, unit }, deviations, decimals }: Plate): string {
   const values = readings.flat();
   if (values.includes(null)) return "not all readings are taken";
   if (deviations.rows.flat().includes("off")) return "a reading is far off the others, perhaps mistyped";
@@ -144,7 +144,7 @@ export function described(plate: Plate): string {
     });
     return `${axis}: ${readings.join(", ")}.`;
   });
-  const summary = summaryOf(plate);
+  const summary = boreWords(plate);
   return [
     `Section of the bore along each axis, from the top.`,
     ...columns,

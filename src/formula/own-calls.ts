@@ -3,7 +3,6 @@ import { specByName } from "../functions/index.ts";
 import type { CellAddress } from "../workbook/address.ts";
 import type { FormulaContext } from "./evaluate.ts";
 import { type AstExpression, ownCalls, ownName, parseFormula, readFormula, references } from "./parse.ts";
-
 import type { WorkbookCells } from "./workbook-cells.ts";
 
 /** A call as it stands in a tree, which several formulas can share. */

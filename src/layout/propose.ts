@@ -5,7 +5,6 @@ import { type CellArea, columnLetters, type Rectangle, rectanglesMeet } from "..
 import type { WorkbookSnapshot } from "../workbook/port.ts";
 import { blocksOf } from "./blocks.ts";
 import { type HeadingContext, headerRowOf, headingContextOf } from "./header-rows.ts";
-
 import { headingsAlong } from "./heading-fields.ts";
 import { signatureOf } from "./locate.ts";
 import { type RangeSummary, summaryOf } from "./mapped-readings.ts";

@@ -1,5 +1,4 @@
 import type { CheckResult, JudgedRows } from "../check/finding.ts";
-
 import type { BoreReadings } from "../drawings/bore.ts";
 import type { ChangePlot } from "../drawings/change-plot.ts";
 import type { CompressionTest } from "../drawings/compression-bars.ts";

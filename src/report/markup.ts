@@ -29,7 +29,7 @@ function written(part: Part): string {
 export const scrolled = (name: string, table: Markup): Markup => html`<div class="scroll" tabindex="0" role="group" aria-label="${name}">${table}</div>`;
 
 /** `Bores!C7`, which may break behind its sheet, or `line 7`. */
-export function placeOf({ line, cell }: Pick<Finding, "line" | "cell">): Markup {
+export function placeMarkup({ line, cell }: Pick<Finding, "line" | "cell">): Markup {
   if (line !== undefined) return html`line ${String(line)}`;
   const place = placeName(cell);
   const end = place.lastIndexOf("!") + 1;

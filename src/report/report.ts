@@ -2,13 +2,11 @@ import { countsText } from "../check/counts-text.ts";
 import type { CheckResult } from "../check/finding.ts";
 import { tally, tallyText } from "../check/finding-words.ts";
 import { grouped } from "../core/number-text.ts";
-
 import { VERSION } from "../core/version.ts";
 import { CAUTIONS } from "./cautions.ts";
 import type { ReportInput } from "./content.ts";
 import { html, type Markup, scrolled } from "./markup.ts";
 import { figuresPart, findingsPart, gaugesPart, identityPart, limitsPart, outcomePart, resultsPart, rulePart } from "./sections.ts";
-
 import { STYLE } from "./style.ts";
 
 interface ReportOptions {

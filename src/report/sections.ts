@@ -11,7 +11,7 @@ import { drawRoundnessTrace } from "../drawings/roundness-trace.ts";
 import { type Drawn, isDrawing } from "../drawings/svg.ts";
 import { numberText } from "../drawings/text.ts";
 import type { CopiedTable, IdentityEntry, LimitRow, Placed, ReportInput } from "./content.ts";
-import { decimalsFor, html, limitText, Markup, placeOf, scrolled } from "./markup.ts";
+import { decimalsFor, html, limitText, Markup, placeMarkup, scrolled } from "./markup.ts";
 
 /** What came of the check, in one line. */
 export function outcomePart({ name, result, unread, all }: ReportInput): Markup {
@@ -130,7 +130,7 @@ ${leftOut(all?.count ?? findings.length, "finding")}`;
 }
 
 const findingRow = (finding: Finding): Markup =>
-  html`<tr>${word(wordOf(finding), specOf(finding.kind).isGrave ? "bad" : "doubt")}<td class="what">${finding.label}</td><td class="place">${placeOf(finding)}</td><td>${finding.sentence}</td></tr>
+  html`<tr>${word(wordOf(finding), specOf(finding.kind).isGrave ? "bad" : "doubt")}<td class="what">${finding.label}</td><td class="place">${placeMarkup(finding)}</td><td>${finding.sentence}</td></tr>
 `;
 
 function leftOut(count: number, one: string): Markup {
@@ -153,7 +153,7 @@ ${leftOut(Math.max(total, printed.length), "result")}`;
 function resultRow(row: JudgedRow, withDoubt: boolean): Markup {
   const { label, value, uncertainty, lower, upper, margin, verdict } = row;
   const decimals = typeof value === "number" ? decimalsFor(value, [lower, upper]) : undefined;
-  return html`<tr><td class="what">${label}</td><td class="place">${placeOf(row)}</td><td class="number">${typeof value === "number" ? numberText(value, decimals) : value}</td>${withDoubt && html`<td class="number">${uncertainty > 0 ? numberText(uncertainty) : ""}</td>`}<td class="limits">${limitText(lower, upper)}</td><td class="number">${margin === null ? "" : numberText(margin, decimals)}</td>${word(verdict, weightOf(verdict))}</tr>
+  return html`<tr><td class="what">${label}</td><td class="place">${placeMarkup(row)}</td><td class="number">${typeof value === "number" ? numberText(value, decimals) : value}</td>${withDoubt && html`<td class="number">${uncertainty > 0 ? numberText(uncertainty) : ""}</td>`}<td class="limits">${limitText(lower, upper)}</td><td class="number">${margin === null ? "" : numberText(margin, decimals)}</td>${word(verdict, weightOf(verdict))}</tr>
 `;
 }
 

@@ -10,9 +10,9 @@ export const COUNTS = {
 
 export type CountName = keyof typeof COUNTS;
 
-export const UNITS = ["mm", "in"] as const;
+export const LENGTH_UNITS = ["mm", "in"] as const;
 
-export type LengthUnit = (typeof UNITS)[number];
+export type LengthUnit = (typeof LENGTH_UNITS)[number];
 
 /** What the counts count, as forms and help say it. */
 export const COUNT_WORDS: Readonly<Record<CountName, string>> = {
@@ -42,7 +42,7 @@ const choicesSchema = z.strictObject(
     heights: count("heights").default(3),
     axes: count("axes").default(2),
     valves: count("valves").default(2),
-    unit: z.enum(UNITS, { error: ({ input }) => `unit ${said(input)} is not possible: wanted is mm or in` }).default("mm"),
+    unit: z.enum(LENGTH_UNITS, { error: ({ input }) => `unit ${said(input)} is not possible: wanted is mm or in` }).default("mm"),
     secondReadings: z.boolean({ error: ({ input }) => `second readings ${said(input)} is not possible: wanted is true or false` }).default(false),
   },
   {

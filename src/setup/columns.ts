@@ -81,7 +81,7 @@ export const lengthFormat = ({ unit }: BuildSheetChoices): string => (unit === "
 
 export const pressureUnit = ({ unit }: BuildSheetChoices): string => (unit === "mm" ? "bar" : "psi");
 
-export const volumeUnit = ({ unit }: BuildSheetChoices): string => (unit === "mm" ? "cm³" : "in³");
+export const unitOfVolume = ({ unit }: BuildSheetChoices): string => (unit === "mm" ? "cm³" : "in³");
 
 export const DATE_FORMAT = "yyyy\\-mm\\-dd";
 

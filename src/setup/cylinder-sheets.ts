@@ -7,8 +7,8 @@ import {
   RINGS,
   resultColumn,
   type SetupContext,
+  unitOfVolume,
   verdictColumn,
-  volumeUnit,
   whenFilled,
 } from "./columns.ts";
 import { SheetBuilder, type TableAt } from "./page.ts";
@@ -112,7 +112,7 @@ export function volumesPage(given: SetupContext, bores: TableAt): { page: SheetB
   const { choices, engine } = given;
   const headings = boreHeadings(choices.heights, choices.axes);
   const unit = `"${choices.unit}"`;
-  const volume = volumeUnit(choices);
+  const volume = unitOfVolume(choices);
   const page = new SheetBuilder("Volumes", "Volumes and compression ratio", [
     `Volumes in ${volume}, lengths in ${choices.unit}. Chamber by burette. Piston crown: dish +, dome −, flat 0. Deck: piston below the face +, proud of it −.`,
   ]);

@@ -1,4 +1,4 @@
-import { storedFormula } from "../../src/bench/stored-formula.ts";
+import { formulaForFile } from "../../src/bench/stored-formula.ts";
 import { fromStoredFormula } from "../../src/xlsx/formula-text.ts";
 
 /** Spellings: [MS-XLSX] 2.2.2 (future functions), ECMA-376 part 1, 18.17. */
@@ -14,12 +14,12 @@ test.each([
   ["='SORT(1)'!A1", "'SORT(1)'!A1"],
   ['="a ""SORT(1)"" b"&CONCAT("c")', '"a ""SORT(1)"" b"&_xlfn.CONCAT("c")'],
 ])("%s is stored as %s", (typed, stored) => {
-  expect(storedFormula(typed)).toBe(stored);
+  expect(formulaForFile(typed)).toBe(stored);
 });
 
 test.each(["HATCH.VERDICT(C4,Limits!$B$4,Limits!$C$4)", "SORT(UNIQUE(A1:A9))", "SUM(D4#)", 'IFNA(TEXTJOIN("-",TRUE,A1:A3),"")'])(
   "%s comes back as it was typed",
   (formula) => {
-    expect(fromStoredFormula(storedFormula(formula))).toBe(formula);
+    expect(fromStoredFormula(formulaForFile(formula))).toBe(formula);
   },
 );

@@ -1,7 +1,7 @@
 import { join, resolve } from "node:path";
-import { namesOf } from "../../src/cli/marked-copies.ts";
+import { copyNames } from "../../src/cli/marked-copies.ts";
 
-const names = (...files: string[]): Record<string, string> => Object.fromEntries(namesOf(files));
+const names = (...files: string[]): Record<string, string> => Object.fromEntries(copyNames(files));
 
 test("a copy has the name of its workbook", () => {
   expect(names(join("a", "build.xlsx"), join("b", "strip.xlsx"))).toEqual({ [join("a", "build.xlsx")]: "build.xlsx", [join("b", "strip.xlsx")]: "strip.xlsx" });
@@ -21,11 +21,11 @@ test("capitals and small letters are the same name, as they are to many disks", 
 });
 
 test("a file that is named twice gets one copy", () => {
-  expect([...namesOf(["build.xlsx", resolve("build.xlsx")]).values()]).toEqual(["build.xlsx"]);
+  expect([...copyNames(["build.xlsx", resolve("build.xlsx")]).values()]).toEqual(["build.xlsx"]);
 });
 
 test("a name that another file has already is refused, with both", () => {
-  expect(() => namesOf([join("a", "x.xlsx"), join("b", "x.xlsx"), "x (a).xlsx"])).toThrow(
+  expect(() => copyNames([join("a", "x.xlsx"), join("b", "x.xlsx"), "x (a).xlsx"])).toThrow(
     `the copies of ${join("a", "x.xlsx")} and x (a).xlsx would have the same name: check them one after the other, into folders of their own`,
   );
 });

@@ -2,7 +2,7 @@ import { byWorst, type CheckResult, type Finding } from "../finding.ts";
 import type { DecimalSign } from "./fields.ts";
 import { readHeader } from "./header.ts";
 import { readRecords } from "./records.ts";
-import { CsvRows, type Listeners, numbersOf } from "./rows.ts";
+import { CsvRows, type Listeners, numberColumnsOf } from "./rows.ts";
 import { Scanner } from "./scanner.ts";
 
 export type { RefusedRecord } from "./rows.ts";
@@ -33,7 +33,7 @@ export async function checkCsv(input: AsyncIterable<Uint8Array>, { name = "", de
   if ("unread" in head) return { findings: [], rowsIn: 0, checked: 0, refused: 0, inputs: 0, unread: head.unread };
   const findings: Finding[] = [];
   const rows = new CsvRows(name, head, decimal, { ...listeners, found: listeners.found ?? ((finding) => void findings.push(finding)) });
-  const records = new Scanner(head.delimiter, head.nextLine, numbersOf(head), decimal);
+  const records = new Scanner(head.delimiter, head.nextLine, numberColumnsOf(head), decimal);
   const unread = await readRecords(head.bytes, records, () => rows.add(records));
   rows.finish();
   const result = { ...rows.counts(), findings: findings.sort((a, b) => byWorst(a, b) || a.line! - b.line!) };

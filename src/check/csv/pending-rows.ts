@@ -2,7 +2,7 @@ import type { FindingKind, FindingSubject } from "../finding.ts";
 import type { LikelySlip } from "../likely-slip.ts";
 import { ENOUGH, GroupOutliers, isOrdinary, type PendingRow, type ReadingGroup, type WatchedReading } from "../outliers.ts";
 import type { Named } from "./row-names.ts";
-import { type Scanner, textOf } from "./scanner.ts";
+import { decoded, type Scanner } from "./scanner.ts";
 
 /** What a row is about, from its line alone, for whoever wants to know. */
 export type SubjectOf = (line: number, text: string) => () => FindingSubject;
@@ -86,7 +86,7 @@ class PendingRows implements PendingRow {
   measuresAt(): undefined {}
 
   at(i: number): WatchedReading {
-    const text = () => textOf(this.#bytes, i === 0 ? 0 : this.#ends[i - 1]!, this.#ends[i]!);
+    const text = () => decoded(this.#bytes, i === 0 ? 0 : this.#ends[i - 1]!, this.#ends[i]!);
     return { value: this.valueAt(i), unit: this.#units[i], told: this.#told[i], subject: () => this.subjectOf(this.#lines[i]!, text())() };
   }
 

@@ -189,7 +189,7 @@ const orNothing = (number: number): number => (number === EMPTY ? 0 : number);
 const given = (number: number): number | undefined => (number === EMPTY ? undefined : number);
 
 /** The columns whose numbers are judged. */
-export const numbersOf = ({ at }: HeaderColumns): number[] => JUDGED_COLUMNS.map((name) => at[name]).filter((column) => column !== undefined);
+export const numberColumnsOf = ({ at }: HeaderColumns): number[] => JUDGED_COLUMNS.map((name) => at[name]).filter((column) => column !== undefined);
 
 /** Limits that say what they mean: a 0 may stand for a blank. */
 const arePlain = ({ lower, upper }: Limits): boolean => lower === undefined || upper === undefined || (lower <= upper && (upper !== 0 || lower < 0));

@@ -16,7 +16,7 @@ const NOTHING = new Uint8Array(0);
 const decoder = new TextDecoder("utf-8", { ignoreBOM: true });
 
 /** Bytes from here to there as text. */
-export const textOf = (bytes: Uint8Array, from: number, to: number): string => decoder.decode(bytes.subarray(from, to));
+export const decoded = (bytes: Uint8Array, from: number, to: number): string => decoder.decode(bytes.subarray(from, to));
 
 /** How a field stands in the bytes: as it is, or in quotes that have to be taken out of it. */
 const BARE = 0;
@@ -169,7 +169,7 @@ export class Scanner {
 
   /** A field as text, without its quotes. */
   text(field: number): string {
-    const text = textOf(this.bytes, this.starts[field]!, this.ends[field]!);
+    const text = decoded(this.bytes, this.starts[field]!, this.ends[field]!);
     if (this.#styles[field] === BARE) return text;
     const [, inside, after] = IN_QUOTES.exec(text)!;
     const content = inside!.replaceAll('""', '"');
@@ -183,7 +183,7 @@ export class Scanner {
 
   /** The record as it stands in the file, without its line end. */
   raw(): string {
-    return textOf(this.bytes, this.from, this.to);
+    return decoded(this.bytes, this.from, this.to);
   }
 
   #breaks = 0;

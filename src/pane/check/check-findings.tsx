@@ -3,7 +3,6 @@ import { countsText } from "../../check/counts-text.ts";
 import type { CheckResult, Finding } from "../../check/finding.ts";
 import { tally, wordOf } from "../../check/finding-words.ts";
 import { counted } from "../../core/number-text.ts";
-
 import { placeName } from "../../workbook/address.ts";
 import { textFrom, useStored } from "../parts/stored-choices.ts";
 import { HowTo } from "./check-view.tsx";

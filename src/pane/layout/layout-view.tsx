@@ -9,7 +9,6 @@ import type { ViewProps } from "../parts/loading.ts";
 import { readArea } from "../parts/range-text.ts";
 import { fieldsLike, useStored } from "../parts/stored-choices.ts";
 import { sentenceOf, TaskLines, useTask } from "../parts/use-task.tsx";
-
 import { changed, type ListedRange, mappingOf, overviewText, storedRanges, used, withOwn, withProposals } from "./entries.ts";
 import { fixedOf, ListedRangeRow, NO_ANSWERS, type RangeAnswers, RangeForm, type Troubles } from "./range-form.tsx";
 

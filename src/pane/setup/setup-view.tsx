@@ -1,6 +1,6 @@
 import { useMemo } from "preact/hooks";
 import { buildSheetSpec } from "../../setup/build-sheet.ts";
-import { type BuildSheetChoices, COUNT_WORDS, COUNTS, type CountName, type LengthUnit, UNITS } from "../../setup/choices.ts";
+import { type BuildSheetChoices, COUNT_WORDS, COUNTS, type CountName, LENGTH_UNITS, type LengthUnit } from "../../setup/choices.ts";
 import type { ViewProps } from "../parts/loading.ts";
 import { fieldsLike, useStored } from "../parts/stored-choices.ts";
 import { TaskLines, useTask } from "../parts/use-task.tsx";
@@ -14,7 +14,7 @@ const UNIT_WORDS: Readonly<Record<LengthUnit, string>> = { mm: "millimetres", in
 function choicesFrom(given: unknown): BuildSheetChoices | undefined {
   const choices = fieldsLike(USUAL, given);
   const isCounted = (name: CountName) => Number.isInteger(choices![name]) && choices![name] >= COUNTS[name].least && choices![name] <= COUNTS[name].most;
-  return choices && UNITS.includes(choices.unit) && (Object.keys(COUNTS) as CountName[]).every(isCounted) ? choices : undefined;
+  return choices && LENGTH_UNITS.includes(choices.unit) && (Object.keys(COUNTS) as CountName[]).every(isCounted) ? choices : undefined;
 }
 
 /** A build sheet for one engine by what is chosen here, in new sheets of the workbook. */
@@ -34,7 +34,7 @@ export function SetupView({ host }: ViewProps) {
         <label class="field beside">
           <span>Lengths in</span>
           <select value={choices.unit} onChange={(event) => choose({ unit: event.currentTarget.value as LengthUnit })}>
-            {UNITS.map((unit) => (
+            {LENGTH_UNITS.map((unit) => (
               <option key={unit} value={unit}>
                 {UNIT_WORDS[unit]}
               </option>

@@ -1,5 +1,4 @@
 import type { Finding, JudgedRow } from "../../check/finding.ts";
-
 import { CHARACTERISTICS } from "../../vocabulary/characteristics.ts";
 import { DAY_IDENTITY, ENGINE_IDENTITY, type IdentityField, identityFieldOf } from "../../vocabulary/identity.ts";
 import { unitIn } from "../../vocabulary/units.ts";

@@ -1,4 +1,4 @@
-import { xmlText } from "../xml.ts";
+import { escapedXml } from "../xml.ts";
 
 interface Edit {
   from: number;
@@ -63,9 +63,9 @@ export function withAttributes(tag: string, wanted: Readonly<Record<string, stri
     const value = left.get(name);
     if (value === undefined) return whole;
     left.delete(name);
-    return value === null ? "" : ` ${name}="${xmlText(String(value))}"`;
+    return value === null ? "" : ` ${name}="${escapedXml(String(value))}"`;
   });
-  const added = [...left].flatMap(([name, value]) => (value === null ? [] : ` ${name}="${xmlText(String(value))}"`)).join("");
+  const added = [...left].flatMap(([name, value]) => (value === null ? [] : ` ${name}="${escapedXml(String(value))}"`)).join("");
   return added === "" ? changed : changed.replace(/\s*\/?>$/, (end) => added + end.trimStart());
 }
 
@@ -80,7 +80,7 @@ const UNFIT = /[\u0000-\u0008\u000b-\u001f\ufffe\uffff]|_(?=x[0-9A-Fa-f]{4}_)/g;
 
 /** Text as a cell holds it: `_x0007_` for what XML cannot hold (ECMA-376 part 1, 22.9.2.19). */
 export const cellXmlText = (text: string): string =>
-  xmlText(text.replace(HALF, "\ufffd").replace(UNFIT, (sign) => `_x${sign.charCodeAt(0).toString(16).toUpperCase().padStart(4, "0")}_`));
+  escapedXml(text.replace(HALF, "\ufffd").replace(UNFIT, (sign) => `_x${sign.charCodeAt(0).toString(16).toUpperCase().padStart(4, "0")}_`));
 
 /**
  * Parts are UTF-8 or, with a mark before them, UTF-16. They are worked on as UTF-8, in which a byte of

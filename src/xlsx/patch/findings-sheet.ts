@@ -1,7 +1,7 @@
 import { CHECK_PREFIX } from "../../core/sentences.ts";
 import { cellName, placeName } from "../../workbook/address.ts";
 import { type CellMark, MARK_FILL } from "../../workbook/port.ts";
-import { xmlText } from "../xml.ts";
+import { escapedXml } from "../xml.ts";
 import { cellXmlText } from "./edit.ts";
 import type { StylesPatch } from "./styles.ts";
 
@@ -46,7 +46,7 @@ export function findingsSheet({ lines, remarks }: FindingsPage, namespace: strin
     const row = first + i;
     const place = placeName(line.cell);
     xml.push(rowXml(row, [line.word, place, line.label, line.sentence], styles.filled(0, MARK_FILL[line.tone])));
-    links.push(`<hyperlink ref="${cellName({ row, column: 1 })}" location="${xmlText(place)}" display="${xmlText(place)}"/>`);
+    links.push(`<hyperlink ref="${cellName({ row, column: 1 })}" location="${escapedXml(place)}" display="${escapedXml(place)}"/>`);
   }
   if (left > 0) xml.push(rowXml(first + listed.length, [`and ${left.toLocaleString("en")} more, all marked in their cells`]));
   const columns = WIDTHS.map((width, i) => `<col min="${i + 1}" max="${i + 1}" width="${width}" customWidth="1"/>`).join("");

@@ -1,5 +1,5 @@
 import { deflateSync } from "fflate";
-import { xmlText } from "../xml.ts";
+import { escapedXml } from "../xml.ts";
 import { crc32, type Zip, type ZipEntry } from "../zip.ts";
 import { BytesPatch } from "./edit.ts";
 import { scan, startOfEnd } from "./scan.ts";
@@ -180,7 +180,7 @@ function withTypes(part: Uint8Array, added: ReadonlyMap<string, string>): Uint8A
   for (const [name, type] of added) {
     const ending = name.slice(name.lastIndexOf(".") + 1).toLowerCase();
     if (parts.has(`/${name}`.toLowerCase()) || endings.get(ending) === type) continue;
-    patch.insert(end, `<${prefix}Override PartName="/${xmlText(name)}" ContentType="${type}"/>`);
+    patch.insert(end, `<${prefix}Override PartName="/${escapedXml(name)}" ContentType="${type}"/>`);
   }
   return patch.result();
 }

@@ -1,4 +1,4 @@
-import { xmlText } from "../xml.ts";
+import { escapedXml } from "../xml.ts";
 import { BytesPatch, withAttributes } from "./edit.ts";
 import { scan, startOfEnd, type Tag } from "./scan.ts";
 
@@ -42,7 +42,7 @@ export class RelationsPatch {
     while (this.#ids.has(`rId${number}`)) number++;
     const id = `rId${number}`;
     this.#ids.add(id);
-    this.#patch.insert(this.#end, `<${this.#prefix}Relationship Id="${id}" Type="${this.#base}/${kind}" Target="${xmlText(target)}"/>`);
+    this.#patch.insert(this.#end, `<${this.#prefix}Relationship Id="${id}" Type="${this.#base}/${kind}" Target="${escapedXml(target)}"/>`);
     return id;
   }
 
@@ -73,7 +73,7 @@ export class WorkbookPartPatch {
 
   addSheet(name: string, relation: string, base: string): void {
     const { prefix, end, highest } = this.#sheets;
-    this.#patch.insert(end, `<${prefix}sheet xmlns:r="${base}" name="${xmlText(name)}" sheetId="${highest + 1}" r:id="${relation}"/>`);
+    this.#patch.insert(end, `<${prefix}sheet xmlns:r="${base}" name="${escapedXml(name)}" sheetId="${highest + 1}" r:id="${relation}"/>`);
   }
 
   /** Where every formula has its value, a program that does not know our functions need not work it out on opening, and lose it. */

@@ -1,7 +1,7 @@
-import { xmlText as escaped } from "../xml.ts";
+import { escapedXml } from "../xml.ts";
 
 /** Text as XML holds it, in an element or between double quotes. Signs that XML cannot hold are left out. */
-export const xmlText = (text: string): string => escaped(text.replace(UNFIT, ""));
+export const xmlText = (text: string): string => escapedXml(text.replace(UNFIT, ""));
 
 // biome-ignore lint/suspicious/noControlCharactersInRegex: these are the ones that XML forbids
 const UNFIT = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]/g;
