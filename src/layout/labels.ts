@@ -2,7 +2,9 @@ import { isBlank, isErrorCode } from "../core/cell.ts";
 import { CHECK_PREFIX } from "../core/sentences.ts";
 import { VERDICTS } from "../core/verdict.ts";
 import type { WorkbookCells } from "../formula/workbook-cells.ts";
-import { isJudging } from "../vocabulary/headings.ts";
+import { fieldOf, isJudging, type ReadingField } from "../vocabulary/headings.ts";
+import { knownCharacteristic } from "../vocabulary/subjects.ts";
+import { unitIn } from "../vocabulary/units.ts";
 import type { CellAddress } from "../workbook/address.ts";
 
 /** Text cells at the head of a row that name it. */
@@ -78,15 +80,35 @@ export class SheetLabels {
     for (let c = first; c < column && names.length < MOST_NAMES; c++) {
       const cell = { sheet, row, column: c };
       const heading = head < 0 ? undefined : this.#nameAt({ sheet, row: head, column: c });
-      const text = this.#nameAt(cell) ?? this.#ordinal(cell);
+      const text = this.#nameAt(cell) ?? this.#ordinal(cell, head, heading);
       if (text === undefined || (heading === undefined && !/\p{L}/u.test(text))) break;
       names.push({ cell, text, heading });
     }
     return names;
   }
 
-  #ordinal(cell: CellAddress): string | undefined {
+  /** A whole number that counts cylinders, heights and the like; a reading that happens to be whole names nothing. */
+  #ordinal(cell: CellAddress, head: number, heading: string | undefined): string | undefined {
+    if (!this.#isCount(cell) || (heading !== undefined && isOfReadings(heading))) return undefined;
+    if (head >= 0 && !this.#areCounts(cell, head)) return undefined;
+    return String(this.book.value(cell));
+  }
+
+  #isCount(cell: CellAddress): boolean {
     const value = this.book.value(cell);
-    return typeof value === "number" && Number.isInteger(value) && this.book.formula(cell) === null ? String(value) : undefined;
+    return typeof value === "number" && Number.isInteger(value) && this.book.formula(cell) === null;
+  }
+
+  /** Whether the numbers below the heading are all whole, down to the first row that is no longer the table's. */
+  #areCounts({ sheet, row, column }: CellAddress, head: number): boolean {
+    const isNumber = (r: number): boolean => typeof this.book.value({ sheet, row: r, column }) === "number";
+    for (let r = head + 1; r <= row || isNumber(r); r++) if (isNumber(r) && !this.#isCount({ sheet, row: r, column })) return false;
+    return true;
   }
 }
+
+const OF_NUMBERS: readonly (ReadingField | undefined)[] = ["value", "lower", "upper", "uncertainty", "near", "hours"];
+
+/** Whether numbers under the heading are measured or typed for what they say, in whole units or not. */
+const isOfReadings = (heading: string): boolean =>
+  OF_NUMBERS.includes(fieldOf(heading)) || knownCharacteristic(heading) !== undefined || unitIn(heading) !== undefined;

@@ -1,4 +1,4 @@
-import type { Finding } from "../check/finding.ts";
+import type { Finding, JudgedRow } from "../check/finding.ts";
 import { compareDecimals } from "../core/decimal.ts";
 import { decimalsOf, escaped, numberText } from "../drawings/text.ts";
 import { placeName } from "../workbook/address.ts";
@@ -36,11 +36,12 @@ export function placeMarkup({ line, cell }: Pick<Finding, "line" | "cell">): Mar
   return html`${place.slice(0, end)}<wbr>${place.slice(end)}`;
 }
 
-/** `0.02 to 0.04`, `at most 0.04`, `at least 0.02`. */
-export function limitText(lower: number | null, upper: number | null): string {
-  if (lower !== null && upper !== null) return `${numberText(lower)} to ${numberText(upper)}`;
-  if (upper !== null) return `at most ${numberText(upper)}`;
-  return lower !== null ? `at least ${numberText(lower)}` : "none";
+/** `0.02 to 0.04`, `at most 0.040`, `at least 0.02`; with at least so many decimals. */
+export function limitText(lower: number | null, upper: number | null, decimals = 0): string {
+  const told = (limit: number): string => numberText(limit, Math.max(decimals, decimalsOf([limit])));
+  if (lower !== null && upper !== null) return `${told(lower)} to ${told(upper)}`;
+  if (upper !== null) return `at most ${told(upper)}`;
+  return lower !== null ? `at least ${told(lower)}` : "none";
 }
 
 /** More decimals than anybody types: the number was worked out. */
@@ -49,11 +50,26 @@ const MOST_TYPED = 6;
 const MOST = 9;
 
 /**
+ * How many decimals numbers are typed with that are judged by the same limits in one column of a sheet or file: beside 0.025 what
+ * a sheet keeps as 0.02 was read as 0.020.
+ */
+export function typedDecimals(rows: readonly JudgedRow[]): (row: JudgedRow) => number {
+  const keyOf = ({ cell, lower, upper }: JudgedRow): string => `${cell.column},${cell.sheet}|${lower}|${upper}`;
+  const most = new Map<string, number>();
+  for (const row of rows) {
+    const typed = [row.value, row.lower, row.upper].filter((number) => typeof number === "number");
+    const decimals = typed.map((number) => decimalsOf([number])).filter((count) => count <= MOST_TYPED);
+    most.set(keyOf(row), Math.max(most.get(keyOf(row)) ?? 0, ...decimals));
+  }
+  return (row) => most.get(keyOf(row)) ?? 0;
+}
+
+/**
  * Decimals with which a value and its margin are printed: as typed, or for what was worked out two more
  * than its limits have. Never so few that a value would seem to stand on the other side of a limit, or on it.
  */
-export function decimalsFor(value: number, limits: readonly (number | null)[]): number | undefined {
-  if (decimalsOf([value]) <= MOST_TYPED) return undefined;
+export function decimalsFor(value: number, limits: readonly (number | null)[], typed: number): number {
+  if (decimalsOf([value]) <= MOST_TYPED) return typed;
   const bounds = limits.filter((limit) => limit !== null);
   let decimals = Math.max(3, decimalsOf(bounds) + 2);
   while (decimals < MOST && bounds.some((limit) => compareDecimals(Number(value.toFixed(decimals)), limit) !== compareDecimals(value, limit))) decimals++;

@@ -1,7 +1,7 @@
 import { countsText } from "../check/counts-text.ts";
 import { type Finding, type JudgedRow, specOf } from "../check/finding.ts";
 import { tally, tallyText, wordOf } from "../check/finding-words.ts";
-import { counted } from "../core/number-text.ts";
+import { counted, uncertaintyText } from "../core/number-text.ts";
 import type { DecisionRule, Verdict } from "../core/verdict.ts";
 import { commonExaggeration } from "../drawings/bore.ts";
 import { drawBoreProfile } from "../drawings/bore-profile.ts";
@@ -11,7 +11,7 @@ import { drawRoundnessTrace } from "../drawings/roundness-trace.ts";
 import { type Drawn, isDrawing } from "../drawings/svg.ts";
 import { numberText } from "../drawings/text.ts";
 import type { CopiedTable, IdentityEntry, LimitRow, Placed, ReportInput } from "./content.ts";
-import { decimalsFor, html, limitText, Markup, placeMarkup, scrolled } from "./markup.ts";
+import { decimalsFor, html, limitText, Markup, placeMarkup, scrolled, typedDecimals } from "./markup.ts";
 
 /** What came of the check, in one line. */
 export function outcomePart({ name, result, unread, all }: ReportInput): Markup {
@@ -144,16 +144,17 @@ export function resultsPart({ judged: { rows, counts } }: ReportInput): Markup {
   if (total === 0) return html``;
   const printed = rows.slice(0, MOST_PRINTED);
   const withDoubt = printed.some(({ uncertainty }) => uncertainty > 0);
+  const typedAs = typedDecimals(printed);
   const head = html`<tr><th scope="col">What</th><th scope="col">Where</th><th scope="col" class="number">Value</th>${withDoubt && html`<th scope="col" class="number">U</th>`}<th scope="col">Limits</th><th scope="col" class="number">Margin</th><th scope="col">Verdict</th></tr>`;
   return html`<h3>Results</h3>
-${scrolled("Results", html`<table><caption>${talliesOf(counts)}. Margin: distance to the nearest limit, negative outside.</caption><thead>${head}</thead><tbody>${printed.map((row) => resultRow(row, withDoubt))}</tbody></table>`)}
+${scrolled("Results", html`<table><caption>${talliesOf(counts)}. Margin: distance to the nearest limit, negative outside.</caption><thead>${head}</thead><tbody>${printed.map((row) => resultRow(row, typedAs(row), withDoubt))}</tbody></table>`)}
 ${leftOut(Math.max(total, printed.length), "result")}`;
 }
 
-function resultRow(row: JudgedRow, withDoubt: boolean): Markup {
+function resultRow(row: JudgedRow, typed: number, withDoubt: boolean): Markup {
   const { label, value, uncertainty, lower, upper, margin, verdict } = row;
-  const decimals = typeof value === "number" ? decimalsFor(value, [lower, upper]) : undefined;
-  return html`<tr><td class="what">${label}</td><td class="place">${placeMarkup(row)}</td><td class="number">${typeof value === "number" ? numberText(value, decimals) : value}</td>${withDoubt && html`<td class="number">${uncertainty > 0 ? numberText(uncertainty) : ""}</td>`}<td class="limits">${limitText(lower, upper)}</td><td class="number">${margin === null ? "" : numberText(margin, decimals)}</td>${word(verdict, weightOf(verdict))}</tr>
+  const decimals = typeof value === "number" ? decimalsFor(value, [lower, upper], typed) : typed;
+  return html`<tr><td class="what">${label}</td><td class="place">${placeMarkup(row)}</td><td class="number">${typeof value === "number" ? numberText(value, decimals) : value}</td>${withDoubt && html`<td class="number">${uncertainty > 0 ? uncertaintyText(uncertainty) : ""}</td>`}<td class="limits">${limitText(lower, upper, typed)}</td><td class="number">${margin === null ? "" : numberText(margin, decimals)}</td>${word(verdict, weightOf(verdict))}</tr>
 `;
 }
 

@@ -28,7 +28,7 @@ test("several inputs stand in one report, one that cannot be read with the reaso
   expect(code).toBe(2);
   const page = text(join(cwd, "out.html"));
   expect(page).toMatch(/Summary .* readings\.csv 2 2 0 1 over broken\.xlsx 0 0 0 none Not read in full\./);
-  expect(page).toContain("bore line 3 73.09 73 to 73.08 −0.01 over");
+  expect(page).toContain("bore line 3 73.09 73.00 to 73.08 −0.01 over");
   expect(page).toMatch(/Not read in full: broken\.xlsx is /);
 });
 

@@ -5,6 +5,7 @@ import { leftOutPart, Overview, overviewPart } from "../../src/report/overview.t
 
 import { factsFrom } from "../../src/report/stored-facts.ts";
 import { type Facts, fewerFacts } from "../../src/report/summary-facts.ts";
+import { type Typed, workbook } from "../check/workbook.ts";
 import { HOSTILE } from "../drawings/tree.ts";
 import { everything, textOf } from "./page.ts";
 
@@ -38,6 +39,18 @@ test("of a workbook engine, day, findings and the least allowed reading of each 
     ],
     more: 0,
   });
+});
+
+test("a difference between cylinders beside the word compression is the spread, not one of their pressures", () => {
+  const rows: Typed = [
+    ["Cylinder", 1, 2, 3, "Difference", "Verdict"],
+    ["Compression", 150, 118, 152, "=HATCH.COMPRESSIONSPREAD(B2:D2)", "=HATCH.VERDICT(E2, , 15)"],
+  ];
+  const book = workbook({ Tests: rows });
+  const { result, judged } = reportInput(book);
+  const { tallies, sizes } = factsOf(book.sheets, result.findings, judged.rows);
+  expect(sizes).toEqual([expect.objectContaining({ characteristic: "compression spread", value: 34, upper: 15 })]);
+  expect(tallies).toContainEqual({ kind: "outside limit", characteristic: "compression spread", engine: undefined, count: 1 });
 });
 
 test("facts come back as they were written down, what is damaged is none, and what is left out is counted", () => {

@@ -60,9 +60,9 @@ describe("one input", () => {
   });
 
   test("lists every result with its limits, uncertainty, margin and verdict, also those within", () => {
-    expect(text).toContain("Cylinder 1, Taper Bores!B9 0.01 0.004 at most 0.02 0.01 within");
-    expect(text).toContain("Cylinder 2, Taper Bores!B10 0.025 0.004 at most 0.02 −0.005 over");
-    expect(text).toContain("Cylinder 2, Wear Bores!D10 0.06 at most 0.08 0.02 within");
+    expect(text).toContain("Cylinder 1, Taper Bores!B9 0.010 0.004 at most 0.020 0.010 within");
+    expect(text).toContain("Cylinder 2, Taper Bores!B10 0.025 0.004 at most 0.020 −0.005 over");
+    expect(text).toContain("Cylinder 2, Wear Bores!D10 0.060 at most 0.080 0.020 within");
   });
 
   test("says by which rule it was judged, as far as rules were used", () => {

@@ -1,10 +1,13 @@
 import type { Finding, JudgedRow } from "../../check/finding.ts";
+import { type CallExpression, ownCalls, ownName, parseFormula } from "../../formula/parse.ts";
+import { specByName } from "../../functions/index.ts";
 import { CHARACTERISTICS } from "../../vocabulary/characteristics.ts";
 import { DAY_IDENTITY, ENGINE_IDENTITY, type IdentityField, identityFieldOf } from "../../vocabulary/identity.ts";
 import { unitIn } from "../../vocabulary/units.ts";
+import type { CellAddress } from "../../workbook/address.ts";
 import type { SheetSnapshot } from "../../workbook/port.ts";
 import type { IdentityEntry, LimitRow } from "../content.ts";
-import { type Facts, KeptSizes, Tallies } from "../summary-facts.ts";
+import { type Facts, KeptSizes, type Subject, Tallies } from "../summary-facts.ts";
 import { identityIn, limitsIn, subjectOf, unitOfLength } from "./identity.ts";
 
 /** What a summary of many workbooks keeps of one. */
@@ -13,16 +16,36 @@ export function factsOf(sheets: readonly SheetSnapshot[], findings: readonly Fin
   const limits = limitsIn(sheets);
   const tallies = new Tallies();
   const sizes = new KeptSizes();
-  for (const { kind, label } of findings) tallies.add(kind, subjectOf(label));
+  const derived = derivedIn(sheets);
+  const subjectAt = ({ label, cell }: Pick<Finding, "label" | "cell">): Subject => {
+    const characteristic = derived(cell);
+    return characteristic === undefined ? subjectOf(label) : { ...subjectOf(label), characteristic };
+  };
+  for (const finding of findings) tallies.add(finding.kind, subjectAt(finding));
   const length = unitOfLength(identity, limits);
   for (const row of judged) {
     const { label, value, lower, upper, margin, verdict } = row;
     if (typeof value !== "number" || margin === null) continue;
-    const subject = subjectOf(label);
+    const subject = subjectAt(row);
     const unit = unitIn(label, "length") ?? unitIn(label, "pressure") ?? unitByLimits(subject.characteristic, limits, length);
     sizes.add({ ...subject, unit, value, lower, upper, isOutside: verdict === "over" || verdict === "under" }, margin);
   }
   return { engine: engineIn(identity), day: dayIn(identity), tallies: tallies.all, sizes: sizes.all, more: tallies.more + sizes.more };
+}
+
+/**
+ * What a cell's own formula comes to, where it is one of ours that declares it: beside the word compression a difference between
+ * cylinders is none of their pressures.
+ */
+function derivedIn(sheets: readonly SheetSnapshot[]): (cell: CellAddress) => string | undefined {
+  const byName = new Map(sheets.map((sheet) => [sheet.name, sheet]));
+  return ({ sheet, row, column }) => {
+    const page = byName.get(sheet);
+    const formula = page?.formulas[row - page.row]?.[column - page.column];
+    const tree = typeof formula === "string" ? parseFormula(formula) : undefined;
+    const { derives } = (tree && ownCalls(tree)[0] === tree && specByName.get(ownName(tree as CallExpression)!)) || {};
+    return derives?.length === 1 ? derives[0]!.characteristic : undefined;
+  };
 }
 
 /** The unit beside the limit that the shop has typed for it. */

@@ -1,0 +1,37 @@
+import { WorkbookCells } from "../../src/formula/workbook-cells.ts";
+import { SheetLabels } from "../../src/layout/labels.ts";
+import { type Typed, workbook } from "../check/workbook.ts";
+
+const labelOf = (rows: Typed, row: number, column: number): string => new SheetLabels(new WorkbookCells(workbook({ S: rows }))).of({ sheet: "S", row, column });
+
+test("whole numbers that count name a row, with their heading where they are short", () => {
+  const rows: Typed = [
+    ["Cylinder", "Position", "Gap"],
+    [1, "top", 0.3],
+    [2, "top", 0.35],
+  ];
+  expect(labelOf(rows, 2, 2)).toBe("Cylinder 2, top, Gap");
+});
+
+test.each(["Dry", "Held (psi)", "Pressure, bar", "Value", "Upper limit", "Hours run"])("a whole number under %p is a reading and names nothing", (heading) => {
+  const rows: Typed = [
+    ["Cylinder", heading, "Leak-down"],
+    [1, 150, 6],
+    [2, 150, 9.5],
+  ];
+  expect(labelOf(rows, 2, 2)).toBe("Cylinder 2, Leak-down");
+});
+
+test("so is one among numbers that are not whole, whatever its heading", () => {
+  const rows: Typed = [
+    ["Cylinder", "Second look", "Taper"],
+    [1, 72.985, 0.01],
+    [2, 73, 0.02],
+    [3, 72.99, 0.01],
+  ];
+  expect([1, 2, 3].map((row) => labelOf(rows, row, 2))).toEqual(["Cylinder 1, Taper", "Cylinder 2, Taper", "Cylinder 3, Taper"]);
+});
+
+test("a row that is named by numbers alone below no heading stays unnamed", () => {
+  expect(labelOf([[1, 73.02]], 0, 1)).toBe("");
+});
