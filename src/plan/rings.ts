@@ -7,9 +7,10 @@ import { WorkbookCells } from "../formula/workbook-cells.ts";
 import { boreSummary } from "../functions/cylinder/bore-summary.ts";
 import { ringGapFile } from "../functions/rings/ring-gap-file.ts";
 import { ringGapTarget } from "../functions/rings/ring-gap-target.ts";
-import type { CellArea } from "../workbook/address.ts";
+import { type CellArea, placeName } from "../workbook/address.ts";
 import type { WorkbookSnapshot } from "../workbook/port.ts";
 import { argumentOf, callOf, formulaOf, isArea, oneBore, type PlanInput, reference } from "./inputs.ts";
+import { limitsInSheet } from "./limits-in-sheet.ts";
 import { NOTHING_WRITTEN, type PlannedContent, type PlanTarget, planEdits, valueParts, type WrittenPlan } from "./placement.ts";
 
 /** One ring: its gap as measured, and either the gap wanted or the bore that it is to run in. */
@@ -20,7 +21,7 @@ export interface RingInput {
   target?: PlanInput;
   /** The bore by its size or by its readings, of which the smallest counts: there the gap is least. */
   bore?: PlanInput;
-  /** The limits of the gap: inside them it stays, below them it is filed into them. */
+  /** The limits of the gap: inside them it stays, below them it is filed into them. Without either, those by which the sheet judges the gap. */
   least?: PlanInput;
   most?: PlanInput;
 }
@@ -42,15 +43,30 @@ interface RingRow {
 
 interface RingPlan extends WrittenPlan {
   rings: RingRow[];
+  /** Of how many gaps the limits are the sheet's own. */
+  limitsInSheet: number;
   notes: readonly string[];
 }
 
 /** How much to take off each ring, and how that is written into the sheet. */
 export function planRings(snapshot: WorkbookSnapshot, inputs: RingInputs, place?: PlanTarget): RingPlan {
   const book = new WorkbookCells(snapshot);
-  const rings = inputs.rings.map((ring) => ringRow(book, ring, inputs.perBore));
+  const limited = withLimits(book, inputs);
+  const rings = limited.rings.map((ring) => ringRow(book, ring, inputs.perBore));
   const notes = [...(ringGapFile.notes ?? []), ...(ringGapTarget.notes ?? [])];
-  return { ...(place && rings.length > 0 ? written(book, inputs, place, rings) : NOTHING_WRITTEN), rings, notes };
+  const limitsFound = limited.rings.filter((ring, at) => ring !== inputs.rings[at]).length;
+  return { ...(place && rings.length > 0 ? written(book, limited, place, rings) : NOTHING_WRITTEN), rings, limitsInSheet: limitsFound, notes };
+}
+
+/** What the sheet says of a gap and what the plan says of it go by one pair of limits. */
+function withLimits(book: WorkbookCells, inputs: RingInputs): RingInputs {
+  const inSheet = limitsInSheet(book);
+  const rings = inputs.rings.map((ring) => {
+    const found = ring.least === undefined && ring.most === undefined && isArea(ring.measured) ? inSheet.get(placeName(ring.measured)) : undefined;
+    const isTyped = found && [found.least, found.most].some((limit) => lengthOr(argumentOf(book, limit)) !== null);
+    return isTyped ? { ...ring, ...found } : ring;
+  });
+  return { ...inputs, rings };
 }
 
 function ringRow(book: WorkbookCells, ring: RingInput, perBore: PlanInput): RingRow {

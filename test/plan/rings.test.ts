@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { planRings, type RingInputs } from "../../src/plan/rings.ts";
+import { Made } from "../setup/made.ts";
 import { area, at, calculated, filled, type Sheets, shown } from "./stand.ts";
 
 const sheets: Sheets = {
@@ -103,6 +104,49 @@ describe("by the limits that are typed", () => {
   test("a least gap alone is what a ring is filed to", () => {
     expect(said(0.22, { most: undefined as never })).toEqual([0.03, "file 0.03 off, from 0.22 to 0.25, the least"]);
     expect(said(0.3, { most: undefined as never })).toEqual([0, "stays: 0.3 is not under 0.25"]);
+  });
+
+  test("without any given, the limits by which the sheet judges the gap count, and the formulas go by them too", () => {
+    const some: Sheets = {
+      Rings: [
+        ["Ring", "Gap", "Verdict"],
+        ["top", 0.22, '=IF(B2="","",HATCH.VERDICT(B2,IF(Limits!A1=0,"",Limits!A1),IF(Limits!B1="","",Limits!B1)))'],
+        ["second", 0.26, "=HATCH.VERDICT(B3,0.25,0.45)"],
+        ["oil", 0.22, null],
+      ],
+      Limits: [[0.25, 0.45]],
+      Plan: [["Plan"]],
+    };
+    // 73 × 0.004 = 0.292 would be filed to were there no limits.
+    const rings = ["top", "second", "oil"].map((name, at) => ({ name, measured: area("Rings", `B${at + 2}`), bore: 73 }));
+    const made = planRings(calculated(some), { rings }, place);
+    expect(made.limitsInSheet).toBe(2);
+    expect(made.rings.map(({ toFile, says }) => [toFile, says])).toEqual([
+      [0.072, "file 0.072 off, from 0.22 to 0.292, the target, as 0.25 is the least"],
+      [0, "stays: 0.26 is within 0.25 to 0.45"],
+      [0.072, "file 0.072 off, from 0.22 to 0.292"],
+    ]);
+    expect(made.edits[0]!.cells.slice(1).map((line) => line[2])).toEqual([
+      "=HATCH.RINGGAPFILE(Rings!B2, B4, Limits!A1, Limits!B1)",
+      "=HATCH.RINGGAPFILE(Rings!B3, B5, 0.25, 0.45)",
+      "=HATCH.RINGGAPFILE(Rings!B4, B6)",
+    ]);
+    // Limits that are given go before those of the sheet.
+    expect(planRings(calculated(some), { rings: [{ ...rings[1]!, least: 0.3 }] }).rings[0]!.says).toBe(
+      "file 0.04 off, from 0.26 to 0.3, the least; the target 0.292 is outside the limits",
+    );
+    const blank = { ...some, Limits: [[null, null]] };
+    expect(planRings(calculated(blank), { rings: [rings[0]!] }).limitsInSheet).toBe(0);
+  });
+
+  test("on the sheets of a new workbook the plan and the sheet file the same", async () => {
+    const book = await Made.of({ cylinders: 1 });
+    await book.fill("RingReadings", "End gap", [0.22, 0.3, 0.5]);
+    for (const ring of ["top", "second", "oil"]) await book.limit(`Ring end gap, ${ring}`, 0.25, 0.45);
+    const gaps = [0, 1, 2].map((row) => ({ name: `${row}`, measured: { ...book.at("RingReadings", "End gap", row), rows: 1, columns: 1 } }));
+    const { rings } = planRings(await book.host.read(), { rings: gaps });
+    expect(rings.map(({ toFile }) => toFile)).toEqual([0.13, 0, null]);
+    expect(await book.column("RingReadings", "To file")).toEqual([0.13, 0, rings[2]!.says.replace("; fit another ring", "")]);
   });
 
   test("the formulas that are written come to the plan", () => {

@@ -9,15 +9,12 @@ import { type Form, type FormField, isAsked } from "./fields.ts";
 export function ringInputs(answers: Answers): RingInputs {
   const measured = answers.area("measured");
   if (!measured) return { rings: [] };
-  const { by } = answers.form;
   const picks = RING_KEYS.flatMap((key): [RingKey, Pick][] => {
     const wanted = answers.given(key);
     if (Array.isArray(wanted)) answers.refuse(key, "one number is wanted here, or cells");
     if (wanted === null || wanted === "") return [];
     return [[key, isArea(wanted) ? pairing(answers, key, wanted, measured, key === "bore") : () => wanted]];
   });
-  const isGiven = (key: RingKey) => picks.some(([given]) => given === key);
-  if (by === "limits" && !isGiven("least")) answers.refuse("least", "this is needed when the gap wanted comes from the limits");
   const namesAt = answers.area("names");
   const nameFor = namesAt && pairing(answers, "names", namesAt, measured, false);
   const rings = [...cellsOf(measured)].map((cell): RingInput => {

@@ -108,8 +108,8 @@ export const FIELDS: Readonly<Record<PlanName, readonly FormField[]>> = {
     },
     { key: "perBore", label: "Gap for each unit of bore", kind: "amount", hint: leftOut(ringGapTarget, "perBore"), when: { key: "by", is: ["bore"] } },
     { key: "target", label: "Gap wanted", kind: "range", hint: "One for all, or one for each ring", isNeeded: true, when: { key: "by", is: ["target"] } },
-    { key: "least", label: "Least gap", kind: "range", hint: "The maker's limit: one for all, or one for each ring. A gap inside its limits stays" },
-    { key: "most", label: "Largest gap", kind: "range", hint: "The maker's limit: one for all, or one for each ring" },
+    { key: "least", label: "Least gap", kind: "range", hint: "One for all, or one for each ring. Both blank: the limits by which the sheet judges the gaps" },
+    { key: "most", label: "Largest gap", kind: "range", hint: "One for all, or one for each ring. A gap inside its limits stays" },
     NAMES,
   ],
   shims: [

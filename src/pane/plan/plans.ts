@@ -82,11 +82,12 @@ function reboring(answers: Answers) {
 function ringFiling(answers: Answers) {
   const inputs = ringInputs(answers);
   return (snapshot: WorkbookSnapshot, place?: PlanTarget): ShownPlan => {
-    const { rings, notes, ...written } = planRings(snapshot, inputs, place);
+    const { rings, limitsInSheet, notes, ...written } = planRings(snapshot, inputs, place);
     const tables = [
       { caption: "What to file off each ring", columns: ["ring", "gap", "plan"], rows: rings.map((ring) => [ring.name, size(ring.measured), ring.says]) },
     ];
-    return { tables, remarks: [], fault: null, notes, written };
+    const remarks = limitsInSheet > 0 ? [`By the limits with which the sheet judges ${counted(limitsInSheet, "of the gaps", "of the gaps")}.`] : [];
+    return { tables, remarks, fault: null, notes, written };
   };
 }
 

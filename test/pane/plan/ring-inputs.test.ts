@@ -1,7 +1,6 @@
 import { WorkbookCells } from "../../../src/formula/workbook-cells.ts";
 import { Answers, ringInputs } from "../../../src/pane/plan/answers.ts";
 import { FIELDS, type Form, firstForm } from "../../../src/pane/plan/fields.ts";
-
 import { area } from "../../plan/stand.ts";
 
 const values = [
@@ -39,6 +38,21 @@ test("rings that share their cylinder's name are told apart by their cells", () 
     "No. 2, B2",
     "No. 2, C2",
   ]);
+});
+
+test("limits stand for all rings or for each, beside a bore, a target or alone", () => {
+  const limits = { least: "Rings!B1:B2", most: "0.5" };
+  expect(inputs({ measured: "Rings!B1:B2", bore: "73", ...limits }).rings).toMatchObject([
+    { bore: 73, least: area("Rings", "B1"), most: 0.5 },
+    { bore: 73, least: area("Rings", "B2"), most: 0.5 },
+  ]);
+  const alone = inputs({ measured: "Rings!B1:B2", by: "limits", ...limits });
+  expect(alone.troubles).toEqual({});
+  expect(Object.keys(alone.rings[0]!)).toEqual(["name", "measured", "least", "most"]);
+  expect(Object.keys(inputs({ measured: "Rings!B1:B2", by: "limits" }).rings[0]!)).toEqual(["name", "measured"]);
+  expect(inputs({ measured: "Rings!B1:B2", bore: "73", least: "Rings!B1:C1" }).troubles).toEqual({
+    least: "this is 1 down and 2 across and the gaps are 2 down and 1 across: give one for all, one for each row, or one for each gap",
+  });
 });
 
 test("ranges that do not go together are refused with both sizes", () => {
