@@ -41,7 +41,7 @@ export function limitsPage(choices: BuildSheetChoices): { page: SheetBuilder; li
   const { cylinders } = choices;
   const list = characteristics(choices);
   const page = new SheetBuilder("Limits", "Limits", [
-    "Type them from the maker's service manual and say where they stand. One side may stay blank: what cannot be below 0, such as taper, needs no lower limit of 0. Near: the distance from a limit inside which a value is called near it.",
+    "Type them from the maker's service manual and say where they stand. One side may stay blank: what cannot be below 0, such as taper, needs no lower limit of 0. Near: the distance from a limit inside which a value is called near it. Where a reading has an uncertainty U, verdicts follow ISO 14253-1:1998: within, over or under only where all of U lies on that side of the limit.",
   ]);
   const limit = (heading: string) =>
     numberColumn(heading, lengthFormat(choices).replace(/0+$/, "0##"), "A limit, typed as a number in the unit of the row.", "number");
