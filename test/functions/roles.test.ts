@@ -17,8 +17,8 @@ describe("what is measured and what is chosen", () => {
     expect(measured.filter((of) => chosen.includes(of))).toEqual([]);
   });
 
-  test("words, counts, switches and axes say how to calculate, and are neither", () => {
-    const options = inputs.filter(({ param }) => param.role === "option");
+  test("words, counts, switches and axes say how to calculate, the rule of a judgement by which, and are neither", () => {
+    const options = inputs.filter(({ param }) => param.role === "option" || param.role === "rule");
     expect(options.map(({ of }) => of)).toEqual(inputs.filter(({ param }) => !param.takesAnyNumber).map(({ of }) => of));
   });
 
