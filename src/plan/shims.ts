@@ -1,11 +1,12 @@
 import { broadcast } from "../core/broadcast.ts";
 import { Fault } from "../core/fault.ts";
 import { CHECK_PREFIX, sentence } from "../core/sentences.ts";
-import { WorkbookCells } from "../formula/workbook-cells.ts";
+import { cellsOf, WorkbookCells } from "../formula/workbook-cells.ts";
 import { shimPlan } from "../functions/valves/shim-plan.ts";
-import type { CellArea } from "../workbook/address.ts";
+import { type CellArea, placeName } from "../workbook/address.ts";
 import type { WorkbookSnapshot } from "../workbook/port.ts";
 import { argumentOf, blockOf, formulaOf, inputLengths, isArea, type PlanInput } from "./inputs.ts";
+import { limitsInSheet } from "./limits-in-sheet.ts";
 import { NOTHING_WRITTEN, type PlannedContent, type PlanTarget, planEdits, valueParts, type WrittenPlan } from "./placement.ts";
 
 /** Inputs as SHIMPLAN takes them. */
@@ -42,6 +43,8 @@ interface ShimPlanned extends WrittenPlan {
   leftOver: { size: number; from: string }[];
   /** Spares that cannot be used, and why. */
   badSpares: string[];
+  /** How many clearances the sheet judges by other limits than the plan is given. */
+  judgedOtherwise: number;
   fault: string | null;
   notes: readonly string[];
 }
@@ -49,7 +52,16 @@ interface ShimPlanned extends WrittenPlan {
 /** Which shim goes where, what to buy, and how that is written into the sheet. */
 export function planShims(snapshot: WorkbookSnapshot, inputs: ShimInputs, place?: PlanTarget): ShimPlanned {
   const book = new WorkbookCells(snapshot);
-  const nothing: ShimPlanned = { ...NOTHING_WRITTEN, valves: [], buy: [], leftOver: [], badSpares: [], fault: null, notes: shimPlan.notes ?? [] };
+  const nothing: ShimPlanned = {
+    ...NOTHING_WRITTEN,
+    valves: [],
+    buy: [],
+    leftOver: [],
+    badSpares: [],
+    judgedOtherwise: 0,
+    fault: null,
+    notes: shimPlan.notes ?? [],
+  };
   const { installed, clearance, least, most, spares, step } = inputs;
   const givens = [installed, clearance, least, most, spares, step];
   const made = broadcast(
@@ -65,7 +77,14 @@ export function planShims(snapshot: WorkbookSnapshot, inputs: ShimInputs, place?
     .filter(([number]) => number !== "")
     .map((row) => valveRow(row, nameOf, installedNow[(row[0] as number) - 1] ?? null, measured[(row[0] as number) - 1] ?? null));
   const badSpares = rows.filter(([number]) => number === "").map(([, text, from]) => `${from}: ${String(text).slice(CHECK_PREFIX.length)}`);
-  const plan = { ...nothing, valves, buy: bought(valves), leftOver: leftOver(rows, valves, inputLengths(book, spares)), badSpares };
+  const plan = {
+    ...nothing,
+    valves,
+    buy: bought(valves),
+    leftOver: leftOver(rows, valves, inputLengths(book, spares)),
+    badSpares,
+    judgedOtherwise: judgedOtherwise(book, inputs),
+  };
   if (!place) return plan;
   const sources = givens.filter((given): given is CellArea => isArea(given));
   if (place.as === "values" || !isArea(installed) || !isArea(clearance)) {
@@ -79,6 +98,22 @@ export function planShims(snapshot: WorkbookSnapshot, inputs: ShimInputs, place?
 /** Rows that the formula can come to fill: its head, every valve and, at worst, every spare that is no good. */
 const mostRows = (book: WorkbookCells, { installed, spares }: ShimInputs): number =>
   1 + blockOf(book, installed).flat().length + (spares ? blockOf(book, spares).flat().length : 0);
+
+/** A plan by other limits than those of the sheet's own verdicts would contradict them. */
+function judgedOtherwise(book: WorkbookCells, { clearance, least, most }: ShimInputs): number {
+  if (!isArea(clearance)) return 0;
+  const inSheet = limitsInSheet(book);
+  const given = [least, most].map((limit) => inputLengths(book, limit));
+  return [...cellsOf(clearance)].filter((cell, at) => {
+    const own = inSheet.get(placeName(cell));
+    if (!own) return false;
+    return [own.least, own.most].some((limit, side) => {
+      const [typed] = inputLengths(book, limit);
+      const planned = given[side]!.length === 1 ? given[side]![0] : given[side]![at];
+      return typed != null && planned != null && typed !== planned;
+    });
+  }).length;
+}
 
 type NameOf = (number: number) => string;
 

@@ -58,6 +58,16 @@ describe("what is planned", () => {
     ]);
   });
 
+  test("clearances that the sheet judges by other limits than the plan are counted", () => {
+    const judged: Sheets = {
+      ...sheets,
+      Verdicts: [["=HATCH.VERDICT(Valves!C2,Valves!D2,Valves!E2)"], ["=HATCH.VERDICT(Valves!C3,Valves!D3,0.3)"], ["=HATCH.VERDICT(Valves!C4,,Valves!E4)"]],
+    };
+    expect(planShims(calculated(sheets), INPUTS).judgedOtherwise).toBe(0);
+    expect(planShims(calculated(judged), INPUTS).judgedOtherwise).toBe(1);
+    expect(planShims(calculated(judged), { ...INPUTS, least: 0.15, most: 0.24 }).judgedOtherwise).toBe(3);
+  });
+
   test("what to buy, each size once with its number", () => {
     const { valves, buy, leftOver } = planShims(calculated(sheets), { installed: [[2.5, 2.5, 2.6]], clearance: [[0.3, 0.3, 0.21]], least: 0.15, most: 0.25 });
     expect(valves.map(({ says }) => says)).toEqual(["buy 2.6 for it: 0.2 instead of 0.3", "buy 2.6 for it: 0.2 instead of 0.3", "keeps its 2.6: 0.21"]);

@@ -96,7 +96,7 @@ function shimming(answers: Answers) {
   const names = answers.names("names");
   const inputs = { installed: installed!, clearance: clearance!, least: least!, most: most!, spares: spares!, step: step!, ...(names ? { names } : {}) };
   return (snapshot: WorkbookSnapshot, place?: PlanTarget): ShownPlan => {
-    const { valves, buy, leftOver, badSpares, fault, notes, ...written } = planShims(snapshot, inputs, place);
+    const { valves, buy, leftOver, badSpares, judgedOtherwise, fault, notes, ...written } = planShims(snapshot, inputs, place);
     const tables = [
       { caption: "What each valve gets", columns: ["valve", "clearance", "plan"], rows: valves.map((valve) => [valve.name, size(valve.measured), valve.says]) },
     ];
@@ -105,6 +105,9 @@ function shimming(answers: Answers) {
       valves.length > 0 ? `To buy: ${bought.join(", ") || "nothing"}.` : "",
       leftOver.length > 0 ? `Left over: ${leftOver.map(({ size: shim, from }) => `${numberText(shim)} from ${from}`).join(", ")}.` : "",
       ...badSpares,
+      judgedOtherwise > 0
+        ? `Careful: the sheet judges ${counted(judgedOtherwise, "of these clearances", "of these clearances")} by other limits than these.`
+        : "",
     ];
     return { tables, remarks: remarks.filter(Boolean), fault, notes, written };
   };
