@@ -52,10 +52,12 @@ export interface RobustStatistics {
   source: DetailsOf<"likely slip">["beside"];
   /** So few that only a gross slip can be told. */
   isFew?: boolean;
+  /** The two largest of them. */
+  largest?: readonly [number, number];
 }
 
-/** What readings measure; undefined where that is not known, "other" for a unit that is not. */
-export type MeasuredKind = QuantityKind | "other" | undefined;
+/** What readings measure; undefined where that is not known, "other" for a unit that is not, "any length" where lengths of all parts come together. */
+export type MeasuredKind = QuantityKind | "other" | "any length" | undefined;
 
 export const measuredKindOf = (unit: string | undefined): MeasuredKind => (unit === undefined ? undefined : (kindOfUnit(unit) ?? "other"));
 
@@ -71,7 +73,7 @@ export function robustStatistics(values: readonly number[]): RobustStatistics | 
   const sorted = sortedOf(values);
   const middle = medianOf(sorted);
   const spread = middleDeviation(sorted, middle) / DEVIATION_SHARE;
-  return { middle, spread, step: stepOf(values), source: "the like readings", isFew: values.length < FEWEST };
+  return { middle, spread, step: stepOf(values), source: "the like readings", isFew: values.length < FEWEST, largest: [sorted.at(-1)!, sorted.at(-2)!] };
 }
 
 /** Two-sided limits say as well where a reading belongs. */
@@ -97,16 +99,22 @@ export class RobustStatisticsBetween implements RobustStatistics {
   }
 }
 
-/** What a reading beside its like, or between its limits, looks like: a slip of readings that agree, or a gross one of any. */
-export function suspicionOn(value: number, alike: RobustStatistics, kind: MeasuredKind): LikelySlip | undefined {
-  const slip = alike.isFew ? undefined : likelySlip(value, alike, kind === undefined ? undefined : kind === "length");
-  return slip ?? volumeUnit(value, alike, kind) ?? thousandfold(value, alike);
+/**
+ * What a reading beside its like, or between its limits, looks like: a slip of readings that agree, or
+ * a gross one of any that are of one thing.
+ */
+export function suspicionOn(value: number, alike: RobustStatistics, kind: MeasuredKind, areOfOneThing = true): LikelySlip | undefined {
+  const isLength = kind === "length" || kind === "any length";
+  const slip = alike.isFew ? undefined : likelySlip(value, alike, kind === undefined ? undefined : isLength);
+  return slip ?? volumeUnit(value, alike, kind) ?? (areOfOneThing && kind !== "any length" ? thousandfold(value, alike) : undefined);
 }
 
-/** A number of thousandths of the unit, 15 for 0.015: of readings however far apart. */
-function thousandfold(value: number, { middle, source }: RobustStatistics): LikelySlip | undefined {
+/** A number of thousandths of the unit, 15 for 0.015: of readings however far apart, if it is the only one of its size. */
+function thousandfold(value: number, { middle, source, largest }: RobustStatistics): LikelySlip | undefined {
   const meant = value / THOUSAND;
-  return meant * HONEST_TIMES >= middle && meant <= HONEST_TIMES * middle && middle > 0 ? decimalPoint(middle, source) : undefined;
+  if (!(middle > 0) || meant * HONEST_TIMES < middle || meant > HONEST_TIMES * middle) return undefined;
+  const next = largest === undefined ? 0 : value > largest[0] ? largest[0] : largest[1];
+  return value >= TIMES_OVER * next ? decimalPoint(middle, source) : undefined;
 }
 
 /** The same beside an upper limit alone. */

@@ -68,6 +68,8 @@ class Readings implements PendingRow {
 }
 
 export interface ReadingGroup<W extends PendingRow> {
+  /** Its name says what is read, so that its readings are of one thing. */
+  isOfOneThing: boolean;
   /** Held back until the group is known well enough; `undefined` from then on. */
   waiting: W | undefined;
   unit: string | undefined;
@@ -104,7 +106,9 @@ export class GroupOutliers<W extends PendingRow> {
   group(name: string): ReadingGroup<W> {
     let group = this.#groups.get(name);
     if (!group) {
-      group = this.#closed() ?? { waiting: undefined, unit: undefined, measures: undefined, alike: undefined, far: 0 };
+      group = this.#closed() ?? { isOfOneThing: false, waiting: undefined, unit: undefined, measures: undefined, alike: undefined, far: 0 };
+      // Names end with the characteristic.
+      group.isOfOneThing = !name.endsWith("|");
       group.waiting = this.#spare.pop() ?? this.fresh();
       this.#groups.set(name, group);
     }
@@ -170,7 +174,7 @@ export class GroupOutliers<W extends PendingRow> {
 export const isOrdinary = (group: ReadingGroup<PendingRow>, value: number, unit: string | undefined): boolean => suspicionOf(group, value, unit) === undefined;
 
 function suspicionOf(
-  { unit, measures, alike, far }: ReadingGroup<PendingRow>,
+  { unit, measures, alike, far, isOfOneThing }: ReadingGroup<PendingRow>,
   value: number,
   ownUnit: string | undefined,
   own?: MeasuredKind,
@@ -179,7 +183,7 @@ function suspicionOf(
     return { kind: "mixed units", details: { unit: ownUnit, likeUnit: unit ?? "", expected: null, beside: null, converted: null, causes: [] } };
   // Most readings are no further, which is all that there is to ask.
   if (!alike || Math.abs(value - alike.middle) <= far) return undefined;
-  return suspicionOn(value, alike, own ?? measures);
+  return suspicionOn(value, alike, own ?? measures, isOfOneThing);
 }
 
 /** The unit that comes most often; the first of equals. */

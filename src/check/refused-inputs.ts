@@ -26,6 +26,8 @@ interface Use {
   param: Param<unknown>;
   /** The function and the input: `CLEARANCE.bore`. */
   of: string;
+  /** What it measures; functions that assist take sizes of all parts. */
+  measures: MeasuredKind;
   /** Cells that were given alone, and larger areas. */
   cells: CellSet;
   areas: Set<string>;
@@ -72,14 +74,21 @@ export class RefusedInputs {
   #usesOf(spec: Spec): readonly Use[] {
     let uses = this.#uses.get(spec);
     if (!uses) {
-      uses = spec.inputs.map(({ name, param }) => ({ name, param, of: `${spec.name}.${name}`, cells: new CellSet(), areas: new Set() }));
+      uses = spec.inputs.map(({ name, param }) => ({
+        name,
+        param,
+        of: `${spec.name}.${name}`,
+        measures: measuredBy(spec, param),
+        cells: new CellSet(),
+        areas: new Set(),
+      }));
       this.#uses.set(spec, uses);
     }
     return uses;
   }
 
   /** Gives the cells that are blank. */
-  #lookAt(area: CellArea, { name, param, of }: Use): CellAddress[] {
+  #lookAt(area: CellArea, { name, param, of, measures }: Use): CellAddress[] {
     const blanks: CellAddress[] = [];
     for (const cell of cellsOf(area)) {
       const value = this.origins.book.value(cell);
@@ -89,7 +98,7 @@ export class RefusedInputs {
         continue;
       }
       if (taken instanceof Fault) this.#refuse(cell, reasonOf(value, taken));
-      else if (param.quantity === "length" || param.quantity === "volume") this.#watch(of, area, cell, taken as number, param.quantity);
+      else if (measures !== undefined) this.#watch(of, area, cell, taken as number, measures);
       if (this.#counted.add(cell)) this.report.inputs++;
     }
     return blanks;
@@ -142,6 +151,11 @@ export class RefusedInputs {
   reportBlanks(): void {
     for (const { cell, details } of this.#blanks) if (!this.rechecks.isAhead(cell)) this.report.find("missing reading", this.#subject(cell, null), details);
   }
+}
+
+function measuredBy({ role }: Spec, { quantity }: Param<unknown>): MeasuredKind {
+  if (quantity === "length") return role === "assists" ? "any length" : "length";
+  return quantity === "volume" ? "volume" : undefined;
 }
 
 /** The cell of another range that goes with the one at this place; one row or one column goes with all. */

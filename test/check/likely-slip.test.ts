@@ -109,6 +109,17 @@ describe("gaps, clearances and wear, which may honestly differ by much", () => {
     },
   );
 
+  test("sizes of several parts in one column, and uncertainties of several gauges, are not beside their like", () => {
+    // No characteristic tells a bore from gaps, and a pressure gauge's U is no slip among those of gauges for lengths.
+    expect(slips([["Reading", "Upper", "Unit"], ...[0.3, 0.32, 0.25, 73.02].map((value) => [value, 100, "mm"])])).toEqual([]);
+    const changes = [0.002, 0.003, 0.002, 2].map((u, i) => [`No. ${i + 1}`, 73.02, 73.03, u, `=HATCH.REALCHANGE(B${i + 2},C${i + 2},D${i + 2})`]);
+    expect(slips([["Place", "Before", "After", "U", "Change"], ...changes])).toEqual([]);
+  });
+
+  test("where two readings are as large, neither is a slip", () => {
+    expect(slips(wear("in", [0.012, 0.015, 15, 16, 0.014]))).toEqual([]);
+  });
+
   test("beside an upper limit alone: 15 under a limit of 0.02 is a slip, 0.3 is wear", () => {
     const rows = (value: number): Typed => [
       ["Cylinder", "Wear", "Verdict", "Upper"],

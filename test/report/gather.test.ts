@@ -191,6 +191,19 @@ describe("what can be drawn", () => {
     ]);
   });
 
+  test("a formula that still waits for its rule draws none", () => {
+    const waiting = (rule: string | null) =>
+      of({
+        Tests: [
+          ["Cylinder", "Dry", "Wet", "Points at", "Rule", "Limit"],
+          ["1", 12.1, 12.5, '=IF(E$2="","",INDEX(HATCH.WETTEST(B$2:B$3, C$2:C$3, , F$2, E$2), 1))', rule, 0.8],
+          ["2", 9.2, 11, '=IF(E$2="","",INDEX(HATCH.WETTEST(B$2:B$3, C$2:C$3, , F$2, E$2), 2))'],
+        ],
+      }).tests[0]!.what.rule;
+    expect(waiting("share")).toEqual({ rule: "share", limit: 0.8 });
+    expect(waiting(null)).toBeUndefined();
+  });
+
   test("a wet test is drawn by the rule that it is given, and by none where none is typed", () => {
     const ruleOf = (formula: string) => of({ Tests: [["Cylinder", "Dry", "Wet"], ["1", 12.1, 12.5], ["2", 9.8, 11], [null], [formula]] }).tests[0]!.what.rule;
     expect(ruleOf('=HATCH.WETTEST(B2:B3, C2:C3, , 1.5, "difference")')).toEqual({ rule: "difference", limit: 1.5 });

@@ -1,5 +1,5 @@
 import type { JudgedRow } from "../../check/finding.ts";
-import type { Cell } from "../../core/cell.ts";
+import { type Cell, isBlank } from "../../core/cell.ts";
 import type { DrawnInputsOf } from "../../core/define.ts";
 import type { BoreReadings } from "../../drawings/bore.ts";
 import type { ChangeBar, ChangePlot } from "../../drawings/change-plot.ts";
@@ -130,6 +130,8 @@ export function testsIn(source: Source, calls: readonly OwnCall[]): Placed<Compr
 /** As the call is given it. */
 function ruleOf(source: Source, call: OwnCall, draws: DrawnInputsOf<"compression">): CompressionTest["rule"] {
   if (draws.rule === undefined || draws.limit === undefined) return undefined;
+  // Inside a formula that waits for something, and shows nothing, the call judges nothing.
+  if (!call.isWhole && isBlank(source.book.value(call.at))) return undefined;
   const typed = String(source.value(call, draws.rule)).trim().toLowerCase();
   const rule = RULES.find((one) => one === typed);
   const limit = source.number(call, draws.limit);
