@@ -8,6 +8,7 @@ describe("calc FORMULA", () => {
     ['={1,TRUE;"a\tb",2}', "1\tTRUE\na b\t2\n"],
     ["_xldudf_HATCH_CLEARANCE(73.04,73)", "0.04\n"],
     ["1E-7*10", "0.000001\n"],
+    ["HATCH.VERDICT(FLOOR(1.15,0.05),1.15,1.25)", "within\n"],
   ])("%s prints its value", async (formula, out) => {
     expect(await crosshatch(["calc", formula])).toEqual({ code: 0, out, err: "" });
   });

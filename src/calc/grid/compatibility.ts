@@ -1,5 +1,6 @@
 import { isErrorCode } from "../../core/cell.ts";
 import { compareAsSheets, compareTexts } from "../../core/decimal.ts";
+import { ROUNDING } from "./rounding.ts";
 
 /** The parts of the engine that this needs; its whole module or browser global fits. */
 export interface GridParts {
@@ -31,6 +32,7 @@ export function applyCompatibility(engine: GridParts): void {
   falseWithoutElse(registry);
   compareAsOthers(registry);
   joinOneByOne(registry);
+  roundDecimals(registry);
 }
 
 /** A number in text with an exponent that the engine does not read. */
@@ -124,4 +126,32 @@ const numberBeside = (value: unknown, other: unknown): number | undefined =>
 function joinOneByOne(registry: FunctionRegistry): void {
   const own = registry.content.CONCATENATE;
   if (own) registry.replace("CONCATENATE", { ...own, args: own.args.map((arg) => ({ ...arg, type: ["STRING"], acceptMatrix: false })) });
+}
+
+/** `ROUND` and its like work on decimals. Text is read, and faults are told, by the engine's own functions. */
+function roundDecimals(registry: FunctionRegistry): void {
+  const { UMINUS } = registry.content;
+  for (const [name, { defaults, of }] of Object.entries(ROUNDING)) {
+    const own = registry.content[name];
+    if (!own || !UMINUS) continue;
+    const { compute } = own;
+    registry.replace(name, {
+      ...own,
+      compute(...args) {
+        const numbers = defaults.map((usual, i) => (args[i] === undefined ? usual : numberIn(args[i], (given) => UMINUS.compute.call(this, given))));
+        const value = numbers.includes(undefined) || args.length > defaults.length ? undefined : of(...(numbers as number[]));
+        return value === undefined ? compute.apply(this, args) : { value, format: (args[0] as { format?: string }).format };
+      },
+    });
+  }
+}
+
+/** What an argument counts as; `undefined` for what is no number. The engine reads text with the opposite sign. */
+function numberIn(given: Given, opposite: (given: Given) => unknown): number | undefined {
+  const value = (given as Value).value;
+  if (typeof value === "number") return value;
+  if (value === null || value === undefined) return 0;
+  const told = opposite(given);
+  const read = typeof told === "object" && told !== null ? (told as Value).value : told;
+  return typeof read === "number" ? 0 - read : undefined;
 }
