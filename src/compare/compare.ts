@@ -1,4 +1,5 @@
 import { COVERAGE_FACTOR } from "../functions/wear/change-params.ts";
+import { ownerKey } from "../vocabulary/subjects.ts";
 import { type DifferenceOfChanges, differenceEstimates } from "./difference-of-changes.ts";
 import { type EnginePair, type Sides, sidesOf } from "./engines.ts";
 import { hintsOn } from "./hints.ts";
@@ -130,6 +131,11 @@ function notesOn(
   const has = (side: readonly Reading[]): boolean => side.some((reading) => reading.hours !== undefined);
   if (kind === "changes" && has(before) !== has(after) && hours === undefined)
     notes.push(`hours are given ${has(before) ? "before" : "after"} only, so wear cannot be told by them: give the hours between`);
+  const [first, last] = [before, after].map((side) => Math.max(...side.flatMap((reading) => reading.hours ?? []))) as [number, number];
+  if (kind === "changes" && first > last && Number.isFinite(last))
+    notes.push(`the hours before (${first}) are more than those after (${last}): are the two sides swapped?`);
+  if (kind === "changes" && !hasDifferences && new Set(places.map(({ engine }) => ownerKey("engine", engine))).size > 1)
+    notes.push("engines are compared with one another where two are named");
   const without = places.filter(({ doubts }) => doubts === null).length;
   if (without > 0) notes.push(`${without} of ${places.length} places have no uncertainty, so of them nothing can be told: give U for them`);
   if (places.some(({ before: a, after: b }) => (uncertaintyOf(a) === undefined) !== (uncertaintyOf(b) === undefined)))

@@ -110,7 +110,7 @@ function readingFrom(cells: ColumnFields, typed: Cell, unit: string | undefined,
   const session = textOf(cells.campaign).trim();
   const campaign = campaignOf(session);
   if (campaign !== undefined) reading.campaign = campaign;
-  else if (session !== "") reading.fault = `the session is called ${session}: wanted is before or after`;
+  else if (session !== "") reading.fault = `the campaign is called ${session}: wanted is before or after`;
   for (const [name, param] of Object.entries(NUMBERS) as [keyof typeof NUMBERS, Param<number>][]) {
     const taken = param.take(cells[name], name);
     if (taken instanceof Fault) reading.fault ??= faultBody(taken);

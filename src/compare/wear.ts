@@ -36,7 +36,7 @@ export interface Wear extends ReadingSubject {
 
 export const PER = 1000;
 
-/** Wear of one place; `undefined` where the hours or the uncertainty are not known. `hoursBetween` stands in where no session has hours. */
+/** Wear of one place; `undefined` where the hours or the uncertainty are not known. `hoursBetween` stands in where the sessions' own hours do not tell them apart. */
 export function wearOfPlace(place: PlaceEstimate & { verdict: ComparisonVerdict }, hoursBetween: number | undefined): Wear | undefined {
   const history = historyOf(place, hoursBetween);
   if (history.length < 2 || place.doubts === null) return undefined;
@@ -65,7 +65,8 @@ export function wearOfPlace(place: PlaceEstimate & { verdict: ComparisonVerdict 
 function historyOf({ history, before, after }: PlaceEstimate, hoursBetween: number | undefined): { hours: number; value: number }[] {
   const once = new Map<string, { hours: number; value: number }>();
   for (const { hours, value } of history) if (hours !== undefined) once.set(`${hours}|${value}`, { hours, value });
-  if (once.size > 0 || hoursBetween === undefined) return [...once.values()].sort((a, b) => a.hours - b.hours);
+  const found = [...once.values()].sort((a, b) => a.hours - b.hours);
+  if (hoursBetween === undefined || new Set(found.map(({ hours }) => hours)).size > 1) return found;
   return [
     { hours: 0, value: before.value },
     { hours: hoursBetween, value: after.value },

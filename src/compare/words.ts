@@ -79,9 +79,11 @@ export function headline({ judged, beyondGauge, differs, lines }: FamilyCounts):
   return `${beyond} beyond ${beyondGauge === 1 || beyondGauge === 0 ? "its" : "their"} own gauge; ${expected} would by chance${left}.`;
 }
 
-/** What all lines came to: `5 differ, 40 are the same within what matters, of 22 nobody can tell.` */
+/** What all lines came to: `5 differ, 40 are the same within what matters, 22 cannot be told`. */
 export function verdictsText(judgements: readonly Judgement[]): string {
   const count = (verdict: Judgement["verdict"]): number => judgements.filter((one) => one.verdict === verdict).length;
-  const [differs, same, open] = [count("differs"), count("same within"), count("cannot tell")];
-  return `${grouped(differs)} ${differs === 1 ? "differs" : "differ"}, ${grouped(same)} ${same === 1 ? "is" : "are"} the same within what matters, ${grouped(open)} cannot be told`;
+  const differs = `${grouped(count("differs"))} ${count("differs") === 1 ? "differs" : "differ"}`;
+  const open = `${grouped(count("cannot tell"))} cannot be told`;
+  if (judgements.every(({ matters }) => matters === null)) return `${differs}, ${open}; nothing is called the same before it is said what matters`;
+  return `${differs}, ${grouped(count("same within"))} ${count("same within") === 1 ? "is" : "are"} the same within what matters, ${open}`;
 }

@@ -36,7 +36,7 @@ const COMPARISON_WORDS = {
   common: ["common part", "common part of u", "common u", "u common", "shared part", "shared part of u"],
   matters: ["smallest difference that matters", "difference that matters", "what matters", "least that matters"],
   /** Whether a reading was taken before or after: both in one column, one reading a row. */
-  campaign: ["measuring session", "session", "round"],
+  campaign: ["before or after", "build or strip-down"],
   /** The same as two columns, two readings a row. */
   before: ["as built", "at build", "build"],
   after: ["re-checked", "strip-down", "strip down", "as stripped", "at strip-down", "at strip down"],

@@ -109,6 +109,20 @@ describe("what has no rate or no life says so", () => {
     expect([lone.wear, lone.notes]).toEqual([[], ["hours are given after only, so wear cannot be told by them: give the hours between"]]);
   });
 
+  test("hours that were given stand in where those of the sheets do not tell the sides apart", () => {
+    for (const [a, b] of [
+      [undefined, 850],
+      [850, 850],
+      [undefined, undefined],
+    ])
+      expect(wearBetween(reading(73, { hours: a }), reading(73.1, { hours: b }), 500)).toMatchObject({ useFrom: 0, useTo: 500 });
+  });
+
+  test("fewer hours after than before are asked about", () => {
+    const { notes } = compare([reading(73, { hours: 850 })], [reading(73.1, { hours: 0 })]);
+    expect(notes).toContain("the hours before (850) are more than those after (0): are the two sides swapped?");
+  });
+
   test("without an uncertainty there is no wear", () => {
     const bare = { uncertainty: undefined };
     expect(wearBetween(reading(73, bare), reading(73.1, bare), 850)).toBeUndefined();
