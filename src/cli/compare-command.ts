@@ -161,7 +161,11 @@ async function printComparison(comparison: Comparison): Promise<void> {
   await print(plain(between));
   await print(`  ${headline}`);
   const lines = linesOf(comparison);
-  for (const [verdict, title] of LISTS) await printTable(title, lines.filter((line) => line.verdict === verdict).map(lineRow));
+  for (const [verdict, title] of LISTS)
+    await printTable(
+      title,
+      lines.filter((line) => line.verdict === verdict).map((line) => lineRow(line, comparison)),
+    );
   await printTable(
     "wear",
     wear
@@ -186,9 +190,9 @@ async function printTable(title: string, rows: readonly (readonly string[])[]): 
 
 type Line = ReturnType<typeof linesOf>[number];
 
-function lineRow(line: Line): string[] {
+function lineRow(line: Line, comparison: Comparison): string[] {
   if ("engines" in line) return [line.label, changesText(line), line.says];
-  return [line.label, "places" in line ? "" : sizesText(line), line.says];
+  return [line.label, "places" in line ? "" : sizesText(line, comparison), line.says];
 }
 
 /** What comes to its limit soonest goes first. */

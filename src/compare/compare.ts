@@ -2,6 +2,7 @@ import { COVERAGE_FACTOR } from "../functions/wear/change-params.ts";
 import { ownerKey } from "../vocabulary/subjects.ts";
 import { type DifferenceOfChanges, differenceEstimates } from "./difference-of-changes.ts";
 import { type EnginePair, type Sides, sidesOf } from "./engines.ts";
+import { largestOf } from "./grouped.ts";
 import { hintsOn } from "./hints.ts";
 import { COMPARISON_VERDICTS, countsOf, type Estimate, type Family, type FamilyCounts, type Judgement, judgeFamily } from "./judgement.ts";
 import { type MeanChange, meanEstimates } from "./mean-change.ts";
@@ -67,11 +68,11 @@ export function compareReadings(first: ReadingSet, second: ReadingSet | undefine
   const estimates: PlaceEstimate[] = [];
   for (const [i, one] of placeEstimates(pairs, options.matters, sides.names).entries()) {
     if ("why" in one) refused.push({ ...pairs[i]!, label: labelOf(pairs[i]!.before[0]!), why: one.why });
-    else estimates.push(one);
+    else estimates.push(sides.kind === "sizes" ? { ...one, label: labelOf({ ...one.before.readings[0]!, engine: "" }) } : one);
   }
   const isChange = sides.kind === "changes";
-  const places = judged("places", estimates, (place, lines) => placeSays(place, sides.kind, lines));
-  const means = judged("means", meanEstimates(estimates, isChange), meanSays);
+  const places = judged("places", estimates, (place, lines) => placeSays(place, sides, lines));
+  const means = judged("means", meanEstimates(estimates, isChange), (mean, lines) => meanSays(mean, sides, lines));
   const { byPlace, means: overPlaces } = isChange && sides.engines ? differenceEstimates(estimates, sides.engines) : { byPlace: [], means: [] };
   const lines = {
     places,
@@ -131,7 +132,7 @@ function notesOn(
   const has = (side: readonly Reading[]): boolean => side.some((reading) => reading.hours !== undefined);
   if (kind === "changes" && has(before) !== has(after) && hours === undefined)
     notes.push(`hours are given ${has(before) ? "before" : "after"} only, so wear cannot be told by them: give the hours between`);
-  const [first, last] = [before, after].map((side) => Math.max(...side.flatMap((reading) => reading.hours ?? []))) as [number, number];
+  const [first, last] = [before, after].map((side) => largestOf(side.flatMap((reading) => reading.hours ?? []))) as [number, number];
   if (kind === "changes" && first > last && Number.isFinite(last))
     notes.push(`the hours before (${first}) are more than those after (${last}): are the two sides swapped?`);
   if (kind === "changes" && !hasDifferences && new Set(places.map(({ engine }) => ownerKey("engine", engine))).size > 1)

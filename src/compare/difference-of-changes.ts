@@ -3,6 +3,7 @@ import { combined, doubtOfMean } from "../math/gauge-rule.ts";
 import { mean } from "../math/statistics.ts";
 import { labelFrom } from "../vocabulary/headings.ts";
 import { ownerKey } from "../vocabulary/subjects.ts";
+import { groupedBy, largestOf, strictestOf } from "./grouped.ts";
 import type { Estimate, Judgement } from "./judgement.ts";
 import { AVERAGED } from "./mean-change.ts";
 import { placeKey } from "./pair-readings.ts";
@@ -39,11 +40,7 @@ export function differenceEstimates(
     const other = others.get(placeKey(place, false));
     return other === undefined || (other.unit ?? "") !== (place.unit ?? "") ? [] : [[place, other] as const];
   });
-  const groups = new Map<string, Couple[]>();
-  for (const couple of couples) {
-    const key = `${couple[0].own}|${couple[0].unit ?? ""}`;
-    groups.set(key, [...(groups.get(key) ?? []), couple]);
-  }
+  const groups = groupedBy(couples, ([{ own, unit }]) => `${own}|${unit ?? ""}`);
   return {
     byPlace: couples.map((couple) => byPlace(couple, engines)),
     means: [...groups.values()].flatMap((own) => (own.length < 2 || own[0]![0].own === "" ? [] : [overPlaces(own, engines)])),
@@ -60,11 +57,13 @@ function sideOf([first, second]: Couple, side: "before" | "after"): { own: numbe
   return { own: own + (isSplit ? 0 : a.common ** 2 + b.common ** 2), common: 0 };
 }
 
+const between = ([first, second]: readonly [string, string]): string => `${second} against ${first}: `;
+
 const differenceIn = ([first, second]: Couple): number => decimal(second.difference - first.difference);
 const isKnown = (couple: Couple): boolean => couple.every(({ doubts }) => doubts !== null);
 const mattersIn = (couples: readonly Couple[]): number | undefined => {
   const typed = couples.flatMap((couple) => couple.map(({ matters }) => matters));
-  return typed.includes(undefined) ? undefined : Math.min(...(typed as number[]));
+  return strictestOf(typed);
 };
 
 function byPlace(couple: Couple, engines: readonly [string, string]): DifferenceEstimate {
@@ -74,7 +73,15 @@ function byPlace(couple: Couple, engines: readonly [string, string]): Difference
   const doubts = couple.flatMap(({ doubts: own }) => (own === null ? [] : [own.before.own, own.after.own]));
   const extra = sides === undefined ? 0 : sides.reduce((sum, { own }) => sum + own, 0) - doubts.reduce((sum, { variance }) => sum + variance, 0);
   return {
-    ...{ engines, cylinder, characteristic, position, unit, changes: [difference, other.difference], label: labelFrom({ cylinder, characteristic, position }) },
+    ...{
+      engines,
+      cylinder,
+      characteristic,
+      position,
+      unit,
+      changes: [difference, other.difference],
+      label: between(engines) + labelFrom({ cylinder, characteristic, position }),
+    },
     ...{ decimals: Math.max(couple[0].decimals, other.decimals), difference: differenceIn(couple), n: 1, common, matters: mattersIn([couple]) },
     doubt: sides === undefined ? null : combined(doubts, Math.sqrt(common ** 2 + Math.max(extra, 0))),
   };
@@ -88,10 +95,10 @@ function overPlaces(all: readonly Couple[], engines: readonly [string, string]):
   const common = known.length === 0 ? 0 : Math.hypot(...(["before", "after"] as const).map((side) => mean(known.map((couple) => sideOf(couple, side).common))));
   const ownU = known.length === 0 ? 0 : Math.sqrt(mean(known.map((couple) => sideOf(couple, "before").own + sideOf(couple, "after").own)));
   return {
-    ...{ engines, cylinder: "", characteristic: own, position: "", unit, label: `${own}, mean of ${couples.length} places` },
+    ...{ engines, cylinder: "", characteristic: own, position: "", unit, label: `${between(engines)}${own}, mean of ${couples.length} places` },
     changes: [0, 1].map((i) => decimal(mean(couples.map((couple) => couple[i]!.difference)))) as [number, number],
     ...{
-      decimals: AVERAGED + Math.max(...couples.flat().map(({ decimals }) => decimals)),
+      decimals: AVERAGED + largestOf(couples.flat().map(({ decimals }) => decimals)),
       difference: decimal(mean(differences)),
       n: couples.length,
       common,

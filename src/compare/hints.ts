@@ -1,4 +1,6 @@
 import { counted } from "../core/number-text.ts";
+import { normalBelow } from "../math/normal.ts";
+import { groupedBy } from "./grouped.ts";
 import type { PlaceChange } from "./place-change.ts";
 
 const RARE = 0.01;
@@ -9,11 +11,10 @@ const RARE = 0.01;
  * J. Arbuthnot 1710; W. J. Conover, Practical Nonparametric Statistics; unchanged places left out).
  */
 export function hintsOn(places: readonly PlaceChange[]): string[] {
-  const groups = new Map<string, PlaceChange[]>();
-  for (const place of places) {
-    const key = `${place.own}|${place.unit ?? ""}|${place.after.readings[0]!.gauge ?? ""}`;
-    if (place.direction !== null) groups.set(key, [...(groups.get(key) ?? []), place]);
-  }
+  const groups = groupedBy(
+    places.filter(({ direction }) => direction !== null),
+    ({ own, unit, after }) => `${own}|${unit ?? ""}|${after.readings[0]!.gauge ?? ""}`,
+  );
   return [...groups.values()].flatMap((own) => {
     const against = own.filter(({ direction }) => direction === "better");
     const isRare = against.length > own.length / 2 && signTest(own.length - against.length, own.length) <= RARE;
@@ -25,8 +26,13 @@ export function hintsOn(places: readonly PlaceChange[]): string[] {
   });
 }
 
+/** So many that the normal law serves as well, and that powers of a half would be nothing. */
+const MANY = 500;
+
 /** Chance of at most so few of one kind among so many, or as many of the other, where both are as likely. */
 export function signTest(few: number, all: number): number {
+  // With half a step for the whole numbers (de Moivre 1733).
+  if (all > MANY) return Math.min(1, 2 * normalBelow((few + 0.5 - all / 2) / (Math.sqrt(all) / 2)));
   let term = 0.5 ** all;
   let sum = term;
   for (let k = 1; k <= few; k++) {

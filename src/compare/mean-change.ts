@@ -3,6 +3,7 @@ import { type Doubt, doubtOfMean } from "../math/gauge-rule.ts";
 import { mean } from "../math/statistics.ts";
 import { labelFrom, plain } from "../vocabulary/headings.ts";
 import { ownerKey } from "../vocabulary/subjects.ts";
+import { groupedBy, largestOf, strictestOf } from "./grouped.ts";
 import type { Estimate, Judgement } from "./judgement.ts";
 import type { PlaceEstimate } from "./place-change.ts";
 
@@ -30,11 +31,7 @@ const FEWEST = 2;
 
 /** The mean changes of all characteristics with several places, by the rule and arithmetic of PAIREDCHANGE. */
 export function meanEstimates(places: readonly PlaceEstimate[], areOfOneEngine: boolean): MeanEstimate[] {
-  const groups = new Map<string, PlaceEstimate[]>();
-  for (const place of places) {
-    const key = [areOfOneEngine ? ownerKey("engine", place.engine) : "", place.own, place.unit ?? ""].join("|");
-    groups.set(key, [...(groups.get(key) ?? []), place]);
-  }
+  const groups = groupedBy(places, ({ engine, own, unit }) => [areOfOneEngine ? ownerKey("engine", engine) : "", own, unit ?? ""].join("|"));
   return [...groups.values()].flatMap((own) => (own.length < FEWEST || own[0]!.own === "" ? [] : [meanEstimate(own, areOfOneEngine)]));
 }
 
@@ -53,12 +50,12 @@ function meanEstimate(all: readonly PlaceEstimate[], areOfOneEngine: boolean): M
       difference: decimal(mean(changes)),
       n: places.length,
       common,
-      decimals: AVERAGED + Math.max(...places.map(({ decimals }) => decimals)),
+      decimals: AVERAGED + largestOf(places.map(({ decimals }) => decimals)),
       without: all.length - places.length,
       places,
     },
     doubt: known.length === 0 ? null : meanDoubt(changes, known),
-    matters: leastOf(places.map(({ matters }) => matters)),
+    matters: strictestOf(places.map(({ matters }) => matters)),
   };
 }
 
@@ -74,6 +71,3 @@ const ownOf = (places: readonly Pick<PlaceEstimate, "doubts">[]): number =>
 /** What the readings of a session share moves all of them alike, so its mean counts whole, once for each session. */
 const commonOf = (places: readonly Pick<PlaceEstimate, "doubts">[]): number =>
   places.length === 0 ? 0 : Math.hypot(...(["before", "after"] as const).map((side) => mean(places.map(({ doubts }) => doubts![side].common))));
-
-/** The strictest of what was typed. */
-const leastOf = (sizes: readonly (number | undefined)[]): number | undefined => (sizes.includes(undefined) ? undefined : Math.min(...(sizes as number[])));

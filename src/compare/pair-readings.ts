@@ -1,6 +1,7 @@
 import { positionText } from "../vocabulary/parse-heading.ts";
 import { measuredBy, ownerKey } from "../vocabulary/subjects.ts";
 import { placeName } from "../workbook/address.ts";
+import { groupedBy } from "./grouped.ts";
 import type { Reading, ReadingSubject } from "./readings.ts";
 
 /** Readings of one thing on both sides, in the order of their hours where they have some. */
@@ -36,18 +37,12 @@ export function pairReadings(
   return { pairs, unmatched };
 }
 
-function grouped(readings: readonly Reading[], withEngine: boolean): Map<string, Reading[]> {
-  const groups = new Map<string, Reading[]>();
-  for (const reading of readings) {
+const grouped = (readings: readonly Reading[], withEngine: boolean): Map<string, Reading[]> =>
+  groupedBy(readings, (reading) => {
     const named = placeKey(reading, withEngine);
     // A reading that nothing names can only be told by its place.
-    const key = /^\|*$/.test(named) ? `@${placeName(reading.cell)}` : named;
-    const group = groups.get(key);
-    if (group) group.push(reading);
-    else groups.set(key, [reading]);
-  }
-  return groups;
-}
+    return /^\|*$/.test(named) ? `@${placeName(reading.cell)}` : named;
+  });
 
 const alone = (before: Reading[], after: Reading[], names: SideNames): Unmatched => ({
   before,

@@ -5,6 +5,7 @@ import { uncertaintyOfChange } from "../functions/wear/change-params.ts";
 import { combined } from "../math/gauge-rule.ts";
 import { measuredBy, ownCharacteristic, wearOf } from "../vocabulary/subjects.ts";
 import { isLengthUnit } from "../vocabulary/units.ts";
+import { largestOf } from "./grouped.ts";
 import type { Estimate, Judgement } from "./judgement.ts";
 import type { ReadingPair, SideNames } from "./pair-readings.ts";
 import { labelOf, type Reading, type ReadingSubject } from "./readings.ts";
@@ -39,7 +40,7 @@ export interface Hindrance {
 /** The changes of all pairs, or for each what keeps it from being told. The last session of each side stands for it. */
 export function placeEstimates(pairs: readonly ReadingPair[], matters: TypedSizes | undefined, names: SideNames): (PlaceEstimate | Hindrance)[] {
   const scatter = new RepeatScatter();
-  const decimals = new Map<string, number>();
+  const decimals = new Map<string, number[]>();
   const read = pairs.map((pair) => {
     const hindrance = hindranceOf(pair, names);
     if (hindrance !== undefined) return { why: hindrance };
@@ -47,15 +48,28 @@ export function placeEstimates(pairs: readonly ReadingPair[], matters: TypedSize
     for (const session of before) scatter.take("before", session);
     for (const session of after) scatter.take("after", session);
     const key = keyOf(pair.before[0]!);
-    for (const { value } of [...pair.before, ...pair.after])
-      if (value !== null) decimals.set(key, Math.max(decimals.get(key) ?? 0, Math.min(decimalsOf(decimal(value)), MOST_TYPED)));
+    const own = [...pair.before, ...pair.after].flatMap(({ value }) => (value === null ? [] : [decimalsOf(decimal(value))]));
+    const known = decimals.get(key);
+    if (known) known.push(...own);
+    else decimals.set(key, own);
     return { before: before.at(-1)!, after: after.at(-1)!, history: [...before, ...after] };
   });
-  return read.map((one) => ("why" in one ? { why: one.why! } : placeEstimate(one, scatter, matters, decimals.get(keyOf(one.before.readings[0]!))!)));
+  // Once for each characteristic, not for each of its places.
+  const told = new Map([...decimals].map(([key, all]) => [key, decimalsAmong(all)]));
+  return read.map((one) => ("why" in one ? { why: one.why! } : placeEstimate(one, scatter, matters, told.get(keyOf(one.before.readings[0]!))!)));
 }
 
 /** More decimals than anybody types: the size was worked out. */
 const MOST_TYPED = 6;
+
+/** As many as were typed; sizes that were worked out are told with two more, at least three. */
+function decimalsAmong(all: readonly number[]): number {
+  const typed = largestOf(
+    all.filter((decimals) => decimals <= MOST_TYPED),
+    0,
+  );
+  return all.every((decimals) => decimals <= MOST_TYPED) ? typed : Math.max(3, typed + 2);
+}
 
 const keyOf = ({ characteristic, position, unit = "" }: Reading): string => `${ownCharacteristic(measuredBy(characteristic, position))}|${unit}`;
 

@@ -3,6 +3,7 @@ import { type Doubt, doubtOfOne, weighed } from "../math/gauge-rule.ts";
 import { mean, sumOfSquares } from "../math/statistics.ts";
 import { plain } from "../vocabulary/headings.ts";
 import { measuredBy, ownCharacteristic } from "../vocabulary/subjects.ts";
+import { groupedBy, largestOf } from "./grouped.ts";
 import type { Reading } from "./readings.ts";
 
 /** What one measuring session found at one place: several readings are repeats, and their mean counts. */
@@ -14,9 +15,11 @@ export interface Session {
 
 /** The sessions of sound readings of one place in the order of their hours. */
 export function sessionsOf(readings: readonly Reading[]): Session[] {
-  const byHours = new Map<number | undefined, Reading[]>();
-  for (const reading of readings) byHours.set(reading.hours, [...(byHours.get(reading.hours) ?? []), reading]);
-  return [...byHours].map(([hours, own]) => ({ hours, readings: own, value: own.length === 1 ? own[0]!.value! : mean(own.map(({ value }) => value!)) }));
+  return [...groupedBy(readings, ({ hours }) => hours)].map(([hours, own]) => ({
+    hours,
+    readings: own,
+    value: own.length === 1 ? own[0]!.value! : mean(own.map(({ value }) => value!)),
+  }));
 }
 
 /** How far a session's value may be off, as standard uncertainties: what is its own, and what it shares with all readings of the session. */
@@ -28,12 +31,12 @@ export interface SessionDoubt {
 }
 
 /** Expanded uncertainty of one reading of a session; `undefined` for none. 0 says no more than a blank. */
-export const uncertaintyOf = ({ readings }: Session): number | undefined => Math.max(...readings.map(({ uncertainty = 0 }) => uncertainty)) || undefined;
+export const uncertaintyOf = ({ readings }: Session): number | undefined => largestOf(readings.map(({ uncertainty = 0 }) => uncertainty)) || undefined;
 
 /** The part of U that is common, where every reading of the session says so. */
 function commonOf({ readings }: Session): number | undefined {
   const typed = readings.map(({ common }) => common);
-  return typed.includes(undefined) ? undefined : Math.max(...(typed as number[]));
+  return typed.includes(undefined) ? undefined : largestOf(typed as number[]);
 }
 
 /** Scatter of repeats by side, characteristic, unit and gauge. */

@@ -1,28 +1,32 @@
 import { counted, fixed, grouped, readingText, uncertaintyText } from "../core/number-text.ts";
 import type { DifferenceEstimate } from "./difference-of-changes.ts";
+import type { Sides } from "./engines.ts";
 import { BEYOND_BY_CHANCE, type FamilyCounts, type Judgement } from "./judgement.ts";
 import type { MeanEstimate } from "./mean-change.ts";
 import type { PlaceEstimate } from "./place-change.ts";
 
-/** What the numbers of one kind of comparison are called: changes of an engine, or differences between two. */
-type Kind = "changes" | "sizes";
+/** Changes of one engine, or differences between two that are named. */
+type Between = Pick<Sides, "kind" | "names">;
 
 const sized = (difference: number, decimals: number): string =>
   difference === 0 ? "the same" : `${fixed(Math.abs(difference), decimals)} ${difference > 0 ? "larger" : "smaller"}`;
 
-/** `73.020 → 73.054 mm`: the sizes of a place with the decimals of their like. */
-export const sizesText = ({ before, after, decimals, unit }: PlaceEstimate): string =>
-  `${fixed(before.value, decimals)} → ${fixed(after.value, decimals)}${unit ? ` ${unit}` : ""}`;
+/** `73.020 → 73.054 mm`, or `A 73.020, B 73.054 mm`: the sizes of a place with the decimals of their like. */
+export function sizesText({ before, after, decimals, unit }: PlaceEstimate, { kind, engines }: Pick<Sides, "kind" | "engines">): string {
+  const [a, b] = [before, after].map(({ value }) => fixed(value, decimals));
+  return `${kind === "sizes" ? `${engines![0]} ${a}, ${engines![1]} ${b}` : `${a} → ${b}`}${unit ? ` ${unit}` : ""}`;
+}
 
 /** `A 0.010, B 0.034`: what two engines have changed by. */
 export const changesText = ({ engines, changes, decimals }: DifferenceEstimate): string =>
   engines.map((engine, i) => `${engine} ${fixed(changes[i]!, decimals)}`).join(", ");
 
 /** One place in a sentence. */
-export function placeSays(place: PlaceEstimate & Judgement, kind: Kind, lines: number): string {
+export function placeSays(place: PlaceEstimate & Judgement, { kind, names }: Between, lines: number): string {
   const { decimals, difference, direction, uncertainty } = place;
   const worse = kind === "changes" && direction === "worse" ? ", which is worse" : "";
-  const size = `${sized(difference, decimals)}${worse}`;
+  const where = kind === "sizes" && difference !== 0 ? ` ${names.after}` : "";
+  const size = `${sized(difference, decimals)}${where}${worse}`;
   const gauge = kind === "changes" ? "its gauge" : "their gauge";
   const beyond = `beyond ${gauge} (${uncertainty === null ? "" : uncertaintyText(uncertainty)})`;
   return `${size}${repeatsText(place)}: ${verdictWords(place, beyond, lines)}`;
@@ -34,9 +38,10 @@ function repeatsText({ before, after }: PlaceEstimate): string {
 }
 
 /** The mean over places in a sentence. */
-export function meanSays(mean: MeanEstimate & Judgement, lines: number): string {
+export function meanSays(mean: MeanEstimate & Judgement, { kind, names }: Between, lines: number): string {
+  const where = kind === "sizes" && mean.difference !== 0 ? ` ${names.after}` : "";
   const cylinders = mean.cylinders > 1 && mean.cylinders < mean.n ? ` of ${mean.cylinders} cylinders` : "";
-  return `${sized(mean.difference, mean.decimals)} on average over ${mean.n} places${cylinders}${withoutText(mean)}: ${averageWords(mean, lines)}`;
+  return `${sized(mean.difference, mean.decimals)}${where} on average over ${mean.n} places${cylinders}${withoutText(mean)}: ${averageWords(mean, lines)}`;
 }
 
 const withoutText = ({ without }: MeanEstimate): string => (without > 0 ? `, ${without} without an uncertainty left out` : "");

@@ -102,7 +102,7 @@ describe("on screen", () => {
       const { code, out } = await run(...files, "--engines", "A, B", "--hours", "100");
       expect(code).toBe(1);
       expect(out).toMatch(
-        /^engine A of two\.csv against engine B of two\.csv\n.*\n {2}differs\n {4}engine A, cylinder 1, bore, top {2}73\.02 → 73\.04 mm {2}0\.02 larger: differs, beyond their gauge/,
+        /^engine A of two\.csv against engine B of two\.csv\n.*\n {2}differs\n {4}cylinder 1, bore, top {2}A 73\.02, B 73\.04 mm {2}0\.02 larger on engine B: differs, beyond their gauge/,
       );
       expect(out).not.toContain("wear");
       expect(out).toContain("note: one engine each: this judges these two engines, not what was done differently to them");

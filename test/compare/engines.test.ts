@@ -9,7 +9,7 @@ describe("two engines are no engine before and after", () => {
   test("engines of other names are set against each other in words of difference, without wear", () => {
     const { kind, between, places, wear, notes } = compare([reading(73)], [reading(73.02, { engine: "B" })], { hours: 500 });
     expect([kind, between, wear]).toEqual(["sizes", "engine A of build against engine B of strip-down", []]);
-    expect(places[0]!.says).toBe("0.02 larger: differs, beyond their gauge (0.0042)");
+    expect([places[0]!.label, places[0]!.says]).toEqual(["cylinder 1, bore, top thrust", "0.02 larger on engine B: differs, beyond their gauge (0.0042)"]);
     expect(notes).toContain("one engine each: this judges these two engines, not what was done differently to them");
   });
 
@@ -27,7 +27,7 @@ describe("two engines are no engine before and after", () => {
     const made = compare([...one, reading(73, { engine: "C" })], [reading(73.02, { engine: "B" })], { engines: { before: "A", after: "b" } });
     expect([made.kind, briefly(made.places), made.between]).toEqual([
       "sizes",
-      [["engine A, cylinder 1, bore, top thrust", 0.02]],
+      [["cylinder 1, bore, top thrust", 0.02]],
       "engine A of build against engine b of strip-down",
     ]);
     expect(made.notes).toContain("2 readings of other engines are left out");

@@ -90,6 +90,13 @@ describe("against the definition of En", () => {
   });
 });
 
+test("sizes are told with the decimals of their like, worked-out ones with no more than tell them", () => {
+  const ratio = { characteristic: "compression ratio", unit: "", uncertainty: 0.1 };
+  expect(changeBetween(reading(10.072834512, ratio), reading(10.1, ratio)).says).toMatch(/^0\.027 larger: /);
+  const { places } = compare([reading(73), reading(73.012, { cylinder: "2" })], [reading(73.01), reading(73.02, { cylinder: "2" })]);
+  expect(places.map(({ says }) => says.split(" ")[0])).toEqual(["0.010", "0.008"]);
+});
+
 describe("which way is worse", () => {
   test.each([
     ["bore", 73, 73.1, "worse"],

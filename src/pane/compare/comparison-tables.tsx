@@ -44,7 +44,15 @@ export function ComparisonTables({ comparison, inBook, onSelect }: Props) {
         {rowsText(rows, places.length, "compared")}; {verdicts}
       </p>
       {LISTS.map(([verdict, title, tone]) => (
-        <Lines key={verdict} title={title} tone={tone} lines={lines.filter((line) => line.verdict === verdict)} inBook={inBook} onSelect={onSelect} />
+        <Lines
+          key={verdict}
+          title={title}
+          tone={tone}
+          lines={lines.filter((line) => line.verdict === verdict)}
+          comparison={comparison}
+          inBook={inBook}
+          onSelect={onSelect}
+        />
       ))}
       {places.length > 0 && (
         <details class="rows">
@@ -78,13 +86,13 @@ const wearRows = ({ wear }: Comparison): [string, string][] =>
     .sort((a, b) => (a.earliest ?? Number.MAX_VALUE) - (b.earliest ?? Number.MAX_VALUE))
     .map(({ label, says }) => [label, says]);
 
-interface LinesProps extends Pick<Props, "inBook" | "onSelect"> {
+interface LinesProps extends Props {
   title: string;
   tone: string;
   lines: readonly Line[];
 }
 
-function Lines({ title, tone, lines, inBook, onSelect }: LinesProps) {
+function Lines({ title, tone, lines, comparison, inBook, onSelect }: LinesProps) {
   const [shown, setShown] = useState(PAGE);
   if (lines.length === 0) return null;
   return (
@@ -100,7 +108,7 @@ function Lines({ title, tone, lines, inBook, onSelect }: LinesProps) {
               {inBook && "before" in line && <Place cell={line[inBook].readings[0]!.cell} onSelect={onSelect} />}
             </span>
             <span class="label">{line.label}</span>
-            <span>{numbersText(line)}</span>
+            <span>{numbersText(line, comparison)}</span>
             <span class="sentence">{line.says}</span>
             <Details line={line} />
           </li>
@@ -121,7 +129,8 @@ const Place = ({ cell, onSelect }: { cell: CellAddress; onSelect(cell: CellAddre
   </button>
 );
 
-const numbersText = (line: Line): string => ("engines" in line ? changesText(line) : "places" in line ? "" : sizesText(line));
+const numbersText = (line: Line, comparison: Comparison): string =>
+  "engines" in line ? changesText(line) : "places" in line ? "" : sizesText(line, comparison);
 
 /** The statistics behind a line, for who asks. */
 function Details({ line }: { line: Line }) {
