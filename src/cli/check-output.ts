@@ -3,7 +3,7 @@ import { wordOf } from "../check/finding-words.ts";
 import { rowsText } from "../core/number-text.ts";
 import { placeName } from "../workbook/address.ts";
 import { type CheckedFile, type Copied, nameOf, type Total } from "./checked.ts";
-import { alignedRow, counted, jsonLine, plain, print, printAll, widthsOf } from "./output.ts";
+import { alignedRow, countText, jsonLine, plain, print, printAll, widthsOf } from "./output.ts";
 import type { Found } from "./worst-first.ts";
 
 /** A finding as a line of JSON: the cell by its name, or the line of the file. */
@@ -38,28 +38,28 @@ function* findingRows(findings: Found): Generator<string> {
     left--;
     yield `  ${alignedRow(cells(finding), widths)}`;
   }
-  if (left > 0) yield `  ${counted(left, "more finding is", "more findings are")} not printed here, none of them worse; crosshatch check --json lists all`;
+  if (left > 0) yield `  ${countText(left, "more finding is", "more findings are")} not printed here, none of them worse; crosshatch check --json lists all`;
 }
 
 /** One line over several files. */
 export async function printTotal({ files, unread, findings, skipped, leftOut, ...rows }: Total, named: number): Promise<void> {
   if (named <= 1 && !leftOut) return;
-  const parts = [sums(rows), counted(findings, "finding")];
-  if (skipped) parts.push(`${counted(skipped.files, "unchanged file")} skipped with ${counted(skipped.findings, "earlier finding")}`);
-  if (leftOut !== undefined) parts.push(`${counted(leftOut, "file")} left out, not changed since the date given`);
+  const parts = [sums(rows), countText(findings, "finding")];
+  if (skipped) parts.push(`${countText(skipped.files, "unchanged file")} skipped with ${countText(skipped.findings, "earlier finding")}`);
+  if (leftOut !== undefined) parts.push(`${countText(leftOut, "file")} left out, not changed since the date given`);
   if (unread.length > 0) parts.push(`${unread.length.toLocaleString("en")} unreadable`);
-  await print(`${counted(files, "file")}: ${parts.join(", ")}`);
+  await print(`${countText(files, "file")}: ${parts.join(", ")}`);
 }
 
 export const sums = ({ rowsIn, checked }: Pick<CheckResult, "rowsIn" | "checked">): string =>
   rowsText(rowsIn, checked, "checked", (count) => count.toLocaleString("en"));
 
-export const found = (count: number): string => (count === 0 ? "no findings" : counted(count, "finding"));
+export const found = (count: number): string => (count === 0 ? "no findings" : countText(count, "finding"));
 const placeOf = ({ line, cell }: Finding): string => (line === undefined ? placeName(cell) : `line ${line}`);
 
 /** `marked copy: out/a.xlsx, 3 cells marked, 41 values written`. */
 function copyText({ to, marked, written, signed }: Exclude<Copied, { fault: string }>): string {
-  const counts = `marked copy: ${plain(to)}, ${counted(marked, "cell")} marked, ${counted(written, "value")} written`;
+  const counts = `marked copy: ${plain(to)}, ${countText(marked, "cell")} marked, ${countText(written, "value")} written`;
   return signed ? `${counts}; the digital signature counts for the original alone` : counts;
 }
 

@@ -4,7 +4,7 @@ import { basename } from "node:path";
 import { setFlagsFromString } from "node:v8";
 import { type CsvCheck, checkCsv } from "../check/csv/check-csv.ts";
 import { type Finding, JudgedRows } from "../check/finding.ts";
-import { subjectOf } from "../report/gather/identity.ts";
+import { namedSubject } from "../report/gather/identity.ts";
 import { Tallies } from "../report/summary-facts.ts";
 import { type CheckedFile, type CheckFilesOptions, STANDARD_INPUT, unchanged, unread } from "./checked.ts";
 import { queriedRows, Unanswered } from "./query.ts";
@@ -70,7 +70,7 @@ async function checkStream(
   const tallies = ledger || forReport ? new Tallies() : undefined;
   const keep = (finding: Finding): void => {
     findings.add(finding);
-    tallies?.add(finding.kind, subjectOf(finding.label));
+    tallies?.add(finding.kind, namedSubject(finding.label));
   };
   const { unread: why, ...counts }: CsvCheck = await checkCsv(breathing(), {
     name,

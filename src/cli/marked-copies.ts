@@ -11,7 +11,7 @@ import { found, sums } from "./check-output.ts";
 import type { Copied, CopyTask } from "./checked.ts";
 import { Refusal } from "./exit-codes.ts";
 import { kindOf } from "./inputs.ts";
-import { complain, counted } from "./output.ts";
+import { complain, countText } from "./output.ts";
 import { put, refusalOf } from "./safe-file.ts";
 
 export interface MarkedFlags {
@@ -23,7 +23,7 @@ export interface MarkedFlags {
 export function openCopies(folder: string, files: readonly string[], { force = false, ledger }: MarkedFlags): ReadonlyMap<string, CopyTask> {
   const books = files.filter((file) => kindOf(file) === ".xlsx");
   if (books.length === 0) throw new Refusal("--marked is for workbooks (.xlsx), and none is among the files: readings have no cells to mark");
-  if (books.length < files.length) complain(`--marked is for workbooks: ${counted(files.length - books.length, "file gets", "files get")} no copy`);
+  if (books.length < files.length) complain(`--marked is for workbooks: ${countText(files.length - books.length, "file gets", "files get")} no copy`);
   const copies = new Map([...copyNames(books)].map(([file, name]) => [file, { to: join(folder, name), force }]));
   refuseInputs(books, copies);
   // With a ledger the copies of earlier runs are there, and are not written again.
@@ -90,7 +90,7 @@ function refuseThere(copies: readonly CopyTask[]): void {
   const [first, ...others] = copies.filter(({ to }) => identity(to));
   if (!first) return;
   if (others.length === 0) throw new Refusal(`${first.to} is already there and left as it is: give another folder, or --force to overwrite it`);
-  const all = `${first.to} and ${counted(others.length, "other")} are already there`;
+  const all = `${first.to} and ${countText(others.length, "other")} are already there`;
   throw new Refusal(`${all} and left as they are: give another folder, or --force to overwrite them`);
 }
 

@@ -94,4 +94,4 @@ export function aligned(rows: readonly (readonly string[])[], widest = WIDEST): 
 }
 
 /** `1 row`, `12,345 rows`. */
-export const counted = (count: number, one: string, many = `${one}s`): string => `${count.toLocaleString("en")} ${count === 1 ? one : many}`;
+export const countText = (count: number, one: string, many = `${one}s`): string => `${count.toLocaleString("en")} ${count === 1 ? one : many}`;

@@ -20,7 +20,7 @@ import {
   THIN,
   TYPE,
 } from "./svg.ts";
-import { decimalsOf, numberText, signedText, widthOf, withoutControlCharacters, wrapped } from "./text.ts";
+import { mostDecimals, numberText, signedText, widthOf, withoutControlCharacters, wrapped } from "./text.ts";
 
 export interface ProfileOptions extends DrawingOptions {
   /** How many times as large as the bore its deviations are drawn; without it as large as there is room for. */
@@ -49,7 +49,7 @@ export function drawBoreProfile(bore: BoreReadings, options: ProfileOptions = {}
   if (!deviations || factor === undefined) return { title, sentence: nothingToDraw(bore) };
   const id = idOf(options, "bore", bore);
   const isDrawn = (h: number, a: number) => typeof deviations.rows[h]?.[a] === "number";
-  const decimals = decimalsOf([...bore.readings.flatMap((row, h) => row.filter((_, a) => isDrawn(h, a)) as number[]), deviations.base]);
+  const decimals = mostDecimals([...bore.readings.flatMap((row, h) => row.filter((_, a) => isDrawn(h, a)) as number[]), deviations.base]);
   const plate: Plate = { bore, deviations, factor, decimals, pattern: `${id}-metal` };
   const left = leftOf(bore);
   const inARow = Math.max(1, Math.min(bore.axes.length, Math.floor(((options.width ?? DEFAULT_WIDTH) - left) / PANEL)));
@@ -198,7 +198,7 @@ function arrow(wall: number, number: number, y: number, side: number): string {
 /** The scale of the deviation, once for either wall: 0 at the nominal wall, growing outward. */
 function ruler(plate: Plate, centre: number, y: number, out: (deviation: number) => number): string {
   const ticks = ticksOf(plate);
-  const decimals = decimalsOf(ticks);
+  const decimals = mostDecimals(ticks);
   const marks = [-1, 1].flatMap((side) => [
     segment(centre + side * out(Math.min(...ticks)), y, centre + side * (HALF + OUTWARD), y, { stroke: "currentColor", "stroke-width": THIN }),
     ...ticks.map((tick) =>

@@ -2,7 +2,7 @@ import { scaleLinear } from "d3-scale";
 import { decimal } from "../core/decimal.ts";
 import { DIRECTION_WORDS, directionBeyond, uncertaintyOfChange } from "../functions/wear/change-params.ts";
 import { DOTTED, type DrawingOptions, type Drawn, drawing, element, group, idOf, label, labels, SMALL, segment, THICK, THIN, TYPE } from "./svg.ts";
-import { decimalsOf, numberText, signedText, widthOf, withoutControlCharacters, wrapped } from "./text.ts";
+import { mostDecimals, numberText, signedText, widthOf, withoutControlCharacters, wrapped } from "./text.ts";
 
 /** One size measured twice. */
 export interface ChangeBar {
@@ -83,7 +83,7 @@ const NOTE =
 function told({ name, before, after, uBefore, uAfter, uncertainty }: ChangeBar): Told {
   if (before === null || after === null) return { name, isBeyond: false, words: "not measured twice", decimals: 0 };
   const change = decimal(after - before);
-  const decimals = decimalsOf([before, after]);
+  const decimals = mostDecimals([before, after]);
   const known = uncertainty || (uBefore ? uncertaintyOfChange(uBefore, uAfter || uBefore) : 0);
   if (!(known > 0)) return { name, change, isBeyond: false, words: "no uncertainty, not judged", decimals };
   const direction = directionBeyond(before, after, known);
@@ -119,7 +119,7 @@ function panelOf(rows: readonly Told[], unit: string, frame: Frame, top: number)
   const places = rows.map((_, i) => top + (isWide ? 16 : 40) + i * step);
   const base = top + rows.length * step + (isWide ? 2 : 4);
   const ticks = x.ticks(isWide ? 6 : 4);
-  const decimals = decimalsOf(ticks);
+  const decimals = mostDecimals(ticks);
   const svg = group(
     "panel",
     ...ticks.map((tick) => segment(x(tick), base, x(tick), base + 4, { class: "tick", stroke: "currentColor", "stroke-width": THIN })),

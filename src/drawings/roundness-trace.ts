@@ -2,7 +2,7 @@ import { scaleLinear } from "d3-scale";
 import { curveLinearClosed, lineRadial } from "d3-shape";
 import { circlesOf, type FittedCircle, roundnessOf } from "../math/reference-circles.ts";
 import { DASHED, DOTTED, type DrawingOptions, type Drawn, drawing, element, group, idOf, label, labels, SMALL, segment, THICK, THIN } from "./svg.ts";
-import { decimalsOf, numberText, signedText, withoutControlCharacters, wrapped } from "./text.ts";
+import { mostDecimals, numberText, signedText, withoutControlCharacters, wrapped } from "./text.ts";
 
 /** Radial readings at equal steps all round one cross-section. */
 export interface RoundTrace {
@@ -166,7 +166,7 @@ function scale({ unit }: RoundTrace, form: Form): string {
 }
 
 /** Two figures more than the readings have say all that a fit of them can. */
-const fitted = (x: number, deviations: readonly number[]): string => numberText(x, decimalsOf(deviations) + 1);
+const fitted = (x: number, deviations: readonly number[]): string => numberText(x, mostDecimals(deviations) + 1);
 
 function legend({ deviations, unit }: RoundTrace, form: Form, top: number): { svg: string; bottom: number } {
   const typed = deviations as readonly number[];
@@ -200,6 +200,6 @@ function described({ deviations, unit }: RoundTrace, form: Form): string {
     `Roundness ${withUnit(form.leastSquares)} by least squares, ${withUnit(form.zone)} by minimum zone.`,
     spots,
     `Readings: ${typed.map((deviation, i) => `${i + 1}: ${signedText(deviation)}`).join(", ")}.`,
-    `From the least-squares circle: ${form.left.map((deviation, i) => `${i + 1}: ${form.most === 0 ? "0" : signedText(deviation, decimalsOf(typed) + 1)}`).join(", ")}.`,
+    `From the least-squares circle: ${form.left.map((deviation, i) => `${i + 1}: ${form.most === 0 ? "0" : signedText(deviation, mostDecimals(typed) + 1)}`).join(", ")}.`,
   ].join(" ");
 }

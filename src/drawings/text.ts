@@ -17,7 +17,7 @@ export const escaped = (text: string): string => inOneLine(text).replace(/[&<>"'
 const MOST_DECIMALS = 9;
 
 /** Decimals that the most exact of the numbers was typed with. */
-export function decimalsOf(values: readonly number[]): number {
+export function mostDecimals(values: readonly number[]): number {
   return values.reduce((most, value) => Math.max(most, (decimal(value).toFixed(MOST_DECIMALS).replace(/0+$/, "").split(".")[1] ?? "").length), 0);
 }
 

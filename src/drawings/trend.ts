@@ -1,7 +1,7 @@
 import { scaleLinear, scaleUtc } from "d3-scale";
 import { decimal } from "../core/decimal.ts";
 import { DASHED, DOTTED, type DrawingOptions, type Drawn, drawing, element, group, idOf, label, labels, SMALL, segment, THICK, THIN } from "./svg.ts";
-import { decimalsOf, numberText, withoutControlCharacters, wrapped } from "./text.ts";
+import { mostDecimals, numberText, withoutControlCharacters, wrapped } from "./text.ts";
 
 /** One reading of one engine on one day: the one that its limits allow least. */
 export interface TrendPoint {
@@ -92,7 +92,7 @@ function scalesOf({ lower, upper }: Trend, marks: readonly TrendMark[], top: num
 function frame({ trend, x, y, top, right }: Plate): string {
   const bottom = top + PLOT_HEIGHT;
   const heights = y.ticks(5);
-  const decimals = decimalsOf(heights);
+  const decimals = mostDecimals(heights);
   const days = x.ticks(Math.max(2, Math.floor((right - LEFT) / 70)));
   const middle = top + PLOT_HEIGHT / 2;
   const name = { "font-size": SMALL, "font-style": "italic", "text-anchor": "middle" } as const;
@@ -215,7 +215,7 @@ function together(marks: readonly TrendMark[]): TrendMark {
 
 /** The same in words, with the numbers: reading by reading, or year by year where there are many. */
 function describedTrend({ unit, lower, upper }: Trend, points: readonly TrendPoint[]): string {
-  const decimals = decimalsOf(points.map(({ value }) => value));
+  const decimals = mostDecimals(points.map(({ value }) => value));
   const show = (value: number): string => numberText(decimal(value), decimals);
   const ordered = [...points].sort((a, b) => timeOfDay(a.day) - timeOfDay(b.day));
   const sizes =

@@ -1,6 +1,6 @@
 import type { Finding, JudgedRow } from "../check/finding.ts";
 import { compareDecimals } from "../core/decimal.ts";
-import { decimalsOf, escaped, numberText } from "../drawings/text.ts";
+import { escaped, mostDecimals, numberText } from "../drawings/text.ts";
 import { placeName } from "../workbook/address.ts";
 
 /** HTML that is known to be harmless: made here, or by a drawing. */
@@ -38,7 +38,7 @@ export function placeMarkup({ line, cell }: Pick<Finding, "line" | "cell">): Mar
 
 /** `0.02 to 0.04`, `at most 0.040`, `at least 0.02`; with at least so many decimals. */
 export function limitText(lower: number | null, upper: number | null, decimals = 0): string {
-  const told = (limit: number): string => numberText(limit, Math.max(decimals, decimalsOf([limit])));
+  const told = (limit: number): string => numberText(limit, Math.max(decimals, mostDecimals([limit])));
   if (lower !== null && upper !== null) return `${told(lower)} to ${told(upper)}`;
   if (upper !== null) return `at most ${told(upper)}`;
   return lower !== null ? `at least ${told(lower)}` : "none";
@@ -58,7 +58,7 @@ export function typedDecimals(rows: readonly JudgedRow[]): (row: JudgedRow) => n
   const most = new Map<string, number>();
   for (const row of rows) {
     const typed = [row.value, row.lower, row.upper].filter((number) => typeof number === "number");
-    const decimals = typed.map((number) => decimalsOf([number])).filter((count) => count <= MOST_TYPED);
+    const decimals = typed.map((number) => mostDecimals([number])).filter((count) => count <= MOST_TYPED);
     most.set(keyOf(row), Math.max(most.get(keyOf(row)) ?? 0, ...decimals));
   }
   return (row) => most.get(keyOf(row)) ?? 0;
@@ -69,9 +69,9 @@ export function typedDecimals(rows: readonly JudgedRow[]): (row: JudgedRow) => n
  * than its limits have. Never so few that a value would seem to stand on the other side of a limit, or on it.
  */
 export function decimalsFor(value: number, limits: readonly (number | null)[], typed: number): number {
-  if (decimalsOf([value]) <= MOST_TYPED) return typed;
+  if (mostDecimals([value]) <= MOST_TYPED) return typed;
   const bounds = limits.filter((limit) => limit !== null);
-  let decimals = Math.max(3, decimalsOf(bounds) + 2);
+  let decimals = Math.max(3, mostDecimals(bounds) + 2);
   while (decimals < MOST && bounds.some((limit) => compareDecimals(Number(value.toFixed(decimals)), limit) !== compareDecimals(value, limit))) decimals++;
   return decimals;
 }

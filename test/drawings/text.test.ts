@@ -1,4 +1,4 @@
-import { decimalsOf, escaped, numberText, sharedStart, signedText, widthOf, withoutControlCharacters, wrapped } from "../../src/drawings/text.ts";
+import { escaped, mostDecimals, numberText, sharedStart, signedText, widthOf, withoutControlCharacters, wrapped } from "../../src/drawings/text.ts";
 import { HOSTILE, TAMED } from "./tree.ts";
 
 describe("text that somebody typed", () => {
@@ -37,10 +37,10 @@ describe("numbers", () => {
   });
 
   test("decimals are those of the number that was typed most exactly", () => {
-    expect(decimalsOf([73, 73.1, 73.025])).toBe(3);
-    expect(decimalsOf([1e-7, 73.04 - 73])).toBe(7);
-    expect(decimalsOf([1e21])).toBe(0);
-    expect(decimalsOf([])).toBe(0);
+    expect(mostDecimals([73, 73.1, 73.025])).toBe(3);
+    expect(mostDecimals([1e-7, 73.04 - 73])).toBe(7);
+    expect(mostDecimals([1e21])).toBe(0);
+    expect(mostDecimals([])).toBe(0);
   });
 });
 

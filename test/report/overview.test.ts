@@ -1,4 +1,4 @@
-import { subjectOf } from "../../src/report/gather/identity.ts";
+import { namedSubject } from "../../src/report/gather/identity.ts";
 import { reportInput } from "../../src/report/gather/workbook.ts";
 import { factsOf } from "../../src/report/gather/workbook-facts.ts";
 import { leftOutPart, Overview, overviewPart } from "../../src/report/overview.ts";
@@ -18,10 +18,10 @@ const tally = (kind: "outside limit" | "refused", characteristic: string, count:
 const wear = (value: number, isOutside = false) => ({ characteristic: "bore wear", unit: "mm", value, lower: null, upper: 0.08, isOutside });
 
 test("a label tells its characteristic by the name that all words for it have, and its engine", () => {
-  expect(subjectOf("Engine A, Cylinder 2, Taper")).toEqual({ characteristic: "taper", engine: "A" });
-  expect(subjectOf("engine 7, cylinder 1, ovality, top")).toEqual({ characteristic: "out-of-round", engine: "7" });
-  expect(subjectOf("Cylinder 3, Flywheel runout, rim")).toEqual({ characteristic: "flywheel runout", engine: undefined });
-  expect(subjectOf("Cylinder 3")).toEqual({ characteristic: "not named", engine: undefined });
+  expect(namedSubject("Engine A, Cylinder 2, Taper")).toEqual({ characteristic: "taper", engine: "A" });
+  expect(namedSubject("engine 7, cylinder 1, ovality, top")).toEqual({ characteristic: "out-of-round", engine: "7" });
+  expect(namedSubject("Cylinder 3, Flywheel runout, rim")).toEqual({ characteristic: "flywheel runout", engine: undefined });
+  expect(namedSubject("Cylinder 3")).toEqual({ characteristic: "not named", engine: undefined });
 });
 
 // The invented workbook: taper of cylinder 2 is 73.06 − 73.035 = 0.025, its wear 73.06 − 73 = 0.06; stripped on 2026-10-25.

@@ -3,7 +3,7 @@ import { countsText } from "../../src/check/counts-text.ts";
 import type { JudgedRow } from "../../src/check/finding.ts";
 import { compareDecimals } from "../../src/core/decimal.ts";
 import { counted, grouped } from "../../src/core/number-text.ts";
-import { decimalsOf } from "../../src/drawings/text.ts";
+import { mostDecimals } from "../../src/drawings/text.ts";
 import { decimalsFor, limitText, typedDecimals } from "../../src/report/markup.ts";
 
 test("limits are told in words", () => {
@@ -42,7 +42,7 @@ describe("decimals of a value", () => {
       fc.property(fc.integer({ min: -100, max: 100 }), fc.integer({ min: -1_000_000, max: 1_000_000 }), (hundredths, millionths) => {
         const limit = hundredths / 100;
         const value = limit + millionths / 1e9 + 1e-9;
-        const decimals = decimalsFor(value, [limit], decimalsOf([value]));
+        const decimals = decimalsFor(value, [limit], mostDecimals([value]));
         const printed = Number(value.toFixed(decimals));
         expect(compareDecimals(printed, limit)).toBe(compareDecimals(value, limit));
       }),

@@ -5,7 +5,7 @@ import { readingsOfCsv } from "../../src/compare/from-csv.ts";
 import { readingsOfWorkbook } from "../../src/compare/from-workbook.ts";
 import type { Cell } from "../../src/core/cell.ts";
 import { proposeLayout } from "../../src/layout/propose.ts";
-import { gaugesIn, identityIn, limitsIn, subjectOf } from "../../src/report/gather/identity.ts";
+import { gaugesIn, identityIn, limitsIn, namedSubject } from "../../src/report/gather/identity.ts";
 
 import { CHARACTERISTICS, DOCUMENT_WORDS, ENGINE_NAMES, POSITION_WORDS } from "../../src/vocabulary/characteristics.ts";
 import { DERIVED_WORDS, FIELD_WORDS, JUDGING_WORDS, ONE_SIDED_LIMIT, TARGET_WORDS } from "../../src/vocabulary/headings.ts";
@@ -36,7 +36,7 @@ describe("characteristics", () => {
 
   test.each(characteristics)("$word is $name to Layout, Report and Compare", ({ name, word }) => {
     expect(parseHeading(capital(word), HEADING_FIELDS).characteristic).toBe(name);
-    expect(subjectOf(`Engine A, Cylinder 2, ${capital(word)}`)).toEqual({ characteristic: name, engine: "A" });
+    expect(namedSubject(`Engine A, Cylinder 2, ${capital(word)}`)).toEqual({ characteristic: name, engine: "A" });
     expect(compareReadings(side(name), side(word.toUpperCase()))).toMatchObject({ rows: 1, refused: [] });
     expect(compareReadings(side(name), side(NOBODYS))).toMatchObject({ rows: 2, places: [] });
   });
@@ -123,7 +123,7 @@ describe("whose engine it is", () => {
         ),
       );
     expect(compareReadings(named("2"), named(text))).toMatchObject({ rows: 1, refused: [], kind: "changes" });
-    expect(subjectOf(`${text}, Taper`)).toEqual({ characteristic: "taper", engine: field === "engine" ? "2" : undefined });
+    expect(namedSubject(`${text}, Taper`)).toEqual({ characteristic: "taper", engine: field === "engine" ? "2" : undefined });
   });
 
   test.each(Object.entries(ENGINE_NAMES).flatMap(([name, words]) => [name, ...words].map((word) => ({ name, word }))))(
@@ -141,14 +141,14 @@ describe("whose engine it is", () => {
           ),
         );
       expect(compareReadings(named(name), named(text))).toMatchObject({ rows: 1, refused: [], kind: "changes" });
-      expect(subjectOf(`${text}, Taper`).engine).toBe(name);
+      expect(namedSubject(`${text}, Taper`).engine).toBe(name);
     },
   );
 
   test.each(DOCUMENT_WORDS)("ENGINE %s names no engine to Layout, Compare and Report", (word) => {
     const text = `ENGINE ${word.toUpperCase()}`;
     expect(parseHeading(text, HEADING_FIELDS).engine).toBeUndefined();
-    expect(subjectOf(`${text}, Taper`).engine).toBeUndefined();
+    expect(namedSubject(`${text}, Taper`).engine).toBeUndefined();
     const { readings } = readingsOfWorkbook(
       book(
         sheet([

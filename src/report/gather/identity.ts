@@ -26,7 +26,7 @@ const subjectIn = remembered((what): Subject => {
 });
 
 /** The characteristic and the engine that a label names: `Engine A, Cylinder 2, Taper`. */
-export function subjectOf(label: string): Subject {
+export function namedSubject(label: string): Subject {
   const parts = label.split(", ").map((text) => ({ text, ...ownerOf(text) }));
   const engine = parts.find((part) => part.engine !== undefined)?.engine;
   // Whose it is stands in parts of its own; what is left comes again and again.

@@ -8,7 +8,7 @@ import type { CellAddress } from "../../workbook/address.ts";
 import type { SheetSnapshot } from "../../workbook/port.ts";
 import type { IdentityEntry, LimitRow } from "../content.ts";
 import { type Facts, KeptSizes, type Subject, Tallies } from "../summary-facts.ts";
-import { identityIn, limitsIn, subjectOf, unitOfLength } from "./identity.ts";
+import { identityIn, limitsIn, namedSubject, unitOfLength } from "./identity.ts";
 
 /** What a summary of many workbooks keeps of one. */
 export function factsOf(sheets: readonly SheetSnapshot[], findings: readonly Finding[], judged: readonly JudgedRow[]): Facts {
@@ -19,7 +19,7 @@ export function factsOf(sheets: readonly SheetSnapshot[], findings: readonly Fin
   const derived = derivedIn(sheets);
   const subjectAt = ({ label, cell }: Pick<Finding, "label" | "cell">): Subject => {
     const characteristic = derived(cell);
-    return characteristic === undefined ? subjectOf(label) : { ...subjectOf(label), characteristic };
+    return characteristic === undefined ? namedSubject(label) : { ...namedSubject(label), characteristic };
   };
   for (const finding of findings) tallies.add(finding.kind, subjectAt(finding));
   const length = unitOfLength(identity, limits);
@@ -50,7 +50,7 @@ function derivedIn(sheets: readonly SheetSnapshot[]): (cell: CellAddress) => str
 
 /** The unit beside the limit that the shop has typed for it. */
 function unitByLimits(characteristic: string, limits: readonly LimitRow[], length: string | undefined): string | undefined {
-  const own = limits.filter((limit) => subjectOf(limit.characteristic).characteristic === characteristic);
+  const own = limits.filter((limit) => namedSubject(limit.characteristic).characteristic === characteristic);
   const units = new Set(own.map(({ unit }) => unit).filter(Boolean));
   if (units.size === 1) return [...units][0];
   if (!Object.hasOwn(CHARACTERISTICS, characteristic)) return undefined;
