@@ -4,7 +4,7 @@ import { count, findingLine, printPage, printTotal } from "./check-output.ts";
 import { checkQuery, keepYoungSpace } from "./check-readings.ts";
 import { type CheckedFile, type CheckFilesOptions, nameOf, STANDARD_INPUT, type Total } from "./checked.ts";
 import { ALL_WELL, FINDINGS, Refusal, UNREADABLE } from "./exit-codes.ts";
-import { changedSince, decimalSignOf, filesOf, kindOf, timeOf } from "./inputs.ts";
+import { changedSince, decimalSignOf, filesOf, kindOf, refuseAsInput, timeOf } from "./inputs.ts";
 import { Ledger } from "./ledger.ts";
 import { complain, jsonLine, plain, print, printAll, readerIsReady } from "./output.ts";
 import { RefusedFile } from "./refused-file.ts";
@@ -38,6 +38,8 @@ export async function check(patterns: readonly string[], options: CheckOptions):
   const decimal = decimalSignOf(locale);
   const named = await filesOf(patterns);
   const files = since === undefined ? named : await changedSince(named, timeOf(since));
+  refuseAsInput(options.ledger, named, "the ledger");
+  refuseAsInput(options.report, named, "the report");
   const report = options.report === undefined ? undefined : await (await import("./report.ts")).openReport(options.report, files, options);
   const copies = options.marked === undefined ? undefined : (await import("./marked-copies.ts")).openCopies(options.marked, files, options);
   const ledger = options.ledger === undefined ? undefined : await Ledger.open(options.ledger, locale);

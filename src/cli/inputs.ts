@@ -1,4 +1,4 @@
-import { existsSync } from "node:fs";
+import { existsSync, statSync } from "node:fs";
 import { stat } from "node:fs/promises";
 import { extname } from "node:path";
 import { glob, isDynamicPattern } from "tinyglobby";
@@ -22,6 +22,24 @@ export async function filesOf(patterns: readonly string[]): Promise<string[]> {
     for (const file of found.sort(byCode)) files.add(file);
   }
   return [...files];
+}
+
+/** What file a path leads to, by whatever names and links and however they are spelt; nothing where none is. */
+export function identityOf(path: string): string | undefined {
+  try {
+    const { dev, ino } = statSync(path, { bigint: true });
+    return `${dev}:${ino}`;
+  } catch {
+    return undefined;
+  }
+}
+
+/** What is checked is never written to. `use` says what the file was named for. */
+export function refuseAsInput(out: string | undefined, inputs: readonly string[], use: string): void {
+  if (out === undefined) return;
+  const own = identityOf(out);
+  const input = own && inputs.find((file) => file !== STANDARD_INPUT && identityOf(file) === own);
+  if (input) throw new Refusal(`${out} is one of the files to be checked${input === out ? "" : ` (${input})`}: give another name for ${use}`);
 }
 
 /** On Windows `\` stands between folders, in a pattern it would take the meaning from the next sign. */

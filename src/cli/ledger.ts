@@ -3,6 +3,7 @@ import { dirname, relative, resolve, sep } from "node:path";
 import type { CheckResult } from "../check/finding.ts";
 import { VERSION } from "../core/version.ts";
 import { type Facts, fewerFacts } from "../report/summary-facts.ts";
+import { Refusal } from "./exit-codes.ts";
 import { refusalOf } from "./safe-file.ts";
 import type { Found } from "./worst-first.ts";
 
@@ -48,6 +49,7 @@ export class Ledger {
   static async open(path: string, locale: string): Promise<Ledger> {
     const ledger = new Ledger(path, locale);
     try {
+      refuseOther(path);
       if (existsSync(path)) await ledger.#readAll();
       ledger.#file = openSync(path, "a+");
       ledger.#endLine();
@@ -116,6 +118,21 @@ export class Ledger {
       else this.damaged.push(number);
     }
   }
+}
+
+/** How every line of a ledger begins. */
+const BEGINNING = '{"file":"';
+
+/** Nothing is added to a file that is no ledger: a workbook would be spoilt by it. The first line of a ledger may have been cut off. */
+function refuseOther(path: string): void {
+  const there = statSync(path, { throwIfNoEntry: false });
+  if (!there || (there.isFile() && there.size === 0)) return;
+  if (!there.isFile()) throw new Refusal(`${path} is no ordinary file, which a ledger is: give another name`);
+  const file = openSync(path, "r");
+  const first = Buffer.alloc(BEGINNING.length);
+  const text = first.toString("latin1", 0, readSync(file, first, 0, first.length, 0));
+  closeSync(file);
+  if (!BEGINNING.startsWith(text)) throw new Refusal(`${path} is no ledger of crosshatch, and nothing is added to it: give another name`);
 }
 
 function entryFrom(head: string, tail: string, factsFrom: (written: unknown) => Facts | undefined): LedgerEntry | undefined {

@@ -1,4 +1,4 @@
-import { mkdirSync, statSync } from "node:fs";
+import { mkdirSync } from "node:fs";
 import { basename, dirname, extname, join, resolve, sep } from "node:path";
 import { type CheckResult, specOf } from "../check/finding.ts";
 import { marksOf, wordOf } from "../check/finding-words.ts";
@@ -10,7 +10,7 @@ import { markedCopy } from "../xlsx/patch/marked-copy.ts";
 import { found, sums } from "./check-output.ts";
 import type { Copied, CopyTask } from "./checked.ts";
 import { Refusal } from "./exit-codes.ts";
-import { kindOf } from "./inputs.ts";
+import { identityOf, kindOf } from "./inputs.ts";
 import { complain, countText } from "./output.ts";
 import { put, refusalOf } from "./safe-file.ts";
 
@@ -79,29 +79,19 @@ function grouped(files: readonly string[], nameOf: (file: string) => string): st
 
 /** Whatever is asked for, an original is never overwritten: not by its own copy, nor by that of another. */
 function refuseInputs(books: readonly string[], copies: ReadonlyMap<string, CopyTask>): void {
-  const originals = new Set(books.map(identity).filter(Boolean));
+  const originals = new Set(books.map(identityOf).filter(Boolean));
   for (const { to } of copies.values()) {
-    const there = identity(to);
+    const there = identityOf(to);
     if (there && originals.has(there)) throw new Refusal(`${to} is one of the files to be checked: give another folder for the marked copies`);
   }
 }
 
 function refuseThere(copies: readonly CopyTask[]): void {
-  const [first, ...others] = copies.filter(({ to }) => identity(to));
+  const [first, ...others] = copies.filter(({ to }) => identityOf(to));
   if (!first) return;
   if (others.length === 0) throw new Refusal(`${first.to} is already there and left as it is: give another folder, or --force to overwrite it`);
   const all = `${first.to} and ${countText(others.length, "other")} are already there`;
   throw new Refusal(`${all} and left as they are: give another folder, or --force to overwrite them`);
-}
-
-/** What file a path leads to, by whatever names. */
-function identity(path: string): string | undefined {
-  try {
-    const { dev, ino } = statSync(path, { bigint: true });
-    return `${dev}:${ino}`;
-  } catch {
-    return undefined;
-  }
 }
 
 /** What a check of a workbook came to. */

@@ -1,6 +1,5 @@
-import { resolve } from "node:path";
 import { csvField } from "./csv-field.ts";
-import { Refusal } from "./exit-codes.ts";
+import { refuseAsInput } from "./inputs.ts";
 import { SafeFile } from "./safe-file.ts";
 
 const HEADINGS = ["file", "line or cell", "reason", "as written"];
@@ -13,8 +12,7 @@ export class RefusedFile {
 
   /** What is there is replaced, with `force` only, once the list is complete. */
   constructor(path: string, inputs: readonly string[], force = false) {
-    if (inputs.some((input) => resolve(input) === resolve(path)))
-      throw new Refusal(`${path} is one of the files to be checked: give another name for what is refused`);
+    refuseAsInput(path, inputs, "what is refused");
     this.#file = new SafeFile(path, force);
     // A reader of ours that goes ends the program at once, wherever it is.
     process.once("exit", this.abandon);

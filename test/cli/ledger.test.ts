@@ -1,5 +1,5 @@
 import { spawn } from "node:child_process";
-import { appendFileSync, readFileSync, renameSync, rmSync, truncateSync, utimesSync, writeFileSync } from "node:fs";
+import { appendFileSync, readFileSync, renameSync, rmSync, symlinkSync, truncateSync, utimesSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { root } from "../../src/tools/paths.ts";
 import { workbookBytes } from "../xlsx/workbook-bytes.ts";
@@ -154,4 +154,33 @@ test("a ledger that cannot be kept is refused, and findings that are not kept do
     out: "",
     err: expect.stringContaining("--as-found and --ledger do not go together"),
   });
+});
+
+test("nothing is added to a file that is no ledger, and never to one that is checked, by whatever name", async () => {
+  const folder = archive(2);
+  const run = (...args: string[]) => crosshatch(["check", ...args], { cwd: folder });
+  const before = readFileSync(join(folder, "engine-000.xlsx"));
+  symlinkSync("engine-000.xlsx", join(folder, "link.ndjson"));
+  writeFileSync(join(folder, "notes.txt"), "torque 45 Nm\n");
+  const refused = [
+    [["--ledger", "engine-001.xlsx", "engine-000.xlsx"], "engine-001.xlsx is no ledger of crosshatch, and nothing is added to it: give another name"],
+    [["--ledger", "notes.txt", "engine-000.xlsx"], "notes.txt is no ledger of crosshatch"],
+    [["--ledger", "link.ndjson", "engine-000.xlsx"], "link.ndjson is one of the files to be checked (engine-000.xlsx): give another name for the ledger"],
+    [["--ledger", "/dev/null", "engine-000.xlsx"], "/dev/null is no ordinary file, which a ledger is: give another name"],
+    [
+      ["--refused", "link.ndjson", "--force", "engine-000.xlsx"],
+      "link.ndjson is one of the files to be checked (engine-000.xlsx): give another name for what is refused",
+    ],
+  ] as const;
+  for (const [args, err] of refused) expect(await run(...args)).toMatchObject({ code: 2, out: "", err: expect.stringContaining(err) });
+  expect(readFileSync(join(folder, "engine-000.xlsx")).equals(before)).toBe(true);
+  expect(readFileSync(join(folder, "notes.txt"), "utf8")).toBe("torque 45 Nm\n");
+});
+
+test("a ledger of which only a part of its first line was written is one", async () => {
+  const folder = archive(1);
+  writeFileSync(join(folder, "ledger.ndjson"), '{"fil');
+  const { code, total } = await checked(folder);
+  expect([code, total]).toEqual([2, expect.objectContaining({ files: 3, skipped: { files: 0, findings: 0 } })]);
+  expect(ledgerOf(folder)).toHaveLength(2);
 });
