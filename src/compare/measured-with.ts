@@ -2,7 +2,7 @@ import { Gauges } from "../check/gauges.ts";
 import { type Cell, isBlank } from "../core/cell.ts";
 import type { WorkbookCells } from "../formula/workbook-cells.ts";
 import { CHARACTERISTICS } from "../vocabulary/characteristics.ts";
-import { gaugeFieldOf, plain } from "../vocabulary/headings.ts";
+import { gaugeFieldOf, isCommonPart, plain } from "../vocabulary/headings.ts";
 import { isRecheck } from "../vocabulary/run-in.ts";
 import { measuredBy } from "../vocabulary/subjects.ts";
 import type { SheetSnapshot } from "../workbook/port.ts";
@@ -22,10 +22,15 @@ interface Use {
 export class MeasuredWith {
   readonly #uses = new Map<string, Use>();
   readonly #gauges: Gauges;
+  /** The common part of U of each gauge for which one was typed; 0 says that there is none. */
+  readonly #common = new Map<string, number>();
 
   constructor(book: WorkbookCells) {
     this.#gauges = new Gauges(book);
-    for (const sheet of book.sheets) this.#readTables(sheet);
+    for (const sheet of book.sheets) {
+      this.#readCommon(sheet);
+      this.#readTables(sheet);
+    }
   }
 
   /** Gives a typed reading what is known of its gauge, where its row does not say it itself. */
@@ -33,9 +38,27 @@ export class MeasuredWith {
     const use = this.#useFor(reading);
     if (use && reading.gauge === undefined && use.gauge !== "") reading.gauge = use.gauge;
     if (use && reading.day === undefined && use.day !== "") reading.day = use.day;
-    if (reading.uncertainty) return;
-    const known = (reading.gauge !== undefined && this.#gauges.uncertaintyOf(reading.gauge, reading.unit)) || use?.uncertainty;
-    if (known) reading.uncertainty = known;
+    const ofGauge = reading.gauge === undefined ? undefined : this.#gauges.uncertaintyOf(reading.gauge, reading.unit);
+    const known = reading.uncertainty || ofGauge || use?.uncertainty;
+    if (!known) return;
+    reading.uncertainty = known;
+    const common = reading.gauge === undefined ? undefined : this.#common.get(plain(reading.gauge));
+    if (common !== undefined && common <= known) reading.common ??= common;
+  }
+
+  /** `Gauge | U | Common part of U`, one gauge a row. */
+  #readCommon({ values }: SheetSnapshot): void {
+    let at: { gauge: number; common: number } | undefined;
+    for (const line of values) {
+      const find = (is: (heading: string) => boolean): number => line.findIndex((cell) => typeof cell === "string" && is(cell));
+      const [gauge, common] = [find((heading) => gaugeFieldOf(heading) === "gauge"), find(isCommonPart)];
+      if (gauge >= 0 && common >= 0) at = { gauge, common };
+      else if (line.every(isBlank)) at = undefined;
+      else if (at) {
+        const [id, part] = [line[at.gauge], line[at.common]];
+        if (typeof part === "number" && part >= 0 && !isBlank(id) && typeof id !== "object") this.#common.set(plain(String(id)), part);
+      }
+    }
   }
 
   #readTables({ values }: SheetSnapshot): void {

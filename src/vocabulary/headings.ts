@@ -124,6 +124,8 @@ const COMPARED = new Map<string, ComparisonField>([
 ]);
 /** Everything that a column may be called which a comparison reads, in the spelling of `plain`. */
 export const wordsOfComparison = (field: ComparisonField): string[] => [...COMPARED].flatMap(([word, of]) => (of === field ? [word] : []));
+/** A heading of the part of U that all readings of a session share. */
+export const isCommonPart = (heading: string): boolean => COMPARED.get(nameOf(heading)) === "common";
 const CAMPAIGNS = byWord<Campaign>(CAMPAIGN_WORDS);
 const JUDGING = new Set<string>(JUDGING_WORDS);
 const SOURCES = new Set<string>(SOURCE_WORDS);

@@ -90,6 +90,28 @@ describe("a table of what was measured with which gauge", () => {
     ).toEqual([0.002, "MI-1", "2026-03-22"]);
   });
 
+  test("a gauge's common part is that of its readings, 0 too; a blank one was not typed", () => {
+    const common = (part: number | null) =>
+      readingsOfWorkbook(
+        workbook({
+          Gauges: [
+            ["Gauge", "U", "Common part of U"],
+            ["BG-1", 0.003, part],
+          ],
+          Used: [
+            ["Measured", "Gauge", "Measured on"],
+            ["Bores", "BG-1", "2026-03-21"],
+          ],
+          Readings: bores,
+        }),
+      ).readings[0];
+    expect(common(0.002)).toMatchObject({ uncertainty: 0.003, common: 0.002 });
+    expect(common(0)).toMatchObject({ uncertainty: 0.003, common: 0 });
+    expect(common(null)!.common).toBeUndefined();
+    // More than the whole cannot be a part.
+    expect(common(0.004)!.common).toBeUndefined();
+  });
+
   test("second readings and re-checks are not those of the parts as built", () => {
     expect(
       found([
