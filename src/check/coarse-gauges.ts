@@ -4,7 +4,7 @@ import type { Candidate } from "./candidates.ts";
 import type { FindingCollector } from "./collect.ts";
 import type { FindingSubject } from "./finding.ts";
 import type { Gauges } from "./gauges.ts";
-import type { CellJudgement } from "./judge.ts";
+import { type CellJudgement, toleranceIn } from "./judge.ts";
 
 /**
  * A gauge is wanted whose uncertainty is at most this part of the tolerance, or too much of the
@@ -40,7 +40,7 @@ export class CoarseGauges {
 
   look({ beside, cell, gauge, unit }: Candidate, judged: CellJudgement, about: () => FindingSubject): void {
     if (judged.as !== "judged") return;
-    const { lower, upper } = judged.limits;
+    const { lower, upper } = toleranceIn(judged);
     // Where the judgement takes no uncertainty, that of the gauge that the row names still counts here.
     const uncertainty = judged.uncertainty || (gauge && this.gauges.uncertaintyOf(gauge, unit)) || 0;
     if (!isCoarse(uncertainty, lower, upper)) return;
@@ -48,7 +48,7 @@ export class CoarseGauges {
     const key = `${place}|${uncertainty}|${lower}|${upper}`;
     const known = this.#found.get(key);
     if (known) known.readings++;
-    else this.#found.set(key, { uncertainty, about, readings: 1 });
+    else this.#found.set(key, { uncertainty, about: () => ({ ...about(), lower: lower! }), readings: 1 });
   }
 
   finish(): void {

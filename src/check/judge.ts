@@ -58,7 +58,7 @@ export type CellJudgement =
   | { as: "refused"; why: string }
   | { as: "missing reading"; limits: Limits }
   | { as: "missing limit"; value: number }
-  | { as: "judged"; value: number; limits: Limits; uncertainty: number; near: number; rule: DecisionRule; judgement: Judgement };
+  | { as: "judged"; value: number; limits: Limits; uncertainty: number; near: number; rule: DecisionRule; judgement: Judgement; isZeroLeftOut?: boolean };
 
 const NAMES = Object.keys(judgingParams) as (keyof VerdictInputs)[];
 
@@ -96,8 +96,12 @@ export function judgeReading(value: number, limits: Limits, uncertainty: number,
 export function withoutZeroLimit(judged: CellJudgement): CellJudgement {
   if (judged.as !== "judged" || judged.limits.lower !== 0 || judged.value < 0) return judged;
   const { value, limits, uncertainty, near, rule } = judged;
-  return limits.upper === undefined ? judgeReading(value, limits, 0, 0, rule) : judgeReading(value, { upper: limits.upper }, uncertainty, near, rule);
+  if (limits.upper === undefined) return judgeReading(value, limits, 0, 0, rule);
+  return { ...judgeReading(value, { upper: limits.upper }, uncertainty, near, rule), isZeroLeftOut: true } as CellJudgement;
 }
+
+/** The room that a gauge is to be fine enough for: from 0, also where that is left out as a limit. */
+export const toleranceIn = ({ limits, isZeroLeftOut }: CellJudgement & { as: "judged" }): Limits => (isZeroLeftOut ? { ...limits, lower: 0 } : limits);
 
 /** The inputs that tables and files have columns for; their rule is the default one. */
 export const JUDGED_COLUMNS = ["value", "lower", "upper", "uncertainty", "near"] as const satisfies readonly (keyof VerdictInputs)[];

@@ -63,6 +63,18 @@ describe("a perfect part is not condemned by a lower limit of 0", () => {
   });
 });
 
+// From 0 to 0.02 there is room of 0.02, of which 0.01 is more than a third.
+test("a gauge too coarse for the room from 0 is told of as before, in a sheet and in a file", async () => {
+  const coarse: Typed = [LIMITS[0]!, ["Taper", 0, 0.02, 0.01]];
+  const told = check({ Limits: coarse, Bores: judged("Taper", 0.01, 2) }).findings.filter(({ kind }) => kind === "coarse gauge");
+  expect(told.map(({ lower, upper, details }) => [lower, upper, details.tolerance])).toEqual([[0, 0.02, 0.02]]);
+  async function* bytes(): AsyncGenerator<Uint8Array> {
+    yield new TextEncoder().encode("characteristic,value,lower,upper,uncertainty\ntaper,0.005,0,0.02,0.01\n");
+  }
+  const { findings } = await checkCsv(bytes());
+  expect(findings.map(({ kind, lower, upper }) => [kind, lower, upper])).toEqual([["coarse gauge", 0, 0.02]]);
+});
+
 describe("without a verdict of the sheet's own nothing is told", () => {
   test("in a table in long form", () => {
     const rows: Typed = [

@@ -4,7 +4,7 @@ import { isNeverNegative } from "../../vocabulary/subjects.ts";
 import { isCoarse, reportCoarse, TOLERANCE_SHARES } from "../coarse-gauges.ts";
 import { FindingCollector, type FindingPlace, subjectOf } from "../collect.ts";
 import type { CheckResult, Finding, FindingSubject, JudgedRow } from "../finding.ts";
-import { type CellJudgement, JUDGED_COLUMNS, judgeCells, judgeReading, NO_INPUTS, type VerdictInputs, withoutZeroLimit } from "../judge.ts";
+import { type CellJudgement, JUDGED_COLUMNS, judgeCells, judgeReading, NO_INPUTS, toleranceIn, type VerdictInputs, withoutZeroLimit } from "../judge.ts";
 import { compareReading, tellSuspicion, type WatchedReading } from "../outliers.ts";
 import { cellOf, type DecimalSign, wrongSign } from "./fields.ts";
 import { type HeaderColumns, misfitOf } from "./header.ts";
@@ -116,8 +116,9 @@ export class CsvRows {
     const watch = { add: (_: string, { value, told }: WatchedReading) => this.#outliers.add(record, value, named, told) };
     compareReading(this.#report, watch, judged, about, named.unit, named.group);
     if (judged.as !== "judged") return;
-    const { uncertainty, limits } = judged;
-    if (isCoarse(uncertainty, limits.lower, limits.upper)) this.#coarse(record, uncertainty, limits, about);
+    const { uncertainty } = judged;
+    const { lower, upper } = toleranceIn(judged);
+    if (isCoarse(uncertainty, lower, upper)) this.#coarse(record, uncertainty, { lower, upper }, () => ({ ...about(), lower: lower! }));
   }
 
   /** Once for the readings of a characteristic that have the same limits and uncertainty. */
