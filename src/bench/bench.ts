@@ -162,7 +162,7 @@ function telling(host: SheetHost, workbook: Workbook): SheetHost {
 
 const LONGEST_SHEET_NAME = 31;
 
-/** Workbook files hold sheet names of at most 31 characters (ECMA-376 part 1, 18.2.19, as Excel applies it); the engine holds longer ones. */
+/** Workbook files hold sheet names of at most 31 characters (ECMA-376 part 1, 18.2.19, as Excel applies it); the grid holds longer ones. */
 function longName({ getters }: Model): string {
   const long = getters
     .getSheetIds()

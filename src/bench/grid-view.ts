@@ -1,7 +1,7 @@
 import type { Model } from "@odoo/o-spreadsheet";
 import type { Engine, Screen } from "./load-grid.ts";
 
-/** The engine's screen over one model. */
+/** The grid's screen over one model. */
 export interface Grid {
   /** Puts what is being typed into its cell, as Enter does. */
   finishTyping(): void;
@@ -14,10 +14,10 @@ export interface Grid {
 export interface GridOptions {
   engine: Engine;
   screen: Screen;
-  /** The templates of the engine. */
+  /** The templates of the grid. */
   templates: XMLDocument;
   dark: boolean;
-  /** Sentences of the engine, for the page's own place for sentences. */
+  /** Sentences of the grid, for the page's own place for sentences. */
   tell(sentence: string): void;
 }
 
@@ -76,7 +76,7 @@ export async function mountGrid(place: HTMLElement, model: Model, options: GridO
   };
 }
 
-/** In the engine's sentence when something is typed that may not be. */
+/** In the grid's sentence when something is typed that may not be. */
 const RULE_BROKEN = "violates the data validation rule";
 
 /** What a sheet that was set up says itself where something may not be typed, of the cell in which it is being typed. */

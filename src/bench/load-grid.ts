@@ -27,7 +27,7 @@ const WITHOUT_USE: readonly [id: string, menu: string][] = [
   ["reinsert_static_pivot", "data"],
 ];
 
-/** The engine with our functions and commands, ready to make models. */
+/** The grid with our functions and commands, ready to make models. */
 export function loadEngine(): Engine {
   const engine = globalThis.o_spreadsheet;
   registerFunctions(specs, engine as unknown as FunctionGrid);
@@ -48,7 +48,7 @@ interface Drawing {
   model: Model;
 }
 
-/** While a cell's change is shown moving, the engine draws once more what it drew last, and fails where that sheet has just been taken back. */
+/** While a cell's change is shown moving, the grid draws once more what it drew last, and fails where that sheet has just been taken back. */
 function drawSheetsThatAreThere({ stores }: Engine): void {
   const renderer = stores.RendererStore.prototype as unknown as { draw(this: Drawing, context?: Drawing["context"], time?: number): string };
   const { draw } = renderer;

@@ -8,7 +8,7 @@ import type { Zip } from "../xlsx/zip.ts";
 import type { Engine } from "./load-grid.ts";
 import type { Addresses } from "./pictures.ts";
 
-/** Workbook data of the engine, of which only this much is of interest here. */
+/** Workbook data of the grid, of which only this much is of interest here. */
 export interface EngineData {
   version: string;
   sheets: EngineSheet[];
@@ -27,14 +27,14 @@ export interface EngineSheet {
   [key: string]: unknown;
 }
 
-/** The engine looks a row up among all rows, which takes too long in a sheet of more than so many. */
+/** The grid looks a row up among all rows, which takes too long in a sheet of more than so many. */
 const MOST_ROWS = 20_000;
 
 const DOCTYPE = /<!DOCTYPE/i;
 
 /**
- * How a workbook looks, as the engine reads it: fonts, fills, borders, number formats, widths, merged
- * cells, conditional formats, validation. `undefined` when the engine cannot read it or would take
+ * How a workbook looks, as the grid reads it: fonts, fills, borders, number formats, widths, merged
+ * cells, conditional formats, validation. `undefined` when the grid cannot read it or would take
  * too long; what the cells hold is read apart, so that nothing of it is lost with the looks.
  */
 export function lookOf(engine: Engine, zip: Zip, addresses: Addresses, rows: number): EngineData | undefined {
@@ -54,7 +54,7 @@ export function lookOf(engine: Engine, zip: Zip, addresses: Addresses, rows: num
   }
 }
 
-/** What the cells of a workbook file hold, as the engine takes it, and what it cannot take. */
+/** What the cells of a workbook file hold, as the grid takes it, and what it cannot take. */
 export interface Contents {
   /** Sheets by their places in the file. */
   sheets: { name: string; cells: Record<string, string>; rows: number; columns: number }[];
@@ -86,7 +86,7 @@ interface SheetName {
   engine: string;
 }
 
-/** The engine cannot read a formula that names a sheet with an apostrophe in its name. */
+/** The grid cannot read a formula that names a sheet with an apostrophe in its name. */
 function engineNames(sheets: readonly SheetFile[]): SheetName[] {
   const taken = new Set(sheets.map(({ name }) => name.toLowerCase()));
   return sheets.map(({ name }) => {
@@ -111,7 +111,7 @@ function contentOf({ formula, value, row, column }: CellFile, sheet: number, boo
   return value === null || value === undefined ? "" : typedText(value);
 }
 
-/** References to a table's columns by name as references to their cells: the engine has tables, but not their names. */
+/** References to a table's columns by name as references to their cells: the grid has tables, but not their names. */
 function withoutTableNames(formula: string, site: { sheet: number; row: number; column: number }, book: WorkbookFile): string {
   if (!formula.includes("[")) return formula;
   const tokens: Token[] = tokenize(formula).map((token) => {

@@ -10,9 +10,9 @@ import { type Addresses, addressesIn, picturesAmong, type Words, wordsIn } from 
 import { takeMarks } from "./stored-marks.ts";
 
 interface Opened {
-  /** For a model of the engine. */
+  /** For a model of the grid. */
   data: EngineData;
-  /** Names that the engine cannot hold; a saved workbook has them again. */
+  /** Names that the grid cannot hold; a saved workbook has them again. */
   names: DefinedName[];
   /** Texts kept in the file by this tool. */
   storedTexts: Map<string, string>;
@@ -21,8 +21,8 @@ interface Opened {
 }
 
 /**
- * Reads the bytes of an .xlsx for the engine. What the cells hold comes from the reader that all
- * hosts share, which takes in no more than is safe; how they look comes from the engine's own reader.
+ * Reads the bytes of an .xlsx for the grid. What the cells hold comes from the reader that all
+ * hosts share, which takes in no more than is safe; how they look comes from the grid's own reader.
  */
 export function openInGrid(engine: Engine, bytes: Uint8Array, name: string): Opened {
   const book = readXlsx(bytes);
@@ -72,7 +72,7 @@ function engineData(engine: Engine, contents: Contents, look: EngineData | undef
   return { ...base, sheets, namedRanges: contents.namedRanges };
 }
 
-/** What the engine's reader leaves out. */
+/** What the grid's reader leaves out. */
 interface InFile {
   /** Of the sheets in their order. */
   names: readonly string[];
@@ -86,7 +86,7 @@ interface EngineTable {
   [key: string]: unknown;
 }
 
-/** Tables of one sheet with their names, which the engine keeps with what it knows of a table. */
+/** Tables of one sheet with their names, which the grid keeps with what it knows of a table. */
 const withNames = (tables: readonly EngineTable[], own: readonly Table[]): EngineTable[] =>
   tables.map((table) => {
     const named = own.find(({ area }) => boxName(area) === table.range);
@@ -95,7 +95,7 @@ const withNames = (tables: readonly EngineTable[], own: readonly Table[]): Engin
 
 const LINK = /^\[([^\]]+)\]\([^)]+\)$/;
 
-/** The engine writes a cell with a link as `[text](address)`; of its reading of the cells this alone is taken over. */
+/** The grid writes a cell with a link as `[text](address)`; of its reading of the cells this alone is taken over. */
 function withLinks(cells: Record<string, string>, looks: Record<string, string>): Record<string, string> {
   for (const [name, content] of Object.entries(cells)) {
     const link = looks[name];

@@ -3,7 +3,7 @@ import { Bench } from "./bench.ts";
 import { elements } from "./elements.ts";
 import { loadEngine } from "./load-grid.ts";
 
-/** Where the engine's templates leave something to be desired, by template and element, and what is put there. */
+/** Where the grid's templates leave something to be desired, by template and element, and what is put there. */
 const MENDED: readonly [template: string, element: string, attributes: Readonly<Record<string, string>>][] = [
   // Fields without a name for those who do not see them.
   ["o-spreadsheet-NumberEditor", "input", { "t-att-aria-label": "props.title" }],
@@ -20,7 +20,7 @@ const MENDED: readonly [template: string, element: string, attributes: Readonly<
 /** Asks a server elsewhere for the icon of every site that a cell links to. */
 const UNWANTED: readonly [template: string, element: string][] = [["o-spreadsheet-LinkDisplay", "img"]];
 
-/** The engine's templates, mended. Templates of another version of the engine that lack such a place are taken as they are. */
+/** The grid's templates, mended. Templates of another version of the grid that lack such a place are taken as they are. */
 function mendTemplates(xml: string): XMLDocument {
   const templates = new DOMParser().parseFromString(xml, "application/xml");
   const find = (template: string, element: string) => templates.querySelectorAll(`[t-name="${template}"] ${element}`);

@@ -3,7 +3,7 @@ import { FILE_LIMITS } from "../xlsx/file-limits.ts";
 import { relationsOf } from "../xlsx/read/parts.ts";
 import type { Zip } from "../xlsx/zip.ts";
 
-/** Kinds of picture that a browser shows and the engine writes again. */
+/** Kinds of picture that a browser shows and the grid writes again. */
 const KINDS: Readonly<Record<string, string>> = { png: "image/png", jpg: "image/jpeg", jpeg: "image/jpeg", gif: "image/gif", webp: "image/webp" };
 
 /** Addresses of the picture files of a workbook by their names; an empty one for a kind that is not shown. */
@@ -26,7 +26,7 @@ function addressOf(name: string, bytes: Uint8Array): string {
   return `data:${kind};base64,${btoa(text)}`;
 }
 
-/** A picture of a sheet as the engine reads it. */
+/** A picture of a sheet as the grid reads it. */
 interface Figure {
   id: string;
   tag: string;
@@ -37,7 +37,7 @@ interface Figure {
   data?: Partial<GridPicture>;
 }
 
-/** The pictures among the figures that the engine has read on a sheet, with the words that it leaves out. Ids are the workbook's, not the sheet's. */
+/** The pictures among the figures that the grid has read on a sheet, with the words that it leaves out. Ids are the workbook's, not the sheet's. */
 export function picturesAmong(figures: readonly unknown[], sheetId: string, words: readonly Words[]): Figure[] {
   const pictures = (figures as Figure[]).filter(({ tag, data }) => tag === "image" && data?.path);
   return pictures.map((figure, i) => {

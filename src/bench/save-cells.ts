@@ -25,7 +25,7 @@ const RULE = /<dataValidation\b[^>]*?\bsqref="([^"]*)"[^>]*>/g;
 const CELL_RULE = /<cfRule\b[^>]*\btype="cellIs"[^>]*>[\s\S]*?<\/cfRule>/g;
 
 /**
- * A sheet's part with its rules as other programs take them. Of what may be typed the engine writes an
+ * A sheet's part with its rules as other programs take them. Of what may be typed the grid writes an
  * empty style of error, which the format does not have (ECMA-376 part 1, 18.18.17), and no sentence;
  * of fills by value it writes text as if it were a formula, formulas with their `=`, and gives all the same
  * priority.
@@ -116,7 +116,7 @@ export function savedCells(model: Model, sheetId: string, toName: ToName): Map<s
   return cells;
 }
 
-/** `A2:A`, from a cell down to the end of its column, is the engine's own. */
+/** `A2:A`, from a cell down to the end of its column, is the grid's own. */
 const HALF_OPEN = /\$?[A-Z]{1,3}\$?\d+:\$?[A-Z]{1,3}(?![\w$(])|(?<![\w$])\$?[A-Z]{1,3}:\$?[A-Z]{1,3}\$?\d/i;
 
 /** In the file's spelling; `undefined` for what no program would take for a formula, which is kept as the text that it is. */
@@ -134,7 +134,7 @@ const SHEET_DATA = /<sheetData\s*\/>|<sheetData>[\s\S]*?<\/sheetData>/;
 const attribute = (attributes: string, name: string) => new RegExp(`\\b${name}="([^"]*)"`).exec(attributes)?.[1];
 
 /**
- * A sheet's part with these cells in place of those that the engine wrote into it. From the engine
+ * A sheet's part with these cells in place of those that the grid wrote into it. From the grid
  * come the rows' heights and the cells' looks; what it writes into the cells would lose a formula
  * that it cannot read or that it takes for its own, and would rewrite text in formulas that looks
  * like a date.
@@ -171,7 +171,7 @@ const mayFill = (formula: string, spill: string | undefined): boolean => spill !
 const formulaXml = (formula: string, name: string, spill: string | undefined): string =>
   mayFill(formula, spill) ? `<f t="array" ref="${spill ?? name}">${escapedXml(formula)}</f>` : `<f>${escapedXml(formula)}</f>`;
 
-/** Error codes that workbook files know (ECMA-376 part 1, 18.18.11); the engine has more. */
+/** Error codes that workbook files know (ECMA-376 part 1, 18.18.11); the grid has more. */
 const FILE_ERRORS = new Set(["#NULL!", "#DIV/0!", "#VALUE!", "#REF!", "#NAME?", "#NUM!", "#N/A"]);
 
 const OTHER_ERRORS: Readonly<Record<string, string>> = { "#REF": "#REF!", "#BAD_EXPR": "#NAME?" };

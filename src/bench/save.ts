@@ -83,8 +83,8 @@ interface SavedWorkbook {
 }
 
 /**
- * The workbook as an .xlsx: looks, widths, merged cells and the rest as the engine writes them,
- * contents as `withCells` does, and then read again and compared. Needs a page, because the engine
+ * The workbook as an .xlsx: looks, widths, merged cells and the rest as the grid writes them,
+ * contents as `withCells` does, and then read again and compared. Needs a page, because the grid
  * makes XML with one.
  */
 export async function saveWorkbook(model: Model, otherNames: readonly DefinedName[], toName: ToName): Promise<SavedWorkbook> {
@@ -112,7 +112,7 @@ export async function saveWorkbook(model: Model, otherNames: readonly DefinedNam
 }
 
 /**
- * The engine's XML writer repeats an empty namespace, which would hide the element from its readers,
+ * The grid's XML writer repeats an empty namespace, which would hide the element from its readers,
  * and leaves out the opacity with which the format begins a colour (ECMA-376 part 1, 18.18.86).
  */
 const tidy = (xml: string): string => xml.replaceAll(' xmlns=""', "").replaceAll(/\brgb="([\dA-F]{6})"/gi, 'rgb="FF$1"');
@@ -125,13 +125,13 @@ function change(parts: Map<string, string>, path: string, by: (xml: string) => s
 
 const PROTECTION = /<sheetProtection\b[^>]*\/>/;
 
-/** A sheet's protection stands right after its cells (ECMA-376 part 1, 18.3.1.99); the engine puts merged cells between. */
+/** A sheet's protection stands right after its cells (ECMA-376 part 1, 18.3.1.99); the grid puts merged cells between. */
 function inOrder(xml: string): string {
   const protection = PROTECTION.exec(xml)?.[0];
   return protection ? xml.replace(protection, "").replace("</sheetData>", () => `</sheetData>${protection}`) : xml;
 }
 
-/** Named ranges, which the engine reads and calculates with but does not write, and the names that it never knew. */
+/** Named ranges, which the grid reads and calculates with but does not write, and the names that it never knew. */
 function definedNames(model: Model, otherNames: readonly DefinedName[], toName: ToName): string {
   const fixed = (column: number, row: number) => toName(column, row).replace(/([A-Z]+)(\d+)/, "$$$1$$$2");
   const ranges = model.getters.getNamedRanges().map(({ name, range }): DefinedName => {
@@ -158,7 +158,7 @@ function addKept(parts: Map<string, string>, texts: ReadonlyMap<string, string>)
   );
 }
 
-/** The engine calls every picture an image and has no words for it. */
+/** The grid calls every picture an image and has no words for it. */
 function withWords(xml: string, pictures: readonly GridPicture[]): string {
   let at = 0;
   return xml.replace(/(<xdr:cNvPr\b[^>]*?) name="[^"]*" title="[^"]*"/g, (whole, start: string) => {

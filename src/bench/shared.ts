@@ -5,7 +5,7 @@ import type { SheetHost } from "../workbook/port.ts";
 export interface Shared {
   /** The workbook that is open now. */
   host: SheetHost;
-  /** The same, as the engine has it. */
+  /** The same, as the grid has it. */
   model: Model;
   /** For a file that is let go over the pane. */
   openFile(file: File): Promise<void>;

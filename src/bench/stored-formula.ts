@@ -1,7 +1,7 @@
 import { storedFormula as storedCalls } from "../xlsx/formula-text.ts";
 
 /**
- * Functions that workbook files store with `_xlfn.` before the name, of those that the engine knows:
+ * Functions that workbook files store with `_xlfn.` before the name, of those that the grid knows:
  * the ones that came after the first edition of the file format. Source: [MS-XLSX] 2.2.2, future
  * functions.
  */

@@ -13,7 +13,7 @@ export function withMarks(model: Model): ReadonlyMap<string, string> {
   return texts;
 }
 
-/** Takes the memory of marks out of the texts kept in a file, for the engine. What cannot be read is no memory. */
+/** Takes the memory of marks out of the texts kept in a file, for the grid. What cannot be read is no memory. */
 export function takeMarks(texts: Map<string, string>, sheetIds: ReadonlyMap<string, string>): MarkedCell[] {
   const marks = storedMarks(texts);
   texts.delete(MARKED);

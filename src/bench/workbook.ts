@@ -3,7 +3,7 @@ import { placeName } from "../workbook/address.ts";
 import type { DefinedName } from "../xlsx/model.ts";
 import type { Engine } from "./load-grid.ts";
 
-/** What the engine says of a formula that it cannot read, or whose function it does not know. */
+/** What the grid says of a formula that it cannot read, or whose function it does not know. */
 const UNKNOWN = new Set(["#BAD_EXPR", "#NAME?"]);
 
 const MOST_NAMED = 3;
@@ -33,7 +33,7 @@ export class Workbook {
     engine: Engine,
     readonly model: Model,
     readonly name: string,
-    /** Names that the engine cannot hold. */
+    /** Names that the grid cannot hold. */
     readonly otherNames: readonly DefinedName[],
     changed: () => void,
   ) {

@@ -72,7 +72,7 @@ function snapshot(book: WorkbookFile, sheet: number, computed: Computed, circula
   return { name, row: 0, column: 0, values, formulas };
 }
 
-/** What is said where the engine's model runs out of room, which no formula can say. */
+/** What is said where the grid's model runs out of room, which no formula can say. */
 const OVERFLOW = /call stack|too much recursion/;
 
 function cellOf({ value, isError, message }: ComputedCell): Cell {

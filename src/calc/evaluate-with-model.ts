@@ -26,7 +26,7 @@ interface Trial {
 }
 
 /**
- * Calculates a workbook with the engine's model of a whole workbook, whatever its formulas do. The model
+ * Calculates a workbook with the grid's model of a whole workbook, whatever its formulas do. The model
  * lets formulas in a cycle pass over the error of the others, one way or the other by the order in which
  * it comes to them: whatever goes round is found afterwards, added to `circular`, and not run again.
  */
@@ -136,7 +136,7 @@ function precedentsIn(book: WorkbookFile, model: Model, areas: ReadonlyMap<CellF
     .map(([cell, sheet]) => ({ cell, sheet, areas: [...areas.get(cell)!, ...(beyond.get(`${sheet} ${cell.row} ${cell.column}`) ?? [])] }));
 }
 
-/** False for a formula that the engine could not make sense of, which has looked at nothing. */
+/** False for a formula that the grid could not make sense of, which has looked at nothing. */
 function hasRun(model: Model, sheet: number, { row, column }: CellFile): boolean {
   const cell = model.getters.getCell({ sheetId: idOf(sheet), row, col: column });
   return cell?.isFormula === true && !cell.compiledFormula.isBadExpression;

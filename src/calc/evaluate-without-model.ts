@@ -13,7 +13,7 @@ import { BLANK_CELL, type ComputedValue, NeedsModel, type ReadyFormula, RuntimeV
 const DEEPEST = 100;
 /** What stands in a cell that rests on itself; `calculate` says it in words. */
 const CIRCULAR = new RuntimeValue("#CYCLE");
-/** How far beyond its sheet a result may reach: the engine makes at least that much room. */
+/** How far beyond its sheet a result may reach: the grid makes at least that much room. */
 const ROOM = { rows: 200, columns: 50 };
 /** Cells from which a block is kept for the next formula that asks for it. */
 const KEPT_FROM = 32;
@@ -33,7 +33,7 @@ interface Slot {
 }
 
 /**
- * Calculates a workbook with the engine's own formulas and functions, but without its model, whose making
+ * Calculates a workbook with the grid's own formulas and functions, but without its model, whose making
  * costs most of the time: formulas that differ only in the cells that they name are compiled once, and
  * each runs over plain values when it is first asked for. Gives `undefined` for a workbook in which
  * anything depends on more than the values of cells (results that find no room, functions that ask about
@@ -256,10 +256,10 @@ class Evaluation implements Computed {
   }
 }
 
-/** What is typed, as the engine's cells hold it. */
+/** What is typed, as the grid's cells hold it. */
 function typed(value: CellFile["value"]): RuntimeValue {
   if (value === null || value === undefined || value === "" || isCellError(value)) throw new NeedsModel();
-  // The engine reads numbers from text, and takes the largest and smallest for text.
+  // The grid reads numbers from text, and takes the largest and smallest for text.
   if (typeof value === "number" && value !== 0 && !(Math.abs(value) < 1e300 && Math.abs(value) > 1e-300)) throw new NeedsModel();
   return settled({ value });
 }

@@ -38,7 +38,7 @@ export const readBeyondReferences = (): readonly ReadBeyond[] => readBeyond;
 /** Why a part of what was calculated since then was left out, as a sentence. */
 export const omissionNote = (): string | undefined => effort?.refused;
 
-/** The engine with our functions, and with its own brought to what other sheets do; done once in a process. */
+/** The grid with our functions, and with its own brought to what other sheets do; done once in a process. */
 export function signatures(): Signatures {
   ready ??= prepare();
   return ready;
@@ -101,7 +101,7 @@ function fill(block: Given, rows: number, columns: number): Value[][] {
   });
 }
 
-/** A calculated model. The engine's remarks on its own running are kept off the console; `hurried` tells that it gave up before all was settled. */
+/** A calculated model. The grid's remarks on its own running are kept off the console; `hurried` tells that it gave up before all was settled. */
 export function modelOf(data: ModelData): { model: Model; hurried: boolean } {
   const { debug, warn } = console;
   let hurried = false;

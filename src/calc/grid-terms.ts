@@ -1,14 +1,14 @@
 import { NAMESPACE } from "../core/define.ts";
 
-/** The engine's helper that gives an error. */
+/** The grid's helper that gives an error. */
 export const ERROR = "SHEET.ERROR";
 
-/** An error written in a formula, for the engine, which has no such literals; with the sentence that says why. */
+/** An error written in a formula, for the grid, which has no such literals; with the sentence that says why. */
 export const errorText = (code: string, why = ""): string => `${ERROR}("${code}",${quoted(why)})`;
 
 const HARD = /["\\]/;
 
-/** Text in a formula of the engine, in which a quote cannot stand in quotes and a backslash before one hides it. */
+/** Text in a formula of the grid, in which a quote cannot stand in quotes and a backslash before one hides it. */
 export function quoted(text: string): string {
   if (!HARD.test(text)) return `"${text}"`;
   const parts = text.split(/(["\\])/).filter((part) => part !== "");
@@ -19,10 +19,10 @@ export function quoted(text: string): string {
 const PLAIN = /^\p{L}(?:[^\d\p{Nd}]*[^\d\p{Nd}\s])?$/u;
 const LOGICAL = /^(?:true|false)$/i;
 
-/** What to put into a cell of the engine so that it holds just this text; a `'` in front says "text". */
+/** What to put into a cell of the grid so that it holds just this text; a `'` in front says "text". */
 export const gridCellText = (text: string): string => (PLAIN.test(text) && !LOGICAL.test(text) ? text : `'${text}`);
 
-/** What translating has to know of the engine's functions. */
+/** What translating has to know of the grid's functions. */
 export interface Signatures {
   has(name: string): boolean;
   /** Whether the argument at this place takes a whole range; otherwise the function is applied cell by cell. */
@@ -33,7 +33,7 @@ interface GridFunctions {
   content: Record<string, { args: { acceptMatrix?: boolean; repeating?: boolean }[] }>;
 }
 
-/** Signatures of all functions that the engine has. */
+/** Signatures of all functions that the grid has. */
 export function signaturesOf({ content }: GridFunctions): Signatures {
   return {
     has: (name) => Object.hasOwn(content, name),
@@ -60,7 +60,7 @@ const OVER_ARRAYS = new Set(
 
 export const worksOverArrays = (name: string): boolean => OVER_ARRAYS.has(name) || name.startsWith(`${NAMESPACE}.`);
 
-/** Functions that the engine has under an older name, with the same arguments and meaning. */
+/** Functions that the grid has under an older name, with the same arguments and meaning. */
 const SAME: Readonly<Record<string, string>> = { "RANK.EQ": "RANK" };
 
 export const gridName = (name: string): string => SAME[name] ?? name;

@@ -18,13 +18,13 @@ const EMPTY: WorkbookFile = {
 const SHEET = "s0";
 /** Larger than what a reference of a formula is let through to. */
 const SIZE = { rowNumber: 2100, colNumber: 120 };
-/** The engine keeps every formula that it has read; now and then it gets a fresh start. */
+/** The grid keeps every formula that it has read; now and then it gets a fresh start. */
 const FORMULAS_A_MODEL = 20_000;
 
 let model: Model | undefined;
 let worked = 0;
 
-/** What a formula comes to, worked out by the same engine as a workbook's. The leading `=` may be left out. */
+/** What a formula comes to, calculated by the same grid as a workbook's. The leading `=` may be left out. */
 export function evaluateOne(formula: string): FormulaAnswer {
   const text = fromStoredFormula(formula.trim().replace(/^=/, ""));
   if (text.trim() === "") return { fault: "there is no formula" };
@@ -68,7 +68,7 @@ const OUR_SENTENCE = /^[A-Z]{3,}: /;
 function faultOf({ value, message }: Payload): FormulaAnswer | undefined {
   if (typeof value !== "string" || !isErrorCode(value)) return undefined;
   const said = message ? String(message).replace(/\.$/, "") : "";
-  // A fault of ours is a sentence that names its function; the engine's own remarks need the code beside them.
+  // A fault of ours is a sentence that names its function; the grid's own remarks need the code beside them.
   return { fault: OUR_SENTENCE.test(said) ? said : `the formula gives ${value}${said ? `: ${said}` : ""}` };
 }
 

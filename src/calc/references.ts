@@ -4,7 +4,7 @@ import { columnLetters, isIn, MOST_COLUMNS, MOST_ROWS } from "../workbook/addres
 import { partOfTable } from "../workbook/table-references.ts";
 import type { Table, WorkbookFile } from "../xlsx/model.ts";
 
-/** A formula that the engine cannot calculate as other sheets do. `code` is what its cell shows; the message completes "this formula …". */
+/** A formula that the grid cannot calculate as other sheets do. `code` is what its cell shows; the message completes "this formula …". */
 export class Untranslatable extends Error {
   constructor(
     readonly code: string,
@@ -107,7 +107,7 @@ function areaName({ top, left, bottom, right }: Edges): string {
 const REACH = { rows: 2000, columns: 100 };
 
 interface GridSheet {
-  /** The sheet's name in the engine. */
+  /** The sheet's name in the grid. */
   name: string;
   rows: number;
   columns: number;
@@ -115,7 +115,7 @@ interface GridSheet {
   readonly mostColumns: number;
 }
 
-/** The engine's sheets: their names and how large they have to be. It visits every cell, so none larger than needed. */
+/** The grid's sheets: their names and how large they have to be. It visits every cell, so none larger than needed. */
 export class GridSheets {
   readonly all: readonly GridSheet[];
   /** A reference was cut since this was last set to false. */
@@ -148,7 +148,7 @@ export class GridSheets {
     return bottom < mostRows && right < mostColumns;
   }
 
-  /** An area as the engine names it in a formula on the sheet `home`, which looks into it unless its `place` is enough. */
+  /** An area as the grid names it in a formula on the sheet `home`, which looks into it unless its `place` is enough. */
   name(area: SheetRectangle, home: number, _place = false): string {
     const grid = this.all[area.sheet]!;
     let { bottom, right } = area;
@@ -165,7 +165,7 @@ export class GridSheets {
   }
 }
 
-/** The engine cannot read a sheet's name with an apostrophe in it. */
+/** The grid cannot read a sheet's name with an apostrophe in it. */
 function engineSheetName(name: string, taken: Set<string>): string {
   if (!name.includes("'")) return name;
   const bare = name.replaceAll("'", "’");

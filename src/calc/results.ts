@@ -4,7 +4,7 @@ import { errorText, gridCellText } from "./grid-terms.ts";
 import { Untranslatable } from "./references.ts";
 import { FILL, type Translator } from "./translate.ts";
 
-/** A cell and what it comes to, errors by the engine's own codes. */
+/** A cell and what it comes to, errors by the grid's own codes. */
 export interface ComputedCell {
   row: number;
   column: number;
@@ -26,7 +26,7 @@ export interface Computed {
   hurried: boolean;
 }
 
-/** Formulas that could not be put into the engine's terms, and why. */
+/** Formulas that could not be put into the grid's terms, and why. */
 export type RefusedFormulas = Map<CellFile, Untranslatable>;
 
 export const isFormula = ({ formula, beyond }: CellFile): boolean => formula !== undefined || beyond !== undefined;
@@ -42,7 +42,7 @@ export function cycleContent({ array }: CellFile): string {
   return array ? `=${FILL}(${error},${array.rows},${array.columns})` : `=${error}`;
 }
 
-/** What is put into the engine's cell for a cell of the file. A `blocked` formula shows its first value alone. */
+/** What is put into the grid's cell for a cell of the file. A `blocked` formula shows its first value alone. */
 export function gridContent(cell: CellFile, sheet: number, translator: Translator, blocked: boolean, refused: RefusedFormulas): string {
   if (!isFormula(cell)) return literalContent(cell.value);
   try {

@@ -7,19 +7,19 @@ import type { GridSheets, SheetRectangle } from "./references.ts";
 import { gridContent, type RefusedFormulas } from "./results.ts";
 import { Translator } from "./translate.ts";
 
-/** A value as the engine's functions give it. */
+/** A value as the grid's functions give it. */
 export interface ComputedValue {
   value?: unknown;
   format?: string | undefined;
   message?: unknown;
 }
 
-/** Only the engine with its whole model can tell what the workbook comes to. */
+/** Only the grid with its whole model can tell what the workbook comes to. */
 export class NeedsModel extends Error {}
 
 /**
  * What functions can ask about the sheet beside their arguments. Here there is no sheet behind them: who
- * asks is remembered, since the engine makes an error of its own of whatever is thrown inside a function.
+ * asks is remembered, since the grid makes an error of its own of whatever is thrown inside a function.
  */
 const ASKED = ["getters", "getFormulaResult", "updateDependencies", "addDependencies", "__originCellPosition", "__originSheetId", "lookupCaches"];
 let asked = false;
@@ -29,7 +29,7 @@ function ask(): never {
   throw new engine.EvaluationError("there is no sheet to ask");
 }
 
-/** What a cell comes to, as the engine's functions take it. */
+/** What a cell comes to, as the grid's functions take it. */
 export class RuntimeValue {
   constructor(
     readonly value: string | number | boolean | null,
@@ -58,7 +58,7 @@ interface CellReader {
   block(area: SheetRectangle): RuntimeValue[][];
 }
 
-/** A formula compiled by the engine. It can run for any cell that differs only in what it refers to. */
+/** A formula compiled by the grid. It can run for any cell that differs only in what it refers to. */
 interface Compiled {
   /** What it refers to, in reading order. */
   areas: SheetRectangle[];
@@ -76,7 +76,7 @@ interface CompiledFormula {
   ): ComputedValue | ComputedValue[][];
 }
 
-/** The parts of the engine that compile a formula and hold its functions. */
+/** The parts of the grid that compile a formula and hold its functions. */
 const { CompiledFormula, registries } = engine as unknown as {
   CompiledFormula: { Compile(formula: string, sheet: string, getters: { getRangeFromSheetXC(sheet: string, name: string): SheetRectangle }): CompiledFormula };
   registries: { functionRegistry: { mapping: object } };
@@ -114,7 +114,7 @@ function unknownName(): never {
   throw new NeedsModel();
 }
 
-/** The engine takes some texts for links and shows a part of them. */
+/** The grid takes some texts for links and shows a part of them. */
 const LINK = /^\[|^https?:/;
 const NUMBER_FORMAT = /^[#0.,%]+$/;
 
@@ -125,7 +125,7 @@ export function settled({ value, format, message }: ComputedValue): RuntimeValue
   const isNumber = typeof value === "number";
   if (isNumber && !(Math.abs(value) <= Number.MAX_VALUE)) throw new NeedsModel();
   if (format && !NUMBER_FORMAT.test(format)) {
-    // Dates and times stay as they are; whatever else a format can do to a value is the engine's to say.
+    // Dates and times stay as they are; whatever else a format can do to a value is the grid's to say.
     if (isNumber && value > 0 && engine.helpers.isDateTimeFormat(format)) return new RuntimeValue(value, format);
     throw new NeedsModel();
   }
@@ -169,7 +169,7 @@ export class TemplateCache {
     const known = shapes.get(key);
     if (known) return { compiled: known, areas: this.#held(shape.areas, known.areas) };
     const made = this.#compile(cell, sheet);
-    // What the engine is given can name other cells than the formula does: names, tables, one cell of a range.
+    // What the grid is given can name other cells than the formula does: names, tables, one cell of a range.
     if (known === undefined) shapes.set(key, !this.refused.has(cell) && areAlike(made.areas, shape.areas) ? made.compiled : null);
     return made;
   }

@@ -42,9 +42,9 @@ const FROM_PLACES = new Set(["OFFSET", "ROW", "COLUMN", "FORMULATEXT"]);
 const OF_PLACES = new Set(["ROWS", "COLUMNS", "COUNTBLANK", "ROW", "COLUMN"]);
 
 /**
- * Formulas as other sheets understand them, written so that the engine comes to the same value:
+ * Formulas as other sheets understand them, written so that the grid comes to the same value:
  * names and tables become ranges, a minus sign binds before a power, a range where one value is
- * wanted stands for one cell, quotes in text become CHAR(34). What cannot be said in the engine's
+ * wanted stands for one cell, quotes in text become CHAR(34). What cannot be said in the grid's
  * terms throws `Untranslatable`; nothing is left to come out differently.
  */
 export class Translator {
@@ -56,7 +56,7 @@ export class Translator {
     private readonly signatures: Signatures,
   ) {}
 
-  /** The engine's formula, with its `=`. */
+  /** The grid's formula, with its `=`. */
   translate(formula: string, site: Site, isArray: boolean): string {
     this.#parts = 0;
     return `=${this.#emit(treeOf(formula), site, { array: isArray, one: !isArray }, 0)}`;
@@ -169,13 +169,13 @@ export class Translator {
       const one = !array && !this.signatures.takesRange(name, index);
       return this.#emit(arg, site, { array, one, place: index === 0 && FROM_PLACES.has(name) }, depth + 1);
     });
-    // Without the third argument the engine gives 0 where other sheets give FALSE.
+    // Without the third argument the grid gives 0 where other sheets give FALSE.
     if (name === "IF" && parts.length === 2) parts.push("FALSE");
     return `${name}(${parts.join(",")})`;
   }
 
   /**
-   * What depends on how far a range goes, which the engine would count only to the end of its own, smaller
+   * What depends on how far a range goes, which the grid would count only to the end of its own, smaller
    * sheet, and on where a cell stands, which rests on nothing in that cell: it may be the formula's own.
    */
   #size(name: string, [range, ...more]: (AstExpression | null)[], site: Site): string | undefined {
@@ -191,7 +191,7 @@ export class Translator {
   }
 }
 
-/** The engine's helper that fits a block into so many rows and columns. */
+/** The grid's helper that fits a block into so many rows and columns. */
 export const FILL = "SHEET.FILL";
 
 function treeOf(formula: string): AstExpression {

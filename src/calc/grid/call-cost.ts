@@ -1,17 +1,17 @@
 import { NAMESPACE } from "../../core/define.ts";
 
-/** How the engine hands values over: one, none, or a block of them column by column. */
+/** How the grid hands values over: one, none, or a block of them column by column. */
 export type GridValue = { value?: unknown };
 export type CallInput = GridValue | undefined | (GridValue | undefined)[][];
 
-/** How a function of the engine declares one argument. */
+/** How a function of the grid declares one argument. */
 export interface GridParam {
   type: string[];
   acceptMatrix?: boolean;
   repeating?: boolean;
 }
 
-/** What a function of the engine declares; one of ours also says what it costs. */
+/** What a function of the grid declares; one of ours also says what it costs. */
 export interface GridDeclaration {
   args: GridParam[];
   category?: string;

@@ -2,7 +2,7 @@ import { isErrorCode } from "../../core/cell.ts";
 import { compareAsSheets, compareTexts } from "../../core/decimal.ts";
 import { ROUNDING } from "./rounding.ts";
 
-/** The parts of the engine that this needs; its whole module or browser global fits. */
+/** The parts of the grid that this needs; its whole module or browser global fits. */
 export interface GridParts {
   EvaluationError: new (message?: string, value?: string) => object;
   registries: { functionRegistry: object };
@@ -23,7 +23,7 @@ interface FunctionRegistry {
 
 const done = new WeakSet<object>();
 
-/** Brings the engine's own functions to what other sheets do, where a shop would take harm. Doing it again changes nothing. */
+/** Brings the grid's own functions to what other sheets do, where a shop would take harm. Doing it again changes nothing. */
 export function applyCompatibility(engine: GridParts): void {
   const registry = engine.registries.functionRegistry as FunctionRegistry;
   if (done.has(registry)) return;
@@ -35,14 +35,14 @@ export function applyCompatibility(engine: GridParts): void {
   roundDecimals(registry);
 }
 
-/** A number in text with an exponent that the engine does not read. */
+/** A number in text with an exponent that the grid does not read. */
 const FAR_DOWN = /^\s*[+-]?(?:\d+\.?\d*|\.\d+)e-\d{3,}\s*$/i;
 /** Nearer to nothing a sheet holds no number: it is 0. */
 const NEAREST = 1e-307;
 const isNothing = (value: unknown): boolean => typeof value === "string" && FAR_DOWN.test(value) && Math.abs(Number(value)) < NEAREST;
 
 /**
- * Where a number is wanted, the engine takes empty text for 0; other sheets say `#VALUE!`. A cell
+ * Where a number is wanted, the grid takes empty text for 0; other sheets say `#VALUE!`. A cell
  * that says "nothing yet" must not turn into a measured zero. Text of a number that is nothing, as
  * "1E-320", is 0.
  */
@@ -66,7 +66,7 @@ function readTextAsOthers(registry: FunctionRegistry, { EvaluationError }: GridP
   }
 }
 
-/** `IF` without its third argument gives FALSE in other sheets, 0 in the engine, which would read as a measured zero too. */
+/** `IF` without its third argument gives FALSE in other sheets, 0 in the grid, which would read as a measured zero too. */
 function falseWithoutElse(registry: FunctionRegistry): void {
   const own = registry.content.IF;
   if (!own) return;
@@ -81,7 +81,7 @@ function falseWithoutElse(registry: FunctionRegistry): void {
 
 const KINDS = ["number", "string", "boolean"];
 
-/** Counts from 1; 0 for what is blank or an error, which the engine sees to. */
+/** Counts from 1; 0 for what is blank or an error, which the grid sees to. */
 const rankOf = (value: unknown): number => (typeof value === "string" && isErrorCode(value) ? 0 : KINDS.indexOf(typeof value) + 1);
 
 const HOLDS: Readonly<Record<string, (difference: number) => boolean>> = {
@@ -94,8 +94,8 @@ const HOLDS: Readonly<Record<string, (difference: number) => boolean>> = {
 };
 
 /**
- * In other sheets every truth value is above every text, and every text above every number; the engine takes
- * TRUE for the text "TRUE". They compare numbers to 15 digits; to the engine two are equal whose difference
+ * In other sheets every truth value is above every text, and every text above every number; the grid takes
+ * TRUE for the text "TRUE". They compare numbers to 15 digits; to the grid two are equal whose difference
  * is below 2E-16, so that a small number is 0 and 73.02 + 0.02 is not 73.04. It orders text by its capitals,
  * in which "ß" is "SS" and `_` stands behind the letters.
  */
@@ -122,13 +122,13 @@ function compareAsOthers(registry: FunctionRegistry): void {
 const numberBeside = (value: unknown, other: unknown): number | undefined =>
   typeof value === "number" ? value : (value === null || value === undefined) && typeof other === "number" ? 0 : undefined;
 
-/** In other sheets `&` and CONCATENATE work through ranges cell by cell; the engine makes one text of all. */
+/** In other sheets `&` and CONCATENATE work through ranges cell by cell; the grid makes one text of all. */
 function joinOneByOne(registry: FunctionRegistry): void {
   const own = registry.content.CONCATENATE;
   if (own) registry.replace("CONCATENATE", { ...own, args: own.args.map((arg) => ({ ...arg, type: ["STRING"], acceptMatrix: false })) });
 }
 
-/** `ROUND` and its like work on decimals. Text is read, and faults are told, by the engine's own functions. */
+/** `ROUND` and its like work on decimals. Text is read, and faults are told, by the grid's own functions. */
 function roundDecimals(registry: FunctionRegistry): void {
   const { UMINUS } = registry.content;
   for (const [name, { defaults, of }] of Object.entries(ROUNDING)) {
@@ -146,7 +146,7 @@ function roundDecimals(registry: FunctionRegistry): void {
   }
 }
 
-/** What an argument counts as; `undefined` for what is no number. The engine reads text with the opposite sign. */
+/** What an argument counts as; `undefined` for what is no number. The grid reads text with the opposite sign. */
 function numberIn(given: Given, opposite: (given: Given) => unknown): number | undefined {
   const value = (given as Value).value;
   if (typeof value === "number") return value;

@@ -1,4 +1,4 @@
-/** The engine's own codes of errors as other sheets write them. */
+/** The grid's own codes of errors as other sheets write them. */
 const CODES: Readonly<Record<string, string>> = { "#ERROR": "#VALUE!", "#BAD_EXPR": "#VALUE!", "#REF": "#REF!", "#CYCLE": "#REF!" };
 
 export const commonCode = (code: string): string => CODES[code] ?? code;
@@ -8,7 +8,7 @@ const LIKE_A_NUMBER = /^(?=.*\d)[\s\d.,:/+$€%()eapm-]*$/i;
 const LIKE_SOMETHING_ELSE = /^\s*(?:['=#]|(?:true|false)\s*$)/i;
 
 /**
- * What to type into a cell of the engine so that it holds this value. Text that the engine would
+ * What to type into a cell of the grid so that it holds this value. Text that the grid would
  * take for a number, a date, a truth value, an error or a formula gets the `'` in front that says
  * "text".
  */
@@ -23,7 +23,7 @@ const SPLICE = '"&CHAR(34)&"';
 const SPLICED = /\("[^"]*"(?:&CHAR\(34\)&"[^"]*")+\)/g;
 
 /**
- * A formula as people and files write it, as the engine can read it: it has no quote inside text, and
+ * A formula as people and files write it, as the grid can read it: it has no quote inside text, and
  * writes a lost reference as `#REF`.
  */
 export function toGridFormula(formula: string): string {

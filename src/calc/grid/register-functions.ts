@@ -5,7 +5,7 @@ import { Fault } from "../../core/fault.ts";
 import { sentence } from "../../core/sentences.ts";
 import { commonCode } from "./grid-text.ts";
 
-/** How the engine hands a value over: a cell's, or that of a part of the formula. */
+/** How the grid hands a value over: a cell's, or that of a part of the formula. */
 interface GridValue {
   value: Cell;
 }
@@ -27,7 +27,7 @@ interface GridFunction {
   compute(...args: GridArgument[]): GridResult | GridResult[][];
 }
 
-/** The parts of the engine that registering needs; its whole module or browser global fits. */
+/** The parts of the grid that registering needs; its whole module or browser global fits. */
 export interface FunctionGrid {
   addFunction(name: string, description: GridFunction): unknown;
   EvaluationError: new (message?: string, value?: string) => { message: string; value: string };
@@ -37,14 +37,14 @@ export interface FunctionGrid {
 /** The code that a sheet shows for a fault, as other sheets show it. */
 const FAULT_CODE = "#VALUE!";
 
-/** Codes that other sheets put into cells and that this engine takes for text unless told. */
+/** Codes that other sheets put into cells and that this grid takes for text unless told. */
 const FOREIGN_CODES = [FAULT_CODE, "#REF!", "#CALC!", "#FIELD!", "#BLOCKED!", "#CONNECT!", "#UNKNOWN!", "#GETTING_DATA"];
 
 const HASH = 35;
 
 const registered = new WeakMap<object, Set<string>>();
 
-/** Makes every spec a function of the engine, `HATCH.` before its name. Doing it again changes nothing. */
+/** Makes every spec a function of the grid, `HATCH.` before its name. Doing it again changes nothing. */
 export function registerFunctions(specs: Iterable<Spec>, engine: FunctionGrid): void {
   for (const code of FOREIGN_CODES) engine.registries.errorTypes.add(code);
   const known = registered.get(engine.registries) ?? new Set<string>();
@@ -60,7 +60,7 @@ function describe(spec: Spec, { EvaluationError }: FunctionGrid): GridFunction {
   return {
     description: spec.summary,
     category: NAMESPACE,
-    // Every argument is optional and takes anything to the engine, so that what is missing or wrong is said by our own sentence.
+    // Every argument is optional and takes anything to the grid, so that what is missing or wrong is said by our own sentence.
     args: spec.inputs.map(({ name, param }) => ({
       name,
       description: param.help,
@@ -107,7 +107,7 @@ function cellOf(given: GridValue | undefined): Cell {
   return typeof value === "string" && value.charCodeAt(0) === HASH ? commonCode(value) : value;
 }
 
-/** Rows of results as the engine's columns of values. */
+/** Rows of results as the grid's columns of values. */
 function turned(rows: readonly (readonly Result[])[]): GridResult[][] {
   const width = rows.reduce((widest, line) => Math.max(widest, line.length), 1);
   return Array.from({ length: width }, (_, column) => rows.map((line) => ({ value: line[column] ?? "" })));

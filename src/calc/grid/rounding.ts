@@ -40,7 +40,7 @@ function remainder(value: number, step: number): number {
   return toPlaces(left, DIGITS - 1 - (value === 0 ? 0 : Math.floor(Math.log10(Math.abs(value)))), "nearest");
 }
 
-/** What a function gives for plain numbers, an argument that is left out being its default; `undefined` where the engine's own is to answer, with a fault. */
+/** What a function gives for plain numbers, an argument that is left out being its default; `undefined` where the grid's own is to answer, with a fault. */
 interface Rounding {
   defaults: readonly (number | undefined)[];
   of(...args: number[]): number | undefined;
@@ -54,7 +54,7 @@ const multiple = (whole: (quotient: number) => number): Rounding => ({
 });
 
 /**
- * Functions that round, as office programs give them on decimals; the engine multiplies and divides the binary numbers, by which
+ * Functions that round, as office programs give them on decimals; the grid multiplies and divides the binary numbers, by which
  * ROUND(1.005,2) is 1 and FLOOR(2.8,0.05) 2.75. Checked against LibreOffice: test/reference/rounding.
  */
 export const ROUNDING: Readonly<Record<string, Rounding>> = {

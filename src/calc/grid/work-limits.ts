@@ -4,7 +4,7 @@ import type { GridParts } from "./compatibility.ts";
 
 /**
  * What one part of a formula may come to, and all calls of one calculation together. A short formula
- * can ask for more cells than there is memory, or for more work than anybody waits for: the engine
+ * can ask for more cells than there is memory, or for more work than anybody waits for: the grid
  * would begin, and nothing could be said any more.
  */
 export interface WorkLimits {
@@ -30,7 +30,7 @@ interface LimitedRegistry {
 
 const done = new WeakMap<object, LimitedFunctions>();
 
-/** Puts the engine's functions, ours among them, under bounds, once all of them are there. Doing it again changes nothing. */
+/** Puts the grid's functions, ours among them, under bounds, once all of them are there. Doing it again changes nothing. */
 export function applyWorkLimits(engine: GridParts, bounds: WorkLimits = WORK_LIMITS): LimitedFunctions {
   const registry = engine.registries.functionRegistry as unknown as LimitedRegistry;
   let bounded = done.get(registry);
@@ -45,7 +45,7 @@ export function applyWorkLimits(engine: GridParts, bounds: WorkLimits = WORK_LIM
 /** Patterns of which some never come to an end, however short they and the text are. */
 const NEVER_ENDING = new Set(["REGEXTEST", "REGEXEXTRACT", "REGEXREPLACE"]);
 
-/** The engine's own words for an exception inside a function, which send people to its makers. */
+/** The grid's own words for an exception inside a function, which send people to its makers. */
 const isOwnFault = (cell: GridValue | undefined): boolean =>
   cell?.value === "#ERROR" && String((cell as { message?: unknown }).message).startsWith("An unexpected error");
 

@@ -45,7 +45,7 @@ export const BENCH_NOTES: AbilityNotes = {
 };
 
 /**
- * The bench's spreadsheet engine as a sheet host. The model must come from an engine that
+ * The bench's spreadsheet engine as a sheet host. The model must come from a grid that
  * `extendGrid` has been told of. What is kept stays with the model; `storedTexts` hands it to
  * whoever saves the workbook.
  */
@@ -229,7 +229,7 @@ function watch(model: Model, changed: () => void): () => void {
   };
 }
 
-/** The engine's named ranges. It has no names for anything else, and tables of the engine have none. */
+/** The grid's named ranges. It has no names for anything else, and tables of the grid have none. */
 const namesIn = ({ getters }: Model): NameSnapshot[] =>
   getters.getNamedRanges().map(({ name, range: { sheetId, zone } }) => {
     const { left, top, right, bottom } = zone;

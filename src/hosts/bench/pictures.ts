@@ -4,7 +4,7 @@ import type { SheetPicture } from "../../workbook/port.ts";
 import { noSheet, protectedSheet } from "../../workbook/refusals.ts";
 import { step } from "./plugins.ts";
 
-/** A picture as the engine keeps it: its file in an address of its own, and what the engine does not know beside that. */
+/** A picture as the grid keeps it: its file in an address of its own, and what the grid does not know beside that. */
 export interface GridPicture {
   path: string;
   size: { width: number; height: number };

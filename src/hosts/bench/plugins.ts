@@ -4,7 +4,7 @@ import { HostRefusal } from "../../workbook/port.ts";
 import { protectedSheet } from "../../workbook/refusals.ts";
 import { forgetOldSteps, type GridHistory } from "./undo-steps.ts";
 
-/** A command of the engine, as data. */
+/** A command of the grid, as data. */
 export interface GridCommand {
   type: string;
   [key: string]: unknown;
@@ -19,7 +19,7 @@ export interface MarkedCell {
   earlier: string;
 }
 
-/** The parts of the engine that the bench's own commands need; its whole module or browser global fits. */
+/** The parts of the grid that the bench's own commands need; its whole module or browser global fits. */
 export interface PluginGrid {
   CompiledFormula: typeof CompiledFormula;
   CorePlugin: typeof CorePlugin;
@@ -40,13 +40,13 @@ interface Registry {
 const STEP = "HATCH_STEP";
 const REMEMBER = "HATCH_REMEMBER_MARKS";
 
-/** Name of the plugins in the engine's registries, and of the marks in its workbook data. */
+/** Name of the plugins in the grid's registries, and of the marks in its workbook data. */
 export const MARKS_KEY = "hatchMarks";
 
 /**
- * Performs commands as one step of the engine's undo history, or none of them.
+ * Performs commands as one step of the grid's undo history, or none of them.
  *
- * @throws HostRefusal when the engine refuses one.
+ * @throws HostRefusal when the grid refuses one.
  */
 export function step(model: Model, commands: readonly GridCommand[]): void {
   const outcome: Outcome = {};
@@ -77,7 +77,7 @@ export function rememberedMarks(model: Model): readonly MarkedCell[] {
 }
 
 /**
- * Teaches the engine, before a model is made, two commands and one spelling: several changes as one
+ * Teaches the grid, before a model is made, two commands and one spelling: several changes as one
  * step back; the memory of marks, which moves with inserted and removed rows, follows undo and redo,
  * and is part of the workbook's data; and formulas as people and files write them. Doing it again
  * changes nothing.
@@ -102,13 +102,13 @@ function teachSpelling(formulas: typeof CompiledFormula): void {
   };
 }
 
-/** What the engine has changed since a command of a person's began. */
+/** What the grid has changed since a command of a person's began. */
 interface Observed {
   changes: { key: string; target: Record<string, unknown>; before: unknown }[];
   commands: GridCommand[];
 }
 
-/** What the engine sends to other people, as far as it is steered here. */
+/** What the grid sends to other people, as far as it is steered here. */
 interface Session extends GridHistory {
   commandSquisher: { squish<T>(commands: T): T; unsquish<T>(commands: T): T };
 }
@@ -122,7 +122,7 @@ function stepPlugin({ UIPlugin }: PluginGrid) {
       const { stateObserver, session } = config as { stateObserver: Observed; session: Session };
       this.#observed = stateObserver;
       forgetOldSteps(session);
-      // The engine shortens what it sends to other people of formulas that are alike, though on the bench there
+      // The grid shortens what it sends to other people of formulas that are alike, though on the bench there
       // are none, and fails where one refers to a range of one cell, as A1:A1, and the next to a larger one.
       session.commandSquisher = { squish: (commands) => commands, unsquish: (commands) => commands };
     }
@@ -146,7 +146,7 @@ function stepPlugin({ UIPlugin }: PluginGrid) {
       }
     }
 
-    /** As the engine undoes: the changes backwards, then every part is told; and the history never hears of it. */
+    /** As the grid undoes: the changes backwards, then every part is told; and the history never hears of it. */
     #takeBack(): void {
       const dispatch = dispatching(this.dispatch);
       // Parts of the screen remember a new sheet by themselves until they are told that it goes.
@@ -181,7 +181,7 @@ type ApplyChange = (range: unknown) => { changeType: string; range: unknown };
 function marksPlugin({ CorePlugin }: PluginGrid) {
   return class Marks extends CorePlugin {
     static override getters = ["getHatchMarks"] as never;
-    // The engine's history writes to this field by its name.
+    // The grid's history writes to this field by its name.
     marks: readonly RangeMark[] = [];
 
     getHatchMarks(): readonly MarkedCell[] {

@@ -9,13 +9,13 @@ import { allowed, HEAD_HEIGHT, headRows, POINTS_OF_A_PIXEL, pixelsOf, STYLES, ty
 import { type GridCommand, step } from "./plugins.ts";
 
 /**
- * The new sheets with all that is on them, as one step. The engine has no names for tables and no
+ * The new sheets with all that is on them, as one step. The grid has no names for tables and no
  * sentence of one's own for what may not be typed: both are remembered with the table and the rule, for
  * the page and for a file that is saved. It has no set-up for printing.
  */
 export function addSheets(model: Model, given: WorkbookSpec): void {
   const { getters } = model;
-  // What comes from the pane's page is made of that page's lists, which the engine does not take for lists.
+  // What comes from the pane's page is made of that page's lists, which the grid does not take for lists.
   const added = JSON.parse(JSON.stringify(given)) as WorkbookSpec;
   const there = getters.getSheetIds();
   refuseTaken(
@@ -157,12 +157,12 @@ const tableOf = ({ name, row, column, rows, headings }: TableSpec, sheetId: stri
     bandedColumns: false,
     automaticAutofill: true,
     styleId: "TableStyleLight1",
-    // The engine keeps what else there is with a table.
+    // The grid keeps what else there is with a table.
     name,
   },
 });
 
-/** Names for the tables, each its own, in the order in which the engine writes those of more than one row. */
+/** Names for the tables, each its own, in the order in which the grid writes those of more than one row. */
 export function tableNames({ getters }: Model): string[] {
   const tables = getters.getSheetIds().flatMap((sheetId) => getters.getCoreTables(sheetId));
   const written = tables.filter(({ range: { zone } }) => zone.bottom > zone.top).map(({ config }) => (config as { name?: string }).name);
@@ -199,7 +199,7 @@ function criterionOf(rule: Rule, names: readonly NameSpec[], idOf: IdOf): object
   }
 }
 
-/** A list of the engine's is a range; it knows no name there. */
+/** A list of the grid's is a range; it knows no name there. */
 function listedUnder(wanted: string, names: readonly NameSpec[], idOf: IdOf): object {
   const name = names.find((one) => one.name === wanted);
   if (!name) throw new Error(`the name ${wanted} is not one of the new sheets`);

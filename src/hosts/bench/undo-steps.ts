@@ -1,4 +1,4 @@
-/** The engine's record of what was done, as far as it is steered here. */
+/** The grid's record of what was done, as far as it is steered here. */
 export interface GridHistory {
   revisions: { tree: Tree };
   processedRevisions: Set<string>;
@@ -16,13 +16,13 @@ interface Branch {
   operations: { id: string }[];
 }
 
-/** Steps that the engine offers to take back. */
+/** Steps that the grid offers to take back. */
 const STEPS = 99;
 /** The record is cut once per so many steps. */
 const EVERY = 100;
 
 /**
- * The engine records every step for other people who may still be behind, and keeps all of them, so
+ * The grid records every step for other people who may still be behind, and keeps all of them, so
  * that a page grows by a megabyte for a thousand edits. On the bench nobody is behind: what can no
  * longer be taken back is let go.
  */
@@ -44,7 +44,7 @@ export function forgetOldSteps(history: GridHistory, every = EVERY): void {
   });
 }
 
-/** Lets go of what came before a step. One operation stays in front of it: the engine goes back to that one when it takes the step back. */
+/** Lets go of what came before a step. One operation stays in front of it: the grid goes back to that one when it takes the step back. */
 function cut(tree: Tree, oldest: string): void {
   for (;;) {
     const [first, second] = tree.branches as [Branch, Branch?];

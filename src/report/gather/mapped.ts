@@ -51,7 +51,7 @@ interface LaidContent {
 }
 
 /** What a layout of the shop's own holds. `isDrawn` tells the cells that a function of the sheet has shown already. */
-export function laidContent({ readings, limits }: Mapped, isDrawn: (cell: CellAddress) => boolean): LaidContent {
+export function mappedContent({ readings, limits }: Mapped, isDrawn: (cell: CellAddress) => boolean): LaidContent {
   const rows = limits.map(limitRow).filter(({ lower, upper }) => lower !== "" || upper !== "");
   return { ...drawnFrom(readings, limits, isDrawn, placeOf), limits: rows };
 }

@@ -6,7 +6,7 @@ import type { WorkbookSnapshot } from "../../workbook/port.ts";
 import type { ReportInput, SheetContent } from "../content.ts";
 import { boresIn, changesIn, testsIn, tracesIn } from "./drawables.ts";
 import { gaugesIn, identityIn, limitsIn, unitOfLength } from "./identity.ts";
-import { laidContent } from "./mapped.ts";
+import { mappedContent } from "./mapped.ts";
 import { Source } from "./source.ts";
 
 /** A workbook checked for a report: plain data that can be handed to the thread that writes it. */
@@ -30,14 +30,14 @@ export function gather(analysis: Analysis, judged: readonly JudgedRow[], mapping
   const source = new Source(analysis, judged, unitOfLength(identity, limits));
   const bores = boresIn(source, calls);
   const tests = testsIn(source, calls);
-  const laid = mapping && laidContent(analysis.mapped(mapping), (cell) => source.isDrawn(cell));
+  const mapped = mapping && mappedContent(analysis.mapped(mapping), (cell) => source.isDrawn(cell));
   return {
     identity,
     gauges: gaugesIn(sheets),
-    limits: limits.length > 0 ? limits : (laid?.limits ?? []),
-    bores: [...bores, ...(laid?.bores ?? [])],
+    limits: limits.length > 0 ? limits : (mapped?.limits ?? []),
+    bores: [...bores, ...(mapped?.bores ?? [])],
     traces: tracesIn(source, calls),
-    tests: [...tests, ...(laid?.tests ?? [])],
+    tests: [...tests, ...(mapped?.tests ?? [])],
     changes: changesIn(source, calls),
   };
 }
