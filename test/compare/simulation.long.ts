@@ -1,6 +1,6 @@
 import { byChance, sameOf, sharesOf, U, UNCHANGED } from "./simulation.ts";
 
-const RUNS = 4000;
+const RUNS = 2000;
 
 import.meta.jest.setTimeout(600_000);
 
