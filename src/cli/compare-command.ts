@@ -6,7 +6,7 @@ import { mattersOfCsv, readingsOfCsv } from "../compare/from-csv.ts";
 import type { ComparisonVerdict } from "../compare/judgement.ts";
 import type { ReadingSet } from "../compare/readings.ts";
 import { TypedFault, type TypedSizes, typedSizes } from "../compare/typed-sizes.ts";
-import { changesText, sizesText } from "../compare/words.ts";
+import { changesText, sizesText, wearLines } from "../compare/words.ts";
 import { rowsText } from "../core/number-text.ts";
 import { nameOf, STANDARD_INPUT } from "./checked.ts";
 import { jsonLines, tableOf } from "./compare-lines.ts";
@@ -166,13 +166,7 @@ async function printComparison(comparison: Comparison): Promise<void> {
       title,
       lines.filter((line) => line.verdict === verdict).map((line) => lineRow(line, comparison)),
     );
-  await printTable(
-    "wear",
-    wear
-      .filter(({ isReal, verdict, n }) => isReal && (verdict === "differs" || n > 2))
-      .sort(bySoonest)
-      .map(({ label, says }) => [label, says]),
-  );
+  await printTable("wear", wearLines(wear));
   await printTable("not compared", refused.map(refusedRow));
   for (const note of notes) await print(`  note: ${plain(note)}`);
   await print(`  ${rowsText(rows, places.length, "compared", (count) => count.toLocaleString("en"))}; ${verdicts}`);
@@ -194,10 +188,6 @@ function lineRow(line: Line, comparison: Comparison): string[] {
   if ("engines" in line) return [line.label, changesText(line), line.says];
   return [line.label, "places" in line ? "" : sizesText(line, comparison), line.says];
 }
-
-/** What comes to its limit soonest goes first. */
-const bySoonest = (a: { earliest: number | null }, b: { earliest: number | null }): number =>
-  (a.earliest ?? Number.MAX_VALUE) - (b.earliest ?? Number.MAX_VALUE);
 
 const refusedRow = ({ label, before, after, why }: RefusedRow): string[] => [
   label,

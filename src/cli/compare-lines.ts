@@ -1,6 +1,6 @@
 import { type Comparison, enOf } from "../compare/compare.ts";
 import type { DifferenceOfChanges } from "../compare/difference-of-changes.ts";
-import type { Judgement } from "../compare/judgement.ts";
+import type { LineJudgement } from "../compare/judgement.ts";
 import type { MeanChange } from "../compare/mean-change.ts";
 import type { ReadingPair } from "../compare/pair-readings.ts";
 import type { PlaceChange } from "../compare/place-change.ts";
@@ -38,7 +38,7 @@ const readingsOf = ({ before, after }: ReadingPair) => ({
 });
 
 /** What every judged line carries. */
-const judgementFields = (line: Judgement & { unit: string | undefined; says: string }) => ({
+const judgementFields = (line: LineJudgement & { unit: string | undefined; says: string }) => ({
   ...{ level: line.level, unit: line.unit ?? null, n: line.n, by: line.by, degreesOfFreedom: line.degreesOfFreedom },
   ...{ uncertainty: line.uncertainty, commonUncertainty: line.commonUncertainty, lower: told(line.lower), upper: told(line.upper) },
   ...{ p: line.p, pAdjusted: line.pAdjusted, family: line.family, matters: line.matters, withinMatters: line.withinMatters },

@@ -4,7 +4,7 @@ import { type DifferenceOfChanges, differenceEstimates } from "./difference-of-c
 import { type EnginePair, type Sides, sidesOf } from "./engines.ts";
 import { largestOf } from "./grouped.ts";
 import { hintsOn } from "./hints.ts";
-import { COMPARISON_VERDICTS, countsOf, type Estimate, type Family, type FamilyCounts, type Judgement, judgeFamily } from "./judgement.ts";
+import { COMPARISON_VERDICTS, countsOf, type Estimate, type Family, type FamilyCounts, judgeFamily, type LineJudgement } from "./judgement.ts";
 import { type MeanChange, meanEstimates } from "./mean-change.ts";
 import { pairReadings, type ReadingPair } from "./pair-readings.ts";
 import { type PlaceChange, type PlaceEstimate, placeEstimates } from "./place-change.ts";
@@ -100,7 +100,7 @@ export function compareReadings(first: ReadingSet, second: ReadingSet | undefine
 }
 
 /** Judges lines of one kind together, and puts what differs first, what is told next, the clearest of each first. */
-function judged<Line extends Estimate>(family: Family, estimates: readonly Line[], says: (line: Line & Judgement, lines: number) => string) {
+function judged<Line extends Estimate>(family: Family, estimates: readonly Line[], says: (line: Line & LineJudgement, lines: number) => string) {
   const judgements = judgeFamily(family, estimates);
   const { judged: lines } = countsOf(judgements);
   return estimates
@@ -111,7 +111,7 @@ function judged<Line extends Estimate>(family: Family, estimates: readonly Line[
 
 /** What differs, what nobody can tell, what is the same within what matters. */
 const ORDER = [COMPARISON_VERDICTS[0], COMPARISON_VERDICTS[2], COMPARISON_VERDICTS[1]];
-const rankOf = ({ verdict }: Judgement): number => ORDER.indexOf(verdict);
+const rankOf = ({ verdict }: LineJudgement): number => ORDER.indexOf(verdict);
 
 /** How many times its own uncertainty a difference is: the En number, but for its sign. */
 const clearnessOf = (line: Estimate): number => Math.abs(enOf(line) ?? 0);

@@ -4,7 +4,7 @@ import { mean } from "../math/statistics.ts";
 import { labelFrom } from "../vocabulary/headings.ts";
 import { ownerKey } from "../vocabulary/subjects.ts";
 import { groupedBy, largestOf, strictestOf } from "./grouped.ts";
-import type { Estimate, Judgement } from "./judgement.ts";
+import type { Estimate, LineJudgement } from "./judgement.ts";
 import { AVERAGED } from "./mean-change.ts";
 import { placeKey } from "./pair-readings.ts";
 import type { PlaceEstimate } from "./place-change.ts";
@@ -24,7 +24,7 @@ export interface DifferenceEstimate extends Estimate {
   changes: readonly [number, number];
 }
 
-export type DifferenceOfChanges = DifferenceEstimate & Judgement & { says: string };
+export type DifferenceOfChanges = DifferenceEstimate & LineJudgement & { says: string };
 
 /** The same place of two engines. */
 type Couple = readonly [PlaceEstimate, PlaceEstimate];

@@ -25,7 +25,7 @@ export interface Estimate {
 }
 
 /** What a difference comes to, with the numbers behind it; `null` where no uncertainty is known. */
-export interface Judgement {
+export interface LineJudgement {
   family: Family;
   level: "place" | "mean";
   n: number;
@@ -63,7 +63,7 @@ export const BEYOND_BY_CHANCE = 0.0455;
  * share. It is the *same within* what matters by two tests on one side at 5 %, not adjusted. Otherwise
  * nobody can tell. Without an uncertainty a line cannot be told and counts for nothing in the family.
  */
-export function judgeFamily(family: Family, estimates: readonly Estimate[]): Judgement[] {
+export function judgeFamily(family: Family, estimates: readonly Estimate[]): LineJudgement[] {
   const level = family === "places" || family === "differences by place" ? "place" : "mean";
   const judged = estimates.flatMap(({ difference, doubt }) => (doubt === null ? [] : [tested(difference, doubt, CONFIDENCE).p]));
   const adjusted = holm(judged);
@@ -89,16 +89,16 @@ const UNKNOWN = {
   mayHide: null,
   toSee: null,
   verdict: "cannot tell",
-} as const satisfies Partial<Judgement>;
+} as const satisfies Partial<LineJudgement>;
 
 function judgementOf(
   { difference, n, common, matters }: Estimate,
   doubt: Doubt,
   family: Family,
-  level: Judgement["level"],
+  level: LineJudgement["level"],
   pAdjusted: number,
   lines: number,
-): Judgement {
+): LineJudgement {
   const { lower, upper, p } = tested(difference, doubt, CONFIDENCE);
   const deviation = Math.sqrt(doubt.variance);
   const [uncertainty, commonUncertainty] = [deviation, common].map((u) => decimal(COVERAGE_FACTOR * u)) as [number, number];
@@ -143,8 +143,8 @@ export interface FamilyCounts {
   cannotTell: number;
 }
 
-export function countsOf(judgements: readonly Judgement[]): FamilyCounts {
-  const count = (is: (one: Judgement) => boolean): number => judgements.filter(is).length;
+export function countsOf(judgements: readonly LineJudgement[]): FamilyCounts {
+  const count = (is: (one: LineJudgement) => boolean): number => judgements.filter(is).length;
   const judged = count(({ uncertainty }) => uncertainty !== null);
   return {
     lines: judgements.length,

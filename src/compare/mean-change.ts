@@ -4,7 +4,7 @@ import { mean } from "../math/statistics.ts";
 import { labelFrom, plain } from "../vocabulary/headings.ts";
 import { ownerKey } from "../vocabulary/subjects.ts";
 import { groupedBy, largestOf, strictestOf } from "./grouped.ts";
-import type { Estimate, Judgement } from "./judgement.ts";
+import type { Estimate, LineJudgement } from "./judgement.ts";
 import type { PlaceEstimate } from "./place-change.ts";
 
 /** One characteristic over its places and cylinders: the same place before and after is a pair. */
@@ -21,7 +21,7 @@ export interface MeanEstimate extends Estimate {
   places: readonly PlaceEstimate[];
 }
 
-export type MeanChange = MeanEstimate & Judgement & { says: string };
+export type MeanChange = MeanEstimate & LineJudgement & { says: string };
 
 /** A mean is told with a decimal more than what it is the mean of. */
 export const AVERAGED = 1;

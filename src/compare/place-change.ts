@@ -6,7 +6,7 @@ import { combined } from "../math/gauge-rule.ts";
 import { measuredBy, ownCharacteristic, wearOf } from "../vocabulary/subjects.ts";
 import { isLengthUnit } from "../vocabulary/units.ts";
 import { largestOf } from "./grouped.ts";
-import type { Estimate, Judgement } from "./judgement.ts";
+import type { Estimate, LineJudgement } from "./judgement.ts";
 import type { ReadingPair, SideNames } from "./pair-readings.ts";
 import { labelOf, type Reading, type ReadingSubject } from "./readings.ts";
 import { RepeatScatter, type Session, type SessionDoubt, sessionsOf, uncertaintyOf } from "./sessions.ts";
@@ -30,7 +30,7 @@ export interface PlaceEstimate extends ReadingSubject, Estimate {
   direction: "worse" | "better" | null;
 }
 
-export type PlaceChange = PlaceEstimate & Judgement & { says: string };
+export type PlaceChange = PlaceEstimate & LineJudgement & { says: string };
 
 /** What keeps a pair from being compared. */
 export interface Hindrance {

@@ -1,9 +1,10 @@
 import { counted, fixed, grouped, readingText, uncertaintyText } from "../core/number-text.ts";
 import type { DifferenceEstimate } from "./difference-of-changes.ts";
 import type { Sides } from "./engines.ts";
-import { BEYOND_BY_CHANCE, type FamilyCounts, type Judgement } from "./judgement.ts";
+import { BEYOND_BY_CHANCE, type FamilyCounts, type LineJudgement } from "./judgement.ts";
 import type { MeanEstimate } from "./mean-change.ts";
 import type { PlaceEstimate } from "./place-change.ts";
+import type { Wear } from "./wear.ts";
 
 /** Changes of one engine, or differences between two that are named. */
 type Between = Pick<Sides, "kind" | "names">;
@@ -22,7 +23,7 @@ export const changesText = ({ engines, changes, decimals }: DifferenceEstimate):
   engines.map((engine, i) => `${engine} ${fixed(changes[i]!, decimals)}`).join(", ");
 
 /** One place in a sentence. */
-export function placeSays(place: PlaceEstimate & Judgement, { kind, names }: Between, lines: number): string {
+export function placeSays(place: PlaceEstimate & LineJudgement, { kind, names }: Between, lines: number): string {
   const { decimals, difference, direction, uncertainty } = place;
   const worse = kind === "changes" && direction === "worse" ? ", which is worse" : "";
   const where = kind === "sizes" && difference !== 0 ? ` ${names.after}` : "";
@@ -38,7 +39,7 @@ function repeatsText({ before, after }: PlaceEstimate): string {
 }
 
 /** The mean over places in a sentence. */
-export function meanSays(mean: MeanEstimate & Judgement, { kind, names }: Between, lines: number): string {
+export function meanSays(mean: MeanEstimate & LineJudgement, { kind, names }: Between, lines: number): string {
   const where = kind === "sizes" && mean.difference !== 0 ? ` ${names.after}` : "";
   const cylinders = mean.cylinders > 1 && mean.cylinders < mean.n ? ` of ${mean.cylinders} cylinders` : "";
   return `${sized(mean.difference, mean.decimals)}${where} on average over ${mean.n} places${cylinders}${withoutText(mean)}: ${averageWords(mean, lines)}`;
@@ -47,7 +48,7 @@ export function meanSays(mean: MeanEstimate & Judgement, { kind, names }: Betwee
 const withoutText = ({ without }: MeanEstimate): string => (without > 0 ? `, ${without} without an uncertainty left out` : "");
 
 /** A difference between two engines' changes in a sentence. */
-export function differenceSays(difference: DifferenceEstimate & Judgement, lines: number): string {
+export function differenceSays(difference: DifferenceEstimate & LineJudgement, lines: number): string {
   const [, second] = difference.engines;
   const { level, n } = difference;
   const size =
@@ -58,14 +59,14 @@ export function differenceSays(difference: DifferenceEstimate & Judgement, lines
 
 const amount = ({ difference, decimals }: DifferenceEstimate): string => fixed(Math.abs(difference), decimals);
 
-function averageWords(judged: Judgement & { decimals: number }, lines: number): string {
+function averageWords(judged: LineJudgement & { decimals: number }, lines: number): string {
   if (judged.uncertainty === null) return verdictWords(judged, "", lines);
   const { decimals, lower, upper, by, n } = judged;
   const few = by === "scatter" && n <= 3 ? "; the scatter is poorly known" : "";
   return `${verdictWords(judged, "beyond what the measuring explains", lines)} (${fixed(lower!, decimals)} to ${fixed(upper!, decimals)} by the ${by}${few})`;
 }
 
-function verdictWords({ verdict, withinMatters, matters, mayHide, beyondGauge, pAdjusted }: Judgement, beyond: string, lines: number): string {
+function verdictWords({ verdict, withinMatters, matters, mayHide, beyondGauge, pAdjusted }: LineJudgement, beyond: string, lines: number): string {
   if (mayHide === null) return "cannot tell, as no uncertainty is given";
   if (verdict === "differs") return `differs, ${beyond}${withinMatters ? `; a difference, but less than the ${readingText(matters!)} that matters` : ""}`;
   if (verdict === "same within") return `the same within ${readingText(matters!)}`;
@@ -85,10 +86,17 @@ export function headline({ judged, beyondGauge, differs, lines }: FamilyCounts):
 }
 
 /** What all lines came to: `5 differ, 40 are the same within what matters, 22 cannot be told`. */
-export function verdictsText(judgements: readonly Judgement[]): string {
-  const count = (verdict: Judgement["verdict"]): number => judgements.filter((one) => one.verdict === verdict).length;
+export function verdictsText(judgements: readonly LineJudgement[]): string {
+  const count = (verdict: LineJudgement["verdict"]): number => judgements.filter((one) => one.verdict === verdict).length;
   const differs = `${grouped(count("differs"))} ${count("differs") === 1 ? "differs" : "differ"}`;
   const open = `${grouped(count("cannot tell"))} cannot be told`;
   if (judgements.every(({ matters }) => matters === null)) return `${differs}, ${open}; nothing is called the same before it is said what matters`;
   return `${differs}, ${grouped(count("same within"))} ${count("same within") === 1 ? "is" : "are"} the same within what matters, ${open}`;
 }
+
+/** The wear that can be told from none, by label and sentence: what comes to its limit soonest goes first. */
+export const wearLines = (wear: readonly Wear[]): [label: string, says: string][] =>
+  wear
+    .filter(({ isReal, verdict, n }) => isReal && (verdict === "differs" || n > 2))
+    .sort((a, b) => (a.earliest ?? Number.MAX_VALUE) - (b.earliest ?? Number.MAX_VALUE))
+    .map(({ label, says }) => [label, says]);

@@ -151,7 +151,7 @@ function numberIn(given: Given, opposite: (given: Given) => unknown): number | u
   const value = (given as Value).value;
   if (typeof value === "number") return value;
   if (value === null || value === undefined) return 0;
-  const told = opposite(given);
-  const read = typeof told === "object" && told !== null ? (told as Value).value : told;
+  const negated = opposite(given);
+  const read = typeof negated === "object" && negated !== null ? (negated as Value).value : negated;
   return typeof read === "number" ? 0 - read : undefined;
 }

@@ -1,8 +1,8 @@
 import { decimal, isAbove, isBelow } from "../../core/decimal.ts";
 import { define, value } from "../../core/define.ts";
+import { type Fault, refuse, swapped } from "../../core/fault.ts";
 import { length } from "../../core/param.ts";
 import { show } from "../../core/sentences.ts";
-import { filingGoal } from "./filing-goal.ts";
 
 /** How much a ring's ends must lose. By a target alone until the gap is the target; by limits nothing while the gap is inside them. */
 export const ringGapFile = define({
@@ -37,3 +37,22 @@ export const ringGapFile = define({
     return isBelow(measured, least ?? goal) ? decimal(goal - measured) : 0;
   },
 });
+
+/** What a ring's gap is to be, as far as it is typed. */
+interface GapWanted {
+  target: number | undefined;
+  least: number | undefined;
+  most: number | undefined;
+}
+
+/** The gap to which a ring is filed that is too close; `undefined` while nothing says so. */
+function filingGoal({ target, least, most }: GapWanted): number | Fault | undefined {
+  if (least !== undefined && most !== undefined && isAbove(least, most)) return swapped("least", least, "most", most);
+  if (least === undefined) {
+    if (target !== undefined && most !== undefined && isAbove(target, most)) return refuse("target", target, `it is wider than most ${show(most)} allows`);
+    return target;
+  }
+  const isInside = target !== undefined && !isBelow(target, least) && !(most !== undefined && isAbove(target, most));
+  if (isInside) return target;
+  return most === undefined ? least : decimal((least + most) / 2);
+}

@@ -2,7 +2,7 @@ import { useCallback, useMemo, useState } from "preact/hooks";
 import { type Comparison, enOf, linesOf } from "../../compare/compare.ts";
 import type { ComparisonVerdict } from "../../compare/judgement.ts";
 import type { PlaceChange } from "../../compare/place-change.ts";
-import { changesText, sizesText } from "../../compare/words.ts";
+import { changesText, sizesText, wearLines } from "../../compare/words.ts";
 import { decimal } from "../../core/decimal.ts";
 import { rowsText, uncertaintyText } from "../../core/number-text.ts";
 import { drawChangePlot } from "../../drawings/change-plot.ts";
@@ -33,7 +33,7 @@ export function ComparisonTables({ comparison, inBook, onSelect }: Props) {
   const { between, headline, verdicts, places, refused, notes, rows, wear } = comparison;
   const plot = useCallback((width: number) => drawChangePlot({ name: between, changes: places.slice(0, DRAWN).map(drawnChange) }, { width }), [comparison]);
   const lines = useMemo(() => linesOf(comparison), [comparison]);
-  const worn = useMemo(() => wearRows(comparison), [comparison]);
+  const worn = useMemo(() => wearLines(comparison.wear), [comparison]);
   return (
     <section aria-label="Result of the comparison">
       <div class="summary">
@@ -78,13 +78,6 @@ const drawnChange = ({ label, unit, before, after, uncertainty }: PlaceChange) =
   after: decimal(after.value),
   uncertainty,
 });
-
-/** What comes to its limit soonest goes first. */
-const wearRows = ({ wear }: Comparison): [string, string][] =>
-  wear
-    .filter(({ isReal, verdict, n }) => isReal && (verdict === "differs" || n > 2))
-    .sort((a, b) => (a.earliest ?? Number.MAX_VALUE) - (b.earliest ?? Number.MAX_VALUE))
-    .map(({ label, says }) => [label, says]);
 
 interface LinesProps extends Props {
   title: string;

@@ -44,14 +44,14 @@ function limitsOf(readings: readonly Reading[]): LimitRow[] {
 }
 
 /** What readings whose subject is known hold for a report. */
-interface LaidContent {
+interface MappedContent {
   bores: Placed<BoreReadings>[];
   tests: Placed<CompressionTest>[];
   limits: LimitRow[];
 }
 
 /** What a layout of the shop's own holds. `isDrawn` tells the cells that a function of the sheet has shown already. */
-export function mappedContent({ readings, limits }: Mapped, isDrawn: (cell: CellAddress) => boolean): LaidContent {
+export function mappedContent({ readings, limits }: Mapped, isDrawn: (cell: CellAddress) => boolean): MappedContent {
   const rows = limits.map(limitRow).filter(({ lower, upper }) => lower !== "" || upper !== "");
   return { ...drawnFrom(readings, limits, isDrawn, placeOf), limits: rows };
 }
@@ -62,7 +62,7 @@ function drawnFrom(
   limits: readonly MappedLimit[],
   isDrawn: (cell: CellAddress) => boolean,
   place: (readings: readonly MappedReading[]) => string,
-): Pick<LaidContent, "bores" | "tests"> {
+): Pick<MappedContent, "bores" | "tests"> {
   const free = readings.filter(({ cell }) => !isDrawn(cell));
   const of = (characteristic: string) => free.filter((reading) => reading.characteristic === characteristic);
   const standards = readings.filter(({ characteristic }) => characteristic === "standard bore");
