@@ -25,6 +25,7 @@ import { identityOf } from "./engines.ts";
 import { fillMatters } from "./matters-in-limits.ts";
 import { MeasuredWith } from "./measured-with.ts";
 import { type Reading, type ReadingSet, type ReadingSubject, tableReadings } from "./readings.ts";
+import { type Repeats, repeatsIn } from "./repeats.ts";
 import { type TypedSizes, typedFor } from "./typed-sizes.ts";
 import { Uncertainties } from "./uncertainty.ts";
 
@@ -62,7 +63,7 @@ export interface WorkbookOptions {
 export function readingsOfWorkbook(snapshot: WorkbookSnapshot, { uncertainty, mapping, sheet }: WorkbookOptions = {}): ReadingSet {
   const analysis = new Analysis(snapshot);
   const { book, origins, labels, calls } = analysis;
-  const gathered = new Gathered(origins, labels);
+  const gathered = new Gathered(origins, labels, repeatsIn(book));
   for (const page of book.sheets) for (const reading of tableReadings(page)) gathered.table(reading);
   for (const call of calls) if (judges(call)) for (const candidate of candidatesOf(call, origins)) gathered.judged(candidate);
   for (const call of calls) if (isOfEngine(call.spec)) gathered.measured(call);
@@ -103,14 +104,28 @@ class Gathered {
   constructor(
     readonly origins: SpillSources,
     readonly labels: SheetLabels,
+    readonly repeats: Repeats,
   ) {}
 
   /** Named last: a whole number beside a reading may name it, or be a reading itself. */
   readings(): Reading[] {
-    return [...this.#byPlace.values()].map(({ known, characteristic, ...found }) => {
-      const { row, heading } = this.labels.partsOf(found.cell);
-      const names = row.filter(({ cell }) => !this.#byPlace.has(placeName(cell)));
-      return { ...(known ?? subjectOf({ row: names, heading }, characteristic)), ...found };
+    const named = [...this.#byPlace.values()].flatMap((found) => (this.repeats.isAboutReadings(found.cell) ? [] : [this.#named(found)]));
+    return [...named, ...this.#repeated(new Map(named.map((reading) => [placeName(reading.cell), reading])))];
+  }
+
+  #named({ known, characteristic, ...found }: Found): Reading {
+    const { row, heading } = this.labels.partsOf(found.cell);
+    const names = row.filter(({ cell }) => !this.#byPlace.has(placeName(cell)));
+    return { ...(known ?? subjectOf({ row: names, heading }, characteristic)), ...found };
+  }
+
+  /** Second readings of what is known, with the limits of the first. */
+  #repeated(known: ReadonlyMap<string, Reading>): Reading[] {
+    return [...this.repeats.firstOf.values()].flatMap(({ first, second }) => {
+      const [of, value] = [known.get(placeName(first)), this.origins.book.value(second)];
+      if (!of || isBlank(value) || known.has(placeName(second))) return [];
+      const { engine, cylinder, characteristic, position, unit, lower, upper } = of;
+      return [{ ...{ engine, cylinder, characteristic, position, unit, lower, upper }, ...readingIn(value), cell: second, repeats: placeName(first) }];
     });
   }
 

@@ -21,6 +21,7 @@ interface Use {
  */
 export class MeasuredWith {
   readonly #uses = new Map<string, Use>();
+  readonly #secondUses = new Map<string, Use>();
   readonly #gauges: Gauges;
   /** The common part of U of each gauge for which one was typed; 0 says that there is none. */
   readonly #common = new Map<string, number>();
@@ -82,23 +83,28 @@ export class MeasuredWith {
     const known = typeof uncertainty === "number" && uncertainty > 0 ? uncertainty : id === "" ? undefined : this.#gauges.uncertaintyOf(id, undefined);
     if (known === undefined && id === "") return;
     const use = { uncertainty: known, gauge: id, day: isBlank(used) || typeof used === "object" ? "" : String(used) };
-    for (const part of partsIn(name)) this.#uses.set(part, use);
+    if (isRecheck(name)) return;
+    const uses = SECOND.test(name) ? this.#secondUses : this.#uses;
+    for (const part of partsIn(name.replace(SECOND, ""))) uses.set(part, use);
   }
 
   /** By the very characteristic, or by the part that it is of: `Rings` of a ring width. */
-  #useFor({ characteristic, position }: Reading): Use | undefined {
+  #useFor({ characteristic, position, repeats }: Reading): Use | undefined {
+    const uses = repeats === undefined ? this.#uses : this.#secondUses;
     const name = singular(measuredBy(characteristic, position).characteristic);
     const words = name.split(" ");
-    return this.#uses.get(name) ?? this.#uses.get(TEST_OF[name] ?? "") ?? (words.length > 1 ? this.#uses.get(words[0]!) : undefined);
+    return uses.get(name) ?? uses.get(TEST_OF[name] ?? "") ?? (words.length > 1 ? uses.get(words[0]!) : undefined);
   }
 }
 
 /** Read on the same gauge. */
 const TEST_OF: Readonly<Record<string, string>> = { "wet compression": "compression pressure" };
 
-/** The parts that a name lists: `Pins and pin bores`. What a second person or a later check measured is another matter. */
+/** What a second person measured, and with what. */
+const SECOND = /\bsecond readings?\b/i;
+
+/** The parts that a name lists: `Pins and pin bores`. */
 function partsIn(name: string): string[] {
-  if (isRecheck(name) || /\bsecond readings?\b/i.test(name)) return [];
   return name.split(/,|&|\/|\band\b/i).flatMap((piece) => {
     const text = piece.trim();
     return text === "" ? [] : [singular(measuredBy(text, "").characteristic)];

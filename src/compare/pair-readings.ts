@@ -50,8 +50,9 @@ const alone = (before: Reading[], after: Reading[], names: SideNames): Unmatched
   why: `it is measured ${after.length === 0 ? names.before : names.after} only`,
 });
 
-/** One reading, or several of which a list says that they are of one thing; on sheets laid out otherwise a name may not tell all. */
-const areOneThing = (readings: readonly Reading[]): boolean => readings.length === 1 || readings.every(({ isListed }) => isListed);
+/** One reading, or several of which a list or a table of repeats says that they are of one thing; on sheets laid out otherwise a name may not tell all. */
+const areOneThing = (readings: readonly Reading[]): boolean =>
+  new Set(readings.map(({ isListed, repeats, cell }) => (isListed ? "" : (repeats ?? placeName(cell))))).size === 1;
 
 const byHours = (readings: readonly Reading[]): Reading[] => [...readings].sort((a, b) => (a.hours ?? 0) - (b.hours ?? 0));
 

@@ -52,6 +52,8 @@ export interface Reading extends ReadingSubject {
   line?: number;
   /** A row of a table in long form says all that tells it apart: a second row of the same thing is a second reading of it. */
   isListed?: boolean;
+  /** The place of the reading that this one repeats, where a table says so. */
+  repeats?: string;
 }
 
 /** Whose engine a sheet or workbook says that it is. */

@@ -72,6 +72,6 @@ const poolOf = (side: string, { characteristic, position, unit = "", gauge = "" 
 
 /** True where both were measured with one gauge on one day: what its setting was off by is in both alike. */
 export function sameSession(a: Session, b: Session): boolean {
-  const [own, other] = [a.readings, b.readings].map(([reading]) => [reading!.gauge, reading!.day].map((text) => plain(text ?? "")));
-  return own!.every((text, i) => text !== "" && text === other![i]);
+  const [own, other] = [a, b].map(({ readings }) => new Set(readings.map(({ gauge = "", day = "" }) => `${plain(gauge)}|${plain(day)}`)));
+  return own!.size === other!.size && [...own!].every((one) => /^[^|]+\|[^|]+$/.test(one) && other!.has(one));
 }

@@ -5,7 +5,7 @@ import { boresPage, pistonsPage, ringsPage, volumesPage } from "./cylinder-sheet
 import { enginePage } from "./engine-sheet.ts";
 import { limitsPage, summaryPage, type VerdictColumn } from "./limit-and-summary-sheets.ts";
 import type { BuildSheet } from "./model.ts";
-import { secondReadingsPage, testsPage } from "./test-and-second-reading-sheets.ts";
+import { secondReadingPages, testsPage } from "./test-and-second-reading-sheets.ts";
 import { runInPage, valvesPage } from "./valve-and-run-in-sheets.ts";
 
 /**
@@ -23,7 +23,7 @@ export function buildSheetSpec(choices: BuildSheetChoices): BuildSheet {
   const { page: volumePage, volumes } = volumesPage(given, bores);
   const { page: testPage, tests, spread } = testsPage(given);
   const { page: logPage, recheck } = runInPage(given, valves);
-  const second = choices.secondReadings ? secondReadingsPage(given, bores, pistons) : undefined;
+  const second = choices.secondReadings ? secondReadingPages(given, bores, pistons) : undefined;
   const judged: VerdictColumn[] = [
     { name: "Taper", table: bores, heading: "Taper verdict" },
     { name: "Out-of-round", table: bores, heading: "Out-of-round verdict" },
@@ -41,10 +41,25 @@ export function buildSheetSpec(choices: BuildSheetChoices): BuildSheet {
     ...(spread ? [{ name: "Compression spread", table: spread, heading: "Spread verdict" }] : []),
     { name: "Leak-down", table: tests, heading: "Leak-down verdict" },
     { name: "Valve clearance, re-checked", table: recheck, heading: "Re-checked verdict" },
-    ...(second?.tables.map((table, i) => ({ name: i === 0 ? "Second readings, bores" : "Second readings, skirts", table, heading: "Disagreement verdict" })) ??
-      []),
+    ...(second
+      ? [
+          { name: "Second readings, bores", table: second.bores, heading: "Disagreement verdict" },
+          { name: "Second readings, skirts", table: second.skirts, heading: "Disagreement verdict" },
+        ]
+      : []),
   ];
-  const pages = [enginesPage, limitPage, borePage, pistonPage, ringPage, valvePage, volumePage, testPage, logPage, ...(second ? [second.page] : [])];
+  const pages = [
+    enginesPage,
+    limitPage,
+    borePage,
+    pistonPage,
+    ringPage,
+    valvePage,
+    volumePage,
+    testPage,
+    logPage,
+    ...(second ? [second.page, second.both] : []),
+  ];
   const headings = boreHeadings(choices.heights, choices.axes);
   const names: NameSpec[] = [
     { name: "Bore_readings", formula: bores.body(headings[0]!, headings.at(-1)!) },

@@ -82,50 +82,68 @@ const spreadTable = (page: SheetBuilder, given: SetupContext, tests: TableAt): T
     1,
   );
 
-/** The same parts measured by a second person: where the two disagree by more than their gauges can. */
-export function secondReadingsPage(given: SetupContext, bores: TableAt, pistons: TableAt): { page: SheetBuilder; tables: TableAt[] } {
+/** What a second person measures, and where the two disagree by more than their gauges can. */
+interface SecondReadings {
+  /** Shows nothing of the first readings, so that they lead nobody. */
+  page: SheetBuilder;
+  /** Puts the readings of both beside one another. */
+  both: SheetBuilder;
+  /** What says how they agree. */
+  bores: TableAt;
+  skirts: TableAt;
+}
+
+export function secondReadingPages(given: SetupContext, bores: TableAt, pistons: TableAt): SecondReadings {
   const { choices } = given;
   const { cylinders, heights, axes, unit } = choices;
   const page = new SheetBuilder("Second readings", "Second readings", [
-    `Diameters in ${unit}, read by a second person who has not seen the first readings. The two may differ by the uncertainty of their difference.`,
+    `Diameters in ${unit}, read by a second person who has not seen the first readings: they stand on the sheet Both readings.`,
+  ]);
+  const both = new SheetBuilder("Both readings", "Both readings", [
+    `Diameters in ${unit}. The two readings of a place may differ by the uncertainty of their difference.`,
   ]);
   const headings = boreHeadings(heights, axes);
   const inOne = headings.length;
   const boresRow = 2;
-  const first = page.table(
-    "SecondBores",
-    boresRow,
-    [
-      { heading: "Cylinder", look: "label", width: 9, cell: ({ index }) => Math.floor(index / inOne) + 1 },
-      { heading: "Height", look: "label", width: 13, cell: ({ index }) => heightNames(heights)[Math.floor((index % inOne) / axes)]! },
-      { heading: "Axis", look: "label", width: 9, cell: ({ index }) => axisNames(axes)[index % axes]! },
-      ...comparing(given, ({ index }) => bores.relative(headings[index % inOne]!, Math.floor(index / inOne)), "Bores, both readings"),
-    ],
-    cylinders * inOne,
-  );
-  const second = page.table(
-    "SecondSkirts",
-    boresRow + cylinders * inOne + 3,
-    [
-      { ...cylinderColumn },
-      { heading: "Part", look: "label", cell: () => "skirt" },
-      { heading: "Place", look: "label", cell: () => "90° to pin" },
-      ...comparing(given, ({ index }) => pistons.relative("Skirt", index), "Piston skirts, both readings"),
-    ],
-    cylinders,
-  );
-  page.freeze(3, 3);
-  return { page, tables: [first, second] };
+  const skirtsRow = boresRow + cylinders * inOne + 3;
+  const ofBores: SheetColumn[] = [
+    { heading: "Cylinder", look: "label", width: 9, cell: ({ index }) => Math.floor(index / inOne) + 1 },
+    { heading: "Height", look: "label", width: 13, cell: ({ index }) => heightNames(heights)[Math.floor((index % inOne) / axes)]! },
+    { heading: "Axis", look: "label", width: 9, cell: ({ index }) => axisNames(axes)[index % axes]! },
+  ];
+  const ofSkirts: SheetColumn[] = [
+    { ...cylinderColumn },
+    { heading: "Part", look: "label", cell: () => "skirt" },
+    { heading: "Place", look: "label", cell: () => "90° to pin" },
+  ];
+  const typed = lengthColumn("Second reading", choices);
+  const secondBores = page.table("SecondBores", boresRow, [...ofBores, typed], cylinders * inOne);
+  const secondSkirts = page.table("SecondSkirts", skirtsRow, [...ofSkirts, typed], cylinders);
+  const firstBore = ({ index }: { index: number }) => bores.relative(headings[index % inOne]!, Math.floor(index / inOne));
+  const firstSkirt = ({ index }: { index: number }) => pistons.relative("Skirt", index);
+  const [boresTogether, skirtsTogether] = [
+    comparing(given, firstBore, secondBores, "Bores, both readings"),
+    comparing(given, firstSkirt, secondSkirts, "Piston skirts, both readings"),
+  ];
+  for (const one of [page, both]) one.freeze(3, 3);
+  return {
+    page,
+    both,
+    bores: both.table("BothBores", boresRow, [...ofBores, ...boresTogether], cylinders * inOne),
+    skirts: both.table("BothSkirts", skirtsRow, [...ofSkirts, ...skirtsTogether], cylinders),
+  };
 }
 
-function comparing({ choices, engine }: SetupContext, firstReading: (row: { index: number }) => string, of: string): SheetColumn[] {
+function comparing({ choices, engine }: SetupContext, firstReading: (row: { index: number }) => string, second: TableAt, of: string): SheetColumn[] {
   const format = lengthFormat(choices);
   const allowed = engine.uncertainty(of);
+  const shown = (cell: string) => whenFilled([cell], cell);
+  const difference = ({ ref }: { ref: (heading: string) => string }) => `ABS(${ref("Second reading")}-${ref("First reading")})`;
   return [
-    resultColumn("First", format, (row) => whenFilled([firstReading(row)], firstReading(row))),
-    lengthColumn("Second", choices),
-    resultColumn("Disagreement", format, ({ ref }) => whenFilled([ref("First"), ref("Second")], `ABS(${ref("Second")}-${ref("First")})`), 13),
-    resultColumn("May differ by", format, () => whenFilled([allowed], allowed), 13),
+    resultColumn("First reading", format, (row) => shown(firstReading(row))),
+    resultColumn("Second reading", format, ({ index }) => shown(second.relative("Second reading", index))),
+    resultColumn("Disagreement", format, (row) => whenFilled([row.ref("First reading"), row.ref("Second reading")], difference(row)), 13),
+    resultColumn("May differ by", format, () => shown(allowed), 13),
     {
       heading: "Disagreement verdict",
       look: "result",

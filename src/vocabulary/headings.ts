@@ -55,6 +55,9 @@ export const ONE_SIDED_LIMIT = ["limit", "wear limit", "service limit"] as const
 /** Where a limit comes from. */
 export const SOURCE_WORDS = ["source", "from", "reference", "manual", "where from", "origin"] as const;
 
+/** Columns of two readings of the same thing. `First` and `Second` alone may be rings. */
+const REPEAT_WORDS = { first: ["first reading"], second: ["second reading", "repeat reading"] } as const;
+
 /** Columns and entries about gauges. Their uncertainty and unit are headed like those of readings. */
 export const GAUGE_WORDS = {
   /** Which one. */
@@ -127,6 +130,9 @@ export const wordsOfComparison = (field: ComparisonField): string[] => [...COMPA
 /** A heading of the part of U that all readings of a session share. */
 export const isCommonPart = (heading: string): boolean => COMPARED.get(nameOf(heading)) === "common";
 const CAMPAIGNS = byWord<Campaign>(CAMPAIGN_WORDS);
+const REPEATS = byWord<keyof typeof REPEAT_WORDS>(REPEAT_WORDS);
+/** Whether a column holds the first readings or those that repeat them. */
+export const repeatFieldOf = (heading: string): keyof typeof REPEAT_WORDS | undefined => REPEATS.get(nameOf(heading));
 const JUDGING = new Set<string>(JUDGING_WORDS);
 const SOURCES = new Set<string>(SOURCE_WORDS);
 

@@ -22,11 +22,13 @@ interface Filling {
   serial?: string;
   hours?: number;
   worn?: Worn;
+  /** What the second person found more than the first, at each place of the bores in turn. */
+  second?: readonly number[];
 }
 
 /** A build sheet of `crosshatch new`, filled down to its gauges. */
-export async function filledSheet({ serial = "0417", hours = 0, worn = () => 0 }: Filling = {}): Promise<Made> {
-  const made = await Made.of({ cylinders: CYLINDERS, heights: 3, axes: 2, valves: 2 });
+export async function filledSheet({ serial = "0417", hours = 0, worn = () => 0, second }: Filling = {}): Promise<Made> {
+  const made = await Made.of({ cylinders: CYLINDERS, heights: 3, axes: 2, valves: 2, secondReadings: second !== undefined });
   for (const [item, entry] of Object.entries({
     "Standard bore": 73,
     Stroke: 72,
@@ -57,5 +59,17 @@ export async function filledSheet({ serial = "0417", hours = 0, worn = () => 0 }
     ...{ "Valve clearances": "FG-1", "Stems and guides": "MI-1", "Deck heights": "MI-1", Compression: "PG-1" },
   };
   for (const [name, id] of Object.entries(used)) await made.type("Measurements", "Gauge", made.rowOf("Measurements", name), id);
+  if (second) {
+    await made.type("Measurements", "Gauge", made.rowOf("Measurements", "Bores, second readings"), "BG-1");
+    const { BoreReadings } = SIZES;
+    const headings = Object.keys(BoreReadings!);
+    const more = (i: number) => second[i % second.length]! + worn("BoreReadings", headings[i % headings.length]!, Math.floor(i / headings.length));
+    const read = (i: number) => BoreReadings![headings[i % headings.length]!]![Math.floor(i / headings.length)]! + more(i);
+    await made.fill(
+      "SecondBores",
+      "Second reading",
+      Array.from({ length: headings.length * CYLINDERS }, (_, i) => Number(read(i).toFixed(6))),
+    );
+  }
   return made;
 }

@@ -62,6 +62,53 @@ describe("a build sheet of ours against its strip-down", () => {
   });
 });
 
+describe("what a second person measured", () => {
+  const second = [0, 0.002, 0.001, 0.0005, 0.001, 0];
+
+  test("repeats the first reading of its place, in one session", async () => {
+    const { readings } = await read({ second });
+    const repeats = readings.filter((reading) => reading.repeats !== undefined);
+    expect(repeats).toHaveLength(18);
+    expect(repeats[1]).toMatchObject({ cylinder: "1", characteristic: "bore", position: "Top pin", value: 73.012, uncertainty: 0.002, gauge: "BG-1" });
+    expect(readings.filter(({ characteristic }) => /disagree|may differ/i.test(characteristic))).toEqual([]);
+  });
+
+  test("the mean of both counts, and their scatter where it is larger than the gauge's own part", async () => {
+    const worn = (table: string) => (table === "BoreReadings" ? 0.004 : 0);
+    const both = await Promise.all([read({ second }), read({ second, worn, hours: 850 })]);
+    const places = compareReadings(...both).places.filter(({ own }) => own === "bore");
+    expect(places).toHaveLength(18);
+    expect(places.every(({ difference }) => Math.abs(difference - 0.004) < 1e-9)).toBe(true);
+    const topPin = places.find(({ label }) => label === "cylinder 1, bore, Top pin")!;
+    expect([topPin.before.value, topPin.after.value]).toEqual([73.011, 73.015]);
+  });
+
+  test("without a gauge of its own it says nothing of how good it is", async () => {
+    const made = await filledSheet({ second });
+    await made.type("Measurements", "Gauge", made.rowOf("Measurements", "Bores, second readings"), "");
+    const { readings } = readingsOfWorkbook(await made.host.read());
+    expect(readings.filter(({ repeats }) => repeats !== undefined).every(({ uncertainty }) => uncertainty === undefined)).toBe(true);
+  });
+});
+
+test("a first and a second reading typed side by side are repeats; columns of rings are not", () => {
+  const rows: Typed = [
+    ["Cylinder", "Place", "First reading", "Second reading", "Verdict"],
+    [1, "bore top", 73.01, 73.012, "=HATCH.VERDICT(C2,72.9,73.1)"],
+  ];
+  const found = readingsOfWorkbook(workbook({ Bores: rows })).readings;
+  expect(found.map(({ value, repeats }) => [value, repeats])).toEqual([
+    [73.01, undefined],
+    [73.012, "Bores!C2"],
+  ]);
+  expect(found[1]).toMatchObject({ lower: 72.9, upper: 73.1, cylinder: found[0]!.cylinder, characteristic: found[0]!.characteristic });
+  const rings: Typed = [
+    ["Cylinder", "First", "Second"],
+    [1, "=HATCH.RINGGAPATBORE(0.3,73,73.01)", 0.35],
+  ];
+  expect(readingsOfWorkbook(workbook({ Rings: rings })).readings.filter(({ repeats }) => repeats !== undefined)).toEqual([]);
+});
+
 describe("a table of what was measured with which gauge", () => {
   const bores: Typed = [
     ["Cylinder", "Characteristic", "Value (mm)"],

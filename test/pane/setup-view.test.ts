@@ -17,7 +17,7 @@ test("a build sheet is set up as chosen, in new sheets, by keyboard alone", asyn
   await page.keyboard.type("inches");
   await page.keyboard.press("Tab");
   await page.keyboard.press("Space");
-  await page.getByText("Second readings, Summary.").waitFor();
+  await page.getByText("Second readings, Both readings, Summary.").waitFor();
   await page.keyboard.press("Tab");
   await page.keyboard.press("Enter");
   await page.getByRole("status").filter({ hasText: "11 new sheets: Engine, Limits, Bores," }).waitFor();

@@ -199,9 +199,9 @@ test("a gauge's uncertainty reaches the verdicts, and a gauge past its date is s
   await made.limit("Taper", null, 0.03);
   // U of a difference of two readings: 0.003 × √2 = 0.0042, so that 0.028 under 0.03 proves nothing.
   expect((await made.column("BoreReadings", "Taper verdict"))[0]).toBe("not proven");
-  await made.fill("SecondBores", "Second", [73.033, 73.03, 73.002, 73.036]);
+  await made.fill("SecondBores", "Second reading", [73.033, 73.03, 73.002, 73.036]);
   // The readings may differ by 0.0042: 0.003 is less, 0.006 is more.
-  expect(await made.column("SecondBores", "Disagreement verdict")).toEqual(["within", "within", "within", "over"]);
+  expect(await made.column("BothBores", "Disagreement verdict")).toEqual(["within", "within", "within", "over"]);
   const { findings } = await look(made);
   expect(findings.filter(({ kind }) => kind === "outside limit").map(brief)).toEqual([
     "outside limit | Cylinder 1, bottom, pin, Disagreement | 0.006 is over the upper limit 0.00424 by 0.00176",
@@ -319,7 +319,7 @@ test("second readings that disagree by more than the gauge can are outside a lim
   const first = { "Top thrust": 73.02, "Top pin": 73.02, "Bottom thrust": 73.01, "Bottom pin": 73.01 };
   for (const [heading, reading] of Object.entries(first)) await made.type("BoreReadings", heading, 0, reading);
   // Both may be off by 0.003: the root of the sum of the squares is 0.00424.
-  await made.fill("SecondBores", "Second", [73.024, 73.025, 73.01, 73.006]);
+  await made.fill("SecondBores", "Second reading", [73.024, 73.025, 73.01, 73.006]);
   const { findings, rowsIn, checked, refused } = await look(made);
   expect(findings.filter(({ kind }) => kind === "outside limit").map(brief)).toEqual([
     "outside limit | Cylinder 1, top, pin, Disagreement | 0.005 is over the upper limit 0.00424 by 0.00076",
