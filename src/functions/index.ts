@@ -46,10 +46,14 @@ import { pistonTravel } from "./volumes/piston-travel.ts";
 import { squish } from "./volumes/squish.ts";
 import { sweptVolume } from "./volumes/swept-volume.ts";
 import { trappedRatio } from "./volumes/trapped-ratio.ts";
+import { chanceAdjusted } from "./wear/chance-adjusted.ts";
 import { compareGroups } from "./wear/compare-groups.ts";
+import { detectable } from "./wear/detectable.ts";
 import { enNumber } from "./wear/en-number.ts";
+import { enginesNeeded } from "./wear/engines-needed.ts";
 import { pairedChange } from "./wear/paired-change.ts";
 import { realChange } from "./wear/real-change.ts";
+import { sameWithin } from "./wear/same-within.ts";
 import { wearLife } from "./wear/wear-life.ts";
 import { wearRate } from "./wear/wear-rate.ts";
 
@@ -100,10 +104,14 @@ export const specs: readonly Spec[] = [
   slip,
   toReference,
   uncertainty,
+  chanceAdjusted,
   compareGroups,
+  detectable,
   enNumber,
+  enginesNeeded,
   pairedChange,
   realChange,
+  sameWithin,
   wearLife,
   wearRate,
   version,

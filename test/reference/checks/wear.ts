@@ -15,6 +15,7 @@ const KNOWN = `${R}: lm's unscaled covariance and qnorm, a deviation of half of 
 
 const PAIRS = "=HATCH.PAIREDCHANGE({73.012;73.01;73.015;73.011;73.013;73.012}, {73.021;73.026;73.024;73.018;73.031;73.022})";
 const SLEEP = "=HATCH.PAIREDCHANGE({0.7;-1.6;-0.2;-1.2;-0.1;3.4;3.7;0.8;0;2}, {1.9;0.8;1.1;0.1;-0.1;4.4;5.5;1.6;4.6;3.4})";
+const CHANCES = "=HATCH.CHANCEADJUSTED({0.01,0.04,0.03,0.005,0.2,0.0004,0.04,0.9})";
 const WOOD = "=HATCH.COMPAREGROUPS({5.1,2,4.1,6.2,7.1,8.3}, {1.5,6.4,3.3,5.8,4.8,7.2,5.6,4.5})";
 const RUXTON =
   "=HATCH.COMPAREGROUPS({27.5,21,19,23.6,17,17.9,16.9,20.1,21.9,22.6,23.1,19.6,19,21.7,21.4}, {27.1,22,20.8,23.4,23.4,23.5,25.8,22,24.8,20.2,21.9,22.1,22.9,20.5,24.4})";
@@ -25,6 +26,15 @@ const GROWS = "=HATCH.WEARLIFE({2,4,6,8,10,12,14,16,18,20,22,24,26,28}, {0.08,1.
 
 /** Change and wear. */
 export const WEAR: readonly Check[] = [
+  ...checksOf("CHANCEADJUSTED", `${R}: p.adjust, holm`, "computed", [
+    [CHANCES, 0.06, { at: [1, 1], within: { digits: 12 } }],
+    [CHANCES, 0.16, { at: [1, 2], within: { digits: 12 } }],
+    [CHANCES, 0.15, { at: [1, 3], within: { digits: 12 } }],
+    [CHANCES, 0.035, { at: [1, 4], within: { digits: 12 } }],
+    [CHANCES, 0.0032, { at: [1, 6], within: { digits: 12 } }],
+    [CHANCES, 0.16, { at: [1, 7], within: { digits: 12 } }],
+    [CHANCES, 0.9, { at: [1, 8], within: { digits: 12 } }],
+  ]),
   ...checksOf("COMPAREGROUPS", TUTORIAL, "read", [
     [WOOD, -1.93542, { at: [2, 2], within: 5e-7, prints: 7 }],
     [WOOD, 3.093754, { at: [2, 3], within: 5e-7 }],
@@ -52,6 +62,21 @@ export const WEAR: readonly Check[] = [
   ...checksOf("COMPAREGROUPS", MILEAGE, "read", [
     [CARS, -12.94627, { at: [2, 4], within: 5e-6 }],
     [CARS, 136.875, { at: [2, 5], within: 5e-4 }],
+  ]),
+  ...checksOf("DETECTABLE", `${R}: qnorm of 1 − 0.025/rows and of the power, times √2 × 0.002`, "computed", [
+    ["=HATCH.DETECTABLE(0.004)", (2 + 1.2815515655446) * 0.002 * Math.SQRT2, { within: { digits: 12 } }],
+    ["=HATCH.DETECTABLE(0.004, , 1, 1, 0.8, 64)", (3.35935371793433 + 0.841621233572914) * 0.002 * Math.SQRT2, { within: { digits: 12 } }],
+  ]),
+  ...checksOf("DETECTABLE", "by hand with 3-4-5: (2 + 1.2815516) × √((0.006² + 0.008²)/4/4 + 2 × 0.006²/4)", "computed", [
+    ["=HATCH.DETECTABLE(0.006, 0.008, 4, 1, 0.9, 1, 0.006)", 0.0161598, { within: 5e-8, prints: 6 }],
+  ]),
+  ...checksOf("ENGINESNEEDED", `${R}: smallest n whose power.t.test, two-sample and strict, reaches the power`, "computed", [
+    ["=HATCH.ENGINESNEEDED(1, 1)", 23],
+    ["=HATCH.ENGINESNEEDED(0.5, 1)", 86],
+    ["=HATCH.ENGINESNEEDED(2, 1)", 7],
+    ["=HATCH.ENGINESNEEDED(3, 1)", 4],
+    ["=HATCH.ENGINESNEEDED(1, 1, 0.8)", 17],
+    ["=HATCH.ENGINESNEEDED(1, 1, 0.9, 0.99)", 32],
   ]),
   ...checksOf("ENNUMBER", GEAR_SCORES, "read", [
     ["=HATCH.ENNUMBER(1, 1.006, 0.01255781, 0.00869227)", 0.393, { within: 5e-4 }],
@@ -102,6 +127,12 @@ export const WEAR: readonly Check[] = [
   ]),
   ...checksOf("REALCHANGE", `${GEAR_SCORES}: all below 1; 0.006 + 1.645 × 0.01527 ÷ 2`, "read", [
     ["=HATCH.REALCHANGE(1, 1.006, 0.01255781, 0.00869227)", "cannot tell: up to 0.019 may hide"],
+  ]),
+  ...checksOf("SAMEWITHIN", "two one-sided tests at 5 %, Schuirmann 1987: 1.644854 × 0.01 ÷ 2 = 0.008224 beside the difference", "computed", [
+    ["=HATCH.SAMEWITHIN(73, 73.004, 0.01223, 0.006, 0.008)", "same within 0.01223"],
+    ["=HATCH.SAMEWITHIN(73, 73.004, 0.01222, 0.006, 0.008)", "cannot tell: up to 0.012 may hide"],
+    ["=HATCH.SAMEWITHIN(73, 73.011, 0.01923, 0.006, 0.008)", "differs, but less than what matters"],
+    ["=HATCH.SAMEWITHIN(73, 73.011, 0.01922, 0.006, 0.008)", "differs"],
   ]),
   ...checksOf("WEARLIFE", `${BAND}, p. 431`, "computed", [
     [READS, 103.994915645944, { at: [2, 1], within: { digits: 13 } }],

@@ -1,6 +1,6 @@
 # Values for test/reference/checks/wear.ts, from R's own functions. Run: Rscript change-and-wear.R > change-and-wear.txt
 cat(R.version.string, "\n", sep = "")
-show <- function(name, ...) cat(name, trimws(formatC(c(...), digits = 15, format = "g")), "\n")
+show <- function(name, ...) cat(name, " ", paste(trimws(formatC(c(...), digits = 15, format = "g")), collapse = " "), "\n", sep = "")
 
 # Lines: slope with its interval by confint; where the line meets a level by the band of predict(interval = "confidence").
 meets <- function(model, level, x) {
@@ -61,3 +61,37 @@ show("pt", 2 * pt(-c(0.5, 2, 3, 8), 3.5))
 # Power of the paired t test for a change of one and a half standard deviations of a change, 2, 3, 4 and 8 pairs.
 power <- function(n) power.t.test(n, delta = 1.5, sd = 1, type = "paired", strict = TRUE)$power
 show("power-paired-t", sapply(c(2, 3, 4, 8), power))
+
+# Power of the two-sample t test for one, two and three standard deviations, by engines in each group, and how many reach 80 and 90 %.
+two <- function(n, delta) power.t.test(n, delta = delta, sd = 1, type = "two.sample", strict = TRUE)$power
+show("power-two-t-1", sapply(c(2, 10, 22, 23), two, delta = 1))
+show("power-two-t-2", sapply(c(2, 6, 7), two, delta = 2))
+show("power-two-t-3", sapply(c(2, 3, 4), two, delta = 3))
+needed <- function(delta, power, level = 0.05) {
+  n <- 2
+  while (power.t.test(n, delta = delta, sd = 1, sig.level = level, strict = TRUE)$power < power) n <- n + 1
+  n
+}
+deltas <- c(0.5, 1, 1.5, 2, 3, 4, 6)
+show("engines-deltas", deltas)
+show("engines-90", sapply(deltas, needed, power = 0.9))
+show("engines-80", sapply(deltas, needed, power = 0.8))
+show("engines-90-99", sapply(deltas, needed, power = 0.9, level = 0.01))
+
+# Smallest change of a mean of n pairs that the paired t test sees nine times in ten, in standard deviations of a change.
+show("seen-paired-t", sapply(c(3, 6, 12), function(n) uniroot(function(delta) power.t.test(n, delta = delta, sd = 1, type = "paired", strict = TRUE)$power - 0.9, c(0.1, 20), tol = 1e-12)$root))
+
+# Quantiles of one place's plan: z of 1 - 0.025/rows for 1, 4, 64 rows, and of the power.
+show("z-rows", qnorm(1 - 0.025 / c(1, 4, 64)))
+show("z-power", qnorm(c(0.8, 0.9)))
+
+# Chances adjusted by Holm.
+chances <- c(0.01, 0.04, 0.03, 0.005, 0.2, 0.0004, 0.04, 0.9)
+show("chances", chances)
+show("holm", p.adjust(chances, "holm"))
+
+# The same two groups by Welch, six engines' mean changes on one side and eight on the other.
+one <- c(5.1, 2, 4.1, 6.2, 7.1, 8.3)
+other <- c(1.5, 6.4, 3.3, 5.8, 4.8, 7.2, 5.6, 4.5)
+groups <- t.test(one, other)
+show("groups", groups$estimate[1] - groups$estimate[2], groups$conf.int, groups$statistic, groups$parameter, groups$p.value)
