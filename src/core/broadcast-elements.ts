@@ -140,7 +140,7 @@ function boreOf(
 }
 
 /** The reading that is too far from the middle one, so that the one blamed is the one that is off wherever it stands; of two the second. */
-function oddReading(name: string, values: readonly number[]): { at: number; fault: Fault } | undefined {
+function oddReading(name: string, values: readonly (number | undefined)[]): { at: number; fault: Fault } | undefined {
   const filled = values.filter((value) => value !== undefined);
   const isPair = filled.length === 2;
   const middle = isPair ? filled[0]! : [...filled].sort((a, b) => a - b)[filled.length >> 1]!;
@@ -150,6 +150,17 @@ function oddReading(name: string, values: readonly number[]): { at: number; faul
   };
   // Where all lie near the middle one, the smallest and the largest still lie too far apart.
   return blame(middle, isPair ? "reading" : "the middle reading") ?? blame(Math.min(...filled), "the smallest reading");
+}
+
+/** For compute functions: the fault of a reading in a whole range that is too far from the others to be a size of the same thing. */
+export function oddCell(name: string, { rows, columns, values }: NumberGrid): Fault | undefined {
+  const filled = values.filter((value) => value !== null);
+  if (!unlike(name, Math.max(...filled), "reading", Math.min(...filled))) return undefined;
+  const odd = oddReading(
+    name,
+    values.map((value) => value ?? undefined),
+  );
+  return odd?.fault.placed("", placeIn(rows, columns, Math.floor(odd.at / columns), odd.at % columns));
 }
 
 const place = (row: number, column: number): string => `row ${row + 1}, column ${column + 1}`;

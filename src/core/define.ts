@@ -3,7 +3,7 @@ import type { Fault } from "./fault.ts";
 import type { Param, ParamRole } from "./param.ts";
 
 /** Folders of `src/functions/`, and the headings of the function table. */
-export type TradeGroup = "cylinder" | "rings" | "volumes" | "valves" | "tests" | "verdict" | "measurement" | "wear" | "about";
+export type TradeGroup = "cylinder" | "rings" | "shafts" | "volumes" | "valves" | "tests" | "verdict" | "measurement" | "wear" | "about";
 
 export interface Example {
   /** As typed into a cell: `=HATCH.TAPER({73.01,73.02;73.00,73.01})`. */
@@ -137,6 +137,7 @@ export const NAMESPACE = "HATCH";
 export const GROUP_TITLES: Readonly<Record<TradeGroup, string>> = {
   cylinder: "Cylinder and piston",
   rings: "Rings",
+  shafts: "Shafts and bearings",
   volumes: "Volumes and compression",
   valves: "Valves",
   tests: "Tests on the assembled engine",

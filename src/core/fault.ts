@@ -83,7 +83,7 @@ export function tooFew(param: string, got: string, want: string): Fault {
   return new Fault("too-few", param, got, want);
 }
 
-/** For compute functions: `param` must not be larger than `other`, and a swap is the likely reason. */
-export function swapped(param: string, got: number, other: string, bound: number): Fault {
-  return new Fault("swapped", param, got, { other, bound });
+/** For compute functions: `param` must not be larger than `other`, and a swap is the likely reason. `unless` says when it is none. */
+export function swapped(param: string, got: number, other: string, bound: number, unless?: string): Fault {
+  return new Fault("swapped", param, got, { other, bound, unless });
 }

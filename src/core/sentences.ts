@@ -54,8 +54,8 @@ export function faultBody(fault: Fault): string {
     case "not-a-choice":
       return `${param} ${show(got)} is not known: it wants ${want}`;
     case "swapped": {
-      const { other, bound } = want as { other: string; bound: number };
-      return `${param} ${show(got)} is larger than ${other} ${show(bound)}: are they swapped?`;
+      const { other, bound, unless } = want as { other: string; bound: number; unless?: string };
+      return `${param} ${show(got)} is larger than ${other} ${show(bound)}: are they swapped?${unless ? ` ${unless}` : ""}`;
     }
     case "units": {
       const { other, bound } = want as { other: string; bound: number };

@@ -25,6 +25,13 @@ import { ringGapFile } from "./rings/ring-gap-file.ts";
 import { ringGapTarget } from "./rings/ring-gap-target.ts";
 import { ringSide } from "./rings/ring-side.ts";
 import { ringWear } from "./rings/ring-wear.ts";
+import { bearingClearance } from "./shafts/bearing-clearance.ts";
+import { crush } from "./shafts/crush.ts";
+import { heatForFit } from "./shafts/heat-for-fit.ts";
+import { interference } from "./shafts/interference.ts";
+import { regrindPlan } from "./shafts/regrind-plan.ts";
+import { regrindSize } from "./shafts/regrind-size.ts";
+import { shaftWear } from "./shafts/shaft-wear.ts";
 import { compressionCheck } from "./tests/compression-check.ts";
 import { compressionSpread } from "./tests/compression-spread.ts";
 import { leakDown } from "./tests/leak-down.ts";
@@ -77,6 +84,13 @@ export const specs: readonly Spec[] = [
   ringGapTarget,
   ringSide,
   ringWear,
+  bearingClearance,
+  crush,
+  heatForFit,
+  interference,
+  regrindPlan,
+  regrindSize,
+  shaftWear,
   chamberFor,
   compressionRatio,
   crankingPressure,

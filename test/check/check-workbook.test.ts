@@ -208,7 +208,7 @@ describe("input that cannot be judged", () => {
       ["refused", "Bores!B2", "Pin"],
       ["refused", "Bores!E2", "Fit"],
     ]);
-    expect(result.findings[1]!.sentence).toBe("CLEARANCE: shaft 73 is larger than hole 72: are they swapped?");
+    expect(result.findings[1]!.sentence).toBe("CLEARANCE: shaft 73 is larger than hole 72: are they swapped? A press fit is one for HATCH.INTERFERENCE");
     expect(counts(result)).toEqual({ rowsIn: 2, checked: 0, refused: 2 });
   });
 

@@ -17,7 +17,7 @@ describe("calc FORMULA", () => {
     expect(await crosshatch(["calc", "HATCH.CLEARANCE(73.00, 73.06)"])).toEqual({
       code: 1,
       out: "",
-      err: "crosshatch: CLEARANCE: shaft 73.06 is larger than hole 73: are they swapped?\n",
+      err: "crosshatch: CLEARANCE: shaft 73.06 is larger than hole 73: are they swapped? A press fit is one for HATCH.INTERFERENCE\n",
     });
   });
 });

@@ -1,5 +1,7 @@
+import { axesFault } from "../../core/broadcast-elements.ts";
 import { decimal } from "../../core/decimal.ts";
-import type { Bore } from "../../core/param.ts";
+import { Fault, unlike } from "../../core/fault.ts";
+import { type Bore, type Cells, MOST_AXES } from "../../core/param.ts";
 
 /** How the params `readings` and `axes` are drawn, for every function that has both. */
 export const drawnAsBore = { kind: "bore", readings: "readings", axes: "axes" } as const;
@@ -54,4 +56,24 @@ function spread(values: readonly number[], from: number, step: number, count: nu
     if (reading > most) most = reading;
   }
   return most - least;
+}
+
+/**
+ * The readings of each bore or journal of a whole range, without blank ones at the end; `null` for one with a reading
+ * missing, a fault for one with a bad reading.
+ */
+export function boresIn(name: string, { rows, columns, values }: Cells, axesGiven: number | undefined, standard: number): (number[] | null | Fault)[] | Fault {
+  if (axesGiven === undefined && columns > MOST_AXES)
+    return axesFault("axes", `${name} of ${columns} columns are no ${name.replace(/s$/, "")} measured on so many axes`);
+  if (axesGiven !== undefined && columns % axesGiven !== 0) return new Fault("axes", name, axesGiven, `${columns} columns of ${name}`);
+  const size = axesGiven === undefined ? rows * columns : columns;
+  const all = Array.from({ length: values.length / size }, (_, at) => {
+    const cells = values
+      .slice(at * size, (at + 1) * size)
+      .map((cell) => (typeof cell === "number" ? (unlike(name, cell, "standard", standard) ?? cell) : cell));
+    const bad = cells.find((cell) => cell instanceof Fault);
+    return bad ?? (cells.includes(null) ? null : (cells as number[]));
+  });
+  const used = values.findLastIndex((cell) => cell !== null);
+  return all.slice(0, Math.floor(used / size) + 1);
 }

@@ -26,6 +26,6 @@ export const clearance = define({
     { formula: "=HATCH.CLEARANCE(50.025, 49.975)", gives: 0.05 },
     { formula: "=HATCH.CLEARANCE({73.04;22.02;8.01}, {73;22;7.97})", gives: [[0.04], [0.02], [0.04]] },
   ],
-  notes: ["For an interference fit, where the shaft is meant to be the larger, subtract in the sheet: this function takes it for a swap."],
-  compute: ({ hole, shaft }) => fitClearance(hole, shaft, "hole", "shaft"),
+  notes: ["A press fit, where the shaft is meant to be the larger, is a swap to this function: HATCH.INTERFERENCE gives how much larger."],
+  compute: ({ hole, shaft }) => fitClearance(hole, shaft, "hole", "shaft", "A press fit is one for HATCH.INTERFERENCE"),
 });

@@ -1,10 +1,10 @@
-import { axesFault } from "../../core/broadcast-elements.ts";
 import type { Result } from "../../core/cell.ts";
 import { decimal } from "../../core/decimal.ts";
 import { define, table } from "../../core/define.ts";
-import { Fault, unlike } from "../../core/fault.ts";
-import { axes, type Cells, cells, choice, grid, length, MOST_AXES, truth } from "../../core/param.ts";
+import { Fault } from "../../core/fault.ts";
+import { axes, cells, choice, grid, length, truth } from "../../core/param.ts";
 import { checkText } from "../../core/sentences.ts";
+import { boresIn } from "./bore-readings.ts";
 import { CENTRINGS, type Choice, choicesOf, cleansUp, NO_ALLOWANCE_NOTE, neededSize, noneCleansUp } from "./oversize.ts";
 
 const HEADER = ["bore", "needed", "oversize", "finish bore", "least stock", "most stock"];
@@ -54,7 +54,7 @@ export const reborePlan = define({
   compute: ({ bores, standard, oversizes, allowance, centring, axes: axesGiven, common, pistons, pistonClearance }) => {
     const choices = choicesOf(standard, oversizes, pistons, pistonClearance);
     if (choices instanceof Fault) return choices;
-    const holes = boresOf(bores, axesGiven, standard);
+    const holes = boresIn("bores", bores, axesGiven, standard);
     if (holes instanceof Fault) return holes;
     const sizeFor = (needed: number): Choice | undefined => choices.find(({ finish }) => cleansUp(finish, needed, allowance));
     const needs = holes.map((hole) => (Array.isArray(hole) ? neededSize(Math.max(...hole), standard, allowance, centring) : 0));
@@ -74,19 +74,3 @@ export const reborePlan = define({
     return [HEADER, ...rows];
   },
 });
-
-/** The readings of each bore, without blank bores at the end; `null` for a bore with a reading missing, a fault for a bad one. */
-function boresOf({ rows, columns, values }: Cells, axesGiven: number | undefined, standard: number): (number[] | null | Fault)[] | Fault {
-  if (axesGiven === undefined && columns > MOST_AXES) return axesFault("axes", `bores of ${columns} columns are no bore measured on so many axes`);
-  if (axesGiven !== undefined && columns % axesGiven !== 0) return new Fault("axes", "bores", axesGiven, `${columns} columns of bores`);
-  const size = axesGiven === undefined ? rows * columns : columns;
-  const all = Array.from({ length: values.length / size }, (_, at) => {
-    const cells = values
-      .slice(at * size, (at + 1) * size)
-      .map((cell) => (typeof cell === "number" ? (unlike("bores", cell, "standard", standard) ?? cell) : cell));
-    const bad = cells.find((cell) => cell instanceof Fault);
-    return bad ?? (cells.includes(null) ? null : (cells as number[]));
-  });
-  const used = values.findLastIndex((cell) => cell !== null);
-  return all.slice(0, Math.floor(used / size) + 1);
-}

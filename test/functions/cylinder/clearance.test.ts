@@ -58,7 +58,10 @@ describe("at the limits", () => {
 
 describe("faults", () => {
   test("a shaft larger than its hole is refused and both are named", () => {
-    expect(ask(clearance, 21.99, 22)).toEqual({ code: "swapped", sentence: "CLEARANCE: shaft 22 is larger than hole 21.99: are they swapped?" });
+    expect(ask(clearance, 21.99, 22)).toEqual({
+      code: "swapped",
+      sentence: "CLEARANCE: shaft 22 is larger than hole 21.99: are they swapped? A press fit is one for HATCH.INTERFERENCE",
+    });
   });
 
   test("a shaft in inches in a hole in millimetres is refused, either way round", () => {
@@ -73,7 +76,11 @@ describe("faults", () => {
   });
 
   test("of several fits only the swapped one shows the check text", () => {
-    expect(ask(clearance, [[22.02], [21.99], [22.03]], 22)).toEqual([[0.02], ["check: shaft 22 is larger than hole 21.99: are they swapped?"], [0.03]]);
+    expect(ask(clearance, [[22.02], [21.99], [22.03]], 22)).toEqual([
+      [0.02],
+      ["check: shaft 22 is larger than hole 21.99: are they swapped? A press fit is one for HATCH.INTERFERENCE"],
+      [0.03],
+    ]);
   });
 });
 

@@ -4,6 +4,7 @@ import type { Check } from "./check.ts";
 import { CYLINDER } from "./cylinder.ts";
 import { MEASUREMENT } from "./measurement.ts";
 import { RINGS } from "./rings.ts";
+import { SHAFTS } from "./shafts.ts";
 import { TESTS } from "./tests.ts";
 import { VALVES } from "./valves.ts";
 import { VERDICTS } from "./verdict.ts";
@@ -14,6 +15,7 @@ import { WEAR } from "./wear.ts";
 export const CHECKS: Readonly<Record<TradeGroup, readonly Check[]>> = {
   cylinder: CYLINDER,
   rings: RINGS,
+  shafts: SHAFTS,
   volumes: VOLUMES,
   valves: VALVES,
   tests: TESTS,
