@@ -22,6 +22,7 @@ export interface CompareFlags {
   json?: boolean;
   locale?: string;
   hours?: string;
+  runIn?: string;
   engines?: string;
   uncertainty?: string[];
   matters?: string[];
@@ -38,7 +39,12 @@ export async function compare(
   { json = false, locale = "en", force = false, ...flags }: CompareFlags,
 ): Promise<number> {
   const decimal = decimalSignOf(locale);
-  const options = { hours: positive("hours", flags.hours), engines: enginesIn(flags.engines), matters: await mattersIn(flags.matters, decimal) };
+  const options = {
+    hours: positive("hours", flags.hours),
+    runIn: positive("run-in", flags.runIn),
+    engines: enginesIn(flags.engines),
+    matters: await mattersIn(flags.matters, decimal),
+  };
   if (flags.table !== undefined) refusedTarget(flags.table, force);
   const sides = await readSides(after === undefined ? [before] : [before, after], decimal, sizesIn("uncertainty", flags.uncertainty));
   if ("unread" in sides) {

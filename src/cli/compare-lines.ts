@@ -54,6 +54,8 @@ function placeFields(place: PlaceChange): Record<string, unknown> {
     ...{ label: place.label, ...subjectOf(place) },
     ...{ before: decimal(before.value), after: decimal(after.value), change: difference, en: told(enOf(place)), direction },
     ...(Math.max(...repeats) > 1 ? { repeats } : {}),
+    ...(place.master === undefined ? {} : { masterMoved: place.master.moved }),
+    ...(place.thermal === undefined ? {} : { temperatureCorrection: place.thermal.correction }),
     ...judgementFields(place),
     at: { before: before.readings.map(whereOf), after: after.readings.map(whereOf) },
   };
@@ -69,8 +71,27 @@ const differenceFields = (difference: DifferenceOfChanges): Record<string, unkno
   ...{ position: difference.position, changes: difference.changes, difference: difference.difference, ...judgementFields(difference) },
 });
 
-const wearFields = ({ label, unit, n, useFrom, useTo, rate, lower, upper, isReal, limit, life, earliest, latest, notBefore, says, ...subject }: Wear) => ({
-  ...{ label, ...subjectOf(subject), unit: unit ?? null, n, useFrom, useTo, ratePer: 1000, rate, lower, upper, isReal },
+const wearFields = ({
+  label,
+  unit,
+  useUnit,
+  stage,
+  n,
+  useFrom,
+  useTo,
+  rate,
+  lower,
+  upper,
+  isReal,
+  limit,
+  life,
+  earliest,
+  latest,
+  notBefore,
+  says,
+  ...subject
+}: Wear) => ({
+  ...{ label, ...subjectOf(subject), unit: unit ?? null, useUnit, stage, n, useFrom, useTo, ratePer: 1000, rate, lower, upper, isReal },
   ...{ limit, life, earliest, latest, notBefore, says },
 });
 

@@ -55,6 +55,7 @@ function program(done: (code: number) => void): Command {
     .argument("<before>", "the build, or one engine; or one file with both sides")
     .argument("[after]", "the strip-down of the same engine, or the other engine")
     .option("--hours <hours>", "hours in service between the two, where no column gives them")
+    .option("--run-in <use>", "how long the run-in is, in hours, miles or km: it has a wear rate of its own, which is not drawn on")
     .option("--engines <names>", "compare two engines: their changes where both are on both sides, else the sizes of the first with those of the second: A,B")
     .option(
       "--uncertainty <U>",

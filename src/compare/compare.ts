@@ -1,3 +1,4 @@
+import { counted } from "../core/number-text.ts";
 import { COVERAGE_FACTOR } from "../functions/wear/change-params.ts";
 import { ownerKey } from "../vocabulary/subjects.ts";
 import { type DifferenceOfChanges, differenceEstimates } from "./difference-of-changes.ts";
@@ -5,11 +6,13 @@ import { type EnginePair, type Sides, sidesOf } from "./engines.ts";
 import { largestOf } from "./grouped.ts";
 import { hintsOn } from "./hints.ts";
 import { COMPARISON_VERDICTS, countsOf, type Estimate, type Family, type FamilyCounts, judgeFamily, type LineJudgement } from "./judgement.ts";
+import { Masters } from "./masters.ts";
 import { type MeanChange, meanEstimates } from "./mean-change.ts";
 import { pairReadings, type ReadingPair } from "./pair-readings.ts";
 import { type PlaceChange, type PlaceEstimate, placeEstimates } from "./place-change.ts";
 import { labelOf, type Reading, type ReadingSet } from "./readings.ts";
 import { uncertaintyOf } from "./sessions.ts";
+import { isHalfWarm } from "./temperatures.ts";
 import type { TypedSizes } from "./typed-sizes.ts";
 import { type Wear, wearOfPlace } from "./wear.ts";
 import { differenceSays, headline, meanSays, placeSays, verdictsText } from "./words.ts";
@@ -17,6 +20,8 @@ import { differenceSays, headline, meanSays, placeSays, verdictsText } from "./w
 export interface CompareOptions {
   /** Hours in service between the two, where no column says. */
   hours?: number | undefined;
+  /** How long the run-in is, in the unit of use. */
+  runIn?: number | undefined;
   /** Compares the changes of these two engines, or the sizes of the first with those of the second where not both are on both sides. */
   engines?: EnginePair | undefined;
   /** Smallest differences that matter, where no row says. */
@@ -62,11 +67,13 @@ export const linesOf = ({ places, means, differences, meanDifferences }: Pick<Co
 
 /** Compares two sides place by place: a build with its strip-down, or one engine with another. A lone set holds both sides itself. */
 export function compareReadings(first: ReadingSet, second: ReadingSet | undefined, options: CompareOptions = {}): Comparison {
-  const sides = sidesOf(first, second, options.engines);
+  const masters = new Masters(first, second);
+  const [own, other] = masters.sets;
+  const sides = sidesOf(own!, other, options.engines);
   const { pairs, unmatched } = pairReadings(sides.before, sides.after, sides.withEngine, sides.names);
   const refused: RefusedRow[] = [...sides.refused, ...unmatched].map((row) => ({ ...row, label: labelOf([...row.before, ...row.after][0]!) }));
   const estimates: PlaceEstimate[] = [];
-  for (const [i, one] of placeEstimates(pairs, options.matters, sides.names).entries()) {
+  for (const [i, one] of placeEstimates(pairs, options.matters, sides.names, masters).entries()) {
     if ("why" in one) refused.push({ ...pairs[i]!, label: labelOf(pairs[i]!.before[0]!), why: one.why });
     else estimates.push(sides.kind === "sizes" ? { ...one, label: labelOf({ ...one.before.readings[0]!, engine: "" }) } : one);
   }
@@ -80,7 +87,7 @@ export function compareReadings(first: ReadingSet, second: ReadingSet | undefine
     differences: judged("differences by place", byPlace, differenceSays),
     meanDifferences: judged("mean differences", overPlaces, differenceSays),
   };
-  const wear = isChange ? places.flatMap((place) => wearOfPlace(place, options.hours) ?? []) : [];
+  const wear = isChange ? places.flatMap((place) => wearOfPlace(place, options)) : [];
   const counts = {
     ...{ places: countsOf(places), means: countsOf(means) },
     ...{ "differences by place": countsOf(lines.differences), "mean differences": countsOf(lines.meanDifferences) },
@@ -92,6 +99,15 @@ export function compareReadings(first: ReadingSet, second: ReadingSet | undefine
       ...first.notes,
       ...(second?.notes ?? []),
       ...sides.notes,
+      ...masters.notes,
+      ...masters.notesOn(
+        places,
+        largestOf(
+          places.map(({ decimals }) => decimals),
+          0,
+        ),
+      ),
+      ...heatNotes(places),
       ...notesOn(places, sides, lines.differences.length > 0, wear, options),
       ...hintsOn(isChange ? places : []),
     ],
@@ -119,6 +135,20 @@ const clearnessOf = (line: Estimate): number => Math.abs(enOf(line) ?? 0);
 /** The difference by its expanded uncertainty (ISO/IEC 17043); `null` without one. */
 export const enOf = ({ difference, doubt }: Estimate): number | null => (doubt === null ? null : difference / (COVERAGE_FACTOR * Math.sqrt(doubt.variance)));
 
+/** What heat had to do with the places, and where too little is said of it. */
+function heatNotes(places: readonly PlaceChange[]): string[] {
+  const cold = places.filter(({ thermal }) => thermal !== undefined).length;
+  const half = places.filter(({ before, after }) => isHalfWarm(before, after));
+  return [
+    ...(cold > 0 ? [`${counted(cold, "place")} brought to 20 °C; a degree of each measuring and a tenth of the coefficient count in the uncertainty`] : []),
+    ...(half.length > 0
+      ? [
+          `${counted(half.length, "place")} with a temperature compared as measured: of both measurings temperature and material are needed, such as of ${half[0]!.label}`,
+        ]
+      : []),
+  ];
+}
+
 const ONE_ENGINE_EACH = "one engine each: this judges these two engines, not what was done differently to them";
 
 function notesOn(
@@ -132,6 +162,8 @@ function notesOn(
   const has = (side: readonly Reading[]): boolean => side.some((reading) => reading.hours !== undefined);
   if (kind === "changes" && has(before) !== has(after) && hours === undefined)
     notes.push(`hours are given ${has(before) ? "before" : "after"} only, so wear cannot be told by them: give the hours between`);
+  const units = new Set([...before, ...after].flatMap(({ hours: use, useUnit = "hours" }) => (use === undefined ? [] : [useUnit])));
+  if (kind === "changes" && units.size > 1) notes.push(`use is given in ${[...units].join(" and in ")}: of places with both no wear is told`);
   const [first, last] = [before, after].map((side) => largestOf(side.flatMap((reading) => reading.hours ?? []))) as [number, number];
   if (kind === "changes" && first > last && Number.isFinite(last))
     notes.push(`the hours before (${first}) are more than those after (${last}): are the two sides swapped?`);

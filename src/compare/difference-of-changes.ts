@@ -1,7 +1,7 @@
 import { decimal } from "../core/decimal.ts";
 import { combined, doubtOfMean } from "../math/gauge-rule.ts";
 import { mean } from "../math/statistics.ts";
-import { labelFrom } from "../vocabulary/headings.ts";
+import { labelFrom, plain } from "../vocabulary/headings.ts";
 import { ownerKey } from "../vocabulary/subjects.ts";
 import { groupedBy, largestOf, strictestOf } from "./grouped.ts";
 import type { Estimate, LineJudgement } from "./judgement.ts";
@@ -57,6 +57,13 @@ function sideOf([first, second]: Couple, side: "before" | "after"): { own: numbe
   return { own: own + (isSplit ? 0 : a.common ** 2 + b.common ** 2), common: 0 };
 }
 
+/** What the coefficient leaves in a difference: of one material it moves both engines' changes alike, as far as both had the same temperatures. */
+function byCoefficient([first, second]: Couple): number {
+  const [a, b] = [first, second].map(({ thermal }) => thermal?.ofCoefficient ?? 0) as [number, number];
+  const [own, other] = [first, second].map(({ before }) => plain(before.readings[0]!.material ?? ""));
+  return own === other ? Math.abs(b - a) : Math.hypot(a, b);
+}
+
 const between = ([first, second]: readonly [string, string]): string => `${second} against ${first}: `;
 
 const differenceIn = ([first, second]: Couple): number => decimal(second.difference - first.difference);
@@ -69,7 +76,7 @@ const mattersIn = (couples: readonly Couple[]): number | undefined => {
 function byPlace(couple: Couple, engines: readonly [string, string]): DifferenceEstimate {
   const [{ cylinder, characteristic, position, unit, difference }, other] = couple;
   const sides = isKnown(couple) ? (["before", "after"] as const).map((side) => sideOf(couple, side)) : undefined;
-  const common = sides === undefined ? 0 : Math.hypot(...sides.map((side) => side.common));
+  const common = sides === undefined ? 0 : Math.hypot(...sides.map((side) => side.common), byCoefficient(couple));
   const doubts = couple.flatMap(({ doubts: own }) => (own === null ? [] : [own.before.own, own.after.own]));
   const extra = sides === undefined ? 0 : sides.reduce((sum, { own }) => sum + own, 0) - doubts.reduce((sum, { variance }) => sum + variance, 0);
   return {
@@ -92,7 +99,8 @@ function overPlaces(all: readonly Couple[], engines: readonly [string, string]):
   const couples = known.length > 0 ? known : all;
   const [{ own, unit }] = couples[0]!;
   const differences = couples.map(differenceIn);
-  const common = known.length === 0 ? 0 : Math.hypot(...(["before", "after"] as const).map((side) => mean(known.map((couple) => sideOf(couple, side).common))));
+  const shared = (["before", "after"] as const).map((side) => (known.length === 0 ? 0 : mean(known.map((couple) => sideOf(couple, side).common))));
+  const common = Math.hypot(...shared, known.length === 0 ? 0 : mean(known.map(byCoefficient)));
   const ownU = known.length === 0 ? 0 : Math.sqrt(mean(known.map((couple) => sideOf(couple, "before").own + sideOf(couple, "after").own)));
   return {
     ...{ engines, cylinder: "", characteristic: own, position: "", unit, label: `${between(engines)}${own}, mean of ${couples.length} places` },

@@ -15,7 +15,7 @@ import type { NameParts, SheetLabels } from "../layout/labels.ts";
 import { limitFor } from "../layout/mapped-readings.ts";
 import type { Mapping } from "../layout/mapping.ts";
 import { CHARACTERISTICS } from "../vocabulary/characteristics.ts";
-import { fieldOf, saysOwner } from "../vocabulary/headings.ts";
+import { fieldOf, saysOwner, USE_UNITS, type UseUnit, useUnitOf } from "../vocabulary/headings.ts";
 import { positionText } from "../vocabulary/parse-heading.ts";
 import { measuredBy, ownerIn } from "../vocabulary/subjects.ts";
 import { knownUnit } from "../vocabulary/units.ts";
@@ -73,8 +73,8 @@ export function readingsOfWorkbook(snapshot: WorkbookSnapshot, { uncertainty, ma
   const readings = [...gathered.readings().filter(({ cell }) => !isLaid.has(placeName(cell))), ...laid];
   giveUncertainties(readings, analysis, uncertainty);
   fillMatters(readings, book.sheets);
-  const hours = hoursIn(sheet === undefined ? book.sheets : book.sheets.filter(({ name }) => name === sheet)) ?? hoursIn(book.sheets);
-  if (hours !== undefined) for (const reading of readings) reading.hours ??= hours;
+  const use = useIn(sheet === undefined ? book.sheets : book.sheets.filter(({ name }) => name === sheet)) ?? useIn(book.sheets);
+  if (use !== undefined) for (const reading of readings) if (reading.hours === undefined) Object.assign(reading, use);
   if (sheet === undefined) return { name: snapshot.name, readings, notes: [], identity: identityOf(book.sheets) };
   const own = identityOf(book.sheets.filter(({ name }) => name === sheet));
   const identity = Object.keys(own).length > 0 ? own : identityOf(book.sheets);
@@ -214,16 +214,20 @@ function subjectOf({ row, heading: over }: NameParts, characteristic?: string): 
   return { ...subject, position: places.join(" ") };
 }
 
-/** `Hours run` with a number beside it, where all cells of the workbook that say so agree. */
-function hoursIn(sheets: readonly SheetSnapshot[]): number | undefined {
-  const found: number[] = [];
+/** `Hours run` with a number beside it, or `Miles` or `km`, where all cells of the workbook that say so agree. */
+function useIn(sheets: readonly SheetSnapshot[]): Pick<Reading, "hours" | "useUnit"> | undefined {
+  const found = new Map<UseUnit, Set<number>>();
   for (const { values } of sheets) {
     for (const line of values) {
       for (const [c, cell] of line.entries()) {
         const beside = line[c + 1];
-        if (typeof cell === "string" && fieldOf(cell) === "hours" && typeof beside === "number") found.push(beside);
+        const unit = typeof cell === "string" && typeof beside === "number" ? useUnitOf(cell) : undefined;
+        if (unit !== undefined) found.set(unit, (found.get(unit) ?? new Set()).add(beside as number));
       }
     }
   }
-  return new Set(found).size === 1 ? found[0] : undefined;
+  const [[unit, uses] = []] = USE_UNITS.flatMap((one) => (found.get(one)?.size === 1 ? [[one, found.get(one)!] as const] : []));
+  if (unit === undefined) return undefined;
+  const hours = [...uses!][0]!;
+  return unit === "hours" ? { hours } : { hours, useUnit: unit };
 }

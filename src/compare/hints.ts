@@ -11,20 +11,27 @@ const RARE = 0.01;
  * J. Arbuthnot 1710; W. J. Conover, Practical Nonparametric Statistics; unchanged places left out).
  */
 export function hintsOn(places: readonly PlaceChange[]): string[] {
-  const groups = groupedBy(
-    places.filter(({ direction }) => direction !== null),
-    ({ own, unit, after }) => `${own}|${unit ?? ""}|${after.readings[0]!.gauge ?? ""}`,
-  );
-  return [...groups.values()].flatMap((own) => {
-    const against = own.filter(({ direction }) => direction === "better");
-    const isRare = against.length > own.length / 2 && signTest(own.length - against.length, own.length) <= RARE;
-    if (!isRare && !against.some(({ verdict }) => verdict === "differs")) return [];
-    const way = against[0]!.difference > 0 ? "larger" : "smaller";
-    return [
-      `${against.length} of ${counted(own.length, "place")} of ${own[0]!.own} ${against.length === 1 ? "is" : "are"} ${way}, which wear does not do: another part, the master, or a temperature?`,
-    ];
-  });
+  const moved = places.filter(({ difference }) => difference !== 0);
+  const groups = groupedBy(moved, ({ own, unit, after, direction }) => `${own}|${unit ?? ""}|${after.readings[0]!.gauge ?? ""}|${direction === null}`);
+  return [...groups.values()].flatMap((own) => (own[0]!.direction === null ? drift(own) : againstWear(own)));
 }
+
+function againstWear(own: readonly PlaceChange[]): string[] {
+  const against = own.filter(({ direction }) => direction === "better");
+  const isRare = against.length > own.length / 2 && signTest(own.length - against.length, own.length) <= RARE;
+  if (!isRare && !against.some(({ verdict }) => verdict === "differs")) return [];
+  return [`${moveText(against, own)}, which wear does not do: another part, the master, or a temperature?`];
+}
+
+/** Where wear may go either way, nearly all places that go one way are a hint all the same. */
+function drift(own: readonly PlaceChange[]): string[] {
+  const larger = own.filter(({ difference }) => difference > 0);
+  const most = larger.length * 2 >= own.length ? larger : own.filter(({ difference }) => difference < 0);
+  return signTest(own.length - most.length, own.length) <= RARE ? [`${moveText(most, own)}: all alike, or the master, or a temperature?`] : [];
+}
+
+const moveText = (some: readonly PlaceChange[], own: readonly PlaceChange[]): string =>
+  `${some.length} of ${counted(own.length, "place")} of ${own[0]!.own} ${some.length === 1 ? "is" : "are"} ${some[0]!.difference > 0 ? "larger" : "smaller"}`;
 
 /** So many that the normal law serves as well, and that powers of a half would be nothing. */
 const MANY = 500;

@@ -60,7 +60,7 @@ function meanEstimate(all: readonly PlaceEstimate[], areOfOneEngine: boolean): M
 }
 
 /** The doubt of the mean of some changes by the gauge rule: what is each reading's own counts in the scatter's place, what sessions share is not divided. */
-export function meanDoubt(changes: readonly number[], places: readonly Pick<PlaceEstimate, "doubts">[]): Doubt {
+export function meanDoubt(changes: readonly number[], places: readonly Pick<PlaceEstimate, "doubts" | "thermal">[]): Doubt {
   return doubtOfMean(changes.map(decimal), ownOf(places), commonOf(places));
 }
 
@@ -68,6 +68,11 @@ export function meanDoubt(changes: readonly number[], places: readonly Pick<Plac
 const ownOf = (places: readonly Pick<PlaceEstimate, "doubts">[]): number =>
   Math.sqrt(mean(places.map(({ doubts }) => doubts!.before.own.variance + doubts!.after.own.variance)));
 
-/** What the readings of a session share moves all of them alike, so its mean counts whole, once for each session. */
-const commonOf = (places: readonly Pick<PlaceEstimate, "doubts">[]): number =>
-  places.length === 0 ? 0 : Math.hypot(...(["before", "after"] as const).map((side) => mean(places.map(({ doubts }) => doubts![side].common))));
+/** What the readings of a session share moves all of them alike, so its mean counts whole, once for each session; so does what a material's coefficient may be off by. */
+const commonOf = (places: readonly Pick<PlaceEstimate, "doubts" | "thermal">[]): number =>
+  places.length === 0
+    ? 0
+    : Math.hypot(
+        ...(["before", "after"] as const).map((side) => mean(places.map(({ doubts }) => doubts![side].common))),
+        mean(places.map(({ thermal }) => Math.abs(thermal?.ofCoefficient ?? 0))),
+      );

@@ -3,13 +3,16 @@ import { decimal } from "../core/decimal.ts";
 import { decimalsOf } from "../core/number-text.ts";
 import { uncertaintyOfChange } from "../functions/wear/change-params.ts";
 import { combined } from "../math/gauge-rule.ts";
+import type { UseUnit, WearDirection } from "../vocabulary/headings.ts";
 import { measuredBy, ownCharacteristic, wearOf } from "../vocabulary/subjects.ts";
 import { isLengthUnit } from "../vocabulary/units.ts";
 import { largestOf } from "./grouped.ts";
 import type { Estimate, LineJudgement } from "./judgement.ts";
+import type { MasterChange, Masters } from "./masters.ts";
 import type { ReadingPair, SideNames } from "./pair-readings.ts";
 import { labelOf, type Reading, type ReadingSubject } from "./readings.ts";
-import { RepeatScatter, type Session, type SessionDoubt, sessionsOf, uncertaintyOf } from "./sessions.ts";
+import { ownUOf, RepeatScatter, type Session, type SessionDoubt, sessionsOf, uncertaintyOf } from "./sessions.ts";
+import { type ThermalChange, thermalChange } from "./temperatures.ts";
 import { isLength, type TypedSizes, typedFor } from "./typed-sizes.ts";
 
 /** One place that was measured on both sides. */
@@ -22,8 +25,12 @@ export interface PlaceEstimate extends ReadingSubject, Estimate {
   decimals: number;
   before: Session;
   after: Session;
-  /** Earlier sessions too, in the order of their hours. */
-  history: readonly Session[];
+  /** Earlier sessions too, in the order of their hours: sizes as they count, with the masters' moves taken out and at 20 °C. */
+  history: readonly { hours: number | undefined; useUnit: UseUnit | undefined; value: number }[];
+  /** What the gauge's master moved by is taken out of the difference. */
+  master: MasterChange | undefined;
+  /** Both sizes are brought to 20 °C. */
+  thermal: ThermalChange | undefined;
   /** `null` without an uncertainty. */
   doubts: { before: SessionDoubt; after: SessionDoubt } | null;
   /** Which way the change goes where wear can only go one; `null` for no change, or where both are wear. */
@@ -38,7 +45,12 @@ export interface Hindrance {
 }
 
 /** The changes of all pairs, or for each what keeps it from being told. The last session of each side stands for it. */
-export function placeEstimates(pairs: readonly ReadingPair[], matters: TypedSizes | undefined, names: SideNames): (PlaceEstimate | Hindrance)[] {
+export function placeEstimates(
+  pairs: readonly ReadingPair[],
+  matters: TypedSizes | undefined,
+  names: SideNames,
+  masters: Masters,
+): (PlaceEstimate | Hindrance)[] {
   const scatter = new RepeatScatter();
   const decimals = new Map<string, number[]>();
   const read = pairs.map((pair) => {
@@ -52,11 +64,30 @@ export function placeEstimates(pairs: readonly ReadingPair[], matters: TypedSize
     const known = decimals.get(key);
     if (known) known.push(...own);
     else decimals.set(key, own);
-    return { before: before.at(-1)!, after: after.at(-1)!, history: [...before, ...after] };
+    return { before, after };
   });
   // Once for each characteristic, not for each of its places.
   const told = new Map([...decimals].map(([key, all]) => [key, decimalsAmong(all)]));
-  return read.map((one) => ("why" in one ? { why: one.why! } : placeEstimate(one, scatter, matters, told.get(keyOf(one.before.readings[0]!))!)));
+  return read.map((one) => {
+    if ("why" in one) return { why: one.why! };
+    const why = contradictionIn(one, scatter, names);
+    return why === undefined ? placeEstimate(one, scatter, matters, told.get(keyOf(one.before[0]!.readings[0]!))!, masters) : { why };
+  });
+}
+
+/** The sessions of each side in the order of their hours; the last of each stands for it. */
+type Sides = Record<"before" | "after", Session[]>;
+
+function contradictionIn(sides: Sides, scatter: RepeatScatter, names: SideNames): string | undefined {
+  for (const side of ["before", "after"] as const) {
+    for (const session of sides[side]) {
+      const U = uncertaintyOf(session) ?? uncertaintyOf(sides[side === "before" ? "after" : "before"].at(-1)!);
+      if (U === undefined || !scatter.contradicts(side, session, U)) continue;
+      const sizes = session.readings.map(({ value }) => value);
+      return `${names[side]}: its readings ${sizes.slice(0, -1).join(", ")} and ${sizes.at(-1)} contradict one another beyond what the gauge explains`;
+    }
+  }
+  return undefined;
 }
 
 /** More decimals than anybody types: the size was worked out. */
@@ -73,45 +104,39 @@ function decimalsAmong(all: readonly number[]): number {
 
 const keyOf = ({ characteristic, position, unit = "" }: Reading): string => `${ownCharacteristic(measuredBy(characteristic, position))}|${unit}`;
 
-function placeEstimate(
-  { before, after, history }: { before: Session; after: Session; history: Session[] },
-  scatter: RepeatScatter,
-  matters: TypedSizes | undefined,
-  decimals: number,
-): PlaceEstimate {
+function placeEstimate(sides: Sides, scatter: RepeatScatter, matters: TypedSizes | undefined, decimals: number, masters: Masters): PlaceEstimate {
+  const [before, after] = [sides.before.at(-1)!, sides.after.at(-1)!];
   const [first, last] = [before.readings[0]!, after.readings[0]!];
   const { engine, cylinder, characteristic, position } = first;
   const measured = measuredBy(characteristic, position);
-  const difference = decimal(after.value - before.value);
   // Where one side says nothing of its gauge, the other side's gauge stands for both.
   const U = [uncertaintyOf(before) ?? uncertaintyOf(after), uncertaintyOf(after) ?? uncertaintyOf(before)];
-  const doubts = U[0] === undefined ? null : { before: scatter.doubtOf("before", before, U[0]), after: scatter.doubtOf("after", after, U[1]!) };
-  const common = doubts === null ? 0 : Math.hypot(doubts.before.common, doubts.after.common);
+  const ownU = [before, after].map((session, i) => ownUOf(session, U[i] ?? 0)) as [number, number];
+  const master = masters.between(before, after, ownU);
+  const thermal = thermalChange(before, after);
+  const difference = decimal(after.value - before.value - (master?.moved ?? 0) + (thermal?.correction ?? 0));
+  const doubtOf = (side: "before" | "after", session: Session, own: number) =>
+    scatter.doubtOf(side, session, own, master?.[side], thermal?.ofDegree[side] ?? 0);
+  const doubts = U[0] === undefined ? null : { before: doubtOf("before", before, U[0]), after: doubtOf("after", after, U[1]!) };
+  const common = doubts === null ? 0 : Math.hypot(doubts.before.common, doubts.after.common, thermal?.ofCoefficient ?? 0);
+  const sizeOf = (session: Session, side: "before" | "after"): number =>
+    session === before
+      ? session.value
+      : decimal(session.value - (masters.between(before, session, ownU, side)?.moved ?? 0) + (thermalChange(before, session)?.correction ?? 0));
   return {
-    engine,
-    cylinder,
-    characteristic,
-    position,
-    label: labelOf(first),
-    own: ownCharacteristic(measured),
-    unit: first.unit ?? last.unit,
-    decimals,
-    before,
-    after,
-    history,
-    doubts,
-    difference,
-    n: 1,
-    common,
-    direction: directionOf(measured.characteristic, difference),
+    ...{ engine, cylinder, characteristic, position, label: labelOf(first), own: ownCharacteristic(measured), unit: first.unit ?? last.unit, decimals },
+    ...{ before, after, master, thermal, doubts, difference, n: 1, common },
+    history: (["before", "after"] as const).flatMap((side) =>
+      sides[side].map((session) => ({ hours: session.hours, useUnit: session.readings[0]!.useUnit, value: sizeOf(session, side) })),
+    ),
+    direction: directionOf(first.wears ?? last.wears ?? wearOf(measured.characteristic), difference),
     doubt: doubts && combined([doubts.before.own, doubts.after.own], common),
     matters:
       typedFor(first, matters) ?? last.matters ?? first.matters ?? (isLength({ ...first, unit: first.unit ?? last.unit }) ? matters?.general : undefined),
   };
 }
 
-function directionOf(characteristic: string, difference: number): PlaceEstimate["direction"] {
-  const wears = wearOf(characteristic);
+function directionOf(wears: WearDirection | undefined, difference: number): PlaceEstimate["direction"] {
   if (wears === undefined || difference === 0) return null;
   return difference > 0 === (wears === "larger") ? "worse" : "better";
 }

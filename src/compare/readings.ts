@@ -13,10 +13,14 @@ import {
   holdsBothSides,
   labelFrom,
   positionFrom,
+  type UseUnit,
+  type WearDirection,
+  wearDirectionOf,
 } from "../vocabulary/headings.ts";
 import { unitOf } from "../vocabulary/units.ts";
 import { type CellAddress, placeName } from "../workbook/address.ts";
 import type { SheetSnapshot } from "../workbook/port.ts";
+import { thermalFault } from "./temperatures.ts";
 
 /** What a reading is of, in the words of the sheet or file; `""` where it does not say. */
 export interface ReadingSubject {
@@ -40,8 +44,16 @@ export interface Reading extends ReadingSubject {
   upper?: number | undefined;
   /** The smallest difference that matters. */
   matters?: number | undefined;
-  /** Hours in service when it was measured. */
+  /** Hours in service when it was measured; or miles or kilometres, where `useUnit` says so. */
   hours?: number | undefined;
+  useUnit?: UseUnit;
+  /** The way of treatment of its engine, as typed. */
+  group?: string;
+  /** Of the part when it was measured, in °C, and its material or expansion coefficient. */
+  temperature?: number | undefined;
+  material?: string;
+  /** Where the row itself says in which direction alone it can wear. */
+  wears?: WearDirection;
   /** With which gauge and on which day, as typed: readings with both alike were taken in one session. */
   gauge?: string;
   day?: string;
@@ -82,6 +94,9 @@ const NUMBERS = {
   upper: number("upper limit"),
   matters: number("smallest difference that matters, in the unit of the value").atLeast(0),
   hours: number("hours in service at the measuring").atLeast(0),
+  miles: number("miles run at the measuring").atLeast(0),
+  km: number("kilometres run at the measuring").atLeast(0),
+  temperature: number("temperature of the part, in °C"),
 };
 
 /** The fields of a row that are numbers, for whoever reads them from text. */
@@ -113,10 +128,18 @@ function readingFrom(cells: ColumnFields, typed: Cell, unit: string | undefined,
   const campaign = campaignOf(session);
   if (campaign !== undefined) reading.campaign = campaign;
   else if (session !== "") reading.fault = `the campaign is called ${session}: wanted is before or after`;
+  for (const field of ["group", "material"] as const) if (!isBlank(cells[field])) reading[field] = textOf(cells[field]).trim();
   for (const [name, param] of Object.entries(NUMBERS) as [keyof typeof NUMBERS, Param<number>][]) {
     const taken = param.take(cells[name], name);
     if (taken instanceof Fault) reading.fault ??= faultBody(taken);
-    else if (taken !== BLANK) reading[name] = taken as number;
+    else if (taken !== BLANK && (name === "miles" || name === "km")) takeUse(reading, name, taken as number);
+    else if (taken !== BLANK) reading[name as Exclude<typeof name, UseUnit>] = taken as number;
+  }
+  const direction = textOf(cells.wearDirection).trim();
+  if (direction !== "") {
+    const wears = wearDirectionOf(direction);
+    if (wears !== undefined) reading.wears = wears;
+    else reading.fault ??= `the direction of wear is called ${direction}: wanted is larger or smaller`;
   }
   const value = VALUE.take(typed, "value");
   if (value instanceof Fault) reading.fault = faultBody(value);
@@ -124,8 +147,16 @@ function readingFrom(cells: ColumnFields, typed: Cell, unit: string | undefined,
   else if (reading.fault === undefined) reading.value = value as number;
   const { common, uncertainty = 0 } = reading;
   if (common !== undefined && uncertainty > 0 && common > uncertainty) reading.fault ??= faultBody(tooCommon(common, uncertainty));
+  if (reading.value !== null) reading.fault ??= thermalFault(reading);
   if (reading.fault !== undefined) reading.value = null;
   return reading;
+}
+
+/** Hours, miles and kilometres are one thing to wear, but for what it is told in. */
+function takeUse(reading: Reading, unit: UseUnit, use: number): void {
+  if (reading.hours !== undefined) reading.fault ??= `its use is given in ${reading.useUnit ?? "hours"} and in ${unit}: one of them is wanted`;
+  reading.hours = use;
+  if (unit !== "hours") reading.useUnit = unit;
 }
 
 const tooCommon = (common: number, uncertainty: number): Fault =>

@@ -5,6 +5,7 @@ import { decimalsOf, fixed, uncertaintyText } from "../core/number-text.ts";
 import { COVERAGE_FACTOR } from "../functions/wear/change-params.ts";
 import { wearLife } from "../functions/wear/wear-life.ts";
 import { wearRate } from "../functions/wear/wear-rate.ts";
+import type { UseUnit } from "../vocabulary/headings.ts";
 import type { ComparisonVerdict } from "./judgement.ts";
 import type { PlaceEstimate } from "./place-change.ts";
 import type { ReadingSubject } from "./readings.ts";
@@ -13,7 +14,11 @@ import type { ReadingSubject } from "./readings.ts";
 export interface Wear extends ReadingSubject {
   label: string;
   unit: string | undefined;
-  /** Sessions with known hours, and the hours of the first and the last. */
+  /** What use is counted in. */
+  useUnit: UseUnit;
+  /** The run-in has a rate of its own, which is not drawn on; nor is one of which it is a part. `null` where no length of it is typed. */
+  stage: "run-in" | "after the run-in" | "the run-in and after" | null;
+  /** Sessions with known use, and that of the first and the last. */
   n: number;
   useFrom: number;
   useTo: number;
@@ -23,11 +28,11 @@ export interface Wear extends ReadingSubject {
   upper: number;
   isReal: boolean;
   limit: number | null;
-  /** Hours at which the line meets the limit, the earliest and the latest; `null` without such. */
+  /** Use at which the line meets the limit, the earliest and the latest; `null` without such. */
   life: number | null;
   earliest: number | null;
   latest: number | null;
-  /** Where the rate may be zero: the hours before which the limit is not met. */
+  /** Where the rate may be zero: the use before which the limit is not met. */
   notBefore: number | null;
   isPast: boolean;
   verdict: ComparisonVerdict;
@@ -36,41 +41,72 @@ export interface Wear extends ReadingSubject {
 
 export const PER = 1000;
 
-/** Wear of one place; `undefined` where the hours or the uncertainty are not known. `hoursBetween` stands in where the sessions' own hours do not tell them apart. */
-export function wearOfPlace(place: PlaceEstimate & { verdict: ComparisonVerdict }, hoursBetween: number | undefined): Wear | undefined {
-  const history = historyOf(place, hoursBetween);
-  if (history.length < 2 || place.doubts === null) return undefined;
+export interface WearOptions {
+  /** Stands in where the sessions' own hours do not tell them apart. */
+  hours?: number | undefined;
+  /** Use that the run-in takes. */
+  runIn?: number | undefined;
+}
+
+type Point = { hours: number; value: number };
+
+/** Wear of one place; nothing where the use or the uncertainty is not known. With a run-in typed, before its end and after it are apart. */
+export function wearOfPlace(place: PlaceEstimate & { verdict: ComparisonVerdict }, { hours, runIn }: WearOptions): Wear[] {
+  const { history, useUnit } = historyOf(place, hours);
+  if (runIn === undefined) return wearOver(place, history, useUnit, null);
+  const parts = [
+    [history.filter((point) => point.hours <= runIn), "run-in"],
+    [history.filter((point) => point.hours >= runIn), "after the run-in"],
+  ] as const;
+  const apart = parts.flatMap(([points, stage]) => wearOver(place, points, useUnit, stage));
+  const isSpanned = history.length > 1 && history[0]!.hours < runIn && history.at(-1)!.hours > runIn;
+  return apart.length === 0 && isSpanned ? wearOver(place, history, useUnit, "the run-in and after") : apart;
+}
+
+function wearOver(place: PlaceEstimate & { verdict: ComparisonVerdict }, history: readonly Point[], useUnit: UseUnit, stage: Wear["stage"]): Wear[] {
+  if (history.length < 2 || place.doubts === null) return [];
   const use = history.map(({ hours }) => [hours]);
   const size = history.map(({ value }) => [value]);
   // One gauge is not known better because another one was: the larger counts for all.
   const { before, after } = place.doubts;
   const U = COVERAGE_FACTOR * Math.max(...[before, after].map(({ own, common }) => Math.hypot(Math.sqrt(own.variance), common)));
   const made = broadcast(wearRate, [use, size, U]);
-  // Hours that are all equal show no rate.
-  if (made instanceof Fault || !Array.isArray(made)) return undefined;
+  // Uses that are all equal show no rate.
+  if (made instanceof Fault || !Array.isArray(made)) return [];
   const [slope, from, to, words] = made[1] as [number, number, number, string];
-  const limit = limitFor(slope, place);
+  const isDrawnOn = stage === null || stage === "after the run-in";
+  const limit = isDrawnOn ? limitFor(slope, place) : undefined;
   const { engine, cylinder, characteristic, position, label, unit, verdict } = place;
   const wear = {
-    ...{ engine, cylinder, characteristic, position, label, unit, verdict },
+    ...{ engine, cylinder, characteristic, position, label, unit, verdict, useUnit, stage },
     ...{ n: history.length, useFrom: history[0]!.hours, useTo: history.at(-1)!.hours },
     ...{ rate: decimal(PER * slope), lower: decimal(PER * from), upper: decimal(PER * to), isReal: words !== "not distinguishable from zero" },
-    ...{ limit: limit ?? null, isPast: limit !== undefined && isPast(slope, place.after.value, limit) },
+    ...{ limit: limit ?? null, isPast: limit !== undefined && isPast(slope, history.at(-1)!.value, limit) },
     ...lifeOf(use, size, limit, U),
   };
-  return { ...wear, says: told(wear, place) };
+  return [{ ...wear, says: told(wear, place) }];
 }
 
-/** Sessions with their hours, each once: a later file may repeat what an earlier one holds. */
-function historyOf({ history, before, after }: PlaceEstimate, hoursBetween: number | undefined): { hours: number; value: number }[] {
-  const once = new Map<string, { hours: number; value: number }>();
-  for (const { hours, value } of history) if (hours !== undefined) once.set(`${hours}|${value}`, { hours, value });
+/** Sessions with their use, each once: a later file may repeat what an earlier one holds. Uses in two units are none. */
+function historyOf({ history, before, difference }: PlaceEstimate, hoursBetween: number | undefined): { history: Point[]; useUnit: UseUnit } {
+  const once = new Map<string, Point>();
+  const units = new Set<UseUnit>();
+  for (const { hours, value, useUnit = "hours" } of history) {
+    if (hours === undefined) continue;
+    once.set(`${hours}|${value}`, { hours, value });
+    units.add(useUnit);
+  }
+  const [useUnit = "hours"] = units;
+  if (units.size > 1) return { history: [], useUnit };
   const found = [...once.values()].sort((a, b) => a.hours - b.hours);
-  if (hoursBetween === undefined || new Set(found.map(({ hours }) => hours)).size > 1) return found;
-  return [
-    { hours: 0, value: before.value },
-    { hours: hoursBetween, value: after.value },
-  ];
+  if (hoursBetween === undefined || new Set(found.map(({ hours }) => hours)).size > 1) return { history: found, useUnit };
+  return {
+    history: [
+      { hours: 0, value: before.value },
+      { hours: hoursBetween, value: decimal(before.value + difference) },
+    ],
+    useUnit: "hours",
+  };
 }
 
 /** The limit towards which the size goes: that of the later session, or else of the earlier one. */
@@ -98,20 +134,29 @@ function lifeOf(use: number[][], size: number[][], limit: number | undefined, U:
 }
 
 function told(wear: Omit<Wear, "says">, place: PlaceEstimate): string {
-  const { rate, lower, upper, isReal, useFrom, useTo, n, limit, life, earliest, notBefore } = wear;
+  const { rate, lower, upper, isReal, useFrom, useTo, useUnit, stage, n, limit, life, earliest, notBefore } = wear;
+  const unit = useUnit === "hours" ? "h" : useUnit;
+  const during =
+    stage === null
+      ? ""
+      : stage === "run-in"
+        ? ", in the run-in"
+        : stage === "after the run-in"
+          ? ", after the run-in"
+          : ", the run-in in it, which is not drawn on";
   // As many decimals as the half width has with two significant digits.
   const decimals = decimalsOf(Number(uncertaintyText(decimal((upper - lower) / 2))));
   const [least, most] = [lower, upper].map(Math.abs).sort((a, b) => a - b) as [number, number];
   if (!isReal) {
-    const soonest = notBefore === null ? "" : `; it does not come to its limit ${limit} before ${Math.floor(notBefore)} h`;
-    return `no wear rate yet after ${useTo - useFrom} h: not distinguishable from zero, at most ${fixed(most, decimals)} in ${PER} h${soonest}`;
+    const soonest = notBefore === null ? "" : `; it does not come to its limit ${limit} before ${Math.floor(notBefore)} ${unit}`;
+    return `no wear rate yet after ${useTo - useFrom} ${unit}${during}: not distinguishable from zero, at most ${fixed(most, decimals)} in ${PER} ${unit}${soonest}`;
   }
-  const grows = `${rate > 0 ? "grows" : "shrinks"} ${fixed(Math.abs(rate), decimals)} in ${PER} h (${fixed(least, decimals)} to ${fixed(most, decimals)}${n > 2 ? `, ${n} measurings${n === 3 ? ", which are few" : ""}` : ""})`;
+  const grows = `${rate > 0 ? "grows" : "shrinks"} ${fixed(Math.abs(rate), decimals)} in ${PER} ${unit}${during} (${fixed(least, decimals)} to ${fixed(most, decimals)}${n > 2 ? `, ${n} measurings${n === 3 ? ", which are few" : ""}` : ""})`;
   if (limit === null) return grows;
   const name = fixed(limit, Math.max(place.decimals, decimalsOf(limit)));
   if (wear.isPast || (life !== null && !isAbove(life, useTo))) return `${grows}; it is past its limit ${name}`;
   if (life === null) return grows;
   const left = Math.floor((earliest ?? life) - useTo);
-  const soonest = left > 0 ? `at the earliest after ${left} h` : "and it may be there already";
-  return `${grows}; at that rate it comes to its limit ${name} after another ${Math.round(life - useTo)} h, ${soonest}`;
+  const soonest = left > 0 ? `at the earliest after ${left} ${unit}` : "and it may be there already";
+  return `${grows}; at that rate it comes to its limit ${name} after another ${Math.round(life - useTo)} ${unit}, ${soonest}`;
 }

@@ -27,10 +27,21 @@ export function placeSays(place: PlaceEstimate & LineJudgement, { kind, names }:
   const { decimals, difference, direction, uncertainty } = place;
   const worse = kind === "changes" && direction === "worse" ? ", which is worse" : "";
   const where = kind === "sizes" && difference !== 0 ? ` ${names.after}` : "";
-  const size = `${sized(difference, decimals)}${where}${worse}`;
+  const size = `${sized(difference, decimals)}${where}${correctionText(place)}${worse}`;
   const gauge = kind === "changes" ? "its gauge" : "their gauge";
   const beyond = `beyond ${gauge} (${uncertainty === null ? "" : uncertaintyText(uncertainty)})`;
   return `${size}${repeatsText(place)}: ${verdictWords(place, beyond, lines)}`;
+}
+
+/** What was taken out of a change before it was judged. */
+function correctionText({ master, thermal, decimals }: PlaceEstimate): string {
+  const parts = [
+    master && master.moved !== 0
+      ? `less the ${fixed(Math.abs(master.moved), decimals)} by which the master read ${master.moved > 0 ? "larger" : "smaller"}`
+      : "",
+    thermal ? "at 20 °C" : "",
+  ].filter(Boolean);
+  return parts.length === 0 ? "" : ` (${parts.join(", ")})`;
 }
 
 function repeatsText({ before, after }: PlaceEstimate): string {

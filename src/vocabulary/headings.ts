@@ -40,7 +40,27 @@ const COMPARISON_WORDS = {
   /** The same as two columns, two readings a row. */
   before: ["as built", "at build", "build"],
   after: ["re-checked", "strip-down", "strip down", "as stripped", "at strip-down", "at strip down"],
+  /** The way of treatment of the engine that a reading is of. */
+  group: ["treatment", "way of treatment", "treated"],
+  /** Of the part, in °C, and what it is made of. */
+  temperature: ["temp", "part temperature", "temperature of the part"],
+  material: ["part material", "material of the part", "expansion coefficient"],
+  wearDirection: ["direction of wear", "wear direction", "wears"],
+  /** What stands for hours of a vehicle. */
+  miles: ["mileage", "miles run"],
+  km: ["kilometres", "kilometers", "km run"],
 } as const;
+
+/** In what use is counted; the first where a sheet does not say. */
+export const USE_UNITS = ["hours", "miles", "km"] as const;
+export type UseUnit = (typeof USE_UNITS)[number];
+
+/** What stands in a column of the direction in which a part can only wear. */
+const WEAR_DIRECTIONS = {
+  larger: ["grows", "up", "wider", "opens"],
+  smaller: ["shrinks", "down", "less", "closes"],
+} as const;
+export type WearDirection = keyof typeof WEAR_DIRECTIONS;
 
 /** What stands in a column of campaigns. */
 const CAMPAIGN_WORDS = {
@@ -130,6 +150,7 @@ export const wordsOfComparison = (field: ComparisonField): string[] => [...COMPA
 /** A heading of the part of U that all readings of a session share. */
 export const isCommonPart = (heading: string): boolean => COMPARED.get(nameOf(heading)) === "common";
 const CAMPAIGNS = byWord<Campaign>(CAMPAIGN_WORDS);
+const DIRECTIONS = byWord<WearDirection>({ larger: ["larger", ...WEAR_DIRECTIONS.larger], smaller: ["smaller", ...WEAR_DIRECTIONS.smaller] });
 const REPEATS = byWord<keyof typeof REPEAT_WORDS>(REPEAT_WORDS);
 /** Whether a column holds the first readings or those that repeat them. */
 export const repeatFieldOf = (heading: string): keyof typeof REPEAT_WORDS | undefined => REPEATS.get(nameOf(heading));
@@ -144,6 +165,15 @@ export const fieldOf = (heading: string): ReadingField | undefined => FIELDS.get
 
 /** Before or after, by the word in a column of campaigns. */
 export const campaignOf = (text: string): Campaign | undefined => CAMPAIGNS.get(plain(text));
+
+/** The direction of wear, by the word in a column of directions. */
+export const wearDirectionOf = (text: string): WearDirection | undefined => DIRECTIONS.get(plain(text));
+
+/** In what a heading or an entry's name counts use. */
+export function useUnitOf(heading: string): UseUnit | undefined {
+  const field = COMPARED.get(nameOf(heading));
+  return USE_UNITS.find((unit) => unit === field);
+}
 
 const LONGEST_GAUGE_WORD = Math.max(...[...GAUGE_FIELDS.keys()].map((word) => word.length)) + 10;
 const GAUGE_START = new RegExp(`^[^a-z]*[${[...new Set([...GAUGE_FIELDS.keys()].map((word) => word[0]!))].join("")}]`, "i");

@@ -29,3 +29,10 @@ test("so many bores that have grown smaller are a hint at the gauge, and no verd
 test("one bore that is smaller beyond all doubt is a hint as well", () => {
   expect(bores([-0.02, 0.001, 0.001])).toEqual(["1 of 3 places of bore is smaller, which wear does not do: another part, the master, or a temperature?"]);
 });
+
+test("where wear may go either way, nearly all places that go one way are a hint", () => {
+  const gaps = (by: number) =>
+    Array.from({ length: 9 }, (_, i) => reading(0.2 + i / 100 + by, { cylinder: `${i + 1}`, characteristic: "valve clearance", position: "inlet" }));
+  const { notes } = compare(gaps(0), gaps(-0.001));
+  expect(notes).toContain("9 of 9 places of inlet valve clearance are smaller: all alike, or the master, or a temperature?");
+});

@@ -183,3 +183,33 @@ test("without an uncertainty nobody can tell, and the line counts for nothing in
   expect(headline).toBe("1 of 1 lies beyond its own gauge; hardly one would by chance; 1 remains.");
   expect(notes).toContain("1 of 2 places have no uncertainty, so of them nothing can be told: give U for them");
 });
+
+describe("repeats that contradict one another", () => {
+  const repeated = (third: number) => {
+    const side = (by: number) =>
+      [1, 2, 3, 4].flatMap((cylinder) =>
+        [0, 0.002, cylinder === 3 && by > 0 ? third : 0.001].map((off) => reading(73 + by + off, { cylinder: `${cylinder}`, uncertainty: 0.004 })),
+      );
+    return compare(side(0), side(0.01));
+  };
+
+  test("are refused by name, and the other places are judged", () => {
+    const { places, refused, rows } = repeated(0.05);
+    expect(rows).toBe(4);
+    expect(places).toHaveLength(3);
+    expect(refused.map(({ label, why }) => [label, why])).toEqual([
+      ["engine A, cylinder 3, bore, top thrust", "after: its readings 73.01, 73.012 and 73.06 contradict one another beyond what the gauge explains"],
+    ]);
+  });
+
+  test("are none while the gauge explains them", () => {
+    expect(repeated(0.008).refused).toEqual([]);
+  });
+});
+
+test("a direction of wear that is typed goes before what is known", () => {
+  expect(
+    changeBetween(reading(0.2, { characteristic: "valve clearance", wears: "smaller" }), reading(0.18, { characteristic: "valve clearance" })).direction,
+  ).toBe("worse");
+  expect(changeBetween(reading(73, { wears: "smaller" }), reading(73.02)).direction).toBe("better");
+});

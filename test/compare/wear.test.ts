@@ -1,6 +1,7 @@
 import fc from "fast-check";
+import { compareReadings } from "../../src/compare/compare.ts";
 import type { Reading } from "../../src/compare/readings.ts";
-import { compare, reading } from "./stand.ts";
+import { compare, csv, reading } from "./stand.ts";
 
 const wearBetween = (before: Reading, after: Reading, hours?: number) => compare([before], [after], { hours }).wear[0];
 
@@ -132,5 +133,66 @@ describe("what has no rate or no life says so", () => {
     expect(compare([reading(73, { upper: 73.2 })], [reading(73.1)], { hours: 850 }).notes).toEqual([
       "a life draws the line on as if wear went on as before: measure again before the earliest",
     ]);
+  });
+});
+
+describe("the run-in", () => {
+  const at = (hours: number, value: number) => reading(value, { hours, upper: 73.1 });
+  const told = (points: readonly (readonly [number, number])[], runIn: number) => {
+    const sides = points.map(([hours, value]) => at(hours, value));
+    return compare(sides.slice(0, 1), sides.slice(1), { runIn }).wear;
+  };
+
+  test("has a rate of its own, and the life is drawn on from its end", () => {
+    const [first, later] = told(
+      [
+        [0, 73],
+        [50, 73.012],
+        [550, 73.022],
+      ],
+      50,
+    );
+    expect(first).toMatchObject({ stage: "run-in", n: 2, life: null, limit: null });
+    expect(first!.rate).toBeCloseTo(0.24, 9);
+    expect(first!.says).toMatch(/^grows 0\.2400? in 1000 h, in the run-in \(/);
+    expect(later).toMatchObject({ stage: "after the run-in", useFrom: 50, useTo: 550, limit: 73.1 });
+    // 0.01 in 500 h: the 0.078 left take 3900 h.
+    expect(later!.life).toBeCloseTo(550 + 3900, 4);
+  });
+
+  test("where nothing was measured at its end, what spans it is not drawn on", () => {
+    const [only, ...more] = told(
+      [
+        [0, 73],
+        [550, 73.022],
+      ],
+      50,
+    );
+    expect(more).toEqual([]);
+    expect(only).toMatchObject({ stage: "the run-in and after", life: null, limit: null });
+    expect(only!.says).toMatch(/in 1000 h, the run-in in it, which is not drawn on \([\d.]+ to [\d.]+\)$/);
+  });
+});
+
+describe("miles and kilometres", () => {
+  test("stand for hours, as the sheet says", async () => {
+    for (const unit of ["miles", "km"] as const) {
+      const side = async (use: number, value: number) =>
+        await csv(`cylinder,characteristic,value,unit,U,upper,${unit}\n1,bore,${value},mm,0.002,73.1,${use}\n`);
+      const { wear } = compareReadings(await side(1000, 73), await side(21_000, 73.02));
+      expect(wear[0]).toMatchObject({ useUnit: unit, useFrom: 1000, useTo: 21_000 });
+      expect(wear[0]!.says).toMatch(new RegExp(`^grows 0\\.00100 in 1000 ${unit} .* after another 80000 ${unit}, at the earliest after \\d+ ${unit}$`));
+    }
+  });
+
+  test("and are never set against hours", () => {
+    const { wear, notes } = compare([reading(73, { hours: 0 })], [reading(73.03, { hours: 900, useUnit: "km" })]);
+    expect(wear).toEqual([]);
+    expect(notes).toContain("use is given in hours and in km: of places with both no wear is told");
+  });
+
+  test("a row with two of them is refused", async () => {
+    const [row] = (await csv("cylinder,characteristic,value,hours,km\n1,bore,73,10,20\n")).readings;
+    expect(row).toMatchObject({ value: null, fault: "its use is given in hours and in km: one of them is wanted" });
   });
 });

@@ -56,7 +56,16 @@ test.each(fieldWords)("headings of readings: $word is to Layout what $field is",
 });
 
 describe("headings that only a comparison reads", () => {
-  const FIELDS: Readonly<Record<string, Cell>> = { common: 0.001, matters: 0.01, campaign: "after", gauge: "BG-1", day: "2026-03-21" };
+  const FIELDS: Readonly<Record<string, Cell>> = {
+    common: 0.001,
+    matters: 0.01,
+    campaign: "after",
+    gauge: "BG-1",
+    day: "2026-03-21",
+    group: "coated",
+    temperature: 22,
+    material: "grey iron",
+  };
   const rows = (heading: string, cell: Cell): Cell[][] => [
     ["Cylinder", "Characteristic", "Value", "U", heading],
     [1, "bore", 73.01, 0.004, cell],
@@ -71,6 +80,26 @@ describe("headings that only a comparison reads", () => {
       expect(await read(rows(capital(word), cell))).toMatchObject([{ value: 73.01, [field]: cell }]);
       expect((await read(rows(NOBODYS, cell)))[0]).not.toHaveProperty(field);
     }
+  });
+
+  const USES = (["miles", "km"] as const).flatMap((unit) => wordsOfComparison(unit).map((word) => ({ unit, word })));
+  test.each(USES)("$word is use in $unit, on sheets and in files, and as an entry", async ({ unit, word }) => {
+    const wanted = [{ value: 73.01, hours: 900, useUnit: unit }];
+    expect(readingsOfWorkbook(book(sheet(rows(capital(word), 900)))).readings).toMatchObject(wanted);
+    expect((await readingsOfCsv(bytes(csvOf(rows(capital(word), 900))))).readings).toMatchObject(wanted);
+    const entry: Cell[][] = [[capital(word), 900], [null, null], ...rows(NOBODYS, "")];
+    expect(readingsOfWorkbook(book(sheet(entry))).readings.find(({ value }) => value === 73.01)).toMatchObject({ hours: 900, useUnit: unit });
+  });
+
+  test.each(wordsOfComparison("wearDirection"))("%s is the direction of wear", async (word) => {
+    for (const [typed, wears] of [
+      ["Grows", "larger"],
+      ["smaller", "smaller"],
+    ] as const) {
+      expect(readingsOfWorkbook(book(sheet(rows(capital(word), typed)))).readings).toMatchObject([{ wears }]);
+    }
+    const [row] = (await readingsOfCsv(bytes(csvOf(rows(capital(word), "sideways"))))).readings;
+    expect(row).toMatchObject({ value: null, fault: "the direction of wear is called sideways: wanted is larger or smaller" });
   });
 
   const both = (["before", "after"] as const).flatMap((field) => wordsOfComparison(field).map((word) => ({ field, word })));
