@@ -69,7 +69,8 @@ async function buildCommandLine(out: string): Promise<void> {
 }
 
 /** What other tasks put beside the build, and may be in use. */
-const OTHERS = ["package", "sideload"];
+export const EXTENSION = "crosshatch.oxt";
+const OTHERS = ["package", "sideload", EXTENSION];
 
 export async function build(out = DIST): Promise<void> {
   mkdirSync(out, { recursive: true });

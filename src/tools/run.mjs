@@ -10,7 +10,7 @@ import { fileURLToPath } from "node:url";
 const root = join(dirname(fileURLToPath(import.meta.url)), "..", "..");
 const [task = "", ...rest] = process.argv.slice(2);
 // What a user runs needs no development packages; everything else does.
-const USER_TASKS = new Set(["start", "build"]);
+const USER_TASKS = new Set(["start", "build", "libreoffice"]);
 
 const manifest = JSON.parse(readFileSync(join(root, "package.json"), "utf8"));
 const lock = JSON.parse(readFileSync(join(root, "package-lock.json"), "utf8"));

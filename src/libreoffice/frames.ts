@@ -1,0 +1,71 @@
+import type { Argument, Cell, Result } from "../core/cell.ts";
+
+/**
+ * What goes through the pipe between the office program and the functions. A frame is its length in four
+ * bytes, the lowest first, and so many bytes of content. A request is a name, the count of its arguments
+ * and the arguments; an answer is its rows, its columns and its cells. Values carry a mark before them:
+ *
+ *     0              nothing (an argument left out)
+ *     1  8 bytes     a number
+ *     2  4 + n bytes text, in UTF-8, its length first
+ *     3  4 + 4 bytes a block: its rows and columns; its cells follow, row by row
+ *
+ * The other end is `office/pythonpath/crosshatch_child.py`.
+ */
+export interface Request {
+  /** A function in capitals, or a task in small letters. */
+  name: string;
+  args: Argument[];
+}
+
+const [NOTHING, NUMBER, TEXT, BLOCK] = [0, 1, 2, 3];
+
+export function requestIn(frame: Buffer): Request {
+  let at = 0;
+  const text = (length: number): string => frame.toString("utf8", at, (at += length));
+  const whole = (): number => frame.readUInt32LE((at += 4) - 4);
+  const cell = (mark: number): Cell => {
+    if (mark === NUMBER) return frame.readDoubleLE((at += 8) - 8);
+    return mark === TEXT ? text(whole()) : null;
+  };
+  const argument = (): Argument => {
+    const mark = frame[at++]!;
+    if (mark === NOTHING) return undefined;
+    if (mark !== BLOCK) return cell(mark);
+    const [rows, columns] = [whole(), whole()];
+    return Array.from({ length: rows }, () => Array.from({ length: columns }, () => cell(frame[at++]!)));
+  };
+  const name = text(frame[at++]!);
+  const args = Array.from({ length: frame[at++]! }, argument);
+  return { name, args };
+}
+
+/** A whole frame, its length included. */
+export function answerFrame(rows: readonly (readonly Result[])[]): Buffer {
+  const columns = rows.reduce((most, line) => Math.max(most, line.length), 1);
+  let size = 12;
+  for (const line of rows) for (let c = 0; c < columns; c++) size += sizeOf(line[c] ?? "");
+  const frame = Buffer.allocUnsafe(size);
+  frame.writeUInt32LE(size - 4, 0);
+  frame.writeUInt32LE(rows.length, 4);
+  frame.writeUInt32LE(columns, 8);
+  let at = 12;
+  for (const line of rows) {
+    // A sheet fills up a shorter row with 0, which would be a reading.
+    for (let c = 0; c < columns; c++) at = put(frame, at, line[c] ?? "");
+  }
+  return frame;
+}
+
+const sizeOf = (value: Result): number => (typeof value === "number" ? 9 : 5 + Buffer.byteLength(value));
+
+function put(frame: Buffer, at: number, value: Result): number {
+  if (typeof value === "number") {
+    frame[at] = NUMBER;
+    return frame.writeDoubleLE(value, at + 1);
+  }
+  frame[at] = TEXT;
+  const length = frame.write(value, at + 5);
+  frame.writeUInt32LE(length, at + 1);
+  return at + 5 + length;
+}
