@@ -22,21 +22,23 @@ const [NOTHING, NUMBER, TEXT, BLOCK] = [0, 1, 2, 3];
 
 export function requestIn(frame: Buffer): Request {
   let at = 0;
-  const text = (length: number): string => frame.toString("utf8", at, (at += length));
-  const whole = (): number => frame.readUInt32LE((at += 4) - 4);
-  const cell = (mark: number): Cell => {
-    if (mark === NUMBER) return frame.readDoubleLE((at += 8) - 8);
-    return mark === TEXT ? text(whole()) : null;
+  const past = (length: number): number => {
+    at += length;
+    return at - length;
   };
+  const mark = (): number => frame[past(1)]!;
+  const whole = (): number => frame.readUInt32LE(past(4));
+  const text = (length: number): string => frame.toString("utf8", past(length), at);
+  const cell = (kind: number): Cell => (kind === NUMBER ? frame.readDoubleLE(past(8)) : kind === TEXT ? text(whole()) : null);
   const argument = (): Argument => {
-    const mark = frame[at++]!;
-    if (mark === NOTHING) return undefined;
-    if (mark !== BLOCK) return cell(mark);
+    const kind = mark();
+    if (kind === NOTHING) return undefined;
+    if (kind !== BLOCK) return cell(kind);
     const [rows, columns] = [whole(), whole()];
-    return Array.from({ length: rows }, () => Array.from({ length: columns }, () => cell(frame[at++]!)));
+    return Array.from({ length: rows }, () => Array.from({ length: columns }, () => cell(mark())));
   };
-  const name = text(frame[at++]!);
-  const args = Array.from({ length: frame[at++]! }, argument);
+  const name = text(mark());
+  const args = Array.from({ length: mark() }, argument);
   return { name, args };
 }
 

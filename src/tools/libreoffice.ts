@@ -33,5 +33,7 @@ export async function buildExtension(out = join(DIST, EXTENSION)): Promise<strin
 
 if (process.argv[1] && import.meta.url === pathToFileURL(process.argv[1]).href) {
   const out = await buildExtension();
-  console.log(`Wrote ${relative(process.cwd(), out)}: ${Math.round(statSync(out).size / 1024)} KB. Double-click it, or: unopkg add ${relative(process.cwd(), out)}`);
+  console.log(
+    `Wrote ${relative(process.cwd(), out)}: ${Math.round(statSync(out).size / 1024)} KB. Double-click it, or: unopkg add ${relative(process.cwd(), out)}`,
+  );
 }

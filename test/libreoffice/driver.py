@@ -118,6 +118,15 @@ def command(service, text):
     context.ServiceManager.createInstanceWithContext(service, context).trigger(text)
 
 
+def set_node(path):
+    provider = context.ServiceManager.createInstanceWithContext("com.sun.star.configuration.ConfigurationProvider", context)
+    place = uno.createUnoStruct("com.sun.star.beans.NamedValue")
+    place.Name, place.Value = "nodepath", "/crosshatch.Options/Node"
+    access = provider.createInstanceWithArguments("com.sun.star.configuration.ConfigurationUpdateAccess", (place,))
+    access.setPropertyValue("Path", path)
+    access.commitChanges()
+
+
 def quit_():
     desktop.terminate()
 

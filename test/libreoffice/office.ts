@@ -1,5 +1,5 @@
 import { type ChildProcess, spawn, spawnSync } from "node:child_process";
-import { chmodSync, copyFileSync, existsSync, mkdirSync, mkdtempSync, rmSync } from "node:fs";
+import { chmodSync, copyFileSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { createInterface } from "node:readline";
@@ -20,9 +20,12 @@ const isRoot = process.getuid?.() === 0;
 const runs = (command: string, args: readonly string[]): boolean => spawnSync(command, args, { stdio: "ignore" }).status === 0;
 
 export function programs(): Programs | string {
-  const soffice = [process.env.SOFFICE_PATH, "soffice", "/Applications/LibreOffice.app/Contents/MacOS/soffice", "C:\\Program Files\\LibreOffice\\program\\soffice.com"].find(
-    (one) => one && runs(one, ["--version"]),
-  );
+  const soffice = [
+    process.env.SOFFICE_PATH,
+    "soffice",
+    "/Applications/LibreOffice.app/Contents/MacOS/soffice",
+    "C:\\Program Files\\LibreOffice\\program\\soffice.com",
+  ].find((one) => one && runs(one, ["--version"]));
   if (!soffice) return "LibreOffice is not installed";
   const unopkg = soffice.replace(/soffice(?=\.com$|$)/, "unopkg");
   const python = [soffice.replace(/soffice(?:\.com)?$/, "python"), soffice.replace(/MacOS\/soffice$/, "Resources/python"), "/usr/bin/python3", "python3"].find(
@@ -63,9 +66,20 @@ export class Office {
     return path;
   }
 
+  /** The same of bytes. */
+  put(name: string, bytes: Uint8Array): string {
+    const path = join(this.folder, name);
+    writeFileSync(path, bytes);
+    chmodSync(path, 0o777);
+    return path;
+  }
+
   add(extension: string): void {
     const copy = this.take(extension, "crosshatch.oxt");
-    const { status, stderr } = spawnSync(this.#programs.unopkg, ["add", "--suppress-license", "--force", this.#profile, copy], { ...this.#options({}), encoding: "utf8" });
+    const { status, stderr } = spawnSync(this.#programs.unopkg, ["add", "--suppress-license", "--force", this.#profile, copy], {
+      ...this.#options({}),
+      encoding: "utf8",
+    });
     if (status !== 0) throw new Error(`unopkg add ended with ${status}: ${stderr}`);
   }
 
@@ -95,7 +109,9 @@ export class Office {
     return gives;
   }
 
+  /** Ends the office program as its user does. */
   async stop(): Promise<void> {
+    if (this.#process?.exitCode !== null) return;
     const ended = new Promise((resolve) => this.#process?.once("exit", resolve));
     await this.ask("quit").catch(() => {});
     this.#driver?.stdin?.end();
@@ -104,12 +120,15 @@ export class Office {
     clearTimeout(late);
   }
 
-  remove(): void {
+  async close(): Promise<void> {
+    await this.stop();
     rmSync(this.folder, { recursive: true, force: true });
   }
-}
 
-export const folderOf = (path: string): string => {
-  if (!existsSync(path)) mkdirSync(path, { recursive: true });
-  return path;
-};
+  /** The processes of Node that run our functions for it. */
+  children(): number[] {
+    const { stdout } = spawnSync("ps", ["-eo", "pid=,stat=,args="], { encoding: "utf8" });
+    const own = stdout.split("\n").filter((line) => line.includes(this.folder) && line.includes("functions.js") && !/^\s*\d+\s+Z/.test(line));
+    return own.map((line) => Number.parseInt(line, 10));
+  }
+}

@@ -16,7 +16,8 @@ export interface Layout {
 
 const WIDE = 90;
 
-export function layOut(calls: readonly Input[], sheet: string): Layout {
+/** `height` says how many rows the result of a call fills. */
+export function layOut(calls: readonly Input[], sheet: string, height: (call: Input) => number = bareHeight): Layout {
   const layout: Layout = { cells: [], formulas: [], rows: 1, columns: WIDE };
   let free = 0;
   let next = 0;
@@ -34,10 +35,14 @@ export function layOut(calls: readonly Input[], sheet: string): Layout {
       return `${sheet}!${rows * columns === 1 ? first : `${first}:${columnLetters(columns - 1)}${top + rows}`}`;
     });
     layout.formulas.push({ row: next, formula: `HATCH.${spec.name}(${written.join(",")})` });
-    const answer = bare({ spec, given });
-    next += ("rows" in answer ? answer.rows.length : 1) + 1;
+    next += height({ spec, given }) + 1;
   }
   return { ...layout, rows: Math.max(free, next) + 1 };
+}
+
+function bareHeight(call: Input): number {
+  const answer = bare(call);
+  return "rows" in answer ? answer.rows.length : 1;
 }
 
 function literal(rows: readonly (readonly Held[])[]): string {

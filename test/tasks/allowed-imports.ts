@@ -51,8 +51,9 @@ export const FOLDERS: Readonly<Record<string, Folder>> = {
     holds: "the command line",
     imports: ["core", "workbook", "functions", "xlsx", "setup", "calc", "layout", "hosts", "check", "check/csv", "compare", "report"],
   },
+  libreoffice: { holds: "the extension for LibreOffice Calc", imports: ["core", "functions", "xlsx"] },
   tools: {
     holds: "build, start, generate, package, sideload: what makes and serves the product",
-    imports: ["core", "functions", "check/kinds", "bench", "cli"],
+    imports: ["core", "functions", "check/kinds", "bench", "libreoffice", "cli"],
   },
 };

@@ -1,4 +1,4 @@
-/** The last line of `.ci/run`: what `npm test` and `npm run test:long` came to together. */
+/** The last line of `.ci/run`: what `npm test`, `npm run test:long` and `npm run test:libreoffice` came to together. */
 import { closingLine, isWell, sumOfCounts } from "./counts.ts";
 
 const sum = sumOfCounts();

@@ -1,5 +1,6 @@
 /**
- * `npm test`: types, lint, then every test but the long ones; `npm run test:long`: those. Each closes with a line that counts them.
+ * `npm test`: types, lint, then every test but the long ones; `npm run test:long`: those; `npm run test:libreoffice`: those in the cells
+ * of LibreOffice, which it installs where it may. Each closes with a line that counts them.
  * Arguments go on to jest, so `npm test -- taper` runs one file.
  */
 import { spawnSync } from "node:child_process";
@@ -7,12 +8,18 @@ import { existsSync, mkdirSync, readFileSync, rmSync } from "node:fs";
 import { createRequire } from "node:module";
 import { join } from "node:path";
 import { root } from "../../src/tools/paths.ts";
-import { type Counts, closingLine, forgetCounts, isWell, keepCounts } from "./counts.ts";
+import { type Installed, installed } from "../libreoffice/install.ts";
+import { type Counts, closingLine, forgetCounts, isWell, keepCounts, type RunName } from "./counts.ts";
 
 const require = createRequire(import.meta.url);
 const given = process.argv.slice(2);
-const isLong = given[0] === "--long";
-const run = isLong ? "test:long" : "test";
+/** Runs apart: their names, and how their files end. */
+const APART: Readonly<Record<string, readonly [run: RunName, ending: string, title: string]>> = {
+  "--long": ["test:long", "long", "Long tests"],
+  "--libreoffice": ["test:libreoffice", "office", "Tests in LibreOffice"],
+};
+const apart = APART[given[0] ?? ""];
+const run = apart?.[0] ?? "test";
 const RESULTS = join(root, "test", "output", "results.json");
 
 function step(name: string, args: string[], env: NodeJS.ProcessEnv = process.env): boolean {
@@ -35,8 +42,8 @@ function tests(): Counts {
   const NODE_OPTIONS = [process.env.NODE_OPTIONS, "--experimental-vm-modules"].filter(Boolean).join(" ");
   // Each test file loads its modules anew, and what it has loaded goes late.
   const jest = ["--max-old-space-size=8192", join(root, "node_modules", "jest", "bin", "jest.js"), "--json", "--outputFile", RESULTS];
-  const which = isLong ? ["--testMatch", "<rootDir>/test/**/*.long.ts", ...given.slice(1)] : given;
-  const ended = step(isLong ? "Long tests" : "Tests", [...jest, ...which], { ...process.env, NODE_OPTIONS });
+  const which = apart ? ["--testMatch", `<rootDir>/test/**/*.${apart[1]}.ts`, ...given.slice(1)] : given;
+  const ended = step(apart?.[2] ?? "Tests", [...jest, ...which], { ...process.env, NODE_OPTIONS });
   if (!existsSync(RESULTS)) return { passed: 0, failed: 1, skipped: 0 };
   const { numPassedTests, numFailedTests, numPendingTests, numTodoTests = 0, numRuntimeErrorTestSuites = 0 } = JSON.parse(readFileSync(RESULTS, "utf8"));
   // A suite that cannot even load has no failed test of its own.
@@ -45,9 +52,12 @@ function tests(): Counts {
 }
 
 forgetCounts(run);
-const faults = isLong ? 0 : checksOfCode();
-const found = tests();
+const office: Installed = run === "test:libreoffice" ? installed() : { isThere: true };
+if (!office.isThere) console.log(`\n${office.why}: the tests in LibreOffice were not run.`);
+const faults = apart ? 0 : checksOfCode();
+const found = office.isThere ? tests() : { passed: 0, failed: office.mustBe ? 1 : 0, skipped: 1 };
 const counts = { ...found, failed: found.failed + faults };
 keepCounts(run, counts);
+if (run === "test") console.log("\nNot run here: the long tests (npm run test:long) and those in LibreOffice (npm run test:libreoffice).");
 console.log(`\n${closingLine(counts)}`);
-process.exitCode = isWell(counts) ? 0 : 1;
+process.exitCode = isWell(counts) || (!office.isThere && !office.mustBe) ? 0 : 1;

@@ -39,10 +39,11 @@ export function typeLibrary(maker = "** Crosshatch **", methods = METHODS): Buff
   };
   const text = (value: string): void => {
     const known = places.get(value);
-    if (known !== undefined) return whole(known | KNOWN);
-    places.set(value, bytes.length);
-    whole(value.length);
-    bytes.push(...Buffer.from(value));
+    if (known === undefined) {
+      places.set(value, bytes.length);
+      whole(value.length);
+      bytes.push(...Buffer.from(value));
+    } else whole(known | KNOWN);
   };
   let [entity, name] = [bytes.length, INTERFACE_NAME as string];
   bytes.push(INTERFACE);

@@ -34,7 +34,7 @@ class Opened(unohelper.Base, XJob):
     def execute(self, arguments):
         import crosshatch_files
 
-        crosshatch_files.opened(self.context, arguments)
+        crosshatch_files.opened(arguments)
 
 
 class Menu(unohelper.Base, XJobExecutor):
