@@ -2,8 +2,9 @@ import type { Edges } from "../formula/template.ts";
 import { columnLetters } from "../workbook/address.ts";
 import type { CellFile, SpillSize, WorkbookFile } from "../xlsx/model.ts";
 import { cellsInCycles, type FormulaPrecedents, NotingGridSheets, TooManySteps } from "./cycles.ts";
+import { noteFilteredRows } from "./grid/subtotals.ts";
 import { type Model, type ModelData, modelOf, readBeyondReferences, signatures, startCalculation } from "./grid-model.ts";
-import type { GridSheets, SheetRectangle } from "./references.ts";
+import { areaOfReference, type GridSheets, type SheetRectangle, Untranslatable } from "./references.ts";
 import type { Computed, ComputedCell } from "./results.ts";
 import { cycleContent, formulasOf, gridContent, type RefusedFormulas } from "./results.ts";
 import { Translator } from "./translate.ts";
@@ -142,14 +143,31 @@ function hasRun(model: Model, sheet: number, { row, column }: CellFile): boolean
   return cell?.isFormula === true && !cell.compiledFormula.isBadExpression;
 }
 
-function dataOf(book: WorkbookFile, { all }: GridSheets, contents: ReadonlyMap<CellFile, string>): ModelData {
+function dataOf(book: WorkbookFile, grids: GridSheets, contents: ReadonlyMap<CellFile, string>): ModelData {
+  const { all } = grids;
   const sheets = book.sheets.map((sheet, index) => {
     const cells: Record<string, string> = {};
     for (const cell of sheet.cells) cells[`${columnLetters(cell.column)}${cell.row + 1}`] = contents.get(cell)!;
     const rows = Object.fromEntries(sheet.hiddenRows.filter((row) => row < all[index]!.rows).map((row) => [row, { isHidden: true }]));
+    noteFilteredRows(idOf(index), sheet.filteredRows ?? []);
     return { id: idOf(index), name: all[index]!.name, colNumber: all[index]!.columns, rowNumber: all[index]!.rows, cells, rows };
   });
-  return { version: "19.3.2", sheets } as unknown as ModelData;
+  return { version: "19.3.2", sheets, namedRanges: namedCells(book, grids) } as unknown as ModelData;
+}
+
+/** Names that stand for cells, which INDIRECT may be told in text. */
+function namedCells(book: WorkbookFile, grids: GridSheets): Record<string, string> {
+  const named: Record<string, string> = {};
+  for (const { name, sheet, formula } of book.names) {
+    if (sheet !== undefined || !/^[a-z_]\w*$/i.test(name)) continue;
+    try {
+      const area = areaOfReference(formula, { sheet: -1, row: 0, column: 0 }, book);
+      if (area && area.sheet >= 0 && grids.holds(area)) named[name] = grids.name(area, -1, true);
+    } catch (reason) {
+      if (!(reason instanceof Untranslatable)) throw reason;
+    }
+  }
+  return named;
 }
 
 const valueAt = (model: Model, sheet: number, row: number, column: number) => model.getters.getEvaluatedCell({ sheetId: idOf(sheet), row, col: column });

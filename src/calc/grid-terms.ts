@@ -53,14 +53,14 @@ export function signaturesOf({ content }: GridFunctions): Signatures {
  */
 const OVER_ARRAYS = new Set(
   `SUMPRODUCT SUMX2MY2 SUMX2PY2 SUMXMY2 MMULT MDETERM MINVERSE TRANSPOSE LOOKUP INDEX FREQUENCY LINEST LOGEST TREND GROWTH CORREL PEARSON RSQ SLOPE INTERCEPT STEYX
-  FORECAST COVAR COVARIANCE.P COVARIANCE.S FILTER SORT SORTBY UNIQUE XLOOKUP XMATCH TAKE DROP CHOOSECOLS CHOOSEROWS HSTACK VSTACK TOCOL TOROW WRAPCOLS WRAPROWS EXPAND`.split(
+  FORECAST FORECAST.LINEAR COVAR COVARIANCE.P COVARIANCE.S FILTER SORT SORTBY UNIQUE XLOOKUP XMATCH AGGREGATE TAKE DROP CHOOSECOLS CHOOSEROWS HSTACK VSTACK TOCOL TOROW WRAPCOLS WRAPROWS EXPAND`.split(
     /\s+/,
   ),
 );
 
 export const worksOverArrays = (name: string): boolean => OVER_ARRAYS.has(name) || name.startsWith(`${NAMESPACE}.`);
 
-/** Functions that the grid has under an older name, with the same arguments and meaning. */
-const SAME: Readonly<Record<string, string>> = { "RANK.EQ": "RANK" };
+/** Functions that the grid has under another name, with the same arguments and meaning; LOG10 is a cell to it. */
+const SAME: Readonly<Record<string, string>> = { "RANK.EQ": "RANK", LOG10: "LOG" };
 
 export const gridName = (name: string): string => SAME[name] ?? name;

@@ -148,19 +148,20 @@ export class GridSheets {
     return bottom < mostRows && right < mostColumns;
   }
 
+  /** What is left of an area that goes on beyond the grid. */
+  cutTo({ sheet, top, left, bottom, right }: SheetRectangle): SheetRectangle {
+    const { rows, columns } = this.all[sheet]!;
+    return { sheet, top, left, bottom: Math.max(top, Math.min(bottom, rows - 1)), right: Math.max(left, Math.min(right, columns - 1)) };
+  }
+
   /** An area as the grid names it in a formula on the sheet `home`, which looks into it unless its `place` is enough. */
   name(area: SheetRectangle, home: number, _place = false): string {
     const grid = this.all[area.sheet]!;
-    let { bottom, right } = area;
     if (this.holds(area)) {
-      grid.rows = Math.max(grid.rows, bottom + 1);
-      grid.columns = Math.max(grid.columns, right + 1);
-    } else {
-      this.cut = true;
-      bottom = Math.max(area.top, Math.min(bottom, grid.rows - 1));
-      right = Math.max(area.left, Math.min(right, grid.columns - 1));
-    }
-    const range = areaName({ top: area.top, left: area.left, bottom, right });
+      grid.rows = Math.max(grid.rows, area.bottom + 1);
+      grid.columns = Math.max(grid.columns, area.right + 1);
+    } else this.cut = true;
+    const range = areaName(this.holds(area) ? area : this.cutTo(area));
     return area.sheet === home ? range : `'${grid.name}'!${range}`;
   }
 }

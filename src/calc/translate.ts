@@ -1,5 +1,5 @@
 import { type AstExpression, type CallExpression, nodeTypes, parse, tokenize } from "@borgar/fx/xlsx";
-import { cellName } from "../workbook/address.ts";
+import { cellName, MOST_COLUMNS, MOST_ROWS } from "../workbook/address.ts";
 import { shiftFormula } from "../xlsx/formula-text.ts";
 import type { WorkbookFile } from "../xlsx/model.ts";
 import { errorText, gridName, quoted, type Signatures, worksOverArrays } from "./grid-terms.ts";
@@ -33,12 +33,27 @@ interface Mode {
   place?: boolean;
 }
 
+/** What a name of LET stands for, and the names that could be used where it was written. */
+interface Meaning {
+  node: AstExpression;
+  scope: Scope;
+}
+type Scope = ReadonlyMap<string, Meaning>;
+type Declarations = AstExpression & { declarations: { id: { name: string }; init: AstExpression }[]; body: AstExpression };
+
 type Operation = AstExpression & { operator: string; arguments: AstExpression[] };
 type Reference = AstExpression & { value: string; kind: string };
 
 const IS_ERROR = /#REF!/;
 /** Their first input is a cell whose place alone they ask for. */
 const FROM_PLACES = new Set(["OFFSET", "ROW", "COLUMN", "FORMULATEXT"]);
+/** What comes out otherwise each time it is asked: written out, a name of LET would not stand for one value. */
+const RESTLESS = /^RAND(?:BETWEEN|ARRAY)?$/i;
+/** Ranges and criteria in turn, in which blanks at the end of the sheet may count. */
+const COUNTED_BY_CRITERIA = new Set(["COUNTIF", "COUNTIFS"]);
+const BY_CRITERIA = new Set([...COUNTED_BY_CRITERIA, "SUMIF", "SUMIFS", "AVERAGEIF", "AVERAGEIFS", "MAXIFS", "MINIFS"]);
+/** The range to work on starts where it says, and is as large as that of the criterion. */
+const RESIZING = new Set(["SUMIF", "AVERAGEIF"]);
 const OF_PLACES = new Set(["ROWS", "COLUMNS", "COUNTBLANK", "ROW", "COLUMN"]);
 
 /**
@@ -49,6 +64,7 @@ const OF_PLACES = new Set(["ROWS", "COLUMNS", "COUNTBLANK", "ROW", "COLUMN"]);
  */
 export class Translator {
   #parts = 0;
+  #scope: Scope = new Map();
 
   constructor(
     private readonly book: WorkbookFile,
@@ -59,6 +75,7 @@ export class Translator {
   /** The grid's formula, with its `=`. */
   translate(formula: string, site: Site, isArray: boolean): string {
     this.#parts = 0;
+    this.#scope = new Map();
     return `=${this.#emit(treeOf(formula), site, { array: isArray, one: !isArray }, 0)}`;
   }
 
@@ -81,12 +98,38 @@ export class Translator {
         return this.#binary(node as Operation, site, mode, depth);
       case nodeTypes.CALL:
         return this.#call(node as CallExpression, site, mode, depth);
+      case nodeTypes.LET:
+        return this.#let(node as Declarations, site, mode, depth);
       default:
-        throw new Untranslatable("#NAME?", "uses LET or LAMBDA, which are not calculated here");
+        throw new Untranslatable("#NAME?", "uses LAMBDA, which is not calculated here");
+    }
+  }
+
+  /** Each name is written out where it is used. */
+  #let({ declarations, body }: Declarations, site: Site, mode: Mode, depth: number): string {
+    const before = this.#scope;
+    for (const { id, init } of declarations) {
+      if (holdsCall(init, RESTLESS)) throw new Untranslatable("#NAME?", "gives a random value a name in LET, which is not calculated here");
+      this.#scope = new Map(this.#scope).set(id.name.toLowerCase(), { node: init, scope: this.#scope });
+    }
+    try {
+      return this.#emit(body, site, mode, depth + 1);
+    } finally {
+      this.#scope = before;
     }
   }
 
   #reference(node: Reference, site: Site, mode: Mode, depth: number): string {
+    const meaning = node.kind === "name" ? this.#scope.get(node.value.toLowerCase()) : undefined;
+    if (meaning) {
+      const before = this.#scope;
+      this.#scope = meaning.scope;
+      try {
+        return `(${this.#emit(meaning.node, site, mode, depth + 1)})`;
+      } finally {
+        this.#scope = before;
+      }
+    }
     if (node.kind === "name") return this.#name(node.value, site, mode, depth);
     return this.#area(this.#areaOf(node, site)!, site, mode);
   }
@@ -106,7 +149,15 @@ export class Translator {
     const scope = mark < 0 ? site.sheet : this.#sheetNamed(text.slice(0, mark), site);
     const fitting = this.book.names.filter(({ name }) => name.toLowerCase() === label);
     const found = fitting.find(({ sheet }) => sheet === scope) ?? fitting.find(({ sheet }) => sheet === undefined);
-    if (found) return `(${this.#emit(treeOf(shiftFormula(found.formula, "A1", cellName(site))), site, mode, depth + 1)})`;
+    if (found) {
+      const scope = this.#scope;
+      this.#scope = new Map();
+      try {
+        return `(${this.#emit(treeOf(shiftFormula(found.formula, "A1", cellName(site))), site, mode, depth + 1)})`;
+      } finally {
+        this.#scope = scope;
+      }
+    }
     if (this.book.tables.some(({ name }) => name.toLowerCase() === label)) return this.#area(areaOfTable(`${text}[]`, site, this.book), site, mode);
     throw new Untranslatable("#NAME?", `uses a name that the workbook does not have (${text})`);
   }
@@ -121,6 +172,8 @@ export class Translator {
   #areaOf(node: AstExpression | null, site: Site): SheetRectangle | undefined {
     if (node?.type === nodeTypes.REFERENCE) {
       const { value, kind } = node as Reference;
+      const meaning = kind === "name" ? this.#scope.get(value.toLowerCase()) : undefined;
+      if (meaning?.node.type === nodeTypes.REFERENCE && (meaning.node as Reference).kind !== "name") return this.#areaOf(meaning.node, site);
       if (kind === "table") return areaOfTable(value, site, this.book);
       return kind === "name" ? undefined : areaOfReference(value, site, this.book);
     }
@@ -163,15 +216,41 @@ export class Translator {
     if (!this.signatures.has(name)) throw new Untranslatable("#NAME?", `uses the function ${name}, which is not known here`);
     const size = this.#size(name, args, site);
     if (size !== undefined) return size;
+    const resized = RESIZING.has(name) ? this.#resized(args, site) : undefined;
     const over = worksOverArrays(name);
     const parts = args.map((arg, index) => {
+      if (index === 2 && resized) return this.grids.name(resized, site.sheet);
       const array = mode.array || over;
       const one = !array && !this.signatures.takesRange(name, index);
       return this.#emit(arg, site, { array, one, place: index === 0 && FROM_PLACES.has(name) }, depth + 1);
     });
     // Without the third argument the grid gives 0 where other sheets give FALSE.
     if (name === "IF" && parts.length === 2) parts.push("FALSE");
-    return `${name}(${parts.join(",")})`;
+    const call = `${name}(${parts.join(",")})`;
+    return BY_CRITERIA.has(name) ? this.#withBlanks(name, call, args, parts, site) : call;
+  }
+
+  /** The range that SUMIF adds up, as large as that of its criterion, which it need not say. */
+  #resized([of = null, , summed = null]: (AstExpression | null)[], site: Site): SheetRectangle | undefined {
+    const [range, start] = [this.#areaOf(of, site), this.#areaOf(summed, site)];
+    if (!range || !start) return undefined;
+    const [rows, columns] = [range.bottom - range.top, range.right - range.left];
+    if (start.bottom - start.top === rows && start.right - start.left === columns) return undefined;
+    const { sheet, top, left } = start;
+    return { sheet, top, left, bottom: Math.min(top + rows, MOST_ROWS - 1), right: Math.min(left + columns, MOST_COLUMNS - 1) };
+  }
+
+  /** Ranges that go on to the end of the sheet are cut where its cells end: what is left out are blanks, which a criterion may ask for. */
+  #withBlanks(name: string, call: string, args: (AstExpression | null)[], parts: readonly string[], site: Site): string {
+    const areas = args.map((arg) => this.#areaOf(arg, site)).filter((area) => area !== undefined && !isOneCell(area)) as SheetRectangle[];
+    if (areas.every((area) => this.grids.holds(area))) return call;
+    const sizes = areas.map((area) => [sizeOf(area), sizeOf(this.grids.cutTo(area))] as const);
+    const [[whole, left]] = sizes as [readonly [number, number]];
+    if (sizes.some((size) => size[0] === whole && size[1] !== left))
+      throw new Untranslatable("#VALUE!", `compares whole columns or rows of sheets that end in different places (${name}), which is not calculated here`);
+    if (!COUNTED_BY_CRITERIA.has(name)) return call;
+    const criteria = parts.filter((_, i) => i % 2 === 1);
+    return `(${call}+SHEET.BLANKS(${[whole - left, ...criteria].join(",")}))`;
   }
 
   /**
@@ -185,10 +264,19 @@ export class Translator {
     if (name === "ROW" || name === "COLUMN") return isOneCell(area) ? String(1 + (name === "ROW" ? area.top : area.left)) : undefined;
     if (name === "COUNTBLANK") {
       if (this.grids.holds(area)) return undefined;
-      throw new Untranslatable("#VALUE!", "counts blank cells to the end of the sheet, which is not calculated here");
+      return `(COUNTBLANK(${this.grids.name(area, site.sheet)})+${sizeOf(area) - sizeOf(this.grids.cutTo(area))})`;
     }
     return String(name === "ROWS" ? area.bottom - area.top + 1 : area.right - area.left + 1);
   }
+}
+
+const sizeOf = ({ top, left, bottom, right }: SheetRectangle): number => (bottom - top + 1) * (right - left + 1);
+
+/** A function of this name is called somewhere in a part of a formula. */
+function holdsCall(part: unknown, name: RegExp): boolean {
+  if (typeof part !== "object" || part === null) return false;
+  const callee = (part as { callee?: { name?: string } }).callee?.name;
+  return (callee !== undefined && name.test(callee)) || Object.values(part).some((inner) => holdsCall(inner, name));
 }
 
 /** The grid's helper that fits a block into so many rows and columns. */

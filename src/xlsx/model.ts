@@ -21,6 +21,8 @@ export interface SheetFile {
   /** Row by row; only cells that hold something. */
   cells: CellFile[];
   hiddenRows: number[];
+  /** Those of the hidden rows that a filter hides. */
+  filteredRows?: number[];
 }
 
 export interface CellFile {

@@ -86,6 +86,18 @@ describe("formulas come to what other sheets make of them", () => {
     ["SUMPRODUCT(A2:A4*B2:B4)", 32],
     ["INDEX(A2:A4*2,3)", 6],
     ["MIN(C2,A3)", 2],
+    // Four rows hold something; a sheet has 1,048,576.
+    ["COUNTBLANK(A:A)", 1_048_566],
+    ['COUNTIF(A:A,"")', 1_048_566],
+    ['COUNTIF(A:A,">1")', 2],
+    // The range that is added up is as large as that of the criterion, wherever it ends.
+    ['SUMIF(A2:A4,">1",B2)', 11],
+    // The first is an example of LET's description; a name can use those before it, and one inside hides one outside.
+    ["_xlfn.LET(_xlpm.x,5,SUM(_xlpm.x,1))", 6],
+    ["LET(x,A2:A4,y,SUM(x),MAX(x)*y)", 18],
+    ["LET(x,2,LET(x,x+1,x*10)+x)", 32],
+    ["LET(limit,3,limit)+Limit", 7],
+    ["LOG10(1000)", 3],
   ])("=%s", async (formula, wanted) => {
     expect(await result(formula)).toEqual(wanted);
   });
@@ -132,14 +144,19 @@ describe("what cannot be calculated says why", () => {
     ["Nowhere", "#NAME?", "This formula uses a name that the workbook does not have (Nowhere)."],
     ["FOO(1)", "#NAME?", "This formula uses the function FOO, which is not known here."],
     ["HATCH.NOPE(1)", "#NAME?", "This formula uses the function HATCH.NOPE, which is not known here."],
-    ["LET(x,1,x)", "#NAME?", "This formula uses LET or LAMBDA, which are not calculated here."],
+    ["LAMBDA(x,x)", "#NAME?", "This formula uses LAMBDA, which is not calculated here."],
     ["Nowhere!A1", "#REF!", "This formula names a sheet that the workbook does not have (Nowhere)."],
     ["Data!#REF!+1", "#REF!", "This formula has lost a cell that it referred to."],
     ["[1]Other!A1", "#REF!", "This formula takes a value from another workbook, which is not read."],
     ["SUM((A2,A3))", "#REF!", "This formula joins ranges with a comma in brackets, which is not calculated here."],
     ["SUM(A2:INDEX(A:A,4))", "#REF!", "This formula builds a range in a way that is not calculated here."],
     ["Readings[Nothing]", "#REF!", "This formula names a column that the table Readings does not have (Nothing)."],
-    ["COUNTBLANK(A:A)", "#VALUE!", "This formula counts blank cells to the end of the sheet, which is not calculated here."],
+    ["LET(x,RAND(),x-x)", "#NAME?", "This formula gives a random value a name in LET, which is not calculated here."],
+    [
+      "SUMIF(A:A,1,'It''s'!A:A)",
+      "#VALUE!",
+      "This formula compares whole columns or rows of sheets that end in different places (SUMIF), which is not calculated here.",
+    ],
     ["1+", "#NAME?", "This formula cannot be read."],
     [`${"(".repeat(400)}1${")".repeat(400)}+${"-".repeat(400)}1`, "#NAME?", "This formula is nested too deeply to be read."],
     ["E1", "#REF!", "This formula depends on itself."],

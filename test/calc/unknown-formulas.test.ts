@@ -27,7 +27,7 @@ test("nothing is unknown in a workbook that is calculated whole", () => {
 
 test("a formula that is not calculated here is unknown, and so is all that rests on it, by ranges, names and other sheets", () => {
   const cells = [
-    [formula("LET(x,1,x)"), formula("SUM(A1:A9)"), formula('B1&""'), formula("E1"), 3],
+    [formula("LAMBDA(x,x)"), formula("SUM(A1:A9)"), formula('B1&""'), formula("E1"), 3],
     [4, formula("Mine*2"), formula("SUM(E:E)"), formula('INDIRECT("A2")'), 5],
   ];
   expect(unknown(cells, { names: '<definedName name="Mine">Sheet1!$A$1</definedName>' })).toEqual(["A1", "A1", "B1", "B2", "C1", "D2"]);
@@ -38,7 +38,7 @@ test("formulas that rest on themselves are unknown", () => {
 });
 
 test("what an array formula filled is as unknown as the formula", () => {
-  const array: CellXml = { f: "LET(x,C1:C2,x)", v: 1, attributes: ' t="array" ref="A1:A2"', cell: ' cm="1"' };
+  const array: CellXml = { f: "LAMBDA(x,x)", v: 1, attributes: ' t="array" ref="A1:A2"', cell: ' cm="1"' };
   expect(
     unknown([
       [array, formula("A2+1"), 1],

@@ -1,25 +1,34 @@
 import { isErrorCode } from "../../core/cell.ts";
 import { compareAsSheets, compareTexts } from "../../core/decimal.ts";
+import { addedFunctions } from "./added.ts";
+import { convertFunctions } from "./convert.ts";
+import { conditionalFunctions } from "./criteria.ts";
+import { distributionFunctions } from "./distributions.ts";
+import { numberFaults } from "./fault-codes.ts";
+import { lookupFunctions } from "./lookups.ts";
+import { declared, type Given, type GridCell, type GridParts, type OwnFunction, SheetFault } from "./own-function.ts";
 import { ROUNDING } from "./rounding.ts";
-
-/** The parts of the grid that this needs; its whole module or browser global fits. */
-export interface GridParts {
-  EvaluationError: new (message?: string, value?: string) => object;
-  registries: { functionRegistry: object };
-}
-
-type Value = { value: unknown };
-type Given = Value | undefined | (Value | undefined)[][];
-
-interface OwnFunction {
-  args: { type: string[]; acceptMatrix?: boolean; acceptErrors?: boolean; repeating?: boolean }[];
-  compute: (this: unknown, ...args: Given[]) => unknown;
-}
+import { statisticFunctions } from "./statistics.ts";
+import { subtotalFunctions } from "./subtotals.ts";
+import { textFunctions } from "./text-format.ts";
 
 interface FunctionRegistry {
   content: Record<string, OwnFunction>;
   replace(name: string, own: OwnFunction): void;
 }
+
+/** Functions of ours that take the place of the grid's, or are new to it. */
+const OWN = [
+  addedFunctions,
+  convertFunctions,
+  conditionalFunctions,
+  distributionFunctions,
+  lookupFunctions,
+  mroundFunction,
+  statisticFunctions,
+  subtotalFunctions,
+  textFunctions,
+];
 
 const done = new WeakSet<object>();
 
@@ -28,11 +37,13 @@ export function applyCompatibility(engine: GridParts): void {
   const registry = engine.registries.functionRegistry as FunctionRegistry;
   if (done.has(registry)) return;
   done.add(registry);
+  for (const functions of OWN) for (const [name, own] of Object.entries(functions(engine))) registry.replace(name, own);
   readTextAsOthers(registry, engine);
   falseWithoutElse(registry);
   compareAsOthers(registry);
   joinOneByOne(registry);
   roundDecimals(registry);
+  numberFaults(registry);
 }
 
 /** A number in text with an exponent that the grid does not read. */
@@ -56,7 +67,7 @@ function readTextAsOthers(registry: FunctionRegistry, { EvaluationError }: GridP
       compute(...args) {
         for (let i = 0; i < args.length; i++) {
           if (!numeric[i]) continue;
-          const value = (args[i] as Value | undefined)?.value;
+          const value = (args[i] as GridCell | undefined)?.value;
           if (value === "") return new EvaluationError("A number is wanted where there is empty text.", "#VALUE!");
           if (isNothing(value)) args[i] = { value: 0 };
         }
@@ -107,7 +118,7 @@ function compareAsOthers(registry: FunctionRegistry): void {
     registry.replace(name, {
       ...own,
       compute(...args) {
-        const [left, right] = args.map((arg) => (arg as Value | undefined)?.value);
+        const [left, right] = args.map((arg) => (arg as GridCell | undefined)?.value);
         const ranks = [rankOf(left), rankOf(right)] as const;
         if (ranks[0] && ranks[1] && ranks[0] !== ranks[1]) return { value: holds(ranks[0] - ranks[1]) };
         if (ranks[0] && ranks[1] && typeof left === "string" && typeof right === "string") return { value: holds(compareTexts(left, right)) };
@@ -126,6 +137,12 @@ const numberBeside = (value: unknown, other: unknown): number | undefined =>
 function joinOneByOne(registry: FunctionRegistry): void {
   const own = registry.content.CONCATENATE;
   if (own) registry.replace("CONCATENATE", { ...own, args: own.args.map((arg) => ({ ...arg, type: ["STRING"], acceptMatrix: false })) });
+}
+
+/** The grid has none; what it gives is worked out with its like. */
+function mroundFunction({ helpers }: GridParts): Record<string, OwnFunction> {
+  const fault = new SheetFault("#NUM!", "The number and its step have to be of the same sign.");
+  return { MROUND: declared(helpers, "A number to the nearest multiple of a step", ["value (number)", "step (number)"], () => fault) };
 }
 
 /** `ROUND` and its like work on decimals. Text is read, and faults are told, by the grid's own functions. */
@@ -148,10 +165,10 @@ function roundDecimals(registry: FunctionRegistry): void {
 
 /** What an argument counts as; `undefined` for what is no number. The grid reads text with the opposite sign. */
 function numberIn(given: Given, opposite: (given: Given) => unknown): number | undefined {
-  const value = (given as Value).value;
+  const value = (given as GridCell).value;
   if (typeof value === "number") return value;
   if (value === null || value === undefined) return 0;
   const negated = opposite(given);
-  const read = typeof negated === "object" && negated !== null ? (negated as Value).value : negated;
+  const read = typeof negated === "object" && negated !== null ? (negated as GridCell).value : negated;
   return typeof read === "number" ? 0 - read : undefined;
 }

@@ -34,6 +34,13 @@ function byMode(value: number, step: number, isUp: boolean, isAway: boolean): nu
   return toMultiple(value, Math.abs(step), whole);
 }
 
+/** The nearest multiple, a half away from 0. */
+function nearestMultiple(value: number, step: number): number | undefined {
+  if (value === 0 || step === 0) return 0;
+  if (value > 0 !== step > 0) return undefined;
+  return toMultiple(value, step, (quotient) => toPlaces(quotient, 0, "nearest"));
+}
+
 /** What is left of a number beyond whole steps, with no more decimals than a sheet keeps of the number itself. */
 function remainder(value: number, step: number): number {
   const left = value - toMultiple(value, step, Math.floor);
@@ -70,5 +77,6 @@ export const ROUNDING: Readonly<Record<string, Rounding>> = {
   "ISO.CEILING": { defaults: [undefined, 1], of: (value, step) => byMode(value!, step!, true, false) },
   "FLOOR.MATH": { defaults: [undefined, 1, 0], of: (value, step, mode) => byMode(value!, step!, false, mode === 0) },
   "FLOOR.PRECISE": { defaults: [undefined, 1], of: (value, step) => byMode(value!, step!, false, true) },
+  MROUND: { defaults: [undefined, undefined], of: (value, step) => nearestMultiple(value!, step!) },
   MOD: { defaults: [undefined, undefined], of: (value, by) => (by === 0 ? undefined : remainder(value!, by!)) },
 };

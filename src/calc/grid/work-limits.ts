@@ -1,6 +1,6 @@
 import { roughCount } from "../../core/number-text.ts";
 import { broadcastsOver, type CallCost, type CallInput, callCost, type GridDeclaration, type GridValue, sizeOf, valuesIn } from "./call-cost.ts";
-import type { GridParts } from "./compatibility.ts";
+import { COUNTING, countedSteps, type GridParts } from "./own-function.ts";
 
 /**
  * What one part of a formula may come to, and all calls of one calculation together. A short formula
@@ -58,6 +58,8 @@ class LimitedFunctions {
   #work = 0;
   #live = 0;
   #made = new WeakSet<object>();
+  /** Ranges that functions have looked through which look at less than they are given: their cells count once. */
+  #seen = new WeakSet<object>();
   /** Why something was not calculated, the first time since the start. A function that passes errors over would not tell. */
   refused: string | undefined;
 
@@ -71,6 +73,8 @@ class LimitedFunctions {
     this.#work = 0;
     this.#live = 0;
     this.#made = new WeakSet();
+    this.#seen = new WeakSet();
+    countedSteps();
     this.refused = undefined;
   }
 
@@ -78,12 +82,30 @@ class LimitedFunctions {
     const lifting: boolean[][] = [];
     const bounded = this;
     const isOfDates = /^date/i.test(category);
+    const counts = COUNTING.has(name);
     return function (this: unknown, ...args) {
       if (isOfDates && args.some(isBeyondDates)) return bounded.#error("This is no day that a sheet knows: they end with the year 9999.", "#NUM!");
       lifting[args.length] ??= args.map((_, i) => broadcastsOver(name, declared, i));
       bounded.#taken(args);
-      return bounded.#refusal(name, callCost(name, args, lifting[args.length]!, steps)) ?? bounded.#kept(bounded.#tamed(run.apply(this, args)));
+      const cost = callCost(name, args, lifting[args.length]!, steps);
+      if (counts) cost.work -= bounded.#counted(args, lifting[args.length]!);
+      const refusal = bounded.#refusal(name, cost);
+      if (refusal) return refusal;
+      const result = run.apply(this, args);
+      bounded.#work += countedSteps();
+      return bounded.#kept(bounded.#tamed(result));
     };
+  }
+
+  /** Cells of ranges that count with the steps that are told of, or have counted before. */
+  #counted(args: readonly CallInput[], lifted: readonly boolean[]): number {
+    let cells = 0;
+    for (const [i, arg] of args.entries()) {
+      if (!Array.isArray(arg) || lifted[i]) continue;
+      if (this.#seen.has(arg)) cells += sizeOf(arg);
+      else this.#seen.add(arg);
+    }
+    return cells;
   }
 
   #refusal(name: string, { cells, work, text }: CallCost): GridValue | undefined {

@@ -144,8 +144,9 @@ function refuseDoubles(names: readonly string[]): void {
 }
 
 /** A table's name, place and column names (ECMA-376 part 1, 18.5.1.2). */
-export function readTable(bytes: Uint8Array, part: string, sheet: number, limits: FileLimits): Table | undefined {
+export function readTable(bytes: Uint8Array, part: string, sheet: number, limits: FileLimits): { table: Table; isFiltered: boolean } | undefined {
   let table: Table | undefined;
+  let isFiltered = false;
   readXml(bytes, part, limits.depth, {
     open(element, { displayName, name, ref, headerRowCount, totalsRowCount }) {
       if (element === "table" && ref) {
@@ -158,8 +159,9 @@ export function readTable(bytes: Uint8Array, part: string, sheet: number, limits
           totalsRows: Number(totalsRowCount ?? 0),
           columns: [],
         };
-      } else if (element === "tableColumn") table?.columns.push(unescapeText(name ?? ""));
+      } else if (element === "filterColumn") isFiltered = true;
+      else if (element === "tableColumn") table?.columns.push(unescapeText(name ?? ""));
     },
   });
-  return table;
+  return table && { table, isFiltered };
 }

@@ -6,7 +6,7 @@ import { FILE_LIMITS, type FileLimits, UnreadableFile } from "../file-limits.ts"
 import type { SheetFile, Table, WorkbookFile } from "../model.ts";
 import { type Unpack, Zip } from "../zip.ts";
 import { type Relation, readStrings, readTable, readWorkbookPart, relationsOf } from "./parts.ts";
-import { readWorksheet } from "./worksheet.ts";
+import { filteredRows, readWorksheet } from "./worksheet.ts";
 
 /**
  * What kind of file the bytes are, told by their beginning, so that each wrong kind is refused by
@@ -72,8 +72,11 @@ export function readXlsx(bytes: Uint8Array, limits: FileLimits = FILE_LIMITS, un
     const cells = isGrid
       ? readWorksheet(need(zip, target.target), target.target, { strings, limits, count: () => counter.cell() })
       : { cells: [], hiddenRows: [] };
-    if (isGrid) tables.push(...tablesOf(zip, target.target, sheets.length, limits));
     const sheet: SheetFile = { name, hidden, ...cells };
+    for (const { table, isFiltered } of isGrid ? tablesOf(zip, target.target, sheets.length, limits) : []) {
+      tables.push(table);
+      if (isFiltered) sheet.filteredRows = [...(sheet.filteredRows ?? []), ...filteredRows(sheet.hiddenRows, table.area)];
+    }
     counter.sheet(sheet);
     sheets.push(sheet);
   }
@@ -101,7 +104,7 @@ function sharedStrings(zip: Zip, relations: readonly Relation[], limits: FileLim
   return part === undefined ? [] : readStrings(need(zip, part), part, limits);
 }
 
-function tablesOf(zip: Zip, part: string, sheet: number, limits: FileLimits): Table[] {
+function tablesOf(zip: Zip, part: string, sheet: number, limits: FileLimits): { table: Table; isFiltered: boolean }[] {
   return relationsOf(zip, part, limits)
     .filter((relation) => relation.kind === "table")
     .flatMap(({ target }) => readTable(need(zip, target), target, sheet, limits) ?? []);

@@ -1,9 +1,9 @@
 import type { Cell } from "../../core/cell.ts";
-import { type CellPosition, keyOf, MOST_COLUMNS, MOST_ROWS } from "../../workbook/address.ts";
+import { type CellPosition, keyOf, MOST_COLUMNS, MOST_ROWS, type Rectangle } from "../../workbook/address.ts";
 import type { FileLimits } from "../file-limits.ts";
 import { UnreadableFile } from "../file-limits.ts";
 import type { CellFile, SheetFile } from "../model.ts";
-import { positionIn } from "../model.ts";
+import { positionIn, rectangleIn } from "../model.ts";
 import { type Handlers, readXml, unescapeText, type XmlAttributes } from "../xml.ts";
 import { CellFormulas, type StoredFormula } from "./cell-formulas.ts";
 import { TextRuns } from "./parts.ts";
@@ -28,11 +28,15 @@ interface Draft extends CellPosition {
 }
 
 /** The cells of one sheet's part (ECMA-376 part 1, 18.3.1.99). */
-export function readWorksheet(bytes: Uint8Array, part: string, surroundings: Surroundings): Pick<SheetFile, "cells" | "hiddenRows"> {
+export function readWorksheet(bytes: Uint8Array, part: string, surroundings: Surroundings): Pick<SheetFile, "cells" | "hiddenRows" | "filteredRows"> {
   const reader = new WorksheetReader(part, surroundings);
   readXml(bytes, part, surroundings.limits.depth, reader);
   return reader.result();
 }
+
+/** Rows that a filter over this area hides; where it is on, a row there cannot be hidden otherwise. */
+export const filteredRows = (hiddenRows: readonly number[], { row, rows }: Rectangle): number[] =>
+  hiddenRows.filter((hidden) => hidden > row && hidden < row + rows);
 
 class WorksheetReader implements Handlers {
   readonly #part: string;
@@ -42,6 +46,9 @@ class WorksheetReader implements Handlers {
   #last = -1;
   #taken: Set<number> | undefined;
   readonly #hiddenRows: number[] = [];
+  /** Where the sheet's filter stands, and where it hides rows. */
+  #filter: string | undefined;
+  #filtered: Rectangle | undefined;
   readonly #formulas: CellFormulas;
   readonly #inline = new TextRuns();
   #row = -1;
@@ -58,6 +65,8 @@ class WorksheetReader implements Handlers {
   open(name: string, attributes: XmlAttributes): void {
     if (name === "row") this.#openRow(attributes);
     else if (name === "c") this.#openCell(attributes);
+    else if (name === "autoFilter") this.#filter = attributes.ref;
+    else if (name === "filterColumn" && this.#filter !== undefined) this.#filtered = rectangleIn(this.#filter, this.#part);
     else if (!this.#draft) return;
     else if (name === "v") this.#text = "";
     else if (name === "f") {
@@ -84,11 +93,12 @@ class WorksheetReader implements Handlers {
   }
 
   /** Without the values in the reach of an array formula: they would stand in the way of its result. */
-  result(): Pick<SheetFile, "cells" | "hiddenRows"> {
+  result(): Pick<SheetFile, "cells" | "hiddenRows" | "filteredRows"> {
     const filled = this.#formulas.filled();
     const cells = this.#cells.filter((cell) => cell.formula !== undefined || cell.beyond !== undefined || !filled.has(keyOf(cell)));
     if (this.#taken) cells.sort((a, b) => a.row - b.row || a.column - b.column);
-    return { cells, hiddenRows: this.#hiddenRows };
+    const filtered = this.#filtered && filteredRows(this.#hiddenRows, this.#filtered);
+    return { cells, hiddenRows: this.#hiddenRows, ...(filtered ? { filteredRows: filtered } : {}) };
   }
 
   #openRow({ r, hidden }: XmlAttributes): void {

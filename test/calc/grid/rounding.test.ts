@@ -56,7 +56,7 @@ test("text and truth values are read as the grid reads them, a blank is 0, and w
 });
 
 test("steps of 0, and of another sign than the value, are answered as before", () => {
-  expect([shown("CEILING(2.5,0)"), shown("MOD(2.5,0)"), shown("CEILING(2.5,-1)")]).toEqual([0, "#DIV/0!", "#ERROR"]);
+  expect([shown("CEILING(2.5,0)"), shown("MOD(2.5,0)"), shown("CEILING(2.5,-1)")]).toEqual([0, "#DIV/0!", "#NUM!"]);
 });
 
 test("the number is within half a unit of the last place, and rounding again changes nothing", () => {

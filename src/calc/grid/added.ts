@@ -1,0 +1,195 @@
+import {
+  blockOf,
+  COUNTING,
+  cellsOf,
+  declared,
+  type Given,
+  type GridCell,
+  type GridParts,
+  isError,
+  type Outcome,
+  type OwnFunction,
+  Reader,
+  SheetFault,
+  type Surroundings,
+  singleOf,
+} from "./own-function.ts";
+import { toPlaces } from "./rounding.ts";
+import { Wildcards } from "./wildcards.ts";
+
+/** Characters that a cell holds. */
+const LONGEST = 32_767;
+const ERROR_TYPES = ["#NULL!", "#DIV/0!", "#VALUE!", "#REF!", "#NAME?", "#NUM!", "#N/A", "#GETTING_DATA"];
+
+const gcd = (a: number, b: number): number => (b === 0 ? a : gcd(b, a % b));
+const outOf = (what: string): SheetFault => new SheetFault("#NUM!", what);
+
+/** A number with so many decimals, with commas between its thousands. */
+export function fixed(value: number, places: number, hasCommas: boolean): string {
+  const rounded = toPlaces(value, places, "nearest");
+  const [whole, behind] = Math.abs(rounded)
+    .toFixed(Math.max(0, Math.min(100, places)))
+    .split(".") as [string, string?];
+  const grouped = hasCommas ? whole.replace(/\B(?=(\d{3})+$)/g, ",") : whole;
+  return `${rounded < 0 ? "-" : ""}${grouped}${behind ? `.${behind}` : ""}`;
+}
+
+/** Functions that shops use and the grid lacks, or has with less than office programs do. Checked against LibreOffice: test/reference/formulas. */
+export function addedFunctions(grid: GridParts): Record<string, OwnFunction> {
+  const reader = new Reader(grid.helpers);
+  const { helpers } = grid;
+
+  /** A function of plain numbers. */
+  const ofNumbers = (description: string, args: readonly string[], of: (...numbers: number[]) => number): OwnFunction =>
+    declared(
+      helpers,
+      description,
+      args.map((name) => `${name} (number)`),
+      function (...given) {
+        return of(...given.map((one) => reader.number(one, this)));
+      },
+    );
+  const ofMany = (description: string, of: (numbers: number[]) => number): OwnFunction =>
+    declared(helpers, description, ["value (number, range<number>, repeating)"], function (...args) {
+      return of(reader.numbers(args, this));
+    });
+  const whole = (values: readonly number[]): number[] => {
+    const found = values.map(Math.trunc);
+    if (found.some((value) => value < 0)) throw outOf("No number here may be below 0.");
+    return found;
+  };
+  const factorial = (value: number): number => {
+    const [most] = whole([value]) as [number];
+    if (most > 170) throw outOf("This comes to no number that a cell can hold.");
+    let product = 1;
+    for (let i = 2; i <= most; i++) product *= i;
+    return product;
+  };
+  const first = (given: Given): GridCell | undefined => blockOf(given)[0]?.[0];
+  const search = function (this: Surroundings, wanted: Given, text: Given, from: Given): Outcome {
+    const start = Math.trunc(reader.number(from, this, 1));
+    const within = reader.text(text);
+    if (start < 1 || start > within.length + 1) return new SheetFault("#VALUE!", "The search starts at no letter of the text.");
+    const found = new Wildcards(reader.text(wanted)).find(within, start - 1);
+    return found < 0 ? new SheetFault("#VALUE!", "The text does not hold what is searched.") : found + 1;
+  };
+
+  const functions: Record<string, OwnFunction> = {
+    SIGN: ofNumbers("1 above 0, -1 below 0, 0 at 0", ["value"], (value) => Math.sign(value) + 0),
+    LOG10: ofNumbers("Logarithm to base 10", ["value"], (value) => {
+      if (value <= 0) throw outOf("The number has to be above 0.");
+      return Math.log10(value);
+    }),
+    RADIANS: ofNumbers("Degrees in radians", ["angle"], (angle) => (angle * Math.PI) / 180),
+    QUOTIENT: ofNumbers("How often one number goes into another as a whole", ["value", "divisor"], (value, by) => {
+      if (by === 0) throw new SheetFault("#DIV/0!", "The divisor is 0.");
+      return Math.trunc(toPlaces(value / by!, 12, "nearest")) + 0;
+    }),
+    EVEN: ofNumbers("Next even number away from 0", ["value"], (value) => Math.sign(value) * 2 * Math.ceil(Number((Math.abs(value) / 2).toPrecision(15))) + 0),
+    SQRTPI: ofNumbers("Square root of a number times pi", ["value"], (value) => {
+      if (value < 0) throw outOf("The number may not be below 0.");
+      return Math.sqrt(value * Math.PI);
+    }),
+    FACT: ofNumbers("Factorial of a number", ["value"], factorial),
+    COMBIN: ofNumbers("Ways to choose so many out of a number", ["number", "chosen"], (number, chosen) => {
+      const [n, k] = whole([number, chosen!]) as [number, number];
+      if (k > n) throw outOf("No more can be chosen than there are.");
+      let ways = 1;
+      for (let i = 1; i <= Math.min(k, n - k); i++) ways = Math.round((ways * (n - i + 1)) / i);
+      return ways;
+    }),
+    GCD: ofMany("Greatest common divisor", (values) => whole(values).reduce(gcd, 0)),
+    LCM: ofMany("Least common multiple", (values) => whole(values).reduce((a, b) => (a === 0 || b === 0 ? 0 : (a / gcd(a, b)) * b), 1)),
+    N: declared(helpers, "A value as a number; text is 0", ["value (any, range)"], (given) => {
+      const value = first(given)?.value;
+      if (isError(value)) throw first(given);
+      return typeof value === "number" ? { value, ...(first(given)!.format ? { format: first(given)!.format! } : {}) } : value === true ? 1 : 0;
+    }),
+    T: declared(helpers, "A value where it is text, otherwise nothing", ["value (any, range)"], (given) => {
+      const value = first(given)?.value;
+      if (isError(value)) throw first(given);
+      return typeof value === "string" ? value : "";
+    }),
+    TYPE: declared(helpers, "The kind of a value by its number", ["value (any, range)"], (given) => {
+      if (Array.isArray(given) && given.length * (given[0]?.length ?? 0) > 1) return 64;
+      const value = singleOf(given);
+      return isError(value) ? 16 : typeof value === "string" ? 2 : typeof value === "boolean" ? 4 : 1;
+    }),
+    "ERROR.TYPE": declared(helpers, "The kind of an error by its number", ["error (any)"], (given) => {
+      const value = singleOf(given);
+      const code = value === "#ERROR" || value === "#BAD_EXPR" ? "#VALUE!" : value === "#REF" || value === "#CYCLE" ? "#REF!" : value;
+      const type = ERROR_TYPES.indexOf(String(code)) + 1;
+      return isError(value) && type > 0 ? type : new SheetFault("#N/A", "This is no error.");
+    }),
+    REPT: declared(helpers, "A text several times over", ["text (string)", "times (number)"], function (text, times) {
+      const [part, count] = [reader.text(text), Math.trunc(reader.number(times, this))];
+      if (count < 0) return new SheetFault("#VALUE!", "A text cannot be repeated less than 0 times.");
+      if (part.length * count > LONGEST)
+        return new SheetFault("#VALUE!", `This text would be longer than the ${LONGEST.toLocaleString("en")} characters that a cell holds.`);
+      return part.repeat(count);
+    }),
+    CONCAT: declared(helpers, "Several texts as one", ["text (any, range, repeating)"], (...args) => {
+      let text = "";
+      for (const given of args) {
+        for (const cell of cellsOf(given)) text += reader.text(cell);
+        if (text.length > LONGEST)
+          return new SheetFault("#VALUE!", `This text would be longer than the ${LONGEST.toLocaleString("en")} characters that a cell holds.`);
+      }
+      return text;
+    }),
+    FIXED: declared(
+      helpers,
+      "A number as text with so many decimals",
+      ["value (number)", "decimals (number, default=2)", "no_commas (boolean, default=FALSE)"],
+      function (given, decimals, plain) {
+        const places = Math.trunc(reader.number(decimals, this, 2));
+        if (places > 100) return new SheetFault("#VALUE!", "At most 100 decimals are written.");
+        return fixed(reader.number(given, this), places, !reader.flag(plain, this, false));
+      },
+    ),
+    NUMBERVALUE: declared(
+      helpers,
+      "The number that a text writes, with its own signs for decimals and thousands",
+      ["text (string)", "decimal_sign (string, default='.')", "group_sign (string, default=',')"],
+      (given, decimal, group) => {
+        const point = decimal === undefined ? "." : reader.text(decimal)[0];
+        const comma = group === undefined ? (point === "," ? "." : ",") : reader.text(group)[0];
+        const [whole, ...behind] = reader
+          .text(given)
+          .replace(/\s/g, "")
+          .split(point ?? ".");
+        const signs = /%*$/.exec([whole, ...behind].join("."))![0].length;
+        const plain = [comma ? whole!.replaceAll(comma, "") : whole!, ...behind].join(".").slice(0, signs ? -signs : undefined);
+        if (plain === "" && signs === 0) return 0;
+        if (behind.length > 1 || !/^[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?$/i.test(plain)) return new SheetFault("#VALUE!", "This text is no number.");
+        return Number((Number(plain) / 100 ** signs).toPrecision(15));
+      },
+    ),
+    SEARCH: declared(
+      helpers,
+      "Where a text holds another, * and ? standing for others",
+      ["wanted (string)", "text (string)", "start (number, default=1)"],
+      search,
+    ),
+    CODE: declared(
+      helpers,
+      "Number of the first letter of a text",
+      ["text (string)"],
+      (text) => reader.text(text).charCodeAt(0) || new SheetFault("#VALUE!", "The text is empty."),
+    ),
+    UNICODE: declared(
+      helpers,
+      "Number of the first letter of a text",
+      ["text (string)"],
+      (text) => reader.text(text).codePointAt(0) ?? new SheetFault("#VALUE!", "The text is empty."),
+    ),
+    UNICHAR: declared(helpers, "The letter of a number", ["number (number)"], function (given) {
+      const point = Math.trunc(reader.number(given, this));
+      return point < 1 || point > 0x10ffff || (point >= 0xd800 && point < 0xe000)
+        ? new SheetFault("#VALUE!", "No letter has this number.")
+        : String.fromCodePoint(point);
+    }),
+  };
+  for (const name of ["N", "T"]) COUNTING.add(name);
+  return functions;
+}

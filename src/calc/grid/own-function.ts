@@ -1,0 +1,135 @@
+import { isErrorCode } from "../../core/cell.ts";
+
+/** One value as the grid hands it over. */
+export type GridCell = { value?: unknown; format?: string };
+/** One argument: a value, nothing, or a block of values column by column. */
+export type Given = GridCell | undefined | (GridCell | undefined)[][];
+/** What a function comes to. */
+export type Outcome = GridCell | number | string | boolean | GridCell[][];
+
+/** What a function finds around it while it runs. */
+export interface Surroundings {
+  locale: unknown;
+}
+
+export interface GridParam {
+  name: string;
+  type: string[];
+  acceptMatrix?: boolean;
+  acceptErrors?: boolean;
+  repeating?: boolean;
+}
+
+export interface OwnFunction {
+  description: string;
+  args: GridParam[];
+  isExported?: boolean;
+  compute: (this: Surroundings, ...args: Given[]) => unknown;
+}
+
+/** The parts of the grid that its functions need; its whole module or browser global fits. */
+export interface GridParts {
+  EvaluationError: new (message?: string, value?: string) => object;
+  registries: { functionRegistry: object };
+  helpers: {
+    /** A parameter as the grid writes them: `value (number, range, repeating)`. */
+    arg(definition: string, description?: string): unknown;
+    isNumber(text: string, locale: never): boolean;
+    isDateTime(text: string, locale: never): boolean;
+    toNumber(given: never, locale: never): number;
+    formatValue(value: never, how: never): string;
+  };
+}
+
+/** A fault that a function gives back or throws; the sentence stands beside the code. */
+export class SheetFault {
+  constructor(
+    readonly value: string,
+    readonly message: string,
+  ) {}
+}
+
+export const isError = (value: unknown): boolean => typeof value === "string" && isErrorCode(value);
+
+/** Steps that functions of ours have counted themselves since they were last read, because they look at less than they are given. */
+let counted = 0;
+export function countSteps(steps: number): void {
+  counted += steps;
+}
+export function countedSteps(): number {
+  const steps = counted;
+  counted = 0;
+  return steps;
+}
+
+/** Functions that count their own steps; the cells that they are given do not count. */
+export const COUNTING = new Set<string>();
+
+export const blockOf = (given: Given): (GridCell | undefined)[][] => (Array.isArray(given) ? given : [[given]]);
+export const singleOf = (given: Given): unknown => (Array.isArray(given) ? given[0]?.[0]?.value : given?.value);
+
+/** Every value of an argument, row by row. */
+export function* cellsOf(given: Given): Generator<GridCell | undefined> {
+  if (!Array.isArray(given)) yield given;
+  else for (let row = 0; row < (given[0]?.length ?? 0); row++) for (const column of given) yield column[row];
+}
+
+/** Reads values as the grid does where a number or a text is wanted. */
+export class Reader {
+  constructor(private readonly helpers: GridParts["helpers"]) {}
+
+  /** A number, a text that reads as one, a truth value or a blank; anything else is a fault. */
+  number(given: Given, { locale }: Surroundings, otherwise = 0): number {
+    const value = singleOf(given);
+    if (typeof value === "number") return value;
+    if (value === null || value === undefined) return given === undefined ? otherwise : 0;
+    if (isError(value)) throw given;
+    if (typeof value === "boolean") return Number(value);
+    const read = this.inText(String(value), locale);
+    if (read === undefined) throw new SheetFault("#VALUE!", `A number is wanted where there is the text ${JSON.stringify(value)}.`);
+    return read;
+  }
+
+  /** The number, date or time that a text reads as. */
+  inText(text: string, locale: unknown): number | undefined {
+    const { isNumber, isDateTime, toNumber } = this.helpers;
+    if (text.trim() === "") return undefined;
+    return isNumber(text, locale as never) || isDateTime(text, locale as never) ? toNumber(text as never, locale as never) : undefined;
+  }
+
+  text(given: Given): string {
+    const value = singleOf(given);
+    if (isError(value)) throw given;
+    if (typeof value === "boolean") return value ? "TRUE" : "FALSE";
+    return value === null || value === undefined ? "" : String(value);
+  }
+
+  flag(given: Given, around: Surroundings, otherwise: boolean): boolean {
+    const value = singleOf(given);
+    if (given === undefined) return otherwise;
+    if (typeof value === "string" && /^(?:true|false)$/i.test(value)) return /^t/i.test(value);
+    return this.number(given, around) !== 0;
+  }
+
+  /** The numbers of ranges, with text, blanks and truth values passed over; an error among them is the result. Single values are read. */
+  numbers(args: readonly Given[], around: Surroundings): number[] {
+    const found: number[] = [];
+    for (const given of args) {
+      if (!Array.isArray(given)) found.push(this.number(given, around));
+      else
+        for (const cell of cellsOf(given)) {
+          if (typeof cell?.value === "number") found.push(cell.value);
+          else if (isError(cell?.value)) throw cell;
+        }
+    }
+    return found;
+  }
+}
+
+/** Declares a function to the grid. */
+export const declared = (
+  { arg }: GridParts["helpers"],
+  description: string,
+  args: readonly string[],
+  compute: (this: Surroundings, ...args: Given[]) => Outcome,
+): OwnFunction => ({ description, args: args.map((one) => arg(one, one.replace(/ \(.*$/, "").replaceAll("_", " ")) as GridParam), isExported: true, compute });

@@ -1,0 +1,108 @@
+import * as engine from "@odoo/o-spreadsheet";
+import fc from "fast-check";
+import { applyCompatibility } from "../../../src/calc/grid/compatibility.ts";
+import { registerFunctions } from "../../../src/calc/grid/register-functions.ts";
+import { Wildcards } from "../../../src/calc/grid/wildcards.ts";
+
+console.debug = () => {};
+
+// A names, B their numbers, C going up with some twice, D going down.
+const ENGINES = ["Port", "Starboard", "Spare", "Port", "p*"];
+const UP = [1, 3, 5, 5, 8];
+const cells = Object.fromEntries(
+  ENGINES.flatMap((name, i) => [
+    [`A${i + 1}`, name],
+    [`B${i + 1}`, String(10 * (i + 1))],
+    [`C${i + 1}`, String(UP[i])],
+    [`D${i + 1}`, String(-UP[i]!)],
+  ]),
+);
+
+let model: engine.Model;
+beforeAll(() => {
+  registerFunctions([], engine);
+  applyCompatibility(engine);
+  model = new engine.Model({ version: "19.3.2", sheets: [{ id: "s", name: "S", colNumber: 6, rowNumber: 20, cells }] });
+});
+
+type Shown = { value: unknown; message?: unknown };
+const result = (formula: string) => model.getters.evaluateFormulaResult("s", `=${formula}`) as Shown | Shown[][];
+const shown = (formula: string): unknown => {
+  const given = result(formula);
+  return Array.isArray(given) ? given.map((column) => column.map(({ value }) => value)) : given.value;
+};
+
+// By the description of XLOOKUP (support.microsoft.com, read from memory); LibreOffice 7.4 has no XLOOKUP.
+test.each<[string, unknown]>([
+  ['XLOOKUP("port",A1:A5,B1:B5)', 10],
+  ['XLOOKUP("port",A1:A5,B1:B5,,0,-1)', 40],
+  ['XLOOKUP("nobody",A1:A5,B1:B5)', "#N/A"],
+  ['XLOOKUP("nobody",A1:A5,B1:B5,"none")', "none"],
+  ['XLOOKUP("s*",A1:A5,B1:B5,,2)', 20],
+  ['XLOOKUP("s*",A1:A5,B1:B5,,2,-1)', 30],
+  ['XLOOKUP("p*",A1:A5,B1:B5)', 50],
+  ['XLOOKUP("p~*",A1:A5,B1:B5,,2)', 50],
+  ["XLOOKUP(5,C1:C5,B1:B5,,0,2)", 30],
+  ["XLOOKUP(6,C1:C5,B1:B5,,0,2)", "#N/A"],
+  ["XLOOKUP(6,C1:C5,B1:B5,,-1,2)", 30],
+  ["XLOOKUP(6,C1:C5,B1:B5,,-1,-1)", 40],
+  ["XLOOKUP(6,C1:C5,B1:B5,,1,2)", 50],
+  ["XLOOKUP(0,C1:C5,B1:B5,,-1)", "#N/A"],
+  ["XLOOKUP(-6,D1:D5,B1:B5,,1,-2)", 30],
+  ["XLOOKUP(-6,D1:D5,B1:B5,,-1,-2)", 50],
+  ["XLOOKUP(-5,D1:D5,B1:B5,,0,-2)", 30],
+  ["XLOOKUP(3,C1:C5,A1:B5)", [["Starboard"], [20]]],
+  ["XLOOKUP(TRUE,C1:C5,B1:B5)", "#N/A"],
+  ["XMATCH(6,C1:C5,1)", 5],
+  ['XMATCH("spare",A1:A5)', 3],
+  ["XLOOKUP(5,C1:C5,B1:B4)", "#VALUE!"],
+  ["XLOOKUP(5,A1:C5,B1:B5)", "#N/A"],
+])("%s", (formula, wanted) => {
+  expect(shown(formula)).toEqual(wanted);
+});
+
+test("a search that takes sorted values for granted is refused where they are not", () => {
+  expect(result("XLOOKUP(5,D1:D5,B1:B5,,0,2)")).toMatchObject({
+    value: "#VALUE!",
+    message: "The values that are searched do not go up throughout, as this way of searching takes for granted.",
+  });
+  expect(shown("XLOOKUP(5,D1:D5,B1:B5,,0,2)")).toBe("#VALUE!");
+});
+
+test("in a sorted line all ways of searching come to the same value", () => {
+  const numbers = fc.array(fc.integer({ min: -6, max: 6 }), { minLength: 1, maxLength: 9 }).map((list) => list.sort((a, b) => a - b));
+  fc.assert(
+    fc.property(numbers, fc.integer({ min: -7, max: 7 }), fc.constantFrom(-1, 0, 1), (line, target, match) => {
+      const across = `{${line.join(",")}}`;
+      const [first, last, up] = [1, -1, 2].map((search) => shown(`XLOOKUP(${target},${across},${across},"none",${match},${search})`));
+      const fitting = line.filter((value) => (match === 0 ? value === target : match < 0 ? value <= target : value >= target));
+      const wanted = fitting.length === 0 ? "none" : match < 0 ? Math.max(...fitting) : Math.min(...fitting);
+      expect([first, last, up]).toEqual([wanted, wanted, wanted]);
+      const below = line.filter((value) => value <= target).length;
+      expect(shown(`MATCH(${target},${across})`)).toBe(below === 0 ? "#N/A" : below);
+      expect(shown(`MATCH(${target},${across},0)`)).toBe(line.includes(target) ? line.indexOf(target) + 1 : "#N/A");
+    }),
+    { numRuns: 200 },
+  );
+});
+
+test("a value that has changed is found anew", () => {
+  expect(shown("VLOOKUP(8,C1:D5,2,FALSE)")).toBe(-8);
+  model.dispatch("UPDATE_CELL", { sheetId: "s", row: 4, col: 2, content: "9" });
+  expect([shown("VLOOKUP(8,C1:D5,2,FALSE)"), shown("VLOOKUP(9,C1:D5,2,FALSE)"), shown("COUNTIF(C1:C5,9)")]).toEqual(["#N/A", -8, 1]);
+  model.dispatch("REQUEST_UNDO");
+  expect(shown("VLOOKUP(8,C1:D5,2,FALSE)")).toBe(-8);
+});
+
+test("patterns fit as a search for * and ? by hand would", () => {
+  const sign = fc.constantFrom("a", "b", "*", "?");
+  fc.assert(
+    fc.property(fc.string({ unit: sign, maxLength: 6 }), fc.string({ unit: fc.constantFrom("a", "b"), maxLength: 8 }), (pattern, text) => {
+      const expression = pattern.replaceAll("*", ".*").replaceAll("?", ".");
+      expect(new Wildcards(pattern).fits(text)).toBe(new RegExp(`^${expression}$`).test(text));
+      expect(new Wildcards(pattern).find(text, 0)).toBe(text.search(new RegExp(expression)));
+    }),
+    { numRuns: 500 },
+  );
+  expect(new Wildcards(`${"*a".repeat(60)}b`).fits("a".repeat(5000))).toBe(false);
+});
