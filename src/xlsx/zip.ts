@@ -126,16 +126,17 @@ function long(view: DataView, at: number): number {
 
 const TEXT = new TextDecoder();
 
+/** Steps of names are parted by slashes (4.4.17.1); some programs write the other sign of their system. */
 function nameAt(bytes: Uint8Array, at: number, length: number): string {
   if (at + length > bytes.length) throw cutShort();
-  return TEXT.decode(bytes.subarray(at, at + length));
+  return TEXT.decode(bytes.subarray(at, at + length)).replaceAll("\\", "/");
 }
 
 /** Names that lead out of the archive, or that two programs could read differently. */
 function refuseName(name: string): void {
   const steps = name.split("/");
   // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what is looked for.
-  if (name === "" || /[\\:\u0000-\u001f]/.test(name) || steps.some((step) => step === "" || step === "." || step === "..")) {
+  if (name === "" || /[:\u0000-\u001f]/.test(name) || steps.some((step) => step === "" || step === "." || step === "..")) {
     throw new UnreadableFile(`holds a part with the name ${JSON.stringify(name)}, which no workbook has`);
   }
 }

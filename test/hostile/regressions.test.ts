@@ -35,8 +35,7 @@ test.each(["constructor", "__proto__", "toString"])("%s as a unit is a word like
 
 test("a number beyond what a sheet can hold is refused, one too near to nothing is 0", () => {
   const cell = (number: string) => readXlsx(oneSheet([[{ raw: `<c r="A1"><v>${number}</v></c>` }]])).sheets[0]!.cells[0]!.value;
-  expect(() => cell("1e308")).toThrow('holds the number "1e308"');
-  expect(() => cell("-1e309")).toThrow('holds the number "-1e309"');
+  for (const number of ["1e308", "-1e309"]) expect(cell(number)).toMatchObject({ error: "#VALUE!" });
   expect([cell("9.9e307"), cell("5e-324"), cell("-1e-308")]).toEqual([9.9e307, 0, 0]);
 });
 

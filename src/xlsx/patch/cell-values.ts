@@ -8,8 +8,8 @@ import { cellXmlText } from "./edit.ts";
 export interface SheetChanges {
   /** What formulas come to, and what stands in the cells that their results fill; `null` empties one. */
   values: Map<number, Cell>;
-  /** How many of them are cells with a formula. */
-  formulas: number;
+  /** Which of them are cells with a formula. */
+  formulas: Set<number>;
   /** How far the result of a formula reaches, as its `ref` says it, where that has changed. */
   reaches: Map<number, string>;
   /** Cells that get another look. */
@@ -30,13 +30,13 @@ export interface Around {
  * alone, whatever it comes to. Left alone are formulas of which the file says more than we know.
  */
 export function valueChanges(book: WorkbookFile, sheet: number, calculated: CalculatedWorkbook): Pick<SheetChanges, "values" | "formulas" | "reaches"> {
-  const changes = { values: new Map(), formulas: 0, reaches: new Map() } as Pick<SheetChanges, "values" | "formulas" | "reaches">;
+  const changes = { values: new Map(), formulas: new Set(), reaches: new Map() } as Pick<SheetChanges, "values" | "formulas" | "reaches">;
   const { values: results } = calculated.sheets[sheet]!;
   const unknown = calculated.unknown();
   for (const cell of book.sheets[sheet]!.cells) {
     if (cell.formula === undefined || unknown.has(cell)) continue;
     const { row, column } = cell;
-    changes.formulas++;
+    changes.formulas.add(keyOf(cell));
     const stored = cell.array ?? { rows: 1, columns: 1 };
     const reach = reachOf(cell, calculated);
     for (let r = 0; r < Math.max(stored.rows, reach.rows); r++) {

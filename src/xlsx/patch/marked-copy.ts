@@ -167,7 +167,8 @@ class Marker {
     this.#texts.set(MARKED, JSON.stringify(this.#marks.flatMap((painter) => painter.kept())));
     const content = new TextEncoder().encode(HEADING + storageXml(this.#texts));
     const decoder = new TextDecoder();
-    const there = this.#related.find(({ kind, target }) => kind === "customXml" && decoder.decode(this.files.read(target)).includes(`"${STORAGE_NAMESPACE}"`));
+    const kept = [...this.#related, ...relationsOf(this.files.zip, "", this.limits)];
+    const there = kept.find(({ kind, target }) => kind === "customXml" && decoder.decode(this.files.read(target)).includes(`"${STORAGE_NAMESPACE}"`));
     if (there) this.files.change(there.target, () => content);
     else this.#relations.add("customXml", `/${this.files.add("customXml/item", content, "application/xml")}`);
   }
@@ -176,7 +177,8 @@ class Marker {
     if (isWhole) this.#workbook.keepValues();
     const styles = this.#target("styles");
     const content = this.#styles.part();
-    if (styles) this.files.change(styles, () => content);
+    if (styles && this.files.has(styles)) this.files.change(styles, () => content);
+    else if (styles) this.files.put(styles, content, `${TYPE}.styles+xml`);
     else this.#relations.add("styles", `/${this.files.add(`${this.#folder}styles`, content, `${TYPE}.styles+xml`)}`);
     this.files.change(this.#path, () => this.#workbook.result());
     this.files.change(relationsPath(this.#path), () => this.#relations.result());

@@ -31,11 +31,16 @@ export class Package {
   /** A new part; gives the name that it gets, the first that is free of `folder/stem1.xml`, `folder/stem2.xml`, … */
   add(stem: string, content: Uint8Array, type: string): string {
     let number = 1;
-    while (this.#has(`${stem}${number}.xml`)) number++;
+    while (this.has(`${stem}${number}.xml`)) number++;
     const name = `${stem}${number}.xml`;
+    this.put(name, content, type);
+    return name;
+  }
+
+  /** A part of a name that is free. */
+  put(name: string, content: Uint8Array, type: string): void {
     this.#changed.set(name, content);
     this.#types.set(name, type);
-    return name;
   }
 
   written(): Uint8Array {
@@ -43,7 +48,7 @@ export class Package {
     return rewriteArchive(this.bytes, this.zip.entries(), this.#changed);
   }
 
-  #has(name: string): boolean {
+  has(name: string): boolean {
     return this.zip.has(name) || [...this.#changed.keys()].some((one) => one.toLowerCase() === name.toLowerCase());
   }
 

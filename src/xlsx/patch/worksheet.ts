@@ -91,7 +91,7 @@ class SheetPatcher implements Finders {
   result(): PatchedSheet {
     const { values, formulas } = this.changes;
     // Read as what it is not: rather nothing is written than something wrong.
-    if (this.#formulas !== formulas) throw new UnreadableFile(`writes its part ${this.name} in a way that nothing can be put into it`);
+    if (this.#formulas !== formulas.size) throw new UnreadableFile(`writes its part ${this.name} in a way that nothing can be put into it`);
     this.#missing.put((key, style, prefix) => {
       const value = values.get(key);
       const content = value === undefined ? null : storedContent(value);
@@ -140,7 +140,8 @@ class SheetPatcher implements Finders {
       const s = this.around.restyle(key, style);
       if (s !== style) wanted.s = s;
     }
-    if (formula && this.changes.values.has(key)) this.#formulas++;
+    // Where a formula has spilled some programs leave an element for one that says nothing.
+    if (formula && this.changes.formulas.has(key)) this.#formulas++;
     const reach = this.changes.reaches.get(key);
     if (formula && reach !== undefined) this.#retag(formula.tag, { ref: reach });
     const closing = this.changes.values.has(key) ? this.#revalue(draft, wanted) : "";

@@ -66,7 +66,7 @@ export class CellFormulas {
       return { formula };
     }
     const first = this.#shared.get(group);
-    if (!first) throw new UnreadableFile(`is damaged: the cell ${at} in its part ${this.#part} shares a formula that is missing`);
+    if (!first) return { beyond: "shares a formula that is missing in the file" };
     first.relative ??= relativeFormula(first.text, first.at);
     return { formula: formulaAt(first.relative, at) };
   }

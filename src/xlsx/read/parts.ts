@@ -30,13 +30,15 @@ export function relationsOf(zip: Zip, part: string, limits: FileLimits): Relatio
   return relations;
 }
 
-/** A target as the name of a part: from the root when it starts with a slash, otherwise from the folder. */
+/**
+ * A target as the name of a part: from the root when it starts with a slash, otherwise from the folder.
+ * Steps up from the root lead to the root (RFC 3986, 5.2.4), as office programs write of what they keep for others.
+ */
 function resolve(folder: string, target: string): string {
   const steps: string[] = [];
-  for (const step of (target.startsWith("/") ? target : folder + target).split("/")) {
-    if (step === "..") {
-      if (steps.pop() === undefined) throw new UnreadableFile(`points out of itself with ${JSON.stringify(target)}`);
-    } else if (step !== "" && step !== ".") steps.push(decode(step));
+  for (const step of (target.startsWith("/") ? target : folder + target).split(/[/\\]/)) {
+    if (step === "..") steps.pop();
+    else if (step !== "" && step !== ".") steps.push(decode(step));
   }
   return steps.join("/");
 }

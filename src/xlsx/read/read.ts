@@ -80,7 +80,7 @@ export function readXlsx(bytes: Uint8Array, limits: FileLimits = FILE_LIMITS, un
     counter.sheet(sheet);
     sheets.push(sheet);
   }
-  return { sheets, names, tables, from1904, storedTexts: storedTexts(zip, relations) };
+  return { sheets, names, tables, from1904, storedTexts: storedTexts(zip, [...relations, ...relationsOf(zip, "", limits)]) };
 }
 
 function need(zip: Zip, part: string): Uint8Array {
@@ -110,7 +110,7 @@ function tablesOf(zip: Zip, part: string, sheet: number, limits: FileLimits): { 
     .flatMap(({ target }) => readTable(need(zip, target), target, sheet, limits) ?? []);
 }
 
-/** What we keep in a workbook lies in a custom XML part; those of other programs are not looked into. */
+/** What we keep in a workbook lies in a custom XML part, which some programs hang on the archive itself; those of other programs are not looked into. */
 function storedTexts(zip: Zip, relations: readonly Relation[]): Map<string, string> {
   const decoder = new TextDecoder();
   for (const { target } of relations.filter((relation) => relation.kind === "customXml")) {

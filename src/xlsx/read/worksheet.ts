@@ -1,4 +1,4 @@
-import type { Cell } from "../../core/cell.ts";
+import type { Cell, CellError } from "../../core/cell.ts";
 import { type CellPosition, keyOf, MOST_COLUMNS, MOST_ROWS, type Rectangle } from "../../workbook/address.ts";
 import type { FileLimits } from "../file-limits.ts";
 import { UnreadableFile } from "../file-limits.ts";
@@ -155,35 +155,39 @@ class WorksheetReader implements Handlers {
       case "e":
         return { error: value.trim() };
       case "d":
-        return this.#date(value);
+        return dateIn(value);
       default:
         return this.#number(value);
     }
   }
 
-  #shared(index: string): string {
-    const text = this.#around.strings[Number(index)];
-    if (text === undefined) throw this.#damaged(`the shared text ${index}`);
-    return text;
+  #shared(index: string): Cell {
+    return this.#around.strings[Number(index)] ?? unreadable(`the shared text ${index}, which is missing`);
   }
 
-  #number(text: string): number | null {
+  #number(text: string): Cell {
     if (text.trim() === "") return null;
     const number = Number(text);
-    if (!(Math.abs(number) < LARGEST)) throw this.#damaged(`the number ${JSON.stringify(text.slice(0, 20))}`);
+    if (!(Math.abs(number) < LARGEST)) return unreadable(`${JSON.stringify(text.slice(0, 20))}, which is no number of a sheet`);
     return Math.abs(number) < SMALLEST ? 0 : number;
-  }
-
-  /** A date written out (ISO 8601) as its serial number: days since 30 December 1899. */
-  #date(text: string): number {
-    const at = Date.parse(/T/.test(text) ? (/(?:Z|[+-]\d\d:\d\d)$/.test(text) ? text : `${text}Z`) : `${text}T00:00:00Z`);
-    if (Number.isNaN(at)) throw this.#damaged(`the date ${JSON.stringify(text.slice(0, 30))}`);
-    return (at - Date.UTC(1899, 11, 30)) / 86_400_000;
   }
 
   #damaged(what: string): UnreadableFile {
     return new UnreadableFile(`is damaged: its part ${this.#part} holds ${what}`);
   }
+}
+
+/** One odd cell does not spoil a workbook: it says itself what is wrong with it. */
+const unreadable = (what: string): CellError => ({ error: "#VALUE!", message: `the file holds ${what}` });
+
+/** A date, a time or both written out (ISO 8601) as a serial number: days since 30 December 1899. */
+function dateIn(text: string): Cell {
+  const written = text.trim();
+  const isTime = /^T?\d\d:\d\d/.test(written);
+  const whole = isTime ? `1899-12-30T${written.replace("T", "")}` : /T/.test(written) ? written : `${written}T00:00:00`;
+  const at = Date.parse(/(?:Z|[+-]\d\d:\d\d)$/.test(whole) ? whole : `${whole}Z`);
+  if (Number.isNaN(at)) return unreadable(`${JSON.stringify(text.slice(0, 30))}, which is no date`);
+  return (at - Date.UTC(1899, 11, 30)) / 86_400_000;
 }
 
 const isTrue = (text: string | undefined): boolean => text === "1" || text === "true";

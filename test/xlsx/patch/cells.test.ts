@@ -45,6 +45,37 @@ describe("a formula's value is written as what it is", () => {
   });
 });
 
+test("a cell that a formula fills may hold an element for one that says nothing", () => {
+  const cells: CellXml[][] = [
+    [{ raw: '<c r="A1" cm="1"><f t="array" ref="A1:A2">B1:B2*2</f><v>1</v></c>' }, 2],
+    [{ raw: '<c r="A2"><f/><v>1</v></c>' }, 3],
+  ];
+  expect([...written(oneSheet(cells))].slice(0, 3)).toEqual([
+    ["A1", '<c r="A1" cm="1"><f t="array" ref="A1:A2">B1:B2*2</f><v>4</v></c>'],
+    ["B1", '<c r="B1"><v>2</v></c>'],
+    ["A2", '<c r="A2"><f/><v>6</v></c>'],
+  ]);
+});
+
+test("a list of looks that is named but missing is written", () => {
+  const arrow = `<Relationship Id="rIdL" Type="http://schemas.openxmlformats.org/officeDocument/2006/relationships/styles" Target="styles.xml"/>`;
+  const path = "xl/_rels/workbook.xml.rels";
+  const arrows = partText(oneSheet([[1]]), path).replace("</Relationships>", `${arrow}</Relationships>`);
+  const bytes = workbookBytes({ sheets: [{ name: "Sheet1", cells: [[1]] }], parts: { [path]: arrows } });
+  const { bytes: copy } = write(bytes, [at(0, 0)]);
+  expect(partText(copy, "xl/styles.xml")).toContain("<patternFill");
+  expect(partText(copy, "[Content_Types].xml")).toContain('PartName="/xl/styles.xml"');
+  expect(partText(copy, path)).toContain(arrows.slice(0, -"</Relationships>".length));
+});
+
+test("one odd cell keeps neither the workbook from being read nor its copy from being written", () => {
+  const odd = '<c r="A1" t="d"><v>soon</v></c>';
+  expect([...written(oneSheet([[{ raw: odd }, { f: "1+1" }]]))]).toEqual([
+    ["A1", odd],
+    ["B1", '<c r="B1"><f>1+1</f><v>2</v></c>'],
+  ]);
+});
+
 describe("what stands there", () => {
   test("stays as it is written where it says the same, by all digits that a sheet keeps", () => {
     const cells: CellXml[][] = [

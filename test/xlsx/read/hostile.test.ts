@@ -105,17 +105,26 @@ describe("damaged files are refused, never half read", () => {
 
   test.each([
     ["a cell outside any sheet", '<c r="XFE1"><v>1</v></c>', `is damaged: "XFE1" in its part ${SHEET} is no cell`],
-    ["a number that is none", '<c r="A1"><v>7,3</v></c>', `is damaged: its part ${SHEET} holds the number "7,3"`],
-    ["a shared text that is missing", '<c r="A1" t="s"><v>4</v></c>', `is damaged: its part ${SHEET} holds the shared text 4`],
-    ["a date that is none", '<c r="A1" t="d"><v>soon</v></c>', `is damaged: its part ${SHEET} holds the date "soon"`],
     ["a cell that stands there twice", '<c r="A1"><v>1</v></c><c r="A1"><v>2</v></c>', `is damaged: its part ${SHEET} holds a cell that stands there twice`],
-    [
-      "a shared formula without its first cell",
-      '<c r="A1"><f t="shared" si="3"/></c>',
-      `is damaged: the cell A1 in its part ${SHEET} shares a formula that is missing`,
-    ],
   ])("%s", (_, raw, why) => {
     expect(reason(oneSheet([[{ raw }]]))).toBe(why);
+  });
+
+  test.each([
+    ["a number that is none", '<c r="A1"><v>7,3</v></c>', 'the file holds "7,3", which is no number of a sheet'],
+    ["a number beyond what a sheet can hold", '<c r="A1"><v>1e308</v></c>', 'the file holds "1e308", which is no number of a sheet'],
+    ["one below it", '<c r="A1"><v>-1e309</v></c>', 'the file holds "-1e309", which is no number of a sheet'],
+    ["a shared text that is missing", '<c r="A1" t="s"><v>4</v></c>', "the file holds the shared text 4, which is missing"],
+    ["a date that is none", '<c r="A1" t="d"><v>soon</v></c>', 'the file holds "soon", which is no date'],
+  ])("%s is an error of its cell, and the others are read", (_, raw, message) => {
+    const cells = readXlsx(oneSheet([[{ raw }, { raw: '<c r="B1"><v>2</v></c>' }]])).sheets[0]!.cells;
+    expect(cells.map(({ value }) => value)).toEqual([{ error: "#VALUE!", message }, 2]);
+  });
+
+  test("a shared formula without its first cell cannot be calculated", () => {
+    expect(readXlsx(oneSheet([[{ raw: '<c r="A1"><f t="shared" si="3"/><v>7</v></c>' }]])).sheets[0]!.cells).toEqual([
+      { row: 0, column: 0, value: 7, beyond: "shares a formula that is missing in the file" },
+    ]);
   });
 
   test("a sheet whose part, or whose arrow to it, is missing", () => {
@@ -177,7 +186,7 @@ describe("crafted files are refused", () => {
     expect(reason(zipBytes([...parts, twin]))).toMatch(/^holds parts that share their bytes/);
   });
 
-  test.each(["../evil.xml", "/etc/x", "xl/../../x", "xl\\x.xml", "C:x", "xl//x", "x\u0000y", "./x"])("a part of the name %j", (name) => {
+  test.each(["../evil.xml", "/etc/x", "xl/../../x", "C:x", "xl//x", "x\u0000y", "./x"])("a part of the name %j", (name) => {
     expect(reason(withPart({ name, content: "x" }))).toBe(`holds a part with the name ${JSON.stringify(name)}, which no workbook has`);
   });
 
@@ -187,9 +196,18 @@ describe("crafted files are refused", () => {
     );
   });
 
-  test("an arrow that leads out of the file", () => {
+  test("an arrow that would lead out of the file leads to its root", () => {
     const arrows = PARTS["xl/_rels/workbook.xml.rels"]!.replace("worksheets/sheet1.xml", "../../secret.xml");
-    expect(reason(workbookBytes({ ...BOOK, parts: { "xl/_rels/workbook.xml.rels": arrows } }))).toBe('points out of itself with "../../secret.xml"');
+    expect(reason(workbookBytes({ ...BOOK, parts: { "xl/_rels/workbook.xml.rels": arrows } }))).toBe("is damaged: its part secret.xml is missing");
+  });
+
+  test("names with the other slash are the same parts; two that are the same by it are one too many", () => {
+    const other = partsOf(PARTS).map(({ name, content }) => ({ name: name.replaceAll("/", "\\"), content }));
+    expect(readXlsx(zipBytes(other))).toEqual(readXlsx(zipBytes(partsOf(PARTS))));
+    expect(reason(zipBytes([...partsOf(PARTS), { name: SHEET.replaceAll("/", "\\"), content: "<a/>" }]))).toBe(
+      `holds two parts of the name ${SHEET}: which of them counts cannot be told`,
+    );
+    expect(reason(withPart({ name: "..\\evil.xml", content: "x" }))).toBe('holds a part with the name "../evil.xml", which no workbook has');
   });
 
   test("an encrypted archive and a method of packing that is not read", () => {

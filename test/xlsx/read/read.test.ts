@@ -57,8 +57,9 @@ describe("cells", () => {
       { raw: '<c r="A1" t="d"><v>2024-01-01</v></c>' },
       { raw: '<c r="B1" t="d"><v>2024-01-01T12:00:00</v></c>' },
       { raw: '<c r="C1" t="d"><v>2024-01-01T06:00:00Z</v></c>' },
+      { raw: '<c r="D1" t="d"><v>06:00:00</v></c>' },
     ];
-    expect(values(oneSheet([cells]))).toEqual({ A1: 45292, B1: 45292.5, C1: 45292.25 });
+    expect(values(oneSheet([cells]))).toEqual({ A1: 45292, B1: 45292.5, C1: 45292.25, D1: 0.25 });
   });
 
   test("cells and rows that do not say where they are follow the one before", () => {
