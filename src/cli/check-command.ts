@@ -4,7 +4,7 @@ import { count, findingLine, printPage, printTotal } from "./check-output.ts";
 import { checkQuery, keepYoungSpace } from "./check-readings.ts";
 import { type CheckedFile, type CheckFilesOptions, nameOf, STANDARD_INPUT, type Total } from "./checked.ts";
 import { ALL_WELL, FINDINGS, Refusal, UNREADABLE } from "./exit-codes.ts";
-import { changedSince, decimalSignOf, filesOf, kindOf, refuseAsInput, timeOf } from "./inputs.ts";
+import { changedSince, decimalSignOf, encodingFrom, filesOf, kindOf, refuseAsInput, timeOf } from "./inputs.ts";
 import { Ledger } from "./ledger.ts";
 import { complain, jsonLine, plain, print, printAll, readerIsReady } from "./output.ts";
 import { RefusedFile } from "./refused-file.ts";
@@ -14,6 +14,7 @@ export interface CheckOptions {
   json?: boolean;
   asFound?: boolean;
   locale?: string;
+  encoding?: string;
   refused?: string;
   force?: boolean;
   since?: string;
@@ -36,6 +37,7 @@ export async function check(patterns: readonly string[], options: CheckOptions):
     throw new Refusal("--report wants files: rows of a query are gone once they have been checked");
   const threads = threadsFrom(options.threads);
   const decimal = decimalSignOf(locale);
+  const encoding = encodingFrom(options.encoding);
   const named = await filesOf(patterns);
   const files = since === undefined ? named : await changedSince(named, timeOf(since));
   refuseAsInput(options.ledger, named, "the ledger");
@@ -52,6 +54,7 @@ export async function check(patterns: readonly string[], options: CheckOptions):
   try {
     for await (const checked of inputs(options.from, files, {
       decimal,
+      encoding,
       ledger,
       copies,
       threads,

@@ -39,7 +39,7 @@ export async function checkReadings(file: string, options: CheckFilesOptions, to
   }
   const judged = forReport ? new JudgedRows() : undefined;
   const checked = await checkStream(file, basename(file), input(), options, judged);
-  const page = judged && (await kept?.page(basename(file), decimal, judged, checked.result.rowsIn));
+  const page = judged && (await kept?.page(basename(file), { decimal, encoding: options.encoding }, judged, checked.result.rowsIn));
   return { ...checked, ...(page ? { page } : {}), ...(forReport || ledger ? { hash: hash.digest("hex") } : {}) };
 }
 
@@ -57,7 +57,7 @@ async function checkStream(
   file: string,
   name: string,
   input: AsyncIterable<Uint8Array>,
-  { decimal, sorted, passOn, refused, breathe, ledger, forReport }: CheckFilesOptions,
+  { decimal, encoding, sorted, passOn, refused, breathe, ledger, forReport }: CheckFilesOptions,
   judged?: JudgedRows,
 ): Promise<CheckedFile> {
   async function* breathing(): AsyncGenerator<Uint8Array> {
@@ -72,16 +72,19 @@ async function checkStream(
     findings.add(finding);
     tallies?.add(finding.kind, namedSubject(finding.label));
   };
+  const notes: string[] = [];
   const { unread: why, ...counts }: CsvCheck = await checkCsv(breathing(), {
     name,
     decimal,
+    encoding,
+    noted: (sentence) => void notes.push(sentence),
     found: keep,
     refused: refused && ((row) => refused(file, row)),
     judged: judged?.take,
   });
   findings.sort();
   const facts = tallies && { tallies: tallies.all, sizes: [], more: tallies.more };
-  return { file, result: { ...counts, findings }, notes: [], facts, ...(why ? { unread: why } : {}) };
+  return { file, result: { ...counts, findings }, notes, facts, ...(why ? { unread: why } : {}) };
 }
 
 async function hashOf(file: string): Promise<string> {

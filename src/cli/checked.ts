@@ -35,6 +35,8 @@ export interface CheckedFile {
 
 export interface CheckFilesOptions {
   decimal: DecimalSign;
+  /** How .csv files are written, where that is not found out. */
+  encoding?: string | undefined;
   ledger?: Ledger | undefined;
   /** Findings of one file of readings that are kept to be told worst first; the others go to `passOn` while it is read. */
   sorted?: number | undefined;

@@ -2,7 +2,7 @@ import { createReadStream } from "node:fs";
 import { basename } from "node:path";
 import type { DecimalSign } from "../check/csv/fields.ts";
 import { type Comparison, compareReadings, linesOf, type RefusedRow } from "../compare/compare.ts";
-import { mattersOfCsv, readingsOfCsv } from "../compare/from-csv.ts";
+import { type CsvReadingOptions, mattersOfCsv, readingsOfCsv } from "../compare/from-csv.ts";
 import type { ComparisonVerdict } from "../compare/judgement.ts";
 import type { ReadingSet } from "../compare/readings.ts";
 import { TypedFault, type TypedSizes, typedSizes } from "../compare/typed-sizes.ts";
@@ -12,7 +12,7 @@ import { nameOf, STANDARD_INPUT } from "./checked.ts";
 import { jsonLines, tableOf } from "./compare-lines.ts";
 import { ALL_WELL, FINDINGS, Refusal, UNDECIDED, UNREADABLE } from "./exit-codes.ts";
 import { GridThread } from "./grid-thread.ts";
-import { decimalSignOf, kindOf } from "./inputs.ts";
+import { decimalSignOf, encodingFrom, kindOf } from "./inputs.ts";
 import { aligned, complain, jsonLine, plain, print } from "./output.ts";
 import { reasonOf, unknownKind, workbookBytes } from "./read-file.ts";
 import { put, refusedTarget } from "./safe-file.ts";
@@ -21,6 +21,7 @@ import { streams } from "./streams.ts";
 export interface CompareFlags {
   json?: boolean;
   locale?: string;
+  encoding?: string;
   hours?: string;
   runIn?: string;
   engines?: string;
@@ -46,7 +47,12 @@ export async function compare(
     matters: await mattersIn(flags.matters, decimal),
   };
   if (flags.table !== undefined) refusedTarget(flags.table, force);
-  const sides = await readSides(after === undefined ? [before] : [before, after], decimal, sizesIn("uncertainty", flags.uncertainty));
+  const sides = await readSides(
+    after === undefined ? [before] : [before, after],
+    decimal,
+    sizesIn("uncertainty", flags.uncertainty),
+    encodingFrom(flags.encoding),
+  );
   if ("unread" in sides) {
     for (const { file, reason } of sides.unread) complain(`${file} ${reason}`);
     if (json) await print(jsonLine({ kind: "summary", rows: 0, compared: 0, refused: 0, unread: sides.unread }));
@@ -119,12 +125,13 @@ export async function readSides(
   files: readonly string[],
   decimal: DecimalSign,
   uncertainty: TypedSizes | undefined,
+  encoding?: string,
 ): Promise<{ before: ReadingSet; after: ReadingSet | undefined } | { unread: Unread[] }> {
   if (files.length > 1 && files.every((file) => file === STANDARD_INPUT)) throw new Refusal("only one of the two can come from standard input");
   const engine = new GridThread(MEGABYTES);
   try {
     const sides: (ReadingSet | Unread)[] = [];
-    for (const file of files) sides.push(await readSide(file, decimal, uncertainty, engine));
+    for (const file of files) sides.push(await readSide(file, { decimal, encoding, uncertainty }, engine));
     const unread = sides.filter((side): side is Unread => "reason" in side);
     if (unread.length > 0) return { unread };
     const [before, after] = sides as ReadingSet[];
@@ -134,17 +141,17 @@ export async function readSides(
   }
 }
 
-async function readSide(path: string, decimal: DecimalSign, uncertainty: TypedSizes | undefined, engine: GridThread): Promise<ReadingSet | Unread> {
+async function readSide(path: string, options: CsvReadingOptions, engine: GridThread): Promise<ReadingSet | Unread> {
   const file = nameOf(path);
   const kind = kindOf(path);
   try {
     if (kind === ".csv") {
       const input = path === STANDARD_INPUT ? streams().stdin : createReadStream(path);
-      const { unread, ...set } = await readingsOfCsv(input, { name: path === STANDARD_INPUT ? file : basename(path), decimal, uncertainty });
+      const { unread, ...set } = await readingsOfCsv(input, { name: path === STANDARD_INPUT ? file : basename(path), ...options });
       return unread === undefined ? set : { file, reason: unread };
     }
     if (kind !== ".xlsx") return { file, reason: unknownKind(kind) };
-    const answer = await engine.ask({ kind: "readings", name: basename(path), bytes: await workbookBytes(path), uncertainty });
+    const answer = await engine.ask({ kind: "readings", name: basename(path), bytes: await workbookBytes(path), uncertainty: options.uncertainty });
     return "fault" in answer ? { file, reason: answer.fault } : answer.set;
   } catch (error) {
     return { file, reason: reasonOf(error) };

@@ -3,6 +3,7 @@ import { stat } from "node:fs/promises";
 import { extname } from "node:path";
 import { glob, isDynamicPattern } from "tinyglobby";
 import type { DecimalSign } from "../check/csv/check-csv.ts";
+import { isEncoding } from "../check/csv/encoding.ts";
 import { STANDARD_INPUT } from "./checked.ts";
 import { Refusal } from "./exit-codes.ts";
 
@@ -83,4 +84,11 @@ export function decimalSignOf(locale: string): DecimalSign {
   }
   if (sign !== "." && sign !== ",") throw new Refusal(`the locale ${locale} writes a decimal sign that is neither a point nor a comma`);
   return sign;
+}
+
+/** A way of writing letters, as it was typed. */
+export function encodingFrom(name: string | undefined): string | undefined {
+  if (name !== undefined && !isEncoding(name))
+    throw new Refusal(`--encoding ${name} is not known: wanted is a name such as windows-1250, iso-8859-2 or utf-16le`);
+  return name;
 }

@@ -32,6 +32,7 @@ function program(done: (code: number) => void): Command {
     )
     .option("--as-found", "with --json: findings of readings leave at once, in the order of their lines, for a stream that does not end")
     .option("--locale <tag>", "how numbers in .csv are written: de reads a decimal comma", "en")
+    .option("--encoding <name>", "how letters in .csv are written, such as windows-1250; where nothing is said it is found out, and said where it is not UTF-8")
     .option("--refused <list.csv>", "write down each row that could not be judged, with its line and the reason")
     .option("--since <date>", "only files changed at that date or later, by the time of change that the file system keeps")
     .option("--from <select>", "check the rows that DuckDB selects, such as \"SELECT * FROM 'readings.parquet'\"; its package is installed apart")
@@ -71,6 +72,7 @@ function program(done: (code: number) => void): Command {
     .option("--force", "overwrite what is there")
     .option("--json", "one line of JSON for each line, and one that sums up at the end")
     .option("--locale <tag>", "how numbers in .csv are written: de reads a decimal comma", "en")
+    .option("--encoding <name>", "how letters in .csv are written, such as windows-1250, where that is not found out")
     .addHelpText(
       "after",
       "\nLeaves 0 when every line is the same within what matters, 1 when something differs, 3 when nothing does and something cannot be told, 2 when an input could not be read or nothing compared.",

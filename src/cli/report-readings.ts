@@ -1,7 +1,6 @@
 import { Readable } from "node:stream";
-import type { DecimalSign } from "../check/csv/check-csv.ts";
 import type { JudgedRows } from "../check/finding.ts";
-import { readingsOfCsv } from "../compare/from-csv.ts";
+import { type CsvReadingOptions, readingsOfCsv } from "../compare/from-csv.ts";
 import { contentOfReadings } from "../report/gather/mapped.ts";
 import type { ReportPage } from "./checked.ts";
 
@@ -19,9 +18,9 @@ export class ReportReadings {
     else this.#chunks = [];
   }
 
-  async page(name: string, decimal: DecimalSign, { rows, counts, most }: JudgedRows, rowsIn: number): Promise<ReportPage> {
+  async page(name: string, written: Pick<CsvReadingOptions, "decimal" | "encoding">, { rows, counts, most }: JudgedRows, rowsIn: number): Promise<ReportPage> {
     const isDrawn = rowsIn <= most && this.#size <= MOST_BYTES;
-    const { readings } = isDrawn ? await readingsOfCsv(Readable.from(this.#chunks), { name, decimal }) : { readings: [] };
+    const { readings } = isDrawn ? await readingsOfCsv(Readable.from(this.#chunks), { name, ...written }) : { readings: [] };
     return { judged: { rows, counts }, content: contentOfReadings(readings) };
   }
 }

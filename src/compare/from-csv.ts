@@ -20,14 +20,17 @@ export interface CsvReadingOptions {
   decimal?: DecimalSign;
   /** Expanded uncertainties U, where the file gives none. */
   uncertainty?: TypedSizes | undefined;
+  /** How the file is written, where that is not found out. */
+  encoding?: string | undefined;
 }
 
 /** Reads one side of a comparison from a file in long form. `unread` says why it, or its rest, could not be read. */
 export async function readingsOfCsv(
   input: AsyncIterable<Uint8Array>,
-  { name = "", decimal = ".", uncertainty }: CsvReadingOptions = {},
+  { name = "", decimal = ".", uncertainty, encoding }: CsvReadingOptions = {},
 ): Promise<ReadingSet & { unread?: string }> {
-  const head = await readHeader(input, undefined, toBeCompared);
+  const notes: string[] = [];
+  const head = await readHeader(input, { encoding, noted: (sentence) => void notes.push(`${name}: ${sentence}`) }, toBeCompared);
   if ("unread" in head) return { name, readings: [], notes: [], unread: head.unread };
   const readings: Reading[] = [];
   const { at } = head;
@@ -48,7 +51,7 @@ export async function readingsOfCsv(
     for (const reading of found) readings.push(why === undefined ? reading : { ...reading, value: null, fault: why });
   });
   fillFromTyped(readings, uncertainty);
-  return { name, readings, notes: [], ...(unread === undefined ? {} : { unread }) };
+  return { name, readings, notes, ...(unread === undefined ? {} : { unread }) };
 }
 
 const cellIn = (field: ComparisonField, text: string, decimal: DecimalSign): Cell => (NUMBER_FIELDS.has(field) ? cellOf(text, decimal) : text.trim());
@@ -58,7 +61,7 @@ const ofMatters: Wanted = ({ at }) =>
 
 /** Smallest differences that matter, from a file with a column of characteristics and one of those. */
 export async function mattersOfCsv(input: AsyncIterable<Uint8Array>, decimal: DecimalSign): Promise<TypedSizes | { unread: string }> {
-  const head = await readHeader(input, undefined, ofMatters);
+  const head = await readHeader(input, {}, ofMatters);
   if ("unread" in head) return head;
   const of = new Map<string, number>();
   const faults: string[] = [];

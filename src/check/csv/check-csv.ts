@@ -1,4 +1,5 @@
 import { byWorst, type CheckResult, type Finding } from "../finding.ts";
+import type { EncodingOptions } from "./encoding.ts";
 import type { DecimalSign } from "./fields.ts";
 import { readHeader } from "./header.ts";
 import { readRecords } from "./records.ts";
@@ -8,13 +9,11 @@ import { Scanner } from "./scanner.ts";
 export type { RefusedRecord } from "./rows.ts";
 export type { DecimalSign };
 
-export interface CsvOptions extends Listeners {
+export interface CsvOptions extends Listeners, EncodingOptions {
   /** Name of the file, which stands for the sheet in the cells of findings. */
   name?: string;
   /** Sign before the decimals. A comma is read only when it is asked for. */
   decimal?: DecimalSign;
-  /** Told how many bytes have been read, chunk by chunk. */
-  progress?: (bytes: number) => void;
 }
 
 /** `unread` says why the file, or the rest of it, could not be read; it completes "this file …". */
@@ -28,8 +27,11 @@ export interface CsvCheck extends CheckResult {
  * and none are kept; without it they come with the result, worst first. What cannot be read is
  * refused with its line; nothing is guessed.
  */
-export async function checkCsv(input: AsyncIterable<Uint8Array>, { name = "", decimal = ".", progress, ...listeners }: CsvOptions = {}): Promise<CsvCheck> {
-  const head = await readHeader(input, progress);
+export async function checkCsv(
+  input: AsyncIterable<Uint8Array>,
+  { name = "", decimal = ".", encoding, noted, ...listeners }: CsvOptions = {},
+): Promise<CsvCheck> {
+  const head = await readHeader(input, { encoding, noted });
   if ("unread" in head) return { findings: [], rowsIn: 0, checked: 0, refused: 0, inputs: 0, unread: head.unread };
   const findings: Finding[] = [];
   const rows = new CsvRows(name, head, decimal, { ...listeners, found: listeners.found ?? ((finding) => void findings.push(finding)) });

@@ -1,4 +1,6 @@
 import { type Columns, canBeJudged, readHeadings } from "../../vocabulary/headings.ts";
+import { joined, NOTHING } from "./bytes.ts";
+import { type EncodingOptions, utf8 } from "./encoding.ts";
 import { Scanner } from "./scanner.ts";
 
 /** Which columns there are. */
@@ -36,10 +38,10 @@ const unlimited = ({ oneSided }: Columns): string => `a lower or upper limit${on
 /** Reads as far as the headings, finds out the delimiter from them, and hands on the rest. Runs in browsers too. */
 export async function readHeader(
   input: AsyncIterable<Uint8Array>,
-  progress?: (bytes: number) => void,
+  encoding: EncodingOptions = {},
   wanted: Wanted = toBeJudged,
 ): Promise<Header | { unread: string }> {
-  const chunks = utf8(input, progress);
+  const chunks = utf8(input, encoding);
   const head = await headerOf(chunks, wanted);
   // Nobody reads on, so that the file can be closed.
   if ("unread" in head) await chunks.return(undefined);
@@ -112,15 +114,6 @@ export function misfitOf(record: readonly string[], { width, delimiter }: Header
   return `the line has ${record.length} fields where there are ${width} headings${hint}`;
 }
 
-const NOTHING: Uint8Array = new Uint8Array(0);
-
-function joined(a: Uint8Array, b: Uint8Array): Uint8Array {
-  const both = new Uint8Array(a.length + b.length);
-  both.set(a);
-  both.set(b, a.length);
-  return both;
-}
-
 async function* following(bytes: Uint8Array, chunks: AsyncGenerator<Uint8Array>): AsyncGenerator<Uint8Array> {
   try {
     yield bytes;
@@ -129,32 +122,3 @@ async function* following(bytes: Uint8Array, chunks: AsyncGenerator<Uint8Array>)
     await chunks.return(undefined);
   }
 }
-
-const BOM_8 = Uint8Array.of(0xef, 0xbb, 0xbf);
-const BOM_16 = { "utf-16le": Uint8Array.of(0xff, 0xfe), "utf-16be": Uint8Array.of(0xfe, 0xff) };
-
-/** Bytes as UTF-8, which they are unless a byte order mark says UTF-16. The mark itself is dropped. */
-async function* utf8(input: AsyncIterable<Uint8Array>, progress?: (bytes: number) => void): AsyncGenerator<Uint8Array> {
-  const encoder = new TextEncoder();
-  let mark: Uint8Array | undefined = NOTHING;
-  let read = 0;
-  let decoder: TextDecoder | undefined;
-  for await (const chunk of input) {
-    read += chunk.length;
-    progress?.(read);
-    let bytes = chunk;
-    if (mark) {
-      // A mark may come in pieces.
-      bytes = mark = joined(mark, bytes);
-      if (bytes.length < BOM_8.length && !hasMark(bytes, BOM_16["utf-16le"]) && !hasMark(bytes, BOM_16["utf-16be"])) continue;
-      for (const [encoding, sign] of Object.entries(BOM_16)) if (hasMark(bytes, sign)) decoder = new TextDecoder(encoding);
-      if (hasMark(bytes, BOM_8)) bytes = bytes.subarray(BOM_8.length);
-      mark = undefined;
-    }
-    yield decoder ? encoder.encode(decoder.decode(bytes, { stream: true })) : bytes;
-  }
-  if (mark?.length) yield mark;
-  if (decoder) yield encoder.encode(decoder.decode());
-}
-
-const hasMark = (bytes: Uint8Array, sign: Uint8Array): boolean => sign.every((byte, at) => bytes[at] === byte);
