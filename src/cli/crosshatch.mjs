@@ -1,7 +1,7 @@
 #!/usr/bin/env node
 /**
- * Starts the command line from a clone: installs what is missing, bundles what has changed, runs it.
- * Plain JavaScript without dependencies.
+ * Starts the command line: as it was packed, or from a clone, where it installs what is missing and
+ * bundles what has changed. Plain JavaScript without dependencies.
  */
 import { spawnSync } from "node:child_process";
 import { existsSync, readdirSync, readFileSync, statSync } from "node:fs";
@@ -10,6 +10,12 @@ import { fileURLToPath, pathToFileURL } from "node:url";
 
 const root = join(dirname(fileURLToPath(import.meta.url)), "..", "..");
 const program = join(root, "dist", "cli", "crosshatch.js");
+
+const OLDEST = 20;
+if (Number.parseInt(process.versions.node, 10) < OLDEST) {
+  console.error(`crosshatch: Node ${OLDEST} or newer is wanted, and this is ${process.versions.node}.`);
+  process.exit(2);
+}
 
 function installMissing() {
   const { dependencies } = JSON.parse(readFileSync(join(root, "package.json"), "utf8"));
@@ -41,6 +47,19 @@ function isBuilt() {
   return built > Math.max(newest(join(root, "src")), statSync(join(root, "package.json")).mtimeMs);
 }
 
-installMissing();
-if (!isBuilt()) await (await import("./build.mjs")).buildCommandLine(join(root, "dist"));
+async function build() {
+  const { buildCommandLine } = await import("./build.mjs");
+  try {
+    if (!isBuilt()) await buildCommandLine(join(root, "dist"));
+  } catch (error) {
+    if (!error.syscall) throw error;
+    console.error(`crosshatch: the program cannot be built, as nothing can be written to ${join(root, "dist")} (${error.code}).`);
+    process.exit(2);
+  }
+}
+
+if (existsSync(join(root, "src", "cli", "build.mjs"))) {
+  installMissing();
+  await build();
+}
 await import(pathToFileURL(program).href);

@@ -1,5 +1,6 @@
 import { Command, CommanderError } from "commander";
 import { VERSION } from "../core/version.ts";
+import type { BenchOptions } from "./bench-command.ts";
 import type { CheckOptions } from "./check-command.ts";
 import { MOST_SORTED } from "./checked.ts";
 import type { CompareFlags } from "./compare-command.ts";
@@ -112,6 +113,13 @@ function program(done: (code: number) => void): Command {
     .option("--second-readings", "a sheet for readings by a second person")
     .option("--force", "overwrite what is there")
     .action(async (out: string, options: NewOptions) => done(await (await import("./new-command.ts")).newBuildSheet(out, options)));
+
+  root
+    .command("bench")
+    .description("open the bench: a spreadsheet in the browser, served to this machine alone, with the functions and the pane in it")
+    .option("--port <number>", "the port on this machine, 7304 unless told; 0 takes any free one")
+    .option("--no-open", "do not open a browser")
+    .action(async (options: BenchOptions) => done(await (await import("./bench-command.ts")).bench(options)));
 
   root
     .command("help")

@@ -49,8 +49,18 @@ export function copyNames(files: readonly string[]): Map<string, string> {
     while (depth < deepest && grouped(group, (file) => nameAt(file, depth)).length < group.length) depth++;
     for (const file of group) names.set(file, nameAt(file, depth));
   }
-  const [clash] = grouped(once, (file) => names.get(file)!).filter(({ length }) => length > 1);
-  if (clash) throw new Refusal(`the copies of ${clash[0]} and ${clash[1]} would have the same name: check them one after the other, into folders of their own`);
+  // What is left differs in capitals, or in how an accent is put together.
+  const taken = new Set([...names.values()].map(plainName));
+  for (const [, ...others] of grouped(once, (file) => names.get(file)!)) {
+    for (const file of others) {
+      const [kind, own] = [extname(file), names.get(file)!];
+      let number = 2;
+      const numbered = () => `${own.slice(0, own.length - kind.length)} [${number}]${kind}`;
+      while (taken.has(plainName(numbered()))) number++;
+      names.set(file, numbered());
+      taken.add(plainName(numbered()));
+    }
+  }
   return names;
 }
 
@@ -67,11 +77,13 @@ const foldersOf = (file: string): string[] =>
     .map((name) => name.replaceAll(":", ""))
     .filter(Boolean);
 
-/** Capitals and small letters are the same to many disks. */
+/** Capitals and small letters are the same to many disks, and a letter with an accent however it is put together. */
+const plainName = (name: string): string => name.normalize().toLowerCase();
+
 function grouped(files: readonly string[], nameOf: (file: string) => string): string[][] {
   const groups = new Map<string, string[]>();
   for (const file of files) {
-    const key = nameOf(file).normalize().toLowerCase();
+    const key = plainName(nameOf(file));
     groups.set(key, [...(groups.get(key) ?? []), file]);
   }
   return [...groups.values()];

@@ -2,10 +2,16 @@
  * The door to every npm script: plain JavaScript without dependencies, so that it runs in a fresh
  * clone. Installs what is missing, then hands over to the TypeScript tool of that name.
  */
-import { spawnSync } from "node:child_process";
+import { spawn, spawnSync } from "node:child_process";
 import { existsSync, readFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
+
+const OLDEST = 20;
+if (Number.parseInt(process.versions.node, 10) < OLDEST) {
+  console.error(`Node ${OLDEST} or newer is wanted, and this is ${process.versions.node}.`);
+  process.exit(2);
+}
 
 const root = join(dirname(fileURLToPath(import.meta.url)), "..", "..");
 const [task = "", ...rest] = process.argv.slice(2);
@@ -46,8 +52,11 @@ if (!tool) {
   console.error(`There is no task called ${task}.`);
   process.exit(2);
 }
-// Ctrl-C reaches the tool itself, which stops cleanly; this process only passes its result on.
+// Ctrl-C reaches the tool itself, which stops cleanly; whoever ends this process alone ends the tool with it.
+const running = spawn(process.execPath, ["--import", "tsx", tool, ...rest], { cwd: root, stdio: "inherit" });
 process.on("SIGINT", () => {});
-process.on("SIGTERM", () => {});
-const done = spawnSync(process.execPath, ["--import", "tsx", tool, ...rest], { cwd: root, stdio: "inherit" });
-process.exit(done.status ?? 1);
+process.on("SIGTERM", () => running.kill("SIGTERM"));
+// A shell between npm and this process dies of a signal without passing it on: an orphan would hold the bench's port.
+const parent = process.ppid;
+if (task === "start") setInterval(() => process.ppid === parent || running.kill("SIGTERM"), 500);
+running.once("exit", (status) => process.exit(status ?? 1));

@@ -66,3 +66,14 @@ test("packages that cannot be installed are said in a sentence, which leaves 2",
   expect({ status, stdout }).toEqual({ status: 2, stdout: "" });
   expect(stderr).toContain("the packages could not be installed");
 });
+
+test("a clone that nothing can be written to is said in a sentence, which leaves 2", () => {
+  const folder = fresh();
+  symlinkSync(join(ROOT, "node_modules"), join(folder, "node_modules"), "junction");
+  says(folder, "one", new Date());
+  // Also for root, who may write everywhere: where the folder should be there is a file.
+  writeFileSync(join(folder, "dist"), "");
+  const { status, stdout, stderr } = run(folder);
+  expect({ status, stdout }).toEqual({ status: 2, stdout: "" });
+  expect(stderr).toMatch(/^crosshatch: the program cannot be built, as nothing can be written to .*dist \((?:ENOTDIR|EEXIST)\)\.\n$/);
+});

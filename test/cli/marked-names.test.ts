@@ -24,8 +24,13 @@ test("a file that is named twice gets one copy", () => {
   expect([...copyNames(["build.xlsx", resolve("build.xlsx")]).values()]).toEqual(["build.xlsx"]);
 });
 
-test("a name that another file has already is refused, with both", () => {
-  expect(() => copyNames([join("a", "x.xlsx"), join("b", "x.xlsx"), "x (a).xlsx"])).toThrow(
-    `the copies of ${join("a", "x.xlsx")} and x (a).xlsx would have the same name: check them one after the other, into folders of their own`,
-  );
+test("a name that another file has already, or has in other letters for the same, gets a number", () => {
+  const [first, second] = [join("a", "x.xlsx"), join("b", "x.xlsx")];
+  expect(names(first, second, "x (a).xlsx")).toEqual({ [first]: "x (a).xlsx", [second]: "x (b).xlsx", "x (a).xlsx": "x (a) [2].xlsx" });
+  const [composed, apart] = ["b\u00fcgel.xlsx", "bu\u0308gel.xlsx"];
+  expect(Object.values(names(composed, apart, "other.xlsx"))).toEqual([
+    expect.stringMatching(/^b.*\.xlsx$/),
+    expect.stringMatching(/ \[2\]\.xlsx$/),
+    "other.xlsx",
+  ]);
 });
