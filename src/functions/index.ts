@@ -14,6 +14,10 @@ import { reborePlan } from "./cylinder/rebore-plan.ts";
 import { reboreSize } from "./cylinder/rebore-size.ts";
 import { roundness } from "./cylinder/roundness.ts";
 import { taper } from "./cylinder/taper.ts";
+import { deckClearance } from "./faces/deck-clearance.ts";
+import { flatnessWithin } from "./faces/flatness-within.ts";
+import { flatness } from "./faces/flatness.ts";
+import { runout } from "./faces/runout.ts";
 import { combine } from "./measurement/combine.ts";
 import { gaugeStudy } from "./measurement/gauge-study.ts";
 import { lengthOf } from "./measurement/length.ts";
@@ -91,6 +95,10 @@ export const specs: readonly Spec[] = [
   regrindPlan,
   regrindSize,
   shaftWear,
+  deckClearance,
+  flatnessWithin,
+  flatness,
+  runout,
   chamberFor,
   compressionRatio,
   crankingPressure,

@@ -80,10 +80,10 @@ describe("the master cell notices", () => {
   });
 
   test("a function that gives an error or is not there", async () => {
-    const changed = await change("Valves", RESULT, "=HATCH.COILBIND(40)");
-    expect(master(changed)).toBe(`1 of ${count()} differ: see Valves`);
-    const missing = await change("Valves", RESULT, "=HATCH.NOTHERE(1)");
-    expect(master(missing)).toBe(`1 of ${count()} differ: see Valves`);
+    const changed = await change("Valves and camshaft", RESULT, "=HATCH.COILBIND(40)");
+    expect(master(changed)).toBe(`1 of ${count()} differ: see Valves and camshaft`);
+    const missing = await change("Valves and camshaft", RESULT, "=HATCH.NOTHERE(1)");
+    expect(master(missing)).toBe(`1 of ${count()} differ: see Valves and camshaft`);
   });
 
   test("several groups at once, all named", async () => {

@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { maximise } from "../../src/math/reference-circles.ts";
+import { maximise } from "../../src/math/linear-programme.ts";
 import { cramer, threesOf } from "../helpers/cramer.ts";
 
 const worth = (prices: readonly number[], column: readonly number[]) => prices.reduce((sum, price, r) => sum + price * column[r]!, 0);
