@@ -1,13 +1,11 @@
 import type { TradeGroup } from "../../../src/core/define.ts";
 import { ABOUT } from "./about.ts";
-import { BALANCE } from "./balance.ts";
 import type { Check } from "./check.ts";
 import { CYLINDER } from "./cylinder.ts";
 import { FACES } from "./faces.ts";
 import { MEASUREMENT } from "./measurement.ts";
 import { RINGS } from "./rings.ts";
 import { SHAFTS } from "./shafts.ts";
-import { SURFACE } from "./surface.ts";
 import { TESTS } from "./tests.ts";
 import { VALVES } from "./valves.ts";
 import { VERDICTS } from "./verdict.ts";
@@ -20,10 +18,8 @@ export const CHECKS: Readonly<Record<TradeGroup, readonly Check[]>> = {
   rings: RINGS,
   shafts: SHAFTS,
   faces: FACES,
-  surface: SURFACE,
   volumes: VOLUMES,
   valves: VALVES,
-  balance: BALANCE,
   tests: TESTS,
   verdict: VERDICTS,
   measurement: MEASUREMENT,

@@ -1,4 +1,0 @@
-import type { Check } from "./check.ts";
-
-/** Surface texture and honing. */
-export const SURFACE: readonly Check[] = [];
