@@ -41,9 +41,17 @@ import { compressionSpread } from "./tests/compression-spread.ts";
 import { leakDown } from "./tests/leak-down.ts";
 import { wetTest } from "./tests/wet-test.ts";
 import { coilBind } from "./valves/coil-bind.ts";
+import { installedHeight } from "./valves/installed-height.ts";
+import { lobeLift } from "./valves/lobe-lift.ts";
+import { lobeWear } from "./valves/lobe-wear.ts";
 import { shimPlan } from "./valves/shim-plan.ts";
 import { shimSize } from "./valves/shim-size.ts";
+import { springForce } from "./valves/spring-force.ts";
+import { springHeight } from "./valves/spring-height.ts";
 import { springRate } from "./valves/spring-rate.ts";
+import { timingAt } from "./valves/timing-at.ts";
+import { valveLift } from "./valves/valve-lift.ts";
+import { valveToPiston } from "./valves/valve-to-piston.ts";
 import { conformity } from "./verdict/conformity.ts";
 import { explain } from "./verdict/explain.ts";
 import { margin } from "./verdict/margin.ts";
@@ -109,9 +117,17 @@ export const specs: readonly Spec[] = [
   sweptVolume,
   trappedRatio,
   coilBind,
+  installedHeight,
+  lobeLift,
+  lobeWear,
   shimPlan,
   shimSize,
+  springForce,
+  springHeight,
   springRate,
+  timingAt,
+  valveLift,
+  valveToPiston,
   compressionCheck,
   compressionSpread,
   leakDown,

@@ -51,3 +51,27 @@ for name, n in {"seat": 8, "shaft": 12, "flange": 7}.items():
     left = readings - np.real(np.conj(first) * np.exp(1j * angle))
     show(name, readings)
     show(f"{name}-runout", np.ptp(readings), abs(first), np.degrees(np.angle(first)) % 360, np.ptp(left))
+
+# Valve timing: flanks by numpy.interp, which wants rising lifts; an unequal lobe, read every 5 degrees.
+angle = np.arange(300.0, 601.0, 5.0)
+nose = 447.0
+width = np.where(angle < nose, 118.0, 134.0)
+lift = np.round(np.where(np.abs(angle - nose) < width, 9.4 * np.cos(np.pi * (angle - nose) / (2 * width)) ** 3, 0), 3)
+up = angle <= angle[np.argmax(lift)]
+show("valve-angles", angle)
+show("valve-lifts", lift)
+for name, at in {"valve-0.15": 0.15, "valve-1.27": 1.27}.items():
+    keep = lift > 0
+    opens = np.interp(at, lift[up & keep], angle[up & keep])
+    closes = np.interp(at, lift[~up & keep][::-1], angle[~up & keep][::-1])
+    show(name, opens, closes, closes - opens, (opens + closes) / 2)
+
+# Valve to piston: the pin's height from the two circles that it and the crankpin lie on.
+degrees = np.arange(-30.0, 31.0, 5.0)
+opening = np.round(np.clip(2.4 + 0.09 * degrees + 0.0012 * degrees**2, 0, None), 3)
+crankpin = 40 * np.exp(1j * np.radians(degrees))
+travel = 40 + 132 - (crankpin.real + np.sqrt(132**2 - crankpin.imag**2))
+gap = 3.6 + travel * np.cos(np.radians(12)) - opening
+show("overlap-angles", degrees)
+show("overlap-lifts", opening)
+show("overlap-least", gap.min(), degrees[np.argmin(gap)])
