@@ -123,9 +123,9 @@ function rings(): SampleSheet {
           i % 2 ? "second" : "top",
           gap,
           `=HATCH.RINGGAPTARGET(MIN(${block}))`,
-          `=HATCH.RINGGAPFILE(C${row}, D${row})`,
-          `=HATCH.RINGGAPATBORE(C${row}, MIN(${block}), MAX(${block}))`,
-          // A typed cell: Excel on the desktop would hand an empty one over as a gap of 0.
+          // A typed cell: Excel on the desktop and LibreOffice would hand an empty one over as a gap of 0.
+          `=IF(C${row}="","",HATCH.RINGGAPFILE(C${row}, D${row}))`,
+          `=IF(C${row}="","",HATCH.RINGGAPATBORE(C${row}, MIN(${block}), MAX(${block})))`,
           `=IF(C${row}="","",HATCH.VERDICT(C${row}, ${limit("Ring end gap")}))`,
         ],
         ["label", "label", "typed3", "result3", "result3", "result3", "result"],

@@ -96,7 +96,8 @@ function checkRow(check: Check, row: number): SampleCell[] {
     { address: `F${row}`, content: source, look: "wrapped" },
     {
       address: `G${row}`,
-      content: isText ? `=IF(EXACT(C${row},D${row}),"agrees","differs")` : `=IF(ABS(C${row}-D${row})<=E${row},"agrees","differs")`,
+      // Joined with nothing, because LibreOffice takes no text for equal that comes out of a function which also gives numbers.
+      content: isText ? `=IF(EXACT(C${row}&"",D${row}),"agrees","differs")` : `=IF(ABS(C${row}-D${row})<=E${row},"agrees","differs")`,
       look: "verdict",
     },
   ];

@@ -83,6 +83,17 @@ def type_array(key, sheet, box, formula):
     documents[key].Sheets.getByName(sheet).getCellRangeByPosition(*box).setArrayFormula(formula)
 
 
+def put(key, sheet, cells):
+    """Numbers and texts into cells, each [column, row, value]."""
+    page = documents[key].Sheets.getByName(sheet)
+    for column, row, value in cells:
+        cell = page.getCellByPosition(column, row)
+        if isinstance(value, str):
+            cell.setString(value)
+        else:
+            cell.setValue(value)
+
+
 def calculate(key):
     start = time.perf_counter()
     documents[key].calculateAll()

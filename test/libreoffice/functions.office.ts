@@ -1,6 +1,7 @@
 import type { Cell } from "../../src/core/cell.ts";
 import { NAMESPACE } from "../../src/core/define.ts";
 import { specs } from "../../src/functions/index.ts";
+import { givesText } from "../../src/libreoffice/extension/type-library.ts";
 import { asWritten, EXAMPLES } from "../calc/examples.ts";
 import { argumentsOf } from "../functions/scalar-example.ts";
 import { held } from "../parity/held.ts";
@@ -50,6 +51,18 @@ describe(`${EACH} calls of each function`, () => {
     expect(found).toEqual([]);
   }, 300_000);
 
+  test("a function that the type library says gives text gives no number to any of them", () => {
+    const numbers = calls.filter(
+      (call) =>
+        givesText(call.spec) &&
+        expected(call)
+          .rows.flat()
+          .some((cell) => typeof cell === "number"),
+    );
+    expect(numbers.map(({ spec }) => spec.name)).toEqual([]);
+    expect(specs.filter(givesText).map(({ name }) => name)).toContain("VERDICT");
+  });
+
   test("few of them are calls that LibreOffice treats in a way of its own, some of each", () => {
     const counts = new Map<OwnWay, number>();
     for (const call of calls) {
@@ -60,6 +73,18 @@ describe(`${EACH} calls of each function`, () => {
     expect([...counts.keys()].sort()).toEqual(Object.keys(OWN_WAYS).sort());
     expect([...counts.values()].reduce((sum, count) => sum + count, 0)).toBeLessThan(0.15 * calls.length);
   });
+});
+
+test("what only gives text is compared with text as any other text is, in each form of formula", async () => {
+  const key = "compared";
+  await office.ask("open", { key });
+  await office.ask("type", { key, sheet: "Sheet1", column: 0, row: 0, formulas: [["0.03"], ["0.05"], ["0.03"]] });
+  await office.ask("type_array", { key, sheet: "Sheet1", box: [1, 0, 1, 2], formula: "=HATCH.VERDICT(A1:A3;0.02;0.04)" });
+  await office.ask("type", { key, sheet: "Sheet1", column: 2, row: 0, formulas: [["=HATCH.VERDICT(A1;0.02;0.04)"]] });
+  const formulas = ['=IF(B1="within";1;2)', "=EXACT(B1;C1)", '=COUNTIF(B1:B3;"within")', '=MATCH("over";B1:B3;0)', '=IF(C1="within";1;2)'];
+  await office.ask("type", { key, sheet: "Sheet1", column: 3, row: 0, formulas: [formulas] });
+  expect(await office.ask("cells", { key, sheet: "Sheet1", box: [3, 0, 7, 0] })).toEqual([[1, 1, 2, 2, 1]]);
+  await office.ask("close", { key });
 });
 
 test("names are read in small letters, a range of one cell tells a blank, and a cell alone shows the first of a block", async () => {

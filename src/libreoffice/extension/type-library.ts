@@ -1,9 +1,10 @@
+import type { Spec } from "../../core/define.ts";
 import { specs } from "../../functions/index.ts";
 
 /**
  * The interface of our functions as the office program's types know it, in its binary form ("UNOIDL", as
  * `unoidl-write` of its development kit makes it). Each function takes `any` for each input, as any may be
- * left out, and gives rows of `any`:
+ * left out, and gives rows of `any`, or of `string` where it only ever gives text:
  *
  *     module crosshatch { interface XHatch { sequence< sequence<any> > TAPER([in] any p1, …); }; };
  *
@@ -16,7 +17,6 @@ const [IN, NONE] = [0, 0];
 /** A text that stands in the file already is told by its place, with this bit set. */
 const KNOWN = 0x80000000;
 const BASE = "com.sun.star.uno.XInterface";
-const RESULT = "[][]any";
 
 export const MODULES = ["crosshatch"] as const;
 export const INTERFACE_NAME = "XHatch";
@@ -24,11 +24,21 @@ export const INTERFACE_NAME = "XHatch";
 interface Method {
   name: string;
   params: number;
+  givesText: boolean;
 }
+
+/**
+ * True for a function that only ever gives text, as its examples do. Text among rows of `any` is, in
+ * LibreOffice's cells, equal to no other text: `=D4="over"` is FALSE and COUNTIF counts 0 (7.4.7).
+ */
+export const givesText = ({ returns, examples }: Spec): boolean =>
+  returns.kind === "value" && examples.every(({ gives }) => [gives].flat(2).every((one) => typeof one === "string"));
 
 export const paramName = (index: number): string => `p${index + 1}`;
 
-const METHODS: readonly Method[] = specs.map(({ name, inputs }) => ({ name, params: inputs.length }));
+const METHODS: readonly Method[] = specs.map((spec) => ({ name: spec.name, params: spec.inputs.length, givesText: givesText(spec) }));
+
+const element = ({ givesText: isText }: Method): string => (isText ? "string" : "any");
 
 /** `maker` is the line in which the writer names itself. */
 export function typeLibrary(maker = "** Crosshatch **", methods = METHODS): Buffer {
@@ -54,7 +64,7 @@ export function typeLibrary(maker = "** Crosshatch **", methods = METHODS): Buff
   whole(methods.length);
   for (const method of methods) {
     text(method.name);
-    text(RESULT);
+    text(`[][]${element(method)}`);
     whole(method.params);
     for (let i = 0; i < method.params; i++) {
       bytes.push(IN);
@@ -88,5 +98,8 @@ export function typeLibrary(maker = "** Crosshatch **", methods = METHODS): Buff
 /** The same as text, for the program that makes the binary form. */
 export const typeText = (methods = METHODS): string =>
   `module ${MODULES.join(" { module ")} { interface ${INTERFACE_NAME} {\n${methods
-    .map(({ name, params }) => `  sequence< sequence<any> > ${name}(${Array.from({ length: params }, (_, i) => `[in] any ${paramName(i)}`).join(", ")});`)
+    .map(
+      (method) =>
+        `  sequence< sequence<${element(method)}> > ${method.name}(${Array.from({ length: method.params }, (_, i) => `[in] any ${paramName(i)}`).join(", ")});`,
+    )
     .join("\n")}\n}; ${"}; ".repeat(MODULES.length)}\n`;

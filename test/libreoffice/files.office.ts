@@ -1,0 +1,75 @@
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import type { Cell } from "../../src/core/cell.ts";
+import { openWorkbook } from "../../src/hosts/file.ts";
+import { root } from "../../src/tools/paths.ts";
+import { filledSheet } from "../compare/filled-sheets.ts";
+import { Made } from "../setup/made.ts";
+import { compared, typeInto } from "./compared.ts";
+import type { Office } from "./office.ts";
+import { officeWithExtension } from "./stand.ts";
+
+let office: Office;
+beforeAll(async () => {
+  office = await officeWithExtension();
+}, 120_000);
+afterAll(() => office.close());
+
+const sample = (name: string): Buffer => readFileSync(join(root, "samples", name));
+
+async function open(key: string, bytes: Uint8Array, ending = "xlsx"): Promise<void> {
+  await office.ask("open", { key, file: office.put(`${key}.${ending}`, bytes), calculate: false });
+}
+
+const MOST = { cylinders: 16, heights: 5, axes: 4, valves: 5, unit: "in", secondReadings: true };
+
+describe("a workbook as Excel stores it shows, once opened, what we calculate of it", () => {
+  test.each([
+    ["a build sheet for one cylinder", { cylinders: 1 }, 40],
+    ["a build sheet for three", { cylinders: 3 }, 130],
+    ["a build sheet for sixteen with all there is", MOST, 1300],
+  ])("%s", async (_, choices, least) => {
+    const made = await Made.of(choices);
+    await open("new", made.bytes);
+    const { own, differences } = await compared(office, "new", made.host);
+    expect(differences).toEqual([]);
+    expect(own).toBeGreaterThan(least);
+    await office.ask("close", { key: "new" });
+  });
+
+  test("a build sheet that is filled in there, and one with gaps", async () => {
+    const made = await filledSheet({ second: [0.001, 0.02, 0] });
+    await open("filled", made.bytes);
+    await typeInto(office, "filled", made.host);
+    expect((await compared(office, "filled", made.host)).differences).toEqual([]);
+    for (const [table, heading, index] of [
+      ["BoreReadings", "Top pin", 1],
+      ["PistonReadings", "Skirt", 2],
+      ["ValveReadings", "Clearance", 0],
+      ["PressureTests", "Dry", 1],
+    ] as const) {
+      const at = made.at(table, heading, index);
+      await made.host.write([{ ...at, cells: [[""]] }]);
+      await office.ask("type", { key: "filled", ...at, formulas: [[""]] });
+    }
+    expect((await compared(office, "filled", made.host)).differences).toEqual([]);
+    await office.ask("close", { key: "filled" });
+  });
+
+  test("the sample build sheet, which stays unmodified and has no undo step", async () => {
+    const bytes = sample("build-sheet.xlsx");
+    await open("sample", bytes);
+    expect((await compared(office, "sample", await openWorkbook(bytes, "sample"))).differences).toEqual([]);
+    expect(await office.ask("state", { key: "sample" })).toMatchObject({ modified: false, undo: false });
+    await office.ask("close", { key: "sample" });
+  });
+
+  test("the self-check says there that all checks agree", async () => {
+    const bytes = sample("self-check.xlsx");
+    await open("self-check", bytes);
+    const [[master]] = (await office.ask<Cell[][]>("cells", { key: "self-check", sheet: "Self-check", box: [0, 3, 0, 3] })) as [[Cell]];
+    expect(master).toMatch(/^all \d{3,} checks agree$/);
+    expect((await compared(office, "self-check", await openWorkbook(bytes, "self-check"))).differences).toEqual([]);
+    await office.ask("close", { key: "self-check" });
+  });
+});
