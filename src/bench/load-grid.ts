@@ -35,7 +35,7 @@ export function loadEngine(): Engine {
   extendGrid(engine as unknown as PluginGrid);
   // Nobody says here where one calculation ends and the next begins, and whoever waits sees it. Blocks
   // would count once more each time they are calculated anew, until none was left to be calculated.
-  applyWorkLimits(engine, { ...WORK_LIMITS, live: Number.POSITIVE_INFINITY, work: Number.POSITIVE_INFINITY });
+  applyWorkLimits(engine, { ...WORK_LIMITS, live: Number.POSITIVE_INFINITY, work: Number.POSITIVE_INFINITY, seconds: Number.POSITIVE_INFINITY });
   drawSheetsThatAreThere(engine);
   for (const [id, menu] of WITHOUT_USE) {
     engine.registries.topbarMenuRegistry.replaceChild(id, [menu], { name: "", isVisible: () => false });

@@ -12,10 +12,15 @@ import type { SheetRectangle } from "./references.ts";
 import type { Computed, ComputedCell } from "./results.ts";
 import { formulasOf, isFormula } from "./results.ts";
 
-/** Calculates a workbook from what was typed into it; the values that its file holds for formulas are not looked at. */
-export function calculate(book: WorkbookFile): CalculatedWorkbook {
+/**
+ * Calculates a workbook from what was typed into it; the values that its file holds for formulas are not looked at. `work` is what
+ * its formulas may take together, in reads of a cell.
+ *
+ * @throws UnreadableFile for one that takes more.
+ */
+export function calculate(book: WorkbookFile, work?: number): CalculatedWorkbook {
   const inCycles = new Set<CellFile>();
-  const computed = evaluateWithoutModel(book, inCycles) ?? evaluateWithModel(book, inCycles);
+  const computed = evaluateWithoutModel(book, inCycles, work) ?? evaluateWithModel(book, inCycles, work);
   const beyond = omissionNote();
   const circular: CellFile[] = [];
   const sheets = book.sheets.map((_, sheet) => snapshot(book, sheet, computed, circular));

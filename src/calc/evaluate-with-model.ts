@@ -1,10 +1,11 @@
 import type { Edges } from "../formula/template.ts";
 import { columnLetters } from "../workbook/address.ts";
+import { UnreadableFile } from "../xlsx/file-limits.ts";
 import type { CellFile, SpillSize, WorkbookFile } from "../xlsx/model.ts";
 import { cellsInCycles, type FormulaPrecedents, NotingGridSheets, TooManySteps } from "./cycles.ts";
 import { noteFilteredRows } from "./grid/subtotals.ts";
-import { type Model, type ModelData, modelOf, readBeyondReferences, signatures, startCalculation } from "./grid-model.ts";
-import { areaOfReference, type GridSheets, type SheetRectangle, Untranslatable } from "./references.ts";
+import { type Model, type ModelData, modelOf, readBeyondReferences, refuseExhausted, signatures, startCalculation } from "./grid-model.ts";
+import { areaOfReference, GridSheets, type SheetRectangle, Untranslatable } from "./references.ts";
 import type { Computed, ComputedCell } from "./results.ts";
 import { cycleContent, formulasOf, gridContent, type RefusedFormulas } from "./results.ts";
 import { Translator } from "./translate.ts";
@@ -31,12 +32,12 @@ interface Trial {
  * lets formulas in a cycle pass over the error of the others, one way or the other by the order in which
  * it comes to them: whatever goes round is found afterwards, added to `circular`, and not run again.
  */
-export function evaluateWithModel(book: WorkbookFile, circular = new Set<CellFile>()): Computed {
+export function evaluateWithModel(book: WorkbookFile, circular = new Set<CellFile>(), work?: number): Computed {
   let trial: Trial;
   let isLeft: boolean;
   let round = 0;
   do {
-    trial = settled(book, circular);
+    trial = settled(book, circular, work);
     isLeft = addCycles(trial, circular);
   } while (isLeft && ++round < MOST_ROUNDS);
   const { model, hurried, refused } = trial;
@@ -48,13 +49,25 @@ export function evaluateWithModel(book: WorkbookFile, circular = new Set<CellFil
   };
 }
 
+/** Cells of all sheets, blank ones among them: a sheet that ends far to the right takes much room for each row more. */
+const MOST_CELLS = 20_000_000;
+
+function mustFit(book: WorkbookFile, room: { rows: number; columns: number }): void {
+  const cells = new GridSheets(book).all.reduce((total, { rows, columns }) => total + (rows + room.rows) * (columns + room.columns), 0);
+  if (cells > MOST_CELLS)
+    throw new UnreadableFile(`needs more room to calculate than there is for one workbook: its sheets reach too far for results that spill`);
+}
+
 /** With as much room as the results need. */
-function settled(book: WorkbookFile, circular: ReadonlySet<CellFile>): Trial {
-  startCalculation();
+function settled(book: WorkbookFile, circular: ReadonlySet<CellFile>, work: number | undefined): Trial {
+  startCalculation(work);
   const blocked = new Set<CellFile>();
   let trial = tryOut(book, ROOMS[0]!, { blocked, circular });
   let room = 1;
-  while (room < ROOMS.length && isCrowded(book, trial.model)) trial = tryOut(book, ROOMS[room++]!, { blocked, circular });
+  while (room < ROOMS.length && isCrowded(book, trial.model)) {
+    mustFit(book, ROOMS[room]!);
+    trial = tryOut(book, ROOMS[room++]!, { blocked, circular });
+  }
   // A formula that the file does not mark as spilling shows its first value where there is no room for more.
   for (const cell of blockedFormulas(book, trial.model)) blocked.add(cell);
   return blocked.size > 0 ? tryOut(book, ROOMS[room - 1]!, { blocked, circular }) : trial;
@@ -119,6 +132,7 @@ function tryOut(book: WorkbookFile, room: { rows: number; columns: number }, { b
   // References to whole columns and rows reach as far as the sheets have turned out to go.
   for (const [cell, sheet] of cut.splice(0)) put(cell, sheet);
   const { model, hurried } = modelOf(dataOf(book, grids, contents));
+  refuseExhausted();
   return { model, hurried, refused, precedents: precedentsIn(book, model, areas) };
 }
 

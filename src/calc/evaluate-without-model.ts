@@ -2,7 +2,7 @@ import { isCellError } from "../core/cell.ts";
 import { keyOf, MOST_COLUMNS } from "../workbook/address.ts";
 import type { CellFile, SpillSize, WorkbookFile } from "../xlsx/model.ts";
 import { cellsInCycles, filledBy, precedentsOf, TooManySteps } from "./cycles.ts";
-import { omissionNote, startCalculation } from "./grid-model.ts";
+import { omissionNote, refuseExhausted, startCalculation } from "./grid-model.ts";
 import type { SheetRectangle } from "./references.ts";
 import { GridSheets } from "./references.ts";
 import type { Computed, ComputedCell } from "./results.ts";
@@ -40,8 +40,8 @@ interface Slot {
  * the sheet); then the model has to say what it comes to. Formulas that rest on themselves are added to
  * `circular` where one of them was met.
  */
-export function evaluateWithoutModel(book: WorkbookFile, circular = new Set<CellFile>()): Computed | undefined {
-  const first = tried(book, circular);
+export function evaluateWithoutModel(book: WorkbookFile, circular = new Set<CellFile>(), work?: number): Computed | undefined {
+  const first = tried(book, circular, work);
   if (first !== "cycle") return first;
   try {
     for (const cell of cellsInCycles(precedentsOf(book), ({ cell }) => filledBy(cell))) circular.add(cell);
@@ -49,15 +49,15 @@ export function evaluateWithoutModel(book: WorkbookFile, circular = new Set<Cell
     if (reason instanceof TooManySteps) return undefined;
     throw reason;
   }
-  const second = tried(book, circular);
+  const second = tried(book, circular, work);
   // Cycles through results that spill are found where it is known how far they go.
   return second === "cycle" ? undefined : second;
 }
 
-function tried(book: WorkbookFile, circular: ReadonlySet<CellFile>): Computed | "cycle" | undefined {
+function tried(book: WorkbookFile, circular: ReadonlySet<CellFile>, work: number | undefined): Computed | "cycle" | undefined {
   let direct: Evaluation | undefined;
   try {
-    startCalculation();
+    startCalculation(work);
     direct = new Evaluation(book, circular);
     // A result may have spilled into cells that were read as blank before.
     if (!direct.settles() && !direct.again().settles()) return undefined;
@@ -192,6 +192,7 @@ class Evaluation implements Computed {
 
   #run(slot: Slot, { compiled, areas }: ReadyFormula): RuntimeValue {
     const given = compiled.run(areas);
+    refuseExhausted();
     slot.value = Array.isArray(given) ? this.#spread(slot, given) : settled(given);
     this.#open.delete(slot);
     return slot.value;

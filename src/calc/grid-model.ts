@@ -1,7 +1,9 @@
 import * as engine from "@odoo/o-spreadsheet";
 import type { Edges } from "../formula/template.ts";
 import { specs } from "../functions/index.ts";
+import { UnreadableFile } from "../xlsx/file-limits.ts";
 import { applyCompatibility } from "./grid/compatibility.ts";
+import { countSteps } from "./grid/own-function.ts";
 import { registerFunctions } from "./grid/register-functions.ts";
 import { applyWorkLimits } from "./grid/work-limits.ts";
 import { ERROR, type Signatures, signaturesOf } from "./grid-terms.ts";
@@ -27,8 +29,9 @@ export interface ReadBeyond {
 let readBeyond: ReadBeyond[] = [];
 
 /** What a calculation may take is counted from here, and where its formulas go is noted. */
-export function startCalculation(): void {
-  effort?.restart();
+export function startCalculation(work?: number): void {
+  signatures();
+  effort!.restart(work);
   readBeyond = [];
 }
 
@@ -37,6 +40,21 @@ export const readBeyondReferences = (): readonly ReadBeyond[] => readBeyond;
 
 /** Why a part of what was calculated since then was left out, as a sentence. */
 export const omissionNote = (): string | undefined => effort?.refused;
+
+/** Refuses the file whose formulas have run out of what one file may take: what was calculated after that is worth nothing. */
+export function refuseExhausted(): void {
+  if (effort?.exhausted === "work") throw new TooMuchWork(EXHAUSTED.work);
+  if (effort?.exhausted) throw new UnreadableFile(EXHAUSTED[effort.exhausted]);
+}
+
+/** More may be allowed. */
+export class TooMuchWork extends UnreadableFile {}
+
+const EXHAUSTED = {
+  work: "takes more work to calculate than is done for one workbook",
+  cells: "fills more cells with results of its formulas than there is room for in one workbook",
+  time: "takes longer to calculate than is waited for one workbook",
+};
 
 /** The grid with our functions, and with its own brought to what other sheets do; done once in a process. */
 export function signatures(): Signatures {
@@ -81,7 +99,10 @@ function noteWays(): void {
       ...own,
       compute(this: Roving, ...args: Given[]) {
         const addDependencies: Roving["addDependencies"] = ({ sheetId, row, col }, ranges) => {
-          for (const to of ranges) readBeyond.push({ sheetId, row, col, to });
+          for (const to of ranges) {
+            readBeyond.push({ sheetId, row, col, to });
+            countSteps((to.zone.bottom - to.zone.top + 1) * (to.zone.right - to.zone.left + 1));
+          }
           this.addDependencies?.({ sheetId, row, col }, ranges);
         };
         return own.compute.apply(Object.create(this, { addDependencies: { value: addDependencies } }), args);

@@ -54,6 +54,7 @@ const COUNTED_BY_CRITERIA = new Set(["COUNTIF", "COUNTIFS"]);
 const BY_CRITERIA = new Set([...COUNTED_BY_CRITERIA, "SUMIF", "SUMIFS", "AVERAGEIF", "AVERAGEIFS", "MAXIFS", "MINIFS"]);
 /** The range to work on starts where it says, and is as large as that of the criterion. */
 const RESIZING = new Set(["SUMIF", "AVERAGEIF"]);
+const PLACES = new Set(["ROW", "ROWS", "COLUMN", "COLUMNS"]);
 const OF_PLACES = new Set(["ROWS", "COLUMNS", "COUNTBLANK", "ROW", "COLUMN"]);
 
 /**
@@ -214,6 +215,8 @@ export class Translator {
     const name = gridName(node.callee.name.toUpperCase());
     const args = node.arguments as (AstExpression | null)[];
     if (!this.signatures.has(name)) throw new Untranslatable("#NAME?", `uses the function ${name}, which is not known here`);
+    const place = this.#place(name, args, site, mode, depth);
+    if (place !== undefined) return place;
     const size = this.#size(name, args, site);
     if (size !== undefined) return size;
     const resized = RESIZING.has(name) ? this.#resized(args, site) : undefined;
@@ -228,6 +231,14 @@ export class Translator {
     if (name === "IF" && parts.length === 2) parts.push("FALSE");
     const call = `${name}(${parts.join(",")})`;
     return BY_CRITERIA.has(name) ? this.#withBlanks(name, call, args, parts, site) : call;
+  }
+
+  /** `ROW(INDIRECT(…))`: where the cells stand, which rests on nothing in them. */
+  #place(name: string, [of, ...more]: (AstExpression | null)[], site: Site, mode: Mode, depth: number): string | undefined {
+    if (!PLACES.has(name) || more.length > 0 || of?.type !== nodeTypes.CALL) return undefined;
+    const { callee, arguments: given } = of as CallExpression;
+    if (callee.name?.toUpperCase() !== "INDIRECT" || given.length !== 1) return undefined;
+    return `SHEET.PLACE("${name}",${this.#emit(given[0]!, site, { array: mode.array, one: true }, depth + 1)})`;
   }
 
   /** The range that SUMIF adds up, as large as that of its criterion, which it need not say. */

@@ -18,7 +18,7 @@ export async function* checkFiles(files: readonly string[], options: CheckFilesO
   const total = sizes.reduce<number>((sum, size) => sum + (typeof size === "number" ? size : 0), 0);
   const work: Work = {
     ...{ options, progress: new Progress(total, files.length) },
-    pool: new WorkbookPool(files.filter((file) => kindOf(file) === ".xlsx").length, undefined, options.threads),
+    pool: new WorkbookPool(files.filter((file) => kindOf(file) === ".xlsx").length, options.memory, options.threads),
   };
   // Enough to keep the threads busy, and few enough to be kept until their turn comes.
   const ahead = 4 * work.pool.threads;
@@ -65,7 +65,7 @@ async function sizeOf(file: string): Promise<number | string> {
   }
 }
 
-async function checkBook(file: string, size: number, { options: { ledger, copies, forReport = false }, pool, progress }: Work): Promise<CheckedFile> {
+async function checkBook(file: string, size: number, { options: { ledger, copies, forReport = false, work }, pool, progress }: Work): Promise<CheckedFile> {
   const entry = ledger?.entryOf(file);
   const copy = copies?.get(file);
   // One that lacks its copy is checked again for it.
@@ -73,6 +73,7 @@ async function checkBook(file: string, size: number, { options: { ledger, copies
     path: file,
     known: copy && !existsSync(copy.to) ? undefined : entry?.hash,
     copy,
+    work,
     page: forReport,
     facts: forReport || ledger !== undefined,
   });

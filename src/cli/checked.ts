@@ -50,6 +50,9 @@ export interface CheckFilesOptions {
   forReport?: boolean;
   /** Workbooks checked at a time: as many as the machine has processors, where nothing is said. */
   threads?: number | undefined;
+  /** What the formulas of one workbook may take together, and how many megabytes. */
+  work?: number | undefined;
+  memory?: number | undefined;
 }
 
 const NOTHING: FileResult = { findings: [], rowsIn: 0, checked: 0, refused: 0, inputs: 0 };
@@ -96,6 +99,8 @@ export interface WorkbookTask {
   /** What else is wanted of it: for a summary of many, and for a page of its own. */
   facts?: boolean;
   page?: boolean;
+  /** What its formulas may take together. */
+  work?: number | undefined;
 }
 
 export type WorkbookAnswer =

@@ -45,6 +45,8 @@ function program(done: (code: number) => void): Command {
       "write a copy of each workbook with calculated values and marks in its cells, and its findings on a sheet; .csv has no cells to mark",
     )
     .option("--threads <count>", "how many workbooks are checked at a time; where nothing is said, as many as the machine has processors")
+    .option("--work <millions>", "how much work the formulas of one workbook may take, in millions of steps; 200, about a minute, where nothing is said")
+    .option("--memory <megabytes>", "how much memory one workbook may take; 4096 where nothing is said")
     .option("--force", "overwrite what is there")
     .addHelpText("after", "\nLeaves 0 when all is within, 1 with findings (earlier ones of unchanged files too), 2 when an input could not be read.")
     .action(async (files: string[], options: CheckOptions) => done(await (await import("./check-command.ts")).check(files, options)));

@@ -32,7 +32,12 @@ export class WorkbookPool {
       return (await (await this.#pool).run(task)) as WorkbookAnswer;
     } catch (error) {
       const { code, message } = error as NodeJS.ErrnoException;
-      return { fault: code === "ERR_WORKER_OUT_OF_MEMORY" ? "needs more memory than there is" : `led to a fault in Crosshatch: ${message}` };
+      return {
+        fault:
+          code === "ERR_WORKER_OUT_OF_MEMORY"
+            ? `needs more memory than one workbook may take (${this.megabytes} MB): --memory allows more`
+            : `led to a fault in Crosshatch: ${message}`,
+      };
     }
   }
 

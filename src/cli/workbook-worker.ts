@@ -1,5 +1,6 @@
 import { createHash } from "node:crypto";
 import { basename } from "node:path";
+import { TooMuchWork } from "../calc/grid-model.ts";
 import { Analysis } from "../check/analysis.ts";
 import { checkAnalysed } from "../check/check-workbook.ts";
 import { JudgedRows } from "../check/finding.ts";
@@ -16,7 +17,7 @@ import { unpack } from "./unpack.ts";
 for (const way of ["log", "info", "warn", "error", "debug"] as const) console[way] = () => {};
 
 /** One workbook from its file to its findings, in a thread of the pool. */
-export default async function checkBook({ path, known, copy, facts = false, page = false }: WorkbookTask): Promise<WorkbookAnswer> {
+export default async function checkBook({ path, known, copy, facts = false, page = false, work }: WorkbookTask): Promise<WorkbookAnswer> {
   let bytes: Uint8Array;
   try {
     bytes = await workbookBytes(path);
@@ -26,7 +27,7 @@ export default async function checkBook({ path, known, copy, facts = false, page
   const hash = createHash("sha256").update(bytes).digest("hex");
   if (hash === known) return { unchanged: true };
   try {
-    const host = await openWorkbook(bytes, basename(path), unpack);
+    const host = await openWorkbook(bytes, basename(path), unpack, work);
     const { mapping, notes } = await recallLayout(host);
     const snapshot = await host.read();
     const analysis = new Analysis(snapshot, page || mapping !== undefined);
@@ -41,6 +42,7 @@ export default async function checkBook({ path, known, copy, facts = false, page
       ...(page ? { page: { judged: { rows, counts }, content: gather(analysis, rows, mapping) } } : {}),
     };
   } catch (error) {
+    if (error instanceof TooMuchWork) return { fault: `${error.reason}: --work allows more`, hash };
     if (error instanceof UnreadableFile) return { fault: error.reason, hash };
     // Whatever the input made of the engine must not end the run.
     return { hash, fault: `led to a fault in Crosshatch: ${error instanceof Error ? error.message : error}` };

@@ -24,13 +24,13 @@ export interface FileHost extends SheetHost {
 /**
  * Opens the bytes of an .xlsx. All formulas are calculated anew, whatever program saved the file:
  * values that it left there may be old or missing. A host that unpacks quicker than plain JavaScript
- * brings its own `unpack`.
+ * brings its own `unpack`; `work` is what its formulas may take (`calculate`), which shows when it is first read.
  *
  * @throws UnreadableFile with the name and the reason.
  */
-export async function openWorkbook(bytes: Uint8Array, name: string, unpack?: Unpack): Promise<FileHost> {
+export async function openWorkbook(bytes: Uint8Array, name: string, unpack?: Unpack, work?: number): Promise<FileHost> {
   try {
-    return fileHost(readXlsx(bytes, FILE_LIMITS, unpack), name);
+    return fileHost(readXlsx(bytes, FILE_LIMITS, unpack), name, work);
   } catch (reason) {
     throw reason instanceof UnreadableFile ? reason.of(name) : reason;
   }
@@ -52,13 +52,13 @@ export const FILE_NOTES: AbilityNotes = {
   "all or nothing": "nothing is done before all is known to be possible",
 };
 
-export function fileHost(book: WorkbookFile, name: string): FileHost {
+export function fileHost(book: WorkbookFile, name: string, work?: number): FileHost {
   const watchers = new Set<() => void>();
   let marks: CellMark[] = [];
   let selected: CellArea | undefined;
   let calculated: CalculatedWorkbook | undefined;
   const current = (): CalculatedWorkbook => {
-    calculated ??= calculate(book);
+    calculated ??= calculate(book, work);
     return calculated;
   };
   const sheetNamed = (wanted: string): SheetFile => {

@@ -98,6 +98,11 @@ describe("formulas come to what other sheets make of them", () => {
     ["LET(x,2,LET(x,x+1,x*10)+x)", 32],
     ["LET(limit,3,limit)+Limit", 7],
     ["LOG10(1000)", 3],
+    ['SUM(INDIRECT("A:A"))', 6],
+    ['SUM(ROW(INDIRECT("1:1000")))', 500_500],
+    ['ROWS(INDIRECT("A:A"))+COLUMNS(INDIRECT("Data!B2:D9"))+COLUMN(INDIRECT("AB7"))', 1_048_607],
+    ['ROWS(INDIRECT("Limit"))', 1],
+    ['ROW(INDIRECT("nowhere"))', { error: "#REF!", message: '"nowhere" names no cells.' }],
   ])("=%s", async (formula, wanted) => {
     expect(await result(formula)).toEqual(wanted);
   });
@@ -151,6 +156,7 @@ describe("what cannot be calculated says why", () => {
     ["SUM((A2,A3))", "#REF!", "This formula joins ranges with a comma in brackets, which is not calculated here."],
     ["SUM(A2:INDEX(A:A,4))", "#REF!", "This formula builds a range in a way that is not calculated here."],
     ["Readings[Nothing]", "#REF!", "This formula names a column that the table Readings does not have (Nothing)."],
+    ['SUM(ROW(INDIRECT("A:A")))', "#VALUE!", "This would fill 1,050,000 cells, and at most 500,000 are calculated at a time."],
     ["LET(x,RAND(),x-x)", "#NAME?", "This formula gives a random value a name in LET, which is not calculated here."],
     [
       "SUMIF(A:A,1,'It''s'!A:A)",

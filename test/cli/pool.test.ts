@@ -46,7 +46,7 @@ test("a workbook that takes all memory is told so, and those before, beside and 
   const { stdout, stderr } = spawnSync(process.execPath, ["run.js"], { cwd: folder, env: { ...process.env, NODE_OPTIONS: "" }, encoding: "utf8" });
   rmSync(folder, { recursive: true });
   expect({ answers: JSON.parse(stdout), stderr }).toEqual({
-    answers: [3, "needs more memory than there is", "is not there", 3, 3, 3],
+    answers: [3, "needs more memory than one workbook may take (90 MB): --memory allows more", "is not there", 3, 3, 3],
     stderr: expect.not.stringContaining("Error"),
   });
 });

@@ -41,7 +41,17 @@ export function broadcastsOver(name: string, args: readonly GridParam[], index: 
   return arg !== undefined && (name.startsWith(`${NAMESPACE}.`) ? !arg.type.includes("RANGE") : !arg.acceptMatrix);
 }
 
-export function callCost(name: string, args: readonly CallInput[], lifted: readonly boolean[], steps?: GridDeclaration["steps"]): CallCost {
+/** Going through a block cell by cell costs more than what it takes to read a cell of the sheet, the unit of work. */
+const CELL_BY_CELL = 2;
+
+/** `looked` tells how much work it is to look through a range as a whole. */
+export function callCost(
+  name: string,
+  args: readonly CallInput[],
+  lifted: readonly boolean[],
+  steps?: GridDeclaration["steps"],
+  looked: (range: CallInput) => number = sizeOf,
+): CallCost {
   let columns = 1;
   let rows = 1;
   let over = 0;
@@ -53,13 +63,13 @@ export function callCost(name: string, args: readonly CallInput[], lifted: reado
       columns = Math.max(columns, widthOf(arg));
       rows = Math.max(rows, heightOf(arg));
       over += sizeOf(arg);
-    } else whole += sizeOf(arg);
+    } else whole += looked(arg);
   }
   const times = columns * rows;
   const own = CELLS[name]?.(args) ?? 0;
   return {
     cells: Math.max(times, own),
-    work: over + times * (own + whole + (steps?.(args.map(sizeOf)) ?? STEPS[name]?.(args) ?? 0)),
+    work: CELL_BY_CELL * over + (times > 1 ? CELL_BY_CELL : 1) * times * (own + whole + (steps?.(args.map(sizeOf)) ?? STEPS[name]?.(args) ?? 0)),
     text: TEXT[name]?.(args) ?? 0,
   };
 }

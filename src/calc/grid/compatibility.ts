@@ -7,6 +7,7 @@ import { distributionFunctions } from "./distributions.ts";
 import { numberFaults } from "./fault-codes.ts";
 import { lookupFunctions } from "./lookups.ts";
 import { declared, type Given, type GridCell, type GridParts, type OwnFunction, SheetFault } from "./own-function.ts";
+import { placeFunctions } from "./places.ts";
 import { ROUNDING } from "./rounding.ts";
 import { statisticFunctions } from "./statistics.ts";
 import { subtotalFunctions } from "./subtotals.ts";
@@ -25,6 +26,7 @@ const OWN = [
   distributionFunctions,
   lookupFunctions,
   mroundFunction,
+  placeFunctions,
   statisticFunctions,
   subtotalFunctions,
   textFunctions,
@@ -44,6 +46,7 @@ export function applyCompatibility(engine: GridParts): void {
   joinOneByOne(registry);
   roundDecimals(registry);
   numberFaults(registry);
+  countNoCutReferences(registry);
 }
 
 /** A number in text with an exponent that the grid does not read. */
@@ -143,6 +146,43 @@ function joinOneByOne(registry: FunctionRegistry): void {
 function mroundFunction({ helpers }: GridParts): Record<string, OwnFunction> {
   const fault = new SheetFault("#NUM!", "The number and its step have to be of the same sign.");
   return { MROUND: declared(helpers, "A number to the nearest multiple of a step", ["value (number)", "step (number)"], () => fault) };
+}
+
+const WHOLE_COLUMNS = /(?:^|!)\$?[a-z]{1,3}:\$?[a-z]{1,3}$/i;
+const WHOLE_ROWS = /(?:^|!)\$?\d+:\$?\d+$/;
+
+/** Whole columns or rows that INDIRECT is told in text end with the grid's own, smaller sheet: how many cells they have is not counted. */
+function countNoCutReferences(registry: FunctionRegistry): void {
+  const cut = { rows: new WeakSet<object>(), columns: new WeakSet<object>() };
+  const { INDIRECT } = registry.content;
+  if (!INDIRECT) return;
+  registry.replace("INDIRECT", {
+    ...INDIRECT,
+    compute(...args) {
+      const found = INDIRECT.compute.apply(this, args);
+      const text = String((args[0] as GridCell | undefined)?.value).trim();
+      if (Array.isArray(found) && WHOLE_COLUMNS.test(text)) cut.rows.add(found);
+      if (Array.isArray(found) && WHOLE_ROWS.test(text)) cut.columns.add(found);
+      return found;
+    },
+  });
+  for (const [names, sides] of [
+    [["ROW", "ROWS"], [cut.rows]],
+    [["COLUMN", "COLUMNS"], [cut.columns]],
+    [["COUNTBLANK"], [cut.rows, cut.columns]],
+  ] as const) {
+    for (const name of names) {
+      const own = registry.content[name];
+      if (!own) continue;
+      const fault = new SheetFault("#VALUE!", "Whole columns or rows named in text go on to the end of the sheet, which is not counted here.");
+      registry.replace(name, {
+        ...own,
+        compute(...args) {
+          return args.some((given) => Array.isArray(given) && sides.some((side) => side.has(given))) ? fault : own.compute.apply(this, args);
+        },
+      });
+    }
+  }
 }
 
 /** `ROUND` and its like work on decimals. Text is read, and faults are told, by the grid's own functions. */

@@ -8,6 +8,7 @@ import {
   type Given,
   type GridCell,
   type GridParts,
+  isAskedAgain,
   isError,
   type OwnFunction,
   Reader,
@@ -77,9 +78,9 @@ type Places = Map<unknown, number[]>;
 /** Of blocks that many formulas look through: where each value stands. A block is the same as long as its values are. */
 const indexes = new WeakMap<object, Places>();
 
-function placesIn(block: (GridCell | undefined)[][], read: (text: string) => number | undefined): Places {
+function placesIn(block: (GridCell | undefined)[][], read: (text: string) => number | undefined): Places | undefined {
   const known = indexes.get(block);
-  if (known) return known;
+  if (known || !isAskedAgain(block)) return known;
   const places: Places = new Map();
   const height = block[0]?.length ?? 0;
   countSteps(height * block.length);
@@ -119,8 +120,9 @@ export function conditionalFunctions(grid: GridParts): Record<string, OwnFunctio
     let indexed: (typeof tests)[number] | undefined;
     for (const test of tests) {
       if (!("key" in test.criterion)) continue;
-      const found = placesIn(test.block, read).get(test.criterion.key) ?? [];
-      if (indexed && found.length >= size) continue;
+      const index = placesIn(test.block, read);
+      const found = index?.get(test.criterion.key) ?? [];
+      if (!index || (indexed && found.length >= size)) continue;
       [places, size, indexed] = [found, found.length, test];
     }
     const others = tests.filter((test) => test !== indexed);

@@ -8,6 +8,7 @@ import {
   type Given,
   type GridCell,
   type GridParts,
+  isAskedAgain,
   isError,
   type OwnFunction,
   Reader,
@@ -69,6 +70,12 @@ const order = (a: unknown, b: unknown): number =>
 
 /** The place of the equal value, from the start or from the end; −1 where there is none. */
 function equalPlace(line: Line, target: unknown, isFromEnd = false): number {
+  if (!known.has(line) && !isAskedAgain(line)) {
+    countSteps(line.length);
+    const key = equalityKey(target);
+    const isEqual = (cell: GridCell | undefined): boolean => equalityKey(cell?.value) === key && !isError(cell?.value);
+    return isFromEnd ? line.findLastIndex(isEqual) : line.findIndex(isEqual);
+  }
   const { first, last } = knownOf(line);
   countSteps(20);
   return (isFromEnd ? last : first).get(equalityKey(target)) ?? -1;
@@ -81,12 +88,21 @@ function wildcardPlace(line: Line, pattern: Wildcards, isFromEnd = false): numbe
   return isFromEnd ? line.findLastIndex(fits) : line.findIndex(fits);
 }
 
+/** The places of all values of a kind. */
+function placesOfKind(line: Line, kind: string): readonly number[] {
+  if (known.has(line) || isAskedAgain(line)) return knownOf(line).kinds.get(kind) ?? [];
+  countSteps(line.length);
+  const places: number[] = [];
+  for (const [i, cell] of line.entries()) if (typeof cell?.value === kind && !isError(cell!.value)) places.push(i);
+  return places;
+}
+
 /**
  * In a line that goes up, the last place whose value is not above the target; in one that goes down, the last
  * that is not below it. Values of another kind are passed over.
  */
 function sortedPlace(line: Line, target: unknown, isDown = false): number {
-  const places = knownOf(line).kinds.get(typeof target) ?? [];
+  const places = placesOfKind(line, typeof target);
   let low = 0;
   let high = places.length;
   countSteps(40);

@@ -65,6 +65,17 @@ export function countedSteps(): number {
 /** Functions that count their own steps; the cells that they are given do not count. */
 export const COUNTING = new Set<string>();
 
+const askedOnce = new WeakSet<object>();
+/**
+ * Whether a range has been searched before, and is worth an index. Ranges that grow from row to row are searched once each:
+ * their indexes would take more time and room than all searches.
+ */
+export function isAskedAgain(range: object): boolean {
+  if (askedOnce.has(range)) return true;
+  askedOnce.add(range);
+  return false;
+}
+
 export const blockOf = (given: Given): (GridCell | undefined)[][] => (Array.isArray(given) ? given : [[given]]);
 export const singleOf = (given: Given): unknown => (Array.isArray(given) ? given[0]?.[0]?.value : given?.value);
 

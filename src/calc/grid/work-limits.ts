@@ -12,13 +12,24 @@ export interface WorkLimits {
   block: number;
   /** Cells of all blocks that are there at the same time. */
   live: number;
-  /** Cells that all calls look at or fill, and steps of those that take many. */
+  /**
+   * What all calls together may take, counted by the work of reading one cell of the sheet (some 0.3 µs): cells that are read or
+   * filled, steps of functions that take many.
+   */
   work: number;
+  /** Seconds of one calculation, where all else has failed to tell how long it would take. */
+  seconds: number;
   /** Characters of one text: the most that a cell of other sheets holds. */
   text: number;
 }
 
-export const WORK_LIMITS: WorkLimits = { block: 500_000, live: 1_000_000, work: 20_000_000, text: 32_767 };
+/** `work` is about a minute on the machine on which it was measured (2 cores of 2024). */
+export const WORK_LIMITS: WorkLimits = { block: 500_000, live: 1_000_000, work: 200_000_000, seconds: 600, text: 32_767 };
+
+/** A range that is there already is looked through so many times as fast as it was read. */
+const SEEN = 20;
+/** After so many calls the clock is looked at. */
+const CALLS_A_LOOK = 4096;
 
 type Run = (this: unknown, ...args: CallInput[]) => CallInput;
 
@@ -58,18 +69,29 @@ class LimitedFunctions {
   #work = 0;
   #live = 0;
   #made = new WeakSet<object>();
-  /** Ranges that functions have looked through which look at less than they are given: their cells count once. */
+  /** Ranges that have been looked through, and blocks that functions have made. */
   #seen = new WeakSet<object>();
+  #bounds: WorkLimits;
+  #calls = 0;
+  #start = Date.now();
   /** Why something was not calculated, the first time since the start. A function that passes errors over would not tell. */
   refused: string | undefined;
+  /** What all formulas together have run out of, so that what is left of the calculation is worth nothing. */
+  exhausted: "work" | "cells" | "time" | undefined;
 
   constructor(
     private readonly engine: GridParts,
-    private readonly bounds: WorkLimits,
-  ) {}
+    private readonly usual: WorkLimits,
+  ) {
+    this.#bounds = usual;
+  }
 
   /** A new calculation starts. */
-  restart(): void {
+  restart(work = this.usual.work): void {
+    this.#bounds = { ...this.usual, work };
+    this.exhausted = undefined;
+    this.#calls = 0;
+    this.#start = Date.now();
     this.#work = 0;
     this.#live = 0;
     this.#made = new WeakSet();
@@ -87,8 +109,10 @@ class LimitedFunctions {
       if (isOfDates && args.some(isBeyondDates)) return bounded.#error("This is no day that a sheet knows: they end with the year 9999.", "#NUM!");
       lifting[args.length] ??= args.map((_, i) => broadcastsOver(name, declared, i));
       bounded.#taken(args);
-      const cost = callCost(name, args, lifting[args.length]!, steps);
-      if (counts) cost.work -= bounded.#counted(args, lifting[args.length]!);
+      const fresh = bounded.#fresh(args, lifting[args.length]!);
+      const looked = counts ? () => 0 : (range: CallInput) => sizeOf(range) / SEEN;
+      const cost = callCost(name, args, lifting[args.length]!, steps, looked);
+      cost.work += fresh;
       const refusal = bounded.#refusal(name, cost);
       if (refusal) return refusal;
       const result = run.apply(this, args);
@@ -97,27 +121,29 @@ class LimitedFunctions {
     };
   }
 
-  /** Cells of ranges that count with the steps that are told of, or have counted before. */
-  #counted(args: readonly CallInput[], lifted: readonly boolean[]): number {
+  /** Cells of ranges that have not been looked through before: each has to be asked for what it holds. */
+  #fresh(args: readonly CallInput[], lifted: readonly boolean[]): number {
     let cells = 0;
     for (const [i, arg] of args.entries()) {
-      if (!Array.isArray(arg) || lifted[i]) continue;
-      if (this.#seen.has(arg)) cells += sizeOf(arg);
-      else this.#seen.add(arg);
+      if (!Array.isArray(arg) || lifted[i] || this.#seen.has(arg)) continue;
+      this.#seen.add(arg);
+      cells += sizeOf(arg);
     }
     return cells;
   }
 
   #refusal(name: string, { cells, work, text }: CallCost): GridValue | undefined {
-    const { bounds } = this;
+    const bounds = this.#bounds;
     if (NEVER_ENDING.has(name)) return this.#refuse("Search patterns of this kind are not worked out here: some never come to an end.");
     if (cells > bounds.block)
       return this.#refuse(`This would fill ${roughCount(cells)} cells, and at most ${roughCount(bounds.block)} are calculated at a time.`);
+    if (++this.#calls % CALLS_A_LOOK === 0 && Date.now() - this.#start > 1000 * bounds.seconds) this.exhausted = "time";
+    if (this.exhausted === "time") return this.#refuse(`The formulas here take longer than ${bounds.seconds} seconds.`);
     if (cells > 1 && this.#live + cells > bounds.live)
-      return this.#refuse(`The blocks that formulas fill here come to more than ${roughCount(bounds.live)} cells together.`);
+      return this.#exhaust("cells", `The blocks that formulas fill here come to more than ${roughCount(bounds.live)} cells together.`);
     if (text > bounds.text) return this.#refuse(this.#tooLong());
     // What is refused is not worked, and must not take the others with it.
-    if (this.#work + work > bounds.work) return this.#refuse("The formulas here take more work together than is done at a time.");
+    if (this.#work + work > bounds.work) return this.#exhaust("work", "The formulas here take more work together than is done at a time.");
     this.#work += work;
     return undefined;
   }
@@ -127,6 +153,7 @@ class LimitedFunctions {
     if (Array.isArray(result)) {
       this.#live += sizeOf(result);
       this.#made.add(result);
+      this.#seen.add(result);
     }
     return result;
   }
@@ -150,11 +177,16 @@ class LimitedFunctions {
   #isSound(cell: GridValue | undefined): boolean {
     const value = cell?.value;
     if (typeof value === "number") return Number.isFinite(value);
-    return typeof value !== "string" || (value.length <= this.bounds.text && !isOwnFault(cell));
+    return typeof value !== "string" || (value.length <= this.#bounds.text && !isOwnFault(cell));
   }
 
   #tooLong(): string {
-    return `This text would be longer than the ${roughCount(this.bounds.text)} characters that a cell holds.`;
+    return `This text would be longer than the ${roughCount(this.#bounds.text)} characters that a cell holds.`;
+  }
+
+  #exhaust(what: "work" | "cells", why: string): GridValue {
+    this.exhausted ??= what;
+    return this.#refuse(why);
   }
 
   #refuse(why: string): GridValue {

@@ -10,7 +10,7 @@ let model: engine.Model;
 let effort: ReturnType<typeof applyWorkLimits>;
 beforeAll(() => {
   registerFunctions(specs, engine);
-  effort = applyWorkLimits(engine, { block: 10_000, live: 30_000, work: 1_000_000, text: 1000 });
+  effort = applyWorkLimits(engine, { block: 10_000, live: 30_000, work: 1_000_000, seconds: 600, text: 1000 });
   expect(applyWorkLimits(engine)).toBe(effort);
   const cells = { A1: "x", A2: "2", B1: '="(a+)+$"' };
   model = new engine.Model({ version: "19.3.2", sheets: [{ id: "s", name: "S", colNumber: 3, rowNumber: 900, cells }] });
@@ -84,12 +84,38 @@ test("blocks that are there at the same time are bounded together; those that ar
 });
 
 test("many calls together end at what may be worked", () => {
-  const sums = Array.from({ length: 300 }, () => "SUM(A1:C900)").join("+");
-  expect(first(`=${sums}`).value).toBe(600);
-  expect(said(`=${sums}+${sums}`)).toBe("The formulas here take more work together than is done at a time.");
+  // Each sum twice over the 2,700 cells, which have to be read the first time alone.
+  const sums = (count: number) => Array.from({ length: count }, () => "SUMPRODUCT(A1:C900*1)").join("+");
+  expect(first(`=${sums(60)}`).value).toBe(120);
+  expect(effort.exhausted).toBeUndefined();
+  expect(said(`=${sums(100)}`)).toBe("The formulas here take more work together than is done at a time.");
+  expect(effort.exhausted).toBe("work");
   effort.restart();
-  expect(first(`=${sums}`).value).toBe(600);
+  expect(first(`=${sums(60)}`).value).toBe(120);
+  effort.restart(2_000_000);
+  expect(first(`=${sums(100)}`).value).toBe(200);
+  effort.restart();
   expect(said("=NETWORKDAYS(1,2000001)")).toBe("The formulas here take more work together than is done at a time.");
+});
+
+test("a range that many formulas look through counts for what is new in it", () => {
+  const sums = Array.from({ length: 300 }, () => "SUM(A1:C900)").join("+");
+  for (let i = 0; i < 10; i++) expect(first(`=${sums}`).value).toBe(600);
+  expect(effort.exhausted).toBeUndefined();
+});
+
+test("the clock is the last stop", () => {
+  const { now } = Date;
+  const many = `=SUM(${Array.from({ length: 4100 }, () => "SQRT(4)").join(",")})`;
+  try {
+    Date.now = () => now() + 700_000;
+    expect(said(many)).toBe("The formulas here take longer than 600 seconds.");
+  } finally {
+    Date.now = now;
+  }
+  expect(effort.exhausted).toBe("time");
+  effort.restart();
+  expect(first(many).value).toBe(8200);
 });
 
 test("a function of ours costs what it declares: pairing 50 bores takes more than is done at a time, pairing 20 does not", () => {

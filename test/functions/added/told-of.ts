@@ -23,7 +23,7 @@ await import("../../../src/addin/functions.ts");
 
 const snapshot = workbook(sheets);
 // The limits are put on last: they hold for whatever is calculated from here on.
-const limited = applyWorkLimits(engine, { block: 500_000, live: 1_000_000, work: 1_000_000, text: 1000 });
+const limited = applyWorkLimits(engine, { block: 500_000, live: 1_000_000, work: 1_000_000, seconds: 600, text: 1000 });
 const model = new engine.Model({ version: "19.3.2", sheets: [{ id: "s", name: "S", colNumber: 26, rowNumber: 300, cells: { A1: tooMuch } }] } as never);
 model.getters.getEvaluatedCell({ sheetId: "s", col: 0, row: 0 } as never);
 const { content } = reportInput(snapshot);
