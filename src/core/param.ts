@@ -16,6 +16,7 @@ export type Quantity =
   | "angle"
   | "temperature"
   | "force"
+  | "mass"
   | "speed"
   | "number"
   | "count"
@@ -222,6 +223,7 @@ const NOUNS: Record<Quantity, string> = {
   angle: "an angle in degrees",
   temperature: "a temperature",
   force: "a force",
+  mass: "a mass",
   speed: "a speed",
   number: "a number",
   count: "a whole number",
@@ -252,6 +254,7 @@ export const area = quantity("area", 0);
 export const ratio = quantity("ratio", 0);
 export const pressure = quantity("pressure", 0);
 export const force = quantity("force", 0);
+export const mass = quantity("mass", 0);
 export const angle = quantity("angle");
 export const temperature = quantity("temperature");
 export const speed = quantity("speed", 0);

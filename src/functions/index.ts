@@ -1,6 +1,9 @@
 // Made by `npm run generate` from the files in this folder.
 import type { Spec } from "../core/define.ts";
 import { version } from "./about/version.ts";
+import { bobWeight } from "./balance/bob-weight.ts";
+import { massMatch } from "./balance/mass-match.ts";
+import { rodEnds } from "./balance/rod-ends.ts";
 import { boreSummary } from "./cylinder/bore-summary.ts";
 import { boreWear } from "./cylinder/bore-wear.ts";
 import { clearance } from "./cylinder/clearance.ts";
@@ -21,6 +24,7 @@ import { runout } from "./faces/runout.ts";
 import { combine } from "./measurement/combine.ts";
 import { gaugeStudy } from "./measurement/gauge-study.ts";
 import { lengthOf } from "./measurement/length.ts";
+import { ratioUncertainty } from "./measurement/ratio-uncertainty.ts";
 import { slip } from "./measurement/slip.ts";
 import { toReference } from "./measurement/to-reference.ts";
 import { uncertainty } from "./measurement/uncertainty.ts";
@@ -36,9 +40,12 @@ import { interference } from "./shafts/interference.ts";
 import { regrindPlan } from "./shafts/regrind-plan.ts";
 import { regrindSize } from "./shafts/regrind-size.ts";
 import { shaftWear } from "./shafts/shaft-wear.ts";
+import { blowBy } from "./tests/blow-by.ts";
+import { compressionAtStandard } from "./tests/compression-at-standard.ts";
 import { compressionCheck } from "./tests/compression-check.ts";
 import { compressionSpread } from "./tests/compression-spread.ts";
 import { leakDown } from "./tests/leak-down.ts";
+import { oilRate } from "./tests/oil-rate.ts";
 import { wetTest } from "./tests/wet-test.ts";
 import { coilBind } from "./valves/coil-bind.ts";
 import { installedHeight } from "./valves/installed-height.ts";
@@ -128,9 +135,15 @@ export const specs: readonly Spec[] = [
   timingAt,
   valveLift,
   valveToPiston,
+  bobWeight,
+  massMatch,
+  rodEnds,
+  blowBy,
+  compressionAtStandard,
   compressionCheck,
   compressionSpread,
   leakDown,
+  oilRate,
   wetTest,
   conformity,
   explain,
@@ -139,6 +152,7 @@ export const specs: readonly Spec[] = [
   combine,
   gaugeStudy,
   lengthOf,
+  ratioUncertainty,
   slip,
   toReference,
   uncertainty,

@@ -1,5 +1,6 @@
 import type { TradeGroup } from "../../../src/core/define.ts";
 import { ABOUT } from "./about.ts";
+import { BALANCE } from "./balance.ts";
 import type { Check } from "./check.ts";
 import { CYLINDER } from "./cylinder.ts";
 import { FACES } from "./faces.ts";
@@ -20,6 +21,7 @@ export const CHECKS: Readonly<Record<TradeGroup, readonly Check[]>> = {
   faces: FACES,
   volumes: VOLUMES,
   valves: VALVES,
+  balance: BALANCE,
   tests: TESTS,
   verdict: VERDICTS,
   measurement: MEASUREMENT,

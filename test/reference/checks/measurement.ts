@@ -1,3 +1,4 @@
+import { fromScipy, SCIPY } from "../scipy-values.ts";
 import { type Check, checksOf, list } from "./check.ts";
 import { GEARS, HEAT_FLOW, oneWayStrd, strd, THERMAL_IMPEDANCE } from "./data.ts";
 
@@ -7,6 +8,8 @@ const ONE_WAY = "NIST StRD, one-way analysis of variance: certified mean squares
 const IMPEDANCE =
   "D. C. Montgomery, Introduction to Statistical Quality Control, thermal impedance: variances as R's package VCA prints them, and his ratio of 6 × 1.343 to a tolerance of 40";
 const STUDENT = "Student's t of its degrees of freedom (SciPy) × the certified standard deviation ÷ √n";
+
+const RATIO = `=HATCH.RATIOUNCERTAINTY(${fromScipy("ratio").join(", ")})`;
 
 /** Uncertainty, gauges, lengths and slips. */
 export const MEASUREMENT: readonly Check[] = [
@@ -88,4 +91,10 @@ export const MEASUREMENT: readonly Check[] = [
     "computed",
     [["=HATCH.UNCERTAINTY({73.01,73.01,73.01}, 0.01)", 0.00565793, { within: 5e-9 }]],
   ),
+  ...checksOf("RATIOUNCERTAINTY", `${SCIPY}: 2,000,000 drawn ratios, which JCGM 101 takes for the yardstick`, "computed", [
+    [RATIO, fromScipy("ratio-simulated")[0]!, { within: fromScipy("ratio-simulated")[0]! * 0.002 }],
+  ]),
+  ...checksOf("RATIOUNCERTAINTY", `${SCIPY}: derivatives of 1 + swept ÷ clearance volume, JCGM 100:2008, 5.1.2`, "computed", [
+    [RATIO, fromScipy("ratio-derived")[0]!, { within: { digits: 4 } }],
+  ]),
 ];

@@ -75,3 +75,21 @@ gap = 3.6 + travel * np.cos(np.radians(12)) - opening
 show("overlap-angles", degrees)
 show("overlap-lifts", opening)
 show("overlap-least", gap.min(), degrees[np.argmin(gap)])
+
+# Uncertainty of a compression ratio by simulation, and by the derivatives of 1 + swept / clearance.
+volumes = np.array([249.2, 24.1, 3.1, 1.2, -2.0])
+u = np.array([0.3, 0.2, 0.1, 0.08, 0.15]) / 2
+drawn = volumes[:, None] + u[:, None] * draw.normal(size=(5, 2_000_000))
+show("ratio", volumes, 2 * u)
+show("ratio-simulated", 2 * np.std(1 + drawn[0] / drawn[1:].sum(axis=0)))
+clearance = volumes[1:].sum()
+slope = np.array([1 / clearance] + [-volumes[0] / clearance**2] * 4)
+show("ratio-derived", 2 * np.sqrt(np.sum((slope * u) ** 2)))
+
+# Oil: the trend by numpy.polyfit.
+use = np.array([12.0, 60, 105, 161, 200, 262])
+added = np.array([4.1, 0.11, 0.12, 0.16, 0.13, 0.21])
+rates = added[1:] / np.diff(use)
+show("oil-use", use)
+show("oil-added", added)
+show("oil", added[1:].sum() / np.ptp(use), rates[-1], np.polyfit((use[1:] + use[:-1]) / 2, rates, 1)[0])
