@@ -6,10 +6,13 @@ function part<T extends HTMLElement>(id: string, kind: new () => T): T {
 }
 
 export const elements = {
-  book: part("book", HTMLSpanElement),
+  book: part("book", HTMLButtonElement),
   unsaved: part("unsaved", HTMLSpanElement),
+  fresh: part("new", HTMLButtonElement),
+  open: part("open", HTMLButtonElement),
   file: part("file", HTMLInputElement),
   save: part("save", HTMLButtonElement),
+  saveAs: part("save-as", HTMLButtonElement),
   sample: part("sample", HTMLButtonElement),
   paneToggle: part("pane-toggle", HTMLButtonElement),
   message: part("message", HTMLDivElement),
@@ -20,6 +23,7 @@ export const elements = {
   drop: part("drop", HTMLParagraphElement),
   question: part("question", HTMLDialogElement),
   questionText: part("question-text", HTMLParagraphElement),
+  answerName: part("answer-name", HTMLInputElement),
   answers: part("answers", HTMLDivElement),
 };
 
@@ -44,4 +48,16 @@ export function ask<const A extends string>(text: string, answers: Readonly<Reco
       once: true,
     });
   });
+}
+
+/** Asks for a name; nothing where the question is closed without one. */
+export async function askName(text: string, name: string): Promise<string | undefined> {
+  const { answerName } = elements;
+  answerName.value = name;
+  answerName.hidden = false;
+  const answer = ask(text, { take: "Rename", leave: "Leave it" });
+  answerName.select();
+  const taken = (await answer) === "take";
+  answerName.hidden = true;
+  return taken ? answerName.value : undefined;
 }

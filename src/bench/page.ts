@@ -37,7 +37,7 @@ async function start(): Promise<void> {
   const engine = loadEngine();
   const templates = mendTemplates(await (await fetch(TEMPLATES)).text());
   const bench = new Bench(engine, globalThis.owl, templates);
-  const { file, save, sample, paneToggle, messageClose } = elements;
+  const { book, fresh, open, file, save, saveAs, sample, paneToggle, messageClose } = elements;
 
   file.addEventListener("change", () => {
     const [chosen] = file.files ?? [];
@@ -45,7 +45,11 @@ async function start(): Promise<void> {
     file.value = "";
     if (chosen) void bench.openFile(chosen);
   });
+  fresh.addEventListener("click", () => void bench.newWorkbook());
+  open.addEventListener("click", () => void bench.choose());
+  book.addEventListener("click", () => void bench.rename());
   save.addEventListener("click", () => void bench.save());
+  saveAs.addEventListener("click", () => void bench.saveAs());
   sample.addEventListener("click", () => void bench.openSample());
   paneToggle.addEventListener("click", () => bench.togglePane());
   messageClose.addEventListener("click", () => bench.tell(""));
@@ -56,8 +60,10 @@ async function start(): Promise<void> {
   addEventListener("keydown", (event) => shortcut(bench, event), { capture: true });
   takeDrops(bench);
   reportFailures(bench);
-  await bench.openSample();
+  const given = new URLSearchParams(location.search).get("file");
+  await (given === null ? bench.openSample() : bench.openGiven(given));
   performance.mark("bench-ready");
+  await bench.offerKept();
 }
 
 function shortcut(bench: Bench, event: KeyboardEvent): void {
@@ -67,7 +73,7 @@ function shortcut(bench: Bench, event: KeyboardEvent): void {
   event.preventDefault();
   event.stopPropagation();
   if (key === "s") void bench.save();
-  else elements.file.click();
+  else void bench.choose();
 }
 
 /** A file let go over the page is opened; without this the browser would leave the page for it. */

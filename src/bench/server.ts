@@ -48,18 +48,19 @@ export interface BenchServer {
 }
 
 /**
- * Serves a folder to this machine alone. The files are read once, before the first request: what is
+ * Serves a folder to this machine alone, and one workbook to be opened in it. The files are read once, before the first request: what is
  * asked for is looked up in that list, so no address leads out of the folder, and a build going on
  * beside it changes nothing.
  */
-export async function serve(folder: string, port = PORT): Promise<BenchServer> {
+export async function serve(folder: string, port = PORT, given?: { name: string; bytes: Buffer }): Promise<BenchServer> {
   const files = filesIn(folder);
+  if (given) files.set(`/file/${given.name}`, { bytes: given.bytes, headers: headersOf("/file.xlsx", given.bytes.length) });
   const server = createServer((request, response) => answer(files, request, response));
   const taken = await listening(server, port);
-  return { url: `http://${LOOPBACK}:${taken}/`, port: taken, close: () => closing(server) };
+  return { url: `http://${LOOPBACK}:${taken}/${given ? `?file=${encodeURIComponent(given.name)}` : ""}`, port: taken, close: () => closing(server) };
 }
 
-function filesIn(folder: string): ReadonlyMap<string, Served> {
+function filesIn(folder: string): Map<string, Served> {
   const files = new Map<string, Served>();
   for (const file of filesUnder(folder)) {
     const path = `/${relative(folder, file).split(sep).join("/")}`;

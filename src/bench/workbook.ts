@@ -32,7 +32,7 @@ export class Workbook {
   constructor(
     engine: Engine,
     readonly model: Model,
-    readonly name: string,
+    public name: string,
     /** Names that the grid cannot hold. */
     readonly otherNames: readonly DefinedName[],
     changed: () => void,

@@ -1,10 +1,11 @@
 import { spawn } from "node:child_process";
 import { existsSync } from "node:fs";
-import { join } from "node:path";
+import { basename, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { PORT, ServerRefusal, serve } from "../bench/server.ts";
 import { ALL_WELL, Refusal } from "./exit-codes.ts";
 import { print } from "./output.ts";
+import { reasonOf, workbookBytes } from "./read-file.ts";
 
 export interface BenchOptions {
   port?: string;
@@ -13,11 +14,11 @@ export interface BenchOptions {
 }
 
 /** `crosshatch bench`: serves the bench that was built beside this program, until it is stopped. */
-export async function bench({ port, open }: BenchOptions): Promise<number> {
+export async function bench(file: string | undefined, { port, open }: BenchOptions): Promise<number> {
   const folder = fileURLToPath(new URL("../bench", import.meta.url));
   if (!existsSync(join(folder, "index.html"))) throw new Refusal("the bench is not built here: in a clone `npm start` builds and opens it");
   try {
-    await openBench(folder, { port: portFrom(port), open }, print);
+    await openBench(folder, { port: portFrom(port), open, file }, print);
   } catch (reason) {
     if (reason instanceof ServerRefusal) throw new Refusal(reason.message);
     throw reason;
@@ -31,9 +32,24 @@ export function portFrom(text = String(PORT)): number {
   return Number(text);
 }
 
+/** How the bench is to be opened: the workbook in it is the sample where no file is named. */
+interface BenchWish {
+  port: number;
+  open: boolean;
+  file?: string | undefined;
+}
+
+async function given(file: string): Promise<{ name: string; bytes: Buffer }> {
+  try {
+    return { name: basename(file), bytes: await workbookBytes(file) };
+  } catch (error) {
+    throw new Refusal(`${file} ${reasonOf(error)}`);
+  }
+}
+
 /** Serves the bench in a folder to this machine and opens it in the browser; settles once it has been stopped. */
-export async function openBench(folder: string, { port, open }: { port: number; open: boolean }, say: (text: string) => void): Promise<void> {
-  const server = await serve(folder, port);
+export async function openBench(folder: string, { port, open, file }: BenchWish, say: (text: string) => void): Promise<void> {
+  const server = await serve(folder, port, file === undefined ? undefined : await given(file));
   say(`The bench is open at ${server.url}\nCtrl-C stops it.`);
   if (open) openBrowser(server.url, say);
   await new Promise((stop) => {

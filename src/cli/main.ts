@@ -119,9 +119,10 @@ function program(done: (code: number) => void): Command {
   root
     .command("bench")
     .description("open the bench: a spreadsheet in the browser, served to this machine alone, with the functions and the pane in it")
+    .argument("[file]", "a workbook (.xlsx) to be opened in it; without one the sample")
     .option("--port <number>", "the port on this machine, 7304 unless told; 0 takes any free one")
     .option("--no-open", "do not open a browser")
-    .action(async (options: BenchOptions) => done(await (await import("./bench-command.ts")).bench(options)));
+    .action(async (file: string | undefined, options: BenchOptions) => done(await (await import("./bench-command.ts")).bench(file, options)));
 
   root
     .command("help")

@@ -1,5 +1,5 @@
 /** `npm start`: builds the bench, serves it to this machine and opens it in the browser. */
-import { join } from "node:path";
+import { join, resolve } from "node:path";
 import { parseArgs } from "node:util";
 import { PORT, ServerRefusal } from "../bench/server.ts";
 import { openBench, portFrom } from "../cli/bench-command.ts";
@@ -7,18 +7,21 @@ import { Refusal } from "../cli/exit-codes.ts";
 import { buildBench } from "./build-bench.ts";
 import { root } from "./paths.ts";
 
-const USAGE = `npm start -- [--port N] [--no-open]
+const USAGE = `npm start -- [FILE] [--port N] [--no-open]
+  FILE        a workbook (.xlsx) to be opened; without one the sample
   --port N    the port of the bench on this machine, ${PORT} unless told; 0 takes any free one
   --no-open   do not open a browser`;
 
-function wishOf(args: string[]): { port: number; open: boolean } {
+function wishOf(args: string[]): Parameters<typeof openBench>[1] {
   let values: { port?: string | undefined; "no-open"?: boolean | undefined };
+  let files: string[];
   try {
-    ({ values } = parseArgs({ args, options: { port: { type: "string" }, "no-open": { type: "boolean" } } }));
+    ({ values, positionals: files } = parseArgs({ args, options: { port: { type: "string" }, "no-open": { type: "boolean" } }, allowPositionals: true }));
   } catch (reason) {
     throw new Refusal((reason as Error).message);
   }
-  return { port: portFrom(values.port), open: values["no-open"] !== true };
+  if (files.length > 1) throw new Refusal(`One workbook can be opened, not ${files.length}.`);
+  return { port: portFrom(values.port), open: values["no-open"] !== true, file: files[0] && resolve(process.env.INIT_CWD ?? "", files[0]) };
 }
 
 try {

@@ -95,6 +95,11 @@ export class BenchPage {
   }
 
   async open(): Promise<void> {
+    // The browser's own dialogs cannot be worked from here: files come and go as in browsers without them.
+    await this.page.addInitScript(() => {
+      for (const name of ["showOpenFilePicker", "showSaveFilePicker"])
+        Object.defineProperty(window, name, { value: undefined, configurable: true, writable: true });
+    });
     await this.page.goto(this.url);
     await this.page.waitForFunction(() => performance.getEntriesByName("bench-ready").length > 0);
   }
