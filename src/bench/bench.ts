@@ -8,6 +8,7 @@ import { ask, askName, elements } from "./elements.ts";
 import { chosenFile, chosenPlace, download, hasPickers, writeTo } from "./files.ts";
 import { type Grid, mountGrid } from "./grid-view.ts";
 import { KeptWork } from "./kept-work.ts";
+import { localeOf } from "./language.ts";
 import type { Engine, Screen } from "./load-grid.ts";
 import { openInGrid } from "./open.ts";
 import { saveWorkbook } from "./save.ts";
@@ -75,7 +76,7 @@ export class Bench {
 
   async newWorkbook(): Promise<void> {
     this.tell("");
-    if (await this.#mayLeave("a new workbook")) await this.#show(new this.engine.Model(), NEW);
+    if (await this.#mayLeave("a new workbook")) await this.#show(this.#model(), NEW);
   }
 
   /** The file that the bench was started with. */
@@ -85,7 +86,7 @@ export class Bench {
       if (!answer.ok) throw new UnreadableFile("is not what this bench was started with: open it here");
       return new Uint8Array(await answer.arrayBuffer());
     });
-    if (!this.#workbook) await this.#show(new this.engine.Model(), NEW);
+    if (!this.#workbook) await this.#show(this.#model(), NEW);
   }
 
   /** Work of earlier pages that never came into a file is offered, one after the other, until some is taken up. */
@@ -114,7 +115,7 @@ export class Bench {
       if (!answer.ok) throw new UnreadableFile("is not there: npm run samples makes it", "The sample build sheet");
       return new Uint8Array(await answer.arrayBuffer());
     });
-    if (!this.#workbook) await this.#show(new this.engine.Model(), NEW);
+    if (!this.#workbook) await this.#show(this.#model(), NEW);
   }
 
   /** The file is read and calculated before anything of the open workbook is given up. */
@@ -122,7 +123,7 @@ export class Bench {
     this.tell("");
     try {
       const { data, names, storedTexts: texts, note } = openInGrid(this.engine, await read(), name);
-      const model = new this.engine.Model(data);
+      const model = this.#model(data);
       for (const [key, text] of texts) storedTexts(model).set(key, text);
       if (!(await this.#mayLeave(name))) return;
       await this.#show(model, name, names, place);
@@ -130,6 +131,11 @@ export class Bench {
     } catch (reason) {
       this.tell(whyUnopened(reason as Error, name));
     }
+  }
+
+  /** The grid of a workbook, or of an empty one, in which one types as in the language of the browser. */
+  #model(data: object = this.engine.load(undefined) as object): Model {
+    return new this.engine.Model({ ...data, settings: { locale: localeOf(navigator.language) } } as never);
   }
 
   async #mayLeave(next: string): Promise<boolean> {

@@ -6,6 +6,8 @@ import { type FunctionGrid, registerFunctions } from "../calc/grid/register-func
 import { applyWorkLimits, WORK_LIMITS } from "../calc/grid/work-limits.ts";
 import { specs } from "../functions/index.ts";
 import { extendGrid, type PluginGrid } from "../hosts/bench/plugins.ts";
+import { cellName } from "../workbook/address.ts";
+import { meantBy } from "./language.ts";
 
 export type Engine = typeof OSpreadsheet;
 export type Screen = typeof Owl;
@@ -37,6 +39,7 @@ export function loadEngine(): Engine {
   // would count once more each time they are calculated anew, until none was left to be calculated.
   applyWorkLimits(engine, { ...WORK_LIMITS, live: Number.POSITIVE_INFINITY, work: Number.POSITIVE_INFINITY, seconds: Number.POSITIVE_INFINITY });
   drawSheetsThatAreThere(engine);
+  takeEntriesAsMeant(engine);
   for (const [id, menu] of WITHOUT_USE) {
     engine.registries.topbarMenuRegistry.replaceChild(id, [menu], { name: "", isVisible: () => false });
   }
@@ -55,5 +58,32 @@ function drawSheetsThatAreThere({ stores }: Engine): void {
   renderer.draw = function (context, time) {
     const sheetId = (context ?? this.context)?.sheetId;
     return sheetId === undefined || this.model.getters.tryGetSheet(sheetId) ? draw.call(this, context, time) : "noStateChange";
+  };
+}
+
+interface Composing {
+  _currentContent: string;
+  col: number;
+  row: number;
+  sheetId: string;
+  getters: Model["getters"];
+  notificationStore: { notifyUser(notification: { type: string; text: string; sticky: boolean }): void };
+  confirmEdition(content: string | undefined): void;
+}
+
+/** What is typed into a cell is looked at before the grid reads it in its own way. */
+function takeEntriesAsMeant({ stores }: Engine): void {
+  const composer = stores.CellComposerStore.prototype as unknown as Composing;
+  const { confirmEdition } = composer;
+  composer.confirmEdition = function (content) {
+    if (!content) return confirmEdition.call(this, content);
+    const { sheetId, col, row } = this;
+    const { content: meant, said } = meantBy(this._currentContent, content, {
+      place: cellName({ row, column: col }),
+      format: this.getters.getCell({ sheetId, col, row })?.format,
+      locale: this.getters.getLocale(),
+    });
+    confirmEdition.call(this, meant);
+    if (said) this.notificationStore.notifyUser({ type: "warning", text: said, sticky: false });
   };
 }

@@ -58,13 +58,13 @@ test("at 320 px nothing sticks out, and pane and grid are both there", async () 
 
 test("keys alone lead from the bar to the pane and back", async () => {
   const page = await at.stand.page();
-  await page.page.locator("#file").focus();
+  await page.page.locator("#book").focus();
   const reached: string[] = [];
-  for (let step = 0; step < 4; step++) {
+  for (let step = 0; step < 7; step++) {
     reached.push(await page.page.evaluate(() => document.activeElement!.id));
     await page.page.keyboard.press("Tab");
   }
-  expect(reached).toEqual(["file", "save", "sample", "pane-toggle"]);
+  expect(reached).toEqual(["book", "new", "open", "save", "save-as", "sample", "pane-toggle"]);
   await page.close();
 }, 60_000);
 
