@@ -12,6 +12,7 @@ import { layoutSamples } from "./layouts/layouts.ts";
 import { readingsCsv } from "./readings.ts";
 import { type CalculatedCell, type SampleSheet, writeWorkbook } from "./sample-workbook.ts";
 import { selfCheckWorkbook } from "./self-check.ts";
+import { trialSample } from "./trial/trial.ts";
 
 /** Calculates the sheets headless, so that the file also holds what its formulas come to. */
 function calculate(sheets: readonly SampleSheet[]): CalculatedCell {
@@ -45,5 +46,7 @@ writeFileSync(join(folder, "readings.csv"), readingsCsv());
 writeFileSync(join(folder, "self-check.xlsx"), await selfCheckWorkbook());
 mkdirSync(join(folder, "compare"), { recursive: true });
 for (const [name, text] of Object.entries(compareSamples())) writeFileSync(join(folder, "compare", name), text);
+mkdirSync(join(folder, "trial"), { recursive: true });
+for (const [name, text] of Object.entries(trialSample())) writeFileSync(join(folder, "trial", name), text);
 mkdirSync(join(folder, "layouts"), { recursive: true });
 for (const [name, bytes] of await layoutSamples()) writeFileSync(join(folder, "layouts", name), bytes);

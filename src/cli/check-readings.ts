@@ -87,7 +87,7 @@ async function checkStream(
   return { file, result: { ...counts, findings }, notes, facts, ...(why ? { unread: why } : {}) };
 }
 
-async function hashOf(file: string): Promise<string> {
+export async function hashOf(file: string): Promise<string> {
   const hash = createHash("sha256");
   for await (const chunk of chunksOf(file)) hash.update(chunk);
   return hash.digest("hex");

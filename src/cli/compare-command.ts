@@ -1,22 +1,22 @@
 import { createReadStream } from "node:fs";
 import { basename } from "node:path";
 import type { DecimalSign } from "../check/csv/fields.ts";
-import { type Comparison, compareReadings, linesOf, type RefusedRow } from "../compare/compare.ts";
-import { type CsvReadingOptions, mattersOfCsv, readingsOfCsv } from "../compare/from-csv.ts";
+import { type CompareOptions, type Comparison, compareReadings, linesOf, type RefusedRow } from "../compare/compare.ts";
+import { mattersOfCsv } from "../compare/from-csv.ts";
 import type { ComparisonVerdict } from "../compare/judgement.ts";
 import type { ReadingSet } from "../compare/readings.ts";
+import { compareTrial } from "../compare/trial.ts";
 import { TypedFault, type TypedSizes, typedSizes } from "../compare/typed-sizes.ts";
 import { changesText, sizesText, wearLines } from "../compare/words.ts";
 import { rowsText } from "../core/number-text.ts";
-import { nameOf, STANDARD_INPUT } from "./checked.ts";
+import { hashOf } from "./check-readings.ts";
 import { jsonLines, tableOf } from "./compare-lines.ts";
+import { readSets } from "./compare-sides.ts";
 import { ALL_WELL, FINDINGS, Refusal, UNDECIDED, UNREADABLE } from "./exit-codes.ts";
-import { GridThread } from "./grid-thread.ts";
-import { decimalSignOf, encodingFrom, kindOf } from "./inputs.ts";
+import { decimalSignOf, encodingFrom, filesOf, refuseAsInput } from "./inputs.ts";
 import { aligned, complain, jsonLine, plain, print } from "./output.ts";
-import { reasonOf, unknownKind, workbookBytes } from "./read-file.ts";
+import { reasonOf } from "./read-file.ts";
 import { put, refusedTarget } from "./safe-file.ts";
-import { streams } from "./streams.ts";
 
 export interface CompareFlags {
   json?: boolean;
@@ -28,46 +28,76 @@ export interface CompareFlags {
   uncertainty?: string[];
   matters?: string[];
   table?: string;
+  report?: string;
+  paper?: string;
   force?: boolean;
 }
 
 const NOTHING = "nothing could be compared: no reading of the one is a reading of the other that can be judged";
 
 /** `crosshatch compare BEFORE AFTER`, or one file that holds both sides: what differs, what is the same within what matters, and what nobody can tell. */
-export async function compare(
-  before: string,
-  after: string | undefined,
-  { json = false, locale = "en", force = false, ...flags }: CompareFlags,
+export const compare = (before: string, after: string | undefined, flags: CompareFlags): Promise<number> =>
+  judge("compare", after === undefined ? [before] : [before, after], ([first, second], options) => compareReadings(first!, second, options), flags);
+
+/** `crosshatch trial FILE…`: the same of engines that were treated in different ways, group against group. */
+export const trial = async (patterns: readonly string[], flags: CompareFlags): Promise<number> => judge("trial", await filesOf(patterns), compareTrial, flags);
+
+async function judge(
+  command: string,
+  files: readonly string[],
+  judged: (sets: readonly ReadingSet[], options: CompareOptions) => Comparison,
+  flags: CompareFlags,
 ): Promise<number> {
+  const { json = false, locale = "en", force = false } = flags;
   const decimal = decimalSignOf(locale);
-  const options = {
-    hours: positive("hours", flags.hours),
-    runIn: positive("run-in", flags.runIn),
-    engines: enginesIn(flags.engines),
-    matters: await mattersIn(flags.matters, decimal),
+  const options: CompareOptions = {
+    ...{ hours: positive("hours", flags.hours), runIn: positive("run-in", flags.runIn) },
+    ...{ engines: enginesIn(flags.engines), matters: await mattersIn(flags.matters, decimal) },
   };
+  refuseAsInput(flags.table, files, "the table");
+  refuseAsInput(flags.report, files, "the report");
   if (flags.table !== undefined) refusedTarget(flags.table, force);
-  const sides = await readSides(
-    after === undefined ? [before] : [before, after],
-    decimal,
-    sizesIn("uncertainty", flags.uncertainty),
-    encodingFrom(flags.encoding),
-  );
-  if ("unread" in sides) {
-    for (const { file, reason } of sides.unread) complain(`${file} ${reason}`);
-    if (json) await print(jsonLine({ kind: "summary", rows: 0, compared: 0, refused: 0, unread: sides.unread }));
+  const report = flags.report === undefined ? undefined : (await import("./report.ts")).openPage(flags.report, files, flags);
+  const read = await readSets(files, { decimal, encoding: encodingFrom(flags.encoding), uncertainty: sizesIn("uncertainty", flags.uncertainty) });
+  if ("unread" in read) {
+    for (const { file, reason } of read.unread) complain(`${file} ${reason}`);
+    if (json) await print(jsonLine({ kind: "summary", rows: 0, compared: 0, refused: 0, unread: read.unread }));
     return UNREADABLE;
   }
-  const comparison = compareReadings(sides.before, sides.after, options);
+  const comparison = judged(read.sets, options);
   if (json) for (const line of jsonLines(comparison)) await print(jsonLine(line));
   else await printComparison(comparison);
   if (flags.table !== undefined) put(flags.table, tableOf(comparison), force);
+  const written = await report?.(async (date) => {
+    const { renderComparison } = await import("../report/comparison.ts");
+    return renderComparison(comparison, { date, command: commandOf(command, files, flags), files: await hashesOf(files) });
+  });
+  if (written !== undefined && !json) await print(`report: ${plain(written)}`);
   if (comparison.places.length === 0) {
     complain(NOTHING);
     return UNREADABLE;
   }
   return exitOf(linesOf(comparison).map(({ verdict }) => verdict));
 }
+
+/** The command that works it out again, with files named without their folders, which are nobody's business. */
+function commandOf(command: string, files: readonly string[], flags: CompareFlags): string {
+  const quoted = (text: string): string => (/^[\w.,=/:%+-]+$/.test(text) ? text : `"${text.replace(/(["\\$`])/g, "\\$1")}"`);
+  const given: [name: string, values: readonly (string | undefined)[]][] = [
+    ["engines", [flags.engines]],
+    ["hours", [flags.hours]],
+    ["run-in", [flags.runIn]],
+    ["uncertainty", flags.uncertainty ?? []],
+    ["matters", flags.matters ?? []],
+    ["locale", [flags.locale === "en" ? undefined : flags.locale]],
+    ["encoding", [flags.encoding]],
+  ];
+  const options = given.flatMap(([name, values]) => values.flatMap((value) => (value === undefined ? [] : [`--${name} ${quoted(value)}`])));
+  return ["crosshatch", command, ...files.map((file) => quoted(basename(file))), ...options].join(" ");
+}
+
+const hashesOf = (files: readonly string[]): Promise<{ name: string; sha256: string }[]> =>
+  Promise.all(files.map(async (file) => ({ name: basename(file), sha256: await hashOf(file) })));
 
 /** 0 where all is the same within what matters, 1 where something differs, 3 where nothing does and something cannot be told. */
 const exitOf = (verdicts: readonly ComparisonVerdict[]): number =>
@@ -112,52 +142,6 @@ function enginesIn(text: string | undefined): { before: string; after: string } 
   return { before, after };
 }
 
-/** What one workbook may take to be calculated. */
-const MEGABYTES = 4096;
-
-export interface Unread {
-  file: string;
-  reason: string;
-}
-
-/** Both sides, or why one of them, or both, could not be read. Half a file is not compared: what is missing would look taken out. */
-export async function readSides(
-  files: readonly string[],
-  decimal: DecimalSign,
-  uncertainty: TypedSizes | undefined,
-  encoding?: string,
-): Promise<{ before: ReadingSet; after: ReadingSet | undefined } | { unread: Unread[] }> {
-  if (files.length > 1 && files.every((file) => file === STANDARD_INPUT)) throw new Refusal("only one of the two can come from standard input");
-  const engine = new GridThread(MEGABYTES);
-  try {
-    const sides: (ReadingSet | Unread)[] = [];
-    for (const file of files) sides.push(await readSide(file, { decimal, encoding, uncertainty }, engine));
-    const unread = sides.filter((side): side is Unread => "reason" in side);
-    if (unread.length > 0) return { unread };
-    const [before, after] = sides as ReadingSet[];
-    return { before: before!, after };
-  } finally {
-    await engine.close();
-  }
-}
-
-async function readSide(path: string, options: CsvReadingOptions, engine: GridThread): Promise<ReadingSet | Unread> {
-  const file = nameOf(path);
-  const kind = kindOf(path);
-  try {
-    if (kind === ".csv") {
-      const input = path === STANDARD_INPUT ? streams().stdin : createReadStream(path);
-      const { unread, ...set } = await readingsOfCsv(input, { name: path === STANDARD_INPUT ? file : basename(path), ...options });
-      return unread === undefined ? set : { file, reason: unread };
-    }
-    if (kind !== ".xlsx") return { file, reason: unknownKind(kind) };
-    const answer = await engine.ask({ kind: "readings", name: basename(path), bytes: await workbookBytes(path), uncertainty: options.uncertainty });
-    return "fault" in answer ? { file, reason: answer.fault } : answer.set;
-  } catch (error) {
-    return { file, reason: reasonOf(error) };
-  }
-}
-
 /** Labels of four parts stand in one column. */
 const WIDEST = 56;
 
@@ -198,7 +182,7 @@ async function printTable(title: string, rows: readonly (readonly string[])[]): 
 type Line = ReturnType<typeof linesOf>[number];
 
 function lineRow(line: Line, comparison: Comparison): string[] {
-  if ("engines" in line) return [line.label, changesText(line), line.says];
+  if ("changes" in line) return [line.label, changesText(line), line.says];
   return [line.label, "places" in line ? "" : sizesText(line, comparison), line.says];
 }
 

@@ -1,5 +1,6 @@
 import { type Comparison, enOf } from "../compare/compare.ts";
 import type { DifferenceOfChanges } from "../compare/difference-of-changes.ts";
+import type { GroupDifference } from "../compare/groups.ts";
 import type { LineJudgement } from "../compare/judgement.ts";
 import type { MeanChange } from "../compare/mean-change.ts";
 import type { ReadingPair } from "../compare/pair-readings.ts";
@@ -12,12 +13,13 @@ import { csvField } from "./csv-field.ts";
 
 /** A comparison as data, line by line: for programs, one object each; the last sums up. */
 export function* jsonLines(comparison: Comparison): Generator<Record<string, unknown>> {
-  const { places, means, differences, meanDifferences, wear, refused, kind, engines } = comparison;
+  const { places, means, differences, meanDifferences, groups, wear, refused, kind, engines } = comparison;
   const word = kind === "changes" ? "change" : "difference of sizes";
   const between = kind === "sizes" ? { engines } : {};
   for (const place of places) yield { kind: word, ...between, ...placeFields(place) };
   for (const mean of means) yield { kind: `mean ${word}`, ...between, ...meanFields(mean) };
   for (const difference of [...differences, ...meanDifferences]) yield { kind: "difference of changes", ...differenceFields(difference) };
+  for (const line of groups) yield { kind: "groups", ...groupFields(line) };
   for (const one of wear) yield { kind: "wear", ...wearFields(one) };
   for (const row of refused) yield { kind: "refused", label: row.label, ...subjectOf([...row.before, ...row.after][0]!), reason: row.why, ...readingsOf(row) };
   yield summaryOf(comparison);
@@ -71,6 +73,11 @@ const differenceFields = (difference: DifferenceOfChanges): Record<string, unkno
   ...{ position: difference.position, changes: difference.changes, difference: difference.difference, ...judgementFields(difference) },
 });
 
+const groupFields = (line: GroupDifference): Record<string, unknown> => ({
+  ...{ label: line.label, groups: line.groups, engines: line.engines, characteristic: line.characteristic, places: line.places },
+  ...{ changes: line.changes, difference: line.difference, ...judgementFields(line) },
+});
+
 const wearFields = ({
   label,
   unit,
@@ -106,7 +113,8 @@ export function tableOf(comparison: Comparison): string {
   const lines = [[...COLUMNS].join(",")];
   for (const line of jsonLines(comparison)) {
     if (line.kind === "summary" || line.kind === "wear") continue;
-    const engine = Array.isArray(line.engines) ? line.engines.join(" and ") : line.engine;
+    const pair = line.groups ?? line.engines;
+    const engine = Array.isArray(pair) ? pair.join(" and ") : line.engine;
     lines.push(COLUMNS.map((column) => csvField(cellText(column === "engine" ? engine : line[column]))).join(","));
   }
   return `${lines.join("\r\n")}\r\n`;

@@ -51,38 +51,24 @@ function program(done: (code: number) => void): Command {
     .addHelpText("after", "\nLeaves 0 when all is within, 1 with findings (earlier ones of unchanged files too), 2 when an input could not be read.")
     .action(async (files: string[], options: CheckOptions) => done(await (await import("./check-command.ts")).check(files, options)));
 
-  root
+  const compared = root
     .command("compare")
     .description(
       "compare two build sheets (.xlsx or .csv each), or the two sides of one: what differs, what is the same within what matters, what nobody can tell",
     )
     .argument("<before>", "the build, or one engine; or one file with both sides")
     .argument("[after]", "the strip-down of the same engine, or the other engine")
-    .option("--hours <hours>", "hours in service between the two, where no column gives them")
-    .option("--run-in <use>", "how long the run-in is, in hours, miles or km: it has a wear rate of its own, which is not drawn on")
     .option("--engines <names>", "compare two engines: their changes where both are on both sides, else the sizes of the first with those of the second: A,B")
-    .option(
-      "--uncertainty <U>",
-      'expanded uncertainty of one length reading where a sheet gives none, or of one characteristic: "ring end gap=0.02"; may be repeated',
-      gathered,
-    )
-    .option(
-      "--matters <m>",
-      'smallest difference that matters: of every length, or of one characteristic as in "bore=0.01"; may be repeated; or a .csv of them',
-      gathered,
-    )
-    .option("--table <out.csv>", "write every line as a table, the refused ones with their reasons")
-    .option("--force", "overwrite what is there")
-    .option("--json", "one line of JSON for each line, and one that sums up at the end")
-    .option("--locale <tag>", "how numbers in .csv are written: de reads a decimal comma", "en")
-    .option("--encoding <name>", "how letters in .csv are written, such as windows-1250, where that is not found out")
-    .addHelpText(
-      "after",
-      "\nLeaves 0 when every line is the same within what matters, 1 when something differs, 3 when nothing does and something cannot be told, 2 when an input could not be read or nothing compared.",
-    )
     .action(async (before: string, after: string | undefined, options: CompareFlags) =>
       done(await (await import("./compare-command.ts")).compare(before, after, options)),
     );
+
+  const tried = root
+    .command("trial")
+    .description("compare engines that were treated in different ways, from any number of files whose rows name engine, group, and before or after")
+    .argument("<file...>", "workbooks and readings, or patterns such as 'trial/*.csv'")
+    .action(async (files: string[], options: CompareFlags) => done(await (await import("./compare-command.ts")).trial(files, options)));
+  for (const command of [compared, tried]) withComparing(command);
 
   root
     .command("shard")
@@ -139,6 +125,34 @@ function program(done: (code: number) => void): Command {
   // Commands take over the way of ending from their parent only when they are told.
   for (const command of root.commands) command.exitOverride().configureOutput(OUTPUT).helpOption("--help", "print this");
   return root;
+}
+
+/** What both ways of comparing take. */
+function withComparing(command: Command): void {
+  command
+    .option("--hours <hours>", "hours in service between the two, where no column gives them")
+    .option("--run-in <use>", "how long the run-in is, in hours, miles or km: it has a wear rate of its own, which is not drawn on")
+    .option(
+      "--uncertainty <U>",
+      'expanded uncertainty of one length reading where a sheet gives none, or of one characteristic: "ring end gap=0.02"; may be repeated',
+      gathered,
+    )
+    .option(
+      "--matters <m>",
+      'smallest difference that matters: of every length, or of one characteristic as in "bore=0.01"; may be repeated; or a .csv of them',
+      gathered,
+    )
+    .option("--report <file>", "write one page to publish, .html or .pdf: the answer, every row, gauges and masters, hashes, and the details behind")
+    .option("--paper <size>", "of a PDF: A4 or letter", "A4")
+    .option("--table <out.csv>", "write every line as a table, the refused ones with their reasons")
+    .option("--force", "overwrite what is there")
+    .option("--json", "one line of JSON for each line, and one that sums up at the end")
+    .option("--locale <tag>", "how numbers in .csv are written: de reads a decimal comma", "en")
+    .option("--encoding <name>", "how letters in .csv are written, such as windows-1250, where that is not found out")
+    .addHelpText(
+      "after",
+      "\nLeaves 0 when every line is the same within what matters, 1 when something differs, 3 when nothing does and something cannot be told, 2 when an input could not be read or nothing compared.",
+    );
 }
 
 /** Values of an option that may be repeated. */

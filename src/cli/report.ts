@@ -28,20 +28,27 @@ export interface ReportRun {
 }
 
 /** Says before anything is checked what would keep the report from being written. */
-export async function openReport(out: string, files: readonly string[], { force = false, paper = "A4" }: ReportFlags): Promise<ReportRun> {
+export async function openReport(out: string, files: readonly string[], flags: ReportFlags): Promise<ReportRun> {
+  const write = openPage(out, files, flags);
+  const gathered = new Gathered(files.length);
+  return { take: (checked) => gathered.take(checked), write: (decimal) => write((date) => gathered.page(date, decimal)) };
+}
+
+/** The same for any page: what is given back makes the page of a day, writes it, and answers with the file in which it stands. */
+export function openPage(
+  out: string,
+  files: readonly string[],
+  { force = false, paper = "A4" }: ReportFlags,
+): (page: (date: string) => Promise<string>) => Promise<string> {
   const kind = extname(out).toLowerCase();
   if (kind !== ".html" && kind !== ".pdf") throw new Refusal(`${out} ends with neither .html nor .pdf, which is what is written`);
   const size = PAPERS.find((one) => one.toLowerCase() === paper.toLowerCase());
   if (!size) throw new Refusal(`--paper ${paper} is not known: wanted is A4 or letter`);
   if (files.includes(STANDARD_INPUT)) throw new Refusal("--report wants files: what comes from standard input is gone once it has been checked");
   refusedTarget(out, force);
-  const gathered = new Gathered(files.length);
-  return {
-    take: (checked) => gathered.take(checked),
-    async write(decimal) {
-      const page = await gathered.page(today(), decimal);
-      return kind === ".pdf" ? putPdf(out, page, size, force) : putPage(out, page, force);
-    },
+  return async (page) => {
+    const made = await page(today());
+    return kind === ".pdf" ? putPdf(out, made, size, force) : putPage(out, made, force);
   };
 }
 

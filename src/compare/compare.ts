@@ -4,6 +4,7 @@ import { ownerKey } from "../vocabulary/subjects.ts";
 import { type DifferenceOfChanges, differenceEstimates } from "./difference-of-changes.ts";
 import { type EnginePair, type Sides, sidesOf } from "./engines.ts";
 import { largestOf } from "./grouped.ts";
+import { type GroupDifference, groupEstimates, groupsOf } from "./groups.ts";
 import { hintsOn } from "./hints.ts";
 import { COMPARISON_VERDICTS, countsOf, type Estimate, type Family, type FamilyCounts, judgeFamily, type LineJudgement } from "./judgement.ts";
 import { Masters } from "./masters.ts";
@@ -15,7 +16,7 @@ import { uncertaintyOf } from "./sessions.ts";
 import { isHalfWarm } from "./temperatures.ts";
 import type { TypedSizes } from "./typed-sizes.ts";
 import { type Wear, wearOfPlace } from "./wear.ts";
-import { differenceSays, headline, meanSays, placeSays, verdictsText } from "./words.ts";
+import { differenceSays, groupSays, headline, meanSays, placeSays, verdictsText } from "./words.ts";
 
 export interface CompareOptions {
   /** Hours in service between the two, where no column says. */
@@ -48,6 +49,8 @@ export interface Comparison {
   means: MeanChange[];
   differences: DifferenceOfChanges[];
   meanDifferences: DifferenceOfChanges[];
+  /** Ways of treatment, where readings name the group of their engine. */
+  groups: GroupDifference[];
   counts: Record<Family, FamilyCounts>;
   wear: Wear[];
   refused: RefusedRow[];
@@ -58,12 +61,14 @@ export interface Comparison {
 }
 
 /** Every line that was judged. */
-export const linesOf = ({ places, means, differences, meanDifferences }: Pick<Comparison, "places" | "means" | "differences" | "meanDifferences">) => [
+export const linesOf = ({ places, means, differences, meanDifferences, groups }: Pick<Comparison, LineKind>) => [
+  ...groups,
   ...means,
   ...meanDifferences,
   ...places,
   ...differences,
 ];
+type LineKind = "places" | "means" | "differences" | "meanDifferences" | "groups";
 
 /** Compares two sides place by place: a build with its strip-down, or one engine with another. A lone set holds both sides itself. */
 export function compareReadings(first: ReadingSet, second: ReadingSet | undefined, options: CompareOptions = {}): Comparison {
@@ -81,9 +86,12 @@ export function compareReadings(first: ReadingSet, second: ReadingSet | undefine
   const places = judged("places", estimates, (place, lines) => placeSays(place, sides, lines));
   const means = judged("means", meanEstimates(estimates, isChange), (mean, lines) => meanSays(mean, sides, lines));
   const { byPlace, means: overPlaces } = isChange && sides.engines ? differenceEstimates(estimates, sides.engines) : { byPlace: [], means: [] };
+  const treated = groupsOf([...sides.before, ...sides.after]);
+  const treatments = isChange ? groupEstimates(estimates, treated.of) : { lines: [], notes: [] };
   const lines = {
     places,
     means,
+    groups: judged("groups", treatments.lines, groupSays),
     differences: judged("differences by place", byPlace, differenceSays),
     meanDifferences: judged("mean differences", overPlaces, differenceSays),
   };
@@ -91,6 +99,7 @@ export function compareReadings(first: ReadingSet, second: ReadingSet | undefine
   const counts = {
     ...{ places: countsOf(places), means: countsOf(means) },
     ...{ "differences by place": countsOf(lines.differences), "mean differences": countsOf(lines.meanDifferences) },
+    groups: countsOf(lines.groups),
   };
   return {
     ...{ between: sides.between, kind: sides.kind, engines: sides.engines },
@@ -99,6 +108,8 @@ export function compareReadings(first: ReadingSet, second: ReadingSet | undefine
       ...first.notes,
       ...(second?.notes ?? []),
       ...sides.notes,
+      ...treated.notes,
+      ...treatments.notes,
       ...masters.notes,
       ...masters.notesOn(
         places,
@@ -108,7 +119,7 @@ export function compareReadings(first: ReadingSet, second: ReadingSet | undefine
         ),
       ),
       ...heatNotes(places),
-      ...notesOn(places, sides, lines.differences.length > 0, wear, options),
+      ...notesOn(lines, sides, wear, options),
       ...hintsOn(isChange ? places : []),
     ],
     rows: places.length + refused.length,
@@ -149,16 +160,19 @@ function heatNotes(places: readonly PlaceChange[]): string[] {
   ];
 }
 
+export const loneText = (lone: string): string =>
+  `only one engine of ${lone}: the engines are judged, the ways of treatment cannot be told; two engines of each are the fewest, and few`;
+
 const ONE_ENGINE_EACH = "one engine each: this judges these two engines, not what was done differently to them";
 
 function notesOn(
-  places: readonly PlaceChange[],
+  { places, differences, groups }: Pick<Comparison, LineKind>,
   { before, after, kind }: Sides,
-  hasDifferences: boolean,
   wear: readonly Wear[],
   { hours }: CompareOptions,
 ): string[] {
   const notes: string[] = [];
+  const hasDifferences = differences.length > 0;
   const has = (side: readonly Reading[]): boolean => side.some((reading) => reading.hours !== undefined);
   if (kind === "changes" && has(before) !== has(after) && hours === undefined)
     notes.push(`hours are given ${has(before) ? "before" : "after"} only, so wear cannot be told by them: give the hours between`);
@@ -167,7 +181,7 @@ function notesOn(
   const [first, last] = [before, after].map((side) => largestOf(side.flatMap((reading) => reading.hours ?? []))) as [number, number];
   if (kind === "changes" && first > last && Number.isFinite(last))
     notes.push(`the hours before (${first}) are more than those after (${last}): are the two sides swapped?`);
-  if (kind === "changes" && !hasDifferences && new Set(places.map(({ engine }) => ownerKey("engine", engine))).size > 1)
+  if (kind === "changes" && !hasDifferences && groups.length === 0 && new Set(places.map(({ engine }) => ownerKey("engine", engine))).size > 1)
     notes.push("engines are compared with one another where two are named");
   const without = places.filter(({ doubts }) => doubts === null).length;
   if (without > 0) notes.push(`${without} of ${places.length} places have no uncertainty, so of them nothing can be told: give U for them`);
@@ -175,7 +189,8 @@ function notesOn(
     notes.push("where one side gives no uncertainty, that of the other side stands for both");
   const repeated = places.filter(({ before: a, after: b }) => a.readings.length + b.readings.length > 2).length;
   if (repeated > 0) notes.push(`${repeated === 1 ? "one place was" : `${repeated} places were`} read several times in a session: the mean counts`);
-  if (places.length > 0 && (kind === "sizes" || hasDifferences)) notes.push(ONE_ENGINE_EACH);
+  if (places.length > 0 && (kind === "sizes" || hasDifferences) && groups.length === 0) notes.push(ONE_ENGINE_EACH);
+  for (const lone of new Set(groups.flatMap((line) => line.lone ?? []))) notes.push(loneText(lone));
   if (wear.some(({ life }) => life !== null)) notes.push("a life draws the line on as if wear went on as before: measure again before the earliest");
   return notes;
 }

@@ -9,7 +9,7 @@ export const COMPARISON_VERDICTS = ["differs", "same within", "cannot tell"] as 
 export type ComparisonVerdict = (typeof COMPARISON_VERDICTS)[number];
 
 /** Each kind of line is a family of its own: what is looked at together is adjusted together. */
-export const FAMILIES = ["places", "means", "differences by place", "mean differences"] as const;
+export const FAMILIES = ["places", "means", "differences by place", "mean differences", "groups"] as const;
 export type Family = (typeof FAMILIES)[number];
 
 /** A difference with what is known of it, before it is judged beside its like. */
@@ -19,6 +19,8 @@ export interface Estimate {
   n: number;
   /** `null` where no uncertainty is known: nothing can be told of it. */
   doubt: Doubt | null;
+  /** A second doubt by which it must differ as well, with the narrower interval of the two. */
+  other?: Doubt;
   /** The standard uncertainty in it that no mean makes smaller. */
   common: number;
   matters: number | undefined;
@@ -27,7 +29,7 @@ export interface Estimate {
 /** What a difference comes to, with the numbers behind it; `null` where no uncertainty is known. */
 export interface LineJudgement {
   family: Family;
-  level: "place" | "mean";
+  level: "place" | "mean" | "group";
   n: number;
   by: Ruling | null;
   /** `null` for the normal law. */
@@ -64,8 +66,8 @@ export const BEYOND_BY_CHANCE = 0.0455;
  * nobody can tell. Without an uncertainty a line cannot be told and counts for nothing in the family.
  */
 export function judgeFamily(family: Family, estimates: readonly Estimate[]): LineJudgement[] {
-  const level = family === "places" || family === "differences by place" ? "place" : "mean";
-  const judged = estimates.flatMap(({ difference, doubt }) => (doubt === null ? [] : [tested(difference, doubt, CONFIDENCE).p]));
+  const level = family === "groups" ? "group" : family === "places" || family === "differences by place" ? "place" : "mean";
+  const judged = estimates.flatMap((estimate) => (estimate.doubt === null ? [] : [chanceOf(estimate, estimate.doubt)]));
   const adjusted = holm(judged);
   let next = 0;
   return estimates.map((estimate) => {
@@ -74,6 +76,10 @@ export function judgeFamily(family: Family, estimates: readonly Estimate[]): Lin
     return judgementOf(estimate, doubt, family, level, adjusted[next++]!, judged.length);
   });
 }
+
+/** p of an estimate: by both doubts the larger. */
+const chanceOf = ({ difference, other }: Estimate, doubt: Doubt): number =>
+  Math.max(...[doubt, ...(other === undefined ? [] : [other])].map((one) => tested(difference, one, CONFIDENCE).p));
 
 const UNKNOWN = {
   by: null,
@@ -91,21 +97,16 @@ const UNKNOWN = {
   verdict: "cannot tell",
 } as const satisfies Partial<LineJudgement>;
 
-function judgementOf(
-  { difference, n, common, matters }: Estimate,
-  doubt: Doubt,
-  family: Family,
-  level: LineJudgement["level"],
-  pAdjusted: number,
-  lines: number,
-): LineJudgement {
-  const { lower, upper, p } = tested(difference, doubt, CONFIDENCE);
+function judgementOf(estimate: Estimate, doubt: Doubt, family: Family, level: LineJudgement["level"], pAdjusted: number, lines: number): LineJudgement {
+  const { difference, n, common, matters, other = doubt } = estimate;
+  const { lower, upper } = tested(difference, doubt, CONFIDENCE);
+  const p = chanceOf(estimate, doubt);
   const deviation = Math.sqrt(doubt.variance);
   const [uncertainty, commonUncertainty] = [deviation, common].map((u) => decimal(COVERAGE_FACTOR * u)) as [number, number];
   const beyondGauge = isAbove(Math.abs(difference), uncertainty);
   const isBeyond = level === "place" ? beyondGauge : isAbove(Math.abs(difference), commonUncertainty);
   const differs = isBeyond && pAdjusted <= LEVEL;
-  const hidden = mayHide(difference, doubt, CONFIDENCE);
+  const hidden = Math.max(mayHide(difference, doubt, CONFIDENCE), mayHide(difference, other, CONFIDENCE));
   const withinMatters = matters === undefined ? null : !isAbove(decimal(hidden), matters);
   const { degreesOfFreedom, by } = doubt;
   const first = studentQuantile(1 - LEVEL / lines, degreesOfFreedom);

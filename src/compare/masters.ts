@@ -15,6 +15,9 @@ export interface MasterChange {
   gauge: string;
   /** What the gauge's readings of its master moved by: it is in every reading alike, and taken out of the change. */
   moved: number;
+  /** The means of its readings, and how many there were. */
+  means: readonly [number, number];
+  readings: readonly [number, number];
   /** Standard uncertainty that each campaign's master readings leave, which no number of places makes smaller. */
   before: number;
   after: number;
@@ -84,7 +87,7 @@ export class Masters {
     if (pair === undefined) return undefined;
     const [start, end] = pair as readonly [MasterReadings, MasterReadings];
     return {
-      ...{ gauge, moved: decimal(meanOf(end) - meanOf(start)) },
+      ...{ gauge, moved: decimal(meanOf(end) - meanOf(start)), means: [meanOf(start), meanOf(end)], readings: [start.readings.length, end.readings.length] },
       before: doubtOf(start, ownU[0] / COVERAGE_FACTOR),
       after: doubtOf(end, ownU[1] / COVERAGE_FACTOR),
     };

@@ -1,6 +1,7 @@
 import { counted, fixed, grouped, readingText, uncertaintyText } from "../core/number-text.ts";
 import type { DifferenceEstimate } from "./difference-of-changes.ts";
 import type { Sides } from "./engines.ts";
+import type { GroupEstimate } from "./groups.ts";
 import { BEYOND_BY_CHANCE, type FamilyCounts, type LineJudgement } from "./judgement.ts";
 import type { MeanEstimate } from "./mean-change.ts";
 import type { PlaceEstimate } from "./place-change.ts";
@@ -19,8 +20,8 @@ export function sizesText({ before, after, decimals, unit }: PlaceEstimate, { ki
 }
 
 /** `A 0.010, B 0.034`: what two engines have changed by. */
-export const changesText = ({ engines, changes, decimals }: DifferenceEstimate): string =>
-  engines.map((engine, i) => `${engine} ${fixed(changes[i]!, decimals)}`).join(", ");
+export const changesText = ({ changes, decimals, ...line }: DifferenceEstimate | GroupEstimate): string =>
+  ("groups" in line ? line.groups : line.engines).map((name, i) => `${name} ${fixed(changes[i]!, decimals)}`).join(", ");
 
 /** One place in a sentence. */
 export function placeSays(place: PlaceEstimate & LineJudgement, { kind, names }: Between, lines: number): string {
@@ -68,12 +69,21 @@ export function differenceSays(difference: DifferenceEstimate & LineJudgement, l
   return `${size}: ${verdictWords(difference, `beyond the gauges (${difference.uncertainty === null ? "" : uncertaintyText(difference.uncertainty)})`, lines)}`;
 }
 
-const amount = ({ difference, decimals }: DifferenceEstimate): string => fixed(Math.abs(difference), decimals);
+/** A difference between two ways of treatment in a sentence. */
+export function groupSays(line: GroupEstimate & LineJudgement, lines: number): string {
+  const [, second] = line.groups;
+  const { difference, engines, lone } = line;
+  const size = difference === 0 ? "changed alike" : `${second} changed by ${amount(line)} ${difference > 0 ? "more" : "less"}`;
+  const over = `${size}, ${counted(engines[1], "engine")} against ${engines[0]}`;
+  return lone === null ? `${over}: ${averageWords(line, lines)}` : `${over}: cannot tell, as there is only one engine of ${lone}`;
+}
+
+const amount = ({ difference, decimals }: Pick<DifferenceEstimate, "difference" | "decimals">): string => fixed(Math.abs(difference), decimals);
 
 function averageWords(judged: LineJudgement & { decimals: number }, lines: number): string {
   if (judged.uncertainty === null) return verdictWords(judged, "", lines);
   const { decimals, lower, upper, by, n } = judged;
-  const few = by === "scatter" && n <= 3 ? "; the scatter is poorly known" : "";
+  const few = by === "scatter" && n <= (judged.level === "group" ? 4 : 3) ? "; the scatter is poorly known" : "";
   return `${verdictWords(judged, "beyond what the measuring explains", lines)} (${fixed(lower!, decimals)} to ${fixed(upper!, decimals)} by the ${by}${few})`;
 }
 

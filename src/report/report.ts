@@ -37,14 +37,18 @@ export function renderReport(inputs: readonly ReportInput[], { date, whole }: Re
 `;
   const body = html`<header><h1>Measurement report</h1><p>${count === 1 ? "Checked" : `${grouped(count)} inputs, checked`} on ${date}</p></header>
 <main>${count === 1 ? html`${sections}${general}` : html`${summary(inputs, whole)}${general}${sections}`}</main>`;
-  return `<!doctype html>
+  return pageOf(`Measurement report: ${names}`, body);
+}
+
+/** A page without scripts that asks for nothing from elsewhere. */
+export const pageOf = (title: string, body: Markup): string => `<!doctype html>
 <html lang="en">
 <head>
 <meta charset="utf-8">
 <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <meta name="referrer" content="no-referrer">
-<title>${html`Measurement report: ${names}`}</title>
+<title>${html`${title}`}</title>
 <style>${STYLE}</style>
 </head>
 <body>
@@ -52,7 +56,6 @@ ${body}
 </body>
 </html>
 `;
-}
 
 /** Where the section of an input stands. */
 export const sectionOf = (index: number): string => `input-${index + 1}`;

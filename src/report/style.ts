@@ -26,6 +26,14 @@ thead { display: table-header-group; }
 tr { break-inside: avoid; }
 th { text-align: left; vertical-align: bottom; font-weight: 600; padding: 1mm 2mm 1mm 0; border-bottom: 0.35mm solid var(--ink); }
 td { vertical-align: top; padding: 0.7mm 2mm 0.7mm 0; border-bottom: 0.2mm solid var(--faint); }
+table.dense { font-size: 7.5pt; line-height: 1.2; }
+table.dense th, table.dense td { padding: 0.35mm 1.2mm 0.35mm 0; }
+table.dense .what { min-width: 34mm; }
+.input table.dense { font-size: 6.5pt; }
+.input table.dense .what { min-width: 22mm; }
+.input table.dense .word { white-space: normal; }
+.input table.dense th, .input table.dense td { padding-right: 0.8mm; }
+table.dense tbody th { padding-top: 1.2mm; border-bottom: 0.2mm solid var(--rule); }
 .number { text-align: right; white-space: nowrap; }
 .what { overflow-wrap: anywhere; min-width: 38mm; }
 .word, .limits { white-space: nowrap; }

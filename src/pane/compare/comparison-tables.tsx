@@ -123,7 +123,7 @@ const Place = ({ cell, onSelect }: { cell: CellAddress; onSelect(cell: CellAddre
 );
 
 const numbersText = (line: Line, comparison: Comparison): string =>
-  "engines" in line ? changesText(line) : "places" in line ? "" : sizesText(line, comparison);
+  "changes" in line ? changesText(line) : "places" in line ? "" : sizesText(line, comparison);
 
 /** The statistics behind a line, for who asks. */
 function Details({ line }: { line: Line }) {

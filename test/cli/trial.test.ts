@@ -1,0 +1,98 @@
+import { createHash } from "node:crypto";
+import { existsSync, readFileSync, rmSync } from "node:fs";
+import { join } from "node:path";
+import { root } from "../../src/tools/paths.ts";
+import { crosshatch, folderOf, jsonLines } from "./run.ts";
+
+const HEAD = "group,engine,campaign,cylinder,characteristic,value,unit,U,common,matters,gauge,day";
+const SAMPLE = join(root, "samples", "trial", "trial.csv");
+
+/** Two engines of each group, two bores each; `coated` wears by so much more. */
+const rows = (engines: string, more: number) =>
+  [...engines].flatMap((engine, i) =>
+    [1, 2].flatMap((cylinder) =>
+      (["before", "after"] as const).map((campaign) => {
+        const value = 73 + cylinder / 100 + (campaign === "after" ? 0.01 + more + i / 10_000 : 0);
+        return `${engines === "AB" ? "plain" : "coated"},${engine},${campaign},${cylinder},bore,${value.toFixed(4)},mm,0.002,0,0.005,BG-1,${campaign}`;
+      }),
+    ),
+  );
+const folder = folderOf({
+  "plain.csv": [HEAD, ...rows("AB", 0)].join("\n"),
+  "coated.csv": [HEAD, ...rows("CD", 0.02)].join("\n"),
+  "alike.csv": [HEAD, ...rows("CD", 0)].join("\n"),
+  "broken.csv": "what,ever\n1,2\n",
+});
+afterAll(() => rmSync(folder, { recursive: true }));
+
+const run = (...args: string[]) => crosshatch(args, { cwd: folder });
+
+test("groups from two files: what differs stands first, and leaves 1", async () => {
+  const { code, out, err } = await run("trial", "plain.csv", "coated.csv");
+  expect({ code, err }).toEqual({ code: 1, err: "" });
+  expect(out.split("\n").slice(0, 4)).toEqual([
+    "plain.csv and coated.csv, before against after",
+    "  8 of 8 lie beyond their own gauge; hardly one would by chance; 8 remain.",
+    "  differs",
+    expect.stringMatching(/^ {4}coated against plain: bore +plain 0.01005, coated 0.03005 +coated changed by 0.02000 more, 2 engines against 2: differs, /),
+  ]);
+});
+
+test("each line of JSON carries what every judged line carries", async () => {
+  const { out } = await run("trial", "plain.csv", "coated.csv", "--json");
+  const lines = jsonLines(out);
+  const groups = lines.find(({ kind }) => kind === "groups")!;
+  expect(groups).toMatchObject({
+    ...{ groups: ["plain", "coated"], engines: [2, 2], characteristic: "bore", level: "group", family: "groups", unit: "mm", n: 4 },
+    ...{ verdict: "differs", matters: 0.005, withinMatters: false, places: 2 },
+  });
+  for (const key of ["by", "degreesOfFreedom", "uncertainty", "commonUncertainty", "lower", "upper", "p", "pAdjusted", "mayHide", "toSee"])
+    expect(groups).toHaveProperty(key);
+  expect(lines.at(-1)).toMatchObject({ kind: "summary", rows: 8, compared: 8, counts: { groups: { lines: 1, differs: 1 } } });
+});
+
+test("a sample with a master says what it moved by in every change", async () => {
+  const { code, out } = await run("trial", SAMPLE, "--json");
+  expect(code).toBe(1);
+  const change = jsonLines(out).find(({ kind, characteristic }) => kind === "change" && characteristic === "bore")! as Record<string, number>;
+  expect(change.masterMoved).toBe(0.006);
+  expect(change.change).toBeCloseTo(change.after! - change.before! - 0.006, 9);
+});
+
+test("groups that changed alike leave 3 while something cannot be told", async () => {
+  const { code, out } = await run("trial", "plain.csv", "alike.csv");
+  expect(code).toBe(1);
+  expect(out).toMatch(/coated against plain: bore .*changed alike, 2 engines against 2: the same within 0.005/);
+});
+
+test("a file that cannot be read is named, and leaves 2", async () => {
+  expect(await run("trial", "plain.csv", "broken.csv")).toMatchObject({ code: 2, out: "" });
+});
+
+describe("a page to publish", () => {
+  test("has the answer, every row, the gauges, the command and the hash of the file; the table has the same", async () => {
+    expect(await run("trial", SAMPLE, "--report", "page.html", "--table", "table.csv")).toMatchObject({ code: 1, err: "" });
+    const page = readFileSync(join(folder, "page.html"), "utf8");
+    const text = page.replace(/<[^>]+>/g, " ").replace(/\s+/g, " ");
+    expect(text).toContain("Between the engines, bore: differs; piston skirt, crankpin: the same within what matters; top ring end gap: nobody can tell.");
+    expect(text).toContain("crosshatch trial trial.csv");
+    expect(text).toContain(createHash("sha256").update(readFileSync(SAMPLE)).digest("hex"));
+    expect(page.match(/<tr><td class="what">cylinder /g)).toHaveLength(30);
+    const table = readFileSync(join(folder, "table.csv"), "utf8").trim().split("\r\n");
+    expect(table.filter((line) => line.startsWith("change,"))).toHaveLength(60);
+    expect(table.filter((line) => line.startsWith("groups,"))).toHaveLength(4);
+  });
+
+  test("the command on it works it out again", async () => {
+    await run("compare", "plain.csv", "--matters", "0.01", "--matters", "ring end gap=0.05", "--report", "again.html");
+    expect(readFileSync(join(folder, "again.html"), "utf8")).toContain("crosshatch compare plain.csv --matters 0.01 --matters &quot;ring end gap=0.05&quot;");
+  });
+
+  test("what is there is not written over, and an input never", async () => {
+    await run("compare", "plain.csv", "--report", "once.html");
+    expect((await run("compare", "plain.csv", "--report", "once.html")).err).toContain("once.html");
+    expect((await run("trial", "plain.csv", "--table", "plain.csv", "--force")).code).toBe(2);
+    expect((await run("trial", "plain.csv", "--report", "page.txt")).err).toContain("ends with neither .html nor .pdf");
+    expect(existsSync(join(folder, "page.txt"))).toBe(false);
+  });
+});
