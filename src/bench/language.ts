@@ -21,7 +21,8 @@ const SUNDAY = 7;
  * How numbers, dates and formulas are typed in a language of the browser, such as `en-GB`: 02/04/2025 is
  * 2 April there. Languages whose numbers have neither a point nor a comma before the decimals are typed as in English.
  */
-export function localeOf(language: string): GridLocale {
+export function localeOf(asked: string): GridLocale {
+  const language = known(asked);
   const parts = new Intl.NumberFormat(language, { useGrouping: true }).formatToParts(SHOWN);
   const sign = (type: Intl.NumberFormatPartTypes) => parts.find((part) => part.type === type)?.value;
   const decimal = sign("decimal");
@@ -42,6 +43,15 @@ export function localeOf(language: string): GridLocale {
     formulaArgSeparator: decimal === "," ? ";" : ",",
     weekStart: language === ENGLISH ? SUNDAY : MONDAY,
   };
+}
+
+/** Some systems name a language in ways of their own, such as `en-US@posix`. */
+function known(language: string): string {
+  try {
+    return Intl.getCanonicalLocales(language.replace(/[@.].*$/, "").replaceAll("_", "-"))[0] ?? ENGLISH;
+  } catch {
+    return ENGLISH;
+  }
 }
 
 const MIXED = /^([+-]?)(\d+)[ -](\d+)\/(\d+)$/;

@@ -13,6 +13,12 @@ test.each([
   expect(localeOf(language)).toMatchObject({ decimalSeparator, thousandsSeparator, dateFormat, formulaArgSeparator, timeFormat });
 });
 
+test("a language that is named in a system's own way is known by its start, one that is none is English", () => {
+  expect(localeOf("en-US@posix")).toEqual(localeOf("en-US"));
+  expect(localeOf("de_DE.UTF-8")).toEqual(localeOf("de-DE"));
+  expect(localeOf("??")).toEqual(localeOf("en-US"));
+});
+
 const meant = (typed: string, language = "en-US", format?: string) => meantBy(typed, typed, { place: "C4", format, locale: localeOf(language) });
 
 test("fractions of an inch are sizes: mixed ones everywhere, others where numbers are", () => {
