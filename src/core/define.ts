@@ -3,7 +3,20 @@ import type { Fault } from "./fault.ts";
 import type { Param, ParamRole } from "./param.ts";
 
 /** Folders of `src/functions/`, and the headings of the function table. */
-export type TradeGroup = "cylinder" | "rings" | "shafts" | "faces" | "volumes" | "valves" | "balance" | "tests" | "verdict" | "measurement" | "wear" | "about";
+export type TradeGroup =
+  | "cylinder"
+  | "rings"
+  | "shafts"
+  | "faces"
+  | "surface"
+  | "volumes"
+  | "valves"
+  | "balance"
+  | "tests"
+  | "verdict"
+  | "measurement"
+  | "wear"
+  | "about";
 
 export interface Example {
   /** As typed into a cell: `=HATCH.TAPER({73.01,73.02;73.00,73.01})`. */
@@ -139,6 +152,7 @@ export const GROUP_TITLES: Readonly<Record<TradeGroup, string>> = {
   rings: "Rings",
   shafts: "Shafts and bearings",
   faces: "Faces and turning",
+  surface: "Surface",
   volumes: "Volumes and compression",
   valves: "Valves and camshaft",
   balance: "Balance",

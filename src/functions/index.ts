@@ -40,6 +40,8 @@ import { interference } from "./shafts/interference.ts";
 import { regrindPlan } from "./shafts/regrind-plan.ts";
 import { regrindSize } from "./shafts/regrind-size.ts";
 import { shaftWear } from "./shafts/shaft-wear.ts";
+import { honeAngle } from "./surface/hone-angle.ts";
+import { surface } from "./surface/surface.ts";
 import { blowBy } from "./tests/blow-by.ts";
 import { compressionAtStandard } from "./tests/compression-at-standard.ts";
 import { compressionCheck } from "./tests/compression-check.ts";
@@ -114,6 +116,8 @@ export const specs: readonly Spec[] = [
   flatnessWithin,
   flatness,
   runout,
+  honeAngle,
+  surface,
   chamberFor,
   compressionRatio,
   crankingPressure,

@@ -7,6 +7,7 @@ import { FACES } from "./faces.ts";
 import { MEASUREMENT } from "./measurement.ts";
 import { RINGS } from "./rings.ts";
 import { SHAFTS } from "./shafts.ts";
+import { SURFACE } from "./surface.ts";
 import { TESTS } from "./tests.ts";
 import { VALVES } from "./valves.ts";
 import { VERDICTS } from "./verdict.ts";
@@ -19,6 +20,7 @@ export const CHECKS: Readonly<Record<TradeGroup, readonly Check[]>> = {
   rings: RINGS,
   shafts: SHAFTS,
   faces: FACES,
+  surface: SURFACE,
   volumes: VOLUMES,
   valves: VALVES,
   balance: BALANCE,

@@ -93,3 +93,45 @@ rates = added[1:] / np.diff(use)
 show("oil-use", use)
 show("oil-added", added)
 show("oil", added[1:].sum() / np.ptp(use), rates[-1], np.polyfit((use[1:] + use[:-1]) / 2, rates, 1)[0])
+
+
+# Surface: the Gaussian filter by numpy.convolve, sections by reshape, the curve by sort, polyfit and interp.
+def gaussian(profile, reach, cutoff):
+    weights = np.exp(-np.pi * (np.arange(-reach, reach + 1) / (np.sqrt(np.log(2) / np.pi) * cutoff)) ** 2)
+    return np.convolve(profile, weights, "same") / np.convolve(np.ones_like(profile), weights, "same")
+
+
+def texture(profile, cutoff):
+    """Cut-off and results in steps of the profile; a whole number of cut-offs long."""
+    at = np.arange(len(profile))
+    profile = profile - np.polyval(np.polyfit(at, profile, 1), at)
+    line = gaussian(profile, cutoff, cutoff)
+    over = gaussian(np.maximum(profile, line), cutoff, cutoff)
+    sections = len(profile) // cutoff - 1
+    start = (len(profile) - 1 - sections * cutoff) // 2
+    middle = slice(start, start + sections * cutoff)
+    rough = (profile - line)[middle]
+    parts = rough.reshape(sections, cutoff)
+    curve = np.sort((profile - over)[middle])[::-1]
+    n = len(curve)
+    p = (np.arange(n) + 0.5) / n
+    width = round(0.4 * n)
+    first = np.argmin(curve[: n - width] - curve[width:])
+    slope, top = np.polyfit(p[first : first + width + 1], curve[first : first + width + 1], 1)
+    bottom = top + slope
+    mr1, mr2 = np.interp([-top, -bottom], -curve, p)
+    rpk = 2 * np.clip(curve - top, 0, None).mean() / mr1
+    rvk = 2 * np.clip(bottom - curve, 0, None).mean() / (1 - mr2)
+    return np.abs(rough).mean(), np.sqrt((rough**2).mean()), np.ptp(parts, axis=1).mean(), top - bottom, rpk, rvk, 100 * mr1, 100 * mr2
+
+
+for name, cutoff in {"plateau": 20, "ground": 24}.items():
+    n = 6 * cutoff + 1
+    # A plateau of small grinding marks with deep grooves here and there, on a tilted and waved part.
+    x = np.arange(n)
+    profile = draw.normal(0, 0.25, n) + 0.01 * x + 0.6 * np.sin(2 * np.pi * x / (3.1 * cutoff))
+    if name == "plateau":
+        profile -= np.where(draw.random(n) < 0.12, draw.exponential(2.2, n), 0)
+    profile = np.round(profile, 2)
+    show(name, cutoff, profile)
+    show(f"{name}-texture", texture(profile, cutoff))
