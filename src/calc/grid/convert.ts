@@ -13,7 +13,7 @@ const LIGHT_YEAR = 9_460_730_472_580_800;
 /**
  * Units by kind, in SI units, with the constants by which they are defined: the yard and the pound (1959), the gallons,
  * standard gravity and atmosphere, the thermochemical and the International Table calorie. Names after `|` mean the same.
- * Source: NIST SP 811 (2008), appendix B.8; BIPM SI brochure (2019); the names from Excel's description of CONVERT.
+ * Source, from memory: NIST SP 811 (2008), appendix B.8; BIPM SI brochure (2019); the names from Excel's description of CONVERT.
  */
 const UNITS: Readonly<Record<string, Readonly<Record<string, number>>>> = {
   length: {

@@ -33,7 +33,7 @@ const EXCEL: Readonly<Record<string, unknown>> = {
   'CONVERT(1,"furlong","m")': "#N/A",
   "VLOOKUP(5,F2:G9,3,FALSE)": "#REF!",
   "INDEX(A2:A9,99)": "#REF!",
-  // Units as they are defined (NIST SP 811, appendix B.8); LibreOffice has the six or seven digits of older tables.
+  // Units as they are defined (NIST SP 811, appendix B.8, from memory); LibreOffice has the six or seven digits of older tables.
   'CONVERT(1,"lbm","kg")': 0.45359237,
   'CONVERT(1,"ozm","g")': 28.349523125,
   'CONVERT(1,"stone","kg")': 6.35029318,
