@@ -111,6 +111,14 @@ function program(done: (code: number) => void): Command {
     .action(async (file: string | undefined, options: BenchOptions) => done(await (await import("./bench-command.ts")).bench(file, options)));
 
   root
+    .command("for-excel")
+    .description("turn a workbook that LibreOffice has saved as .xlsx into the form in which Excel stores our functions")
+    .argument("<in.xlsx>", "the workbook as LibreOffice saved it; it stays as it is")
+    .argument("<out.xlsx>", "the copy for Excel")
+    .option("--force", "overwrite what is there")
+    .action(async (file: string, out: string, options: { force?: boolean }) => done(await (await import("./excel-command.ts")).forExcel(file, out, options)));
+
+  root
     .command("help")
     .description("list the functions, or tell all about one")
     .argument("[function]", "such as TAPER")

@@ -3,11 +3,12 @@
  * standard input and answers each on standard output, in order. Ends when the office program does, which
  * closes the pipe.
  */
-import { readSync, writeSync } from "node:fs";
+import { readFileSync, readSync, writeFileSync, writeSync } from "node:fs";
 import { CHECK_PREFIX } from "../core/sentences.ts";
 import { VERSION } from "../core/version.ts";
+import { excelForm } from "../xlsx/patch/excel-form.ts";
 import { answerTo } from "./answer.ts";
-import { answerFrame, requestIn } from "./frames.ts";
+import { answerFrame, type Request, requestIn } from "./frames.ts";
 
 const [INPUT, OUTPUT] = [0, 1];
 
@@ -43,10 +44,21 @@ function write(frame: Buffer): void {
   for (let at = 0; at < frame.length; ) at += writeSync(OUTPUT, frame, at);
 }
 
+/** What is asked for in small letters: a file as the office program has saved it, in the form in which Excel stores our functions. */
+const TASKS: Readonly<Record<string, (...args: string[]) => string | number>> = {
+  excel(from, to) {
+    const { bytes, formulas } = excelForm(readFileSync(from!));
+    writeFileSync(to!, bytes);
+    return formulas;
+  },
+};
+
+const rowsFor = (request: Request) => (TASKS[request.name] ? [[TASKS[request.name]!(...(request.args as string[]))]] : answerTo(request));
+
 function answer(frame: Buffer): Buffer {
   const request = requestIn(frame);
   try {
-    return answerFrame(answerTo(request));
+    return answerFrame(rowsFor(request));
   } catch (error) {
     return answerFrame([[`${CHECK_PREFIX}a fault in Crosshatch, ${request.name}: ${error instanceof Error ? error.message : error}`]]);
   }

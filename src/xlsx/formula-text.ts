@@ -96,7 +96,9 @@ const FORMULA = /(<f(?:\s[^>]*)?>)([^<]*)(<\/f>)/g;
 const PLAIN_CELL = /(<c r="([A-Z]+\d+)"[^>]*>)<f>([^<]*)(?=<\/f>)/g;
 const ARRAY_CELL = /<c ((?:(?!cm=)[^>])*)>(?=<f[^>]* t="array")/g;
 
-const METADATA = `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>
+/** The workbook part that says that array formulas may spill, and what it is. */
+export const METADATA_TYPE = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheetMetadata+xml";
+export const METADATA = `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>
 <metadata xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main" xmlns:xda="http://schemas.microsoft.com/office/spreadsheetml/2017/dynamicarray"><metadataTypes count="1"><metadataType name="XLDAPR" minSupportedVersion="120000" copy="1" pasteAll="1" pasteValues="1" merge="1" splitFirst="1" rowColShift="1" clearFormats="1" clearComments="1" assign="1" coerce="1" cellMeta="1"/></metadataTypes><futureMetadata name="XLDAPR" count="1"><bk><extLst><ext uri="{bdbb8cdc-fa1e-496e-a857-3c3f30c029c3}"><xda:dynamicArrayProperties fDynamic="1" fCollapsed="0"/></ext></extLst></bk></futureMetadata><cellMetadata count="1"><bk><rc t="1" v="0"/></bk></cellMetadata></metadata>`;
 
 /** `HATCH.TAPER(B2:C4)` as a file holds it. Text in quotes is left alone. */
@@ -129,7 +131,7 @@ export function storeFormulas(parts: ReadonlyMap<string, string>): Map<string, s
 function addMetadata(parts: Map<string, string>): void {
   parts.set("xl/metadata.xml", METADATA);
   const types = parts.get("[Content_Types].xml") ?? "";
-  const override = '<Override PartName="/xl/metadata.xml" ContentType="application/vnd.openxmlformats-officedocument.spreadsheetml.sheetMetadata+xml"/>';
+  const override = `<Override PartName="/xl/metadata.xml" ContentType="${METADATA_TYPE}"/>`;
   parts.set("[Content_Types].xml", types.replace("</Types>", `${override}</Types>`));
   const relations = parts.get("xl/_rels/workbook.xml.rels") ?? "";
   const relation =

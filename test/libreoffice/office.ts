@@ -115,7 +115,7 @@ export class Office {
     const ended = new Promise((resolve) => this.#process?.once("exit", resolve));
     await this.ask("quit").catch(() => {});
     this.#driver?.stdin?.end();
-    const late = setTimeout(() => this.#process?.kill("SIGKILL"), 20_000);
+    const late = setTimeout(() => this.#process?.kill("SIGKILL"), 20_000).unref();
     await ended;
     clearTimeout(late);
   }
