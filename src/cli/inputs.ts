@@ -66,12 +66,12 @@ export async function changedSince(files: readonly string[], time: number): Prom
 
 /**
  * How a file is read, by its ending. A workbook with macros (.xlsm) is one like any other: they are never
- * run, and its marked copy keeps them byte for byte.
+ * run, and its marked copy keeps them byte for byte. One of LibreOffice (.ods) is told by its content.
  */
 export function kindOf(file: string): string {
   if (file === STANDARD_INPUT) return ".csv";
   const ending = extname(file).toLowerCase();
-  return ending === ".xlsm" ? ".xlsx" : ending;
+  return ending === ".xlsm" || ending === ".ods" ? ".xlsx" : ending;
 }
 
 /** The decimal sign of a locale such as `de` or `en-GB`. */

@@ -25,7 +25,9 @@ function program(done: (code: number) => void): Command {
 
   root
     .command("check")
-    .description("check build sheets (.xlsx) and readings (.csv, - for standard input): what is outside its limits, doubtful, missing or mistyped, worst first")
+    .description(
+      "check build sheets (.xlsx, .ods) and readings (.csv, - for standard input): what is outside its limits, doubtful, missing or mistyped, worst first",
+    )
     .argument("[file...]", "workbooks and readings, or patterns such as 'archive/**/*.xlsx'")
     .option(
       "--json",
@@ -54,7 +56,7 @@ function program(done: (code: number) => void): Command {
   const compared = root
     .command("compare")
     .description(
-      "compare two build sheets (.xlsx or .csv each), or the two sides of one: what differs, what is the same within what matters, what nobody can tell",
+      "compare two build sheets (.xlsx, .ods or .csv each), or the two sides of one: what differs, what is the same within what matters, what nobody can tell",
     )
     .argument("<before>", "the build, or one engine; or one file with both sides")
     .argument("[after]", "the strip-down of the same engine, or the other engine")

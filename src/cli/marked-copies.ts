@@ -21,9 +21,9 @@ export interface MarkedFlags {
 
 /** Where the marked copy of each workbook goes; says before anything is checked what would keep one from being written. */
 export function openCopies(folder: string, files: readonly string[], { force = false, ledger }: MarkedFlags): ReadonlyMap<string, CopyTask> {
-  const books = files.filter((file) => kindOf(file) === ".xlsx");
-  if (books.length === 0) throw new Refusal("--marked is for workbooks (.xlsx), and none is among the files: readings have no cells to mark");
-  if (books.length < files.length) complain(`--marked is for workbooks: ${countText(files.length - books.length, "file gets", "files get")} no copy`);
+  const books = files.filter((file) => kindOf(file) === ".xlsx" && extname(file).toLowerCase() !== ".ods");
+  if (books.length === 0) throw new Refusal("--marked is for workbooks (.xlsx), and none is among the files: only those have cells to mark");
+  if (books.length < files.length) complain(`--marked is for workbooks (.xlsx): ${countText(files.length - books.length, "file gets", "files get")} no copy`);
   const copies = new Map([...copyNames(books)].map(([file, name]) => [file, { to: join(folder, name), force }]));
   refuseInputs(books, copies);
   // With a ledger the copies of earlier runs are there, and are not written again.

@@ -2,8 +2,7 @@ import { readFile, stat } from "node:fs/promises";
 import { mustFit, UnreadableFile } from "../xlsx/file-limits.ts";
 
 /** What to say of a file with an ending that is not read. */
-export const unknownKind = (kind: string): string =>
-  `is neither .xlsx nor .csv${kind === ".xls" || kind === ".xlsb" || kind === ".ods" ? ": save it as .xlsx" : ""}`;
+export const unknownKind = (kind: string): string => `is neither .xlsx, .ods nor .csv${kind === ".xls" || kind === ".xlsb" ? ": save it as .xlsx" : ""}`;
 
 /** The bytes of a workbook. One that is too large, or that is none because it never ends, is refused before it fills the memory. */
 export async function workbookBytes(path: string): Promise<Buffer> {

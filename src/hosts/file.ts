@@ -1,4 +1,5 @@
 import { calculate } from "../calc/calculate.ts";
+import { isOpenDocument, readOds } from "../ods/read.ts";
 import { areaOf, type CellAddress, type CellArea } from "../workbook/address.ts";
 import { type Abilities, type AbilityNotes, type CellMark, type Edit, HostRefusal, type SheetHost, type WorkbookSnapshot } from "../workbook/port.ts";
 import { nameTaken, noSheet, refuseTaken } from "../workbook/refusals.ts";
@@ -22,7 +23,7 @@ export interface FileHost extends SheetHost {
 }
 
 /**
- * Opens the bytes of an .xlsx. All formulas are calculated anew, whatever program saved the file:
+ * Opens the bytes of an .xlsx or an .ods. All formulas are calculated anew, whatever program saved the file:
  * values that it left there may be old or missing. A host that unpacks quicker than plain JavaScript
  * brings its own `unpack`; `work` is what its formulas may take (`calculate`), which shows when it is first read.
  *
@@ -30,7 +31,7 @@ export interface FileHost extends SheetHost {
  */
 export async function openWorkbook(bytes: Uint8Array, name: string, unpack?: Unpack, work?: number): Promise<FileHost> {
   try {
-    return fileHost(readXlsx(bytes, FILE_LIMITS, unpack), name, work);
+    return fileHost((isOpenDocument(bytes) ? readOds : readXlsx)(bytes, FILE_LIMITS, unpack), name, work);
   } catch (reason) {
     throw reason instanceof UnreadableFile ? reason.of(name) : reason;
   }

@@ -17,6 +17,12 @@ export interface Handlers {
   text?(text: string): void;
 }
 
+/** Which elements of a part are looked at, and by what names their attributes are given. */
+export interface XmlLanguage {
+  isOwn(uri: string): boolean;
+  attributesOf(tag: SaxesTagNS): XmlAttributes;
+}
+
 const CHUNK = 65_536;
 
 /**
@@ -24,14 +30,14 @@ const CHUNK = 65_536;
  * namespaces (what newer programs add) and all that is in them are passed over. A document type is
  * refused: workbooks have none, and entities of one's own are how such files attack readers.
  */
-export function readXml(bytes: Uint8Array, part: string, deepest: number, handlers: Handlers): void {
+export function readXml(bytes: Uint8Array, part: string, deepest: number, handlers: Handlers, language: XmlLanguage = { isOwn, attributesOf }): void {
   const parser = new SaxesParser({ xmlns: true });
   let depth = 0;
   let foreign = 0;
   /** A namespace of the workbook's own: nearly all elements have the same. */
   let own: string | undefined;
   const isOurs = (uri: string): boolean => {
-    if (uri !== own && isOwn(uri)) own = uri;
+    if (uri !== own && language.isOwn(uri)) own = uri;
     return uri === own;
   };
   parser.on("doctype", () => {
@@ -42,7 +48,7 @@ export function readXml(bytes: Uint8Array, part: string, deepest: number, handle
     if (foreign > 0 || !isOurs(tag.uri)) foreign++;
     if (foreign > 0 && depth === 1) throw new UnreadableFile(`holds something else than a workbook's data in its part ${part}`);
     if (foreign > 0) return;
-    handlers.open?.(tag.local, attributesOf(tag));
+    handlers.open?.(tag.local, language.attributesOf(tag));
   });
   parser.on("closetag", (tag) => {
     depth--;

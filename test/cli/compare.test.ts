@@ -205,7 +205,7 @@ describe("what cannot be read or compared leaves 2", () => {
     [["head.csv", "build.csv"], "head.csv has in line 1 no heading for the value"],
     [["open.csv", "build.csv"], "open.csv breaks off: in line 3 a quote is opened and never closed"],
     [["build.xlsx", "text.xlsx"], "text.xlsx "],
-    [["notes.md", "build.csv"], "notes.md is neither .xlsx nor .csv"],
+    [["notes.md", "build.csv"], "notes.md is neither .xlsx, .ods nor .csv"],
     [["build.csv", "other.csv"], "nothing could be compared"],
     [["-", "-"], "only one of the two can come from standard input"],
     [["build.csv"], "nothing could be compared"],

@@ -94,7 +94,7 @@ test(
     const cwd = folder();
     const { code, out, err } = await check(cwd, "broken.xlsx", "build.xlsx", "readings.csv", "--json", "--marked", "out");
     expect(code).toBe(2);
-    expect(err).toMatch(/--marked is for workbooks: 1 file gets no copy\n[\s\S]*broken\.xlsx is a text file/);
+    expect(err).toMatch(/--marked is for workbooks \(\.xlsx\): 1 file gets no copy\n[\s\S]*broken\.xlsx is a text file/);
     expect(jsonLines(out).at(-1)).toMatchObject({ files: 3, marked: [{ file: "build.xlsx" }], unread: [{ file: "broken.xlsx" }] });
     expect(readdirSync(join(cwd, "out"))).toEqual(["build.xlsx"]);
   },
@@ -102,7 +102,7 @@ test(
 );
 
 test.each([
-  [["readings.csv"], "--marked is for workbooks (.xlsx), and none is among the files: readings have no cells to mark"],
+  [["readings.csv"], "--marked is for workbooks (.xlsx), and none is among the files: only those have cells to mark"],
   [["build.xlsx"], "readings.csv is no folder: name one for the marked copies", "readings.csv"],
 ])(
   "%j is refused with a sentence when there is nothing to mark or nowhere to put it",

@@ -18,6 +18,7 @@ export const FOLDERS: Readonly<Record<string, Folder>> = {
   vocabulary: { holds: "the headings, characteristics, units, gauges and identity fields that are known", imports: ["core"] },
   formula: { holds: "parsing and evaluating formulas, own calls, precedents, spill sources", imports: ["core", "workbook", "functions"] },
   xlsx: { holds: "reading, writing and patching .xlsx", imports: ["core", "workbook"] },
+  ods: { holds: "reading and writing .ods", imports: ["core", "workbook", "xlsx"] },
   drawings: { holds: "measurements to SVG", imports: ["math", "core", "functions"] },
   setup: { holds: "a new build sheet from choices", imports: ["workbook", "functions", "vocabulary"] },
   "calc/grid": { holds: "the spreadsheet engine and what it needs", imports: ["core"] },
@@ -26,7 +27,7 @@ export const FOLDERS: Readonly<Record<string, Folder>> = {
   plan: { holds: "finish bores, rings, pistons and shims from readings", imports: ["core", "workbook", "functions", "formula"] },
   "hosts/excel": { holds: "the port over Office.js", imports: ["core", "workbook"] },
   "hosts/bench": { holds: "the port over the bench's grid", imports: ["core", "workbook", "calc/grid"] },
-  hosts: { holds: "the port over a file and over memory", imports: ["core", "workbook", "xlsx", "calc"] },
+  hosts: { holds: "the port over a file and over memory", imports: ["core", "workbook", "xlsx", "ods", "calc"] },
   "check/kinds": { holds: "the kinds of findings, declared", imports: ["core", "workbook"] },
   check: {
     holds: "the run over a workbook: verdicts, findings, outliers",
