@@ -22,7 +22,8 @@ const plainly = (formula: string): string =>
   formula
     .replace(/(\.\d*?)0+(?!\d)/g, "$1")
     .replace(/\.(?!\d|\w)/g, "")
-    .replace(/'(\w+)'!/g, "$1!");
+    .replace(/'(\w+)'!/g, "$1!")
+    .replace(/\b(TRUE|FALSE)\(\)/g, "$1");
 
 /** What check says of a workbook. */
 async function findingsOf(bytes: Uint8Array) {
