@@ -5,6 +5,7 @@ import { isCellError } from "../core/cell.ts";
 import { cellName } from "../workbook/address.ts";
 import type { CellFile, DefinedName, SheetFile, WorkbookFile } from "../xlsx/model.ts";
 import type { Zip } from "../xlsx/zip.ts";
+import { hasUnknownRules, withSingleRules, withTextsAsTheyAre } from "./colour-rules.ts";
 import type { Engine } from "./load-grid.ts";
 import type { Addresses } from "./pictures.ts";
 
@@ -32,25 +33,37 @@ const MOST_ROWS = 20_000;
 
 const DOCTYPE = /<!DOCTYPE/i;
 
+interface Look {
+  look: EngineData | undefined;
+  /** There are colour rules of a kind that the grid does not have. */
+  hasOtherRules: boolean;
+}
+
+const NO_LOOK: Look = { look: undefined, hasOtherRules: false };
+
 /**
  * How a workbook looks, as the grid reads it: fonts, fills, borders, number formats, widths, merged
- * cells, conditional formats, validation. `undefined` when the grid cannot read it or would take
+ * cells, conditional formats, validation. Nothing when the grid cannot read it or would take
  * too long; what the cells hold is read apart, so that nothing of it is lost with the looks.
  */
-export function lookOf(engine: Engine, zip: Zip, addresses: Addresses, rows: number): EngineData | undefined {
-  if (rows > MOST_ROWS) return undefined;
+export function lookOf(engine: Engine, zip: Zip, addresses: Addresses, rows: number): Look {
+  if (rows > MOST_ROWS) return NO_LOOK;
   const files: Record<string, unknown> = {};
+  let hasOtherRules = false;
   for (const name of zip.spelledNames()) {
     if (name.includes("media/image")) files[name] = { imageSrc: addresses.get(name) ?? "" };
     if (!/\.(?:xml|rels)$/.test(name)) continue;
     const xml = new TextDecoder().decode(zip.read(name));
-    if (DOCTYPE.test(xml)) return undefined;
-    files[name] = xml;
+    if (DOCTYPE.test(xml)) return NO_LOOK;
+    hasOtherRules ||= hasUnknownRules(xml);
+    files[name] = xml.includes("conditionalFormatting") ? withSingleRules(xml) : xml;
   }
   try {
-    return engine.load(files as never) as unknown as EngineData;
+    const data = engine.load(files as never) as unknown as EngineData;
+    withTextsAsTheyAre(data);
+    return { look: data, hasOtherRules };
   } catch {
-    return undefined;
+    return NO_LOOK;
   }
 }
 

@@ -30,7 +30,7 @@ export function openInGrid(engine: Engine, bytes: Uint8Array, name: string): Ope
   const contents = contentsOf(book);
   const zip = new Zip(bytes, FILE_LIMITS);
   const addresses = addressesIn(zip);
-  const look = lookOf(engine, zip, addresses, Math.max(0, ...contents.sheets.map(({ rows }) => rows)));
+  const { look, hasOtherRules } = lookOf(engine, zip, addresses, Math.max(0, ...contents.sheets.map(({ rows }) => rows)));
   const data = engineData(engine, contents, look, {
     names: book.sheets.map((sheet) => sheet.name),
     tables: book.tables,
@@ -41,7 +41,7 @@ export function openInGrid(engine: Engine, bytes: Uint8Array, name: string): Ope
   });
   const { storedTexts } = book;
   data[MARKS_KEY] = takeMarks(storedTexts, new Map(data.sheets.map((sheet) => [sheet.name, sheet.id])));
-  return { data, names: contents.otherNames, storedTexts, note: noteOn(zip, addresses, look && data, name) };
+  return { data, names: contents.otherNames, storedTexts, note: noteOn(zip, addresses, { shown: look && data, hasOtherRules }, name) };
 }
 
 const SMALLEST = { rows: 100, columns: 26 };
@@ -115,10 +115,16 @@ const LEFT_BEHIND: readonly [part: RegExp, kind: string][] = [
   [/^xl\/externallinks\//, "links to other workbooks"],
 ];
 
-function noteOn(zip: Zip, addresses: Addresses, shown: EngineData | undefined, name: string): string {
+interface Seen {
+  shown: EngineData | undefined;
+  hasOtherRules: boolean;
+}
+
+function noteOn(zip: Zip, addresses: Addresses, { shown, hasOtherRules }: Seen, name: string): string {
   const parts = zip.names();
   const kinds = LEFT_BEHIND.filter(([part]) => parts.some((one) => part.test(one))).map(([, kind]) => kind);
   if (hasMorePictures(addresses, shown)) kinds.push(shown ? "some pictures" : "pictures");
+  if (hasOtherRules) kinds.push("colour rules about averages, errors or periods");
   const sentences = [
     kinds.length ? `${name} also holds ${list(kinds)}, which the bench neither shows nor saves: keep the file as it is and save under another name.` : "",
     shown ? "" : `The looks of ${name} could not be read: its cells are all here, without colours and widths.`,
