@@ -1,5 +1,6 @@
-import { formulaForFile } from "../../src/bench/stored-formula.ts";
+import { FUTURE, FUTURE_SHEET, formulaForFile } from "../../src/bench/stored-formula.ts";
 import { fromStoredFormula } from "../../src/xlsx/formula-text.ts";
+import { EXCEL_FUNCTIONS } from "../reference/formulas/excel-functions.ts";
 
 /** Spellings: [MS-XLSX] 2.2.2 (future functions), ECMA-376 part 1, 18.17. */
 test.each([
@@ -7,6 +8,7 @@ test.each([
   ["=hatch.taper(B2:C4)", "_xldudf_HATCH_TAPER(B2:C4)"],
   ["=SUM(A1:A2)", "SUM(A1:A2)"],
   ["=XLOOKUP(A1,B:B,C:C)", "_xlfn.XLOOKUP(A1,B:B,C:C)"],
+  ["=NORM.DIST(A1,B1,C1,TRUE)", "_xlfn.NORM.DIST(A1,B1,C1,TRUE)"],
   ["=FILTER(A1:A5,A1:A5>1)", "_xlfn._xlws.FILTER(A1:A5,A1:A5>1)"],
   ["=STDEV.S(A1:A5)+VAR.P(A1:A5)", "_xlfn.STDEV.S(A1:A5)+_xlfn.VAR.P(A1:A5)"],
   ["=SUM(D4#)", "SUM(_xlfn.ANCHORARRAY(D4))"],
@@ -15,6 +17,11 @@ test.each([
   ['="a ""SORT(1)"" b"&CONCAT("c")', '"a ""SORT(1)"" b"&_xlfn.CONCAT("c")'],
 ])("%s is stored as %s", (typed, stored) => {
   expect(formulaForFile(typed)).toBe(stored);
+});
+
+test("every later function of Excel is marked, but for those whose names would need marks as well", () => {
+  const named = "BYCOL BYROW ISOMITTED LAMBDA LET MAKEARRAY MAP REDUCE SCAN".split(" ");
+  expect([...FUTURE, ...FUTURE_SHEET, ...named].sort()).toEqual([...EXCEL_FUNCTIONS.later].sort());
 });
 
 test.each(["HATCH.VERDICT(C4,Limits!$B$4,Limits!$C$4)", "SORT(UNIQUE(A1:A9))", "SUM(D4#)", 'IFNA(TEXTJOIN("-",TRUE,A1:A3),"")'])(

@@ -1,6 +1,6 @@
 /**
  * `npm run generate`: writes the generated parts of the product, then those that rest on the tests: in DEVELOPERS.md the picture of the
- * folders, the table of the hosts and the figures that the long tasks have kept, and the page of outside checks (`test/reference/README.md`).
+ * folders, the table of the hosts, the functions that are refused and the figures that the long tasks have kept, and the page of outside checks (`test/reference/README.md`).
  * With `--check` it writes nothing and fails when a file differs from what it would write.
  */
 import { existsSync, readFileSync, writeFileSync } from "node:fs";
@@ -14,15 +14,21 @@ import { layersText } from "./layers.ts";
 
 const LAYERS = ["<!-- layers: made by `npm run generate` from what each folder may import -->", "<!-- end of layers -->"] as const;
 const HOSTS = ["<!-- hosts: made by `npm run generate` from what each adapter says of itself -->", "<!-- end of hosts -->"] as const;
+const REFUSED = ["<!-- refused: made by `npm run generate`, by trying each -->", "<!-- end of refused -->"] as const;
 const FIGURES = ["<!-- figures: made by `npm run generate` from what the tasks have kept -->", "<!-- end of figures -->"] as const;
 
 /** The contributors' page, and the page of outside checks. The latter calculates with the index as it stands, so that must be right before this is asked. */
 async function testParts(): Promise<Map<string, string>> {
   const developers = join(root, "DEVELOPERS.md");
   const layers = between(readFileSync(developers, "utf8"), LAYERS, layersText(FOLDERS), "DEVELOPERS.md");
-  // Both lead to the index of functions, which may only now have been written.
-  const [{ hostsTable }, { referencePage }] = [await import("./hosts.ts"), await import("../reference/page.ts")];
-  const page = between(layers, HOSTS, hostsTable(), "DEVELOPERS.md");
+  // They lead to the index of functions, which may only now have been written.
+  const [{ hostsTable }, { referencePage }, { refusedText }] = [
+    await import("./hosts.ts"),
+    await import("../reference/page.ts"),
+    await import("./refused-functions.ts"),
+  ];
+  const hosts = between(layers, HOSTS, hostsTable(), "DEVELOPERS.md");
+  const page = between(hosts, REFUSED, refusedText(), "DEVELOPERS.md");
   return new Map([
     [developers, between(page, FIGURES, figuresTable(keptFigures()), "DEVELOPERS.md")],
     [join(root, "test", "reference", "README.md"), referencePage(await specsOf(specFiles()))],
