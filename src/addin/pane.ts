@@ -11,6 +11,10 @@ const OUTSIDE =
 const NO_OFFICE =
   "The pane could not load office.js, which it needs to reach the workbook. Check the connection to the address it is served from, then open the pane again.";
 
+const NOT_READY =
+  "Excel has not answered for ten seconds. Close the pane and open it again; if that does not help, close Excel. Where it stays so, a network that blocks appsforoffice.microsoft.com may be the reason, or an Excel that is too old (see README, In Excel).";
+const PATIENCE = 10_000;
+
 function say(sentence: string): void {
   const line = document.createElement("p");
   line.textContent = sentence;
@@ -20,7 +24,10 @@ function say(sentence: string): void {
 
 async function start(): Promise<void> {
   if (typeof Office === "undefined") return say(NO_OFFICE);
+  const impatience = setTimeout(() => say(NOT_READY), PATIENCE);
   const { host } = await Office.onReady();
+  clearTimeout(impatience);
+  root.replaceChildren();
   if (host !== Office.HostType.Excel) return say(OUTSIDE);
   mountPane(root, excelHost(), { theme: themeFor(Office.context.officeTheme?.bodyBackgroundColor) });
 }

@@ -50,7 +50,11 @@ if (process.argv[1] && import.meta.url === pathToFileURL(process.argv[1]).href) 
   const command = new Command("npm run package --")
     .description("Writes the add-in for a web address of your own, with the manifest that goes with it.")
     .requiredOption("--url <address>", "https address of the folder that will hold the files")
-    .addOption(new Option("--office-js <where>", "office.js beside the add-in, or from Microsoft's network").choices(["local", "cdn"]).default("local"))
+    .addOption(
+      new Option("--office-js <where>", "office.js from Microsoft's network, or beside the add-in for networks that are closed")
+        .choices(["cdn", "local"])
+        .default("cdn"),
+    )
     .option("--out <folder>", "where to write", relative(process.cwd(), PACKAGE))
     .parse();
   const options = command.opts<Options>();

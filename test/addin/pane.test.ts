@@ -97,3 +97,21 @@ test("when office.js does not come, the page says so", async () => {
   await page.goto(`${server.address}/pane.html`);
   await page.getByText("The pane could not load office.js, which it needs to reach the workbook.").waitFor();
 }, 30_000);
+
+test("when Excel does not answer, the page says so after ten seconds, and still comes up when it does", async () => {
+  await page.clock.install();
+  const waiting = officeWith("Excel", "#FFFFFF").replace(
+    /onReady: async \(\) => \(([^)]*)\)/,
+    "onReady: () => new Promise((resolve) => { window.answer = () => resolve($1); })",
+  );
+  await standIn(waiting);
+  await page.goto(`${server.address}/pane.html`);
+  await page.waitForFunction("window.answer !== undefined");
+  await page.clock.fastForward(9_000);
+  expect(await page.getByText("Excel has not answered").count()).toBe(0);
+  await page.clock.fastForward(1_500);
+  await page.getByText("Excel has not answered for ten seconds.").waitFor();
+  await page.evaluate("window.answer()");
+  await page.getByRole("tab", { name: "Check" }).waitFor();
+  expect(await page.getByText("Excel has not answered").count()).toBe(0);
+}, 30_000);
