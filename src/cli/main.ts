@@ -94,7 +94,7 @@ function program(done: (code: number) => void): Command {
   root
     .command("new")
     .description("write an empty build sheet for one engine: tables to type into, our functions beside them; its limits are yours to type")
-    .argument("<out.xlsx>", "the workbook to be written")
+    .argument("<out.xlsx>", "the workbook to be written; with the ending .ods one for LibreOffice")
     .option("--cylinders <count>", "wanted: 1 to 16")
     .option("--heights <count>", "heights at which each bore is measured, 2 to 5", "3")
     .option("--axes <count>", "axes along which each bore is measured, 2 to 4", "2")

@@ -1,6 +1,8 @@
 import { extname } from "node:path";
+import { writeOds } from "../ods/write.ts";
 import { buildSheetSpec } from "../setup/build-sheet.ts";
 import { readChoices } from "../setup/choices.ts";
+import type { BuildSheet } from "../setup/model.ts";
 import { writeXlsx } from "../xlsx/write/workbook.ts";
 import { ALL_WELL, Refusal } from "./exit-codes.ts";
 import { plain, print } from "./output.ts";
@@ -17,13 +19,16 @@ export interface NewOptions {
   force?: boolean;
 }
 
-/** `crosshatch new OUT.xlsx`: an empty build sheet for one engine. Nothing is overwritten without `--force`. */
+const WRITERS: Readonly<Record<string, (book: BuildSheet) => Uint8Array>> = { ".xlsx": (book) => writeXlsx(book), ".ods": writeOds };
+
+/** `crosshatch new OUT.xlsx`, or `OUT.ods`: an empty build sheet for one engine. Nothing is overwritten without `--force`. */
 export async function newBuildSheet(out: string, { force = false, ...given }: NewOptions): Promise<number> {
   const read = readChoices(given);
   if ("sentences" in read) throw new Refusal(read.sentences.join("; "));
-  if (extname(out).toLowerCase() !== ".xlsx") throw new Refusal(`${out} does not end with .xlsx, which is what is written`);
+  const write = WRITERS[extname(out).toLowerCase()];
+  if (!write) throw new Refusal(`${out} ends neither with .xlsx nor with .ods, which are what is written`);
   const book = buildSheetSpec(read.choices);
-  put(out, writeXlsx(book), force);
+  put(out, write(book), force);
   await print(
     `${plain(out)}: an empty build sheet, ${book.sheets.map(({ name }) => name).join(", ")}. Type the limits first, from the maker's service manual.`,
   );

@@ -64,7 +64,7 @@ test.each([
   [["out.xlsx", "--cylinders", "3", "--axes", "1"], "axes 1 is not possible: wanted is a whole number from 2 to 4"],
   [["out.xlsx", "--cylinders", "3", "--valves", "2.5"], 'valves "2.5" is not possible: wanted is a whole number from 2 to 5'],
   [["out.xlsx", "--cylinders", "3", "--unit", "cm"], 'unit "cm" is not possible: wanted is mm or in'],
-  [["out.xls", "--cylinders", "3"], "out.xls does not end with .xlsx, which is what is written"],
+  [["out.xls", "--cylinders", "3"], "out.xls ends neither with .xlsx nor with .ods, which are what is written"],
   [["nowhere/out.xlsx", "--cylinders", "3"], "nowhere/out.xlsx cannot be written: there is no folder nowhere"],
 ])("%j is refused with a sentence, and nothing is written", async (args, sentence) => {
   expect(await made(...args)).toEqual({ code: 2, out: "", err: `crosshatch: ${sentence}. See crosshatch help\n` });

@@ -2,6 +2,7 @@ import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import type { Cell } from "../../src/core/cell.ts";
 import { openWorkbook } from "../../src/hosts/file.ts";
+import { writeOds } from "../../src/ods/write.ts";
 import { root } from "../../src/tools/paths.ts";
 import { filledSheet } from "../compare/filled-sheets.ts";
 import { Made } from "../setup/made.ts";
@@ -21,6 +22,12 @@ async function open(key: string, bytes: Uint8Array, ending = "xlsx"): Promise<vo
   await office.ask("open", { key, file: office.put(`${key}.${ending}`, bytes), calculate: false });
 }
 
+/** Formulas of a workbook as .xlsx, ours among them. */
+async function counted({ host }: Made): Promise<{ own: number; formulas: number }> {
+  const formulas = host.contents().book.sheets.flatMap(({ cells }) => cells.flatMap(({ formula }) => formula ?? []));
+  return { own: formulas.filter((one) => one.includes("HATCH.")).length, formulas: formulas.length };
+}
+
 const MOST = { cylinders: 16, heights: 5, axes: 4, valves: 5, unit: "in", secondReadings: true };
 
 describe("a workbook as Excel stores it shows, once opened, what we calculate of it", () => {
@@ -35,6 +42,21 @@ describe("a workbook as Excel stores it shows, once opened, what we calculate of
     expect(differences).toEqual([]);
     expect(own).toBeGreaterThan(least);
     await office.ask("close", { key: "new" });
+  });
+
+  test.each([
+    ["one for LibreOffice (.ods) for three cylinders", { cylinders: 3 }],
+    ["one for LibreOffice (.ods) for sixteen with all there is", MOST],
+  ])("%s, with its names, tables and no error", async (_, choices) => {
+    const made = await Made.of(choices);
+    const bytes = writeOds(made.book);
+    await open("ods", bytes, "ods");
+    const { own, formulas, differences } = await compared(office, "ods", await openWorkbook(bytes, "new.ods"));
+    expect(differences).toEqual([]);
+    expect({ own, formulas }).toEqual(await counted(made));
+    const { names } = await office.ask<{ names: string[] }>("state", { key: "ods" });
+    expect(names.sort()).toEqual(made.book.names.map(({ name }) => name).sort());
+    await office.ask("close", { key: "ods" });
   });
 
   test("a build sheet that is filled in there, and one with gaps", async () => {

@@ -50,7 +50,7 @@ export const FOLDERS: Readonly<Record<string, Folder>> = {
   bench: { holds: "the local page with a grid", imports: ["core", "workbook", "functions", "formula", "xlsx", "calc/grid", "calc", "hosts/bench", "pane"] },
   cli: {
     holds: "the command line",
-    imports: ["core", "workbook", "functions", "xlsx", "setup", "calc", "layout", "hosts", "check", "check/csv", "compare", "report", "bench"],
+    imports: ["core", "workbook", "functions", "xlsx", "ods", "setup", "calc", "layout", "hosts", "check", "check/csv", "compare", "report", "bench"],
   },
   libreoffice: { holds: "the extension for LibreOffice Calc", imports: ["core", "functions", "xlsx"] },
   tools: {

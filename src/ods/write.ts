@@ -1,0 +1,176 @@
+import { strToU8, type Zippable, zipSync } from "fflate";
+import { boxName, cellName, type Rectangle } from "../workbook/address.ts";
+import type { SheetSpec, Validation, WorkbookSpec } from "../workbook/sheet-spec.ts";
+import { allowed, HEAD_HEIGHT, REFUSED_TITLE, VERDICT_FILLS } from "../workbook/styles.ts";
+import { element, xmlText } from "../xlsx/write/xml.ts";
+import { toOpenFormula, toRangeAddress } from "./open-formula.ts";
+import { CellStyles, pageStyles, verdictStyle } from "./styles.ts";
+
+const BASE = "urn:oasis:names:tc:opendocument:xmlns:";
+const SPACES: Readonly<Record<string, string>> = {
+  ...Object.fromEntries(["office", "table", "text", "style", "config", "manifest"].map((name) => [`xmlns:${name}`, `${BASE}${name}:1.0`])),
+  ...{ "xmlns:fo": `${BASE}xsl-fo-compatible:1.0`, "xmlns:number": `${BASE}datastyle:1.0`, "xmlns:of": `${BASE}of:1.2` },
+  "xmlns:calcext": "urn:org:documentfoundation:names:experimental:calc:xmlns:calcext:1.0",
+};
+const HEADING = '<?xml version="1.0" encoding="UTF-8"?>\n';
+const KIND = "application/vnd.oasis.opendocument.spreadsheet";
+const DATE = new Date(1980, 0, 1);
+/** A character of a column's width, in inches: 7 of 96 pixels. */
+const CHARACTER = 7 / 96;
+
+const part = (kind: string, content: string): string => HEADING + element(`office:document-${kind}`, { ...SPACES, "office:version": "1.3" }, content);
+
+/** Writes a described workbook as an .ods (OASIS OpenDocument 1.3). Formulas are worked out when it is opened. */
+export function writeOds(book: WorkbookSpec): Uint8Array {
+  const styles = new CellStyles();
+  const validations = book.sheets.flatMap((sheet) => sheet.validations.map((validation) => ({ sheet, validation })));
+  const tables = book.sheets.map((sheet) => tableOf(sheet, styles, (validation) => `rule${validations.findIndex((one) => one.validation === validation) + 1}`));
+  const rules = validations.map(({ sheet, validation }, i) => ruleOf(sheet, validation, `rule${i + 1}`));
+  const names = book.names.map(({ name, formula }) =>
+    element("table:named-range", {
+      "table:name": name,
+      "table:base-cell-address": `$${quoted(book.sheets[0]!.name)}.$A$1`,
+      "table:cell-range-address": toRangeAddress(formula),
+    }),
+  );
+  const ranges = book.sheets.flatMap((sheet) =>
+    sheet.tables.map(({ name, row, column, rows, headings }) =>
+      element("table:database-range", {
+        "table:name": name,
+        "table:target-range-address": addressOf(sheet, { row, column, rows: rows + 1, columns: headings.length }),
+        "table:display-filter-buttons": "true",
+      }),
+    ),
+  );
+  const body =
+    (rules.length ? element("table:content-validations", {}, rules.join("")) : "") +
+    tables.join("") +
+    element("table:named-expressions", {}, names.join("")) +
+    element("table:database-ranges", {}, ranges.join(""));
+  const files: Record<string, string> = {
+    "content.xml": part(
+      "content",
+      element("office:automatic-styles", {}, styles.automatic()) + element("office:body", {}, element("office:spreadsheet", {}, body)),
+    ),
+    "styles.xml": part(
+      "styles",
+      element("office:styles", {}, VERDICT_FILLS.map(([word, fill]) => verdictStyle(word, fill)).join("")) + pageStyles(book.sheets[0]!.print),
+    ),
+    "settings.xml": part("settings", element("office:settings", {}, views(book.sheets))),
+  };
+  const listed = [["/", KIND], ...Object.keys(files).map((name) => [name, "text/xml"])];
+  const manifest = listed.map(([name, type]) => element("manifest:file-entry", { "manifest:full-path": name, "manifest:media-type": type }));
+  files["META-INF/manifest.xml"] =
+    HEADING + element("manifest:manifest", { "xmlns:manifest": SPACES["xmlns:manifest"], "manifest:version": "1.3" }, manifest.join(""));
+  // The kind comes first and as it is, so that it can be told without unpacking (part 2, 3.3).
+  const packed: Zippable = { mimetype: [strToU8(KIND), { level: 0 }] };
+  for (const [name, text] of Object.entries(files)) packed[name] = strToU8(text);
+  return zipSync(packed, { mtime: DATE, level: 9 });
+}
+
+/** The name of a sheet where a cell's address follows. */
+const quoted = (name: string): string => (/^\w+$/.test(name) ? name : `'${name.replaceAll("'", "''")}'`);
+
+const addressOf = ({ name }: SheetSpec, area: Rectangle): string => {
+  const [first, last = first] = boxName(area).split(":");
+  return `${quoted(name)}.${first}:${quoted(name)}.${last}`;
+};
+
+function tableOf(sheet: SheetSpec, styles: CellStyles, ruleName: (validation: Validation) => string): string {
+  const { cells, widths, frozen, merges, verdicts, validations } = sheet;
+  const byPlace = new Map(cells.map((cell) => [`${cell.row},${cell.column}`, cell]));
+  const inside = (area: Rectangle, row: number, column: number): boolean =>
+    row >= area.row && row < area.row + area.rows && column >= area.column && column < area.column + area.columns;
+  const rows = Math.max(...cells.map(({ row }) => row + 1), ...validations.map(({ area }) => area.row + area.rows));
+  const columns = Math.max(...cells.map(({ column }) => column + 1), widths.length);
+  const lines = Array.from({ length: rows }, (_, row) => {
+    const own = Array.from({ length: columns }, (__, column) => {
+      const cell = byPlace.get(`${row},${column}`);
+      const rule = validations.find(({ area }) => inside(area, row, column));
+      const merged = merges.find((area) => inside(area, row, column));
+      const isHead = merged?.row === row && merged.column === column;
+      const attributes = {
+        "table:style-name": cell && styles.of(cell),
+        "table:content-validation-name": rule && ruleName(rule),
+        "table:number-columns-spanned": isHead ? merged.columns : undefined,
+        "table:number-rows-spanned": isHead ? merged.rows : undefined,
+      };
+      return cellPart(cell?.content ?? "", merged && !isHead ? "table:covered-table-cell" : "table:table-cell", attributes);
+    });
+    const isHigh = cells.some((cell) => cell.row === row && cell.style === "head");
+    return element("table:table-row", { "table:style-name": isHigh ? styles.row(HEAD_HEIGHT) : undefined }, own.join(""));
+  });
+  const heads = lines.slice(0, frozen.rows);
+  return element(
+    "table:table",
+    { "table:name": sheet.name, "table:style-name": styles.table() },
+    widths.map((width) => element("table:table-column", { "table:style-name": styles.column(width * CHARACTER) })).join("") +
+      (heads.length ? element("table:table-header-rows", {}, heads.join("")) : "") +
+      lines.slice(frozen.rows).join("") +
+      conditions(sheet, verdicts),
+  );
+}
+
+function cellPart(content: number | string, name: string, attributes: Readonly<Record<string, string | number | undefined>>): string {
+  if (content === "") return element(name, attributes);
+  if (typeof content === "number") return element(name, { ...attributes, "office:value-type": "float", "office:value": content });
+  if (content.startsWith("=")) return element(name, { ...attributes, "table:formula": toOpenFormula(content.slice(1)) });
+  const lines = content.split("\n").map((line) => element("text:p", {}, xmlText(line)));
+  return element(name, { ...attributes, "office:value-type": "string" }, lines.join(""));
+}
+
+/** Fills that repeat the words of verdicts; a part of LibreOffice's own that other programs pass over. */
+function conditions(sheet: SheetSpec, verdicts: readonly Rectangle[]): string {
+  if (verdicts.length === 0) return "";
+  const made = verdicts.map((area) => {
+    const base = `${quoted(sheet.name)}.${cellName(area)}`;
+    const each = VERDICT_FILLS.map(([word]) =>
+      element("calcext:condition", { "calcext:apply-style-name": word.replaceAll(" ", "_"), "calcext:value": `="${word}"`, "calcext:base-cell-address": base }),
+    );
+    return element("calcext:conditional-format", { "calcext:target-range-address": addressOf(sheet, area) }, each.join(""));
+  });
+  return element("calcext:conditional-formats", {}, made.join(""));
+}
+
+const SIGNS = { greaterThan: ">", greaterThanOrEqual: ">=" } as const;
+
+function ruleOf(sheet: SheetSpec, { area, rule, sentence }: Validation, name: string): string {
+  const only = allowed(rule);
+  const list = (inner: string): string => `of:cell-content-is-in-list(${inner})`;
+  const condition =
+    only.type !== "list"
+      ? `of:cell-content-is-${only.type === "date" ? "date" : "decimal-number"}() and cell-content()${SIGNS[only.operator]}${only.bound}`
+      : "words" in only
+        ? list(only.words.map((word) => `"${word}"`).join(";"))
+        : list(only.name);
+  return element(
+    "table:content-validation",
+    {
+      "table:name": name,
+      "table:condition": condition,
+      "table:allow-empty-cell": "true",
+      "table:base-cell-address": `${quoted(sheet.name)}.${cellName(area)}`,
+    },
+    element(
+      "table:error-message",
+      { "table:title": REFUSED_TITLE, "table:display": "true", "table:message-type": "stop" },
+      element("text:p", {}, xmlText(sentence)),
+    ),
+  );
+}
+
+/** Rows and columns that stay in view: a setting of the window, by sheet. */
+function views(sheets: readonly SheetSpec[]): string {
+  const item = (name: string, type: string, value: number): string =>
+    element("config:config-item", { "config:name": name, "config:type": type }, String(value));
+  const entries = sheets.map(({ name, frozen: { rows, columns } }) => {
+    const across = columns
+      ? item("HorizontalSplitMode", "short", 2) + item("HorizontalSplitPosition", "int", columns) + item("PositionRight", "int", columns)
+      : "";
+    const down = rows ? item("VerticalSplitMode", "short", 2) + item("VerticalSplitPosition", "int", rows) + item("PositionBottom", "int", rows) : "";
+    return element("config:config-item-map-entry", { "config:name": name }, across + down + item("ActiveSplitRange", "short", rows && columns ? 3 : 2));
+  });
+  const tables = element("config:config-item-map-named", { "config:name": "Tables" }, entries.join(""));
+  const view = element("config:config-item-map-indexed", { "config:name": "Views" }, element("config:config-item-map-entry", {}, tables));
+  return element("config:config-item-set", { "config:name": "ooo:view-settings" }, view);
+}
