@@ -39,9 +39,10 @@ export function openInGrid(engine: Engine, bytes: Uint8Array, name: string): Ope
   book.sheets.forEach(({ hidden }, i) => {
     data.sheets[i]!.isVisible = !hidden;
   });
+  const isFiltered = book.sheets.some(({ filteredRows = [] }) => filteredRows.length > 0);
   const { storedTexts } = book;
   data[MARKS_KEY] = takeMarks(storedTexts, new Map(data.sheets.map((sheet) => [sheet.name, sheet.id])));
-  return { data, names: contents.otherNames, storedTexts, note: noteOn(zip, addresses, { shown: look && data, hasOtherRules }, name) };
+  return { data, names: contents.otherNames, storedTexts, note: noteOn(zip, addresses, { shown: look && data, hasOtherRules, isFiltered }, name) };
 }
 
 const SMALLEST = { rows: 100, columns: 26 };
@@ -118,9 +119,11 @@ const LEFT_BEHIND: readonly [part: RegExp, kind: string][] = [
 interface Seen {
   shown: EngineData | undefined;
   hasOtherRules: boolean;
+  /** A filter hides rows. */
+  isFiltered: boolean;
 }
 
-function noteOn(zip: Zip, addresses: Addresses, { shown, hasOtherRules }: Seen, name: string): string {
+function noteOn(zip: Zip, addresses: Addresses, { shown, hasOtherRules, isFiltered }: Seen, name: string): string {
   const parts = zip.names();
   const kinds = LEFT_BEHIND.filter(([part]) => parts.some((one) => part.test(one))).map(([, kind]) => kind);
   if (hasMorePictures(addresses, shown)) kinds.push(shown ? "some pictures" : "pictures");
@@ -128,6 +131,7 @@ function noteOn(zip: Zip, addresses: Addresses, { shown, hasOtherRules }: Seen, 
   const sentences = [
     kinds.length ? `${name} also holds ${list(kinds)}, which the bench neither shows nor saves: keep the file as it is and save under another name.` : "",
     shown ? "" : `The looks of ${name} could not be read: its cells are all here, without colours and widths.`,
+    isFiltered ? `Rows that a filter hides in ${name} count on the bench for SUBTOTAL(1 to 11, …), as rows hidden by hand do.` : "",
   ];
   return sentences.filter(Boolean).join(" ");
 }

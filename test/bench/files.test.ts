@@ -4,6 +4,7 @@ import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
 import { root } from "../../src/tools/paths.ts";
 import { readXlsx } from "../../src/xlsx/read/read.ts";
 import { sparseFile } from "../helpers/sparse.ts";
+import { workbookBytes } from "../xlsx/workbook-bytes.ts";
 import { readElsewhere, shopBook } from "./shop-book.ts";
 import { atStand, stand } from "./stand.ts";
 
@@ -183,6 +184,19 @@ test("parts that the bench leaves behind are named when the file is opened", asy
   await at.page.give("macros.xlsx", withMore);
   await opened("macros.xlsx");
   expect(await at.page.message()).toMatch(/^macros\.xlsx also holds macros and comments, which the bench neither shows nor saves: keep the file as it is/);
+}, 60_000);
+
+test("rows that a filter hides count for SUBTOTAL 9 on the bench, and that is said", async () => {
+  const rows = [1, 2, 4].map((value, i) => `<row r="${i + 2}"${i === 1 ? ' hidden="1"' : ""}><c r="A${i + 2}"><v>${value}</v></c></row>`).join("");
+  const sums = '<row r="6"><c r="A6"><f>SUBTOTAL(9,A2:A4)</f></c></row>';
+  const filter = '<autoFilter ref="A1:A4"><filterColumn colId="0"><filters><filter val="1"/><filter val="4"/></filters></filterColumn></autoFilter>';
+  const sheet = `<worksheet xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main"><sheetData><row r="1"><c r="A1" t="inlineStr"><is><t>size</t></is></c></row>${rows}${sums}</sheetData>${filter}</worksheet>`;
+  await at.page.give("filtered.xlsx", workbookBytes({ sheets: [{ name: "Sheet1", cells: [] }], parts: { "xl/worksheets/sheet1.xml": sheet } }));
+  await opened("filtered.xlsx");
+  expect(await at.page.value("Sheet1!A6")).toBe(7);
+  expect(await at.page.message()).toContain(
+    "Rows that a filter hides in filtered.xlsx count on the bench for SUBTOTAL(1 to 11, …), as rows hidden by hand do.",
+  );
 }, 60_000);
 
 test("without its sample the bench opens an empty workbook and says so", async () => {

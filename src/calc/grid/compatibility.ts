@@ -5,6 +5,7 @@ import { convertFunctions } from "./convert.ts";
 import { conditionalFunctions } from "./criteria.ts";
 import { distributionFunctions } from "./distributions.ts";
 import { numberFaults } from "./fault-codes.ts";
+import { countFirstDays } from "./first-days.ts";
 import { lookupFunctions } from "./lookups.ts";
 import { declared, type Given, type GridCell, type GridParts, type OwnFunction, SheetFault } from "./own-function.ts";
 import { placeFunctions } from "./places.ts";
@@ -46,6 +47,7 @@ export function applyCompatibility(engine: GridParts): void {
   joinOneByOne(registry);
   roundDecimals(registry);
   numberFaults(registry);
+  countFirstDays(registry);
   countNoCutReferences(registry);
 }
 
@@ -197,6 +199,7 @@ function roundDecimals(registry: FunctionRegistry): void {
       compute(...args) {
         const numbers = defaults.map((usual, i) => (args[i] === undefined ? usual : numberIn(args[i], (given) => UMINUS.compute.call(this, given))));
         const value = numbers.includes(undefined) || args.length > defaults.length ? undefined : of(...(numbers as number[]));
+        if (value instanceof SheetFault) return value;
         return value === undefined ? compute.apply(this, args) : { value, format: (args[0] as { format?: string }).format };
       },
     });

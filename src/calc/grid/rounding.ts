@@ -1,3 +1,5 @@
+import { SheetFault } from "./own-function.ts";
+
 /** Digits that a sheet keeps of a number: what stands behind them is only how binary numbers hold decimals. */
 const DIGITS = 15;
 
@@ -50,7 +52,7 @@ function remainder(value: number, step: number): number {
 /** What a function gives for plain numbers, an argument that is left out being its default; `undefined` where the grid's own is to answer, with a fault. */
 interface Rounding {
   defaults: readonly (number | undefined)[];
-  of(...args: number[]): number | undefined;
+  of(...args: number[]): number | SheetFault | undefined;
 }
 
 const places = (direction: Direction): Rounding => ({ defaults: [undefined, 0], of: (value, to) => toPlaces(value!, Math.trunc(to!), direction) });
@@ -59,6 +61,9 @@ const multiple = (whole: (quotient: number) => number): Rounding => ({
   defaults: [undefined, 1],
   of: (value, step) => (step === 0 || (value! > 0 && step! < 0) ? undefined : toMultiple(value!, step!, whole)),
 });
+
+const floor = multiple(Math.floor);
+const NO_STEP = new SheetFault("#DIV/0!", "There are no multiples of 0 to round down to.");
 
 /**
  * Functions that round, as office programs give them on decimals; the grid multiplies and divides the binary numbers, by which
@@ -71,7 +76,7 @@ export const ROUNDING: Readonly<Record<string, Rounding>> = {
   TRUNC: places("down"),
   INT: { defaults: [undefined], of: (value) => Math.floor(tidy(value!)) },
   CEILING: multiple(Math.ceil),
-  FLOOR: multiple(Math.floor),
+  FLOOR: { ...floor, of: (value, step) => (step === 0 && value !== 0 ? NO_STEP : floor.of(value!, step!)) },
   "CEILING.MATH": { defaults: [undefined, 1, 0], of: (value, step, mode) => byMode(value!, step!, true, mode !== 0) },
   "CEILING.PRECISE": { defaults: [undefined, 1], of: (value, step) => byMode(value!, step!, true, false) },
   "ISO.CEILING": { defaults: [undefined, 1], of: (value, step) => byMode(value!, step!, true, false) },

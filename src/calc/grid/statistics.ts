@@ -82,6 +82,11 @@ export function statisticFunctions(grid: GridParts): Record<string, OwnFunction>
   const [sample, population] = [1, 0];
   const deviation = (lost: number) => scatter("Standard deviation of numbers", (values) => Math.sqrt(variance(values, lost)));
   const spread = (lost: number) => scatter("Variance of numbers", (values) => variance(values, lost));
+  const squares = (description: string, of: (x: number, y: number) => number): OwnFunction =>
+    declared(helpers, description, ["array_x (number, range<number>)", "array_y (number, range<number>)"], (x, y) => {
+      const [xs, ys] = pairsOf(x, y);
+      return xs.reduce((total, value, i) => total + of(value, ys[i]!), 0);
+    });
   const correlation = ({ xx, yy, xy }: Moments): number => share(divided(xy, Math.sqrt(xx) * Math.sqrt(yy)));
   const covariance = (lost: number) => pairs("Covariance of two series", ({ xy, n }) => divided(xy, n - lost));
   const forecast = declared(
@@ -140,6 +145,9 @@ export function statisticFunctions(grid: GridParts): Record<string, OwnFunction>
     MODE: mode,
     "MODE.SNGL": mode,
     SUMSQ: scatter("Sum of the squares of numbers", (values) => values.reduce((total, value) => total + value * value, 0)),
+    SUMX2MY2: squares("Sum of the differences of squares of two series", (x, y) => x * x - y * y),
+    SUMX2PY2: squares("Sum of the sums of squares of two series", (x, y) => x * x + y * y),
+    SUMXMY2: squares("Sum of the squared differences of two series", (x, y) => (x - y) ** 2),
     GEOMEAN: scatter("Geometric mean of numbers", (values) => {
       positive(values);
       return Math.exp(mean(values.map(Math.log)));

@@ -1,4 +1,5 @@
 import { fixed } from "./added.ts";
+import { firstDay } from "./first-days.ts";
 import { declared, type GridParts, type OwnFunction, Reader, SheetFault, singleOf } from "./own-function.ts";
 import { toPlaces } from "./rounding.ts";
 
@@ -61,6 +62,8 @@ function asDate(value: number, section: string): string | undefined {
   if (seconds < 0) return undefined;
   const total = Math.floor(seconds);
   const date = new Date(EPOCH + total * 1000);
+  const first = firstDay(total / 86_400);
+  const [year, month, day] = first ? [first.year, first.month, first.day] : [date.getUTCFullYear(), date.getUTCMonth() + 1, date.getUTCDate()];
   const isOf12 = parts.some(([, , , , noon]) => noon);
   const minutes = (i: number): boolean => {
     const before = units.slice(0, i).findLast((unit) => unit);
@@ -74,15 +77,15 @@ function asDate(value: number, section: string): string | undefined {
     if (noon) return noon.length > 3 ? (hours < 12 ? "AM" : "PM") : hours < 12 ? "A" : "P";
     if (behind) return `.${(seconds - total).toFixed(decimals).slice(2)}`;
     const length = part?.length ?? 0;
-    if (units[i] === "y") return length > 2 ? String(date.getUTCFullYear()) : String(date.getUTCFullYear()).slice(-2);
+    if (units[i] === "y") return length > 2 ? String(year) : String(year).slice(-2);
     if (units[i] === "h") return padTo(isOf12 ? hours % 12 || 12 : hours, length);
     if (units[i] === "s") return padTo(date.getUTCSeconds(), length);
-    if (units[i] === "d") return length < 3 ? padTo(date.getUTCDate(), length) : named(date, { weekday: length === 3 ? "short" : "long" });
+    if (units[i] === "d") return length < 3 ? padTo(day, length) : named(date, { weekday: length === 3 ? "short" : "long" });
     if (units[i] !== "m") return "";
     if (minutes(i)) return padTo(date.getUTCMinutes(), length);
-    if (length < 3) return padTo(date.getUTCMonth() + 1, length);
-    const month = named(date, { month: length === 3 ? "short" : "long" });
-    return length === 5 ? month[0]! : month;
+    if (length < 3) return padTo(month, length);
+    const name = named(new Date(Date.UTC(year, month - 1)), { month: length === 3 ? "short" : "long" });
+    return length === 5 ? name[0]! : name;
   };
   return parts.map(shown).join("");
 }
