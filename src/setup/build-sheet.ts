@@ -1,6 +1,7 @@
 import type { NameSpec } from "../workbook/sheet-spec.ts";
 import type { BuildSheetChoices } from "./choices.ts";
 import { boreHeadings, type SetupContext } from "./columns.ts";
+import { crankshaftPage } from "./crankshaft-sheet.ts";
 import { boresPage, pistonsPage, ringsPage, volumesPage } from "./cylinder-sheets.ts";
 import { enginePage } from "./engine-sheet.ts";
 import { limitsPage, summaryPage, type VerdictColumn } from "./limit-and-summary-sheets.ts";
@@ -19,6 +20,7 @@ export function buildSheetSpec(choices: BuildSheetChoices): BuildSheet {
   const { page: borePage, bores } = boresPage(given);
   const { page: pistonPage, pistons } = pistonsPage(given, bores);
   const { page: ringPage, rings } = ringsPage(given);
+  const { page: crankPage, mains, bigEnds, endFloat } = crankshaftPage(given);
   const { page: valvePage, valves } = valvesPage(given);
   const { page: volumePage, volumes } = volumesPage(given, bores);
   const { page: testPage, tests, spread } = testsPage(given);
@@ -32,6 +34,12 @@ export function buildSheetSpec(choices: BuildSheetChoices): BuildSheet {
     { name: "Pin clearance", table: pistons, heading: "Pin clearance verdict" },
     { name: "Ring end gap", table: rings, heading: "End gap verdict" },
     { name: "Ring side clearance", table: rings, heading: "Side clearance verdict" },
+    { name: "Main bearing clearance", table: mains, heading: "Main bearing clearance verdict" },
+    { name: "Main journal wear", table: mains, heading: "Main journal wear verdict" },
+    { name: "Big end clearance", table: bigEnds, heading: "Big end clearance verdict" },
+    { name: "Crankpin wear", table: bigEnds, heading: "Crankpin wear verdict" },
+    { name: "Rod side clearance", table: bigEnds, heading: "Rod side clearance verdict" },
+    { name: "Crankshaft end float", table: endFloat, heading: "End float verdict" },
     { name: "Valve clearance", table: valves, heading: "Clearance verdict" },
     { name: "Stem clearance", table: valves, heading: "Stem clearance verdict" },
     { name: "Compression ratio", table: volumes, heading: "Ratio verdict" },
@@ -54,6 +62,7 @@ export function buildSheetSpec(choices: BuildSheetChoices): BuildSheet {
     borePage,
     pistonPage,
     ringPage,
+    crankPage,
     valvePage,
     volumePage,
     testPage,

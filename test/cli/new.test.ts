@@ -18,7 +18,7 @@ test("new writes the workbook that the choices describe, and check finds nothing
   const result = await made(out, "--cylinders", "3", "--heights", "3", "--axes", "2", "--valves", "4", "--unit", "mm", "--second-readings");
   expect(result).toMatchObject({ code: 0, err: "" });
   expect(result.out).toContain(
-    "port.xlsx: an empty build sheet, Engine, Limits, Bores, Pistons, Rings, Valves, Volumes, Tests, Run-in log, Second readings, Both readings, Summary.",
+    "port.xlsx: an empty build sheet, Engine, Limits, Bores, Pistons, Rings, Crankshaft, Valves, Volumes, Tests, Run-in log, Second readings, Both readings, Summary.",
   );
   const wanted = described({ cylinders: 3, heights: 3, axes: 2, valves: 4, unit: "mm", secondReadings: true });
   const read = readXlsx(readFileSync(out));

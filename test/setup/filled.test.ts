@@ -38,6 +38,45 @@ test("a new workbook shows no error and nothing to judge: only that the bores ha
   }
 });
 
+test("the crankshaft: clearances by the turning journal, wear by the smallest reading, verdicts by the shop's limits", async () => {
+  const made = await Made.of({ cylinders: 2, heights: 2, axes: 2, valves: 2 });
+  await made.item("Standard main journal", 50);
+  await made.item("Standard crankpin", 45);
+  // 50.05 − 49.99 and 50.04 − 49.97; the third main is not measured.
+  await made.fill("MainBearings", "Bearing bore upright", [50.05, 50.04]);
+  await made.fill("MainBearings", "Bearing bore across", [50.06, 50.05]);
+  await made.fill("MainBearings", "Main journal upright", [49.99, 49.96]);
+  await made.fill("MainBearings", "Main journal across", [49.98, 49.97]);
+  // 45.03 − 44.99 and 45.09 − 44.95.
+  await made.fill("BigEnds", "Bearing bore upright", [45.03, 45.09]);
+  await made.fill("BigEnds", "Bearing bore across", [45.04, 45.1]);
+  await made.fill("BigEnds", "Crankpin upright", [44.99, 44.95]);
+  await made.fill("BigEnds", "Crankpin across", [44.98, 44.9]);
+  await made.fill("BigEnds", "Rod side clearance", [0.2, 0.35]);
+  await made.fill("CrankshaftEndFloat", "End float", [0.12]);
+  await made.limit("Main bearing clearance", 0.03, 0.08);
+  await made.limit("Main journal wear", null, 0.03);
+  await made.limit("Big end clearance", 0.03, 0.1);
+  await made.limit("Crankpin wear", null, 0.05);
+  await made.limit("Rod side clearance", 0.15, 0.35);
+  await made.limit("Crankshaft end float", 0.08, 0.2);
+  const column = async (table: string, heading: string) => await made.column(table, heading);
+  expect(await column("MainBearings", "Main bearing clearance")).toEqual([0.06, 0.07, ""]);
+  expect(await column("MainBearings", "Main bearing clearance verdict")).toEqual(["within", "within", ""]);
+  expect(await column("MainBearings", "Main journal wear")).toEqual([0.02, 0.04, ""]);
+  expect(await column("MainBearings", "Main journal wear verdict")).toEqual(["within", "over", ""]);
+  expect(await column("BigEnds", "Big end clearance")).toEqual([0.04, 0.14]);
+  expect(await column("BigEnds", "Big end clearance verdict")).toEqual(["within", "over"]);
+  expect(await column("BigEnds", "Crankpin wear")).toEqual([0.02, 0.1]);
+  expect(await column("BigEnds", "Crankpin wear verdict")).toEqual(["within", "over"]);
+  expect(await column("BigEnds", "Rod side clearance verdict")).toEqual(["within", "within"]);
+  expect(await column("CrankshaftEndFloat", "End float verdict")).toEqual(["within"]);
+  const { findings, refused } = await look(made);
+  expect(refused).toBe(0);
+  expect(findings.filter(({ kind }) => kind === "outside limit").map(({ label, value }) => `${label}: ${value}`)).toHaveLength(3);
+  expect(findings.filter(({ kind }) => kind === "refused" || kind === "likely slip")).toEqual([]);
+});
+
 test("one cylinder at two heights: every result and verdict is the one worked out by hand", async () => {
   const made = await Made.of(LEAST);
   await made.item("Standard bore", 73);

@@ -81,6 +81,7 @@ function unfiltered(heights: readonly number[]) {
 }
 
 function filteredBy(heights: readonly number[], spacing: number, cutoff: number) {
+  if (heights.length <= 2 * POINTS) return undefined;
   const profile = levelled(heights);
   const without = (line: readonly number[]) =>
     wholeCutoffs(

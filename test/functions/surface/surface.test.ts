@@ -130,6 +130,11 @@ describe("at the limits", () => {
     });
   });
 
+  test("a single height is no profile", () => {
+    expect(ask(surface, 3, 0.04)).toMatchObject({ code: "unfit" });
+    expect(ask(surface, 3, 0.04, 0)).toMatchObject({ code: "unfit" });
+  });
+
   test("a mirror has no roughness", () => {
     expect(texture(new Array(121).fill(5), 0.04)).toEqual([0, 0, 0, 0, 0, 0, 0, 100, 5]);
   });

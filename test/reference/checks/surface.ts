@@ -20,7 +20,7 @@ export const SURFACE: readonly Check[] = [
       [`=HATCH.SURFACE(${list(TRIANGLE)}, 0.01, 0)`, 5, { at: [2, 3] }],
     ],
   ),
-  ...["plateau", "ground"].flatMap((name) => {
+  ...["short", "plateau", "ground"].flatMap((name) => {
     const [cutoff, ...profile] = fromScipy(name);
     const formula = `=HATCH.SURFACE(${list(profile)}, ${0.8 / cutoff!})`;
     return checksOf(

@@ -125,13 +125,12 @@ def texture(profile, cutoff):
     return np.abs(rough).mean(), np.sqrt((rough**2).mean()), np.ptp(parts, axis=1).mean(), top - bottom, rpk, rvk, 100 * mr1, 100 * mr2
 
 
-for name, cutoff in {"plateau": 20, "ground": 24}.items():
-    n = 6 * cutoff + 1
+for name, cutoff, n in [("plateau", 20, 121), ("ground", 24, 145), ("short", 20, 41)]:
     # A plateau of small grinding marks with deep grooves here and there, on a tilted and waved part.
     x = np.arange(n)
     profile = draw.normal(0, 0.25, n) + 0.01 * x + 0.6 * np.sin(2 * np.pi * x / (3.1 * cutoff))
     if name == "plateau":
         profile -= np.where(draw.random(n) < 0.12, draw.exponential(2.2, n), 0)
-    profile = np.round(profile, 2)
+    profile = draw.integers(0, 10, n) if name == "short" else np.round(profile, 2)
     show(name, cutoff, profile)
     show(f"{name}-texture", texture(profile, cutoff))
