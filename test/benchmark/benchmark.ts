@@ -12,6 +12,7 @@ import { COMMON } from "../../src/tools/bundling.ts";
 import { root } from "../../src/tools/paths.ts";
 import type { BenchmarkGroup } from "./benchmark-group.ts";
 import { office } from "./libreoffice.ts";
+import { officeCells } from "./libreoffice-cells.ts";
 import { paneReady } from "./pane-ready.ts";
 import { run } from "./programs.ts";
 import { readings } from "./readings.ts";
@@ -56,6 +57,7 @@ const GROUPS: Record<string, () => Promise<BenchmarkGroup>> = {
   growth: apart("growth"),
   archive: apart("archive"),
   office: () => office(program),
+  officeCells,
   readings: () => readings(program),
   sizes: async () => {
     await buildAddin(BUILT);
