@@ -158,8 +158,8 @@ describe("what cannot be read", () => {
     ["head.csv", /^crosshatch: head\.csv has in line 1 no heading for the value; /],
     ["empty.csv", /^crosshatch: empty\.csv is empty\n$/],
     ["idle.xlsx", /^crosshatch: idle\.xlsx holds nothing to check: /],
-    ["old.xls", /^crosshatch: old\.xls is neither \.xlsx nor \.csv: save it as \.xlsx\n$/],
-    ["notes.md", /^crosshatch: notes\.md is neither \.xlsx nor \.csv\n$/],
+    ["old.xls", /^crosshatch: old\.xls is neither \.xlsx, \.ods nor \.csv: save it as \.xlsx\n$/],
+    ["notes.md", /^crosshatch: notes\.md is neither \.xlsx, \.ods nor \.csv\n$/],
     [".", /^crosshatch: \. is a folder: name the files in it\n$/],
   ])("%s is named with the reason and leaves 2", async (file, sentence) => {
     const { code, out, err } = await run(file);
