@@ -8,6 +8,7 @@ import { ALL_WELL, Refusal, UNREADABLE } from "./exit-codes.ts";
 import type { NewOptions } from "./new-command.ts";
 import { complain, print } from "./output.ts";
 import { type Streams, streams, withStreams } from "./streams.ts";
+import type { TrialPlanFlags } from "./trial-plan-command.ts";
 
 /** What was wrong with the arguments is said by us. */
 const OUTPUT = { writeOut: (text: string) => void streams().stdout.write(text), writeErr: () => {} };
@@ -19,6 +20,7 @@ function program(done: (code: number) => void): Command {
     .version(VERSION, "--version", "print the version")
     .helpOption("--help", "print this")
     .helpCommand(false)
+    .enablePositionalOptions()
     .exitOverride()
     .configureOutput(OUTPUT)
     .showSuggestionAfterError();
@@ -71,6 +73,24 @@ function program(done: (code: number) => void): Command {
     .argument("<file...>", "workbooks and readings, or patterns such as 'trial/*.csv'")
     .action(async (files: string[], options: CompareFlags) => done(await (await import("./compare-command.ts")).trial(files, options)));
   for (const command of [compared, tried]) withComparing(command);
+
+  // Options of the same name belong to the comparing before the word plan, and to the plan behind it.
+  tried
+    .enablePositionalOptions()
+    .command("plan")
+    .description("what a trial will see before anybody measures, and how many engines it takes")
+    .option("--uncertainty <U>", "wanted: expanded uncertainty of one reading")
+    .option("--common <U>", "the part of it that all readings of a measuring share", "0")
+    .option("--masters <count>", "readings of the gauge's master in each campaign: then what is common cancels", "0")
+    .option("--repeats <count>", "readings of each place", "1")
+    .option("--places <count>", "places of a characteristic on each cylinder", "1")
+    .option("--cylinders <count>", "cylinders of each engine", "1")
+    .option("--characteristics <count>", "how many are looked at together", "1")
+    .option("--engines <count>", "engines in each of two groups", "1")
+    .option("--spread <s>", "standard deviation from engine to engine that are treated alike")
+    .option("--matters <m>", "smallest difference between the groups that must not be missed")
+    .option("--json", "one line of JSON for each line, and one with the plan")
+    .action(async (options: TrialPlanFlags) => done(await (await import("./trial-plan-command.ts")).trialPlan(options)));
 
   root
     .command("shard")
@@ -133,7 +153,7 @@ function program(done: (code: number) => void): Command {
     });
 
   // Commands take over the way of ending from their parent only when they are told.
-  for (const command of root.commands) command.exitOverride().configureOutput(OUTPUT).helpOption("--help", "print this");
+  for (const command of [...root.commands, ...tried.commands]) command.exitOverride().configureOutput(OUTPUT).helpOption("--help", "print this");
   return root;
 }
 

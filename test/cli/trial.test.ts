@@ -96,3 +96,37 @@ describe("a page to publish", () => {
     expect(existsSync(join(folder, "page.txt"))).toBe(false);
   });
 });
+
+describe("trial plan", () => {
+  const PLAN = ["trial", "plan", "--uncertainty", "0.004", "--places", "6", "--cylinders", "3", "--engines", "2"];
+
+  test("says what is seen, what the groups take, and the cautions", async () => {
+    const { code, out } = await run(...PLAN, "--spread", "0.005", "--matters", "0.01");
+    expect(code).toBe(0);
+    expect(out).toMatch(/^smallest true difference seen +8 times in 10 +9 times in 10$/m);
+    expect(out).toMatch(/^mean of 18 places of one engine, among 4 +0\.00\d+ +0\.00\d+$/m);
+    expect(out).toContain("a difference of 0.01 between the groups takes 6 engines in each to be seen 8 times in 10, 7 to be seen 9 times in 10");
+    expect(out).toContain("let the maker's service manual and a qualified technician decide, on running in above all");
+  });
+
+  test("as JSON", async () => {
+    const lines = jsonLines((await run(...PLAN, "--json")).out);
+    expect(lines.map(({ kind, level }) => [kind, level])).toEqual([
+      ["seen", "place"],
+      ["seen", "mean"],
+      ["plan", undefined],
+    ]);
+    expect(lines.at(-1)).toMatchObject({ uncertainty: 0.004, places: 6, engines: 2, spread: null, needed90: null });
+  });
+
+  test.each([
+    [["trial", "plan"], "--uncertainty is not given: wanted is U of one reading, such as 0.004"],
+    [[...PLAN, "--common", "0.005"], "--common 0.005 is a part of the uncertainty 0.004, which it cannot exceed"],
+    [[...PLAN, "--repeats", "1.5"], "--repeats 1.5 is no whole number from 1 to 1000"],
+    [[...PLAN, "--spread", "-1"], "--spread -1 is no number above 0"],
+  ])("%j is refused", async (args, why) => {
+    const { code, err } = await run(...args);
+    expect(code).toBe(2);
+    expect(err).toContain(why);
+  });
+});
