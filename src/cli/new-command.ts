@@ -16,21 +16,41 @@ export interface NewOptions {
   valves?: string;
   unit?: string;
   secondReadings?: boolean;
+  trial?: boolean;
+  engines?: string;
+  seed?: string;
   force?: boolean;
 }
 
 const WRITERS: Readonly<Record<string, (book: BuildSheet) => Uint8Array>> = { ".xlsx": (book) => writeXlsx(book), ".ods": writeOds };
 
 /** `crosshatch new OUT.xlsx`, or `OUT.ods`: an empty build sheet for one engine. Nothing is overwritten without `--force`. */
-export async function newBuildSheet(out: string, { force = false, ...given }: NewOptions): Promise<number> {
+export async function newBuildSheet(out: string, { force = false, trial = false, engines, seed, ...given }: NewOptions): Promise<number> {
+  if (!trial && (engines !== undefined || seed !== undefined)) throw new Refusal("--engines and --seed are for --trial");
   const read = readChoices(given);
   if ("sentences" in read) throw new Refusal(read.sentences.join("; "));
   const write = WRITERS[extname(out).toLowerCase()];
   if (!write) throw new Refusal(`${out} ends neither with .xlsx nor with .ods, which are what is written`);
+  if (trial) {
+    const { trialWorkbookSpec, MOST_ENGINES } = await import("../setup/trial-workbook.ts");
+    const book = trialWorkbookSpec({ ...read.choices, engines: whole("engines", engines, 1, MOST_ENGINES), seed: whole("seed", seed, 1, 999_999) });
+    put(out, write(book), force);
+    await print(
+      `${plain(out)}: an empty workbook for a trial, ${book.sheets.map(({ name }) => name).join(", ")}. Type limits and what matters first; crosshatch trial reads it.`,
+    );
+    return ALL_WELL;
+  }
   const book = buildSheetSpec(read.choices);
   put(out, write(book), force);
   await print(
     `${plain(out)}: an empty build sheet, ${book.sheets.map(({ name }) => name).join(", ")}. Type the limits first, from the maker's service manual.`,
   );
   return ALL_WELL;
+}
+
+function whole(name: string, text: string | undefined, least: number, most: number): number {
+  if (text === undefined) return least;
+  const value = Number(text);
+  if (!/^\d+$/.test(text.trim()) || value < least || value > most) throw new Refusal(`--${name} ${text} is no whole number from ${least} to ${most}`);
+  return value;
 }

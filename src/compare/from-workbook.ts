@@ -28,6 +28,7 @@ import { type Reading, type ReadingSet, type ReadingSubject, tableReadings } fro
 import { type Repeats, repeatsIn } from "./repeats.ts";
 import { type TypedSizes, typedFor } from "./typed-sizes.ts";
 import { Uncertainties } from "./uncertainty.ts";
+import { wideReadings } from "./wide-tables.ts";
 
 /** Every reading that a layout knows of, with the limits that are for it. */
 export function mappedReadings(analysis: Analysis, mapping: Mapping): Reading[] {
@@ -64,7 +65,7 @@ export function readingsOfWorkbook(snapshot: WorkbookSnapshot, { uncertainty, ma
   const analysis = new Analysis(snapshot);
   const { book, origins, labels, calls } = analysis;
   const gathered = new Gathered(origins, labels, repeatsIn(book));
-  for (const page of book.sheets) for (const reading of tableReadings(page)) gathered.table(reading);
+  for (const page of book.sheets) for (const reading of [...tableReadings(page), ...wideReadings(page)]) gathered.table(reading);
   for (const call of calls) if (judges(call)) for (const candidate of candidatesOf(call, origins)) gathered.judged(candidate);
   for (const call of calls) if (isOfEngine(call.spec)) gathered.measured(call);
   gathered.results(calls);

@@ -18,7 +18,10 @@ export interface Session {
 
 /** The sessions of sound readings of one place in the order of their hours. */
 export function sessionsOf(readings: readonly Reading[]): Session[] {
-  return [...groupedBy(readings, ({ hours }) => hours)].map(([hours, own]) => ({
+  // A repeat whose hours nobody typed belongs to the only session that there is.
+  const told = new Set(readings.flatMap(({ hours }) => hours ?? []));
+  const only = told.size === 1 ? [...told][0] : undefined;
+  return [...groupedBy(readings, ({ hours }) => hours ?? only)].map(([hours, own]) => ({
     hours,
     readings: own,
     value: own.length === 1 ? own[0]!.value! : mean(own.map(({ value }) => value!)),

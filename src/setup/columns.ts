@@ -77,7 +77,7 @@ const blankWhen = (cell: string, nothing: "0" | '""'): string => `IF(${cell}=${n
 
 export const CAUTION = "Figures come from the readings and limits typed here; the maker's service manual and a qualified technician decide.";
 
-export const lengthFormat = ({ unit }: BuildSheetChoices): string => (unit === "mm" ? "0.000" : "0.0000");
+export const lengthFormat = ({ unit }: Pick<BuildSheetChoices, "unit">): string => (unit === "mm" ? "0.000" : "0.0000");
 
 export const pressureUnit = ({ unit }: BuildSheetChoices): string => (unit === "mm" ? "bar" : "psi");
 
@@ -88,7 +88,7 @@ export const DATE_FORMAT = "yyyy\\-mm\\-dd";
 export const cylinderColumn: SheetColumn = { heading: "Cylinder", look: "label", width: 9, cell: ({ index }) => index + 1 };
 
 /** A column of lengths that people type. */
-export const lengthColumn = (heading: string, choices: BuildSheetChoices, width?: number): SheetColumn => ({
+export const lengthColumn = (heading: string, choices: Pick<BuildSheetChoices, "unit">, width?: number): SheetColumn => ({
   heading,
   look: "typed",
   format: lengthFormat(choices),

@@ -97,6 +97,17 @@ describe("a page to publish", () => {
   });
 });
 
+test("a workbook for a trial is written, and read again by trial", async () => {
+  const { code, out } = await run("new", "trial.xlsx", "--trial", "--cylinders", "2", "--engines", "2", "--seed", "7");
+  expect(code).toBe(0);
+  expect(out).toContain("trial.xlsx: an empty workbook for a trial, Trial, Limits, Masters, Before, After, Before, second, After, second, Verdicts.");
+  const read = await run("trial", "trial.xlsx");
+  expect(read.code).toBe(2);
+  expect(read.err).toContain("nothing could be compared");
+  expect((await run("new", "other.xlsx", "--cylinders", "2", "--seed", "7")).err).toContain("--engines and --seed are for --trial");
+  expect((await run("new", "other.xlsx", "--trial", "--cylinders", "2", "--engines", "13")).err).toContain("--engines 13 is no whole number from 1 to 12");
+});
+
 describe("trial plan", () => {
   const PLAN = ["trial", "plan", "--uncertainty", "0.004", "--places", "6", "--cylinders", "3", "--engines", "2"];
 

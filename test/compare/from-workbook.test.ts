@@ -171,3 +171,46 @@ describe("build against strip-down", () => {
     expect(places.map(({ label, difference }) => [label, difference])).toEqual([["cylinder 1, bore, top Thrust", 0.02]]);
   });
 });
+
+describe("tables with a column for each cylinder", () => {
+  const wide = (rows: readonly (readonly (string | number | null)[])[]) =>
+    readingsOfWorkbook({
+      name: "trial.xlsx",
+      sheets: [{ name: "Before", row: 0, column: 0, values: rows.map((line) => [...line]), formulas: rows.map((line) => line.map(() => null)) }],
+    } as never).readings.map(({ engine, cylinder, characteristic, position, value, campaign, fault }) => [
+      engine,
+      cylinder,
+      characteristic,
+      position,
+      value,
+      campaign,
+      fault,
+    ]);
+  const HEAD = ["Engine", "Campaign", "Characteristic", "Position", "Cylinder 1", "Cylinder 2", "Unit"];
+
+  test("give a reading of each cylinder; one that is blank in a row that is begun is missing, a row not begun is passed over", () => {
+    expect(
+      wide([
+        HEAD,
+        ["A", "before", "bore", "top thrust", 73.01, 73.02, "mm"],
+        ["A", "before", "bore", "top pin", 73.01, null, "mm"],
+        ["A", "before", "crankpin", "", null, null, "mm"],
+      ]),
+    ).toEqual([
+      ["A", "1", "bore", "top thrust", 73.01, "before", undefined],
+      ["A", "2", "bore", "top thrust", 73.02, "before", undefined],
+      ["A", "1", "bore", "top pin", 73.01, "before", undefined],
+      ["A", "2", "bore", "top pin", null, "before", "the reading is still blank"],
+    ]);
+  });
+
+  test("end at a blank row, and want a characteristic and cylinders told apart", () => {
+    expect(wide([HEAD, [null], ["A", "before", "bore", "top", 73.01, 73.02, "mm"]])).toEqual([]);
+    expect(
+      wide([
+        ["Engine", "Campaign", "Characteristic", "Cylinder 1", "Cyl. 1"],
+        ["A", "before", "bore", 73, 73],
+      ]),
+    ).toEqual([]);
+  });
+});

@@ -1,18 +1,35 @@
-import { byChance, sameOf, sharesOf, U, UNCHANGED } from "./simulation.ts";
+import { byChance, livesOf, powerOfMeans, sameOf, sharesOf, TREATED, U, UNCHANGED } from "./simulation.ts";
 
 const RUNS = 2000;
 
 import.meta.jest.setTimeout(600_000);
 
-test.each(UNCHANGED)("%s: in 5 of 100 studies at most anything of a kind differs", (_, study) => {
+test.each(UNCHANGED)("%s: in 5 of 100 studies at most anything of a kind differs", async (_, study) => {
   const { wear = 0 } = study;
-  const { places, means, ...differences } = sharesOf(study, RUNS, 929);
+  const { places, means, groups: _groups, ...differences } = await sharesOf(study, RUNS, 929);
   for (const share of Object.values({ ...(wear === 0 ? { places, means } : {}), ...differences })) expect(share).toBeLessThanOrEqual(byChance(0.05, RUNS));
 });
 
-test("what has changed by just what matters is called the same in 5.5 of 100 lines at most", () => {
+test("what has changed by just what matters is called the same in 5.5 of 100 lines at most", async () => {
   const matters = 2 * U;
-  const { places, means } = sameOf({ common: 0, change: matters, matters }, 1000, 937);
+  const { places, means } = await sameOf({ common: 0, change: matters, matters }, 1000, 937);
   expect(places).toBeLessThanOrEqual(0.055);
   expect(means).toBeLessThanOrEqual(0.055);
+});
+
+test("of trials whose ways of treatment do nothing, 5 in 100 at most say that they do", async () => {
+  expect((await sharesOf(TREATED, RUNS, 941)).groups).toBeLessThanOrEqual(byChance(0.05, RUNS));
+});
+
+test.each([2, 3, 4, 8])("a mean of %p places is seen nearly as often as the paired t test sees it, or oftener", async (places) => {
+  const { rule, pairedT } = await powerOfMeans(places, 1.5 * Math.SQRT2 * (U / 2), RUNS, 947 + places);
+  expect(rule).toBeGreaterThanOrEqual(pairedT - 0.03);
+});
+
+test.each([3, 4, 6])("a life from %p measurings with an honest gauge is covered, and seldom comes before the earliest", async (n) => {
+  for (const wear of [6, 12]) {
+    const { covered, early } = await livesOf(n, wear, RUNS, 953 + n + wear);
+    expect(covered).toBeGreaterThanOrEqual(0.93);
+    expect(early).toBeLessThanOrEqual(byChance(0.025, RUNS));
+  }
 });

@@ -1,17 +1,25 @@
-import { byChance, sameOf, sharesOf, U, UNCHANGED } from "./simulation.ts";
+import { byChance, livesOf, powerOfMeans, sameOf, sharesOf, TREATED, U, UNCHANGED } from "./simulation.ts";
 
 // Few studies of each, so that the suite stays quick; simulation.long.ts has the numbers.
-const RUNS = 30;
+const RUNS = 12;
 
-test.each(UNCHANGED)("%s: in 5 of 100 studies at most anything of a kind differs, but for chance", (_, study) => {
+test.each(UNCHANGED)("%s: in 5 of 100 studies at most anything of a kind differs, but for chance", async (_, study) => {
   const { wear = 0 } = study;
-  const { places, means, ...differences } = sharesOf(study, RUNS, 911);
+  const { places, means, groups: _groups, ...differences } = await sharesOf(study, RUNS, 911);
   for (const share of Object.values({ ...(wear === 0 ? { places, means } : {}), ...differences })) expect(share).toBeLessThanOrEqual(byChance(0.05, RUNS));
 });
 
-test("what has changed by just what matters is called the same in 5.5 of 100 lines at most, but for chance", () => {
+test("what has changed by just what matters is called the same in 5.5 of 100 lines at most, but for chance", async () => {
   const matters = 2 * U;
-  const { places, means } = sameOf({ common: 0, change: matters, matters }, 20, 919);
+  const { places, means } = await sameOf({ common: 0, change: matters, matters }, 20, 919);
   expect(places).toBeLessThanOrEqual(byChance(0.055, 20 * 64));
   expect(means).toBeLessThanOrEqual(byChance(0.055, 20 * 4));
+});
+
+test("trials, means and lives hold too, but for chance", async () => {
+  expect((await sharesOf(TREATED, RUNS, 967)).groups).toBeLessThanOrEqual(byChance(0.05, RUNS));
+  const { rule, pairedT } = await powerOfMeans(3, 1.5 * Math.SQRT2 * (U / 2), 200, 971);
+  expect(rule).toBeGreaterThan(pairedT);
+  const { covered } = await livesOf(4, 6, 100, 977);
+  expect(covered).toBeGreaterThanOrEqual(0.95 - 2.576 * Math.sqrt((0.95 * 0.05) / 100));
 });

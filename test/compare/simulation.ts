@@ -1,7 +1,7 @@
 import { type Comparison, compareReadings } from "../../src/compare/compare.ts";
-import type { Reading } from "../../src/compare/readings.ts";
+import { studentQuantile } from "../../src/math/distributions.ts";
 import { SeededNormal } from "../helpers/normal.ts";
-import { set } from "./stand.ts";
+import { csv } from "./stand.ts";
 
 /** Every reading has this U; of its u, `shared` is one setting for all readings of a session of one gauge. */
 export const U = 0.004;
@@ -28,66 +28,125 @@ export interface Study {
   apart?: number;
   /** Wear of each place, the same in both engines; places wear differently. */
   wear?: number;
+  /** Readings of each gauge's master in each campaign. */
+  masters?: number;
+  /** Way of treatment of each engine, and the standard deviation by which engines that are treated alike change differently. */
+  groups?: readonly string[];
+  spread?: number;
 }
 
 const SIZES: Readonly<Record<string, number>> = { bore: 73, crankpin: 40, "main journal": 50, "piston skirt": 72.98 };
 
-/** One study as it might have been measured. */
-export function measured(study: Study, random: SeededNormal): Comparison {
-  const { engines = ["A"], shared = 0, common, together = false, change = 0, matters, apart = 0, wear = 0 } = study;
+const HEADER = "group,engine,campaign,cylinder,characteristic,position,value,unit,U,common,matters,gauge,day";
+
+/** One study as it might have been measured and written down: it goes the whole way from a file. */
+export async function measured(study: Study, random: SeededNormal): Promise<Comparison> {
+  const { engines = ["A"], shared = 0, common, together = false, change = 0, matters, apart = 0, wear = 0, masters = 0, groups, spread = 0 } = study;
   const own = Math.sqrt(u ** 2 - shared ** 2);
-  const places = 4 / engines.length;
+  const places = Math.max(1, 4 / engines.length);
   const settings = new Map<string, number>();
   const setting = (session: string): number => {
     if (!settings.has(session)) settings.set(session, random.normal(shared));
     return settings.get(session)!;
   };
-  const sides: [Reading[], Reading[]] = [[], []];
+  const lines = [HEADER];
+  const write = (...cells: (string | number | undefined)[]) => void lines.push(cells.join(","));
+  const beside = ["mm", U, common, matters];
+  const apartBy = engines.map(() => random.normal(spread));
   for (const characteristic of CHARACTERISTICS) {
+    // Each characteristic has a gauge of its own, set once for a session.
+    const sessionOf = (at: number, engine: string): string => `${characteristic} ${at}${together ? "" : engine}`;
+    for (const [at, campaign] of ["before", "after"].entries()) {
+      for (const session of new Set(engines.map((engine) => sessionOf(at, engine)))) {
+        for (let j = 0; j < masters; j++)
+          write("", "", campaign, "", "master", "", (50 + setting(session) + random.normal(own)).toFixed(7), ...beside, characteristic, session);
+      }
+    }
     for (let cylinder = 1; cylinder <= CYLINDERS; cylinder++) {
       for (let place = 0; place < places; place++) {
         const worn = wear * (1 + place + cylinder);
         for (const [e, engine] of engines.entries()) {
           const size = SIZES[characteristic]! + e * apart + place / 100;
-          for (const [at, side] of sides.entries()) {
-            // Each characteristic has a gauge of its own, set once for a session.
-            const session = `${characteristic} ${at}${together ? "" : engine}`;
-            const value = size + at * (change + worn) + setting(session) + random.normal(own);
-            side.push({
-              ...{ engine, cylinder: `${cylinder}`, characteristic, position: `place ${place}`, value, unit: "mm", uncertainty: U, common, matters },
-              ...{ isListed: true, gauge: characteristic, day: session, line: side.length, cell: { sheet: "study", row: side.length, column: 0 } },
-            });
+          for (const [at, campaign] of ["before", "after"].entries()) {
+            const session = sessionOf(at, engine);
+            const value = size + at * (change + worn + apartBy[e]!) + setting(session) + random.normal(own);
+            write(groups?.[e] ?? "", engine, campaign, cylinder, characteristic, `place ${place}`, value.toFixed(7), ...beside, characteristic, session);
           }
         }
       }
     }
   }
-  return compareReadings(set("before", sides[0]), set("after", sides[1]));
+  return compareReadings(await csv(lines.join("\n")), undefined);
 }
 
-/** In what share of so many studies any line of each kind differs, and any is called the same. */
-export function sharesOf(study: Study, runs: number, seed: number) {
+/** In what share of so many studies any line of each kind differs. */
+export async function sharesOf(study: Study, runs: number, seed: number) {
   const random = new SeededNormal(seed);
-  const found = { places: 0, means: 0, differences: 0, meanDifferences: 0 };
+  const found = { places: 0, means: 0, differences: 0, meanDifferences: 0, groups: 0 };
   for (let run = 0; run < runs; run++) {
-    const comparison = measured(study, random);
+    const comparison = await measured(study, random);
     for (const kind of KINDS) if (comparison[kind].some(({ verdict }) => verdict === "differs")) found[kind] += 1 / runs;
   }
   return found;
 }
 
-const KINDS = ["places", "means", "differences", "meanDifferences"] as const;
+const KINDS = ["places", "means", "differences", "meanDifferences", "groups"] as const;
 
 /** In what share of lines of studies something is said to be within what matters, whether it differs as well or not. */
-export function sameOf(study: Study, runs: number, seed: number): { places: number; means: number } {
+export async function sameOf(study: Study, runs: number, seed: number): Promise<{ places: number; means: number }> {
   const random = new SeededNormal(seed);
   const same = { places: 0, means: 0 };
   for (let run = 0; run < runs; run++) {
-    const comparison = measured(study, random);
+    const comparison = await measured(study, random);
     for (const kind of ["places", "means"] as const)
       same[kind] += comparison[kind].filter(({ withinMatters }) => withinMatters).length / comparison[kind].length / runs;
   }
   return same;
+}
+
+/** In what share of lines a mean of so many places, changed by so much, differs by itself; and as seldom as that the paired t test misses it. */
+export async function powerOfMeans(places: number, change: number, runs: number, seed: number): Promise<{ rule: number; pairedT: number }> {
+  const random = new SeededNormal(seed);
+  const found = { rule: 0, pairedT: 0 };
+  for (let run = 0; run < runs; run++) {
+    const lines = [HEADER];
+    const changes = Array.from({ length: places }, (_, i) => {
+      const [before, after] = [73 + i / 100 + random.normal(u), 73 + i / 100 + change + random.normal(u)];
+      for (const [campaign, value] of [["before", before] as const, ["after", after] as const])
+        lines.push(["", "A", campaign, i, "bore", "", value.toFixed(7), "mm", U, 0, "", "", ""].join(","));
+      return after - before;
+    });
+    const { means } = compareReadings(await csv(lines.join("\n")), undefined);
+    if (means[0]!.p! <= 0.05) found.rule += 1 / runs;
+    const mean = changes.reduce((sum, one) => sum + one, 0) / places;
+    const deviation = Math.sqrt(changes.reduce((sum, one) => sum + (one - mean) ** 2, 0) / (places - 1));
+    if (Math.abs(mean) > (studentQuantile(0.95, places - 1) * deviation) / Math.sqrt(places)) found.pairedT += 1 / runs;
+  }
+  return found;
+}
+
+/** Lives of one wearing place from so many measurings with an honest gauge that reads to U/5: how often the interval covers the true one, and how often that comes before the earliest. */
+export async function livesOf(n: number, wearInU: number, runs: number, seed: number): Promise<{ covered: number; early: number; known: number }> {
+  const random = new SeededNormal(seed);
+  const found = { covered: 0, early: 0, known: 0 };
+  const [use, limit] = [1000, 73 + 2 * wearInU * U];
+  const step = U / 5;
+  for (let run = 0; run < runs; run++) {
+    const lines = ["campaign,cylinder,characteristic,value,unit,U,upper,hours"];
+    for (let i = 0; i < n; i++) {
+      const hours = Math.round((i * use) / (n - 1));
+      const value = Math.round((73 + (wearInU * U * hours) / use + random.normal(u)) / step) * step;
+      lines.push([i === 0 ? "before" : "after", 1, "bore", value.toFixed(7), "mm", U, limit.toFixed(7), hours].join(","));
+    }
+    const [wear] = compareReadings(await csv(lines.join("\n")), undefined).wear;
+    if (wear?.life == null) continue;
+    found.known += 1 / runs;
+    const [earliest, latest] = [wear.earliest ?? 0, wear.latest ?? Number.POSITIVE_INFINITY];
+    if (earliest <= 2 * use && 2 * use <= latest) found.covered += 1;
+    if (2 * use < earliest) found.early += 1;
+  }
+  const told = found.known * runs;
+  return { covered: found.covered / told, early: found.early / told, known: found.known };
 }
 
 /** Studies in which nothing has changed, or both engines have changed alike: what was shared, and what was typed of it. */
@@ -96,6 +155,8 @@ export const UNCHANGED: readonly (readonly [name: string, study: Study])[] = [
   ["one engine, nothing split", {}],
   ["one engine, a setting moved by 0.15 U, not split", { shared: 0.15 * U }],
   ["one engine, a setting moved by 0.4 U, not split", { shared: 0.4 * U }],
+  ["one engine, a setting moved by 0.4 U, not split, its master read twice in each campaign", { shared: 0.4 * U, masters: 2 }],
+  ["one engine, a setting moved by 0.4 U, typed, its master read twice in each campaign", { shared: 0.4 * U, common: 0.8 * U, masters: 2 }],
   ["one engine, a setting moved by 0.25 U, typed", { shared: 0.25 * U, common: 0.5 * U }],
   ["one engine, a setting moved by 0.4 U, typed", { shared: 0.4 * U, common: 0.8 * U }],
   ["two engines, every reading with its own error", { engines: ENGINES, common: 0 }],
@@ -104,6 +165,9 @@ export const UNCHANGED: readonly (readonly [name: string, study: Study])[] = [
   ["two engines built 2 U apart that wear alike", { engines: ENGINES, common: 0, apart: 2 * U, wear: U / 2 }],
   ["two engines built 2 U apart that wear alike, settings moved by 0.4 U, not split", { engines: ENGINES, shared: 0.4 * U, apart: 2 * U, wear: U / 2 }],
 ];
+
+/** Six engines of two ways of treatment that do nothing, while engines differ from one another. */
+export const TREATED: Study = { engines: ["A", "B", "C", "D", "E", "F"], groups: ["p", "p", "p", "q", "q", "q"], common: 0, spread: U };
 
 /** Where the true share is just this, so many studies come out above it by chance in one case of 200. */
 export const byChance = (truth: number, runs: number): number => truth + 2.576 * Math.sqrt((truth * (1 - truth)) / runs);

@@ -20,8 +20,11 @@ export class Made {
     readonly host: FileHost,
   ) {}
 
-  static async of(choices: object): Promise<Made> {
-    const book = described(choices);
+  static of(choices: object): Promise<Made> {
+    return Made.ofBook(described(choices));
+  }
+
+  static async ofBook(book: BuildSheet): Promise<Made> {
     const bytes = writeXlsx(book);
     return new Made(book, bytes, await openWorkbook(bytes, "new.xlsx"));
   }

@@ -18,7 +18,13 @@ interface Mutation {
   score: number;
 }
 
+interface Simulation {
+  runs: number;
+  rows: [what: string, figure: string][];
+}
+
 export interface KeptFigures {
+  simulation?: Simulation;
   fuzz?: FuzzFigures[];
   longUse?: LongUse;
   parity?: Parity;
@@ -29,6 +35,7 @@ export interface KeptFigures {
 /** Where each task keeps its figures; one that has not run has none. */
 const FILES: Readonly<Record<keyof KeptFigures, string>> = {
   fuzz: "test/fuzz/figures.json",
+  simulation: "test/simulate/figures.json",
   longUse: "test/long-use/figures.json",
   parity: "test/parity/figures.json",
   mutation: "test/mutation/score.json",
@@ -43,8 +50,15 @@ export function keptFigures(folder = root): KeptFigures {
 const count = (number: number): string => number.toLocaleString("en");
 
 /** The table, or nothing where no task has run. */
-export function figuresTable({ fuzz, longUse, parity, mutation, coverage }: KeptFigures): string {
-  const rows = [...fuzzRows(fuzz ?? []), ...longUseRows(longUse), ...parityRows(parity), ...mutationRows(mutation), ...coverageRows(coverage)];
+export function figuresTable({ fuzz, longUse, parity, mutation, coverage, simulation }: KeptFigures): string {
+  const rows = [
+    ...fuzzRows(fuzz ?? []),
+    ...longUseRows(longUse),
+    ...parityRows(parity),
+    ...mutationRows(mutation),
+    ...coverageRows(coverage),
+    ...simulationRows(simulation),
+  ];
   return rows.length === 0 ? "" : ["| what | figure | from |", "|---|---|---|", ...rows.map((cells) => `| ${cells.join(" | ")} |`), ""].join("\n");
 }
 
@@ -99,3 +113,7 @@ const coverageRows = (coverage: Coverage | undefined): Row[] =>
     `${statements} % of statements, ${branches} % of branches`,
     "`npm run coverage`",
   ]);
+
+/** What Compare claims, in invented studies from CSV on. */
+const simulationRows = (simulation: Simulation | undefined): Row[] =>
+  (simulation?.rows ?? []).map(([what, figure]) => [what, `${figure} (${count(simulation!.runs)} of each)`, "`npm run simulate`"]);
