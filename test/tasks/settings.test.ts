@@ -141,7 +141,21 @@ test("every kind of damage has figures in the last run that was kept, and no oth
 });
 
 test("the folders of tests are those of the sources, or hold what is only for tests", () => {
-  const own = new Set(["fuzz", "fidelity", "mutation", "parity", "long-use", "simulate", "benchmark", "tasks", "reference", "helpers", "hostile", "samples", "output"]);
+  const own = new Set([
+    "fuzz",
+    "fidelity",
+    "mutation",
+    "parity",
+    "long-use",
+    "simulate",
+    "benchmark",
+    "tasks",
+    "reference",
+    "helpers",
+    "hostile",
+    "samples",
+    "output",
+  ]);
   const folders = (path: string) =>
     readdirSync(join(root, path), { withFileTypes: true })
       .filter((one) => one.isDirectory())
