@@ -25,7 +25,7 @@ export function isEncoding(name: string): boolean {
 
 /**
  * Bytes as UTF-8. Without an encoding they are that, unless a byte order mark says UTF-16 or the first
- * letters beyond ASCII are none in UTF-8: then they are read as Windows-1252, which is said. A mark is dropped.
+ * letter beyond ASCII is none in UTF-8: then they are read as Windows-1252, which is said. A mark is dropped.
  */
 export async function* utf8(input: AsyncIterable<Uint8Array>, { encoding, noted }: EncodingOptions = {}): AsyncGenerator<Uint8Array> {
   const reader = new Utf8(encoding, noted);
@@ -70,28 +70,30 @@ class Utf8 {
     const bytes = this.#held.length === 0 ? chunk : joined(this.#held, chunk);
     const end = wholeLetters(bytes);
     const whole = bytes.subarray(0, end);
-    if (!isUtf8(whole)) return this.#odd(bytes);
-    this.#hasLetters ||= !isAscii(whole);
+    this.#held = NOTHING;
+    if (!this.#hasLetters && !isAscii(whole)) {
+      // The first letter decides, so that it is the same however the bytes come in pieces.
+      if (!isUtf8(firstLetter(whole))) return this.#byCodePage(bytes);
+      this.#hasLetters = true;
+    }
+    if (!isUtf8(whole)) this.#note(DAMAGED);
     this.#held = bytes.slice(end);
     return whole;
   }
 
   end(): Uint8Array {
-    if (this.#held.length > 0) return this.#odd(this.#held);
-    return this.#decoder ? encoder.encode(this.#decoder.decode()) : NOTHING;
+    const held = this.#held;
+    if (this.#decoder) return encoder.encode(this.#decoder.decode());
+    if (held.length === 0) return NOTHING;
+    if (!this.#hasLetters) return this.#byCodePage(held);
+    this.#note(DAMAGED);
+    return held;
   }
 
-  /** Bytes that are no UTF-8: of another encoding if there has been none before, otherwise damaged. */
-  #odd(bytes: Uint8Array): Uint8Array {
-    this.#held = NOTHING;
-    this.#hasLetters ||= /[\u0080-\uFFFC\u{10000}-\u{10FFFF}]/u.test(lenient.decode(bytes));
-    if (!this.#hasLetters) {
-      this.#decoder = new TextDecoder(CODE_PAGE);
-      this.#note(`it is not UTF-8, so it is read as ${CODE_PAGE}: where letters look wrong, --encoding names the right one`);
-      return encoder.encode(this.#decoder.decode(bytes, { stream: true }));
-    }
-    this.#note("some of its letters are no UTF-8, although others are: they are read as �");
-    return bytes;
+  #byCodePage(bytes: Uint8Array): Uint8Array {
+    this.#decoder = new TextDecoder(CODE_PAGE);
+    this.#note(`it is not UTF-8, so it is read as ${CODE_PAGE}: where letters look wrong, --encoding names the right one`);
+    return encoder.encode(this.#decoder.decode(bytes, { stream: true }));
   }
 
   #note(sentence: string): void {
@@ -100,8 +102,9 @@ class Utf8 {
   }
 }
 
+const DAMAGED = "some of its letters are no UTF-8, although others are: they are read as �";
+
 const encoder = new TextEncoder();
-const lenient = new TextDecoder();
 const strict = new TextDecoder("utf-8", { fatal: true });
 
 function isUtf8(bytes: Uint8Array): boolean {
@@ -124,12 +127,21 @@ function isAscii(bytes: Uint8Array): boolean {
   return true;
 }
 
+/** How many bytes a letter has, by its first one (RFC 3629, 3). */
+const lengthOf = (lead: number): number => (lead >= 0xf0 ? 4 : lead >= 0xe0 ? 3 : lead >= 0xc0 ? 2 : 1);
+
+/** The bytes of the first letter beyond ASCII, as far as its first byte says. */
+function firstLetter(bytes: Uint8Array): Uint8Array {
+  const at = bytes.findIndex((byte) => byte > 0x7f);
+  return bytes.subarray(at, at + lengthOf(bytes[at]!));
+}
+
 /** How many of the bytes are before a letter that is not all there (RFC 3629, 3). */
 function wholeLetters(bytes: Uint8Array): number {
   for (let back = 1; back <= Math.min(3, bytes.length); back++) {
     const byte = bytes[bytes.length - back]!;
     if (byte < 0x80) break;
-    if (byte >= 0xc0) return back < (byte >= 0xf0 ? 4 : byte >= 0xe0 ? 3 : 2) ? bytes.length - back : bytes.length;
+    if (byte >= 0xc0) return back < lengthOf(byte) ? bytes.length - back : bytes.length;
   }
   return bytes.length;
 }

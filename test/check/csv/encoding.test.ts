@@ -1,3 +1,4 @@
+import fc from "fast-check";
 import { checkCsv } from "../../../src/check/csv/check-csv.ts";
 import { isEncoding, utf8 } from "../../../src/check/csv/encoding.ts";
 import { crosshatch } from "../../cli/run.ts";
@@ -58,4 +59,14 @@ test("a name that no standard knows is refused before anything is read", async (
   const { code, err } = await crosshatch(["check", "readings.csv", "--encoding", "cp-of-ours"]);
   expect(code).toBe(2);
   expect(err).toContain("--encoding cp-of-ours is not known: wanted is a name such as windows-1250, iso-8859-2 or utf-16le");
+});
+
+test("whatever the bytes, they read the same in pieces of any size", async () => {
+  const odd = [0x37, 0xc3, 0xb5, 0xe9, 0x96, 0x20, 0xf0, 0x9d, 0x9b, 0x8c, 0x80, 0x0a];
+  await fc.assert(
+    fc.asyncProperty(fc.array(fc.constantFrom(...odd), { maxLength: 24 }), fc.integer({ min: 1, max: 7 }), async (bytes, size) => {
+      expect(await read(Uint8Array.from(bytes), size)).toEqual(await read(Uint8Array.from(bytes)));
+    }),
+    { numRuns: 2000 },
+  );
 });
