@@ -5,6 +5,7 @@ import { type GridPicture, picturesOn } from "../hosts/bench/pictures.ts";
 import { tableNames } from "../hosts/bench/sheets.ts";
 import { cellName, placeName } from "../workbook/address.ts";
 import { storageXml } from "../workbook/storage.ts";
+import { partsBesideKept } from "../xlsx/kept-parts.ts";
 import type { CellFile, DefinedName } from "../xlsx/model.ts";
 import { rectangleIn } from "../xlsx/model.ts";
 import { readXlsx } from "../xlsx/read/read.ts";
@@ -153,6 +154,12 @@ function definedNames(model: Model, otherNames: readonly DefinedName[], toName: 
 function addKept(parts: Map<string, string>, texts: ReadonlyMap<string, string>): void {
   if (texts.size === 0) return;
   parts.set("customXml/item1.xml", HEADING + storageXml(texts));
+  for (const { path, xml, type } of partsBesideKept(1)) {
+    parts.set(path, xml);
+    if (!path.endsWith(".rels")) {
+      change(parts, "[Content_Types].xml", (types) => types.replace("</Types>", `<Override PartName="/${path}" ContentType="${type}"/></Types>`));
+    }
+  }
   change(parts, "xl/_rels/workbook.xml.rels", (xml) =>
     xml.replace("</Relationships>", `<Relationship Id="rIdKept" Type="${RELATIONS}/customXml" Target="../customXml/item1.xml"/></Relationships>`),
   );

@@ -119,11 +119,11 @@ export const CHARACTERISTICS: Readonly<Record<string, Characteristic>> = {
     words: ["main journals", "mains", "journal", "journals"],
     general: ["journal", "journals"],
   },
-  "bearing clearance": {
-    kind: "length",
-    wears: "larger",
-    words: ["oil clearance", "big end clearance", "main bearing clearance", "rod bearing clearance"],
-  },
+  "crankpin wear": { kind: "length", wears: "larger", words: ["crank pin wear", "rod journal wear", "big end journal wear"] },
+  "main journal wear": { kind: "length", wears: "larger", words: ["journal wear"], general: ["journal wear"] },
+  "bearing clearance": { kind: "length", wears: "larger", words: ["oil clearance"] },
+  "main bearing clearance": { kind: "length", wears: "larger", words: ["main clearance", "mains clearance", "main bearing oil clearance"] },
+  "big end clearance": { kind: "length", wears: "larger", words: ["rod bearing clearance", "big end bearing clearance", "rod bearing oil clearance"] },
   "rod side clearance": {
     kind: "length",
     isNeverNegative: true,

@@ -58,6 +58,17 @@ describe("saved by LibreOffice, check says of it what it says of the original", 
   );
 });
 
+test("a layout that is kept in a workbook is kept by LibreOffice too", async () => {
+  const bytes = sample("layouts/cylinders-across.xlsx");
+  const { storedTexts } = readXlsx(bytes);
+  expect(storedTexts.size).toBeGreaterThan(0);
+  await office.ask("open", { key: "layout", file: office.put("layout.xlsx", bytes), calculate: false });
+  const file = join(office.folder, "saved-layout.xlsx");
+  await office.ask("store", { key: "layout", file });
+  expect(readXlsx(readFileSync(file)).storedTexts).toEqual(storedTexts);
+  await office.ask("close", { key: "layout" });
+}, 60_000);
+
 describe("save a copy for Excel", () => {
   test.each(["build-sheet.xlsx", "self-check.xlsx"])("%s comes back with every formula and every reach that it had", async (name) => {
     await office.ask("open", { key: "a", file: office.put(name, sample(name)), calculate: false });

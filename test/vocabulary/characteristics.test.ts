@@ -7,7 +7,8 @@ const named = (isIt: (one: (typeof CHARACTERISTICS)[string]) => boolean): string
 // A difference of two sizes below 0 says that the parts do not fit, or that the wrong size is taken for the standard one.
 test("what is worked out as the difference of two sizes may be negative, and so may depths and volumes with a sign", () => {
   expect(named(({ isNeverNegative }) => !isNeverNegative)).toEqual([
-    ...["bore wear", "piston clearance", "pin clearance", "ring side clearance", "stem clearance", "bearing clearance"],
+    ...["bore wear", "piston clearance", "pin clearance", "ring side clearance", "stem clearance"],
+    ...["crankpin wear", "main journal wear", "bearing clearance", "main bearing clearance", "big end clearance"],
     ...["deck height", "squish", "piston volume"],
   ]);
 });
@@ -31,6 +32,8 @@ test.each([
   ["Tappet clearance", "EX 2", "exhaust valve clearance"],
   ["Intake stem", "", "inlet valve stem"],
   ["Bore", "top thrust", "bore"],
+  ["Main bearing clearance", "", "main bearing clearance"],
+  ["Big end clearance", "", "big end clearance"],
   ["Flywheel runout", "rim", "flywheel runout"],
 ])("%s at %s is %s", (characteristic, position, own) => {
   expect(ownCharacteristic(measuredBy(characteristic, position))).toBe(own);

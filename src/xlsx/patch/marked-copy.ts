@@ -2,6 +2,7 @@ import { keyOf, MOST_COLUMNS } from "../../workbook/address.ts";
 import { type CellMark, MARK_FILL } from "../../workbook/port.ts";
 import { FINDINGS_SHEET, MARKED, STORAGE_NAMESPACE, type StoredMark, storageXml, storedMarks } from "../../workbook/storage.ts";
 import { FILE_LIMITS, type FileLimits } from "../file-limits.ts";
+import { partsBesideKept } from "../kept-parts.ts";
 import type { CalculatedWorkbook, WorkbookFile } from "../model.ts";
 import { type Relation, readStrings, readWorkbookPart, relationsOf } from "../read/parts.ts";
 import { Zip } from "../zip.ts";
@@ -170,7 +171,15 @@ class Marker {
     const kept = [...this.#related, ...relationsOf(this.files.zip, "", this.limits)];
     const there = kept.find(({ kind, target }) => kind === "customXml" && decoder.decode(this.files.read(target)).includes(`"${STORAGE_NAMESPACE}"`));
     if (there) this.files.change(there.target, () => content);
-    else this.#relations.add("customXml", `/${this.files.add("customXml/item", content, "application/xml")}`);
+    else this.#keep(this.files.add("customXml/item", content, "application/xml"));
+  }
+
+  #keep(part: string): void {
+    this.#relations.add("customXml", `/${part}`);
+    const beside = partsBesideKept(Number(/\d+/.exec(part)));
+    // Left by a part that somebody took out: it is that one's.
+    if (beside.some(({ path }) => this.files.has(path))) return;
+    for (const { path, xml, type } of beside) this.files.put(path, new TextEncoder().encode(xml), type);
   }
 
   finish(isWhole: boolean): void {

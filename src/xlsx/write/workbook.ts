@@ -4,6 +4,7 @@ import type { TableSpec } from "../../workbook/sheet-spec.ts";
 import { storageXml } from "../../workbook/storage.ts";
 import { titleColumns, titleRows } from "../../workbook/styles.ts";
 import { storeFormulas } from "../formula-text.ts";
+import { partsBesideKept } from "../kept-parts.ts";
 import { Styles } from "./styles.ts";
 import type { NewSheetFile, NewWorkbookFile } from "./workbook-file.ts";
 import { type Strings, worksheetPart } from "./worksheet.ts";
@@ -59,6 +60,10 @@ function workbookParts(book: NewWorkbookFile, kept: ReadonlyMap<string, string>)
   if (kept.size) {
     parts.set("customXml/item1.xml", HEADING + storageXml(kept));
     relations.push({ id: "rIdKept", kind: "customXml", target: "../customXml/item1.xml" });
+    for (const { path, xml, type } of partsBesideKept(1)) {
+      parts.set(path, xml);
+      if (!path.endsWith(".rels")) overrides.push([`/${path}`, type]);
+    }
   }
   parts.set("xl/workbook.xml", workbookPart(book));
   parts.set("xl/styles.xml", styles.part());

@@ -9,7 +9,7 @@ import { cellsOf, mark, partsOf, partText, records, without } from "./marking.ts
 import { BORES, richBook, richParts } from "./rich-book.ts";
 
 const TOUCHED = ["[Content_Types].xml", "xl/workbook.xml", "xl/_rels/workbook.xml.rels", "xl/worksheets/sheet1.xml", "xl/styles.xml"];
-const ADDED = ["xl/worksheets/sheet4.xml", "customXml/item2.xml"];
+const ADDED = ["xl/worksheets/sheet4.xml", "customXml/item2.xml", "customXml/itemProps2.xml", "customXml/_rels/item2.xml.rels"];
 
 /** Of a reading outside its limits and of a missing one, both of which the book has. */
 const COLOURS = [MARK_FILL.outside, MARK_FILL.fault].map((colour) => colour.slice(1));
@@ -48,7 +48,7 @@ describe("a workbook with charts, pictures, comments, rules, tables, pivot table
     for (const [name, added] of [
       ["xl/workbook.xml", /<sheet xmlns:r="[^"]*" name="Findings" sheetId="8" r:id="rId13"\/>/],
       ["xl/_rels/workbook.xml.rels", /<Relationship Id="rId13"[^>]*\/worksheet"[^>]*\/><Relationship Id="rId14"[^>]*\/customXml"[^>]*\/>/],
-      ["[Content_Types].xml", /<Override PartName="\/xl\/worksheets\/sheet4.xml"[^>]*\/>/],
+      ["[Content_Types].xml", /<Override PartName="\/xl\/worksheets\/sheet4.xml"[^>]*\/><Override PartName="\/customXml\/itemProps2.xml"[^>]*\/>/],
     ] as const)
       expect(partText(copy.bytes, name).replace(added, "")).toBe(partText(book, name));
     const styles = partText(copy.bytes, "xl/styles.xml");
