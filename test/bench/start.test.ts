@@ -74,7 +74,7 @@ test.each([
     const { code, err } = await run(...args).ended;
     expect(code).toBe(2);
     expect(err).toContain(sentence);
-    expect(err).toContain("npm start -- [--port N] [--no-open]");
+    expect(err).toContain("npm start -- [FILE] [--port N] [--no-open]");
   },
   60_000,
 );
