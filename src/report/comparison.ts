@@ -27,7 +27,7 @@ export interface ComparisonPage {
 export function renderComparison(comparison: Comparison, page: ComparisonPage): string {
   const { between, headline, verdicts, rows, places, refused, notes, wear } = comparison;
   const worn = wearLines(wear);
-  const body = html`<header><h1>What has really changed</h1><p>${between}; compared on ${page.date}</p></header>
+  const body = html`<header><h1>What differs, and what cannot be told</h1><p>${between}; compared on ${page.date}</p></header>
 <main>
 <p class="result">${answerOf(comparison)}</p>
 <p class="quiet">${headline} ${rowsText(rows, places.length, "compared")}; ${verdicts}.</p>
@@ -49,7 +49,7 @@ ${notes.length > 0 && html`<h3>Notes</h3><ul class="small">${notes.map((note) =>
 <p class="small">Made by Crosshatch ${VERSION}. ${CAUTIONS[0]!.text}</p>
 <section class="input apart"><h2>Details</h2>${worn.length > 0 && html`<h3>Wear</h3>${table(["What", "Rate"], worn.slice(0, MOST_PRINTED))}`}<h3>Every line</h3>${details(comparison)}</section>
 </main>`;
-  return pageOf(`What has really changed: ${between}`, body);
+  return pageOf(`What differs, and what cannot be told: ${between}`, body);
 }
 
 const RULES: readonly string[] = [

@@ -35,7 +35,7 @@ export const FOLDERS: Readonly<Record<string, Folder>> = {
   },
   "check/csv": { holds: "readings from CSV", imports: ["core", "vocabulary", "check"] },
   compare: {
-    holds: "what has really changed between two measurings",
+    holds: "what differs between two measurings, what is the same within what matters, what cannot be told",
     imports: ["math", "core", "workbook", "functions", "vocabulary", "formula", "layout", "check", "check/csv"],
   },
   report: {
