@@ -9,7 +9,7 @@ const TRIANGLE = Array.from({ length: 100 }, (_, i) => [0, 1, 2, 3, 4, 5, 4, 3, 
 
 /** Surface texture and honing. */
 export const SURFACE: readonly Check[] = [
-  ...checksOf("HONEANGLE", RIGHT, "computed", [["=HATCH.HONEANGLE(80, 100, 251.32741228718345, 200)", 90, { within: 1e-8 }]]),
+  ...checksOf("HONEANGLE", RIGHT, "computed", [["=HATCH.HONEANGLE(80, 100, 251.327412287183, 200)", 90, { within: 1e-8 }]]),
   ...checksOf("HONEANGLE", HAND, "computed", [["=HATCH.HONEANGLE(73, 50, 110, 160)", 33.37516358642729, { within: 1e-9 }]]),
   ...checksOf(
     "SURFACE",
