@@ -9,6 +9,7 @@ import { partsBesideKept } from "../xlsx/kept-parts.ts";
 import type { CellFile, DefinedName } from "../xlsx/model.ts";
 import { rectangleIn } from "../xlsx/model.ts";
 import { readXlsx } from "../xlsx/read/read.ts";
+import { HEADING } from "../xlsx/write/xml.ts";
 import { escapedXml } from "../xlsx/xml.ts";
 import { type SavedCell, SharedStrings, savedCells, type ToName, withCells, withRules } from "./save-cells.ts";
 import { formulaForFile } from "./stored-formula.ts";
@@ -66,8 +67,6 @@ function isSame(saved: SavedCell, read: CellFile | undefined): boolean {
 }
 
 const placeOf = (sheet: string, address: string): string => placeName({ sheet, ...rectangleIn(address, "") });
-
-const HEADING = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n';
 
 const RELATIONS = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
 

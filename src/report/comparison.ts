@@ -54,7 +54,7 @@ ${notes.length > 0 && html`<h3>Notes</h3><ul class="small">${notes.map((note) =>
 
 const RULES: readonly string[] = [
   "Differs: beyond its gauge, and with a chance of at most 0.05 adjusted for all lines of its kind (Holm). Each kind of line is adjusted by itself.",
-  "The same within what matters: what the shop has typed as the smallest difference that matters is larger than anything that may hide (two one-sided tests at 5 %).",
+  "The same within what matters: a difference as large as what the shop has typed as the smallest that matters would seldom look so small (two one-sided tests at 5 %).",
   "Cannot tell: neither; the details say how large a difference may hide, and how large one would be seen nine times in ten.",
   "U is expanded, k = 2. Means go by the gauge while the scatter is not above it, otherwise by the scatter (Student's t).",
 ];

@@ -1,4 +1,5 @@
 import { STORAGE_NAMESPACE } from "../workbook/storage.ts";
+import { HEADING } from "./write/xml.ts";
 
 /** A part of a workbook's archive that is to stand in it. */
 export interface NewPart {
@@ -7,7 +8,6 @@ export interface NewPart {
   type: string;
 }
 
-const HEADING = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n';
 const OFFICE = "http://schemas.openxmlformats.org/officeDocument/2006";
 const PACKAGE = "http://schemas.openxmlformats.org/package/2006/relationships";
 /** Every such part has an identity of its own among those of its workbook. */

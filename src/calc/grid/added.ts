@@ -1,5 +1,6 @@
 import {
   blockOf,
+  type CallContext,
   COUNTING,
   cellsOf,
   declared,
@@ -11,7 +12,6 @@ import {
   type OwnFunction,
   Reader,
   SheetFault,
-  type Surroundings,
   singleOf,
 } from "./own-function.ts";
 import { toPlaces } from "./rounding.ts";
@@ -66,7 +66,7 @@ export function addedFunctions(grid: GridParts): Record<string, OwnFunction> {
     return product;
   };
   const first = (given: Given): GridCell | undefined => blockOf(given)[0]?.[0];
-  const search = function (this: Surroundings, wanted: Given, text: Given, from: Given): Outcome {
+  const search = function (this: CallContext, wanted: Given, text: Given, from: Given): Outcome {
     const start = Math.trunc(reader.number(from, this, 1));
     const within = reader.text(text);
     if (start < 1 || start > within.length + 1) return new SheetFault("#VALUE!", "The search starts at no letter of the text.");

@@ -1,4 +1,5 @@
 import { isErrorCode } from "../../core/cell.ts";
+import type { GridParam } from "./call-cost.ts";
 
 /** One value as the grid hands it over. */
 export type GridCell = { value?: unknown; format?: string };
@@ -8,23 +9,20 @@ export type Given = GridCell | undefined | (GridCell | undefined)[][];
 export type Outcome = GridCell | number | string | boolean | GridCell[][];
 
 /** What a function finds around it while it runs. */
-export interface Surroundings {
+export interface CallContext {
   locale: unknown;
 }
 
-export interface GridParam {
+interface NamedParam extends GridParam {
   name: string;
-  type: string[];
-  acceptMatrix?: boolean;
   acceptErrors?: boolean;
-  repeating?: boolean;
 }
 
 export interface OwnFunction {
   description: string;
-  args: GridParam[];
+  args: NamedParam[];
   isExported?: boolean;
-  compute: (this: Surroundings, ...args: Given[]) => unknown;
+  compute: (this: CallContext, ...args: Given[]) => unknown;
 }
 
 /** The parts of the grid that its functions need; its whole module or browser global fits. */
@@ -90,7 +88,7 @@ export class Reader {
   constructor(private readonly helpers: GridParts["helpers"]) {}
 
   /** A number, a text that reads as one, a truth value or a blank; anything else is a fault. */
-  number(given: Given, { locale }: Surroundings, otherwise = 0): number {
+  number(given: Given, { locale }: CallContext, otherwise = 0): number {
     const value = singleOf(given);
     if (typeof value === "number") return value;
     if (value === null || value === undefined) return given === undefined ? otherwise : 0;
@@ -115,7 +113,7 @@ export class Reader {
     return value === null || value === undefined ? "" : String(value);
   }
 
-  flag(given: Given, around: Surroundings, otherwise: boolean): boolean {
+  flag(given: Given, around: CallContext, otherwise: boolean): boolean {
     const value = singleOf(given);
     if (given === undefined) return otherwise;
     if (typeof value === "string" && /^(?:true|false)$/i.test(value)) return /^t/i.test(value);
@@ -123,7 +121,7 @@ export class Reader {
   }
 
   /** The numbers of ranges, with text, blanks and truth values passed over; an error among them is the result. Single values are read. */
-  numbers(args: readonly Given[], around: Surroundings): number[] {
+  numbers(args: readonly Given[], around: CallContext): number[] {
     const found: number[] = [];
     for (const given of args) {
       if (!Array.isArray(given)) found.push(this.number(given, around));
@@ -142,5 +140,5 @@ export const declared = (
   { arg }: GridParts["helpers"],
   description: string,
   args: readonly string[],
-  compute: (this: Surroundings, ...args: Given[]) => Outcome,
-): OwnFunction => ({ description, args: args.map((one) => arg(one, one.replace(/ \(.*$/, "").replaceAll("_", " ")) as GridParam), isExported: true, compute });
+  compute: (this: CallContext, ...args: Given[]) => Outcome,
+): OwnFunction => ({ description, args: args.map((one) => arg(one, one.replace(/ \(.*$/, "").replaceAll("_", " ")) as NamedParam), isExported: true, compute });

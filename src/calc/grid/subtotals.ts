@@ -1,5 +1,6 @@
 import {
   blockOf,
+  type CallContext,
   declared,
   type Given,
   type GridCell,
@@ -8,7 +9,6 @@ import {
   type OwnFunction,
   Reader,
   SheetFault,
-  type Surroundings,
 } from "./own-function.ts";
 
 interface Place {
@@ -18,7 +18,7 @@ interface Place {
 }
 
 /** What the sheet tells beside its values. Where there is none, asking leaves the formula to the grid's model. */
-interface Sheet extends Surroundings {
+interface Sheet extends CallContext {
   getters: {
     isRowFiltered(sheetId: string, row: number): boolean;
     isRowHiddenByUser(sheetId: string, row: number): boolean;

@@ -1,4 +1,11 @@
-import { joined, NOTHING } from "./bytes.ts";
+export const NOTHING: Uint8Array = new Uint8Array(0);
+
+export function joined(a: Uint8Array, b: Uint8Array): Uint8Array {
+  const both = new Uint8Array(a.length + b.length);
+  both.set(a);
+  both.set(b, a.length);
+  return both;
+}
 
 const BOM_8 = Uint8Array.of(0xef, 0xbb, 0xbf);
 const BOM_16 = { "utf-16le": Uint8Array.of(0xff, 0xfe), "utf-16be": Uint8Array.of(0xfe, 0xff) };

@@ -1,6 +1,5 @@
 import { type Columns, canBeJudged, readHeadings } from "../../vocabulary/headings.ts";
-import { joined, NOTHING } from "./bytes.ts";
-import { type EncodingOptions, utf8 } from "./encoding.ts";
+import { type EncodingOptions, joined, NOTHING, utf8 } from "./encoding.ts";
 import { Scanner } from "./scanner.ts";
 
 /** Which columns there are. */

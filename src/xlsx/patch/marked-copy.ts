@@ -5,6 +5,7 @@ import { FILE_LIMITS, type FileLimits } from "../file-limits.ts";
 import { partsBesideKept } from "../kept-parts.ts";
 import type { CalculatedWorkbook, WorkbookFile } from "../model.ts";
 import { type Relation, readStrings, readWorkbookPart, relationsOf } from "../read/parts.ts";
+import { HEADING } from "../write/xml.ts";
 import { Zip } from "../zip.ts";
 import { valueChanges } from "./cell-values.ts";
 import { themeColours } from "./colours.ts";
@@ -55,7 +56,6 @@ class SheetMarks {
 }
 
 const TYPE = "application/vnd.openxmlformats-officedocument.spreadsheetml";
-const HEADING = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n';
 const STRICT = "http://purl.oclc.org/ooxml/";
 const MAIN = { transitional: "http://schemas.openxmlformats.org/spreadsheetml/2006/main", strict: `${STRICT}spreadsheetml/main` };
 
