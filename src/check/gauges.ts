@@ -90,12 +90,12 @@ export class Gauges {
   }
 
   #take(cells: Partial<Record<GaugeField, Cell>>, place: CellAddress | undefined): void {
-    const id = textOf(cells.gauge);
+    const id = trimmedText(cells.gauge);
     if (id === "") return;
     const day = dayOf(cells.used);
     const due = dayOf(cells.due);
     if (day !== undefined && place) this.#uses.push({ gauge: id, day, due, cell: place });
-    this.#learn(id, due, cells.uncertainty, unitOf(textOf(cells.unit)));
+    this.#learn(id, due, cells.uncertainty, unitOf(trimmedText(cells.unit)));
   }
 
   #learn(id: string, due: number | undefined, uncertainty: Cell, unit: string | undefined): void {
@@ -111,7 +111,7 @@ export class Gauges {
   /** `Gauge | BG-1` and `Measured on | 2026-03-21` on one sheet, each there once. */
   #usesByEntries(): Use[] {
     return this.#entries.flatMap(({ gauge, used, due }) => {
-      const id = textOf(gauge?.value);
+      const id = trimmedText(gauge?.value);
       const day = used && dayOf(used.value);
       if (id === "" || day === undefined) return [];
       return [{ gauge: id, day, due: dayOf(due?.value), cell: used!.cell }];
@@ -120,7 +120,7 @@ export class Gauges {
 }
 
 const keyOf = (id: string): string => id.trim().toLowerCase();
-const textOf = (cell: Cell): string => (isBlank(cell) || isCellError(cell) ? "" : String(cell).trim());
+const trimmedText = (cell: Cell): string => (isBlank(cell) || isCellError(cell) ? "" : String(cell).trim());
 
 const fieldOf = (cell: Cell): GaugeField | undefined => (typeof cell === "string" ? gaugeFieldOf(cell) : undefined);
 

@@ -7,12 +7,12 @@ import { specByName } from "../functions/index.ts";
 import { judgingParams, limitsOf } from "../functions/verdict/limit-params.ts";
 import type { FindingKind } from "./finding.ts";
 
-export const judgeGiven = (given: VerdictInputs): CellJudgement => judgeCells(given, reasonOf);
+export const judgeGiven = (given: VerdictInputs): CellJudgement => judgeCells(given, refusalReason);
 
 const OUR_SENTENCE = /^([A-Z]{3,}): /;
 
 /** Why a cell cannot be taken. An error that a function of ours left there speaks for itself. */
-export function reasonOf(cell: Cell, fault: Fault): string {
+export function refusalReason(cell: Cell, fault: Fault): string {
   const said = isCellError(cell) ? (cell.message ?? "") : "";
   return specByName.has(OUR_SENTENCE.exec(said)?.[1] ?? "") ? said : faultBody(fault);
 }

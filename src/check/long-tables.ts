@@ -26,7 +26,7 @@ export function* tableRows(origins: SpillSources): Generator<Candidate> {
       if (top !== table) gauges = gaugeColumn(sheet.values[top]!);
       table = top;
       const candidate = candidateOf(origins, sheet, columns, cells, row, `${sheet.name}|${top}`);
-      const gauge = gauges === undefined ? "" : textOf(sheet.values[row]![gauges]);
+      const gauge = gauges === undefined ? "" : cellText(sheet.values[row]![gauges]);
       yield gauge === "" ? candidate : { ...candidate, gauge };
     }
   }
@@ -94,7 +94,7 @@ function candidateOf(origins: SpillSources, sheet: SheetSnapshot, { at, unit }: 
     given[name] = cells[name];
     beside[name] = place(at[name]);
   }
-  const texts = Object.fromEntries(Object.entries(cells).map(([field, value]) => [field, textOf(value)])) as Partial<Record<ReadingField, string>>;
+  const texts = Object.fromEntries(Object.entries(cells).map(([field, value]) => [field, cellText(value)])) as Partial<Record<ReadingField, string>>;
   const label = labelFrom(texts);
   return {
     key: `${placeName(cell)}|${limitKey(given)}`,
@@ -109,4 +109,4 @@ function candidateOf(origins: SpillSources, sheet: SheetSnapshot, { at, unit }: 
   };
 }
 
-export const textOf = (cell: Cell): string => (isBlank(cell) || isCellError(cell) ? "" : String(cell));
+export const cellText = (cell: Cell): string => (isBlank(cell) || isCellError(cell) ? "" : String(cell));

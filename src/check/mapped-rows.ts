@@ -1,8 +1,9 @@
 import { type Cell, isBlank } from "../core/cell.ts";
 import { Fault } from "../core/fault.ts";
+import { groupedBy } from "../core/grouped.ts";
 import { argumentArea, type SpillSources } from "../formula/precedents.ts";
 import { judgingParams } from "../functions/verdict/limit-params.ts";
-import { type DerivedReading, deriveReadings, groupedBy, INGREDIENTS, resultsFrom } from "../layout/derived.ts";
+import { type DerivedReading, deriveReadings, INGREDIENTS, resultsFrom } from "../layout/derived.ts";
 import { type LimitCells, limitFor, type MappedLimit, type MappedReading, type MappedSubject } from "../layout/mapped-readings.ts";
 import type { Mapping } from "../layout/mapping.ts";
 import { CHARACTERISTICS } from "../vocabulary/characteristics.ts";

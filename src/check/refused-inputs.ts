@@ -9,7 +9,7 @@ import type { SheetLabels } from "../layout/labels.ts";
 import { areaText, type CellAddress, type CellArea, placeName } from "../workbook/address.ts";
 import { type FindingCollector, unjudged } from "./collect.ts";
 import type { DetailsOf, FindingSubject } from "./finding.ts";
-import { reasonOf } from "./judge.ts";
+import { refusalReason } from "./judge.ts";
 import type { MeasuredKind } from "./likely-slip.ts";
 import type { Outliers } from "./outliers.ts";
 import type { Rechecks } from "./rechecks.ts";
@@ -97,7 +97,7 @@ export class RefusedInputs {
         blanks.push(cell);
         continue;
       }
-      if (taken instanceof Fault) this.#refuse(cell, reasonOf(value, taken));
+      if (taken instanceof Fault) this.#refuse(cell, refusalReason(value, taken));
       else if (measures !== undefined) this.#watch(of, area, cell, taken as number, measures);
       if (this.#counted.add(cell)) this.report.inputs++;
     }

@@ -5,7 +5,7 @@ import { fileURLToPath } from "node:url";
 import { PORT, ServerRefusal, serve } from "../bench/server.ts";
 import { ALL_WELL, Refusal } from "./exit-codes.ts";
 import { print } from "./output.ts";
-import { reasonOf, workbookBytes } from "./read-file.ts";
+import { whyUnread, workbookBytes } from "./read-file.ts";
 
 export interface BenchOptions {
   port?: string;
@@ -43,7 +43,7 @@ async function given(file: string): Promise<{ name: string; bytes: Buffer }> {
   try {
     return { name: basename(file), bytes: await workbookBytes(file) };
   } catch (error) {
-    throw new Refusal(`${file} ${reasonOf(error)}`);
+    throw new Refusal(`${file} ${whyUnread(error)}`);
   }
 }
 

@@ -1,7 +1,7 @@
 import type { FormulaAnswer } from "../calc/one-formula.ts";
 import { ALL_WELL, FINDINGS } from "./exit-codes.ts";
 import { GridThread } from "./grid-thread.ts";
-import { complain, jsonLine, plain, print } from "./output.ts";
+import { complain, jsonLine, print, printable } from "./output.ts";
 
 /** A formula that takes longer is given up; ordinary ones take a thousandth of a second. */
 const PATIENCE = 20;
@@ -22,7 +22,7 @@ export async function calc(formula: string): Promise<number> {
   return ALL_WELL;
 }
 
-const shown = (value: number | string | boolean): string => plain(typeof value === "boolean" ? String(value).toUpperCase() : String(value));
+const shown = (value: number | string | boolean): string => printable(typeof value === "boolean" ? String(value).toUpperCase() : String(value));
 
 /** `crosshatch calc -`: one formula a line from standard input, one line of JSON for each, in order. */
 export async function calcLines(input: AsyncIterable<Uint8Array>): Promise<number> {

@@ -1,12 +1,12 @@
 import { placeName } from "../workbook/address.ts";
 import { checkFiles } from "./check-files.ts";
-import { count, findingLine, printPage, printTotal } from "./check-output.ts";
+import { counted, findingLine, printPage, printTotal } from "./check-output.ts";
 import { checkQuery, keepYoungSpace } from "./check-readings.ts";
 import { type CheckedFile, type CheckFilesOptions, nameOf, STANDARD_INPUT, type Total } from "./checked.ts";
 import { ALL_WELL, FINDINGS, Refusal, UNREADABLE } from "./exit-codes.ts";
 import { changedSince, decimalSignOf, encodingFrom, filesOf, kindOf, refuseAsInput, timeOf } from "./inputs.ts";
 import { Ledger } from "./ledger.ts";
-import { complain, jsonLine, plain, print, printAll, readerIsReady } from "./output.ts";
+import { complain, jsonLine, print, printAll, printable, readerIsReady } from "./output.ts";
 import { RefusedFile } from "./refused-file.ts";
 import { streams } from "./streams.ts";
 
@@ -68,7 +68,7 @@ export async function check(patterns: readonly string[], options: CheckOptions):
       // What was found stands in the ledger before it is told, so that it is not lost whenever the run ends.
       if (ledger && checked.hash && !checked.unread) ledger.add(checked.file, checked.hash, checked.result, checked.result.findings, checked.facts);
       report?.take(checked);
-      count(total, checked);
+      counted(total, checked);
       tellRefusedCells(checked, refused);
       if (json) await printAll(findingLines(checked));
       else await printPage(checked, files.length);
@@ -85,7 +85,7 @@ export async function check(patterns: readonly string[], options: CheckOptions):
   if (json) await print(jsonLine(total));
   else await printTotal(total, named.length + (options.from === undefined ? 0 : 1));
   const written = await report?.write(decimal);
-  if (written !== undefined && !json) await print(`report: ${plain(written)}`);
+  if (written !== undefined && !json) await print(`report: ${printable(written)}`);
   if (total.unread.length + (total.unmarked?.length ?? 0) > 0) return UNREADABLE;
   return total.findings + (total.skipped?.findings ?? 0) > 0 ? FINDINGS : ALL_WELL;
 }

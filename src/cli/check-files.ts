@@ -5,7 +5,7 @@ import { type CheckedFile, type CheckFilesOptions, STANDARD_INPUT, unchanged, un
 import { kindOf } from "./inputs.ts";
 import { WorkbookPool } from "./pool.ts";
 import { Progress } from "./progress.ts";
-import { reasonOf, unknownKind } from "./read-file.ts";
+import { unknownKind, whyUnread } from "./read-file.ts";
 
 const NOTHING_TO_CHECK = "holds nothing to check: no formula that judges or measures, and no table headed value with lower or upper";
 
@@ -61,7 +61,7 @@ async function sizeOf(file: string): Promise<number | string> {
     const found = await stat(file);
     return found.isDirectory() ? "is a folder: name the files in it" : found.size;
   } catch (error) {
-    return reasonOf(error);
+    return whyUnread(error);
   }
 }
 
@@ -87,6 +87,6 @@ async function checkOther(file: string, work: Work): Promise<CheckedFile> {
   try {
     return await checkReadings(file, work.options, (bytes) => work.progress.add(bytes));
   } catch (error) {
-    return unread(file, reasonOf(error));
+    return unread(file, whyUnread(error));
   }
 }

@@ -3,7 +3,7 @@ import { wordOf } from "../check/finding-words.ts";
 import { rowsText } from "../core/number-text.ts";
 import { placeName } from "../workbook/address.ts";
 import { type CheckedFile, type Copied, nameOf, type Total } from "./checked.ts";
-import { alignedRow, countText, jsonLine, plain, print, printAll, widthsOf } from "./output.ts";
+import { alignedRow, countText, jsonLine, print, printAll, printable, widthsOf } from "./output.ts";
 import type { Found } from "./worst-first.ts";
 
 /** A finding as a line of JSON: the cell by its name, or the line of the file. */
@@ -17,12 +17,12 @@ export function findingLine(file: string, finding: Finding): string {
 export async function printPage({ file, result, notes, unread, skipped, copy }: CheckedFile, files: number): Promise<void> {
   if (unread && result.rowsIn + result.findings.length === 0) return;
   if (skipped) {
-    if (files === 1) await print(`${plain(nameOf(file))}\n  unchanged since it was last checked: ${found(skipped.findings)} then\n`);
+    if (files === 1) await print(`${printable(nameOf(file))}\n  unchanged since it was last checked: ${found(skipped.findings)} then\n`);
     return;
   }
-  await print(plain(nameOf(file)));
+  await print(printable(nameOf(file)));
   await printAll(findingRows(result.findings));
-  for (const note of notes) await print(`  note: ${plain(note)}`);
+  for (const note of notes) await print(`  note: ${printable(note)}`);
   await print(`  ${sums(result)}, ${found(result.findings.length)}`);
   if (copy && "marked" in copy) await print(`  ${copyText(copy)}`);
   await print("");
@@ -30,7 +30,7 @@ export async function printPage({ file, result, notes, unread, skipped, copy }: 
 
 /** Columns are as wide as all that stands in them, so the findings are gone through twice. */
 function* findingRows(findings: Found): Generator<string> {
-  const cells = (finding: Finding): string[] => [wordOf(finding), placeOf(finding), finding.label, finding.sentence].map(plain);
+  const cells = (finding: Finding): string[] => [wordOf(finding), placeOf(finding), finding.label, finding.sentence].map(printable);
   const widths: number[] = [];
   for (const finding of findings) widthsOf(cells(finding), widths);
   let left = findings.length;
@@ -59,11 +59,11 @@ const placeOf = ({ line, cell }: Finding): string => (line === undefined ? place
 
 /** `marked copy: out/a.xlsx, 3 cells marked, 41 values written`. */
 function copyText({ to, marked, written, signed }: Exclude<Copied, { fault: string }>): string {
-  const counts = `marked copy: ${plain(to)}, ${countText(marked, "cell")} marked, ${countText(written, "value")} written`;
+  const counts = `marked copy: ${printable(to)}, ${countText(marked, "cell")} marked, ${countText(written, "value")} written`;
   return signed ? `${counts}; the digital signature counts for the original alone` : counts;
 }
 
-export function count(total: Total, { file, result, notes, unread, skipped, copy }: CheckedFile): void {
+export function counted(total: Total, { file, result, notes, unread, skipped, copy }: CheckedFile): void {
   total.files++;
   total.rowsIn += result.rowsIn;
   total.checked += result.checked;

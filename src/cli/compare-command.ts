@@ -14,8 +14,8 @@ import { jsonLines, tableOf } from "./compare-lines.ts";
 import { readSets } from "./compare-sides.ts";
 import { ALL_WELL, FINDINGS, Refusal, UNDECIDED, UNREADABLE } from "./exit-codes.ts";
 import { decimalSignOf, encodingFrom, filesOf, refuseAsInput } from "./inputs.ts";
-import { aligned, complain, jsonLine, plain, print } from "./output.ts";
-import { reasonOf } from "./read-file.ts";
+import { aligned, complain, jsonLine, print, printable } from "./output.ts";
+import { whyUnread } from "./read-file.ts";
 import { put, refusedTarget } from "./safe-file.ts";
 
 export interface CompareFlags {
@@ -72,7 +72,7 @@ async function judge(
     const { renderComparison } = await import("../report/comparison.ts");
     return renderComparison(comparison, { date, command: commandOf(command, files, flags), files: await hashesOf(files) });
   });
-  if (written !== undefined && !json) await print(`report: ${plain(written)}`);
+  if (written !== undefined && !json) await print(`report: ${printable(written)}`);
   if (comparison.places.length === 0) {
     complain(NOTHING);
     return UNREADABLE;
@@ -131,7 +131,7 @@ async function mattersIn(typed: readonly string[] = [], decimal: DecimalSign): P
     return read;
   } catch (error) {
     if (error instanceof Refusal) throw error;
-    throw new Refusal(`--matters ${only} ${reasonOf(error)}`);
+    throw new Refusal(`--matters ${only} ${whyUnread(error)}`);
   }
 }
 
@@ -155,7 +155,7 @@ const LISTS: readonly (readonly [verdict: ComparisonVerdict, title: string])[] =
 /** The comparison as a person reads it: the sentence first, then what differs, what nobody can tell and what is the same. */
 async function printComparison(comparison: Comparison): Promise<void> {
   const { between, headline, verdicts, refused, notes, wear, places, rows } = comparison;
-  await print(plain(between));
+  await print(printable(between));
   await print(`  ${headline}`);
   const lines = linesOf(comparison);
   for (const [verdict, title] of LISTS)
@@ -165,7 +165,7 @@ async function printComparison(comparison: Comparison): Promise<void> {
     );
   await printTable("wear", wearLines(wear));
   await printTable("not compared", refused.map(refusedRow));
-  for (const note of notes) await print(`  note: ${plain(note)}`);
+  for (const note of notes) await print(`  note: ${printable(note)}`);
   await print(`  ${rowsText(rows, places.length, "compared", (count) => count.toLocaleString("en"))}; ${verdicts}`);
 }
 
@@ -173,7 +173,7 @@ async function printTable(title: string, rows: readonly (readonly string[])[]): 
   if (rows.length === 0) return;
   await print(`  ${title}`);
   for (const line of aligned(
-    rows.map((row) => row.map(plain)),
+    rows.map((row) => row.map(printable)),
     WIDEST,
   ))
     await print(`    ${line}`);

@@ -6,7 +6,7 @@ import { nameOf, STANDARD_INPUT } from "./checked.ts";
 import { Refusal } from "./exit-codes.ts";
 import { GridThread } from "./grid-thread.ts";
 import { kindOf } from "./inputs.ts";
-import { reasonOf, unknownKind, workbookBytes } from "./read-file.ts";
+import { unknownKind, whyUnread, workbookBytes } from "./read-file.ts";
 import { streams } from "./streams.ts";
 
 /** What one workbook may take to be calculated. */
@@ -45,6 +45,6 @@ async function readSide(path: string, options: CsvReadingOptions, engine: GridTh
     const answer = await engine.ask({ kind: "readings", name: basename(path), bytes: await workbookBytes(path), uncertainty: options.uncertainty });
     return "fault" in answer ? { file, reason: answer.fault } : answer.set;
   } catch (error) {
-    return { file, reason: reasonOf(error) };
+    return { file, reason: whyUnread(error) };
   }
 }

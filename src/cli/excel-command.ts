@@ -2,8 +2,8 @@ import { extname } from "node:path";
 import { excelForm } from "../xlsx/patch/excel-form.ts";
 import { ALL_WELL, Refusal } from "./exit-codes.ts";
 import { refuseAsInput } from "./inputs.ts";
-import { countText, plain, print } from "./output.ts";
-import { reasonOf, workbookBytes } from "./read-file.ts";
+import { countText, print, printable } from "./output.ts";
+import { whyUnread, workbookBytes } from "./read-file.ts";
 import { put } from "./safe-file.ts";
 import { unpack } from "./unpack.ts";
 
@@ -14,7 +14,7 @@ export async function forExcel(file: string, out: string, { force = false }: { f
   refuseAsInput(out, [file], "the copy");
   const { bytes, formulas } = await made(file);
   put(out, bytes, force);
-  await print(`${plain(out)}: ${countText(formulas, "formula of ours", "formulas of ours")} as Excel stores them.`);
+  await print(`${printable(out)}: ${countText(formulas, "formula of ours", "formulas of ours")} as Excel stores them.`);
   return ALL_WELL;
 }
 
@@ -22,6 +22,6 @@ async function made(file: string): Promise<ReturnType<typeof excelForm>> {
   try {
     return excelForm(await workbookBytes(file), unpack);
   } catch (error) {
-    throw new Refusal(`${plain(file)} ${reasonOf(error)}`);
+    throw new Refusal(`${printable(file)} ${whyUnread(error)}`);
   }
 }

@@ -26,7 +26,7 @@ export async function filesOf(patterns: readonly string[]): Promise<string[]> {
 }
 
 /** What file a path leads to, by whatever names and links and however they are spelt; nothing where none is. */
-export function identityOf(path: string): string | undefined {
+export function fileIdentity(path: string): string | undefined {
   try {
     const { dev, ino } = statSync(path, { bigint: true });
     return `${dev}:${ino}`;
@@ -38,8 +38,8 @@ export function identityOf(path: string): string | undefined {
 /** What is checked is never written to. `use` says what the file was named for. */
 export function refuseAsInput(out: string | undefined, inputs: readonly string[], use: string): void {
   if (out === undefined) return;
-  const own = identityOf(out);
-  const input = own && inputs.find((file) => file !== STANDARD_INPUT && identityOf(file) === own);
+  const own = fileIdentity(out);
+  const input = own && inputs.find((file) => file !== STANDARD_INPUT && fileIdentity(file) === own);
   if (input) throw new Refusal(`${out} is one of the files to be checked${input === out ? "" : ` (${input})`}: give another name for ${use}`);
 }
 

@@ -10,7 +10,7 @@ import { markedCopy } from "../xlsx/patch/marked-copy.ts";
 import { found, sums } from "./check-output.ts";
 import type { Copied, CopyTask } from "./checked.ts";
 import { Refusal } from "./exit-codes.ts";
-import { identityOf, kindOf } from "./inputs.ts";
+import { fileIdentity, kindOf } from "./inputs.ts";
 import { complain, countText } from "./output.ts";
 import { put, refusalOf } from "./safe-file.ts";
 
@@ -91,15 +91,15 @@ function grouped(files: readonly string[], nameOf: (file: string) => string): st
 
 /** Whatever is asked for, an original is never overwritten: not by its own copy, nor by that of another. */
 function refuseInputs(books: readonly string[], copies: ReadonlyMap<string, CopyTask>): void {
-  const originals = new Set(books.map(identityOf).filter(Boolean));
+  const originals = new Set(books.map(fileIdentity).filter(Boolean));
   for (const { to } of copies.values()) {
-    const there = identityOf(to);
+    const there = fileIdentity(to);
     if (there && originals.has(there)) throw new Refusal(`${to} is one of the files to be checked: give another folder for the marked copies`);
   }
 }
 
 function refuseThere(copies: readonly CopyTask[]): void {
-  const [first, ...others] = copies.filter(({ to }) => identityOf(to));
+  const [first, ...others] = copies.filter(({ to }) => fileIdentity(to));
   if (!first) return;
   if (others.length === 0) throw new Refusal(`${first.to} is already there and left as it is: give another folder, or --force to overwrite it`);
   const all = `${first.to} and ${countText(others.length, "other")} are already there`;

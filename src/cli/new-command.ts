@@ -5,7 +5,7 @@ import { readChoices } from "../setup/choices.ts";
 import type { BuildSheet } from "../setup/model.ts";
 import { writeXlsx } from "../xlsx/write/workbook.ts";
 import { ALL_WELL, Refusal } from "./exit-codes.ts";
-import { plain, print } from "./output.ts";
+import { print, printable } from "./output.ts";
 import { put } from "./safe-file.ts";
 
 /** As typed: counts are still text. */
@@ -36,14 +36,14 @@ export async function newBuildSheet(out: string, { force = false, trial = false,
     const book = trialWorkbookSpec({ ...read.choices, engines: whole("engines", engines, 1, MOST_ENGINES), seed: whole("seed", seed, 1, 999_999) });
     put(out, write(book), force);
     await print(
-      `${plain(out)}: an empty workbook for a trial, ${book.sheets.map(({ name }) => name).join(", ")}. Type limits and what matters first; crosshatch trial reads it.`,
+      `${printable(out)}: an empty workbook for a trial, ${book.sheets.map(({ name }) => name).join(", ")}. Type limits and what matters first; crosshatch trial reads it.`,
     );
     return ALL_WELL;
   }
   const book = buildSheetSpec(read.choices);
   put(out, write(book), force);
   await print(
-    `${plain(out)}: an empty build sheet, ${book.sheets.map(({ name }) => name).join(", ")}. Type the limits first, from the maker's service manual.`,
+    `${printable(out)}: an empty build sheet, ${book.sheets.map(({ name }) => name).join(", ")}. Type the limits first, from the maker's service manual.`,
   );
   return ALL_WELL;
 }

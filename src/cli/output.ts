@@ -37,7 +37,7 @@ async function write(text: string): Promise<void> {
 
 /** Whatever the sentence holds of somebody else's text steers no terminal. */
 export function complain(sentence: string): void {
-  streams().stderr.write(`crosshatch: ${plain(sentence)}\n`);
+  streams().stderr.write(`crosshatch: ${printable(sentence)}\n`);
 }
 
 /** A reader that has gone ends the program quietly; a disk that is full, or a device that fails, is said where that is still possible. */
@@ -64,7 +64,7 @@ const PLAIN = /^[\x20-\x7e]*$/;
 const BREAKS = /[\t\n\r\v\f\u0085\u2028\u2029]+/g;
 
 /** Text as one harmless line. */
-export const plain = (text: string): string => text.replace(BREAKS, " ").replace(STEERING, "");
+export const printable = (text: string): string => text.replace(BREAKS, " ").replace(STEERING, "");
 
 /** A value as one line of JSON; what steers a terminal is written as an escape, so that nothing is lost. */
 export function jsonLine(value: unknown): string {

@@ -13,7 +13,7 @@ export async function workbookBytes(path: string): Promise<Buffer> {
 }
 
 /** Why the file could not be read. */
-export function reasonOf(error: unknown): string {
+export function whyUnread(error: unknown): string {
   if (error instanceof UnreadableFile) return error.reason;
   const { code } = error as NodeJS.ErrnoException;
   switch (code) {

@@ -88,13 +88,13 @@ export async function pdfOf(page: string, format: Paper): Promise<{ bytes: Uint8
     await sheet.setContent(page, { waitUntil: "load" });
     return { bytes: await sheet.pdf({ format, printBackground: true, tagged: true, outline: true }) };
   } catch (error) {
-    return { why: reasonOf(error) };
+    return { why: whyNoPaper(error) };
   } finally {
     await browser?.close();
   }
 }
 
-function reasonOf(error: unknown): string {
+function whyNoPaper(error: unknown): string {
   const { code, message } = error as NodeJS.ErrnoException;
   if (code === "ERR_MODULE_NOT_FOUND" || code === "MODULE_NOT_FOUND") return "the package playwright-core, which steers a browser, is not installed";
   return message.split("\n", 1)[0]!.replace(/\.$/, "");

@@ -1,7 +1,7 @@
 import { createHash } from "node:crypto";
 import { ALL_WELL, Refusal } from "./exit-codes.ts";
 import { filesOf } from "./inputs.ts";
-import { plain } from "./output.ts";
+import { printable } from "./output.ts";
 import { streams } from "./streams.ts";
 
 const SHARE = /^(\d{1,6})\/(\d{1,6})$/;
@@ -23,7 +23,7 @@ export async function shard(share: string, patterns: readonly string[], { null: 
 
 /** A name is passed on as it is; only a person at a terminal gets it without what would steer that. */
 export const lineOf = (file: string, { isNull, isTerminal }: { isNull: boolean; isTerminal: boolean }): string =>
-  `${isTerminal ? plain(file) : file}${isNull ? "\0" : "\n"}`;
+  `${isTerminal ? printable(file) : file}${isNull ? "\0" : "\n"}`;
 
 /** By the path as it is named, with `/` between its folders; where the file stands, what is in it and which others there are do not matter. */
 export function shareOf(file: string, shares: number): number {

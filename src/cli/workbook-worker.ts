@@ -10,7 +10,7 @@ import { gather } from "../report/gather/workbook.ts";
 import { factsOf } from "../report/gather/workbook-facts.ts";
 import type { WorkbookAnswer, WorkbookTask } from "./checked.ts";
 import { writeCopy } from "./marked-copies.ts";
-import { reasonOf, workbookBytes } from "./read-file.ts";
+import { whyUnread, workbookBytes } from "./read-file.ts";
 import { unpack } from "./unpack.ts";
 
 // The engine's remarks on its own running must not get between our lines.
@@ -22,7 +22,7 @@ export default async function checkBook({ path, known, copy, facts = false, page
   try {
     bytes = await workbookBytes(path);
   } catch (error) {
-    return { fault: reasonOf(error) };
+    return { fault: whyUnread(error) };
   }
   const hash = createHash("sha256").update(bytes).digest("hex");
   if (hash === known) return { unchanged: true };

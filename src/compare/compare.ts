@@ -1,9 +1,9 @@
+import { largestNumber } from "../core/grouped.ts";
 import { counted } from "../core/number-text.ts";
 import { COVERAGE_FACTOR } from "../functions/wear/change-params.ts";
 import { ownerKey } from "../vocabulary/subjects.ts";
 import { type DifferenceOfChanges, differenceEstimates } from "./difference-of-changes.ts";
 import { type EnginePair, type Sides, sidesOf } from "./engines.ts";
-import { largestOf } from "./grouped.ts";
 import { type GroupDifference, groupEstimates, groupsOf } from "./groups.ts";
 import { hintsOn } from "./hints.ts";
 import { COMPARISON_VERDICTS, countsOf, type Estimate, type Family, type FamilyCounts, judgeFamily, type LineJudgement } from "./judgement.ts";
@@ -113,7 +113,7 @@ export function compareReadings(first: ReadingSet, second: ReadingSet | undefine
       ...masters.notes,
       ...masters.notesOn(
         places,
-        largestOf(
+        largestNumber(
           places.map(({ decimals }) => decimals),
           0,
         ),
@@ -178,7 +178,7 @@ function notesOn(
     notes.push(`hours are given ${has(before) ? "before" : "after"} only, so wear cannot be told by them: give the hours between`);
   const units = new Set([...before, ...after].flatMap(({ hours: use, useUnit = "hours" }) => (use === undefined ? [] : [useUnit])));
   if (kind === "changes" && units.size > 1) notes.push(`use is given in ${[...units].join(" and in ")}: of places with both no wear is told`);
-  const [first, last] = [before, after].map((side) => largestOf(side.flatMap((reading) => reading.hours ?? []))) as [number, number];
+  const [first, last] = [before, after].map((side) => largestNumber(side.flatMap((reading) => reading.hours ?? []))) as [number, number];
   if (kind === "changes" && first > last && Number.isFinite(last))
     notes.push(`the hours before (${first}) are more than those after (${last}): are the two sides swapped?`);
   if (kind === "changes" && !hasDifferences && groups.length === 0 && new Set(places.map(({ engine }) => ownerKey("engine", engine))).size > 1)

@@ -1,10 +1,11 @@
 import { decimal } from "../core/decimal.ts";
+import { groupedBy, largestNumber } from "../core/grouped.ts";
 import { combined, doubtOfMean } from "../math/gauge-rule.ts";
 import { mean } from "../math/statistics.ts";
-import { labelFrom, plain } from "../vocabulary/headings.ts";
+import { foldedHeading, labelFrom } from "../vocabulary/headings.ts";
 import { ownerKey } from "../vocabulary/subjects.ts";
-import { groupedBy, largestOf, strictestOf } from "./grouped.ts";
 import type { Estimate, LineJudgement } from "./judgement.ts";
+import { strictestOf } from "./judgement.ts";
 import { AVERAGED } from "./mean-change.ts";
 import { placeKey } from "./pair-readings.ts";
 import type { PlaceEstimate } from "./place-change.ts";
@@ -60,7 +61,7 @@ function sideOf([first, second]: Couple, side: "before" | "after"): { own: numbe
 /** What the coefficient leaves in a difference: of one material it moves both engines' changes alike, as far as both had the same temperatures. */
 function byCoefficient([first, second]: Couple): number {
   const [a, b] = [first, second].map(({ thermal }) => thermal?.ofCoefficient ?? 0) as [number, number];
-  const [own, other] = [first, second].map(({ before }) => plain(before.readings[0]!.material ?? ""));
+  const [own, other] = [first, second].map(({ before }) => foldedHeading(before.readings[0]!.material ?? ""));
   return own === other ? Math.abs(b - a) : Math.hypot(a, b);
 }
 
@@ -106,7 +107,7 @@ function overPlaces(all: readonly Couple[], engines: readonly [string, string]):
     ...{ engines, cylinder: "", characteristic: own, position: "", unit, label: `${between(engines)}${own}, mean of ${couples.length} places` },
     changes: [0, 1].map((i) => decimal(mean(couples.map((couple) => couple[i]!.difference)))) as [number, number],
     ...{
-      decimals: AVERAGED + largestOf(couples.flat().map(({ decimals }) => decimals)),
+      decimals: AVERAGED + largestNumber(couples.flat().map(({ decimals }) => decimals)),
       difference: decimal(mean(differences)),
       n: couples.length,
       common,

@@ -1,6 +1,6 @@
 import { isBlank } from "../core/cell.ts";
 import { entriesOn } from "../layout/entries.ts";
-import { plain } from "../vocabulary/headings.ts";
+import { foldedHeading } from "../vocabulary/headings.ts";
 import type { IdentityField } from "../vocabulary/identity.ts";
 import { ownerKey } from "../vocabulary/subjects.ts";
 import type { SheetSnapshot } from "../workbook/port.ts";
@@ -8,13 +8,13 @@ import type { SideNames, Unmatched } from "./pair-readings.ts";
 import type { EngineIdentity, Reading, ReadingSet } from "./readings.ts";
 
 /** Whose engine sheets say that it is; what two of them say differently is not said. */
-export function identityOf(sheets: readonly SheetSnapshot[]): EngineIdentity {
+export function engineIdentity(sheets: readonly SheetSnapshot[]): EngineIdentity {
   const told = new Map<IdentityField, Map<string, string>>();
   for (const sheet of sheets) {
     for (const { field, entry } of entriesOn(sheet)) {
       if (isBlank(entry) || typeof entry === "object") continue;
       const texts = told.get(field) ?? new Map<string, string>();
-      told.set(field, texts.set(field === "engine" ? ownerKey("engine", String(entry)) : plain(String(entry)), String(entry).trim()));
+      told.set(field, texts.set(field === "engine" ? ownerKey("engine", String(entry)) : foldedHeading(String(entry)), String(entry).trim()));
     }
   }
   const only = (field: IdentityField): string | undefined => (told.get(field)?.size === 1 ? [...told.get(field)!.values()][0] : undefined);
@@ -76,7 +76,7 @@ export function sidesOf(first: ReadingSet, second: ReadingSet | undefined, named
   const serials = isByCampaign ? [] : [first.identity?.serial, other.identity?.serial];
   const [serial, otherSerial] = serials;
   const knowsSerials = serial !== undefined && otherSerial !== undefined;
-  const isSame = knowsSerials ? plain(serial) === plain(otherSerial) : a === "" || b === "" || sameName(a, b);
+  const isSame = knowsSerials ? foldedHeading(serial) === foldedHeading(otherSerial) : a === "" || b === "" || sameName(a, b);
   if (isSame) return { ...sides, withEngine: false };
   const called = (name: string, number: string | undefined): string =>
     knowsSerials && (name === "" || sameName(a, b)) ? `${name} number ${number}`.trim() : name;

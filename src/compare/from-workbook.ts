@@ -1,6 +1,6 @@
 import { Analysis } from "../check/analysis.ts";
 import { type Candidate, candidatesOf, judges } from "../check/candidates.ts";
-import { reasonOf } from "../check/judge.ts";
+import { refusalReason } from "../check/judge.ts";
 import { type Cell, isBlank, isCellError } from "../core/cell.ts";
 import { decimal } from "../core/decimal.ts";
 import { isMeasuredInput, isOfEngine } from "../core/define.ts";
@@ -21,7 +21,7 @@ import { measuredBy, ownerIn } from "../vocabulary/subjects.ts";
 import { knownUnit } from "../vocabulary/units.ts";
 import { type CellAddress, placeName } from "../workbook/address.ts";
 import type { SheetSnapshot, WorkbookSnapshot } from "../workbook/port.ts";
-import { identityOf } from "./engines.ts";
+import { engineIdentity } from "./engines.ts";
 import { fillMatters } from "./matters-in-limits.ts";
 import { MeasuredWith } from "./measured-with.ts";
 import { type Reading, type ReadingSet, type ReadingSubject, tableReadings } from "./readings.ts";
@@ -40,7 +40,7 @@ export function mappedReadings(analysis: Analysis, mapping: Mapping): Reading[] 
     const taken = judgingParams.value.take(value, "value");
     return {
       ...{ engine, cylinder, characteristic, position: positionText(places), cell, unit },
-      ...(taken instanceof Fault ? { value: null, fault: reasonOf(value, taken) } : { value: typeof taken === "number" ? taken : null }),
+      ...(taken instanceof Fault ? { value: null, fault: refusalReason(value, taken) } : { value: typeof taken === "number" ? taken : null }),
       ...{ lower: number("lower"), upper: number("upper"), uncertainty: number("uncertainty") },
     };
   });
@@ -76,9 +76,9 @@ export function readingsOfWorkbook(snapshot: WorkbookSnapshot, { uncertainty, ma
   fillMatters(readings, book.sheets);
   const use = useIn(sheet === undefined ? book.sheets : book.sheets.filter(({ name }) => name === sheet)) ?? useIn(book.sheets);
   if (use !== undefined) for (const reading of readings) if (reading.hours === undefined) Object.assign(reading, use);
-  if (sheet === undefined) return { name: snapshot.name, readings, notes: [], identity: identityOf(book.sheets) };
-  const own = identityOf(book.sheets.filter(({ name }) => name === sheet));
-  const identity = Object.keys(own).length > 0 ? own : identityOf(book.sheets);
+  if (sheet === undefined) return { name: snapshot.name, readings, notes: [], identity: engineIdentity(book.sheets) };
+  const own = engineIdentity(book.sheets.filter(({ name }) => name === sheet));
+  const identity = Object.keys(own).length > 0 ? own : engineIdentity(book.sheets);
   return { name: sheet, readings: readings.filter(({ cell }) => cell.sheet === sheet), notes: [], identity };
 }
 

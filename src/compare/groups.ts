@@ -1,11 +1,11 @@
 import { decimal } from "../core/decimal.ts";
+import { groupedBy, largestNumber } from "../core/grouped.ts";
 import { counted } from "../core/number-text.ts";
 import { combined, type Doubt, doubtOfMean, doubtOfOne, halfWidth, weighed } from "../math/gauge-rule.ts";
 import { allEqual, mean, standardDeviation } from "../math/statistics.ts";
-import { plain } from "../vocabulary/headings.ts";
+import { foldedHeading } from "../vocabulary/headings.ts";
 import { ownerKey } from "../vocabulary/subjects.ts";
-import { groupedBy, largestOf, strictestOf } from "./grouped.ts";
-import { CONFIDENCE, type Estimate, type LineJudgement } from "./judgement.ts";
+import { CONFIDENCE, type Estimate, type LineJudgement, strictestOf } from "./judgement.ts";
 import { AVERAGED } from "./mean-change.ts";
 import { placeKey } from "./pair-readings.ts";
 import type { PlaceEstimate } from "./place-change.ts";
@@ -37,10 +37,10 @@ export function groupsOf(readings: readonly Reading[]): { of: ReadonlyMap<string
     const key = ownerKey("engine", engine);
     const one = told.get(key) ?? { engine: engine.trim(), names: new Map() };
     told.set(key, one);
-    if (group) one.names.set(plain(group), group);
+    if (group) one.names.set(foldedHeading(group), group);
   }
   const of = new Map([...told].flatMap(([key, { names }]) => (names.size === 1 ? [[key, [...names.values()][0]!] as const] : [])));
-  const spelt = new Map([...of.values()].map((name) => [plain(name), name]).reverse() as [string, string][]);
+  const spelt = new Map([...of.values()].map((name) => [foldedHeading(name), name]).reverse() as [string, string][]);
   const isTrial = [...told.values()].some(({ names }) => names.size > 0);
   const notes = isTrial
     ? [...told.values()].flatMap(({ engine, names }) => {
@@ -53,7 +53,7 @@ export function groupsOf(readings: readonly Reading[]): { of: ReadonlyMap<string
         ];
       })
     : [];
-  return { of: new Map([...of].map(([key, name]) => [key, spelt.get(plain(name))!])), notes };
+  return { of: new Map([...of].map(([key, name]) => [key, spelt.get(foldedHeading(name))!])), notes };
 }
 
 /** The mean changes of one engine at the places that count. */
@@ -119,7 +119,7 @@ function between(groups: readonly [string, string], engines: readonly EngineMean
     ...{ groups, engines: counts, characteristic: own, unit, changes, lone, common, places: first[0]!.places.length },
     label,
     ...{ difference: decimal(changes[1] - changes[0]), n: engines.length },
-    decimals: AVERAGED + largestOf(places.map(({ decimals }) => decimals)),
+    decimals: AVERAGED + largestNumber(places.map(({ decimals }) => decimals)),
     ...(isWider ? { doubt: welch!, other: doubt! } : { doubt, ...(welch !== undefined && welch.variance > 0 ? { other: welch } : {}) }),
     matters: strictestOf(places.map(({ matters }) => matters)),
   };
@@ -168,5 +168,5 @@ function gaugeDoubt(sides: readonly [EngineMean[], EngineMean[]]): [doubt: Doubt
 /** One gauge on one day is one session, whatever engine it measured; where that is not said each engine has its own. */
 function sessionKey(place: PlaceEstimate, campaign: "before" | "after"): string {
   const { gauge = "", day = "", engine } = place[campaign].readings[0]!;
-  return gauge !== "" && day !== "" ? `${plain(gauge)}|${plain(day)}` : `engine ${ownerKey("engine", engine)}`;
+  return gauge !== "" && day !== "" ? `${foldedHeading(gauge)}|${foldedHeading(day)}` : `engine ${ownerKey("engine", engine)}`;
 }

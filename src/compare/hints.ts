@@ -1,6 +1,6 @@
+import { groupedBy } from "../core/grouped.ts";
 import { counted } from "../core/number-text.ts";
 import { normalBelow } from "../math/normal.ts";
-import { groupedBy } from "./grouped.ts";
 import type { PlaceChange } from "./place-change.ts";
 
 const RARE = 0.01;

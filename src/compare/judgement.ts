@@ -1,4 +1,5 @@
 import { decimal, isAbove } from "../core/decimal.ts";
+import { smallestNumber } from "../core/grouped.ts";
 import { COVERAGE_FACTOR } from "../functions/wear/change-params.ts";
 import { mayHide } from "../functions/wear/difference-words.ts";
 import { studentQuantile } from "../math/distributions.ts";
@@ -157,3 +158,7 @@ export function countsOf(judgements: readonly LineJudgement[]): FamilyCounts {
     cannotTell: count(({ verdict }) => verdict === "cannot tell"),
   };
 }
+
+/** The strictest of the smallest differences that matter; none where one has none. */
+export const strictestOf = (sizes: readonly (number | undefined)[]): number | undefined =>
+  sizes.includes(undefined) ? undefined : smallestNumber(sizes as number[]);

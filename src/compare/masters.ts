@@ -1,14 +1,14 @@
 import { decimal } from "../core/decimal.ts";
+import { groupedBy } from "../core/grouped.ts";
 import { counted, decimalsOf, fixed, uncertaintyText } from "../core/number-text.ts";
 import { COVERAGE_FACTOR } from "../functions/wear/change-params.ts";
 import { mean } from "../math/statistics.ts";
-import { type Campaign, plain } from "../vocabulary/headings.ts";
-import { groupedBy } from "./grouped.ts";
+import { type Campaign, foldedHeading } from "../vocabulary/headings.ts";
 import type { Reading, ReadingSet } from "./readings.ts";
 import type { Session } from "./sessions.ts";
 
 const MASTER_NAMES = new Set(["master", "masters", "setting master", "setting ring", "setting standard", "gauge master", "ring gauge"]);
-const isMaster = ({ characteristic }: Reading): boolean => MASTER_NAMES.has(plain(characteristic));
+const isMaster = ({ characteristic }: Reading): boolean => MASTER_NAMES.has(foldedHeading(characteristic));
 
 /** What the master has to do with the change of one place. */
 export interface MasterChange {
@@ -35,7 +35,7 @@ const START = /\b(?:start|begin|beginning|first)\b/i;
 const END = /\b(?:end|last|finish)\b/i;
 
 /** A gauge's master by its name: where the place says no more than start or end of the session, it has none. */
-const nameOf = ({ position }: Reading): string => plain(position.replace(START, " ").replace(END, " "));
+const nameOf = ({ position }: Reading): string => foldedHeading(position.replace(START, " ").replace(END, " "));
 
 /**
  * Readings of gauges' masters: rows with the characteristic `master`. A gauge whose master was read before and after
@@ -59,11 +59,19 @@ export class Masters {
       }
       return { ...set, readings: set.readings.filter((reading) => !isMaster(reading)) };
     });
-    const campaigns = groupedBy(found, ({ side, reading }) => [side, plain(reading.gauge!), plain(reading.day ?? ""), nameOf(reading)].join("|"));
+    const campaigns = groupedBy(found, ({ side, reading }) =>
+      [side, foldedHeading(reading.gauge!), foldedHeading(reading.day ?? ""), nameOf(reading)].join("|"),
+    );
     this.#byGauge = groupedBy(
       [...campaigns.values()].map((own): MasterReadings & { gauge: string } => {
         const { side, reading } = own[0]!;
-        return { gauge: plain(reading.gauge!), side, day: plain(reading.day ?? ""), name: nameOf(reading), readings: own.map((one) => one.reading) };
+        return {
+          gauge: foldedHeading(reading.gauge!),
+          side,
+          day: foldedHeading(reading.day ?? ""),
+          name: nameOf(reading),
+          readings: own.map((one) => one.reading),
+        };
       }),
       ({ gauge }) => gauge,
     );
@@ -78,7 +86,7 @@ export class Masters {
   /** What the master of the gauge with which both were measured moved by; `ownU` is U of one reading's own part. `undefined` where it was not read in both, or another gauge measured. */
   between(before: Session, after: Session, ownU: readonly [number, number], side: Campaign = "after"): MasterChange | undefined {
     const [gauge, other] = [before, after].map(({ readings }) => readings[0]!.gauge ?? "") as [string, string];
-    if (gauge === "" || plain(gauge) !== plain(other)) return undefined;
+    if (gauge === "" || foldedHeading(gauge) !== foldedHeading(other)) return undefined;
     const unit = before.readings[0]!.unit ?? after.readings[0]!.unit;
     const from = this.#of(gauge, "before", before, unit);
     const pair = from
@@ -94,8 +102,8 @@ export class Masters {
   }
 
   #of(gauge: string, side: Campaign, { readings: [reading] }: Session, unit: string | undefined): MasterReadings[] {
-    const day = plain(reading!.day ?? "");
-    return (this.#byGauge.get(plain(gauge)) ?? []).filter(
+    const day = foldedHeading(reading!.day ?? "");
+    return (this.#byGauge.get(foldedHeading(gauge)) ?? []).filter(
       (one) =>
         one.side === side &&
         (day === "" || one.day === "" || one.day === day) &&
@@ -107,7 +115,7 @@ export class Masters {
   notesOn(places: readonly { before: Session; after: Session; master: MasterChange | undefined }[], decimals: number): string[] {
     const used = groupedBy(
       places.filter(({ master }) => master !== undefined),
-      ({ master }) => plain(master!.gauge),
+      ({ master }) => foldedHeading(master!.gauge),
     );
     const notes = [...used.values()].map((own) => {
       const { gauge, moved } = own[0]!.master!;

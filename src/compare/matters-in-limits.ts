@@ -1,4 +1,4 @@
-import { tableLines, textOf } from "../check/long-tables.ts";
+import { cellText, tableLines } from "../check/long-tables.ts";
 import type { Columns, ComparisonField } from "../vocabulary/headings.ts";
 import { measuredBy, ownCharacteristic } from "../vocabulary/subjects.ts";
 import type { SheetSnapshot } from "../workbook/port.ts";
@@ -15,7 +15,7 @@ export function fillMatters(readings: readonly Reading[], sheets: readonly Sheet
   const typed = new Map<string, number>();
   for (const sheet of sheets) {
     for (const { cells } of tableLines(sheet, isOfLimits, () => true, FIELDS)) {
-      if (typeof cells.matters === "number" && cells.matters > 0) typed.set(ownCharacteristic(measuredBy(textOf(cells.characteristic), "")), cells.matters);
+      if (typeof cells.matters === "number" && cells.matters > 0) typed.set(ownCharacteristic(measuredBy(cellText(cells.characteristic), "")), cells.matters);
     }
   }
   if (typed.size === 0) return;

@@ -1,10 +1,11 @@
 import { decimal } from "../core/decimal.ts";
+import { groupedBy, largestNumber } from "../core/grouped.ts";
 import { type Doubt, doubtOfMean } from "../math/gauge-rule.ts";
 import { mean } from "../math/statistics.ts";
-import { labelFrom, plain } from "../vocabulary/headings.ts";
+import { foldedHeading, labelFrom } from "../vocabulary/headings.ts";
 import { ownerKey } from "../vocabulary/subjects.ts";
-import { groupedBy, largestOf, strictestOf } from "./grouped.ts";
 import type { Estimate, LineJudgement } from "./judgement.ts";
+import { strictestOf } from "./judgement.ts";
 import type { PlaceEstimate } from "./place-change.ts";
 
 /** One characteristic over its places and cylinders: the same place before and after is a pair. */
@@ -42,7 +43,7 @@ function meanEstimate(all: readonly PlaceEstimate[], areOfOneEngine: boolean): M
   const changes = places.map(({ difference }) => difference);
   const common = commonOf(known);
   const name = areOfOneEngine ? engine.trim() : "";
-  const characteristic = plain(typed) === own ? typed : own;
+  const characteristic = foldedHeading(typed) === own ? typed : own;
   return {
     ...{ engine: name, characteristic, unit, cylinders: new Set(places.map(({ cylinder }) => ownerKey("cylinder", cylinder))).size },
     label: `${labelFrom({ engine: name, characteristic })}, mean of ${places.length} places`,
@@ -50,7 +51,7 @@ function meanEstimate(all: readonly PlaceEstimate[], areOfOneEngine: boolean): M
       difference: decimal(mean(changes)),
       n: places.length,
       common,
-      decimals: AVERAGED + largestOf(places.map(({ decimals }) => decimals)),
+      decimals: AVERAGED + largestNumber(places.map(({ decimals }) => decimals)),
       without: all.length - places.length,
       places,
     },

@@ -2,7 +2,7 @@ import { Gauges } from "../check/gauges.ts";
 import { type Cell, isBlank } from "../core/cell.ts";
 import type { WorkbookCells } from "../formula/workbook-cells.ts";
 import { CHARACTERISTICS } from "../vocabulary/characteristics.ts";
-import { gaugeFieldOf, isCommonPart, plain } from "../vocabulary/headings.ts";
+import { foldedHeading, gaugeFieldOf, isCommonPart } from "../vocabulary/headings.ts";
 import { isRecheck } from "../vocabulary/run-in.ts";
 import { measuredBy } from "../vocabulary/subjects.ts";
 import type { SheetSnapshot } from "../workbook/port.ts";
@@ -43,7 +43,7 @@ export class MeasuredWith {
     const known = reading.uncertainty || ofGauge || use?.uncertainty;
     if (!known) return;
     reading.uncertainty = known;
-    const common = reading.gauge === undefined ? undefined : this.#common.get(plain(reading.gauge));
+    const common = reading.gauge === undefined ? undefined : this.#common.get(foldedHeading(reading.gauge));
     if (common !== undefined && common <= known) reading.common ??= common;
   }
 
@@ -57,7 +57,7 @@ export class MeasuredWith {
       else if (line.every(isBlank)) at = undefined;
       else if (at) {
         const [id, part] = [line[at.gauge], line[at.common]];
-        if (typeof part === "number" && part >= 0 && !isBlank(id) && typeof id !== "object") this.#common.set(plain(String(id)), part);
+        if (typeof part === "number" && part >= 0 && !isBlank(id) && typeof id !== "object") this.#common.set(foldedHeading(String(id)), part);
       }
     }
   }
@@ -111,4 +111,4 @@ function partsIn(name: string): string[] {
   });
 }
 
-const singular = (name: string): string => (Object.hasOwn(CHARACTERISTICS, name) ? name : plain(name).replace(/s$/, ""));
+const singular = (name: string): string => (Object.hasOwn(CHARACTERISTICS, name) ? name : foldedHeading(name).replace(/s$/, ""));

@@ -1,7 +1,7 @@
+import { groupedBy } from "../core/grouped.ts";
 import { positionText } from "../vocabulary/parse-heading.ts";
 import { measuredBy, ownerKey } from "../vocabulary/subjects.ts";
 import { placeName } from "../workbook/address.ts";
-import { groupedBy } from "./grouped.ts";
 import type { Reading, ReadingSubject } from "./readings.ts";
 
 /** Readings of one thing on both sides, in the order of their hours where they have some. */

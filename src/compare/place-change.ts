@@ -1,12 +1,12 @@
 import { likelySlip, likelySlipText } from "../check/likely-slip.ts";
 import { decimal } from "../core/decimal.ts";
+import { largestNumber } from "../core/grouped.ts";
 import { decimalsOf } from "../core/number-text.ts";
 import { uncertaintyOfChange } from "../functions/wear/change-params.ts";
 import { combined } from "../math/gauge-rule.ts";
 import type { UseUnit, WearDirection } from "../vocabulary/headings.ts";
 import { measuredBy, ownCharacteristic, wearOf } from "../vocabulary/subjects.ts";
 import { isLengthUnit } from "../vocabulary/units.ts";
-import { largestOf } from "./grouped.ts";
 import type { Estimate, LineJudgement } from "./judgement.ts";
 import type { MasterChange, Masters } from "./masters.ts";
 import type { ReadingPair, SideNames } from "./pair-readings.ts";
@@ -95,7 +95,7 @@ const MOST_TYPED = 6;
 
 /** As many as were typed; sizes that were worked out are told with two more, at least three. */
 function decimalsAmong(all: readonly number[]): number {
-  const typed = largestOf(
+  const typed = largestNumber(
     all.filter((decimals) => decimals <= MOST_TYPED),
     0,
   );

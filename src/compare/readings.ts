@@ -1,4 +1,4 @@
-import { type ColumnFields, tableLines, textOf } from "../check/long-tables.ts";
+import { type ColumnFields, cellText, tableLines } from "../check/long-tables.ts";
 import { type Cell, isBlank } from "../core/cell.ts";
 import { Fault, refuse } from "../core/fault.ts";
 import { BLANK, number, type Param } from "../core/param.ts";
@@ -119,23 +119,23 @@ export function readingsFrom(columns: Columns, cells: ColumnFields, place: Place
 }
 
 function readingFrom(cells: ColumnFields, typed: Cell, unit: string | undefined, place: Pick<Reading, "cell" | "line">): Reading {
-  const [engine, cylinder, characteristic] = (["engine", "cylinder", "characteristic"] as const).map((field) => textOf(cells[field]).trim());
-  const position = positionFrom({ position: textOf(cells.position), height: textOf(cells.height), axis: textOf(cells.axis) });
+  const [engine, cylinder, characteristic] = (["engine", "cylinder", "characteristic"] as const).map((field) => cellText(cells[field]).trim());
+  const position = positionFrom({ position: cellText(cells.position), height: cellText(cells.height), axis: cellText(cells.axis) });
   const reading: Reading = { engine: engine!, cylinder: cylinder!, characteristic: characteristic!, position, value: null, ...place, isListed: true };
-  reading.unit = unitOf(textOf(cells.unit)) ?? unit;
-  for (const field of ["gauge", "day"] as const) if (!isBlank(cells[field])) reading[field] = textOf(cells[field]).trim();
-  const session = textOf(cells.campaign).trim();
+  reading.unit = unitOf(cellText(cells.unit)) ?? unit;
+  for (const field of ["gauge", "day"] as const) if (!isBlank(cells[field])) reading[field] = cellText(cells[field]).trim();
+  const session = cellText(cells.campaign).trim();
   const campaign = campaignOf(session);
   if (campaign !== undefined) reading.campaign = campaign;
   else if (session !== "") reading.fault = `the campaign is called ${session}: wanted is before or after`;
-  for (const field of ["group", "material"] as const) if (!isBlank(cells[field])) reading[field] = textOf(cells[field]).trim();
+  for (const field of ["group", "material"] as const) if (!isBlank(cells[field])) reading[field] = cellText(cells[field]).trim();
   for (const [name, param] of Object.entries(NUMBERS) as [keyof typeof NUMBERS, Param<number>][]) {
     const taken = param.take(cells[name], name);
     if (taken instanceof Fault) reading.fault ??= faultBody(taken);
     else if (taken !== BLANK && (name === "miles" || name === "km")) takeUse(reading, name, taken as number);
     else if (taken !== BLANK) reading[name as Exclude<typeof name, UseUnit>] = taken as number;
   }
-  const direction = textOf(cells.wearDirection).trim();
+  const direction = cellText(cells.wearDirection).trim();
   if (direction !== "") {
     const wears = wearDirectionOf(direction);
     if (wears !== undefined) reading.wears = wears;

@@ -1,10 +1,10 @@
+import { groupedBy, largestNumber, smallestNumber } from "../core/grouped.ts";
 import { COVERAGE_FACTOR } from "../functions/wear/change-params.ts";
 import { studentQuantile } from "../math/distributions.ts";
 import { type Doubt, doubtOfOne, weighed } from "../math/gauge-rule.ts";
 import { mean, sumOfSquares } from "../math/statistics.ts";
-import { plain } from "../vocabulary/headings.ts";
+import { foldedHeading } from "../vocabulary/headings.ts";
 import { measuredBy, ownCharacteristic } from "../vocabulary/subjects.ts";
-import { groupedBy, largestOf, smallestOf } from "./grouped.ts";
 import type { Reading } from "./readings.ts";
 
 /** What one measuring session found at one place: several readings are repeats, and their mean counts. */
@@ -44,12 +44,12 @@ export const ownUOf = (session: Session, uncertainty: number): number => {
 };
 
 /** Expanded uncertainty of one reading of a session; `undefined` for none. 0 says no more than a blank. */
-export const uncertaintyOf = ({ readings }: Session): number | undefined => largestOf(readings.map(({ uncertainty = 0 }) => uncertainty)) || undefined;
+export const uncertaintyOf = ({ readings }: Session): number | undefined => largestNumber(readings.map(({ uncertainty = 0 }) => uncertainty)) || undefined;
 
 /** The part of U that is common, where every reading of the session says so. */
 function commonOf({ readings }: Session): number | undefined {
   const typed = readings.map(({ common }) => common);
-  return typed.includes(undefined) ? undefined : largestOf(typed as number[]);
+  return typed.includes(undefined) ? undefined : largestNumber(typed as number[]);
 }
 
 /** Scatter of repeats by side, characteristic, unit and gauge. */
@@ -97,7 +97,7 @@ export class RepeatScatter {
   contradicts(side: string, session: Session, uncertainty: number): boolean {
     if (session.readings.length < 2) return false;
     const values = session.readings.map(({ value }) => value!);
-    const range = largestOf(values) - smallestOf(values);
+    const range = largestNumber(values) - smallestNumber(values);
     const { scatter, degreesOfFreedom } = this.#scatterOf(side, session, true);
     if (degreesOfFreedom < FEW) return false;
     const { variance, degreesOfFreedom: known } = doubtOfOne(scatter, degreesOfFreedom, uncertainty / COVERAGE_FACTOR);
@@ -111,10 +111,10 @@ const RARE = 0.01;
 const FEW = 3;
 
 const poolOf = (side: string, { characteristic, position, unit = "", gauge = "" }: Reading): string =>
-  [side, ownCharacteristic(measuredBy(characteristic, position)), unit, plain(gauge)].join("|");
+  [side, ownCharacteristic(measuredBy(characteristic, position)), unit, foldedHeading(gauge)].join("|");
 
 /** True where both were measured with one gauge on one day: what its setting was off by is in both alike. */
 export function sameSession(a: Session, b: Session): boolean {
-  const [own, other] = [a, b].map(({ readings }) => new Set(readings.map(({ gauge = "", day = "" }) => `${plain(gauge)}|${plain(day)}`)));
+  const [own, other] = [a, b].map(({ readings }) => new Set(readings.map(({ gauge = "", day = "" }) => `${foldedHeading(gauge)}|${foldedHeading(day)}`)));
   return own!.size === other!.size && [...own!].every((one) => /^[^|]+\|[^|]+$/.test(one) && other!.has(one));
 }

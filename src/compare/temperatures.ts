@@ -4,7 +4,7 @@ import { Fault } from "../core/fault.ts";
 import { faultBody } from "../core/sentences.ts";
 import { coefficientOf } from "../functions/measurement/materials.ts";
 import { toReference } from "../functions/measurement/to-reference.ts";
-import { plain } from "../vocabulary/headings.ts";
+import { foldedHeading } from "../vocabulary/headings.ts";
 import type { Reading } from "./readings.ts";
 import type { Session } from "./sessions.ts";
 import { isLength } from "./typed-sizes.ts";
@@ -42,7 +42,7 @@ export interface ThermalChange {
 /** Both sizes brought to 20 °C; `undefined` unless temperature and material are known of both. */
 export function thermalChange(before: Session, after: Session): ThermalChange | undefined {
   const [first, last] = [before, after].map(({ readings: [reading], value, temperature }) => ({ ...reading!, value, temperature })) as [Reading, Reading];
-  if (!isLength(first) || plain(first.material ?? "") !== plain(last.material ?? "")) return undefined;
+  if (!isLength(first) || foldedHeading(first.material ?? "") !== foldedHeading(last.material ?? "")) return undefined;
   const [cold, colder] = [atReference(first), atReference(last)];
   if (typeof cold !== "number" || typeof colder !== "number") return undefined;
   const coefficient = coefficientOf(first.material!);

@@ -1,4 +1,4 @@
-import { type ColumnFields, textOf } from "../check/long-tables.ts";
+import { type ColumnFields, cellText } from "../check/long-tables.ts";
 import { type Cell, isBlank } from "../core/cell.ts";
 import { COMPARISON_FIELDS, type Columns, holdsBothSides, readHeadings } from "../vocabulary/headings.ts";
 import { ownerIn, ownerKey } from "../vocabulary/subjects.ts";
@@ -28,7 +28,7 @@ export function* wideReadings(sheet: SheetSnapshot): Generator<Reading> {
     const fields: ColumnFields = Object.fromEntries(
       COMPARISON_FIELDS.flatMap((field) => (columns.at[field] === undefined ? [] : [[field, line[columns.at[field]]]])),
     );
-    if (textOf(fields.characteristic).trim() === "") continue;
+    if (cellText(fields.characteristic).trim() === "") continue;
     for (const { at, cylinder } of cylinders) {
       yield* readingsFrom(columns, { ...fields, cylinder, value: line[at] as Cell }, () => ({
         cell: { sheet: sheet.name, row: sheet.row + r, column: sheet.column + at },

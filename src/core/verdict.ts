@@ -112,7 +112,7 @@ interface Told {
  * The verdict on a value as one plain sentence with its numbers, without a full stop, so that it
  * can stand in a cell, a list or a report; `""` when there is no limit to judge by.
  */
-export function explain(value: number, limits: Limits, uncertainty = 0, near = 0, rule: DecisionRule = "full U"): string {
+export function verdictSentence(value: number, limits: Limits, uncertainty = 0, near = 0, rule: DecisionRule = "full U"): string {
   const judgement = judge(value, limits, uncertainty, near, rule);
   return judgement ? sentenceOn(judgement, value, limits, { uncertainty, near, rule }) : "";
 }

@@ -7,15 +7,15 @@ import {
   type DrawingOptions,
   type Drawn,
   drawing,
-  element,
   group,
   hatching,
   idOf,
   label,
-  labels,
+  labelLines,
   px,
   SMALL,
   segment,
+  svgElement,
   THICK,
   THIN,
   TYPE,
@@ -70,7 +70,7 @@ export function drawBoreProfile(bore: BoreReadings, options: ProfileOptions = {}
     width,
     height: footTop + foot.length * LEADING + 2,
     patterns: hatching(plate.pattern),
-    body: head.svg + panels.join("") + labels(4, footTop + 4, foot, LEADING, { class: "note", "font-size": SMALL }),
+    body: head.svg + panels.join("") + labelLines(4, footTop + 4, foot, LEADING, { class: "note", "font-size": SMALL }),
   });
 }
 
@@ -79,8 +79,8 @@ function headOf(plate: Plate, width: number): { svg: string; height: number } {
   const summary = wrapped(boreWords(plate), width - 8, SMALL, 2);
   const below = 14 + name.length * 15;
   const svg =
-    labels(4, 14, name, 15, { class: "name", "font-size": 12.5, "font-weight": 600 }) +
-    labels(4, below, summary, LEADING, { class: "summary", "font-size": SMALL });
+    labelLines(4, 14, name, 15, { class: "name", "font-size": 12.5, "font-weight": 600 }) +
+    labelLines(4, below, summary, LEADING, { class: "summary", "font-size": SMALL });
   return { svg, height: below + summary.length * LEADING };
 }
 
@@ -91,7 +91,7 @@ function heightNames({ bore }: Plate, top: number): string {
   const left = leftOf(bore);
   const names = bore.heights.map((name, h) => {
     const lines = wrapped(name, left - 10, TYPE, 2);
-    return labels(left - 8, heightAt(top, h) + 4 - ((lines.length - 1) * LEADING) / 2, lines, LEADING, { class: "height", "text-anchor": "end" });
+    return labelLines(left - 8, heightAt(top, h) + 4 - ((lines.length - 1) * LEADING) / 2, lines, LEADING, { class: "height", "text-anchor": "end" });
   });
   return label(left - 8, top + 14, "height", { class: "axis-name", "font-size": SMALL, "font-style": "italic", "text-anchor": "end" }) + names.join("");
 }
@@ -139,8 +139,8 @@ function walls(plate: Plate, column: readonly (number | null | "off")[], centre:
       .y((point) => point.y);
     const wall = line<WallPoint>(at, (point) => point.y).defined(isThere);
     return (
-      element("path", { class: "metal", d: metal(points) ?? "", fill: `url(#${pattern})` }) +
-      element("path", { class: "wall", d: wall(points) ?? "", fill: "none", stroke: "currentColor", "stroke-width": THICK }) +
+      svgElement("path", { class: "metal", d: metal(points) ?? "", fill: `url(#${pattern})` }) +
+      svgElement("path", { class: "wall", d: wall(points) ?? "", fill: "none", stroke: "currentColor", "stroke-width": THICK }) +
       upright("nominal", centre + side * HALF, first, last, DASHED) +
       (deviations.limit === undefined ? "" : upright("limit", centre + side * out(deviations.limit), first, last, CHAIN, 1.2))
     );
@@ -191,7 +191,7 @@ function dimension(plate: Plate, deviation: number | null | "off", reading: numb
 function arrow(wall: number, number: number, y: number, side: number): string {
   const isInside = (wall - number) * side > 7;
   const back = isInside ? -side * 6.5 : side * 6.5;
-  const head = element("path", { class: "mark", d: `M${px(wall)} ${px(y)}l${back} -1.9v3.8z` });
+  const head = svgElement("path", { class: "mark", d: `M${px(wall)} ${px(y)}l${back} -1.9v3.8z` });
   return head + segment(wall, y, isInside ? number : wall + side * 12, y, { stroke: "currentColor", "stroke-width": 0.6 });
 }
 

@@ -1,7 +1,7 @@
 import { scaleLinear } from "d3-scale";
 import { decimal } from "../core/decimal.ts";
 import { DIRECTION_WORDS, directionBeyond, uncertaintyOfChange } from "../functions/wear/change-params.ts";
-import { DOTTED, type DrawingOptions, type Drawn, drawing, element, group, idOf, label, labels, SMALL, segment, THICK, THIN, TYPE } from "./svg.ts";
+import { DOTTED, type DrawingOptions, type Drawn, drawing, group, idOf, label, labelLines, SMALL, segment, svgElement, THICK, THIN, TYPE } from "./svg.ts";
 import { mostDecimals, numberText, signedText, widthOf, withoutControlCharacters, wrapped } from "./text.ts";
 
 /** One size measured twice. */
@@ -71,9 +71,9 @@ export function drawChangePlot({ name, changes }: ChangePlot, options: DrawingOp
     width,
     height: y + foot.length * LEADING,
     body:
-      labels(4, 14, head, 15, { class: "name", "font-size": 12.5, "font-weight": 600 }) +
+      labelLines(4, 14, head, 15, { class: "name", "font-size": 12.5, "font-weight": 600 }) +
       drawn.join("") +
-      labels(4, y + 6, foot, LEADING, { class: "note", "font-size": SMALL }),
+      labelLines(4, y + 6, foot, LEADING, { class: "note", "font-size": SMALL }),
   });
 }
 
@@ -159,7 +159,7 @@ function rowOf(row: Told, x: (change: number) => number, y: number, frame: Frame
 function beside(row: Told, y: number, left: number, right: number): string {
   const name = wrapped(row.name, left - 12, TYPE, 2);
   return (
-    labels(left - 10, y + 4 - ((name.length - 1) * 12) / 2, name, 12, { class: "row-name", "text-anchor": "end" }) +
+    labelLines(left - 10, y + 4 - ((name.length - 1) * 12) / 2, name, 12, { class: "row-name", "text-anchor": "end" }) +
     label(right + 10, y + (row.change === undefined ? 4 : -1), row.words, { class: "words", "font-weight": row.isBeyond ? 700 : undefined }) +
     label(right + 10, y + 11, numbersOf(row), { class: "numbers", "font-size": SMALL })
   );
@@ -180,10 +180,10 @@ function barOf({ change, uncertainty, isBeyond }: Told, x: (change: number) => n
   const ends = uncertainty === undefined ? [] : [x(change - uncertainty), x(change + uncertainty)];
   const at = x(change);
   if (uncertainty === undefined)
-    return element("path", { class: "mark", d: `M${at} ${y}m-4 -4l8 8m0 -8l-8 8`, fill: "none", stroke: "currentColor", "stroke-width": THICK });
+    return svgElement("path", { class: "mark", d: `M${at} ${y}m-4 -4l8 8m0 -8l-8 8`, fill: "none", stroke: "currentColor", "stroke-width": THICK });
   const mark = isBeyond
-    ? element("rect", { class: "mark", x: at - 4, y: y - 4, width: 8, height: 8 })
-    : element("circle", { class: "mark", cx: at, cy: y, r: RING, fill: "none", stroke: "currentColor", "stroke-width": THICK });
+    ? svgElement("rect", { class: "mark", x: at - 4, y: y - 4, width: 8, height: 8 })
+    : svgElement("circle", { class: "mark", cx: at, cy: y, r: RING, fill: "none", stroke: "currentColor", "stroke-width": THICK });
   // The bar stops at an open ring, so that it reads as open on any ground.
   const gap = isBeyond ? 0 : RING;
   const arms = ends.map((end) => (Math.abs(end - at) > gap ? segment(at + Math.sign(end - at) * gap, y, end, y, { class: "uncertainty", ...line }) : ""));

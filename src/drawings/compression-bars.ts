@@ -10,14 +10,14 @@ import {
   type DrawingOptions,
   type Drawn,
   drawing,
-  element,
   group,
   hatching,
   idOf,
   label,
-  labels,
+  labelLines,
   SMALL,
   segment,
+  svgElement,
   THICK,
   THIN,
   TYPE,
@@ -77,14 +77,14 @@ export function drawCompressionBars(test: CompressionTest, options: DrawingOptio
     height: below + 8 + foot.length * LEADING,
     patterns: hatching(`${id}-passed`, 7) + crossHatching(`${id}-failed`),
     body: [
-      labels(4, 14, head, 15, { class: "name", "font-size": 12.5, "font-weight": 600 }),
+      labelLines(4, 14, head, 15, { class: "name", "font-size": 12.5, "font-weight": 600 }),
       scale(test, y, top),
       ...test.cylinders.map((_, i) => bar(plate, i, x, y)),
-      ...names.map((lines, i) => labels(x(i)! + x.bandwidth() / 2, top + PLOT_HEIGHT + 15, lines, LEADING, { class: "cylinder", "text-anchor": "middle" })),
+      ...names.map((lines, i) => labelLines(x(i)! + x.bandwidth() / 2, top + PLOT_HEIGHT + 15, lines, LEADING, { class: "cylinder", "text-anchor": "middle" })),
       label(LEFT + (band * names.length) / 2, under, axisName, { class: "axis-name", "font-size": SMALL, "font-style": "italic", "text-anchor": "middle" }),
       ...limitLines(lines, y, width - RIGHT),
       segment(LEFT, top + PLOT_HEIGHT, width - RIGHT, top + PLOT_HEIGHT, { class: "base", stroke: "currentColor", "stroke-width": THIN }),
-      labels(4, below + 14, foot, LEADING, { class: "note", "font-size": SMALL }),
+      labelLines(4, below + 14, foot, LEADING, { class: "note", "font-size": SMALL }),
     ].join(""),
   });
 }
@@ -162,7 +162,7 @@ function bar(plate: Plate, i: number, x: ReturnType<typeof scaleBand<number>>, y
   );
   return group(
     isOutside ? `bar ${verdict}` : "bar",
-    element("rect", {
+    svgElement("rect", {
       class: "pressure",
       x: x(i),
       y: y(pressure),
@@ -172,7 +172,7 @@ function bar(plate: Plate, i: number, x: ReturnType<typeof scaleBand<number>>, y
       stroke: "currentColor",
       "stroke-width": isOutside ? THICK : THIN,
     }),
-    labels(middle, lowest - 5 - (words.length - 1) * LEADING, words, LEADING, { class: "number", "font-weight": isOutside ? 700 : undefined, ...centred }),
+    labelLines(middle, lowest - 5 - (words.length - 1) * LEADING, words, LEADING, { class: "number", "font-weight": isOutside ? 700 : undefined, ...centred }),
   );
 }
 

@@ -1,7 +1,7 @@
 import { scaleLinear } from "d3-scale";
 import { curveLinearClosed, lineRadial } from "d3-shape";
 import { circlesOf, type FittedCircle, roundnessOf } from "../math/reference-circles.ts";
-import { DASHED, DOTTED, type DrawingOptions, type Drawn, drawing, element, group, idOf, label, labels, SMALL, segment, THICK, THIN } from "./svg.ts";
+import { DASHED, DOTTED, type DrawingOptions, type Drawn, drawing, group, idOf, label, labelLines, SMALL, segment, svgElement, THICK, THIN } from "./svg.ts";
 import { mostDecimals, numberText, signedText, withoutControlCharacters, wrapped } from "./text.ts";
 
 /** Radial readings at equal steps all round one cross-section. */
@@ -48,8 +48,8 @@ export function drawRoundnessTrace(trace: RoundTrace, options: DrawingOptions = 
     width: WIDTH,
     height: foot.bottom,
     body:
-      labels(4, 14, head, 15, { class: "name", "font-size": 12.5, "font-weight": 600 }) +
-      element("g", { transform: `translate(${WIDTH / 2} ${middle})` }, plot(trace, form)) +
+      labelLines(4, 14, head, 15, { class: "name", "font-size": 12.5, "font-weight": 600 }) +
+      svgElement("g", { transform: `translate(${WIDTH / 2} ${middle})` }, plot(trace, form)) +
       foot.svg,
   });
 }
@@ -116,11 +116,11 @@ function plot(trace: RoundTrace, form: Form): string {
   return group(
     "plot",
     segment(-8, 0, 8, 0, { stroke: "currentColor", "stroke-width": THIN }) + segment(0, -8, 0, 8, { stroke: "currentColor", "stroke-width": THIN }),
-    element("circle", { class: "least-squares", cx: 0, cy: 0, r: r(0), ...stroke, "stroke-width": THIN, "stroke-dasharray": DASHED }),
+    svgElement("circle", { class: "least-squares", cx: 0, cy: 0, r: r(0), ...stroke, "stroke-width": THIN, "stroke-dasharray": DASHED }),
     ...[form.outer, form.inner].map((circle) =>
-      element("path", { class: "zone", d: ring(circle), ...stroke, "stroke-width": 1.1, "stroke-dasharray": DOTTED }),
+      svgElement("path", { class: "zone", d: ring(circle), ...stroke, "stroke-width": 1.1, "stroke-dasharray": DOTTED }),
     ),
-    element("path", {
+    svgElement("path", {
       class: "trace",
       d: curve((turns) => between(form.left, turns))(stepsOf(n))!,
       ...stroke,
@@ -137,7 +137,7 @@ const at = (turns: number, radius: number): [x: number, y: number] => [radius * 
 
 function mark(deviation: number, turns: number, r: (deviation: number) => number): string {
   const [cx, cy] = at(turns, r(deviation));
-  return element("circle", { class: "mark", cx, cy, r: 2.2 });
+  return svgElement("circle", { class: "mark", cx, cy, r: 2.2 });
 }
 
 /** The number of each reading outside the trace, so that a high spot can be found again on the part. */
@@ -186,7 +186,10 @@ function legend({ deviations, unit }: RoundTrace, form: Form, top: number): { sv
     SMALL,
   );
   const below = top + 10 + rows.length * LEADING;
-  return { svg: lines.join("") + labels(4, below, note, LEADING - 1, { class: "note", "font-size": SMALL }), bottom: below + note.length * (LEADING - 1) - 4 };
+  return {
+    svg: lines.join("") + labelLines(4, below, note, LEADING - 1, { class: "note", "font-size": SMALL }),
+    bottom: below + note.length * (LEADING - 1) - 4,
+  };
 }
 
 function described({ deviations, unit }: RoundTrace, form: Form): string {

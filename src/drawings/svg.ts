@@ -6,7 +6,7 @@ export const px = (x: number): string => String(Math.round(x * 100) / 100 + 0);
 export type SvgAttributes = Readonly<Record<string, string | number | undefined>>;
 
 /** An element. Attributes are escaped; children are SVG already, text gets in through `label` alone. */
-export function element(name: string, attributes: SvgAttributes, ...children: readonly string[]): string {
+export function svgElement(name: string, attributes: SvgAttributes, ...children: readonly string[]): string {
   const written = Object.entries(attributes)
     .filter(([, value]) => value !== undefined)
     .map(([key, value]) => ` ${key}="${typeof value === "number" ? px(value) : escaped(value!)}"`)
@@ -14,7 +14,7 @@ export function element(name: string, attributes: SvgAttributes, ...children: re
   return children.length === 0 ? `<${name}${written}/>` : `<${name}${written}>${children.join("")}</${name}>`;
 }
 
-export const group = (className: string, ...children: readonly string[]): string => element("g", { class: className }, ...children);
+export const group = (className: string, ...children: readonly string[]): string => svgElement("g", { class: className }, ...children);
 
 /** Sizes of type: for names and numbers, and for what goes with them. */
 export const TYPE = 11;
@@ -22,16 +22,16 @@ export const SMALL = 10;
 
 /** Text at a place, in the size of names and numbers where nothing else is said. */
 export function label(x: number, y: number, text: string, attributes: SvgAttributes = {}): string {
-  return element("text", { x, y, ...attributes }, escaped(withoutControlCharacters(text)));
+  return svgElement("text", { x, y, ...attributes }, escaped(withoutControlCharacters(text)));
 }
 
 /** Lines of text below one another. */
-export function labels(x: number, y: number, lines: readonly string[], leading: number, attributes: SvgAttributes = {}): string {
+export function labelLines(x: number, y: number, lines: readonly string[], leading: number, attributes: SvgAttributes = {}): string {
   return lines.map((line, i) => label(x, y + i * leading, line, attributes)).join("");
 }
 
 export const segment = (x1: number, y1: number, x2: number, y2: number, attributes: SvgAttributes = {}): string =>
-  element("line", { x1, y1, x2, y2, ...attributes });
+  svgElement("line", { x1, y1, x2, y2, ...attributes });
 
 /** Weights of lines and dashes, as on a drawing board. */
 export const THICK = 1.6;
@@ -43,14 +43,14 @@ export const DOTTED = "1.5 2.5";
 /** Metal cut through: thin lines at 45°, as sections are hatched. */
 export function hatching(id: string, spacing = 5): string {
   const line = segment(0, 0, 0, spacing, { stroke: "currentColor", "stroke-width": 0.6 });
-  return element("pattern", { id, width: spacing, height: spacing, patternUnits: "userSpaceOnUse", patternTransform: "rotate(45)" }, line);
+  return svgElement("pattern", { id, width: spacing, height: spacing, patternUnits: "userSpaceOnUse", patternTransform: "rotate(45)" }, line);
 }
 
 /** The same crossed, for what has failed. */
 export function crossHatching(id: string, spacing = 5): string {
   const lines =
     segment(0, 0, 0, spacing, { stroke: "currentColor", "stroke-width": 0.9 }) + segment(0, 0, spacing, 0, { stroke: "currentColor", "stroke-width": 0.9 });
-  return element("pattern", { id, width: spacing, height: spacing, patternUnits: "userSpaceOnUse", patternTransform: "rotate(45)" }, lines);
+  return svgElement("pattern", { id, width: spacing, height: spacing, patternUnits: "userSpaceOnUse", patternTransform: "rotate(45)" }, lines);
 }
 
 /** A finished drawing: one ink (`currentColor`) on whatever lies below, so that it suits light, dark and paper. */
@@ -104,7 +104,7 @@ interface Parts extends Pick<Drawing, "title" | "description" | "width" | "heigh
 }
 
 export function drawing({ id, title, description, width, height, patterns = "", body }: Parts): Drawing {
-  const svg = element(
+  const svg = svgElement(
     "svg",
     {
       xmlns: "http://www.w3.org/2000/svg",
@@ -122,7 +122,7 @@ export function drawing({ id, title, description, width, height, patterns = "", 
     },
     `<title id="${id}-title">${escaped(withoutControlCharacters(title))}</title>`,
     `<desc id="${id}-desc">${escaped(withoutControlCharacters(description))}</desc>`,
-    patterns === "" ? "" : element("defs", {}, patterns),
+    patterns === "" ? "" : svgElement("defs", {}, patterns),
     body,
   );
   return {

@@ -1,6 +1,6 @@
 import { scaleLinear, scaleUtc } from "d3-scale";
 import { decimal } from "../core/decimal.ts";
-import { DASHED, DOTTED, type DrawingOptions, type Drawn, drawing, element, group, idOf, label, labels, SMALL, segment, THICK, THIN } from "./svg.ts";
+import { DASHED, DOTTED, type DrawingOptions, type Drawn, drawing, group, idOf, label, labelLines, SMALL, segment, svgElement, THICK, THIN } from "./svg.ts";
 import { mostDecimals, numberText, withoutControlCharacters, wrapped } from "./text.ts";
 
 /** One reading of one engine on one day: the one that its limits allow least. */
@@ -50,13 +50,13 @@ export function drawTrend(trend: Trend, options: DrawingOptions = {}): Drawn {
     width,
     height: below + 6 + foot.length * LEADING,
     body: [
-      labels(4, 14, head, 15, { class: "name", "font-size": 12.5, "font-weight": 600 }),
+      labelLines(4, 14, head, 15, { class: "name", "font-size": 12.5, "font-weight": 600 }),
       frame(plate),
       limitLine(plate, trend.lower, "at least"),
       limitLine(plate, trend.upper, "at most"),
       isBinned ? "" : paths(plate),
       ...marks.map((mark) => drawnMark(mark, plate)),
-      labels(4, below + 8, foot, LEADING, { class: "note", "font-size": SMALL }),
+      labelLines(4, below + 8, foot, LEADING, { class: "note", "font-size": SMALL }),
     ].join(""),
   });
 }
@@ -143,7 +143,7 @@ function paths({ marks, x, y }: Plate): string {
     .filter((own) => own.length > 1)
     .map((own) => {
       const d = own.map(({ time, middle }, i) => `${i === 0 ? "M" : "L"}${x(time).toFixed(2)} ${y(middle).toFixed(2)}`).join("");
-      return element("path", { class: "engine", d, fill: "none", stroke: "currentColor", "stroke-width": THIN, "stroke-dasharray": DOTTED });
+      return svgElement("path", { class: "engine", d, fill: "none", stroke: "currentColor", "stroke-width": THIN, "stroke-dasharray": DOTTED });
     });
   return lines.length === 0 ? "" : group("engines", ...lines);
 }
@@ -154,8 +154,8 @@ function drawnMark({ time, least, middle, most, isOutside }: TrendMark, { x, y }
   const at = x(time);
   const span = least === most ? "" : segment(at, y(least), at, y(most), { class: "span", stroke: "currentColor", "stroke-width": THICK });
   const sign = isOutside
-    ? element("rect", { class: "mark outside", x: at - SIZE, y: y(middle) - SIZE, width: 2 * SIZE, height: 2 * SIZE })
-    : element("circle", { class: "mark", cx: at, cy: y(middle), r: SIZE, fill: "none", stroke: "currentColor", "stroke-width": 1.2 });
+    ? svgElement("rect", { class: "mark outside", x: at - SIZE, y: y(middle) - SIZE, width: 2 * SIZE, height: 2 * SIZE })
+    : svgElement("circle", { class: "mark", cx: at, cy: y(middle), r: SIZE, fill: "none", stroke: "currentColor", "stroke-width": 1.2 });
   return span + sign;
 }
 

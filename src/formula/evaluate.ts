@@ -72,10 +72,10 @@ function arrayOf({ elements }: { elements: AstExpression[][] }, context: Formula
 }
 
 function unaryOf(node: Operation, context: FormulaContext, depth: number): Evaluated {
-  if (node.operator === "#") return content(areaOf(node as AstExpression, context, depth), context);
+  if (node.operator === "#") return content(referencedArea(node as AstExpression, context, depth), context);
   const operand = evaluateNode(node.arguments[0]!, context, depth + 1);
   if (operand instanceof CannotTell) return operand;
-  if (node.operator === "@") return Array.isArray(operand) ? content(ownCell(areaOf(node.arguments[0]!, context, depth), context), context) : operand;
+  if (node.operator === "@") return Array.isArray(operand) ? content(ownCell(referencedArea(node.arguments[0]!, context, depth), context), context) : operand;
   return unary(node.operator as Unary, operand);
 }
 
@@ -136,7 +136,7 @@ function referenceOf(node: Reference, context: FormulaContext, depth: number): E
     const part = named(node.value, context);
     if ("tree" in part) return namedValue(part, depth);
   }
-  return content(areaOf(node as AstExpression, context, depth), context);
+  return content(referencedArea(node as AstExpression, context, depth), context);
 }
 
 const namedValues = new WeakMap<WorkbookCells, Map<string, Evaluated>>();
@@ -168,7 +168,7 @@ function content(area: CellArea | CellError | CannotTell | undefined, { book }: 
 }
 
 /** The cells that a part of a formula refers to; `undefined` when it is not a reference. */
-export function areaOf(node: AstExpression, context: FormulaContext, depth = 0): Spill {
+export function referencedArea(node: AstExpression, context: FormulaContext, depth = 0): Spill {
   if (node.type === nodeTypes.UNARY && (node as Operation).operator === "#") return spillOf((node as Operation).arguments[0]!, context, depth);
   if (node.type !== nodeTypes.REFERENCE) return isIf(node) ? guardedArea(node as CallExpression, context, depth) : undefined;
   const { places } = context;
@@ -199,9 +199,9 @@ function guardedArea(node: CallExpression, context: FormulaContext, depth: numbe
   const isNothing = (branch: AstExpression | null | undefined) => branch?.type === nodeTypes.LITERAL && (branch as { value: unknown }).value === "";
   const kept = isNothing(then) ? otherwise : isNothing(otherwise) ? then : undefined;
   if (!test || kept?.type !== nodeTypes.REFERENCE || depth > DEEPEST) return undefined;
-  const area = areaOf(kept, context, depth + 1);
+  const area = referencedArea(kept, context, depth + 1);
   if (area === undefined || !("rows" in area)) return area;
-  const asked = references(test).map((reference) => areaOf(reference, context, depth + 1));
+  const asked = references(test).map((reference) => referencedArea(reference, context, depth + 1));
   return asked.length > 0 && asked.every((one) => one !== undefined && "rows" in one && isSame(one, area)) ? area : undefined;
 }
 
@@ -219,7 +219,7 @@ function areaOn(named: string | undefined, { top, left, bottom, right }: Edges, 
 function namedArea(text: string, context: FormulaContext, depth: number): Spill {
   if (depth > DEEPEST) return new CannotTell("the names lead to names without end");
   const part = named(text, context);
-  return "tree" in part ? areaOf(part.tree, part.context, depth + 1) : part;
+  return "tree" in part ? referencedArea(part.tree, part.context, depth + 1) : part;
 }
 
 type Spill = CellArea | CellError | CannotTell | undefined;
@@ -227,7 +227,7 @@ const spills = new WeakMap<WorkbookCells, Map<string, Spill>>();
 
 /** `D4#`: the block that the formula in D4 comes to, from D4 on. Worked out once; one that needs itself has no end. */
 function spillOf(node: AstExpression, context: FormulaContext, depth: number): Spill {
-  const anchor = areaOf(node, context, depth);
+  const anchor = referencedArea(node, context, depth);
   if (anchor === undefined || !("rows" in anchor)) return anchor;
   const known = spills.get(context.book) ?? new Map<string, Spill>();
   spills.set(context.book, known);

@@ -111,10 +111,10 @@ function numberIn(text: string): number | CellError {
 function join(left: Cell, right: Cell): Cell {
   if (isCellError(left)) return left;
   if (isCellError(right)) return right;
-  return `${textOf(left)}${textOf(right)}`;
+  return `${operandText(left)}${operandText(right)}`;
 }
 
-function textOf(cell: Exclude<Cell, CellError>): string {
+function operandText(cell: Exclude<Cell, CellError>): string {
   if (typeof cell === "boolean") return cell ? "TRUE" : "FALSE";
   return cell === null || cell === undefined ? "" : String(cell);
 }

@@ -2,7 +2,7 @@ import { isBlank } from "../core/cell.ts";
 import { Fault } from "../core/fault.ts";
 import { type CellAddress, type CellArea, placeName } from "../workbook/address.ts";
 import type { SheetSnapshot } from "../workbook/port.ts";
-import { areaOf, evaluateFormula, type FormulaContext } from "./evaluate.ts";
+import { evaluateFormula, type FormulaContext, referencedArea } from "./evaluate.ts";
 import { callsOf } from "./own-calls.ts";
 import { type AstExpression, parseFormula, references } from "./parse.ts";
 import { cellsOf, type WorkbookCells } from "./workbook-cells.ts";
@@ -12,7 +12,7 @@ const LONGEST_CHAIN = 20;
 
 /** The area that an argument refers to, or nothing when it is worked out otherwise. */
 export function argumentArea(node: AstExpression | null | undefined, context: FormulaContext): CellArea | undefined {
-  const area = node ? areaOf(node, context) : undefined;
+  const area = node ? referencedArea(node, context) : undefined;
   return area !== undefined && "rows" in area ? area : undefined;
 }
 

@@ -3,10 +3,11 @@ import type { Argument, Block } from "../core/cell.ts";
 import { isBlank } from "../core/cell.ts";
 import type { Derivation, Spec } from "../core/define.ts";
 import { Fault } from "../core/fault.ts";
+import { groupedBy } from "../core/grouped.ts";
 import { sentence } from "../core/sentences.ts";
 import { specs } from "../functions/index.ts";
 import { CHARACTERISTICS } from "../vocabulary/characteristics.ts";
-import { plain } from "../vocabulary/headings.ts";
+import { foldedHeading } from "../vocabulary/headings.ts";
 import { positionText } from "../vocabulary/parse-heading.ts";
 import type { CellAddress } from "../workbook/address.ts";
 import type { MappedReading, MappedSubject } from "./mapped-readings.ts";
@@ -43,7 +44,7 @@ export const resultsFrom = (characteristic: string): string[] =>
   RULES.filter(({ from }) => from.some((name) => name === characteristic)).map((rule) => rule.characteristic);
 
 const keyOf = ({ engine, cylinder, places }: MappedSubject, per: Rule["per"]): string =>
-  [plain(engine), per === "engine" ? "" : plain(cylinder), per === "place" ? positionText(places) : ""].join("|");
+  [foldedHeading(engine), per === "engine" ? "" : foldedHeading(cylinder), per === "place" ? positionText(places) : ""].join("|");
 
 /** Everything that can be worked out from the readings and is not measured itself. */
 export function deriveReadings(readings: readonly MappedReading[]): DerivedReading[] {
@@ -60,21 +61,9 @@ export function deriveReadings(readings: readonly MappedReading[]): DerivedReadi
   });
 }
 
-/** Items of one key, in their order. */
-export function groupedBy<T>(items: readonly T[], key: (item: T) => string): Map<string, T[]> {
-  const groups = new Map<string, T[]>();
-  for (const item of items) {
-    const name = key(item);
-    const group = groups.get(name);
-    if (group) group.push(item);
-    else groups.set(name, [item]);
-  }
-  return groups;
-}
-
 /** A size of the engine, or of all engines, goes with each of its cylinders. */
 function partnersOf({ per }: Rule, subject: MappedReading, partners: readonly MappedReading[]): MappedReading[] {
-  const same = (a: string, b: string) => a === "" || plain(a) === plain(b);
+  const same = (a: string, b: string) => a === "" || foldedHeading(a) === foldedHeading(b);
   return partners.filter(
     (one) =>
       same(one.engine, subject.engine) &&

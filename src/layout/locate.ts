@@ -1,6 +1,6 @@
 import type { Cell } from "../core/cell.ts";
 import type { WorkbookCells } from "../formula/workbook-cells.ts";
-import { plain } from "../vocabulary/headings.ts";
+import { foldedHeading } from "../vocabulary/headings.ts";
 import type { MappedRange } from "./mapping.ts";
 
 type Place = Pick<MappedRange, "sheet" | "row" | "column">;
@@ -8,7 +8,7 @@ type Place = Pick<MappedRange, "sheet" | "row" | "column">;
 /** How many headings tell a range from others. */
 const MOST_SIGNS = 60;
 
-const signOf = (cell: Cell): string => (typeof cell === "string" ? plain(cell).slice(0, 200) : typeof cell === "number" ? String(cell) : "");
+const signOf = (cell: Cell): string => (typeof cell === "string" ? foldedHeading(cell).slice(0, 200) : typeof cell === "number" ? String(cell) : "");
 
 /** The headings of a range, each by its distance from the first number. */
 export function signatureOf(

@@ -1,7 +1,7 @@
 import type { Cell } from "../core/cell.ts";
 import type { WorkbookCells } from "../formula/workbook-cells.ts";
 import { CHARACTERISTICS } from "../vocabulary/characteristics.ts";
-import { plain } from "../vocabulary/headings.ts";
+import { foldedHeading } from "../vocabulary/headings.ts";
 import type { ParsedHeading, PositionWord } from "../vocabulary/parse-heading.ts";
 import { isLengthUnit, unitOf } from "../vocabulary/units.ts";
 import type { CellAddress } from "../workbook/address.ts";
@@ -125,7 +125,7 @@ function fitOf(subject: MappedSubject, limit: MappedSubject): number {
   let score = 0;
   for (const name of ["engine", "cylinder"] as const) {
     if (limit[name] === "") continue;
-    if (plain(limit[name]) !== plain(subject[name])) return -1;
+    if (foldedHeading(limit[name]) !== foldedHeading(subject[name])) return -1;
     score += name === "cylinder" ? 200 : 100;
   }
   const words = new Set(subject.places.map(({ word }) => word));

@@ -17,9 +17,9 @@ export interface RangeNow {
 export function rangeNow(snapshot: Pick<WorkbookSnapshot, "sheets">, range: MappedRange): RangeNow {
   const book = new WorkbookCells(snapshot);
   const found = locate(book, range);
-  if ("lost" in found) return { area: areaOf(range), what: "", trouble: found.lost };
+  if ("lost" in found) return { area: rangeArea(range), what: "", trouble: found.lost };
   const { what, isComplete } = summaryOf(book, found);
-  return { area: areaOf(found), what, ...(isComplete ? {} : { trouble: "nothing says what these numbers are of" }) };
+  return { area: rangeArea(found), what, ...(isComplete ? {} : { trouble: "nothing says what these numbers are of" }) };
 }
 
 /** Ranges that share cells: what both hold counts with the first. */
@@ -27,6 +27,6 @@ export function overlaps(ranges: readonly MappedRange[]): [first: MappedRange, s
   return ranges.flatMap((second, at) => ranges.slice(0, at).flatMap((first) => (meet(first, second) ? [[first, second] as [MappedRange, MappedRange]] : [])));
 }
 
-const areaOf = ({ sheet, row, column, rows, columns }: MappedRange): CellArea => ({ sheet, row, column, rows, columns });
+const rangeArea = ({ sheet, row, column, rows, columns }: MappedRange): CellArea => ({ sheet, row, column, rows, columns });
 
 export const meet = (a: CellArea, b: CellArea): boolean => a.sheet === b.sheet && rectanglesMeet(a, b);

@@ -1,6 +1,6 @@
 import type { CellSpec, SheetSpec } from "../workbook/sheet-spec.ts";
 import { FOOTER, MARGINS, STYLES } from "../workbook/styles.ts";
-import { element } from "../xlsx/write/xml.ts";
+import { xmlElement } from "../xlsx/write/xml.ts";
 
 /** The looks of cells, columns and rows that a workbook uses, each once and by a name of its own. */
 export class CellStyles {
@@ -19,11 +19,11 @@ export class CellStyles {
       };
       const text = { "fo:font-weight": isBold && "bold", "fo:font-style": isItalic && "italic", "fo:font-size": size && `${size}pt`, "fo:color": ink };
       const inner =
-        element("style:table-cell-properties", cell) +
-        (isLeft ? element("style:paragraph-properties", { "fo:text-align": "start" }) : "") +
-        element("style:text-properties", text);
+        xmlElement("style:table-cell-properties", cell) +
+        (isLeft ? xmlElement("style:paragraph-properties", { "fo:text-align": "start" }) : "") +
+        xmlElement("style:text-properties", text);
       const own = { "style:name": name, "style:family": "table-cell", "style:data-style-name": data };
-      return (data ? dataStyle(data, format!) : "") + element("style:style", own, inner);
+      return (data ? dataStyle(data, format!) : "") + xmlElement("style:style", own, inner);
     });
   }
 
@@ -38,7 +38,7 @@ export class CellStyles {
   }
 
   table(): string {
-    return this.#named("ta", "", (name) => element("style:style", { "style:name": name, "style:family": "table", "style:master-page-name": "Default" }));
+    return this.#named("ta", "", (name) => xmlElement("style:style", { "style:name": name, "style:family": "table", "style:master-page-name": "Default" }));
   }
 
   automatic(): string {
@@ -56,26 +56,26 @@ export class CellStyles {
 }
 
 const dimension = (name: string, family: string, properties: Readonly<Record<string, string>>): string =>
-  element("style:style", { "style:name": name, "style:family": family }, element(`style:${family}-properties`, properties));
+  xmlElement("style:style", { "style:name": name, "style:family": family }, xmlElement(`style:${family}-properties`, properties));
 
 /** A number format such as `0.000`, text (`@`), or a date (`yyyy-mm-dd`). */
 function dataStyle(name: string, format: string): string {
-  if (format === "@") return element("number:text-style", { "style:name": name }, "<number:text-content/>");
+  if (format === "@") return xmlElement("number:text-style", { "style:name": name }, "<number:text-content/>");
   if (/[yd]/.test(format)) {
-    const dash = element("number:text", {}, "-");
-    const [month, day] = ["month", "day"].map((part) => element(`number:${part}`, { "number:style": "long" }));
-    return element("number:date-style", { "style:name": name }, `${element("number:year", { "number:style": "long" })}${dash}${month}${dash}${day}`);
+    const dash = xmlElement("number:text", {}, "-");
+    const [month, day] = ["month", "day"].map((part) => xmlElement(`number:${part}`, { "number:style": "long" }));
+    return xmlElement("number:date-style", { "style:name": name }, `${xmlElement("number:year", { "number:style": "long" })}${dash}${month}${dash}${day}`);
   }
   const decimals = format.split(".")[1]?.length ?? 0;
-  const number = element("number:number", { "number:decimal-places": decimals, "number:min-decimal-places": decimals, "number:min-integer-digits": 1 });
-  return element("number:number-style", { "style:name": name }, number);
+  const number = xmlElement("number:number", { "number:decimal-places": decimals, "number:min-decimal-places": decimals, "number:min-integer-digits": 1 });
+  return xmlElement("number:number-style", { "style:name": name }, number);
 }
 
 export const verdictStyle = (word: string, fill: string): string =>
-  element(
+  xmlElement(
     "style:style",
     { "style:name": word.replaceAll(" ", "_"), "style:display-name": word, "style:family": "table-cell" },
-    element("style:table-cell-properties", { "fo:background-color": fill }),
+    xmlElement("style:table-cell-properties", { "fo:background-color": fill }),
   );
 
 const SIZES = { A4: [21, 29.7], letter: [21.59, 27.94] } as const;
@@ -95,7 +95,7 @@ export function pageStyles({ paper, isLandscape }: SheetSpec["print"]): string {
     ...{ "style:scale-to-X": 1, "style:scale-to-Y": 0 },
   };
   const paragraph = (text: string): string =>
-    element(
+    xmlElement(
       "text:p",
       {},
       text
@@ -104,13 +104,13 @@ export function pageStyles({ paper, isLandscape }: SheetSpec["print"]): string {
         .replace("&P", "<text:page-number>1</text:page-number>")
         .replace("&N", "<text:page-count>1</text:page-count>"),
     );
-  const foot = element("style:region-left", {}, paragraph(FOOTER.left)) + element("style:region-right", {}, paragraph(FOOTER.right));
+  const foot = xmlElement("style:region-left", {}, paragraph(FOOTER.left)) + xmlElement("style:region-right", {}, paragraph(FOOTER.right));
   return (
-    element("office:automatic-styles", {}, element("style:page-layout", { "style:name": "page" }, element("style:page-layout-properties", page))) +
-    element(
+    xmlElement("office:automatic-styles", {}, xmlElement("style:page-layout", { "style:name": "page" }, xmlElement("style:page-layout-properties", page))) +
+    xmlElement(
       "office:master-styles",
       {},
-      element("style:master-page", { "style:name": "Default", "style:page-layout-name": "page" }, element("style:footer", {}, foot)),
+      xmlElement("style:master-page", { "style:name": "Default", "style:page-layout-name": "page" }, xmlElement("style:footer", {}, foot)),
     )
   );
 }

@@ -2,7 +2,7 @@ import { strToU8, type Zippable, zipSync } from "fflate";
 import { boxName, cellName, type Rectangle } from "../workbook/address.ts";
 import type { SheetSpec, Validation, WorkbookSpec } from "../workbook/sheet-spec.ts";
 import { allowed, HEAD_HEIGHT, REFUSED_TITLE, VERDICT_FILLS } from "../workbook/styles.ts";
-import { element, xmlText } from "../xlsx/write/xml.ts";
+import { xmlElement, xmlText } from "../xlsx/write/xml.ts";
 import { toOpenFormula, toRangeAddress } from "./open-formula.ts";
 import { CellStyles, pageStyles, verdictStyle } from "./styles.ts";
 
@@ -18,7 +18,7 @@ const DATE = new Date(1980, 0, 1);
 /** A character of a column's width, in inches: 7 of 96 pixels. */
 const CHARACTER = 7 / 96;
 
-const part = (kind: string, content: string): string => HEADING + element(`office:document-${kind}`, { ...SPACES, "office:version": "1.3" }, content);
+const part = (kind: string, content: string): string => HEADING + xmlElement(`office:document-${kind}`, { ...SPACES, "office:version": "1.3" }, content);
 
 /** Writes a described workbook as an .ods (OASIS OpenDocument 1.3). Formulas are worked out when it is opened. */
 export function writeOds(book: WorkbookSpec): Uint8Array {
@@ -27,7 +27,7 @@ export function writeOds(book: WorkbookSpec): Uint8Array {
   const tables = book.sheets.map((sheet) => tableOf(sheet, styles, (validation) => `rule${validations.findIndex((one) => one.validation === validation) + 1}`));
   const rules = validations.map(({ sheet, validation }, i) => ruleOf(sheet, validation, `rule${i + 1}`));
   const names = book.names.map(({ name, formula }) =>
-    element("table:named-range", {
+    xmlElement("table:named-range", {
       "table:name": name,
       "table:base-cell-address": `$${quoted(book.sheets[0]!.name)}.$A$1`,
       "table:cell-range-address": toRangeAddress(formula),
@@ -35,7 +35,7 @@ export function writeOds(book: WorkbookSpec): Uint8Array {
   );
   const ranges = book.sheets.flatMap((sheet) =>
     sheet.tables.map(({ name, row, column, rows, headings }) =>
-      element("table:database-range", {
+      xmlElement("table:database-range", {
         "table:name": name,
         "table:target-range-address": addressOf(sheet, { row, column, rows: rows + 1, columns: headings.length }),
         "table:display-filter-buttons": "true",
@@ -43,25 +43,25 @@ export function writeOds(book: WorkbookSpec): Uint8Array {
     ),
   );
   const body =
-    (rules.length ? element("table:content-validations", {}, rules.join("")) : "") +
+    (rules.length ? xmlElement("table:content-validations", {}, rules.join("")) : "") +
     tables.join("") +
-    element("table:named-expressions", {}, names.join("")) +
-    element("table:database-ranges", {}, ranges.join(""));
+    xmlElement("table:named-expressions", {}, names.join("")) +
+    xmlElement("table:database-ranges", {}, ranges.join(""));
   const files: Record<string, string> = {
     "content.xml": part(
       "content",
-      element("office:automatic-styles", {}, styles.automatic()) + element("office:body", {}, element("office:spreadsheet", {}, body)),
+      xmlElement("office:automatic-styles", {}, styles.automatic()) + xmlElement("office:body", {}, xmlElement("office:spreadsheet", {}, body)),
     ),
     "styles.xml": part(
       "styles",
-      element("office:styles", {}, VERDICT_FILLS.map(([word, fill]) => verdictStyle(word, fill)).join("")) + pageStyles(book.sheets[0]!.print),
+      xmlElement("office:styles", {}, VERDICT_FILLS.map(([word, fill]) => verdictStyle(word, fill)).join("")) + pageStyles(book.sheets[0]!.print),
     ),
-    "settings.xml": part("settings", element("office:settings", {}, views(book.sheets))),
+    "settings.xml": part("settings", xmlElement("office:settings", {}, views(book.sheets))),
   };
   const listed = [["/", KIND], ...Object.keys(files).map((name) => [name, "text/xml"])];
-  const manifest = listed.map(([name, type]) => element("manifest:file-entry", { "manifest:full-path": name, "manifest:media-type": type }));
+  const manifest = listed.map(([name, type]) => xmlElement("manifest:file-entry", { "manifest:full-path": name, "manifest:media-type": type }));
   files["META-INF/manifest.xml"] =
-    HEADING + element("manifest:manifest", { "xmlns:manifest": SPACES["xmlns:manifest"], "manifest:version": "1.3" }, manifest.join(""));
+    HEADING + xmlElement("manifest:manifest", { "xmlns:manifest": SPACES["xmlns:manifest"], "manifest:version": "1.3" }, manifest.join(""));
   // The kind comes first and as it is, so that it can be told without unpacking (part 2, 3.3).
   const packed: Zippable = { mimetype: [strToU8(KIND), { level: 0 }] };
   for (const [name, text] of Object.entries(files)) packed[name] = strToU8(text);
@@ -98,25 +98,25 @@ function tableOf(sheet: SheetSpec, styles: CellStyles, ruleName: (validation: Va
       return cellPart(cell?.content ?? "", merged && !isHead ? "table:covered-table-cell" : "table:table-cell", attributes);
     });
     const isHigh = cells.some((cell) => cell.row === row && cell.style === "head");
-    return element("table:table-row", { "table:style-name": isHigh ? styles.row(HEAD_HEIGHT) : undefined }, own.join(""));
+    return xmlElement("table:table-row", { "table:style-name": isHigh ? styles.row(HEAD_HEIGHT) : undefined }, own.join(""));
   });
   const heads = lines.slice(0, frozen.rows);
-  return element(
+  return xmlElement(
     "table:table",
     { "table:name": sheet.name, "table:style-name": styles.table() },
-    widths.map((width) => element("table:table-column", { "table:style-name": styles.column(width * CHARACTER) })).join("") +
-      (heads.length ? element("table:table-header-rows", {}, heads.join("")) : "") +
+    widths.map((width) => xmlElement("table:table-column", { "table:style-name": styles.column(width * CHARACTER) })).join("") +
+      (heads.length ? xmlElement("table:table-header-rows", {}, heads.join("")) : "") +
       lines.slice(frozen.rows).join("") +
       conditions(sheet, verdicts),
   );
 }
 
 function cellPart(content: number | string, name: string, attributes: Readonly<Record<string, string | number | undefined>>): string {
-  if (content === "") return element(name, attributes);
-  if (typeof content === "number") return element(name, { ...attributes, "office:value-type": "float", "office:value": content });
-  if (content.startsWith("=")) return element(name, { ...attributes, "table:formula": toOpenFormula(content.slice(1)) });
-  const lines = content.split("\n").map((line) => element("text:p", {}, xmlText(line)));
-  return element(name, { ...attributes, "office:value-type": "string" }, lines.join(""));
+  if (content === "") return xmlElement(name, attributes);
+  if (typeof content === "number") return xmlElement(name, { ...attributes, "office:value-type": "float", "office:value": content });
+  if (content.startsWith("=")) return xmlElement(name, { ...attributes, "table:formula": toOpenFormula(content.slice(1)) });
+  const lines = content.split("\n").map((line) => xmlElement("text:p", {}, xmlText(line)));
+  return xmlElement(name, { ...attributes, "office:value-type": "string" }, lines.join(""));
 }
 
 /** Fills that repeat the words of verdicts; a part of LibreOffice's own that other programs pass over. */
@@ -125,11 +125,15 @@ function conditions(sheet: SheetSpec, verdicts: readonly Rectangle[]): string {
   const made = verdicts.map((area) => {
     const base = `${quoted(sheet.name)}.${cellName(area)}`;
     const each = VERDICT_FILLS.map(([word]) =>
-      element("calcext:condition", { "calcext:apply-style-name": word.replaceAll(" ", "_"), "calcext:value": `="${word}"`, "calcext:base-cell-address": base }),
+      xmlElement("calcext:condition", {
+        "calcext:apply-style-name": word.replaceAll(" ", "_"),
+        "calcext:value": `="${word}"`,
+        "calcext:base-cell-address": base,
+      }),
     );
-    return element("calcext:conditional-format", { "calcext:target-range-address": addressOf(sheet, area) }, each.join(""));
+    return xmlElement("calcext:conditional-format", { "calcext:target-range-address": addressOf(sheet, area) }, each.join(""));
   });
-  return element("calcext:conditional-formats", {}, made.join(""));
+  return xmlElement("calcext:conditional-formats", {}, made.join(""));
 }
 
 const SIGNS = { greaterThan: ">", greaterThanOrEqual: ">=" } as const;
@@ -143,7 +147,7 @@ function ruleOf(sheet: SheetSpec, { area, rule, sentence }: Validation, name: st
       : "words" in only
         ? list(only.words.map((word) => `"${word}"`).join(";"))
         : list(only.name);
-  return element(
+  return xmlElement(
     "table:content-validation",
     {
       "table:name": name,
@@ -151,10 +155,10 @@ function ruleOf(sheet: SheetSpec, { area, rule, sentence }: Validation, name: st
       "table:allow-empty-cell": "true",
       "table:base-cell-address": `${quoted(sheet.name)}.${cellName(area)}`,
     },
-    element(
+    xmlElement(
       "table:error-message",
       { "table:title": REFUSED_TITLE, "table:display": "true", "table:message-type": "stop" },
-      element("text:p", {}, xmlText(sentence)),
+      xmlElement("text:p", {}, xmlText(sentence)),
     ),
   );
 }
@@ -162,15 +166,15 @@ function ruleOf(sheet: SheetSpec, { area, rule, sentence }: Validation, name: st
 /** Rows and columns that stay in view: a setting of the window, by sheet. */
 function views(sheets: readonly SheetSpec[]): string {
   const item = (name: string, type: string, value: number): string =>
-    element("config:config-item", { "config:name": name, "config:type": type }, String(value));
+    xmlElement("config:config-item", { "config:name": name, "config:type": type }, String(value));
   const entries = sheets.map(({ name, frozen: { rows, columns } }) => {
     const across = columns
       ? item("HorizontalSplitMode", "short", 2) + item("HorizontalSplitPosition", "int", columns) + item("PositionRight", "int", columns)
       : "";
     const down = rows ? item("VerticalSplitMode", "short", 2) + item("VerticalSplitPosition", "int", rows) + item("PositionBottom", "int", rows) : "";
-    return element("config:config-item-map-entry", { "config:name": name }, across + down + item("ActiveSplitRange", "short", rows && columns ? 3 : 2));
+    return xmlElement("config:config-item-map-entry", { "config:name": name }, across + down + item("ActiveSplitRange", "short", rows && columns ? 3 : 2));
   });
-  const tables = element("config:config-item-map-named", { "config:name": "Tables" }, entries.join(""));
-  const view = element("config:config-item-map-indexed", { "config:name": "Views" }, element("config:config-item-map-entry", {}, tables));
-  return element("config:config-item-set", { "config:name": "ooo:view-settings" }, view);
+  const tables = xmlElement("config:config-item-map-named", { "config:name": "Tables" }, entries.join(""));
+  const view = xmlElement("config:config-item-map-indexed", { "config:name": "Views" }, xmlElement("config:config-item-map-entry", {}, tables));
+  return xmlElement("config:config-item-set", { "config:name": "ooo:view-settings" }, view);
 }

@@ -13,7 +13,7 @@ export function findSpecs(specs: readonly Spec[], search: string): Map<TradeGrou
     .filter(Boolean);
   const found = new Map<TradeGroup, Spec[]>();
   for (const group of GROUPS) {
-    const members = specs.filter((spec) => spec.group === group && words.every((word) => textOf(spec).includes(word)));
+    const members = specs.filter((spec) => spec.group === group && words.every((word) => searchedText(spec).includes(word)));
     if (members.length > 0) found.set(group, members);
   }
   return found;
@@ -21,7 +21,7 @@ export function findSpecs(specs: readonly Spec[], search: string): Map<TradeGrou
 
 const texts = new WeakMap<Spec, string>();
 
-function textOf(spec: Spec): string {
+function searchedText(spec: Spec): string {
   let text = texts.get(spec);
   if (text === undefined) {
     const params = spec.inputs.flatMap(({ name, param }) => [name, param.help]);

@@ -53,11 +53,11 @@ export const formulaOf = (spec: Spec, inputs: readonly Expression[], sheet: stri
 
 /** The same without the sign in front, to stand inside another formula. Arguments left blank at the end are left out. */
 export function callOf(spec: Spec, inputs: readonly Expression[], sheet: string): string {
-  const texts = inputs.map((given) => textOf(given, sheet));
+  const texts = inputs.map((given) => expressionText(given, sheet));
   return `${NAMESPACE}.${spec.name}(${texts.slice(0, texts.findLastIndex(Boolean) + 1).join(", ")})`;
 }
 
-function textOf(given: Expression, sheet: string): string {
+function expressionText(given: Expression, sheet: string): string {
   if (typeof given === "object" && given !== null && "formula" in given) return given.formula;
   if (isArea(given)) return reference(given, sheet);
   if (!Array.isArray(given)) return literal(given);

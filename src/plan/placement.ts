@@ -52,7 +52,7 @@ export function planEdits(
   parts: readonly PlanBlock[],
   sources: readonly CellArea[],
 ): WrittenPlan {
-  const placed = parts.map((part) => ({ part, area: areaOf(part, at) }));
+  const placed = parts.map((part) => ({ part, area: blockArea(part, at) }));
   const inTheWay = placed.flatMap(({ area }) => [...cellsOf(area)].filter((cell) => isFilled(book, cell)));
   const area = around(
     at,
@@ -70,7 +70,7 @@ function overlap(a: CellArea, b: CellArea): boolean {
   return a.sheet === b.sheet && meet(a.row, a.rows, b.row, b.rows) && meet(a.column, a.columns, b.column, b.columns);
 }
 
-function areaOf({ row, column, cells, fills }: PlanBlock, at: CellAddress): CellArea {
+function blockArea({ row, column, cells, fills }: PlanBlock, at: CellAddress): CellArea {
   const size = fills ?? { rows: cells.length, columns: Math.max(...cells.map((line) => line.length)) };
   return { sheet: at.sheet, row: at.row + row, column: at.column + column, ...size };
 }

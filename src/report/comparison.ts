@@ -1,15 +1,15 @@
 import { type Comparison, enOf, linesOf } from "../compare/compare.ts";
 import type { DifferenceOfChanges } from "../compare/difference-of-changes.ts";
-import { groupedBy, largestOf } from "../compare/grouped.ts";
 import type { ComparisonVerdict, LineJudgement } from "../compare/judgement.ts";
 import type { MasterChange } from "../compare/masters.ts";
 import { placeKey } from "../compare/pair-readings.ts";
 import type { PlaceChange } from "../compare/place-change.ts";
 import { uncertaintyOf } from "../compare/sessions.ts";
 import { wearLines } from "../compare/words.ts";
+import { groupedBy, largestNumber } from "../core/grouped.ts";
 import { counted, decimalsOf, fixed, readingText, rowsText, uncertaintyText } from "../core/number-text.ts";
 import { VERSION } from "../core/version.ts";
-import { labelFrom, plain } from "../vocabulary/headings.ts";
+import { foldedHeading, labelFrom } from "../vocabulary/headings.ts";
 import { ownerKey } from "../vocabulary/subjects.ts";
 import { CAUTIONS } from "./cautions.ts";
 import { html, limitText, type Markup, scrolled } from "./markup.ts";
@@ -177,7 +177,7 @@ const differenceCells = (line: DifferenceOfChanges | undefined): Markup[] =>
 
 /** Places as a sheet has them: by characteristic, cylinder and where they come in the file. */
 function byPlace(a: PlaceChange, b: PlaceChange): number {
-  const order = ({ engine, own, cylinder }: PlaceChange): string[] => [engine, own, cylinder].map(plain);
+  const order = ({ engine, own, cylinder }: PlaceChange): string[] => [engine, own, cylinder].map(foldedHeading);
   const [x, y] = [order(a), order(b)];
   for (const [i, text] of x.entries()) if (text !== y[i]) return text.localeCompare(y[i]!, "en", { numeric: true });
   const at = ({ before: { readings } }: PlaceChange): number => readings[0]!.line ?? readings[0]!.cell.row * 1000 + readings[0]!.cell.column;
@@ -191,11 +191,11 @@ function gauges(places: readonly PlaceChange[]): Markup {
       return { gauge, day, common, campaign, U: uncertaintyOf(place[campaign]), master: place.master };
     }),
   );
-  const rows = [...groupedBy(uses, ({ gauge, day, campaign }) => [plain(gauge), campaign, day].join("|")).values()].map((own) => {
+  const rows = [...groupedBy(uses, ({ gauge, day, campaign }) => [foldedHeading(gauge), campaign, day].join("|")).values()].map((own) => {
     const [{ gauge, day, campaign, common }] = own as [(typeof own)[number]];
     const master = own.find((one) => one.master !== undefined)?.master;
     const i = campaign === "before" ? 0 : 1;
-    const U = largestOf(own.map((one) => one.U ?? 0));
+    const U = largestNumber(own.map((one) => one.U ?? 0));
     const told = master === undefined ? "not read in both" : `${masterText(master)[i]} (${counted(master.readings[i]!, "reading")})`;
     return [
       gauge || "not named",

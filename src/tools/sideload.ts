@@ -25,7 +25,7 @@ interface Options {
 const CERTIFICATES = ".office-addin-dev-certs";
 const CERTIFICATE_TOOL = "office-addin-dev-certs@3";
 
-export function portFrom(text: string): number {
+export function developmentPort(text: string): number {
   // The helper alone would read "3553x" as 3553.
   const port = /^\d+$/.test(text) ? parseNumber(text) : undefined;
   if (port === undefined || port < 1 || port > 65535) throw new ToolRefusal(`"${text}" is not a port: give a whole number from 1 to 65535.`);
@@ -116,7 +116,7 @@ if (process.argv[1] && import.meta.url === pathToFileURL(process.argv[1]).href) 
     .parse();
   try {
     const { port, ...rest } = command.opts<{ port: string; cert?: string; key?: string }>();
-    await sideload({ ...rest, port: portFrom(port) });
+    await sideload({ ...rest, port: developmentPort(port) });
   } catch (error) {
     if (!(error instanceof ToolRefusal)) throw error;
     logErrorMessage(error.message);

@@ -118,7 +118,7 @@ export const TARGET_WORDS = ["limits", "standard", "std", "nominal", "new", "tar
 const BRACKETS = /[([][^)\]]*[)\]]/g;
 
 /** `Lower-limit (mm)` as `lower limit`: text without what does not tell it from other text. */
-export const plain = (heading: string): string =>
+export const foldedHeading = (heading: string): string =>
   heading
     .replace(BRACKETS, " ")
     .toLowerCase()
@@ -127,7 +127,7 @@ export const plain = (heading: string): string =>
 
 /** Words by what they stand for, in the spelling of `plain`. */
 export const byWord = <Name extends string>(words: Readonly<Record<Name, readonly string[]>>): ReadonlyMap<string, Name> =>
-  new Map((Object.keys(words) as Name[]).flatMap((name) => words[name].map((word) => [plain(word), name] as const)));
+  new Map((Object.keys(words) as Name[]).flatMap((name) => words[name].map((word) => [foldedHeading(word), name] as const)));
 
 const FIELDS = byWord(Object.fromEntries(READING_FIELDS.map((field) => [field, [field, ...FIELD_WORDS[field]]])) as Record<ReadingField, string[]>);
 const GAUGE_FIELDS = byWord<GaugeField>(GAUGE_WORDS);
@@ -158,16 +158,16 @@ const JUDGING = new Set<string>(JUDGING_WORDS);
 const SOURCES = new Set<string>(SOURCE_WORDS);
 
 /** `Value, mm` and `Value (mm)` are both a value. Every row of a sheet is asked whether it is one of headings. */
-const nameOf = remembered((heading) => plain(withoutUnits(heading)));
+const nameOf = remembered((heading) => foldedHeading(withoutUnits(heading)));
 
 /** The field that a heading names. */
 export const fieldOf = (heading: string): ReadingField | undefined => FIELDS.get(nameOf(heading));
 
 /** Before or after, by the word in a column of campaigns. */
-export const campaignOf = (text: string): Campaign | undefined => CAMPAIGNS.get(plain(text));
+export const campaignOf = (text: string): Campaign | undefined => CAMPAIGNS.get(foldedHeading(text));
 
 /** The direction of wear, by the word in a column of directions. */
-export const wearDirectionOf = (text: string): WearDirection | undefined => DIRECTIONS.get(plain(text));
+export const wearDirectionOf = (text: string): WearDirection | undefined => DIRECTIONS.get(foldedHeading(text));
 
 /** In what a heading or an entry's name counts use. */
 export function useUnitOf(heading: string): UseUnit | undefined {
@@ -180,14 +180,14 @@ const GAUGE_START = new RegExp(`^[^a-z]*[${[...new Set([...GAUGE_FIELDS.keys()].
 
 /** What of a gauge a heading or an entry's name stands for. Most text is neither: it is known by its first letter or its length, before it is looked at closely. */
 export function gaugeFieldOf(text: string): GaugeField | undefined {
-  return text.length > LONGEST_GAUGE_WORD || !GAUGE_START.test(text) ? undefined : GAUGE_FIELDS.get(plain(text));
+  return text.length > LONGEST_GAUGE_WORD || !GAUGE_START.test(text) ? undefined : GAUGE_FIELDS.get(foldedHeading(text));
 }
 
 /** A heading of verdicts and the like. */
-export const isJudging = (heading: string): boolean => JUDGING.has(plain(heading));
+export const isJudging = (heading: string): boolean => JUDGING.has(foldedHeading(heading));
 
 /** A heading of where limits come from. */
-export const isSource = (heading: string): boolean => SOURCES.has(plain(heading));
+export const isSource = (heading: string): boolean => SOURCES.has(foldedHeading(heading));
 
 const NOT_MEASURED = new RegExp(
   `\\b(?:${["lower", ...FIELD_WORDS.lower, "upper", ...FIELD_WORDS.upper, ...ONE_SIDED_LIMIT, ...TARGET_WORDS, ...STATISTIC_WORDS].join("|")})\\b`,

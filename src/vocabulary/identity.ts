@@ -1,5 +1,5 @@
 import { CHARACTERISTICS } from "./characteristics.ts";
-import { byWord, FIELD_WORDS, fieldOf, GAUGE_WORDS, gaugeFieldOf, isSource, plain } from "./headings.ts";
+import { byWord, FIELD_WORDS, fieldOf, foldedHeading, GAUGE_WORDS, gaugeFieldOf, isSource } from "./headings.ts";
 import { remembered } from "./remembered.ts";
 
 const sizeWords = (name: string): string[] => [name, ...CHARACTERISTICS[name]!.words];
@@ -36,7 +36,7 @@ export type IdentityField = keyof typeof IDENTITY_WORDS;
 const FIELDS = byWord<IdentityField>(IDENTITY_WORDS);
 
 /** What an entry's name stands for. */
-export const identityFieldOf = (name: string): IdentityField | undefined => FIELDS.get(plain(name));
+export const identityFieldOf = (name: string): IdentityField | undefined => FIELDS.get(foldedHeading(name));
 
 /** What tells engines apart, the best of it first. */
 export const ENGINE_IDENTITY: readonly IdentityField[] = ["serial number", "engine number", "engine", "job"];

@@ -1,6 +1,6 @@
 import { type Cell, isBlank } from "../core/cell.ts";
 import { AXIS_LETTERS } from "./characteristics.ts";
-import { plain } from "./headings.ts";
+import { foldedHeading } from "./headings.ts";
 import { isNoReading } from "./identity.ts";
 import { type HeadingField, longestPhrase, type Meaning, meaningsOf, type Role } from "./phrases.ts";
 import { unitIn, withoutUnits } from "./units.ts";
@@ -253,10 +253,10 @@ function completed(text: string, fields: readonly HeadingField[], heading: Parse
   const isAlone = others.length === 0;
   if (isAlone && only === "engine" && heading.engine === undefined) heading.engine = own;
   else if (isAlone && only === "cylinder" && heading.cylinder === undefined) heading.cylinder = own;
-  else if (only === "characteristic" && heading.characteristic === undefined && heading.rest.length > 0) heading.characteristic = plain(own);
+  else if (only === "characteristic" && heading.characteristic === undefined && heading.rest.length > 0) heading.characteristic = foldedHeading(own);
   else if (heading.rest.length > 0 && fields.every((field) => field === "height" || field === "axis" || field === "position")) {
-    const letter = only === "axis" ? AXIS_LETTERS[plain(own)] : undefined;
-    heading.places = [{ word: letter ?? plain(own), kind: only === "height" || only === "axis" ? only : "place" }];
+    const letter = only === "axis" ? AXIS_LETTERS[foldedHeading(own)] : undefined;
+    heading.places = [{ word: letter ?? foldedHeading(own), kind: only === "height" || only === "axis" ? only : "place" }];
   } else return heading;
   return { ...heading, rest: [] };
 }

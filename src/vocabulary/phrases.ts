@@ -1,5 +1,5 @@
 import { CHARACTERISTICS, DOCUMENT_WORDS, EMPTY_WORDS, ENGINE_NAMES, OTHER_PARTS, POSITION_WORDS } from "./characteristics.ts";
-import { DERIVED_WORDS, FIELD_WORDS, ONE_SIDED_LIMIT, plain } from "./headings.ts";
+import { DERIVED_WORDS, FIELD_WORDS, foldedHeading, ONE_SIDED_LIMIT } from "./headings.ts";
 
 /** What a line of headings can tell about the numbers beside it. */
 export const HEADING_FIELDS = ["engine", "cylinder", "characteristic", "height", "axis", "position", "role", "unit"] as const;
@@ -30,7 +30,7 @@ const DICTIONARY = new Map<string, Meaning[]>();
 
 function teach(phrases: readonly string[], meaning: Meaning): void {
   for (const phrase of phrases) {
-    const key = plain(phrase);
+    const key = foldedHeading(phrase);
     longestPhrase = Math.max(longestPhrase, key.split(" ").length);
     DICTIONARY.set(key, [...(DICTIONARY.get(key) ?? []), meaning]);
   }

@@ -1,4 +1,4 @@
-import { FIELD_WORDS, plain } from "./headings.ts";
+import { FIELD_WORDS, foldedHeading } from "./headings.ts";
 
 /** A reading that is taken again after some hours, or the job of doing so: `Re-checked`, `Re-check of valve clearance`. */
 export const isRecheck = (text: string): boolean => /\bre-?\s?check/i.test(text);
@@ -14,7 +14,7 @@ const RUN_IN_WORDS = {
 } as const;
 export type RunInField = keyof typeof RUN_IN_WORDS;
 
-const BY_WORD = new Map(Object.entries(RUN_IN_WORDS).flatMap(([field, words]) => words.map((word) => [plain(word), field as RunInField] as const)));
+const BY_WORD = new Map(Object.entries(RUN_IN_WORDS).flatMap(([field, words]) => words.map((word) => [foldedHeading(word), field as RunInField] as const)));
 
 /** What a heading or an entry of a run-in log names. */
-export const runInFieldOf = (heading: string): RunInField | undefined => BY_WORD.get(plain(heading));
+export const runInFieldOf = (heading: string): RunInField | undefined => BY_WORD.get(foldedHeading(heading));

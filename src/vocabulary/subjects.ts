@@ -1,5 +1,5 @@
 import { CHARACTERISTICS, POSITION_WORDS } from "./characteristics.ts";
-import { plain } from "./headings.ts";
+import { foldedHeading } from "./headings.ts";
 import { type ParsedHeading, type PositionWord, parseHeading } from "./parse-heading.ts";
 import type { HeadingField } from "./phrases.ts";
 import { remembered } from "./remembered.ts";
@@ -13,7 +13,7 @@ export const ownerIn = remembered((text): Pick<ParsedHeading, "engine" | "cylind
   return { ...(engine === undefined ? {} : { engine }), ...(cylinder === undefined ? {} : { cylinder }) };
 });
 
-const keyFor = (field: "engine" | "cylinder") => remembered((text): string => plain(ownerIn(text)[field] ?? text));
+const keyFor = (field: "engine" | "cylinder") => remembered((text): string => foldedHeading(ownerIn(text)[field] ?? text));
 const KEYS = { engine: keyFor("engine"), cylinder: keyFor("cylinder") };
 
 /** The same for every text that names the same engine or cylinder: `A`, `Engine A` and `Motor a`. */
@@ -31,7 +31,7 @@ export interface Measured {
 const characteristicIn = remembered((text): Measured => {
   const { characteristic, places, rest, role, isNoReading: isOther } = parseHeading(text, SUBJECTS);
   const isKnown = characteristic !== undefined && Object.hasOwn(CHARACTERISTICS, characteristic) && rest.length === 0 && role === undefined && !isOther;
-  return isKnown ? { characteristic, places } : { characteristic: plain(text), places: [] };
+  return isKnown ? { characteristic, places } : { characteristic: foldedHeading(text), places: [] };
 });
 
 /** What the vocabulary knows of the characteristic that a text names, whatever else the text says; nothing where it names none that is known. */

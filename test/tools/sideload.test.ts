@@ -1,7 +1,7 @@
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { certificateFor, macFolder, portFrom, steps } from "../../src/tools/sideload.ts";
+import { certificateFor, developmentPort, macFolder, steps } from "../../src/tools/sideload.ts";
 
 let home: string;
 beforeEach(() => {
@@ -65,9 +65,9 @@ test("a certificate of one's own needs its key, and both files", () => {
 });
 
 test("a port is a whole number from 1 to 65535", () => {
-  expect([portFrom("1"), portFrom("3553"), portFrom("65535")]).toEqual([1, 3553, 65535]);
+  expect([developmentPort("1"), developmentPort("3553"), developmentPort("65535")]).toEqual([1, 3553, 65535]);
   for (const text of ["0", "65536", "3553x", "-1", "3.5", "", "port"]) {
-    expect(() => portFrom(text)).toThrow(`"${text}" is not a port: give a whole number from 1 to 65535.`);
+    expect(() => developmentPort(text)).toThrow(`"${text}" is not a port: give a whole number from 1 to 65535.`);
   }
 });
 

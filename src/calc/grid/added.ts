@@ -1,5 +1,4 @@
 import {
-  blockOf,
   type CallContext,
   COUNTING,
   cellsOf,
@@ -7,6 +6,7 @@ import {
   type Given,
   type GridCell,
   type GridParts,
+  gridBlock,
   isError,
   type Outcome,
   type OwnFunction,
@@ -25,7 +25,7 @@ const gcd = (a: number, b: number): number => (b === 0 ? a : gcd(b, a % b));
 const outOf = (what: string): SheetFault => new SheetFault("#NUM!", what);
 
 /** A number with so many decimals, with commas between its thousands. */
-export function fixed(value: number, places: number, hasCommas: boolean): string {
+export function decimalText(value: number, places: number, hasCommas: boolean): string {
   const rounded = toPlaces(value, places, "nearest");
   const [whole, behind] = Math.abs(rounded)
     .toFixed(Math.max(0, Math.min(100, places)))
@@ -65,7 +65,7 @@ export function addedFunctions(grid: GridParts): Record<string, OwnFunction> {
     for (let i = 2; i <= most; i++) product *= i;
     return product;
   };
-  const first = (given: Given): GridCell | undefined => blockOf(given)[0]?.[0];
+  const first = (given: Given): GridCell | undefined => gridBlock(given)[0]?.[0];
   const search = function (this: CallContext, wanted: Given, text: Given, from: Given): Outcome {
     const start = Math.trunc(reader.number(from, this, 1));
     const within = reader.text(text);
@@ -144,7 +144,7 @@ export function addedFunctions(grid: GridParts): Record<string, OwnFunction> {
       function (given, decimals, plain) {
         const places = Math.trunc(reader.number(decimals, this, 2));
         if (places > 100) return new SheetFault("#VALUE!", "At most 100 decimals are written.");
-        return fixed(reader.number(given, this), places, !reader.flag(plain, this, false));
+        return decimalText(reader.number(given, this), places, !reader.flag(plain, this, false));
       },
     ),
     NUMBERVALUE: declared(

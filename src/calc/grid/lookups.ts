@@ -1,13 +1,13 @@
 import { compareTexts } from "../../core/decimal.ts";
 import { equalityKey } from "./criteria.ts";
 import {
-  blockOf,
   COUNTING,
   countSteps,
   declared,
   type Given,
   type GridCell,
   type GridParts,
+  gridBlock,
   isAskedAgain,
   isError,
   type OwnFunction,
@@ -173,7 +173,7 @@ export function lookupFunctions(grid: GridParts): Record<string, OwnFunction> {
       isAcross ? "Looks a value up in the first row of a range" : "Looks a value up in the first column of a range",
       ["value (any)", "range (any, range)", "number (number)", "is_sorted (boolean, default=TRUE)"],
       function (value, range, number, sorted) {
-        const block = blockOf(range);
+        const block = gridBlock(range);
         const target = targetOf(value);
         const at = Math.trunc(reader.number(number, this));
         const most = isAcross ? (block[0]?.length ?? 0) : block.length;
@@ -217,7 +217,7 @@ export function lookupFunctions(grid: GridParts): Record<string, OwnFunction> {
       "Place of a value in a row or column",
       ["value (any)", "range (any, range)", "match_type (number, default=1)"],
       function (value, range, type) {
-        const line = oneLine(blockOf(range));
+        const line = oneLine(gridBlock(range));
         const target = targetOf(value);
         const way = Math.sign(reader.number(type, this, 1));
         const place = way === 0 ? exactPlace(line, target) : sortedPlace(line, target, way < 0);
@@ -229,13 +229,13 @@ export function lookupFunctions(grid: GridParts): Record<string, OwnFunction> {
       "Looks a value up in a sorted row or column",
       ["value (any)", "range (any, range)", "result_range (any, range, optional)"],
       (value, range, results) => {
-        const block = blockOf(range);
+        const block = gridBlock(range);
         const height = block[0]?.length ?? 0;
         const isAcross = block.length > height;
         const place = sortedPlace(lineOf(block, isAcross), targetOf(value));
         if (place < 0) return missing;
         if (results === undefined) return (isAcross ? block[place]![height - 1] : block.at(-1)![place]) ?? { value: null };
-        return oneLine(blockOf(results))[place] ?? outside("value");
+        return oneLine(gridBlock(results))[place] ?? outside("value");
       },
     ),
     XLOOKUP: declared(
@@ -243,14 +243,14 @@ export function lookupFunctions(grid: GridParts): Record<string, OwnFunction> {
       "Looks a value up in a row or column and gives what stands beside it",
       ["value (any)", "searched (any, range)", "results (any, range)", "if_not_found (any, optional)", ...MODES],
       function (value, searched, results, otherwise, match, search) {
-        const block = blockOf(searched);
+        const block = gridBlock(searched);
         const line = oneLine(block);
-        const given = blockOf(results);
+        const given = gridBlock(results);
         const isAcross = block.length > 1;
         if (isAcross ? given.length !== line.length : given[0]!.length !== line.length)
           return new SheetFault("#VALUE!", "The results are not as many as the values that are searched.");
         const place = placeBy(line, value, whole(match, this, 0), whole(search, this, 1));
-        if (place < 0) return otherwise === undefined ? missing : (blockOf(otherwise)[0]![0] ?? { value: null });
+        if (place < 0) return otherwise === undefined ? missing : (gridBlock(otherwise)[0]![0] ?? { value: null });
         const found = isAcross ? [given[place]!] : given.map((column) => [column[place]]);
         return found.length === 1 && found[0]!.length === 1 ? (found[0]![0] ?? { value: null }) : (found as GridCell[][]);
       },
@@ -260,7 +260,7 @@ export function lookupFunctions(grid: GridParts): Record<string, OwnFunction> {
       "Place of a value in a row or column",
       ["value (any)", "searched (any, range)", ...MODES],
       function (value, searched, match, search) {
-        const place = placeBy(oneLine(blockOf(searched)), value, whole(match, this, 0), whole(search, this, 1));
+        const place = placeBy(oneLine(gridBlock(searched)), value, whole(match, this, 0), whole(search, this, 1));
         return place < 0 ? missing : place + 1;
       },
     ),

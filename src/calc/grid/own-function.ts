@@ -74,7 +74,7 @@ export function isAskedAgain(range: object): boolean {
   return false;
 }
 
-export const blockOf = (given: Given): (GridCell | undefined)[][] => (Array.isArray(given) ? given : [[given]]);
+export const gridBlock = (given: Given): (GridCell | undefined)[][] => (Array.isArray(given) ? given : [[given]]);
 export const singleOf = (given: Given): unknown => (Array.isArray(given) ? given[0]?.[0]?.value : given?.value);
 
 /** Every value of an argument, row by row. */

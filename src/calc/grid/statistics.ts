@@ -1,4 +1,4 @@
-import { blockOf, declared, type Given, type GridParts, isError, type OwnFunction, Reader, SheetFault } from "./own-function.ts";
+import { declared, type Given, type GridParts, gridBlock, isError, type OwnFunction, Reader, SheetFault } from "./own-function.ts";
 
 interface Moments {
   n: number;
@@ -53,7 +53,7 @@ export function statisticFunctions(grid: GridParts): Record<string, OwnFunction>
 
   /** The pairs of which both are numbers. */
   function pairsOf(a: Given, b: Given): [number[], number[]] {
-    const [left, right] = [blockOf(a), blockOf(b)];
+    const [left, right] = [gridBlock(a), gridBlock(b)];
     const height = left[0]?.length ?? 0;
     if (left.length * height !== right.length * (right[0]?.length ?? 0)) throw new SheetFault("#N/A", "The two ranges are not of the same size.");
     const [cellsA, cellsB] = [left.flat(), right.flat()];

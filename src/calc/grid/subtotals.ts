@@ -1,10 +1,10 @@
 import {
-  blockOf,
   type CallContext,
   declared,
   type Given,
   type GridCell,
   type GridParts,
+  gridBlock,
   isError,
   type OwnFunction,
   Reader,
@@ -53,7 +53,7 @@ export function subtotalFunctions(grid: GridParts): Record<string, OwnFunction> 
   function counted(this: Sheet, refs: readonly Given[], leftOut: LeftOut, isOfSums: boolean): GridCell[] {
     const found: GridCell[] = [];
     for (const ref of refs) {
-      const block = blockOf(ref);
+      const block = gridBlock(ref);
       const isPlain = !leftOut.hidden && !leftOut.nested && !isOfSums;
       const place = isPlain ? undefined : (block[0]?.[0] as { position?: Place } | undefined)?.position;
       if (!isPlain && !place) throw new SheetFault("#VALUE!", "A range of the sheet is wanted here.");

@@ -1,4 +1,4 @@
-import { fixed } from "./added.ts";
+import { decimalText } from "./added.ts";
 import { firstDay } from "./first-days.ts";
 import { declared, type GridParts, type OwnFunction, Reader, SheetFault, singleOf } from "./own-function.ts";
 import { toPlaces } from "./rounding.ts";
@@ -142,7 +142,7 @@ export function textFunctions(grid: GridParts): Record<string, OwnFunction> {
       }
     }),
     DOLLAR: declared(grid.helpers, "A number as an amount in dollars", ["value (number)", "decimals (number, default=2)"], function (given, decimals) {
-      const text = fixed(reader.number(given, this), Math.trunc(reader.number(decimals, this, 2)), true);
+      const text = decimalText(reader.number(given, this), Math.trunc(reader.number(decimals, this, 2)), true);
       return text.startsWith("-") ? `($${text.slice(1)})` : `$${text}`;
     }),
   };

@@ -1,5 +1,5 @@
 import { counted } from "../../core/number-text.ts";
-import { count, day, defineKind, text } from "./define-kind.ts";
+import { countField, day, defineKind, textField } from "./define-kind.ts";
 
 /** A gauge past its calibration date on the day it was used; what day it is now does not count. */
 export const calibrationOverdueKind = defineKind({
@@ -9,11 +9,11 @@ export const calibrationOverdueKind = defineKind({
   mark: "doubt",
   isOfReading: false,
   fields: {
-    gauge: text("the gauge, as the sheet names it"),
+    gauge: textField("the gauge, as the sheet names it"),
     usedOn: day("the day on which it was used").shown("used on"),
     due: day("the last day on which its calibration held"),
-    daysPast: count("how long past that date it was used", "day").shown("overdue by"),
-    uses: count("how many rows or entries of the sheet say so", "place"),
+    daysPast: countField("how long past that date it was used", "day").shown("overdue by"),
+    uses: countField("how many rows or entries of the sheet say so", "place"),
   },
   sentence(_, { gauge, usedOn, due, daysPast, uses }) {
     const more = uses > 1 ? `, for this and ${uses - 1} more of the sheet` : "";

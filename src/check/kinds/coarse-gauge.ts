@@ -1,6 +1,6 @@
 import { decimal } from "../../core/decimal.ts";
 import { readingText, uncertaintyText } from "../../core/number-text.ts";
-import { count, defineKind, size } from "./define-kind.ts";
+import { countField, defineKind, size } from "./define-kind.ts";
 import { toleranceText } from "./judged-reading.ts";
 
 /** A gauge whose uncertainty takes more than a third of the tolerance that it is to prove; told once for all readings alike, at the first of them. */
@@ -14,7 +14,7 @@ export const coarseGaugeKind = defineKind({
     uncertainty: size("the expanded uncertainty U of the readings").shown("U"),
     tolerance: size("the room between the two limits"),
     largestUncertainty: size("the largest U that would do: a third of the tolerance, rounded down; 0 where no gauge can prove it").shown("U at most"),
-    readings: count("how many readings that U and these limits judge; null in a file of readings, which is read but once", "reading").orNull(),
+    readings: countField("how many readings that U and these limits judge; null in a file of readings, which is read but once", "reading").orNull(),
   },
   sentence({ lower, upper }, { uncertainty, largestUncertainty, readings }) {
     const more = readings === null ? ", here and in rows like it" : readings > 1 ? `, here and for ${readings - 1} more of the like` : "";

@@ -33,11 +33,11 @@ export class Field<T = unknown> {
 }
 
 export const size = (meaning: string, unit = OF_VALUE): Field<number> => new Field("number", meaning, unit);
-export const count = (meaning: string, unit: string): Field<number> => new Field("count", meaning, unit);
-export const text = (meaning: string): Field<string> => new Field("text", meaning);
+export const countField = (meaning: string, unit: string): Field<number> => new Field("count", meaning, unit);
+export const textField = (meaning: string): Field<string> => new Field("text", meaning);
 export const day = (meaning: string): Field<string> => new Field("day", meaning);
-export const list = (meaning: string): Field<readonly string[]> => new Field("list", meaning);
-export const choice = <const T extends string>(words: readonly T[], meaning: string): Field<T> => new Field<T>("choice", meaning, "", words);
+export const listField = (meaning: string): Field<readonly string[]> => new Field("list", meaning);
+export const choiceField = <const T extends string>(words: readonly T[], meaning: string): Field<T> => new Field<T>("choice", meaning, "", words);
 
 export type Fields = Readonly<Record<string, Field>>;
 
@@ -46,7 +46,7 @@ export type Details<F extends Fields = Fields> = { readonly [name in keyof F]: F
 
 /** Fields that every finding has. Each means the same whatever was found; what means something else has a name of its own. */
 export const COMMON_FIELDS = {
-  label: text("what the finding is about, in the words of the sheet or file"),
+  label: textField("what the finding is about, in the words of the sheet or file"),
   value: new Field<number | string>(
     "number or text",
     "the reading, as it stands in the cell or line; null where it is blank or no single reading is meant",
@@ -55,8 +55,8 @@ export const COMMON_FIELDS = {
   lower: size("the lower limit that judges the reading; null for none").orNull(),
   upper: size("the upper limit that judges the reading; null for none").orNull(),
   margin: size("distance from the reading to the nearest limit, negative outside; null where nothing was judged").orNull(),
-  verdict: choice(VERDICTS, "what the reading was judged to be; null where nothing was judged").orNull(),
-  sentence: text("the finding in one plain sentence with its numbers"),
+  verdict: choiceField(VERDICTS, "what the reading was judged to be; null where nothing was judged").orNull(),
+  sentence: textField("the finding in one plain sentence with its numbers"),
 } as const;
 
 /** What a finding is about, before it is known what was found. */

@@ -1,13 +1,13 @@
 import { differenceText, readingText } from "../../core/number-text.ts";
 import { DECISION_RULES, sentenceOn } from "../../core/verdict.ts";
-import { choice, type Details, type FindingSubject, size, text } from "./define-kind.ts";
+import { choiceField, type Details, type FindingSubject, size, textField } from "./define-kind.ts";
 
 /** What every reading with a verdict was judged by beside its limits. */
 export const judgedFields = {
   uncertainty: size("the expanded uncertainty U of the reading; 0 where none is given"),
-  rule: choice(DECISION_RULES, "how the uncertainty was taken, as in VERDICT; null where none is given or the formula cannot be looked into").orNull(),
+  rule: choiceField(DECISION_RULES, "how the uncertainty was taken, as in VERDICT; null where none is given or the formula cannot be looked into").orNull(),
   near: size("the distance from a limit inside which a reading is near it; 0 where none is given"),
-  unseen: text(
+  unseen: textField(
     "why the formula that judges cannot be looked into: its limits are then not known and the sheet's own word is taken; null where it was",
   ).orNull(),
 };

@@ -1,4 +1,4 @@
-import { choice, defineKind } from "./define-kind.ts";
+import { choiceField, defineKind } from "./define-kind.ts";
 import { causesField, causesText, expectedFields, farText } from "./mistyped.ts";
 
 const QUESTIONS = {
@@ -16,7 +16,7 @@ export const likelySlipKind = defineKind({
   mark: "doubt",
   isCause: true,
   fields: {
-    slip: choice(Object.keys(QUESTIONS) as (keyof typeof QUESTIONS)[], "what the slip would be, as SLIP names it"),
+    slip: choiceField(Object.keys(QUESTIONS) as (keyof typeof QUESTIONS)[], "what the slip would be, as SLIP names it"),
     ...expectedFields,
     causes: causesField,
   },

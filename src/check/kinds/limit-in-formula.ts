@@ -1,5 +1,5 @@
 import { readingText } from "../../core/number-text.ts";
-import { count, defineKind } from "./define-kind.ts";
+import { countField, defineKind } from "./define-kind.ts";
 
 /** A limit that stands as a number inside formulas, where nobody sees it; told once for each limit of a sheet. */
 export const limitInFormulaKind = defineKind({
@@ -9,7 +9,7 @@ export const limitInFormulaKind = defineKind({
   meaning: "a limit written as a number inside a formula, where nobody sees it or its source",
   mark: "fault",
   isOfReading: false,
-  fields: { formulas: count("how many cells of the sheet hold it", "cell") },
+  fields: { formulas: countField("how many cells of the sheet hold it", "cell") },
   sentence({ lower, upper }, { formulas }) {
     const more = formulas > 1 ? ` and in ${formulas - 1} more on this sheet` : "";
     return `${nameOf(lower, upper)} written inside the formula${more}: type it into a cell with its source beside it, and let the formula refer to that cell`;

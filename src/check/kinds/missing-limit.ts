@@ -1,5 +1,5 @@
 import { readingText } from "../../core/number-text.ts";
-import { count, defineKind, list, text } from "./define-kind.ts";
+import { countField, defineKind, listField, textField } from "./define-kind.ts";
 
 /** A reading that nothing judges, because no limit has been typed for it. */
 export const missingLimitKind = defineKind({
@@ -9,9 +9,9 @@ export const missingLimitKind = defineKind({
   meaning: "a reading, or all readings of a characteristic, without any limit to be judged by",
   mark: "fault",
   fields: {
-    readings: count("how many readings have none", "reading"),
-    characteristic: text("what they are readings of; null where that is not said").orNull(),
-    results: list("what is worked out from them and has no limit either"),
+    readings: countField("how many readings have none", "reading"),
+    characteristic: textField("what they are readings of; null where that is not said").orNull(),
+    results: listField("what is worked out from them and has no limit either"),
   },
   sentence({ value }, { readings, characteristic, results }) {
     const through = results.length > 0 ? `; nor is there one for ${results.join(" or ")}` : "";

@@ -1,4 +1,4 @@
-import { choice, defineKind, text } from "./define-kind.ts";
+import { choiceField, defineKind, textField } from "./define-kind.ts";
 
 /** A reading not taken yet where something waits for it. Such a row counts as checked. */
 export const missingReadingKind = defineKind({
@@ -8,11 +8,11 @@ export const missingReadingKind = defineKind({
   meaning: "a reading not taken yet that a limit or a result waits for",
   mark: "fault",
   fields: {
-    blank: choice(
+    blank: choiceField(
       ["one reading", "one of a range", "a whole range", "one of a row"],
       "what is blank: a single reading; one reading of a range (a bore, say) that has others; all of such a range; a reading whose partners in the row are there",
     ),
-    range: text("the range that is blank as a whole; null for any other blank, and where it is no single range").orNull(),
+    range: textField("the range that is blank as a whole; null for any other blank, and where it is no single range").orNull(),
   },
   sentence(_, { blank, range }) {
     switch (blank) {

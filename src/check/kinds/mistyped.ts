@@ -1,10 +1,10 @@
 import { counted, readingText } from "../../core/number-text.ts";
-import { choice, list, size } from "./define-kind.ts";
+import { choiceField, listField, size } from "./define-kind.ts";
 
 /** Where a reading that looks mistyped would belong. */
 export const expectedFields = {
   expected: size("what the reading should be near"),
-  beside: choice(["the like readings", "its limits", "its upper limit", "the reading before"], "of what that is the middle, or which one it is"),
+  beside: choiceField(["the like readings", "its limits", "its upper limit", "the reading before"], "of what that is the middle, or which one it is"),
 };
 
 /** To five figures, which is what a gauge shows. */
@@ -15,7 +15,7 @@ export function farText(value: number, expected: number, beside: (typeof expecte
   return `${readingText(value)} is far from ${rounded(expected)}, ${source}`;
 }
 
-export const causesField = list("what else is found because of it: the word of each finding, with its cell where that is another one");
+export const causesField = listField("what else is found because of it: the word of each finding, with its cell where that is another one");
 
 /** So many are named; the list has them all. */
 const MOST_NAMED = 5;

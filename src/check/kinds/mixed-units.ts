@@ -1,5 +1,5 @@
 import { readingText } from "../../core/number-text.ts";
-import { defineKind, size, text } from "./define-kind.ts";
+import { defineKind, size, textField } from "./define-kind.ts";
 import { causesField, causesText, expectedFields, farText, rounded } from "./mistyped.ts";
 
 const LIKE_UNIT = "unit of its like";
@@ -13,8 +13,8 @@ export const mixedUnitsKind = defineKind({
   mark: "fault",
   isCause: true,
   fields: {
-    unit: text("the unit that the reading is in"),
-    likeUnit: text("the unit of its like"),
+    unit: textField("the unit that the reading is in"),
+    likeUnit: textField("the unit of its like"),
     expected: size(expectedFields.expected.meaning, LIKE_UNIT).orNull(),
     beside: expectedFields.beside.orNull(),
     converted: size("the reading in the unit of its like; null, as the two before, where the unit is written beside it", LIKE_UNIT).orNull(),

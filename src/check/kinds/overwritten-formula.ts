@@ -1,5 +1,5 @@
 import { readingText } from "../../core/number-text.ts";
-import { defineKind, size, text } from "./define-kind.ts";
+import { defineKind, size, textField } from "./define-kind.ts";
 
 /** A number typed where the cells beside it hold one and the same formula. */
 export const overwrittenFormulaKind = defineKind({
@@ -9,7 +9,7 @@ export const overwrittenFormulaKind = defineKind({
   meaning: "a number typed over a formula, so that its cell no longer follows its readings",
   mark: "fault",
   fields: {
-    formula: text("the formula of the cells beside it, as it would stand here"),
+    formula: textField("the formula of the cells beside it, as it would stand here"),
     wouldGive: size("what that formula would give here; null where that is no number").orNull(),
   },
   sentence({ value }, { formula, wouldGive }) {

@@ -1,4 +1,4 @@
-import { defineKind, text } from "./define-kind.ts";
+import { defineKind, textField } from "./define-kind.ts";
 
 /** Input that could not be judged at all. It never hides: every row is either checked or refused, and each refused row is one such finding. */
 export const refusedKind = defineKind({
@@ -8,6 +8,6 @@ export const refusedKind = defineKind({
   mark: "fault",
   isGrave: true,
   followsFromReading: true,
-  fields: { why: text("why it cannot be taken, and what is wanted") },
+  fields: { why: textField("why it cannot be taken, and what is wanted") },
   sentence: (_, { why }) => why,
 });

@@ -1,6 +1,6 @@
 import { readingText } from "../../core/number-text.ts";
 import { VERDICTS } from "../../core/verdict.ts";
-import { choice, count, defineKind } from "./define-kind.ts";
+import { choiceField, countField, defineKind } from "./define-kind.ts";
 
 /** A lower limit of 0 on what cannot be below 0: left out of the judgement, while the sheet's own verdict goes by it. Told once for each limit. */
 export const zeroLimitKind = defineKind({
@@ -11,8 +11,8 @@ export const zeroLimitKind = defineKind({
   mark: "doubt",
   isOfReading: false,
   fields: {
-    says: choice(VERDICTS, "what the sheet's own verdict says of the first such reading"),
-    readings: count("of how many readings it says something else because of this limit", "reading"),
+    says: choiceField(VERDICTS, "what the sheet's own verdict says of the first such reading"),
+    readings: countField("of how many readings it says something else because of this limit", "reading"),
   },
   sentence({ value }, { says, readings }) {
     const more = readings > 1 ? `, and something else than is told here of ${readings - 1} more` : "";

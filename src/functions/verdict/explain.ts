@@ -1,6 +1,6 @@
 import { define, value } from "../../core/define.ts";
 import { Fault } from "../../core/fault.ts";
-import { explain as explainVerdict } from "../../core/verdict.ts";
+import { verdictSentence as explainVerdict } from "../../core/verdict.ts";
 import { DECISION_RULE_NOTE, EMPTY_CELL_NOTE, judgingParams, limitsOf, ZERO_LIMIT_NOTE } from "./limit-params.ts";
 
 /** The verdict as one plain sentence with its numbers. Source: as VERDICT. */

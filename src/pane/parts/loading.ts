@@ -1,7 +1,6 @@
 import type { ComponentType } from "preact";
-import type { Mapping } from "../../layout/mapping.ts";
+import { recallLayout as recallWith } from "../../layout/recall.ts";
 import type { SheetHost } from "../../workbook/port.ts";
-import { LAYOUT_KEY } from "../../workbook/storage.ts";
 
 /** What a view that is loaded on first use is given. */
 export interface ViewProps {
@@ -36,8 +35,4 @@ export async function part<T>(loading: Promise<T>): Promise<T> {
 }
 
 /** The layout of its own that a workbook keeps; `notes` say why one that is there cannot be used. */
-export async function recallLayout(host: Pick<SheetHost, "loadText">): Promise<{ mapping: Mapping | undefined; notes: readonly string[] }> {
-  if (!(await host.loadText(LAYOUT_KEY))) return { mapping: undefined, notes: [] };
-  const { storedLayout } = await loadLayouts();
-  return storedLayout(host);
-}
+export const recallLayout = (host: Pick<SheetHost, "loadText">) => recallWith(host, loadLayouts);

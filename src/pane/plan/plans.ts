@@ -6,7 +6,7 @@ import { planRebore } from "../../plan/rebore.ts";
 import { planRings } from "../../plan/rings.ts";
 import { planShims } from "../../plan/shims.ts";
 import type { WorkbookSnapshot } from "../../workbook/port.ts";
-import { numberText } from "../parts/text.ts";
+import { typedText } from "../parts/text.ts";
 import { Answers, ringInputs, rowsOf } from "./answers.ts";
 import { FIELDS, type Form, type PlanName } from "./fields.ts";
 
@@ -45,7 +45,7 @@ const PLANS: Readonly<Record<PlanName, (answers: Answers) => (snapshot: Workbook
   pistons: matching,
 };
 
-const size = (value: number | null): string => (value === null ? "–" : numberText(value));
+const size = (value: number | null): string => (value === null ? "–" : typedText(value));
 
 function reboring(answers: Answers) {
   const { form } = answers;
@@ -100,10 +100,10 @@ function shimming(answers: Answers) {
     const tables = [
       { caption: "What each valve gets", columns: ["valve", "clearance", "plan"], rows: valves.map((valve) => [valve.name, size(valve.measured), valve.says]) },
     ];
-    const bought = buy.map(({ size: shim, count }) => `${numberText(shim)} (${counted(count, "shim")})`);
+    const bought = buy.map(({ size: shim, count }) => `${typedText(shim)} (${counted(count, "shim")})`);
     const remarks = [
       valves.length > 0 ? `To buy: ${bought.join(", ") || "nothing"}.` : "",
-      leftOver.length > 0 ? `Left over: ${leftOver.map(({ size: shim, from }) => `${numberText(shim)} from ${from}`).join(", ")}.` : "",
+      leftOver.length > 0 ? `Left over: ${leftOver.map(({ size: shim, from }) => `${typedText(shim)} from ${from}`).join(", ")}.` : "",
       ...badSpares,
       judgedOtherwise > 0
         ? `Careful: the sheet judges ${counted(judgedOtherwise, "of these clearances", "of these clearances")} by other limits than these.`
@@ -126,9 +126,9 @@ function matching(answers: Answers) {
       { caption: "Which piston each bore gets", columns: ["bore", "size", "plan"], rows: matches.map((row) => [row.bore, size(row.boreSize), row.says]) },
     ];
     const remarks = [
-      worst === null ? "" : `Furthest from the clearance wanted: ${numberText(worst)}.`,
+      worst === null ? "" : `Furthest from the clearance wanted: ${typedText(worst)}.`,
       leftOver.length > 0
-        ? `Left over: ${leftOver.map(({ piston, size: skirt }) => `${piston}${skirt === null ? "" : ` (${numberText(skirt)})`}`).join(", ")}.`
+        ? `Left over: ${leftOver.map(({ piston, size: skirt }) => `${piston}${skirt === null ? "" : ` (${typedText(skirt)})`}`).join(", ")}.`
         : "",
     ];
     return { tables, remarks: remarks.filter(Boolean), fault, notes, written };

@@ -23,7 +23,7 @@ interface Found {
 }
 
 /** Every bore that a function of ours takes its readings from, once, in the order of the sheets. */
-export function boresIn(source: Source, calls: readonly OwnCall[]): Placed<BoreReadings>[] {
+export function drawnBores(source: Source, calls: readonly OwnCall[]): Placed<BoreReadings>[] {
   const found = new Map<string, Found>();
   for (const { call, draws } of drawnAs("bore", calls)) {
     const area = source.area(call, draws.readings);

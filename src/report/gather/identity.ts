@@ -1,6 +1,6 @@
 import { isBlank } from "../../core/cell.ts";
 import { entriesOn, lengthOfRun } from "../../layout/entries.ts";
-import { gaugeFieldOf, isOneSidedLimit, isSource, plain, readHeadings, saysOwner } from "../../vocabulary/headings.ts";
+import { foldedHeading, gaugeFieldOf, isOneSidedLimit, isSource, readHeadings, saysOwner } from "../../vocabulary/headings.ts";
 import { identityFieldOf } from "../../vocabulary/identity.ts";
 import { parseHeading } from "../../vocabulary/parse-heading.ts";
 import { remembered } from "../../vocabulary/remembered.ts";
@@ -44,8 +44,8 @@ export function identityIn(sheets: readonly SheetSnapshot[]): IdentityEntry[] {
   for (const sheet of sheets) {
     for (const { name, entry, beside } of entriesOn(sheet)) {
       const unit = typeof entry === "number" && typeof beside === "string" ? ` ${cellText(beside)}` : "";
-      if (!found.has(plain(name)) && found.size < MOST_ENTRIES)
-        found.set(plain(name), { name: cellText(name).replace(/:$/, ""), text: `${cellText(entry, name)}${unit}` });
+      if (!found.has(foldedHeading(name)) && found.size < MOST_ENTRIES)
+        found.set(foldedHeading(name), { name: cellText(name).replace(/:$/, ""), text: `${cellText(entry, name)}${unit}` });
     }
   }
   return [...found.values()];

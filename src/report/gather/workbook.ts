@@ -4,7 +4,7 @@ import { type JudgedRow, JudgedRows } from "../../check/finding.ts";
 import type { Mapping } from "../../layout/mapping.ts";
 import type { WorkbookSnapshot } from "../../workbook/port.ts";
 import type { ReportInput, SheetContent } from "../content.ts";
-import { boresIn, changesIn, testsIn, tracesIn } from "./drawables.ts";
+import { changesIn, drawnBores, testsIn, tracesIn } from "./drawables.ts";
 import { gaugesIn, identityIn, limitsIn, unitOfLength } from "./identity.ts";
 import { mappedContent } from "./mapped.ts";
 import { Source } from "./source.ts";
@@ -28,7 +28,7 @@ export function gather(analysis: Analysis, judged: readonly JudgedRow[], mapping
   const identity = identityIn(sheets);
   const limits = limitsIn(sheets);
   const source = new Source(analysis, judged, unitOfLength(identity, limits));
-  const bores = boresIn(source, calls);
+  const bores = drawnBores(source, calls);
   const tests = testsIn(source, calls);
   const mapped = mapping && mappedContent(analysis.mapped(mapping), (cell) => source.isDrawn(cell));
   return {

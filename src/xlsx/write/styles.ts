@@ -2,7 +2,7 @@ import { MARK_FILL } from "../../workbook/port.ts";
 import type { CellStyle } from "../../workbook/sheet-spec.ts";
 import { STYLES, VERDICT_FILLS } from "../../workbook/styles.ts";
 import type { FileCell, FileStyle } from "./workbook-file.ts";
-import { element, HEADING, MAIN } from "./xml.ts";
+import { HEADING, MAIN, xmlElement } from "./xml.ts";
 
 /** Places of fonts, fills and borders in their lists. */
 interface Parts {
@@ -27,7 +27,7 @@ function placeIn(list: string[], part: string): number {
 
 function alignment({ isLeft, isWrapped, isTop }: FileStyle): string | undefined {
   if (!isLeft && !isWrapped && !isTop) return undefined;
-  return element("alignment", {
+  return xmlElement("alignment", {
     horizontal: isLeft ? "left" : undefined,
     vertical: isTop ? "top" : isWrapped ? "center" : undefined,
     wrapText: isWrapped ? 1 : undefined,
@@ -101,15 +101,15 @@ export class Styles {
       applyBorder: border ? 1 : undefined,
       applyAlignment: alignment ? 1 : undefined,
     };
-    return element("xf", attributes, alignment);
+    return xmlElement("xf", attributes, alignment);
   }
 
   /** ECMA-376 part 1, 18.8.39. */
   part(): string {
-    const formats = [...this.#formats].map(([formatCode, numFmtId]) => element("numFmt", { numFmtId, formatCode }));
+    const formats = [...this.#formats].map(([formatCode, numFmtId]) => xmlElement("numFmt", { numFmtId, formatCode }));
     const dxfs = DXF_FILLS.map((colour) => `<dxf><fill><patternFill><bgColor ${rgb(colour)}/></patternFill></fill></dxf>`);
-    const counted = (name: string, items: readonly string[]) => element(name, { count: items.length }, items.join(""));
-    return `${HEADING}${element(
+    const counted = (name: string, items: readonly string[]) => xmlElement(name, { count: items.length }, items.join(""));
+    return `${HEADING}${xmlElement(
       "styleSheet",
       { xmlns: MAIN },
       [

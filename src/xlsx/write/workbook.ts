@@ -8,7 +8,7 @@ import { partsBesideKept } from "../kept-parts.ts";
 import { Styles } from "./styles.ts";
 import type { NewSheetFile, NewWorkbookFile } from "./workbook-file.ts";
 import { type Strings, worksheetPart } from "./worksheet.ts";
-import { element, HEADING, MAIN, RELATIONS, xmlText } from "./xml.ts";
+import { HEADING, MAIN, RELATIONS, xmlElement, xmlText } from "./xml.ts";
 
 const TYPES = "application/vnd.openxmlformats-officedocument.spreadsheetml";
 const PACKAGE = "http://schemas.openxmlformats.org/package/2006";
@@ -90,44 +90,44 @@ class SharedStrings implements Strings {
 
   part(): string {
     const items = [...this.#places.keys()].map((text) => `<si><t xml:space="preserve">${xmlText(text)}</t></si>`);
-    return HEADING + element("sst", { xmlns: MAIN, count: this.#uses, uniqueCount: items.length }, items.join(""));
+    return HEADING + xmlElement("sst", { xmlns: MAIN, count: this.#uses, uniqueCount: items.length }, items.join(""));
   }
 }
 
 /** ECMA-376 part 1, 18.5.1.2. */
 function tablePart({ name, row, column, rows, headings }: TableSpec, id: number): string {
   const ref = boxName({ row, column, rows: rows + 1, columns: headings.length });
-  const columns = headings.map((heading, i) => element("tableColumn", { id: i + 1, name: heading })).join("");
+  const columns = headings.map((heading, i) => xmlElement("tableColumn", { id: i + 1, name: heading })).join("");
   return (
     HEADING +
-    element(
+    xmlElement(
       "table",
       { xmlns: MAIN, id, name, displayName: name, ref, totalsRowShown: 0 },
-      element("autoFilter", { ref }) +
-        element("tableColumns", { count: headings.length }, columns) +
-        element("tableStyleInfo", { showFirstColumn: 0, showLastColumn: 0, showRowStripes: 0, showColumnStripes: 0 }),
+      xmlElement("autoFilter", { ref }) +
+        xmlElement("tableColumns", { count: headings.length }, columns) +
+        xmlElement("tableStyleInfo", { showFirstColumn: 0, showLastColumn: 0, showRowStripes: 0, showColumnStripes: 0 }),
     )
   );
 }
 
 /** ECMA-376 part 1, 18.2.27: sheets, names, and that everything is to be worked out anew on opening. */
 function workbookPart({ sheets, names }: NewWorkbookFile): string {
-  const listed = sheets.map(({ name }, i) => element("sheet", { name, sheetId: i + 1, "r:id": `rId${i + 1}` }));
+  const listed = sheets.map(({ name }, i) => xmlElement("sheet", { name, sheetId: i + 1, "r:id": `rId${i + 1}` }));
   const titles = sheets.flatMap((sheet, i) => {
     const formula = printTitles(sheet);
-    return formula ? [element("definedName", { name: "_xlnm.Print_Titles", localSheetId: i }, xmlText(formula))] : [];
+    return formula ? [xmlElement("definedName", { name: "_xlnm.Print_Titles", localSheetId: i }, xmlText(formula))] : [];
   });
-  const defined = [...titles, ...names.map(({ name, formula }) => element("definedName", { name }, xmlText(formula)))];
+  const defined = [...titles, ...names.map(({ name, formula }) => xmlElement("definedName", { name }, xmlText(formula)))];
   return (
     HEADING +
-    element(
+    xmlElement(
       "workbook",
       { xmlns: MAIN, "xmlns:r": RELATIONS },
       [
         "<workbookPr/>",
         '<bookViews><workbookView xWindow="0" yWindow="0" windowWidth="24000" windowHeight="12000"/></bookViews>',
-        element("sheets", {}, listed.join("")),
-        defined.length ? element("definedNames", {}, defined.join("")) : "",
+        xmlElement("sheets", {}, listed.join("")),
+        defined.length ? xmlElement("definedNames", {}, defined.join("")) : "",
         '<calcPr calcId="191029" fullCalcOnLoad="1"/>',
       ].join(""),
     )
@@ -142,35 +142,35 @@ function printTitles({ name, frozen: { rows, columns } }: NewSheetFile): string 
 
 const relationsPart = (relations: readonly Relation[]): string =>
   HEADING +
-  element(
+  xmlElement(
     "Relationships",
     { xmlns: `${PACKAGE}/relationships` },
-    relations.map(({ id, kind, target }) => element("Relationship", { Id: id, Type: `${RELATIONS}/${kind}`, Target: target })).join(""),
+    relations.map(({ id, kind, target }) => xmlElement("Relationship", { Id: id, Type: `${RELATIONS}/${kind}`, Target: target })).join(""),
   );
 
 const packageRelations = (): string =>
   HEADING +
-  element(
+  xmlElement(
     "Relationships",
     { xmlns: `${PACKAGE}/relationships` },
-    element("Relationship", { Id: "rId1", Type: `${RELATIONS}/officeDocument`, Target: "xl/workbook.xml" }) +
-      element("Relationship", { Id: "rId2", Type: `${PACKAGE}/relationships/metadata/core-properties`, Target: "docProps/core.xml" }),
+    xmlElement("Relationship", { Id: "rId1", Type: `${RELATIONS}/officeDocument`, Target: "xl/workbook.xml" }) +
+      xmlElement("Relationship", { Id: "rId2", Type: `${PACKAGE}/relationships/metadata/core-properties`, Target: "docProps/core.xml" }),
   );
 
 const corePart = (title: string): string =>
   HEADING +
-  element(
+  xmlElement(
     "cp:coreProperties",
     { "xmlns:cp": `${PACKAGE}/metadata/core-properties`, "xmlns:dc": "http://purl.org/dc/elements/1.1/" },
-    element("dc:title", {}, xmlText(title)) + element("dc:creator", {}, "Crosshatch"),
+    xmlElement("dc:title", {}, xmlText(title)) + xmlElement("dc:creator", {}, "Crosshatch"),
   );
 
 const contentTypes = (overrides: readonly [string, string][]): string =>
   HEADING +
-  element(
+  xmlElement(
     "Types",
     { xmlns: `${PACKAGE}/content-types` },
-    element("Default", { Extension: "rels", ContentType: "application/vnd.openxmlformats-package.relationships+xml" }) +
-      element("Default", { Extension: "xml", ContentType: "application/xml" }) +
-      overrides.map(([path, type]) => element("Override", { PartName: path, ContentType: type })).join(""),
+    xmlElement("Default", { Extension: "rels", ContentType: "application/vnd.openxmlformats-package.relationships+xml" }) +
+      xmlElement("Default", { Extension: "xml", ContentType: "application/xml" }) +
+      overrides.map(([path, type]) => xmlElement("Override", { PartName: path, ContentType: type })).join(""),
   );

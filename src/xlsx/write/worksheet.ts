@@ -4,7 +4,7 @@ import type { Validation } from "../../workbook/sheet-spec.ts";
 import { type Allowed, allowed, FOOTER, HEAD_HEIGHT, MARGINS, REFUSED_TITLE } from "../../workbook/styles.ts";
 import { SHADED, type Styles, VERDICT_STYLES } from "./styles.ts";
 import type { FileCell, NewSheetFile } from "./workbook-file.ts";
-import { element, HEADING, MAIN, RELATIONS, xmlText } from "./xml.ts";
+import { HEADING, MAIN, RELATIONS, xmlElement, xmlText } from "./xml.ts";
 
 /** Where the texts of all sheets stand once each. */
 export interface Strings {
@@ -14,23 +14,23 @@ export interface Strings {
 /** The part of one sheet, in the order of ECMA-376 part 1, 18.3.1.99. `tables` are the ids of relations to its tables. */
 export function worksheetPart(sheet: NewSheetFile, isFirst: boolean, styles: Styles, strings: Strings, tables: readonly string[]): string {
   const { cells, widths, merges, print } = sheet;
-  return `${HEADING}${element(
+  return `${HEADING}${xmlElement(
     "worksheet",
     { xmlns: MAIN, "xmlns:r": RELATIONS },
     [
       '<sheetPr><pageSetUpPr fitToPage="1"/></sheetPr>',
-      element("dimension", { ref: boxName(boundsOf(cells)) }),
-      element("sheetViews", {}, viewOf(sheet, isFirst)),
+      xmlElement("dimension", { ref: boxName(boundsOf(cells)) }),
+      xmlElement("sheetViews", {}, viewOf(sheet, isFirst)),
       '<sheetFormatPr defaultRowHeight="15"/>',
-      widths.length ? element("cols", {}, widths.map(column).join("")) : "",
-      element("sheetData", {}, rowsOf(sheet, styles, strings)),
-      merges.length ? element("mergeCells", { count: merges.length }, merges.map((box) => element("mergeCell", { ref: boxName(box) })).join("")) : "",
+      widths.length ? xmlElement("cols", {}, widths.map(column).join("")) : "",
+      xmlElement("sheetData", {}, rowsOf(sheet, styles, strings)),
+      merges.length ? xmlElement("mergeCells", { count: merges.length }, merges.map((box) => xmlElement("mergeCell", { ref: boxName(box) })).join("")) : "",
       formattings(sheet),
       validations(sheet.validations),
-      element("pageMargins", MARGINS),
-      element("pageSetup", { paperSize: print.paper === "A4" ? 9 : 1, orientation: print.isLandscape ? "landscape" : "portrait", fitToHeight: 0 }),
-      element("headerFooter", {}, element("oddFooter", {}, xmlText(`&L${FOOTER.left}&R${FOOTER.right}`))),
-      tables.length ? element("tableParts", { count: tables.length }, tables.map((id) => element("tablePart", { "r:id": id })).join("")) : "",
+      xmlElement("pageMargins", MARGINS),
+      xmlElement("pageSetup", { paperSize: print.paper === "A4" ? 9 : 1, orientation: print.isLandscape ? "landscape" : "portrait", fitToHeight: 0 }),
+      xmlElement("headerFooter", {}, xmlElement("oddFooter", {}, xmlText(`&L${FOOTER.left}&R${FOOTER.right}`))),
+      tables.length ? xmlElement("tableParts", { count: tables.length }, tables.map((id) => xmlElement("tablePart", { "r:id": id })).join("")) : "",
     ].join(""),
   )}`;
 }
@@ -47,21 +47,21 @@ function boundsOf(cells: readonly FileCell[]): Rectangle {
 
 function viewOf({ frozen: { rows, columns } }: NewSheetFile, isFirst: boolean): string {
   const attributes = { tabSelected: isFirst ? 1 : undefined, workbookViewId: 0 };
-  if (rows === 0 && columns === 0) return element("sheetView", attributes);
+  if (rows === 0 && columns === 0) return xmlElement("sheetView", attributes);
   const activePane = rows && columns ? "bottomRight" : rows ? "bottomLeft" : "topRight";
-  const pane = element("pane", {
+  const pane = xmlElement("pane", {
     xSplit: columns || undefined,
     ySplit: rows || undefined,
     topLeftCell: cellName({ row: rows, column: columns }),
     activePane,
     state: "frozen",
   });
-  const others = rows && columns ? element("selection", { pane: "topRight" }) + element("selection", { pane: "bottomLeft" }) : "";
+  const others = rows && columns ? xmlElement("selection", { pane: "topRight" }) + xmlElement("selection", { pane: "bottomLeft" }) : "";
   const activeCell = cellName({ row: rows, column: columns });
-  return element("sheetView", attributes, pane + others + element("selection", { pane: activePane, activeCell, sqref: activeCell }));
+  return xmlElement("sheetView", attributes, pane + others + xmlElement("selection", { pane: activePane, activeCell, sqref: activeCell }));
 }
 
-const column = (width: number, i: number): string => element("col", { min: i + 1, max: i + 1, width, customWidth: 1 });
+const column = (width: number, i: number): string => xmlElement("col", { min: i + 1, max: i + 1, width, customWidth: 1 });
 
 function rowsOf({ cells, heights }: NewSheetFile, styles: Styles, strings: Strings): string {
   const byRow = new Map<number, FileCell[]>();
@@ -71,7 +71,7 @@ function rowsOf({ cells, heights }: NewSheetFile, styles: Styles, strings: Strin
     .map(([row, own]) => {
       const inOrder = own.sort((a, b) => a.column - b.column);
       const ht = heights?.get(row) ?? (own.some(({ style }) => style === "head") ? HEAD_HEIGHT : undefined);
-      return element("row", { r: row + 1, ht, customHeight: ht && 1 }, inOrder.map((cell) => cellPart(cell, styles, strings)).join(""));
+      return xmlElement("row", { r: row + 1, ht, customHeight: ht && 1 }, inOrder.map((cell) => cellPart(cell, styles, strings)).join(""));
     })
     .join("");
 }
@@ -79,10 +79,10 @@ function rowsOf({ cells, heights }: NewSheetFile, styles: Styles, strings: Strin
 function cellPart(cell: FileCell, styles: Styles, strings: Strings): string {
   const { content } = cell;
   const attributes = { r: cellName(cell), s: styles.of(cell) || undefined };
-  if (content === "") return element("c", attributes);
-  if (typeof content === "number") return element("c", attributes, `<v>${content}</v>`);
+  if (content === "") return xmlElement("c", attributes);
+  if (typeof content === "number") return xmlElement("c", attributes, `<v>${content}</v>`);
   if (isFormula(cell)) return formulaPart(cell, content.slice(1), attributes);
-  return element("c", { ...attributes, t: "s" }, `<v>${strings.place(content)}</v>`);
+  return xmlElement("c", { ...attributes, t: "s" }, `<v>${strings.place(content)}</v>`);
 }
 
 const isFormula = ({ content, isText }: FileCell): boolean => typeof content === "string" && content.startsWith("=") && !isText;
@@ -91,15 +91,15 @@ const isFormula = ({ content, isText }: FileCell): boolean => typeof content ===
 function formulaPart({ row, column, value = "", block }: FileCell, formula: string, attributes: Readonly<Record<string, string | number | undefined>>): string {
   const array = block ? { t: "array", ref: boxName({ row, column, ...block }) } : {};
   const [type, shown] = typeof value === "number" ? [undefined, String(value)] : ["str", xmlText(value)];
-  return element("c", { ...attributes, t: type }, element("f", array, xmlText(formula)) + element("v", {}, shown));
+  return xmlElement("c", { ...attributes, t: type }, xmlElement("f", array, xmlText(formula)) + xmlElement("v", {}, shown));
 }
 
 function formattings({ verdicts, shaded }: NewSheetFile): string {
   const shadedOnes = shaded
-    ? element(
+    ? xmlElement(
         "conditionalFormatting",
         { sqref: boxName(shaded.area) },
-        element("cfRule", { type: "expression", dxfId: SHADED, priority: 1 }, element("formula", {}, xmlText(shaded.formula))),
+        xmlElement("cfRule", { type: "expression", dxfId: SHADED, priority: 1 }, xmlElement("formula", {}, xmlText(shaded.formula))),
       )
     : "";
   return shadedOnes + judged(verdicts, shaded ? 2 : 1);
@@ -108,9 +108,9 @@ function formattings({ verdicts, shaded }: NewSheetFile): string {
 function judged(verdicts: readonly Rectangle[], first: number): string {
   if (verdicts.length === 0) return "";
   const rules = VERDICT_STYLES.map(([word, dxfId], i) =>
-    element("cfRule", { type: "cellIs", dxfId, priority: first + i, operator: "equal" }, `<formula>"${word}"</formula>`),
+    xmlElement("cfRule", { type: "cellIs", dxfId, priority: first + i, operator: "equal" }, `<formula>"${word}"</formula>`),
   );
-  return element("conditionalFormatting", { sqref: verdicts.map(boxName).join(" ") }, rules.join(""));
+  return xmlElement("conditionalFormatting", { sqref: verdicts.map(boxName).join(" ") }, rules.join(""));
 }
 
 function validations(given: readonly Validation[]): string {
@@ -126,9 +126,9 @@ function validations(given: readonly Validation[]): string {
       error: sentence,
       sqref: boxName(area),
     };
-    return element("dataValidation", attributes, `<formula1>${xmlText(boundOf(only))}</formula1>`);
+    return xmlElement("dataValidation", attributes, `<formula1>${xmlText(boundOf(only))}</formula1>`);
   });
-  return element("dataValidations", { count: written.length }, written.join(""));
+  return xmlElement("dataValidations", { count: written.length }, written.join(""));
 }
 
 function boundOf(only: Allowed): string {

@@ -11,7 +11,7 @@ export const MAIN = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
 export const RELATIONS = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
 
 /** An element with attributes; those that are `undefined` are left out. Closed in itself when it has no content. */
-export function element(name: string, attributes: Readonly<Record<string, string | number | undefined>> = {}, content?: string): string {
+export function xmlElement(name: string, attributes: Readonly<Record<string, string | number | undefined>> = {}, content?: string): string {
   const written = Object.entries(attributes)
     .flatMap(([key, value]) => (value === undefined ? [] : ` ${key}="${xmlText(String(value))}"`))
     .join("");

@@ -11,9 +11,5 @@ export function groupedBy<Key, Thing>(things: Iterable<Thing>, keyOf: (thing: Th
 }
 
 /** The largest, and the smallest: too many to be arguments of one call. */
-export const largestOf = (numbers: readonly number[], least = Number.NEGATIVE_INFINITY): number => numbers.reduce((a, b) => Math.max(a, b), least);
-export const smallestOf = (numbers: readonly number[]): number => numbers.reduce((a, b) => Math.min(a, b), Number.POSITIVE_INFINITY);
-
-/** The strictest of what was typed; none where one has none. */
-export const strictestOf = (sizes: readonly (number | undefined)[]): number | undefined =>
-  sizes.includes(undefined) ? undefined : smallestOf(sizes as number[]);
+export const largestNumber = (numbers: readonly number[], least = Number.NEGATIVE_INFINITY): number => numbers.reduce((a, b) => Math.max(a, b), least);
+export const smallestNumber = (numbers: readonly number[]): number => numbers.reduce((a, b) => Math.min(a, b), Number.POSITIVE_INFINITY);
