@@ -40,7 +40,7 @@ describe("the declarations", () => {
 });
 
 /** A kind that nobody has, as its file would stand. */
-const LOOSE_BOLT = `import { count, defineKind } from "./define-kind.ts";
+const LOOSE_BOLT = `import { countField, defineKind } from "./define-kind.ts";
 
 export const looseBoltKind = defineKind({
   name: "loose bolt",
@@ -49,7 +49,7 @@ export const looseBoltKind = defineKind({
   meaning: "a bolt that was never tightened",
   mark: "fault",
   isGrave: true,
-  fields: { turns: count("how far it turned", "turn").shown("turned by") },
+  fields: { turns: countField("how far it turned", "turn").shown("turned by") },
   sentence: ({ label }, { turns }) => \`\${label} turned \${turns} times\`,
 });
 `;
