@@ -60,6 +60,8 @@ export async function buildCommandLine(out) {
     renameSync(unfinished, join(folder, name));
   }
   removeOld(folder, new Set(parts.map(({ name }) => name)));
+  // What Node kept compiled of earlier parts is of no use.
+  rmSync(join(out, "compiled"), { recursive: true, force: true });
   return made.metafile;
 }
 

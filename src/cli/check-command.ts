@@ -1,7 +1,6 @@
 import { placeName } from "../workbook/address.ts";
 import { checkFiles } from "./check-files.ts";
 import { counted, findingLine, printPage, printTotal } from "./check-output.ts";
-import { checkQuery, keepYoungSpace } from "./check-readings.ts";
 import { type CheckedFile, type CheckFilesOptions, nameOf, STANDARD_INPUT, type Total } from "./checked.ts";
 import { ALL_WELL, FINDINGS, Refusal, UNREADABLE } from "./exit-codes.ts";
 import { changedSince, decimalSignOf, encodingFrom, filesOf, kindOf, refuseAsInput, timeOf } from "./inputs.ts";
@@ -110,8 +109,8 @@ function memoryFrom(text: string | undefined): number | undefined {
 }
 
 async function* inputs(query: string | undefined, files: readonly string[], options: CheckFilesOptions): AsyncGenerator<CheckedFile> {
-  if (!files.some((file) => kindOf(file) === ".xlsx")) keepYoungSpace();
-  if (query !== undefined) yield await checkQuery(query, options);
+  if (!files.some((file) => kindOf(file) === ".xlsx")) (await import("./check-readings.ts")).keepYoungSpace();
+  if (query !== undefined) yield await (await import("./check-readings.ts")).checkQuery(query, options);
   yield* checkFiles(files, options);
 }
 

@@ -1,6 +1,5 @@
 import { existsSync } from "node:fs";
 import { stat } from "node:fs/promises";
-import { checkReadings } from "./check-readings.ts";
 import { type CheckedFile, type CheckFilesOptions, STANDARD_INPUT, unchanged, unread } from "./checked.ts";
 import { kindOf } from "./inputs.ts";
 import { WorkbookPool } from "./pool.ts";
@@ -85,6 +84,8 @@ async function checkBook(file: string, size: number, { options: { ledger, copies
 async function checkOther(file: string, work: Work): Promise<CheckedFile> {
   if (kindOf(file) !== ".csv") return unread(file, unknownKind(kindOf(file)));
   try {
+    // Its reader judges here; workbooks are judged in their threads, and start sooner without it.
+    const { checkReadings } = await import("./check-readings.ts");
     return await checkReadings(file, work.options, (bytes) => work.progress.add(bytes));
   } catch (error) {
     return unread(file, whyUnread(error));

@@ -9,7 +9,6 @@ import { recallLayout } from "../layout/recall.ts";
 import { gather } from "../report/gather/workbook.ts";
 import { factsOf } from "../report/gather/workbook-facts.ts";
 import type { WorkbookAnswer, WorkbookTask } from "./checked.ts";
-import { writeCopy } from "./marked-copies.ts";
 import { whyUnread, workbookBytes } from "./read-file.ts";
 import { unpack } from "./unpack.ts";
 
@@ -37,7 +36,8 @@ export default async function checkBook({ path, known, copy, facts = false, page
     return {
       ...checked,
       hash,
-      ...(copy ? { copy: writeCopy(bytes, host.contents(), checked, copy) } : {}),
+      // What writes copies is only read where one is wanted.
+      ...(copy ? { copy: (await import("./marked-copies.ts")).writeCopy(bytes, host.contents(), checked, copy) } : {}),
       ...(facts ? { facts: factsOf(snapshot.sheets, checked.result.findings, rows) } : {}),
       ...(page ? { page: { judged: { rows, counts }, content: gather(analysis, rows, mapping) } } : {}),
     };
