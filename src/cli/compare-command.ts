@@ -1,16 +1,15 @@
 import { createReadStream } from "node:fs";
 import { basename } from "node:path";
 import type { DecimalSign } from "../check/csv/fields.ts";
-import { type CompareOptions, type Comparison, compareReadings, linesOf, type RefusedRow } from "../compare/compare.ts";
+import { type CompareOptions, type Comparison, compareReadings, compareTrial, linesOf, type RefusedRow } from "../compare/compare.ts";
 import { mattersOfCsv } from "../compare/from-csv.ts";
 import type { ComparisonVerdict } from "../compare/judgement.ts";
 import type { ReadingSet } from "../compare/readings.ts";
-import { compareTrial } from "../compare/trial.ts";
 import { TypedFault, type TypedSizes, typedSizes } from "../compare/typed-sizes.ts";
 import { changesText, sizesText, wearLines } from "../compare/words.ts";
 import { rowsText } from "../core/number-text.ts";
 import { hashOf } from "./check-readings.ts";
-import { jsonLines, tableOf } from "./compare-lines.ts";
+import { jsonLines } from "./compare-lines.ts";
 import { readSets } from "./compare-sides.ts";
 import { ALL_WELL, FINDINGS, Refusal, UNDECIDED, UNREADABLE } from "./exit-codes.ts";
 import { decimalSignOf, encodingFrom, filesOf, refuseAsInput } from "./inputs.ts";
@@ -67,7 +66,7 @@ async function judge(
   const comparison = judged(read.sets, options);
   if (json) for (const line of jsonLines(comparison)) await print(jsonLine(line));
   else await printComparison(comparison);
-  if (flags.table !== undefined) put(flags.table, tableOf(comparison), force);
+  if (flags.table !== undefined) put(flags.table, (await import("./compare-table.ts")).tableOf(comparison), force);
   const written = await report?.(async (date) => {
     const { renderComparison } = await import("../report/comparison.ts");
     return renderComparison(comparison, { date, command: commandOf(command, files, flags), files: await hashesOf(files) });

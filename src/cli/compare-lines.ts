@@ -8,10 +8,10 @@ import type { PlaceChange } from "../compare/place-change.ts";
 import type { Reading } from "../compare/readings.ts";
 import type { Wear } from "../compare/wear.ts";
 import { decimal } from "../core/decimal.ts";
+import { limitsOf } from "../report/comparison-rows.ts";
 import { placeName } from "../workbook/address.ts";
-import { csvField } from "./csv-field.ts";
 
-/** A comparison as data, line by line: for programs, one object each; the last sums up. */
+/** A comparison as data, line by line: for programs, one object each; the last sums up. Which fields each has stands in README. */
 export function* jsonLines(comparison: Comparison): Generator<Record<string, unknown>> {
   const { places, means, differences, meanDifferences, groups, wear, refused, kind, engines } = comparison;
   const word = kind === "changes" ? "change" : "difference of sizes";
@@ -59,6 +59,7 @@ function placeFields(place: PlaceChange): Record<string, unknown> {
     ...(place.master === undefined ? {} : { masterMoved: place.master.moved }),
     ...(place.thermal === undefined ? {} : { temperatureCorrection: place.thermal.correction }),
     ...judgementFields(place),
+    limits: limitsOf(place),
     at: { before: before.readings.map(whereOf), after: after.readings.map(whereOf) },
   };
 }
@@ -68,9 +69,20 @@ const meanFields = (mean: MeanChange): Record<string, unknown> => ({
   ...{ without: mean.without, ...judgementFields(mean) },
 });
 
-const differenceFields = (difference: DifferenceOfChanges): Record<string, unknown> => ({
-  ...{ label: difference.label, engines: difference.engines, cylinder: difference.cylinder, characteristic: difference.characteristic },
-  ...{ position: difference.position, changes: difference.changes, difference: difference.difference, ...judgementFields(difference) },
+const differenceFields = ({
+  label,
+  engines,
+  cylinder,
+  characteristic,
+  position,
+  changes,
+  difference,
+  ...line
+}: DifferenceOfChanges): Record<string, unknown> => ({
+  ...{ label, engines, characteristic },
+  // A mean is of no cylinder and of no place.
+  ...(line.level === "place" ? { cylinder, position } : {}),
+  ...{ changes, difference, ...judgementFields(line) },
 });
 
 const groupFields = (line: GroupDifference): Record<string, unknown> => ({
@@ -101,28 +113,3 @@ const wearFields = ({
   ...{ label, ...subjectOf(subject), unit: unit ?? null, useUnit, stage, n, useFrom, useTo, ratePer: 1000, rate, lower, upper, isReal },
   ...{ limit, life, earliest, latest, notBefore, says },
 });
-
-/** Columns of the table for a spreadsheet, in their order. */
-const COLUMNS = [
-  ...["kind", "engine", "cylinder", "characteristic", "position", "before", "after", "change", "difference", "unit", "n", "by", "degreesOfFreedom"],
-  ...["uncertainty", "commonUncertainty", "lower", "upper", "p", "pAdjusted", "family", "matters", "mayHide", "toSee", "beyondGauge", "verdict", "reason"],
-] as const;
-
-/** Every line as a table in CSV, the refused ones with their reasons. */
-export function tableOf(comparison: Comparison): string {
-  const lines = [[...COLUMNS].join(",")];
-  for (const line of jsonLines(comparison)) {
-    if (line.kind === "summary" || line.kind === "wear") continue;
-    const pair = line.groups ?? line.engines;
-    const engine = Array.isArray(pair) ? pair.join(" and ") : line.engine;
-    lines.push(COLUMNS.map((column) => csvField(cellText(column === "engine" ? engine : line[column]))).join(","));
-  }
-  return `${lines.join("\r\n")}\r\n`;
-}
-
-/** What a cell of the table says. */
-function cellText(value: unknown): string | number {
-  if (value === null || value === undefined) return "";
-  if (typeof value === "number") return value;
-  return Array.isArray(value) ? value.map(({ value: size }) => size ?? "?").join(" ") : String(value);
-}

@@ -27,6 +27,13 @@ const folder = folderOf({
   "same.csv": `${HEAD}\nA,1,bore,top,73.023,73.08,mm,0.003\nA,2,bore,top,73.018,73.08,mm,0.003\n`,
   "two.csv": `${HEAD}\nA,1,bore,top,73.02,73.08,mm,0.003\nB,1,bore,top,73.04,73.08,mm,0.003\n`,
   "two worn.csv": `${HEAD}\nA,1,bore,top,73.03,73.08,mm,0.003\nB,1,bore,top,73.08,73.08,mm,0.003\n`,
+  "two gaps.csv": [
+    "engine,campaign,cylinder,characteristic,position,value,upper,unit,uncertainty",
+    ...["A,before,1,bore,top,73.02", "B,before,1,bore,top,73.04", "A,before,2,bore,top,73.02", "B,before,2,bore,top,73.04"],
+    ...["A,after,1,bore,top,73.03", "B,after,1,bore,top,73.07", "A,after,2,bore,top,73.02"],
+  ]
+    .map((row, i) => (i === 0 ? row : `${row},73.08,mm,0.003`))
+    .join("\n"),
   "both.csv": "cylinder,characteristic,before,after,unit,uncertainty\n1,bore,73.02,73.05,mm,0.003\n",
   "matters.csv": "characteristic,matters\nbore,0.01\n",
   "there.csv": "mine",
@@ -189,6 +196,22 @@ describe("as a table", () => {
     expect(rows[0]).toMatch(/^change,A,2,bore,top,73\.02,73\.05,0\.03,,mm,1,gauge,/);
     await run("hostile.csv", "hostile.csv", "--table", "hostile out.csv");
     expect(readFileSync(at("hostile out.csv"), "utf8")).toContain("'=1+1");
+  });
+
+  test("two engines in two ways stand side by side in every row, those that only one has and the refused ones with the reason", async () => {
+    expect((await run("two gaps.csv", "--table", "two out.csv")).code).toBe(1);
+    const [head, ...rows] = readFileSync(at("two out.csv"), "utf8")
+      .trim()
+      .split("\r\n")
+      .map((row) => row.split(","));
+    const shown = (row: string[], ...names: string[]) => names.map((name) => row[head!.indexOf(name)]);
+    const names = ["kind", "cylinder", "A before", "A after", "A change", "B before", "B after", "B change", "difference", "reason"];
+    expect(rows.map((row) => shown(row, ...names))).toEqual([
+      ["place", "1", "73.02", "73.03", "0.01", "73.04", "73.07", "0.03", "0.02", ""],
+      ["place", "2", "73.02", "73.02", "0", "", "", "", "", "one engine only"],
+      ["mean", "", "", "", "0.005", "", "", "", "", "one engine only"],
+      ["refused", "2", "", "", "", "73.04", "", "", "", "it is measured before only"],
+    ]);
   });
 
   test("is not written over what is there, unless that is asked for", async () => {

@@ -79,8 +79,12 @@ describe("a page to publish", () => {
     expect(text).toContain(createHash("sha256").update(readFileSync(SAMPLE)).digest("hex"));
     expect(page.match(/<tr><td class="what">cylinder /g)).toHaveLength(30);
     const table = readFileSync(join(folder, "table.csv"), "utf8").trim().split("\r\n");
-    expect(table.filter((line) => line.startsWith("change,"))).toHaveLength(60);
-    expect(table.filter((line) => line.startsWith("groups,"))).toHaveLength(4);
+    expect(table[0]).toMatch(/^kind,between,.*,A before,A after,A correction,A change,A U,A verdict,B before,.*,difference,U,.*,verdict,reason$/);
+    expect(table.filter((line) => line.startsWith("place,"))).toHaveLength(30);
+    // The master read 0.006 larger after than before: after less before, and that taken out.
+    expect(table[1]).toMatch(/^place,B against A,1,bore,top thrust,mm,73,73.08,0.005,73.008,73.027,-0.006,0.013,/);
+    expect(table.filter((line) => line.startsWith("mean,"))).toHaveLength(4);
+    expect(table.filter((line) => /^groups,.*,only one engine of /.test(line))).toHaveLength(4);
   });
 
   test("the command on it works it out again", async () => {

@@ -1,7 +1,6 @@
-import { compareReadings } from "../../src/compare/compare.ts";
+import { compareReadings, compareTrial } from "../../src/compare/compare.ts";
 import type { GroupDifference } from "../../src/compare/groups.ts";
 import type { Reading } from "../../src/compare/readings.ts";
-import { compareTrial } from "../../src/compare/trial.ts";
 import { studentQuantile } from "../../src/math/distributions.ts";
 import { SeededNormal } from "../helpers/normal.ts";
 import { fromR } from "../reference/r-values.ts";

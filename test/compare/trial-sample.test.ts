@@ -2,8 +2,8 @@ import { createReadStream, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { trialSample } from "../../samples/trial/trial.ts";
 import type { Comparison } from "../../src/compare/compare.ts";
+import { compareTrial } from "../../src/compare/compare.ts";
 import { readingsOfCsv } from "../../src/compare/from-csv.ts";
-import { compareTrial } from "../../src/compare/trial.ts";
 import { root } from "../../src/tools/paths.ts";
 
 const folder = join(root, "samples", "trial");

@@ -1,8 +1,7 @@
 import type { Browser } from "playwright-core";
 import { trialSample } from "../../samples/trial/trial.ts";
 import { launchOneOf, PRESENT_WAYS } from "../../src/cli/browser.ts";
-import { compareReadings } from "../../src/compare/compare.ts";
-import { compareTrial } from "../../src/compare/trial.ts";
+import { compareReadings, compareTrial } from "../../src/compare/compare.ts";
 import { renderComparison } from "../../src/report/comparison.ts";
 import { compare, csv, reading } from "../compare/stand.ts";
 

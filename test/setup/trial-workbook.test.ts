@@ -1,7 +1,6 @@
 import { checkWorkbook } from "../../src/check/check-workbook.ts";
-import { compareReadings } from "../../src/compare/compare.ts";
+import { compareReadings, compareTrial } from "../../src/compare/compare.ts";
 import { readingsOfWorkbook } from "../../src/compare/from-workbook.ts";
-import { compareTrial } from "../../src/compare/trial.ts";
 import { isCellError } from "../../src/core/cell.ts";
 import { drawn, trialWorkbookSpec } from "../../src/setup/trial-workbook.ts";
 import type { WorkbookSnapshot } from "../../src/workbook/port.ts";
