@@ -1,10 +1,10 @@
 import type { Comparison } from "../compare/compare.ts";
+import { isSameEngine } from "../compare/engines.ts";
 import type { MeanChange } from "../compare/mean-change.ts";
 import type { PlaceChange } from "../compare/place-change.ts";
 import { decimal } from "../core/decimal.ts";
 import { groupedBy } from "../core/grouped.ts";
 import { coupleRows, isOfTwoEngines, limitsOf } from "../report/comparison-rows.ts";
-import { ownerKey } from "../vocabulary/subjects.ts";
 import { jsonLines } from "./compare-lines.ts";
 import { csvField } from "./csv-field.ts";
 
@@ -65,7 +65,7 @@ function* ofTwoEngines(comparison: Comparison): Generator<Row> {
   const ownOf = ({ places, unit }: MeanChange): string => `${places[0]!.own}|${unit ?? ""}`;
   for (const [key, own] of groupedBy(means, ownOf)) {
     const line = meanDifferences.find(({ characteristic, unit }) => `${characteristic}|${unit ?? ""}` === key);
-    const of = engines!.map((name) => own.find(({ engine }) => ownerKey("engine", engine) === ownerKey("engine", name)));
+    const of = engines!.map((name) => own.find(({ engine }) => isSameEngine(engine, name)));
     const [{ characteristic, unit, matters }] = own as [MeanChange];
     yield [
       ...["mean", between, null, characteristic, null, unit, null, null, (line ?? { matters }).matters],
@@ -82,7 +82,7 @@ function* ofTwoEngines(comparison: Comparison): Generator<Row> {
     ];
   for (const { before, after, why } of refused) {
     const [{ engine, cylinder, characteristic, position, unit }] = [...before, ...after] as [(typeof before)[number]];
-    const at = engines!.findIndex((name) => ownerKey("engine", name) === ownerKey("engine", engine));
+    const at = engines!.findIndex((name) => isSameEngine(name, engine));
     const sizes = [valuesText(before), valuesText(after), null, null, null, null];
     yield [
       ...["refused", engine, cylinder, characteristic, position, unit, null, null, null],

@@ -44,7 +44,8 @@ export interface EnginePair {
   after: string;
 }
 
-const sameName = (a: string, b: string): boolean => ownerKey("engine", a) === ownerKey("engine", b);
+/** True for two spellings of one engine's name. */
+export const isSameEngine = (a: string, b: string): boolean => ownerKey("engine", a) === ownerKey("engine", b);
 
 /** Engines that readings name, each once; `""` for none. */
 const enginesIn = (readings: readonly Reading[]): string[] => [...new Map(readings.map(({ engine }) => [ownerKey("engine", engine), engine.trim()])).values()];
@@ -68,7 +69,7 @@ export function sidesOf(first: ReadingSet, second: ReadingSet | undefined, named
   if (named) return ofNamed(sides, named, first, second ?? first);
   const [own, others] = [enginesIn(before), enginesIn(after)];
   if (own.length > 1 || others.length > 1) {
-    const both = own.filter((name) => name !== "" && others.some((other) => sameName(name, other)));
+    const both = own.filter((name) => name !== "" && others.some((other) => isSameEngine(name, other)));
     return { ...sides, engines: both.length === 2 ? [both[0]!, both[1]!] : undefined };
   }
   const other = second ?? first;
@@ -76,10 +77,10 @@ export function sidesOf(first: ReadingSet, second: ReadingSet | undefined, named
   const serials = isByCampaign ? [] : [first.identity?.serial, other.identity?.serial];
   const [serial, otherSerial] = serials;
   const knowsSerials = serial !== undefined && otherSerial !== undefined;
-  const isSame = knowsSerials ? foldedHeading(serial) === foldedHeading(otherSerial) : a === "" || b === "" || sameName(a, b);
+  const isSame = knowsSerials ? foldedHeading(serial) === foldedHeading(otherSerial) : a === "" || b === "" || isSameEngine(a, b);
   if (isSame) return { ...sides, withEngine: false };
   const called = (name: string, number: string | undefined): string =>
-    knowsSerials && (name === "" || sameName(a, b)) ? `${name} number ${number}`.trim() : name;
+    knowsSerials && (name === "" || isSameEngine(a, b)) ? `${name} number ${number}`.trim() : name;
   return { ...sizes(sides, called(a, serial), called(b, otherSerial), first, other), withEngine: false };
 }
 
@@ -94,9 +95,9 @@ const sizes = (sides: Sides, a: string, b: string, first: ReadingSet, second: Re
 
 /** Two engines that are named: their changes where both sides hold both of them, else the sizes of the one against those of the other. */
 function ofNamed(sides: Sides, { before: a, after: b }: EnginePair, first: ReadingSet, second: ReadingSet): Sides {
-  const of = (readings: readonly Reading[], ...names: string[]) => readings.filter(({ engine }) => names.some((name) => sameName(engine, name)));
+  const of = (readings: readonly Reading[], ...names: string[]) => readings.filter(({ engine }) => names.some((name) => isSameEngine(engine, name)));
   const holdsBoth = [sides.before, sides.after].every((side) => [a, b].every((name) => of(side, name).length > 0));
-  if (holdsBoth && !sameName(a, b) && !areTheSame(sides.before, sides.after)) {
+  if (holdsBoth && !isSameEngine(a, b) && !areTheSame(sides.before, sides.after)) {
     const [before, after] = [of(sides.before, a, b), of(sides.after, a, b)];
     return { ...sides, before, after, engines: [a, b], notes: leftOut(sides, before, after) };
   }
@@ -104,7 +105,7 @@ function ofNamed(sides: Sides, { before: a, after: b }: EnginePair, first: Readi
   const notes = leftOut(sides, before, after);
   if (before.length === 0) notes.push(`no reading of ${first.name} is of engine ${a}`);
   if (after.length === 0) notes.push(`no reading of ${second.name} is of engine ${b}`);
-  if (sameName(a, b)) return { ...sides, before, after, withEngine: false, notes };
+  if (isSameEngine(a, b)) return { ...sides, before, after, withEngine: false, notes };
   return { ...sizes(sides, a, b, first, second), before, after, notes };
 }
 

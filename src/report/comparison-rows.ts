@@ -1,9 +1,9 @@
 import type { Comparison } from "../compare/compare.ts";
 import type { DifferenceOfChanges } from "../compare/difference-of-changes.ts";
+import { isSameEngine } from "../compare/engines.ts";
 import { placeKey } from "../compare/pair-readings.ts";
 import type { PlaceChange, PlaceEstimate } from "../compare/place-change.ts";
 import { foldedHeading } from "../vocabulary/headings.ts";
-import { ownerKey } from "../vocabulary/subjects.ts";
 
 /** One place in the table of two engines: what each has changed by, and the difference of that where both have it. */
 export interface CoupleRow {
@@ -18,8 +18,7 @@ export const isOfTwoEngines = ({ differences, engines }: Pick<Comparison, "diffe
 
 /** Every place of two engines, in the order of a sheet. */
 export function coupleRows({ places, differences, engines }: Comparison): CoupleRow[] {
-  const of = (name: string) =>
-    new Map(places.filter(({ engine }) => ownerKey("engine", engine) === ownerKey("engine", name)).map((place) => [placeKey(place, false), place]));
+  const of = (name: string) => new Map(places.filter(({ engine }) => isSameEngine(engine, name)).map((place) => [placeKey(place, false), place]));
   const [first, second] = engines!.map(of) as [Map<string, PlaceChange>, Map<string, PlaceChange>];
   const lines = new Map(differences.map((line) => [placeKey({ engine: "", ...line }, false), line]));
   return [...new Set(inOrder(places).map((place) => placeKey(place, false)))].map((key) => ({
