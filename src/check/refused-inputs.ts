@@ -40,6 +40,9 @@ function isFirst({ cells, areas }: Use, area: CellArea): boolean {
   return areas.add(areaText(area)).size > before;
 }
 
+/** `=IF(OR(B4="",C4=""),"",…`: a formula that stays blank by itself while nobody has begun. */
+const WAITS = /^=\s*IF\(/i;
+
 /** The cells that functions take their inputs from: which are blank, which are no good, which look mistyped. */
 export class RefusedInputs {
   readonly bad = new Map<string, BadInput>();
@@ -66,7 +69,7 @@ export class RefusedInputs {
       if (!area || !isFirst(uses[i]!, area)) continue;
       const blanks = this.#lookAt(area, uses[i]!);
       if (blanks.length === 0) continue;
-      if (uses[i]!.param.broadcastKind === "bore") this.#blankReadings(area, blanks);
+      if (uses[i]!.param.broadcastKind === "bore") this.#blankReadings(call, area, blanks);
       else this.#blankPartners(call, i, areas, blanks);
     }
   }
@@ -122,20 +125,24 @@ export class RefusedInputs {
     return unjudged({ cell, label: this.labels.of(cell) }, value);
   }
 
-  /** An unfinished bore leaves its results blank: each missing reading is named, a bore not yet begun only once. */
-  #blankReadings(area: CellArea, blanks: readonly CellAddress[]): void {
+  /** An unfinished bore leaves its results blank: each missing reading is named, a bore not yet begun only once, and not at all where the formula itself waits for it. */
+  #blankReadings({ formula, isWhole }: OwnCall, area: CellArea, blanks: readonly CellAddress[]): void {
     const typed = blanks.filter((cell) => !this.origins.isResult(cell));
     if (blanks.length === area.rows * area.columns) {
+      if (!isWhole && WAITS.test(formula)) return;
       const isOne = blanks.length === 1;
       if (typed[0]) this.#missing(typed[0], isOne ? "one reading" : "a whole range", isOne ? null : showArea(area));
     } else for (const cell of typed) this.#missing(cell, "one of a range");
   }
 
-  /** A blank beside a filled partner is missing; a row that is blank throughout is only not begun. */
+  /** A blank beside a filled partner is missing; a row that is blank throughout, beside a size that the shop has chosen for all, is only not begun. */
   #blankPartners(call: OwnCall, index: number, areas: readonly (CellArea | undefined)[], blanks: readonly CellAddress[]): void {
     const { param } = call.spec.inputs[index]!;
     if (param.isOptional || param.broadcastKind !== "element") return;
-    const partners = areas.filter((area, i) => area && i !== index && !call.spec.inputs[i]!.param.isOptional) as CellArea[];
+    const partners = areas.filter((area, i) => {
+      const partner = call.spec.inputs[i]!.param;
+      return area && i !== index && !partner.isOptional && partner.role !== "chosen";
+    }) as CellArea[];
     const own = areas[index]!;
     for (const cell of blanks) {
       if (this.origins.isResult(cell)) continue;

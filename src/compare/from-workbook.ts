@@ -117,7 +117,10 @@ class Gathered {
   #named({ known, characteristic, ...found }: Found): Reading {
     const { row, heading } = this.labels.partsOf(found.cell);
     const names = row.filter(({ cell }) => !this.#byPlace.has(placeName(cell)));
-    return { ...(known ?? subjectOf({ row: names, heading }, characteristic)), ...found };
+    // Guides and housings have a taper too: the heading says which hole it is where it is not a bore.
+    const named = heading === undefined ? "" : measuredBy(heading, "").characteristic;
+    const isOther = Object.hasOwn(CHARACTERISTICS, named) && named !== characteristic;
+    return { ...(known ?? subjectOf({ row: names, heading }, isOther ? undefined : characteristic)), ...found };
   }
 
   /** Second readings of what is known, with the limits of the first. */

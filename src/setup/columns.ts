@@ -96,6 +96,12 @@ export const lengthColumn = (heading: string, choices: Pick<BuildSheetChoices, "
   ...(width ? { width } : {}),
 });
 
+/** A column of lengths that can be 0: floats, bends, run-outs. */
+export const openLengthColumn = (heading: string, choices: Pick<BuildSheetChoices, "unit">): SheetColumn =>
+  numberColumn(heading, lengthFormat(choices), `A length in ${choices.unit} of at least 0, typed as a number.`, "at least zero");
+
+export const massColumn = (heading: string): SheetColumn => numberColumn(heading, "0.0", "A mass in g above 0, typed as a number.");
+
 /** A column of clearances of valves, which can be tight. */
 export const valveClearanceColumn = (heading: string, choices: BuildSheetChoices): SheetColumn => ({
   ...lengthColumn(heading, choices),

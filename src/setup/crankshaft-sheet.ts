@@ -21,12 +21,7 @@ export function crankshaftPage(given: SetupContext): { page: SheetBuilder; mains
   const bigEnds = page.table(
     "BigEnds",
     bigEndsRow,
-    [
-      cylinderColumn,
-      ...bearingColumns(given, "Crankpin", "Big end clearance", "Crankpin wear", "Standard crankpin"),
-      lengthColumn("Rod side clearance", choices),
-      verdictColumn(given, "Rod side clearance", "Rod side clearance", "End float and rod side clearance"),
-    ],
+    [cylinderColumn, ...bearingColumns(given, "Crankpin", "Big end clearance", "Crankpin wear", "Standard crankpin")],
     choices.cylinders,
   );
   const endFloat = page.table(
@@ -35,7 +30,7 @@ export function crankshaftPage(given: SetupContext): { page: SheetBuilder; mains
     [
       { heading: "Of", look: "label", cell: () => "Crankshaft" },
       lengthColumn("End float", choices),
-      verdictColumn(given, "End float", "Crankshaft end float", "End float and rod side clearance"),
+      verdictColumn(given, "End float", "Crankshaft end float", "Crankshaft end float"),
     ],
     1,
   );

@@ -1,21 +1,11 @@
 import type { BuildSheetChoices } from "./choices.ts";
 import { CAUTION, DATE_FORMAT, dateColumn, type EngineAt, lengthFormat, numberColumn, pressureUnit, resultColumn, whenFilled } from "./columns.ts";
+import type { Item, SheetPart } from "./model.ts";
 import { SheetBuilder, type SheetColumn, type TableAt } from "./page.ts";
-
-type Kind = "text" | "length" | "date" | "hours" | "number" | "fixed";
-
-interface Item {
-  name: string;
-  kind: Kind;
-  unit?: string;
-  /** What stands there from the start. */
-  entry?: number | string;
-  note?: string;
-}
 
 const GAUGES = 10;
 
-function items(choices: BuildSheetChoices): Item[] {
+function items(choices: BuildSheetChoices, parts: readonly SheetPart[]): Item[] {
   const { cylinders, heights, axes, valves, unit } = choices;
   const isMetric = unit === "mm";
   return [
@@ -41,6 +31,7 @@ function items(choices: BuildSheetChoices): Item[] {
     { name: "Gasket bore", kind: "length", unit },
     { name: "Gasket thickness", kind: "length", unit, note: "when compressed" },
     { name: "Shim step", kind: "length", unit, note: "in which the shims are made; blank for valves without shims" },
+    ...parts.flatMap((part) => part.items(choices)),
   ];
 }
 
@@ -50,7 +41,7 @@ const CORNERS: Readonly<Record<"first" | "second", Record<"bores" | "skirts", st
 };
 
 /** What is measured with a gauge. */
-function measured({ secondReadings }: BuildSheetChoices): string[] {
+function measured({ secondReadings }: BuildSheetChoices, parts: readonly SheetPart[]): string[] {
   const { first, second } = CORNERS;
   return [
     first.bores,
@@ -62,17 +53,17 @@ function measured({ secondReadings }: BuildSheetChoices): string[] {
     "Ring grooves and rings",
     "Bearing bores",
     "Crankshaft journals",
-    "End float and rod side clearance",
+    "Crankshaft end float",
     "Valve clearances",
     "Valve clearances, re-check",
-    "Stems and guides",
     "Deck heights",
     "Compression",
+    ...parts.flatMap((part) => part.measured),
   ];
 }
 
-/** Results that two readings go into, by the readings. */
-function results({ secondReadings }: BuildSheetChoices): [string, string, string][] {
+/** Results that readings go into, by the readings. */
+function results({ secondReadings }: BuildSheetChoices, parts: readonly SheetPart[]): SheetPart["results"] {
   const { first, second } = CORNERS;
   return [
     ["Taper and out-of-round", first.bores, first.bores],
@@ -80,36 +71,41 @@ function results({ secondReadings }: BuildSheetChoices): [string, string, string
     ["Pin clearance", "Pins and pin bores", "Pins and pin bores"],
     ["Ring side clearance", "Ring grooves and rings", "Ring grooves and rings"],
     ["Bearing clearance", "Bearing bores", "Crankshaft journals"],
-    ["Stem clearance", "Stems and guides", "Stems and guides"],
     ["Compression spread", "Compression", "Compression"],
+    ...parts.flatMap((part) => part.results),
     ...(secondReadings
       ? ([
           ["Bores, both readings", first.bores, second.bores],
           ["Piston skirts, both readings", first.skirts, second.skirts],
-        ] as [string, string, string][])
+        ] as const)
       : []),
   ];
 }
 
 /** Whose engine it is, what it is like, and what it was measured with. */
-export function enginePage(choices: BuildSheetChoices): { page: SheetBuilder; engine: EngineAt } {
+export function enginePage(choices: BuildSheetChoices, parts: readonly SheetPart[]): { page: SheetBuilder; engine: EngineAt } {
   const page = new SheetBuilder("Engine", "Build sheet", [
     "Shaded cells are typed, the others are calculated. Nothing here is known to the sheet until you type it.",
     CAUTION,
   ]);
-  const list = items(choices);
+  const list = items(choices, parts);
   const data = page.table("EngineData", 4, itemColumns(list, choices), list.length);
   const gaugesRow = 4 + list.length + 3;
   page.put(gaugesRow - 1, 0, "Gauges: U is the expanded uncertainty at 95 %, in the unit of the gauge's readings", "note");
   const gauges = page.table("Gauges", gaugesRow, gaugeColumns(), GAUGES);
   const measurementsRow = gaugesRow + GAUGES + 3;
   page.put(measurementsRow - 1, 0, "What was measured with which gauge, and when", "note");
-  const names = measured(choices);
+  const names = measured(choices, parts);
   const measurements = page.table("Measurements", measurementsRow, measurementColumns(names, gauges), names.length);
   const resultsRow = measurementsRow + names.length + 3;
-  page.put(resultsRow - 1, 0, "Uncertainty of what is worked out from two readings: the root of the sum of their squares", "note");
-  const pairs = results(choices);
-  const uncertainties = page.table("ResultUncertainties", resultsRow, resultColumns(pairs, measurements, names), pairs.length);
+  page.put(
+    resultsRow - 1,
+    0,
+    "Uncertainty of what is worked out from readings added and taken from one another: the root of the sum of the squares of theirs",
+    "note",
+  );
+  const worked = results(choices, parts);
+  const uncertainties = page.table("ResultUncertainties", resultsRow, resultColumns(worked, measurements, names), worked.length);
   return {
     page,
     engine: {
@@ -123,7 +119,7 @@ export function enginePage(choices: BuildSheetChoices): { page: SheetBuilder; en
           ? measurements.cell("U", names.indexOf(of))
           : uncertainties.cell(
               "U of the result",
-              pairs.findIndex(([name]) => name === of),
+              worked.findIndex(([name]) => name === of),
             ),
       gauges,
       measurements,
@@ -189,13 +185,16 @@ function measurementColumns(names: readonly string[], gauges: TableAt): SheetCol
   ];
 }
 
-function resultColumns(pairs: readonly [string, string, string][], measurements: TableAt, names: readonly string[]): SheetColumn[] {
+function resultColumns(worked: SheetPart["results"], measurements: TableAt, names: readonly string[]): SheetColumn[] {
   return [
-    { heading: "Result", look: "label", cell: ({ index }) => pairs[index]![0] },
+    { heading: "Result", look: "label", cell: ({ index }) => worked[index]![0] },
     {
       ...resultColumn("U of the result", "General", ({ index }) => {
-        const [a, b] = pairs[index]!.slice(1).map((name) => measurements.cell("U", names.indexOf(name)));
-        return a === b ? whenFilled([a!], `${a}*SQRT(2)`) : whenFilled([a!, b!], `SQRT(${a}^2+${b}^2)`);
+        const own = worked[index]!.slice(1).map((name) => measurements.cell("U", names.indexOf(name)));
+        const [first, ...others] = own;
+        return others.length === 1 && others[0] === first
+          ? whenFilled([first!], `${first}*SQRT(2)`)
+          : whenFilled(own, `SQRT(${own.map((cell) => `${cell}^2`).join("+")})`);
       }),
     },
   ];

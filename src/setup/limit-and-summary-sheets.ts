@@ -1,6 +1,7 @@
 import { type CompressionRule, RULES } from "../functions/tests/compression-rule.ts";
 import type { BuildSheetChoices } from "./choices.ts";
 import { CAUTION, LimitsAt, lengthFormat, numberColumn, pressureUnit, type SetupContext, whenFilled } from "./columns.ts";
+import type { SheetPart, VerdictColumn } from "./model.ts";
 import { SheetBuilder, type SheetColumn, type TableAt } from "./page.ts";
 
 /** Rows for limits of the shop's own. */
@@ -9,7 +10,7 @@ const SPARE = 6;
 const FIRST = 3;
 
 /** What the sheets judge, with the unit of its limits. None has a limit until the shop types one. */
-function characteristics(choices: BuildSheetChoices): [string, string][] {
+function characteristics(choices: BuildSheetChoices, parts: readonly SheetPart[]): (readonly [string, string])[] {
   const { cylinders, unit } = choices;
   const pressure = pressureUnit(choices);
   return [
@@ -28,24 +29,22 @@ function characteristics(choices: BuildSheetChoices): [string, string][] {
     ["Main journal wear", unit],
     ["Big end clearance", unit],
     ["Crankpin wear", unit],
-    ["Rod side clearance", unit],
     ["Crankshaft end float", unit],
     ["Valve clearance, inlet", unit],
     ["Valve clearance, exhaust", unit],
-    ["Stem clearance, inlet", unit],
-    ["Stem clearance, exhaust", unit],
     ["Compression ratio", ""],
     ["Squish", unit],
     ["Compression pressure", pressure],
     ...(cylinders > 1 ? ([["Compression spread", pressure]] as [string, string][]) : []),
     ["Leak-down", "%"],
+    ...parts.flatMap((part) => part.limits(choices)),
   ];
 }
 
 /** The limits, typed by the shop from the maker's service manual. */
-export function limitsPage(choices: BuildSheetChoices): { page: SheetBuilder; limits: LimitsAt } {
+export function limitsPage(choices: BuildSheetChoices, parts: readonly SheetPart[]): { page: SheetBuilder; limits: LimitsAt } {
   const { cylinders } = choices;
-  const list = characteristics(choices);
+  const list = characteristics(choices, parts);
   const page = new SheetBuilder("Limits", "Limits", [
     "Type them from the maker's service manual and say where they stand. One side may stay blank: what cannot be below 0, such as taper, needs no lower limit of 0. Near: the distance from a limit inside which a value is called near it. Where a reading has an uncertainty U, verdicts follow ISO 14253-1:1998: within, over or under only where all of U lies on that side of the limit.",
   ]);
@@ -97,15 +96,6 @@ const RULE_WORDS: readonly (readonly [CompressionRule, string])[] = [
   ["average", "how far below the average, as a share"],
   ["difference", "how far below the highest"],
 ];
-
-/** A column of verdicts that the summary counts. */
-export interface VerdictColumn {
-  name: string;
-  table: TableAt;
-  heading: string;
-  /** The verdict is the first word of a sentence. */
-  isSentence?: boolean;
-}
 
 const WORDS = ["within", "near limit", "not proven", "over", "under"] as const;
 

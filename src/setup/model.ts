@@ -1,6 +1,41 @@
 import type { WorkbookSpec } from "../workbook/sheet-spec.ts";
+import type { BuildSheetChoices } from "./choices.ts";
+import type { SetupContext } from "./columns.ts";
+import type { SheetBuilder, TableAt } from "./page.ts";
 
 /** A build sheet as data. */
 export interface BuildSheet extends WorkbookSpec {
   title: string;
+}
+
+/** An entry of the engine's data. */
+export interface Item {
+  name: string;
+  kind: "text" | "length" | "date" | "hours" | "number" | "fixed";
+  unit?: string;
+  /** What stands there from the start. */
+  entry?: number | string;
+  note?: string;
+}
+
+/** A column of verdicts that the summary counts. */
+export interface VerdictColumn {
+  name: string;
+  table: TableAt;
+  heading: string;
+  /** The verdict is the first word of a sentence. */
+  isSentence?: boolean;
+}
+
+/** One sheet, with all that the other sheets hold for it: left out, it takes that with it. */
+export interface SheetPart {
+  /** The engine's data that it needs. */
+  items(choices: BuildSheetChoices): readonly Item[];
+  /** What is measured on it with a gauge. */
+  measured: readonly string[];
+  /** What it works out from readings, each by what was measured for it: the same twice for two readings with one gauge. */
+  results: readonly (readonly [result: string, ...from: string[]])[];
+  /** What it judges, with the unit of the limits. */
+  limits(choices: BuildSheetChoices): readonly (readonly [characteristic: string, unit: string])[];
+  page(given: SetupContext): { page: SheetBuilder; judged: readonly VerdictColumn[] };
 }

@@ -14,7 +14,7 @@ import {
 import { SheetBuilder, type SheetColumn, type TableAt } from "./page.ts";
 
 /** Which cylinder and valve a row is about, on every page with one valve a row. */
-function valveRows({ cylinders, valves }: BuildSheetChoices): { columns: SheetColumn[]; rows: number; isInlet(index: number): boolean } {
+export function valveRows({ cylinders, valves }: BuildSheetChoices): { columns: SheetColumn[]; rows: number; isInlet(index: number): boolean } {
   const names = valveNames(valves);
   return {
     columns: [
@@ -26,7 +26,7 @@ function valveRows({ cylinders, valves }: BuildSheetChoices): { columns: SheetCo
   };
 }
 
-/** Valve clearances, shims and stems, one valve a row. */
+/** Valve clearances and shims, one valve a row. */
 export function valvesPage(given: SetupContext): { page: SheetBuilder; valves: TableAt } {
   const { choices, engine, limits } = given;
   const { columns, rows, isInlet } = valveRows(choices);
@@ -53,10 +53,6 @@ export function valvesPage(given: SetupContext): { page: SheetBuilder; valves: T
           `IF(HATCH.MARGIN(${clearance},${lower},${upper})>=0,${shim},HATCH.SHIMSIZE(${shim},${clearance},${lower},${upper},${step}))`,
         );
       }),
-      lengthColumn("Guide", choices),
-      lengthColumn("Stem", choices),
-      resultColumn("Stem clearance", format, (row) => `=HATCH.CLEARANCE(${row.ref("Guide")},${row.ref("Stem")})`),
-      verdictColumn(given, "Stem clearance", limitOf("Stem clearance"), "Stem clearance"),
     ],
     rows,
   );

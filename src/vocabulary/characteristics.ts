@@ -1,6 +1,7 @@
+import { MOVING_PARTS } from "./moving-parts.ts";
 import type { QuantityKind } from "./units.ts";
 
-interface Characteristic {
+export interface Characteristic {
   kind: QuantityKind;
   words: readonly string[];
   /** A size that others are worked out from; it has no limits of its own. */
@@ -65,7 +66,7 @@ export const CHARACTERISTICS: Readonly<Record<string, Characteristic>> = {
     kind: "length",
     isNeverNegative: true,
     wears: "larger",
-    words: ["pin bores", "pin hole", "gudgeon pin bore", "wrist pin bore", "small end bore"],
+    words: ["pin bores", "pin hole", "gudgeon pin bore", "wrist pin bore"],
   },
   "piston pin": { kind: "length", isNeverNegative: true, wears: "smaller", words: ["piston pins", "gudgeon pin", "gudgeon pins", "wrist pin", "wrist pins"] },
   "pin clearance": { kind: "length", wears: "larger", words: ["piston pin clearance", "gudgeon pin clearance", "wrist pin clearance"] },
@@ -177,6 +178,7 @@ export const CHARACTERISTICS: Readonly<Record<string, Characteristic>> = {
     isSetting: true,
     words: ["leak down supply", "leakdown supply"],
   },
+  ...MOVING_PARTS,
 };
 
 /** Parts with gaps, clearances, bores and wear of their own: beside one of them a general word is not what it is elsewhere. */
@@ -184,6 +186,7 @@ export const OTHER_PARTS = [
   ...["rod", "rods", "con rod", "conrod", "connecting rod", "big end", "small end", "crankshaft", "main", "bearing", "bearings", "shell", "shells"],
   ...["cam", "cams", "camshaft", "lobe", "lobes", "rocker", "rockers", "rocker shaft", "pushrod", "pump", "oil pump", "rotor", "distributor"],
   ...["plug", "plugs", "spark plug", "spark plugs", "points", "contact breaker", "injector", "carburettor", "housing", "gasket", "head gasket"],
+  ...["flywheel", "pulley", "damper", "clutch", "shaft", "manifold", "face", "flange"],
 ] as const;
 
 /** Where on a part a reading is taken: heights and axes of a bore, which ring, which valve. */
@@ -201,6 +204,8 @@ export const POSITION_WORDS: Readonly<Record<string, { kind: "height" | "axis" |
   exhaust: { kind: "place", words: ["exh", "ex"] },
   second: { kind: "place", words: ["2nd"] },
   oil: { kind: "place", words: ["oil ring", "scraper", "oil control"] },
+  tightest: { kind: "place", words: [] },
+  loosest: { kind: "place", words: [] },
 };
 
 /** Letters that stand for an axis, in a line that tells nothing else. */

@@ -1,5 +1,5 @@
 /** What a number measures: it decides what it is compared with, and what a slip can be. */
-export type QuantityKind = "length" | "volume" | "pressure" | "ratio" | "percent";
+export type QuantityKind = "length" | "volume" | "pressure" | "ratio" | "percent" | "force" | "mass" | "flow";
 
 interface Unit {
   kind: QuantityKind;
@@ -24,6 +24,11 @@ export const UNITS: Readonly<Record<string, Unit>> = {
   kPa: { kind: "pressure" },
   MPa: { kind: "pressure" },
   "kg/cm²": { kind: "pressure", words: ["kg/cm2", "kgf/cm²", "kgf/cm2"] },
+  N: { kind: "force", words: ["newton", "newtons"], bracketed: ["N"] },
+  lbf: { kind: "force", words: ["lb f"] },
+  g: { kind: "mass", words: ["gram", "grams"], bracketed: ["g"] },
+  "L/h": { kind: "flow", words: ["l/hr", "litres per hour"] },
+  "L/min": { kind: "flow", words: ["litres per minute"] },
   "%": { kind: "percent", words: ["per cent", "percent"] },
 };
 

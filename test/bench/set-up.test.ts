@@ -28,7 +28,7 @@ async function setUp(): Promise<void> {
   await openEmpty();
   await tab("Set up");
   await button("Add these sheets").click();
-  await status("11 new sheets");
+  await status("16 new sheets");
 }
 
 const OFFICE = ["/usr/bin/soffice", "/usr/bin/libreoffice", "/Applications/LibreOffice.app/Contents/MacOS/soffice"].find((path) => existsSync(path));
@@ -152,7 +152,7 @@ test("saved, a build sheet has its tables and names, rules, formats, widths and 
   const { tables, names } = readXlsx(bytes);
   expect(tables.map(({ name }) => name)).toContain("BoreReadings");
   expect(new Set(tables.map(({ name }) => name)).size).toBe(tables.length);
-  expect(names.find(({ name }) => name === "Gauge_ids")?.formula).toBe("'Engine'!$A$31:$A$40");
+  expect(names.find(({ name }) => name === "Gauge_ids")?.formula).toBe("'Engine'!$A$38:$A$47");
   const parts = unzipSync(bytes);
   const bores = strFromU8(parts["xl/worksheets/sheet3.xml"]!);
   expect(bores).toMatch(/<pane [^>]*xSplit="1" ySplit="3"|<pane [^>]*ySplit="3"/);

@@ -8,7 +8,11 @@ const SIZES: Readonly<Record<string, Readonly<Record<string, readonly number[]>>
   },
   PistonReadings: { Skirt: [72.975, 72.974, 72.976], "Pin bore": [18.006, 18.007, 18.006], Pin: [18, 17.999, 18.001] },
   RingReadings: { "End gap": [0.3, 0.34, 0.4], Groove: [1.54, 1.54, 3.05], "Ring width": [1.49, 1.5, 3] },
-  ValveReadings: { Clearance: [0.2, 0.3], Shim: [2.45, 2.5], Guide: [6.012, 6.013], Stem: [5.97, 5.94] },
+  ValveReadings: { Clearance: [0.2, 0.3], Shim: [2.45, 2.5] },
+  GuidesAndSeats: {
+    ...{ "Guide top": [6.012, 6.013], "Guide middle": [6.012, 6.013], "Guide bottom": [6.012, 6.013] },
+    ...{ "Stem top": [5.97, 5.94], "Stem middle": [5.97, 5.94], "Stem bottom": [5.97, 5.94] },
+  },
   VolumeReadings: { Chamber: [28, 28.1, 28.2], "Piston crown": [0.5, 0.5, 0.5], Deck: [0.1, 0.11, 0.1] },
   PressureTests: { Dry: [11.8, 11.9, 11.7], Wet: [12.4, 12.5, 12.4], Supply: [6, 6, 6], Held: [5.4, 5.5, 5.4] },
 };
@@ -41,7 +45,7 @@ export async function filledSheet({ serial = "0417", hours = 0, worn = () => 0, 
   await made.type("EngineData", "Entry", made.rowOf("EngineData", "Serial number"), serial);
   for (const [table, columns] of Object.entries(SIZES)) {
     for (const [heading, sizes] of Object.entries(columns)) {
-      const rows = table === "RingReadings" ? 3 * CYLINDERS : table === "ValveReadings" ? 2 * CYLINDERS : CYLINDERS;
+      const rows = table === "RingReadings" ? 3 * CYLINDERS : ["ValveReadings", "GuidesAndSeats"].includes(table) ? 2 * CYLINDERS : CYLINDERS;
       await made.fill(
         table,
         heading,
@@ -56,7 +60,7 @@ export async function filledSheet({ serial = "0417", hours = 0, worn = () => 0, 
   }
   const used: Readonly<Record<string, keyof typeof gauges>> = {
     ...{ Bores: "BG-1", "Piston skirts": "MI-1", "Pins and pin bores": "MI-1", "Ring end gaps": "FG-1", "Ring grooves and rings": "MI-1" },
-    ...{ "Valve clearances": "FG-1", "Stems and guides": "MI-1", "Deck heights": "MI-1", Compression: "PG-1" },
+    ...{ "Valve clearances": "FG-1", Guides: "MI-1", Stems: "MI-1", "Deck heights": "MI-1", Compression: "PG-1" },
   };
   for (const [name, id] of Object.entries(used)) await made.type("Measurements", "Gauge", made.rowOf("Measurements", name), id);
   if (second) {

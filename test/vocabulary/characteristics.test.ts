@@ -10,6 +10,7 @@ test("what is worked out as the difference of two sizes may be negative, and so 
     ...["bore wear", "piston clearance", "pin clearance", "ring side clearance", "stem clearance"],
     ...["crankpin wear", "main journal wear", "bearing clearance", "main bearing clearance", "big end clearance"],
     ...["deck height", "squish", "piston volume"],
+    ...["small end clearance", "lobe wear", "camshaft bearing clearance", "valve to piston"],
   ]);
 });
 
@@ -18,10 +19,15 @@ test("holes, gaps and clearances wear larger, shafts, rings and pressures smalle
   expect(named(({ wears }) => wears === "smaller")).toEqual([
     ...["piston skirt", "piston pin", "ring width", "valve stem", "crankpin", "main journal"],
     ...["compression pressure", "wet compression", "pressure held"],
+    ...["lobe height", "base circle", "lobe lift", "camshaft journal", "spring free length", "spring force"],
   ]);
   expect(named(({ wears }) => wears === undefined)).toEqual([
     ...["standard bore", "valve clearance", "deck height", "squish", "stroke", "chamber volume", "piston volume"],
     ...["compression ratio", "supply pressure"],
+    // Housings are bored and caps filed, rods bent, shafts straightened, parts ground to one mass, faces skimmed, seats cut and springs shimmed.
+    ...["main bearing housing", "big end housing", "rod bend", "rod twist"],
+    ...["rod mass", "big end mass", "small end mass", "piston mass"],
+    ...["crankshaft run-out", "camshaft run-out", "run-out", "installed height", "valve to piston", "head height", "block height"],
   ]);
 });
 
@@ -35,6 +41,12 @@ test.each([
   ["Main bearing clearance", "", "main bearing clearance"],
   ["Big end clearance", "", "big end clearance"],
   ["Flywheel runout", "rim", "flywheel runout"],
+  ["Crank runout", "main 2", "crankshaft run-out"],
+  ["Cam lobe height", "EX 2", "exhaust lobe height"],
+  ["Valve spring load, intake", "", "inlet spring force"],
+  ["Cylinder head warp", "", "head flatness"],
+  ["Small end bush", "", "small end bore"],
+  ["Blowby", "", "blow-by"],
 ])("%s at %s is %s", (characteristic, position, own) => {
   expect(ownCharacteristic(measuredBy(characteristic, position))).toBe(own);
 });

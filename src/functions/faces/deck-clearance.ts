@@ -13,7 +13,7 @@ export const deckClearance = define({
   source: "geometry of the slider-crank at top dead centre",
   params: {
     blockHeight: length("from the centre line of the crankshaft to the deck"),
-    stroke: length("stroke of the crankshaft"),
+    stroke: length("stroke of the crankshaft").chosen(),
     rod: length("connecting rod, centre to centre"),
     pistonHeight: length("compression height of the piston: centre of the pin to the crown"),
   },

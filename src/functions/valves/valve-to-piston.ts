@@ -19,8 +19,8 @@ export const valveToPiston = define({
   source: "kinematics of the slider-crank; projection on the stem: geometry",
   params: {
     ...curveParams("crank angles in degrees from top dead centre between exhaust and inlet, before it negative"),
-    stroke: length("stroke of the piston"),
-    rod: length("connecting rod, centre to centre"),
+    stroke: length("stroke of the piston").chosen(),
+    rod: length("connecting rod, centre to centre").chosen(),
     atTop: length("gap at top dead centre with the valve shut, along its stem"),
     valveAngle: angle("angle of the stem to the cylinder's axis, in degrees").atLeast(0).below(90).default(0).chosen(),
   },

@@ -1,0 +1,91 @@
+import { lengthColumn, lengthFormat, openLengthColumn, resultColumn, type SetupContext, verdictColumn, whenFilled } from "./columns.ts";
+import type { SheetPart } from "./model.ts";
+import { SheetBuilder, type SheetColumn } from "./page.ts";
+import { valveRows } from "./valve-and-run-in-sheets.ts";
+
+const GAUGES = { lobes: "Cam lobes", bearings: "Camshaft bearings", journals: "Camshaft journals", runOut: "Camshaft run-out and end float" };
+const SIDES = ["inlet", "exhaust"] as const;
+
+/** An engine with more than two valves a cylinder mostly has a camshaft for each side. */
+const camshafts = ({ valves }: SetupContext["choices"]): number => (valves > 2 ? 2 : 1);
+
+/** Lobes, journals, run-out and end float of the camshaft. */
+export const camshaftSheet: SheetPart = {
+  items: ({ unit }) => SIDES.map((side) => ({ name: `Standard lobe lift, ${side}`, kind: "length", unit, note: "height of a new lobe less its base circle" })),
+  measured: Object.values(GAUGES),
+  results: [
+    ["Lobe lift", GAUGES.lobes, GAUGES.lobes],
+    ["Camshaft bearing clearance", GAUGES.bearings, GAUGES.journals],
+  ],
+  limits: ({ unit }) =>
+    [
+      ...SIDES.map((side) => `Lobe height, ${side}`),
+      ...SIDES.map((side) => `Lobe wear, ${side}`),
+      ...["Camshaft bearing clearance", "Camshaft run-out", "Camshaft end float"],
+    ].map((name) => [name, unit]),
+  page: (given) => {
+    const { choices } = given;
+    const page = new SheetBuilder("Camshaft", "Camshaft", [
+      `In ${choices.unit}. Lobe height from the back of the base circle to the nose; base circle across the lobe where no flank reaches. Lobes that serve two valves, and bearings that this engine has not: leave rows blank.`,
+      "Run-out: the whole travel of the indicator over one turn, at the middle bearing, the camshaft between centres or in V-blocks. Lobes and journals have sharp edges.",
+    ]);
+    const { columns, rows, isInlet } = valveRows(choices);
+    const sideOf = (index: number) => (isInlet(index) ? "inlet" : "exhaust");
+    const lobes = page.table("CamLobes", 3, [...columns, ...lobeColumns(given, sideOf)], rows);
+    const count = camshafts(choices);
+    const bearingsRow = 3 + rows + 3;
+    const bearings = page.table("CamBearings", bearingsRow, bearingColumns(given), count * (choices.cylinders + 1));
+    const shafts = page.table("Camshafts", bearingsRow + count * (choices.cylinders + 1) + 3, shaftColumns(given), count);
+    page.freeze(4, 2);
+    return {
+      page,
+      judged: [
+        { name: "Lobe height", table: lobes, heading: "Lobe height verdict" },
+        { name: "Lobe wear", table: lobes, heading: "Lobe wear verdict" },
+        { name: "Camshaft bearing clearance", table: bearings, heading: "Camshaft bearing clearance verdict" },
+        { name: "Camshaft run-out", table: shafts, heading: "Camshaft run-out verdict" },
+        { name: "Camshaft end float", table: shafts, heading: "Camshaft end float verdict" },
+      ],
+    };
+  },
+};
+
+function lobeColumns(given: SetupContext, sideOf: (index: number) => string): SheetColumn[] {
+  const { choices, engine } = given;
+  const format = lengthFormat(choices);
+  return [
+    lengthColumn("Lobe height", choices),
+    verdictColumn(given, "Lobe height", (index) => `Lobe height, ${sideOf(index)}`, GAUGES.lobes),
+    lengthColumn("Base circle", choices),
+    resultColumn("Lobe lift", format, ({ ref }) => `=HATCH.LOBELIFT(${ref("Lobe height")},${ref("Base circle")})`),
+    resultColumn("Lobe wear", format, ({ ref, index }) => {
+      const standard = engine.item(`Standard lobe lift, ${sideOf(index)}`);
+      return whenFilled([ref("Lobe lift"), standard], `HATCH.LOBEWEAR(${ref("Lobe lift")},${standard})`);
+    }),
+    verdictColumn(given, "Lobe wear", (index) => `Lobe wear, ${sideOf(index)}`, "Lobe lift"),
+  ];
+}
+
+function bearingColumns(given: SetupContext): SheetColumn[] {
+  const { choices } = given;
+  const inOne = choices.cylinders + 1;
+  const readings = ["Bearing upright", "Bearing across", "Journal upright", "Journal across"];
+  return [
+    { heading: "Camshaft", look: "label", width: 10, cell: ({ index }) => Math.floor(index / inOne) + 1 },
+    { heading: "Bearing", look: "label", width: 9, cell: ({ index }) => (index % inOne) + 1 },
+    ...readings.map((heading) => lengthColumn(heading, choices)),
+    // The first of what the function gives in a row of its own.
+    resultColumn("Camshaft bearing clearance", lengthFormat(choices), ({ ref, span }) =>
+      whenFilled(readings.map(ref), `INDEX(HATCH.BEARINGCLEARANCE(${span(readings[0]!, readings[1]!)},0,${span(readings[2]!, readings[3]!)}),2,1)`),
+    ),
+    verdictColumn(given, "Camshaft bearing clearance", "Camshaft bearing clearance", "Camshaft bearing clearance"),
+  ];
+}
+
+const shaftColumns = (given: SetupContext): SheetColumn[] => [
+  { heading: "Camshaft", look: "label", width: 10, cell: ({ index }) => index + 1 },
+  ...["Camshaft run-out", "Camshaft end float"].flatMap((heading) => [
+    openLengthColumn(heading, given.choices),
+    verdictColumn(given, heading, heading, GAUGES.runOut),
+  ]),
+];

@@ -1,0 +1,97 @@
+import {
+  cylinderColumn,
+  lengthColumn,
+  lengthFormat,
+  massColumn,
+  openLengthColumn,
+  resultColumn,
+  type SetupContext,
+  verdictColumn,
+  whenFilled,
+} from "./columns.ts";
+import type { SheetPart } from "./model.ts";
+import { SheetBuilder, type SheetColumn, type TableAt } from "./page.ts";
+
+const GAUGES = { bores: "Rod bores", pins: "Pins in the small ends", side: "Rod side clearance", bend: "Rod bend and twist" };
+
+/** Rods: both their ends, how straight they are, what they leave beside one another, and what they weigh. */
+export const rodsSheet: SheetPart = {
+  items: () => [{ name: "Mass tolerance", kind: "number", unit: "g", note: "how much heavier than the lightest of its set a piston or rod end may stay" }],
+  measured: Object.values(GAUGES),
+  results: [
+    ["Big end housing out-of-round", GAUGES.bores, GAUGES.bores],
+    ["Small end clearance", GAUGES.bores, GAUGES.pins],
+  ],
+  limits: ({ unit }) =>
+    ["Big end housing", "Big end housing out-of-round", "Small end clearance", "Rod side clearance", "Rod bend", "Rod twist"].map((name) => [name, unit]),
+  page: (given) => {
+    const page = new SheetBuilder("Rods", "Connecting rods", [
+      `In ${given.choices.unit}, masses in g. Housing: the bore of the big end without shells, cap tightened as the maker's service manual says, along the rod and across it. A pin that is pressed into its rod has no clearance: leave it blank, and see HATCH.INTERFERENCE.`,
+      "Bend and twist: over the length of arbor that the maker's limit is for. A bent rod is replaced, or straightened only where its maker allows it.",
+      "Masses: each set is brought to its lightest. Take metal only where the maker shows it: a weakened rod or a crank out of balance can wreck the engine, and grinding needs eye protection.",
+    ]);
+    const rods = page.table("RodReadings", 4, rodColumns(given), given.choices.cylinders);
+    page.table("RodMasses", 4 + given.choices.cylinders + 3, massColumns(given), given.choices.cylinders);
+    page.freeze(5, 1);
+    return { page, judged: judgedIn(rods) };
+  },
+};
+
+const judgedIn = (table: TableAt) => [
+  { name: "Big end housing along", table, heading: "Big end housing along verdict" },
+  { name: "Big end housing across", table, heading: "Big end housing across verdict" },
+  { name: "Big end housing out-of-round", table, heading: "Big end housing out-of-round verdict" },
+  ...["Small end clearance", "Rod side clearance", "Rod bend", "Rod twist"].map((name) => ({ name, table, heading: `${name} verdict` })),
+];
+
+function rodColumns(given: SetupContext): SheetColumn[] {
+  const { choices } = given;
+  const format = lengthFormat(choices);
+  const [along, across] = ["Big end housing along", "Big end housing across"];
+  return [
+    cylinderColumn,
+    lengthColumn(along!, choices),
+    lengthColumn(across!, choices),
+    verdictColumn(given, along!, "Big end housing", GAUGES.bores),
+    verdictColumn(given, across!, "Big end housing", GAUGES.bores),
+    resultColumn("Big end housing out-of-round", format, ({ ref, span }) =>
+      whenFilled([ref(along!), ref(across!)], `HATCH.OUTOFROUND(${span(along!, across!)})`),
+    ),
+    verdictColumn(given, "Big end housing out-of-round", "Big end housing out-of-round", "Big end housing out-of-round"),
+    lengthColumn("Small end bore", choices),
+    lengthColumn("Pin in it", choices),
+    resultColumn("Small end clearance", format, ({ ref }) => `=HATCH.CLEARANCE(${ref("Small end bore")},${ref("Pin in it")})`),
+    verdictColumn(given, "Small end clearance", "Small end clearance", "Small end clearance"),
+    openLengthColumn("Rod side clearance", choices),
+    verdictColumn(given, "Rod side clearance", "Rod side clearance", GAUGES.side),
+    openLengthColumn("Rod bend", choices),
+    verdictColumn(given, "Rod bend", "Rod bend", GAUGES.bend),
+    openLengthColumn("Rod twist", choices),
+    verdictColumn(given, "Rod twist", "Rod twist", GAUGES.bend),
+  ];
+}
+
+function massColumns({ engine }: SetupContext): SheetColumn[] {
+  const tolerance = engine.item("Mass tolerance");
+  /** What to take off, in the row of the part that is weighed. */
+  const toTakeOff = (heading: string, of: string): SheetColumn =>
+    resultColumn(heading, "0.0", ({ index, ref, body }) =>
+      whenFilled([ref(of)], `INDEX(HATCH.MASSMATCH(${body(of)},IF(${tolerance}="",0,${tolerance})),${index + 1})`),
+    );
+  const ends = (ref: (heading: string) => string) =>
+    `HATCH.RODENDS(${ref("Rod mass")},${ref("Big end mass")},IF(${ref("Small end mass weighed")}="","",${ref("Small end mass weighed")}))`;
+  return [
+    cylinderColumn,
+    massColumn("Piston mass"),
+    toTakeOff("Off the piston", "Piston mass"),
+    massColumn("Rod mass"),
+    massColumn("Big end mass"),
+    massColumn("Small end mass weighed"),
+    resultColumn("Small end mass", "0.0", ({ ref }) => whenFilled([ref("Rod mass"), ref("Big end mass")], `INDEX(${ends(ref)},2,2)`)),
+    resultColumn("Missing between them", "0.0", ({ ref }) =>
+      whenFilled([ref("Rod mass"), ref("Big end mass"), ref("Small end mass weighed")], `INDEX(${ends(ref)},2,4)`),
+    ),
+    toTakeOff("Off the big end", "Big end mass"),
+    toTakeOff("Off the small end", "Small end mass"),
+  ];
+}
