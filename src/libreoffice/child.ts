@@ -7,8 +7,7 @@ import { readFileSync, readSync, writeFileSync, writeSync } from "node:fs";
 import { CHECK_PREFIX } from "../core/sentences.ts";
 import { VERSION } from "../core/version.ts";
 import { excelForm } from "../xlsx/patch/excel-form.ts";
-import { answerTo } from "./answer.ts";
-import { answerFrame, type Request, requestIn } from "./frames.ts";
+import { answerFrame, answerTo, type Request, requestIn } from "./frames.ts";
 
 const [INPUT, OUTPUT] = [0, 1];
 

@@ -2,13 +2,35 @@ import { roughCount } from "../core/number-text.ts";
 import { FILE_LIMITS, type FileLimits, UnreadableFile } from "../xlsx/file-limits.ts";
 import type { Table, WorkbookFile } from "../xlsx/model.ts";
 import { rectangleIn } from "../xlsx/model.ts";
-import { readXml } from "../xlsx/xml.ts";
+import { readXml, type XmlLanguage } from "../xlsx/xml.ts";
 import { type Unpack, Zip } from "../xlsx/zip.ts";
 import { ContentReader } from "./content.ts";
-import { LANGUAGE } from "./language.ts";
 
 const CONTENT = "content.xml";
 const KIND = "application/vnd.oasis.opendocument.spreadsheet";
+
+const BASE = "urn:oasis:names:tc:opendocument:xmlns:";
+/** What a sheet's content is written in. Pictures, forms and what programs add of their own are passed over. */
+const PREFIXES: Readonly<Record<string, string>> = {
+  [`${BASE}office:1.0`]: "office",
+  [`${BASE}table:1.0`]: "table",
+  [`${BASE}text:1.0`]: "text",
+  [`${BASE}style:1.0`]: "style",
+  "urn:org:documentfoundation:names:experimental:calc:xmlns:calcext:1.0": "calcext",
+};
+
+/** Elements by their local names; attributes with the usual prefix of their namespace, whatever the file calls it. */
+const LANGUAGE: XmlLanguage = {
+  isOwn: (uri) => uri in PREFIXES,
+  attributesOf(tag) {
+    const found: Record<string, string> = {};
+    for (const key in tag.attributes) {
+      const { local, uri, value } = tag.attributes[key]!;
+      if (PREFIXES[uri]) found[`${PREFIXES[uri]}:${local}`] = value;
+    }
+    return found;
+  },
+};
 
 /** True for an archive that is an OpenDocument file, of whatever kind; what is no archive is left to the other reader's refusals. */
 export function isOpenDocument(bytes: Uint8Array): boolean {

@@ -15,7 +15,8 @@ export class CellStyles {
         "fo:background-color": fill,
         "fo:border": border && `0.5pt solid ${border}`,
         "fo:wrap-option": isWrapped && "wrap",
-        "style:vertical-align": isWrapped && "middle",
+        // A filter's button stands at the foot of the cell.
+        "style:vertical-align": isWrapped && "top",
       };
       const text = { "fo:font-weight": isBold && "bold", "fo:font-style": isItalic && "italic", "fo:font-size": size && `${size}pt`, "fo:color": ink };
       const inner =

@@ -10,13 +10,15 @@ const BASE = "urn:oasis:names:tc:opendocument:xmlns:";
 const SPACES: Readonly<Record<string, string>> = {
   ...Object.fromEntries(["office", "table", "text", "style", "config", "manifest"].map((name) => [`xmlns:${name}`, `${BASE}${name}:1.0`])),
   ...{ "xmlns:fo": `${BASE}xsl-fo-compatible:1.0`, "xmlns:number": `${BASE}datastyle:1.0`, "xmlns:of": `${BASE}of:1.2` },
+  // Named in the settings of the window.
+  "xmlns:ooo": "http://openoffice.org/2004/office",
   "xmlns:calcext": "urn:org:documentfoundation:names:experimental:calc:xmlns:calcext:1.0",
 };
 const HEADING = '<?xml version="1.0" encoding="UTF-8"?>\n';
 const KIND = "application/vnd.oasis.opendocument.spreadsheet";
 const DATE = new Date(1980, 0, 1);
-/** A character of a column's width, in inches: 7 of 96 pixels. */
-const CHARACTER = 7 / 96;
+/** A column's width in inches for so many characters: the letters of LibreOffice are wider, and a filter's button takes room from a heading. */
+const columnInches = (characters: number): number => (8 * characters + 5) / 96;
 
 const part = (kind: string, content: string): string => HEADING + xmlElement(`office:document-${kind}`, { ...SPACES, "office:version": "1.3" }, content);
 
@@ -104,7 +106,7 @@ function tableOf(sheet: SheetSpec, styles: CellStyles, ruleName: (validation: Va
   return xmlElement(
     "table:table",
     { "table:name": sheet.name, "table:style-name": styles.table() },
-    widths.map((width) => xmlElement("table:table-column", { "table:style-name": styles.column(width * CHARACTER) })).join("") +
+    widths.map((width) => xmlElement("table:table-column", { "table:style-name": styles.column(columnInches(width)) })).join("") +
       (heads.length ? xmlElement("table:table-header-rows", {}, heads.join("")) : "") +
       lines.slice(frozen.rows).join("") +
       conditions(sheet, verdicts),
@@ -165,7 +167,7 @@ function ruleOf(sheet: SheetSpec, { area, rule, sentence }: Validation, name: st
 
 /** Rows and columns that stay in view: a setting of the window, by sheet. */
 function views(sheets: readonly SheetSpec[]): string {
-  const item = (name: string, type: string, value: number): string =>
+  const item = (name: string, type: string, value: number | string): string =>
     xmlElement("config:config-item", { "config:name": name, "config:type": type }, String(value));
   const entries = sheets.map(({ name, frozen: { rows, columns } }) => {
     const across = columns
@@ -175,6 +177,10 @@ function views(sheets: readonly SheetSpec[]): string {
     return xmlElement("config:config-item-map-entry", { "config:name": name }, across + down + item("ActiveSplitRange", "short", rows && columns ? 3 : 2));
   });
   const tables = xmlElement("config:config-item-map-named", { "config:name": "Tables" }, entries.join(""));
-  const view = xmlElement("config:config-item-map-indexed", { "config:name": "Views" }, xmlElement("config:config-item-map-entry", {}, tables));
+  const view = xmlElement(
+    "config:config-item-map-indexed",
+    { "config:name": "Views" },
+    xmlElement("config:config-item-map-entry", {}, item("ViewId", "string", "view1") + tables),
+  );
   return xmlElement("config:config-item-set", { "config:name": "ooo:view-settings" }, view);
 }

@@ -6,6 +6,8 @@ const LONGEST = 8192;
 
 /** What files write before a function that came after their format was fixed. */
 const LATER = /^(?:_xlfn\.|_xlws\.|_xludf\.|_xleta\.|_xlpm\.)+/i;
+/** An input of a LAMBDA that may be left out. */
+const OPTIONAL = /^_xlop\.(\w+)$/i;
 /** An add-in's function, in a file and to people. */
 const OURS = new RegExp(`^(?:_xldudf_${NAMESPACE}[_.]|${NAMESPACE}\\.)`, "i");
 const MARKED = /_xl|@|hatch/i;
@@ -37,7 +39,7 @@ const isCallee = (token: Token): boolean => token.type === tokenTypes.FUNCTION;
 
 function fromStoredName(stored: string): string {
   if (OURS.test(stored)) return stored.replace(OURS, `${NAMESPACE}.`).toUpperCase();
-  return stored.replace(LATER, "");
+  return stored.replace(OPTIONAL, "[$1]").replace(LATER, "");
 }
 
 /** Spill references and `@` as signs, and no `@` before our functions. */

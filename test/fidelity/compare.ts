@@ -34,24 +34,58 @@ function isSame(ours: Cell, kept: Cell): boolean {
   return (ours ?? "") === (kept ?? "");
 }
 
+/** Days and seeds at which a workbook is calculated again, to see what rests on the clock or on chance. */
+const OTHERWISE = [
+  { days: 1000, chance: 0.37 },
+  { days: -5003, chance: 0.83 },
+];
+
+/** The values of a workbook as they come out on another day and with other chances. */
+function calculatedOtherwise(bytes: Uint8Array, { days, chance }: (typeof OTHERWISE)[number]): ReturnType<typeof calculate>["sheets"] {
+  const { random } = Math;
+  const Today = Date;
+  let seed = chance;
+  Math.random = () => {
+    seed = (seed * 9301 + 0.49297) % 1;
+    return seed;
+  };
+  const now = (): number => Today.now() + days * 86_400_000;
+  class Other extends Today {
+    constructor(...given: [] | [number]) {
+      super(...((given.length ? given : [now()]) as [number]));
+    }
+    static override now = now;
+  }
+  globalThis.Date = Other as DateConstructor;
+  try {
+    return calculate(readXlsx(bytes)).sheets;
+  } finally {
+    Math.random = random;
+    globalThis.Date = Today;
+  }
+}
+
 /** Calculates a workbook and adds to the counts how its formulas compare with the values that the file keeps. */
 export function compareWithKept(bytes: Uint8Array, name: string, into: Fidelity): void {
   const book = readXlsx(bytes);
   const { sheets, unknown } = calculate(book);
   const refused = unknown();
+  const isRestless = book.sheets.some(({ cells }) => cells.some(({ formula }) => formula !== undefined && VOLATILE.test(formula)));
+  const others = isRestless ? OTHERWISE.map((way) => calculatedOtherwise(bytes, way)) : [];
   for (const [place, { cells, name: sheet }] of book.sheets.entries()) {
     for (const cell of cells) {
       const { formula, value: kept, row, column } = cell;
       if (formula === undefined) continue;
-      if (VOLATILE.test(formula)) into.volatile++;
+      const ownValue = sheets[place]!.values[row]?.[column];
+      const isMoved = others.some((other) => JSON.stringify(other[place]!.values[row]?.[column]) !== JSON.stringify(ownValue));
+      if (VOLATILE.test(formula) || isMoved) into.volatile++;
       else if (kept === null || kept === undefined) into.valueless++;
       else {
-        const ours = sheets[place]!.values[row]?.[column];
-        const outcome: Outcome = isSame(ours, kept)
+        const outcome: Outcome = isSame(ownValue, kept)
           ? "agrees"
           : refused.has(cell)
             ? "refused"
-            : isCellError(ours) && !isCellError(kept)
+            : isCellError(ownValue) && !isCellError(kept)
               ? "error of ours"
               : "differs";
         const key = FIRST.exec(formula)?.[1]?.toUpperCase() ?? "(none)";
@@ -61,7 +95,7 @@ export function compareWithKept(bytes: Uint8Array, name: string, into: Fidelity)
         into.total[outcome]++;
         const said = (one: Cell): string => (isCellError(one) ? `${one.error}${one.message ? ` (${one.message})` : ""}` : JSON.stringify(one ?? ""));
         if (outcome === "differs" || outcome === "error of ours")
-          into.differing.push(`${name} ${placeName({ sheet, row, column })}: =${formula.slice(0, 120)} is ${said(ours)}, kept is ${said(kept)}`);
+          into.differing.push(`${name} ${placeName({ sheet, row, column })}: =${formula.slice(0, 120)} is ${said(ownValue)}, kept is ${said(kept)}`);
       }
     }
   }

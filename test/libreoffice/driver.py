@@ -113,6 +113,25 @@ def state(key):
     return {"modified": document.isModified(), "undo": document.UndoManager.isUndoPossible(), "names": list(document.NamedRanges.ElementNames)}
 
 
+def named(key):
+    """What the names stand for."""
+    ranges = documents[key].NamedRanges
+    return {name: ranges.getByName(name).getContent() for name in ranges.ElementNames}
+
+
+def conditions(key, sheet):
+    """The formulas of the sheet's conditional formats."""
+    formats = documents[key].Sheets.getByName(sheet).ConditionalFormats.getConditionalFormats()
+    return [one.getByIndex(i).Formula1 for one in formats for i in range(one.getCount())]
+
+
+def frozen(key, sheet):
+    """Columns and rows that stay in view."""
+    controller = documents[key].CurrentController
+    controller.setActiveSheet(documents[key].Sheets.getByName(sheet))
+    return [controller.getSplitColumn(), controller.getSplitRow()] if controller.hasFrozenPanes() else [0, 0]
+
+
 def wizard():
     """The functions as the function wizard lists them."""
     found = context.ServiceManager.createInstanceWithContext("com.sun.star.sheet.FunctionDescriptions", context)

@@ -2,8 +2,8 @@ import { broadcast } from "../../src/core/broadcast.ts";
 import type { Fault } from "../../src/core/fault.ts";
 import { checkText } from "../../src/core/sentences.ts";
 import { specByName } from "../../src/functions/index.ts";
-import { answerTo } from "../../src/libreoffice/answer.ts";
-import { answerFrame, requestIn } from "../../src/libreoffice/frames.ts";
+
+import { answerFrame, answerTo, requestIn } from "../../src/libreoffice/frames.ts";
 
 const number = (value: number): Buffer => {
   const bytes = Buffer.alloc(9, 1);

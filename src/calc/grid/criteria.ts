@@ -29,6 +29,8 @@ interface Criterion {
   key?: unknown;
 }
 
+const TRUTH = /^(?:true|false)$/i;
+const isTrue = (word: string): boolean => /^t/i.test(word);
 const OPERATOR = /^(<=|>=|<>|=|<|>)?(.*)$/s;
 const ORDER: Readonly<Record<string, (difference: number) => boolean>> = {
   "<": (difference) => difference < 0,
@@ -48,6 +50,8 @@ function criterionOf(given: unknown, read: (text: string) => number | undefined)
   const holds = ORDER[sign]!;
   const number = read(operand);
   if (number !== undefined) return { fits: (value) => typeof value === "number" && holds(compareAsSheets(value, number)) };
+  // As Excel keeps them, FALSE is less than TRUE and nothing else is compared with either.
+  if (TRUTH.test(operand)) return { fits: (value) => typeof value === "boolean" && holds(Number(value) - Number(isTrue(operand))) };
   return { fits: (value) => typeof value === "string" && !isError(value) && operand !== "" && holds(compareTexts(value, operand)) };
 }
 
@@ -56,7 +60,7 @@ function equalTo(sign: string | undefined, operand: string, read: (text: string)
   if (operand === "") return { fits: (value) => (value ?? null) === null || (sign === undefined && value === "") };
   const number = read(operand);
   if (number !== undefined) return equalNumber(number, read);
-  if (/^(?:true|false)$/i.test(operand)) return { fits: (value) => value === /^t/i.test(operand), key: /^t/i.test(operand) };
+  if (TRUTH.test(operand)) return { fits: (value) => value === isTrue(operand), key: isTrue(operand) };
   if (isError(operand)) return { fits: (value) => isError(value) && commonCode(value as string) === commonCode(operand), key: commonCode(operand) };
   const wanted = new Wildcards(operand);
   return {

@@ -1,14 +1,11 @@
-import { compareTexts } from "../../core/decimal.ts";
-import { equalityKey } from "./criteria.ts";
+import { equalPlace, isSorted, type Line, lineOf, nearestPlace, sortedPlace, wildcardPlace } from "./line-search.ts";
 import {
   COUNTING,
-  countSteps,
   declared,
   type Given,
   type GridCell,
   type GridParts,
   gridBlock,
-  isAskedAgain,
   isError,
   type OwnFunction,
   Reader,
@@ -16,132 +13,6 @@ import {
   singleOf,
 } from "./own-function.ts";
 import { Wildcards } from "./wildcards.ts";
-
-type Line = readonly (GridCell | undefined)[];
-
-/** What is found out about a row or column that many formulas search; it stays the same as long as its values do. */
-interface Known {
-  first: Map<unknown, number>;
-  last: Map<unknown, number>;
-  /** The places of all values of one kind. */
-  kinds: Map<string, number[]>;
-  /** Whether the values of a kind go up or down throughout. */
-  isSorted: Map<string, boolean>;
-}
-
-const known = new WeakMap<object, Known>();
-/** The first row of a block, which the grid does not have as a list of its own. */
-const rows = new WeakMap<object, Line>();
-
-/** The line that is searched: the first column of a block, or its first row. */
-function lineOf(block: (GridCell | undefined)[][], isAcross: boolean): Line {
-  if (!isAcross) return block[0] ?? [];
-  let row = rows.get(block);
-  if (!row) {
-    row = block.map((column) => column[0]);
-    rows.set(block, row);
-  }
-  return row;
-}
-
-function knownOf(line: Line): Known {
-  const there = known.get(line);
-  if (there) return there;
-  const made: Known = { first: new Map(), last: new Map(), kinds: new Map(), isSorted: new Map() };
-  countSteps(line.length);
-  for (const [i, cell] of line.entries()) {
-    const value = cell?.value ?? null;
-    if (isError(value)) continue;
-    const key = equalityKey(value);
-    if (!made.first.has(key)) made.first.set(key, i);
-    made.last.set(key, i);
-    const kind = typeof value;
-    const places = made.kinds.get(kind);
-    if (places) places.push(i);
-    else made.kinds.set(kind, [i]);
-  }
-  known.set(line, made);
-  return made;
-}
-
-/** Order of two values of one kind, as sheets sort them. */
-const order = (a: unknown, b: unknown): number =>
-  typeof a === "string" ? compareTexts(a, b as string) : equalityKey(a) === equalityKey(b) ? 0 : (a as number) < (b as number) ? -1 : 1;
-
-/** The place of the equal value, from the start or from the end; −1 where there is none. */
-function equalPlace(line: Line, target: unknown, isFromEnd = false): number {
-  if (!known.has(line) && !isAskedAgain(line)) {
-    countSteps(line.length);
-    const key = equalityKey(target);
-    const isEqual = (cell: GridCell | undefined): boolean => equalityKey(cell?.value) === key && !isError(cell?.value);
-    return isFromEnd ? line.findLastIndex(isEqual) : line.findIndex(isEqual);
-  }
-  const { first, last } = knownOf(line);
-  countSteps(20);
-  return (isFromEnd ? last : first).get(equalityKey(target)) ?? -1;
-}
-
-/** The place of the first text of this kind, or the last one. */
-function wildcardPlace(line: Line, pattern: Wildcards, isFromEnd = false): number {
-  countSteps(line.length);
-  const fits = (cell: GridCell | undefined): boolean => typeof cell?.value === "string" && !isError(cell.value) && pattern.fits(cell.value);
-  return isFromEnd ? line.findLastIndex(fits) : line.findIndex(fits);
-}
-
-/** The places of all values of a kind. */
-function placesOfKind(line: Line, kind: string): readonly number[] {
-  if (known.has(line) || isAskedAgain(line)) return knownOf(line).kinds.get(kind) ?? [];
-  countSteps(line.length);
-  const places: number[] = [];
-  for (const [i, cell] of line.entries()) if (typeof cell?.value === kind && !isError(cell!.value)) places.push(i);
-  return places;
-}
-
-/**
- * In a line that goes up, the last place whose value is not above the target; in one that goes down, the last
- * that is not below it. Values of another kind are passed over.
- */
-function sortedPlace(line: Line, target: unknown, isDown = false): number {
-  const places = placesOfKind(line, typeof target);
-  let low = 0;
-  let high = places.length;
-  countSteps(40);
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    const way = order(line[places[middle]!]!.value, target);
-    if (isDown ? way >= 0 : way <= 0) low = middle + 1;
-    else high = middle;
-  }
-  return low === 0 ? -1 : places[low - 1]!;
-}
-
-/** The place of the value next to the target, below it or above it, wherever in the line it stands. */
-function nearestPlace(line: Line, target: unknown, isAbove: boolean, isFromEnd: boolean): number {
-  countSteps(line.length);
-  let found = -1;
-  for (let i = 0; i < line.length; i++) {
-    const value = line[i]?.value;
-    if (typeof value !== typeof target || isError(value)) continue;
-    const way = order(value, target);
-    if (isAbove ? way < 0 : way > 0) continue;
-    const better = found < 0 ? 1 : order(value, line[found]!.value) * (isAbove ? -1 : 1);
-    if (better > 0 || (better === 0 && isFromEnd)) found = i;
-  }
-  return found;
-}
-
-function isSorted(line: Line, kind: string, isDown: boolean): boolean {
-  const { isSorted, kinds } = knownOf(line);
-  const name = `${kind} ${isDown}`;
-  let sorted = isSorted.get(name);
-  if (sorted === undefined) {
-    const places = kinds.get(kind) ?? [];
-    countSteps(places.length);
-    sorted = places.every((place, i) => i === 0 || order(line[places[i - 1]!]!.value, line[place]!.value) * (isDown ? -1 : 1) <= 0);
-    isSorted.set(name, sorted);
-  }
-  return sorted;
-}
 
 const missing = new SheetFault("#N/A", "The value that is looked up is not there.");
 const outside = (what: string): SheetFault => new SheetFault("#REF!", `There is no ${what} of this number in the range.`);

@@ -7,7 +7,8 @@ const OOR = 'xmlns:oor="http://openoffice.org/2001/registry" xmlns:xs="http://ww
 
 /**
  * What the office program's function wizard shows: names, descriptions, arguments. With this in its
- * configuration it knows the functions without starting the component.
+ * configuration it knows the functions without starting the component. The wizard calls every argument of
+ * ours optional, as any may hold anything; what cannot be left out is said in its description.
  */
 export function calcAddIns(specs: readonly Spec[] = allSpecs): string {
   return [
@@ -25,7 +26,7 @@ const functionNode = ({ name, summary, inputs }: Spec): string =>
     text("DisplayName", `${NAMESPACE}.${name}`) +
       text("Description", summary) +
       '<prop oor:name="Category"><value>Add-In</value></prop>' +
-      `<node oor:name="Parameters">${inputs.map(({ name: input, param }, i) => node(paramName(i), text("DisplayName", input) + text("Description", param.help))).join("")}</node>`,
+      `<node oor:name="Parameters">${inputs.map(({ name: input, param }, i) => node(paramName(i), text("DisplayName", input) + text("Description", param.isOptional ? param.help : `${param.help} (needed)`))).join("")}</node>`,
   );
 
 const node = (name: string, content: string): string => `<node oor:name="${name}" oor:op="replace">${content}</node>`;

@@ -61,6 +61,17 @@ test.each<[string, unknown]>([
   expect(shown(formula)).toEqual(wanted);
 });
 
+// As Excel's values stand in a public test workbook (GNOME/gnumeric, samples/excel12/countif.xlsx, sheet CmpBool): FALSE is less than TRUE, text is neither.
+test.each([
+  ['COUNTIF({TRUE,FALSE,"String"},">TRUE")', 0],
+  ['COUNTIF({TRUE,FALSE,"String"},">=TRUE")', 1],
+  ['COUNTIF({TRUE,FALSE,"String"},"<=TRUE")', 2],
+  ['COUNTIF({TRUE,FALSE,"String"},"<TRUE")', 1],
+  ['COUNTIF({TRUE,FALSE,"String"},"<>TRUE")', 2],
+])("%s", (formula, wanted) => {
+  expect(shown(formula)).toBe(wanted);
+});
+
 test("a search that takes sorted values for granted is refused where they are not", () => {
   expect(result("XLOOKUP(5,D1:D5,B1:B5,,0,2)")).toMatchObject({
     value: "#VALUE!",
