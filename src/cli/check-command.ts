@@ -8,8 +8,9 @@ import { Ledger } from "./ledger.ts";
 import { complain, jsonLine, print, printAll, printable, readerIsReady } from "./output.ts";
 import { RefusedFile } from "./refused-file.ts";
 import { streams } from "./streams.ts";
+import { limitsFrom, type WorkbookLimits } from "./workbook-limits.ts";
 
-export interface CheckOptions {
+export interface CheckOptions extends WorkbookLimits {
   json?: boolean;
   asFound?: boolean;
   locale?: string;
@@ -23,8 +24,6 @@ export interface CheckOptions {
   paper?: string;
   marked?: string;
   threads?: string;
-  work?: string;
-  memory?: string;
 }
 
 /** `crosshatch check FILE…`: what was found, worst first, file by file, and the counts. */
@@ -37,7 +36,7 @@ export async function check(patterns: readonly string[], options: CheckOptions):
   if (options.from !== undefined && options.report !== undefined)
     throw new Refusal("--report wants files: rows of a query are gone once they have been checked");
   const threads = threadsFrom(options.threads);
-  const limits = { work: workFrom(options.work), memory: memoryFrom(options.memory) };
+  const limits = limitsFrom(options);
   const decimal = decimalSignOf(locale);
   const encoding = encodingFrom(options.encoding);
   const named = await filesOf(patterns);
@@ -92,20 +91,6 @@ export async function check(patterns: readonly string[], options: CheckOptions):
 function threadsFrom(text: string | undefined): number | undefined {
   if (text !== undefined && !/^(?:[1-9]|[1-5]\d|6[0-4])$/.test(text)) throw new Refusal(`--threads ${text} is no number of threads: wanted is 1 to 64`);
   return text === undefined ? undefined : Number(text);
-}
-
-/** Millions of steps. */
-function workFrom(text: string | undefined): number | undefined {
-  if (text === undefined) return undefined;
-  if (!/^[1-9]\d{0,5}$/.test(text)) throw new Refusal(`--work ${text} is no number of millions of steps: wanted is 1 to 999999`);
-  return 1e6 * Number(text);
-}
-
-function memoryFrom(text: string | undefined): number | undefined {
-  if (text === undefined) return undefined;
-  const megabytes = /^\d{1,6}$/.test(text) ? Number(text) : 0;
-  if (megabytes < 64) throw new Refusal(`--memory ${text} is no number of megabytes: wanted is 64 to 999999`);
-  return megabytes;
 }
 
 async function* inputs(query: string | undefined, files: readonly string[], options: CheckFilesOptions): AsyncGenerator<CheckedFile> {

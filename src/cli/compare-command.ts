@@ -16,8 +16,9 @@ import { decimalSignOf, encodingFrom, filesOf, refuseAsInput } from "./inputs.ts
 import { aligned, complain, jsonLine, print, printable } from "./output.ts";
 import { whyUnread } from "./read-file.ts";
 import { put, refusedTarget } from "./safe-file.ts";
+import { limitsFrom, type WorkbookLimits } from "./workbook-limits.ts";
 
-export interface CompareFlags {
+export interface CompareFlags extends WorkbookLimits {
   json?: boolean;
   locale?: string;
   encoding?: string;
@@ -57,7 +58,12 @@ async function judge(
   refuseAsInput(flags.report, files, "the report");
   if (flags.table !== undefined) refusedTarget(flags.table, force);
   const report = flags.report === undefined ? undefined : (await import("./report.ts")).openPage(flags.report, files, flags);
-  const read = await readSets(files, { decimal, encoding: encodingFrom(flags.encoding), uncertainty: sizesIn("uncertainty", flags.uncertainty) });
+  const read = await readSets(files, {
+    decimal,
+    encoding: encodingFrom(flags.encoding),
+    uncertainty: sizesIn("uncertainty", flags.uncertainty),
+    ...limitsFrom(flags),
+  });
   if ("unread" in read) {
     for (const { file, reason } of read.unread) complain(`${file} ${reason}`);
     if (json) await print(jsonLine({ kind: "summary", rows: 0, compared: 0, refused: 0, unread: read.unread }));

@@ -8,9 +8,13 @@ import { GridThread } from "./grid-thread.ts";
 import { kindOf } from "./inputs.ts";
 import { unknownKind, whyUnread, workbookBytes } from "./read-file.ts";
 import { streams } from "./streams.ts";
+import { MEGABYTES } from "./workbook-limits.ts";
 
-/** What one workbook may take to be calculated. */
-const MEGABYTES = 4096;
+export interface SideOptions extends CsvReadingOptions {
+  /** What one workbook may take: steps, megabytes. */
+  work?: number | undefined;
+  memory?: number | undefined;
+}
 
 export interface Unread {
   file: string;
@@ -18,9 +22,9 @@ export interface Unread {
 }
 
 /** All files, or why some could not be read. Half a file is not compared: what is missing would look taken out. */
-export async function readSets(files: readonly string[], options: CsvReadingOptions): Promise<{ sets: ReadingSet[] } | { unread: Unread[] }> {
+export async function readSets(files: readonly string[], options: SideOptions): Promise<{ sets: ReadingSet[] } | { unread: Unread[] }> {
   if (files.filter((file) => file === STANDARD_INPUT).length > 1) throw new Refusal("only one of the two can come from standard input");
-  const engine = new GridThread(MEGABYTES);
+  const engine = new GridThread(options.memory ?? MEGABYTES);
   try {
     const sides: (ReadingSet | Unread)[] = [];
     for (const file of files) sides.push(await readSide(file, options, engine));
@@ -32,7 +36,7 @@ export async function readSets(files: readonly string[], options: CsvReadingOpti
   }
 }
 
-async function readSide(path: string, options: CsvReadingOptions, engine: GridThread): Promise<ReadingSet | Unread> {
+async function readSide(path: string, options: SideOptions, engine: GridThread): Promise<ReadingSet | Unread> {
   const file = nameOf(path);
   const kind = kindOf(path);
   try {
@@ -42,7 +46,8 @@ async function readSide(path: string, options: CsvReadingOptions, engine: GridTh
       return unread === undefined ? set : { file, reason: unread };
     }
     if (kind !== ".xlsx") return { file, reason: unknownKind(kind) };
-    const answer = await engine.ask({ kind: "readings", name: basename(path), bytes: await workbookBytes(path), uncertainty: options.uncertainty });
+    const { uncertainty, work } = options;
+    const answer = await engine.ask({ kind: "readings", name: basename(path), bytes: await workbookBytes(path), uncertainty, work });
     return "fault" in answer ? { file, reason: answer.fault } : answer.set;
   } catch (error) {
     return { file, reason: whyUnread(error) };

@@ -2,8 +2,11 @@ import { Worker } from "node:worker_threads";
 import type { FormulaAnswer } from "../calc/one-formula.ts";
 import type { ReadingSet } from "../compare/readings.ts";
 import type { TypedSizes } from "../compare/typed-sizes.ts";
+import { tooMuchMemory } from "./workbook-limits.ts";
 
-export type Task = { kind: "formula"; formula: string } | { kind: "readings"; name: string; bytes: Uint8Array; uncertainty: TypedSizes | undefined };
+export type Task =
+  | { kind: "formula"; formula: string }
+  | { kind: "readings"; name: string; bytes: Uint8Array; uncertainty: TypedSizes | undefined; work?: number | undefined };
 export type ReadingsAnswer = { set: ReadingSet } | { fault: string };
 export type Answer = FormulaAnswer | ReadingsAnswer;
 
@@ -46,10 +49,14 @@ export class GridThread {
     this.#worker = worker;
     worker.on("message", (answer: Answer) => this.#end(answer));
     worker.on("error", ({ code, message }: NodeJS.ErrnoException) => {
-      this.#giveUp(worker, code === "ERR_WORKER_OUT_OF_MEMORY" ? "needs more memory than there is" : `led to a fault in Crosshatch: ${message}`);
+      this.#giveUp(worker, code === "ERR_WORKER_OUT_OF_MEMORY" ? this.#tooLarge() : `led to a fault in Crosshatch: ${message}`);
     });
     worker.on("exit", () => this.#giveUp(worker, "ended the engine that works it out"));
     return worker;
+  }
+
+  #tooLarge(): string {
+    return this.#open?.subject ? "needs more memory than there is" : tooMuchMemory(this.megabytes);
   }
 
   /** Ends a thread that is of no more use. A thread that has been given up already says nothing more. */

@@ -1,10 +1,12 @@
 import { parentPort } from "node:worker_threads";
+import { TooMuchWork } from "../calc/grid-model.ts";
 import { evaluateOne } from "../calc/one-formula.ts";
 import { readingsOfWorkbook } from "../compare/from-workbook.ts";
 import { openWorkbook, UnreadableFile } from "../hosts/file.ts";
 import { recallLayout } from "../layout/recall.ts";
 import type { Answer, Task } from "./grid-thread.ts";
 import { unpack } from "./unpack.ts";
+import { tooMuchWork } from "./workbook-limits.ts";
 
 /** The far end of the engine's thread: works out one task after the other. */
 parentPort!.on("message", async (task: Task) => {
@@ -14,13 +16,14 @@ parentPort!.on("message", async (task: Task) => {
 async function answer(task: Task): Promise<Answer> {
   try {
     if (task.kind === "formula") return evaluateOne(task.formula);
-    const host = await openWorkbook(task.bytes, task.name, unpack);
+    const host = await openWorkbook(task.bytes, task.name, unpack, task.work);
     const snapshot = await host.read();
     const kept = await recallLayout(host);
     const notes = [...host.notes(), ...kept.notes];
     const set = readingsOfWorkbook(snapshot, { uncertainty: task.uncertainty, mapping: kept.mapping });
     return { set: { ...set, notes: [...notes, ...set.notes] } };
   } catch (error) {
+    if (error instanceof TooMuchWork) return { fault: tooMuchWork(error.reason) };
     if (error instanceof UnreadableFile) return { fault: error.reason };
     // Whatever the input made of the engine must not end the run.
     return { fault: `led to a fault in Crosshatch: ${error instanceof Error ? error.message : error}` };

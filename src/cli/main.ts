@@ -9,6 +9,7 @@ import type { NewOptions } from "./new-command.ts";
 import { complain, print } from "./output.ts";
 import { type Streams, streams, withStreams } from "./streams.ts";
 import type { TrialPlanFlags } from "./trial-plan-command.ts";
+import { withLimits } from "./workbook-limits.ts";
 
 /** What was wrong with the arguments is said by us. */
 const OUTPUT = { writeOut: (text: string) => void streams().stdout.write(text), writeErr: () => {} };
@@ -25,7 +26,7 @@ function program(done: (code: number) => void): Command {
     .configureOutput(OUTPUT)
     .showSuggestionAfterError();
 
-  root
+  const checking = root
     .command("check")
     .description(
       "check build sheets (.xlsx, .ods) and readings (.csv, - for standard input): what is outside its limits, doubtful, missing or mistyped, worst first",
@@ -49,11 +50,10 @@ function program(done: (code: number) => void): Command {
       "write a copy of each workbook with calculated values and marks in its cells, and its findings on a sheet; .csv has no cells to mark",
     )
     .option("--threads <count>", "how many workbooks are checked at a time; where nothing is said, as many as the machine has processors")
-    .option("--work <millions>", "how much work the formulas of one workbook may take, in millions of steps; 200, about a minute, where nothing is said")
-    .option("--memory <megabytes>", "how much memory one workbook may take; 4096 where nothing is said")
     .option("--force", "overwrite what is there")
     .addHelpText("after", "\nLeaves 0 when all is within, 1 with findings (earlier ones of unchanged files too), 2 when an input could not be read.")
     .action(async (files: string[], options: CheckOptions) => done(await (await import("./check-command.ts")).check(files, options)));
+  withLimits(checking);
 
   const compared = root
     .command("compare")
@@ -162,7 +162,7 @@ function program(done: (code: number) => void): Command {
 
 /** What both ways of comparing take. */
 function withComparing(command: Command): void {
-  command
+  withLimits(command)
     .option("--hours <hours>", "hours in service between the two, where no column gives them")
     .option("--run-in <use>", "how long the run-in is, in hours, miles or km: it has a wear rate of its own, which is not drawn on")
     .option(

@@ -21,9 +21,15 @@ export interface MarkedFlags {
 
 /** Where the marked copy of each workbook goes; says before anything is checked what would keep one from being written. */
 export function openCopies(folder: string, files: readonly string[], { force = false, ledger }: MarkedFlags): ReadonlyMap<string, CopyTask> {
-  const books = files.filter((file) => kindOf(file) === ".xlsx" && extname(file).toLowerCase() !== ".ods");
+  const isOds = (file: string): boolean => extname(file).toLowerCase() === ".ods";
+  const books = files.filter((file) => kindOf(file) === ".xlsx" && !isOds(file));
+  const ods = files.filter(isOds);
+  if (ods.length > 0 && books.length === 0)
+    throw new Refusal(`--marked writes no copy of ${ods[0]}: save it as .xlsx in LibreOffice (File > Save As), and mark that`);
   if (books.length === 0) throw new Refusal("--marked is for workbooks (.xlsx), and none is among the files: only those have cells to mark");
-  if (books.length < files.length) complain(`--marked is for workbooks (.xlsx): ${countText(files.length - books.length, "file gets", "files get")} no copy`);
+  for (const file of ods) complain(`--marked writes no copy of ${file}: save it as .xlsx in LibreOffice (File > Save As), and mark that`);
+  const others = files.length - books.length - ods.length;
+  if (others > 0) complain(`--marked is for workbooks (.xlsx): ${countText(others, "file gets", "files get")} no copy`);
   const copies = new Map([...copyNames(books)].map(([file, name]) => [file, { to: join(folder, name), force }]));
   refuseInputs(books, copies);
   // With a ledger the copies of earlier runs are there, and are not written again.

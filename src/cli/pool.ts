@@ -3,9 +3,8 @@ import { fileURLToPath } from "node:url";
 import type { ResourceLimits } from "node:worker_threads";
 import type { Piscina } from "piscina";
 import type { WorkbookAnswer, WorkbookTask } from "./checked.ts";
+import { MEGABYTES, tooMuchMemory } from "./workbook-limits.ts";
 
-/** What one workbook may take to be calculated. */
-const MEGABYTES = 4096;
 /** Room for what is new: with the little that a thread is given otherwise, a tenth more time goes into clearing up. */
 const YOUNG_MEGABYTES = 64;
 /** More threads than this wait for the disk and for one another. */
@@ -33,10 +32,7 @@ export class WorkbookPool {
     } catch (error) {
       const { code, message } = error as NodeJS.ErrnoException;
       return {
-        fault:
-          code === "ERR_WORKER_OUT_OF_MEMORY"
-            ? `needs more memory than one workbook may take (${this.megabytes} MB): --memory allows more`
-            : `led to a fault in Crosshatch: ${message}`,
+        fault: code === "ERR_WORKER_OUT_OF_MEMORY" ? tooMuchMemory(this.megabytes) : `led to a fault in Crosshatch: ${message}`,
       };
     }
   }

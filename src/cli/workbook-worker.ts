@@ -11,6 +11,7 @@ import { factsOf } from "../report/gather/workbook-facts.ts";
 import type { WorkbookAnswer, WorkbookTask } from "./checked.ts";
 import { whyUnread, workbookBytes } from "./read-file.ts";
 import { unpack } from "./unpack.ts";
+import { tooMuchWork } from "./workbook-limits.ts";
 
 // The engine's remarks on its own running must not get between our lines.
 for (const way of ["log", "info", "warn", "error", "debug"] as const) console[way] = () => {};
@@ -42,7 +43,7 @@ export default async function checkBook({ path, known, copy, facts = false, page
       ...(page ? { page: { judged: { rows, counts }, content: gather(analysis, rows, mapping) } } : {}),
     };
   } catch (error) {
-    if (error instanceof TooMuchWork) return { fault: `${error.reason}: --work allows more`, hash };
+    if (error instanceof TooMuchWork) return { fault: tooMuchWork(error.reason), hash };
     if (error instanceof UnreadableFile) return { fault: error.reason, hash };
     // Whatever the input made of the engine must not end the run.
     return { hash, fault: `led to a fault in Crosshatch: ${error instanceof Error ? error.message : error}` };

@@ -103,6 +103,7 @@ test(
 
 test.each([
   [["readings.csv"], "--marked is for workbooks (.xlsx), and none is among the files: only those have cells to mark"],
+  [["sheet.ods"], "--marked writes no copy of sheet.ods: save it as .xlsx in LibreOffice (File > Save As), and mark that"],
   [["build.xlsx"], "readings.csv is no folder: name one for the marked copies", "readings.csv"],
 ])(
   "%j is refused with a sentence when there is nothing to mark or nowhere to put it",

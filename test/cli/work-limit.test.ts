@@ -35,3 +35,13 @@ test.each([
   expect(code).toBe(2);
   expect(err).toContain(sentence);
 });
+
+test("compare and trial have the same limits, and say the same of a workbook that takes more", async () => {
+  const cwd = folderOf({ "endless.xlsx": book(through(600)), "plain.xlsx": book([]) });
+  const { code, err } = await crosshatch(["compare", "--work", "1", "plain.xlsx", "endless.xlsx"], { cwd });
+  expect([code, err]).toEqual([2, "crosshatch: endless.xlsx takes more work to calculate than is done for one workbook: --work allows more\n"]);
+  for (const command of ["compare", "trial"]) {
+    const refused = await crosshatch([command, "--memory", "63", "plain.xlsx"], { cwd });
+    expect([refused.code, refused.err]).toEqual([2, expect.stringContaining("--memory 63 is no number of megabytes: wanted is 64 to 999999")]);
+  }
+});
