@@ -40,6 +40,7 @@ export function loadEngine(): Engine {
   applyWorkLimits(engine, { ...WORK_LIMITS, live: Number.POSITIVE_INFINITY, work: Number.POSITIVE_INFINITY, seconds: Number.POSITIVE_INFINITY });
   drawSheetsThatAreThere(engine);
   takeEntriesAsMeant(engine);
+  leaveCalculatedUnmarked(engine);
   for (const [id, menu] of WITHOUT_USE) {
     engine.registries.topbarMenuRegistry.replaceChild(id, [menu], { name: "", isVisible: () => false });
   }
@@ -58,6 +59,23 @@ function drawSheetsThatAreThere({ stores }: Engine): void {
   renderer.draw = function (context, time) {
     const sheetId = (context ?? this.context)?.sheetId;
     return sheetId === undefined || this.model.getters.tryGetSheet(sheetId) ? draw.call(this, context, time) : "noStateChange";
+  };
+}
+
+type Place = { sheetId: string; col: number; row: number };
+interface Judging {
+  getters: Model["getters"];
+  getValidationResultForCell(place: Place): { isValid: boolean };
+}
+
+/** A rule that nothing typed meets keeps a formula where it is; the grid would mark the formula's own value as wrong by it. */
+function leaveCalculatedUnmarked({ registries }: Engine): void {
+  const { prototype } = registries.coreViewsPluginRegistry.get("data_validation_ui") as unknown as { prototype: Judging };
+  const { getValidationResultForCell } = prototype;
+  prototype.getValidationResultForCell = function (place) {
+    const rule = this.getters.getValidationRuleForCell(place);
+    const isCalculated = rule?.criterion.type === "customFormula" && /^=?FALSE$/i.test(String(rule.criterion.values[0]));
+    return isCalculated ? { isValid: true } : getValidationResultForCell.call(this, place);
   };
 }
 

@@ -35,6 +35,7 @@ export function openInGrid(engine: Engine, bytes: Uint8Array, name: string): Ope
     names: book.sheets.map((sheet) => sheet.name),
     tables: book.tables,
     words: wordsIn(zip, addresses),
+    sentences: book.sheets.map(({ sentences }) => sentences),
   });
   book.sheets.forEach(({ hidden }, i) => {
     data.sheets[i]!.isVisible = !hidden;
@@ -63,6 +64,7 @@ function engineData(engine: Engine, contents: Contents, look: EngineData | undef
       colNumber: Math.max(looks.colNumber, columns, SMALLEST.columns),
       rowNumber: Math.max(looks.rowNumber, rows, SMALLEST.rows),
       // Charts need what the bench has not; the note says so.
+      dataValidationRules: withSentences((looks.dataValidationRules ?? []) as EngineRule[], file.sentences[i]),
       figures: picturesAmong(looks.figures, looks.id, file.words),
       tables: withNames(
         looks.tables as EngineTable[],
@@ -79,7 +81,21 @@ interface InFile {
   names: readonly string[];
   tables: readonly Table[];
   words: Words[];
+  /** Of each sheet's rules for typing, by their areas. */
+  sentences: readonly (ReadonlyMap<string, string> | undefined)[];
 }
+
+interface EngineRule {
+  ranges: string[];
+  [key: string]: unknown;
+}
+
+/** The grid's reader leaves out what a rule says to whoever types something else. */
+const withSentences = (rules: readonly EngineRule[], sentences: ReadonlyMap<string, string> = new Map()): EngineRule[] =>
+  rules.map((rule) => {
+    const sentence = sentences.get(rule.ranges.join(" "));
+    return sentence === undefined ? rule : { ...rule, sentence };
+  });
 
 interface EngineTable {
   range: string;

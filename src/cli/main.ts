@@ -1,5 +1,6 @@
 import { Command, CommanderError } from "commander";
 import { VERSION } from "../core/version.ts";
+import { SHEET_WORDS } from "../setup/sheets.ts";
 import type { BenchOptions } from "./bench-command.ts";
 import type { CheckOptions } from "./check-command.ts";
 import { MOST_SORTED } from "./checked.ts";
@@ -121,6 +122,7 @@ function program(done: (code: number) => void): Command {
     .option("--valves <count>", "valves of each cylinder, 2 to 5", "2")
     .option("--unit <unit>", "of lengths, mm or in", "mm")
     .option("--second-readings", "a sheet for readings by a second person")
+    .option("--without <sheets>", `sheets to be left out, between commas, of ${SHEET_WORDS.join(", ")}`)
     .option("--trial", "a workbook for a trial of two groups of engines instead: campaigns, masters, readings by cylinder, blind sheets, verdicts")
     .option("--engines <count>", "with --trial: engines in each of the two groups, 1 to 12")
     .option("--seed <number>", "with --trial: the order of measuring is drawn with it, 1 to 999999")

@@ -16,6 +16,7 @@ export interface NewOptions {
   valves?: string;
   unit?: string;
   secondReadings?: boolean;
+  without?: string;
   trial?: boolean;
   engines?: string;
   seed?: string;

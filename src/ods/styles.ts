@@ -10,7 +10,7 @@ export class CellStyles {
   of({ style, format }: Pick<CellSpec, "style" | "format">): string {
     return this.#named("ce", `${style} ${format ?? ""}`, (name) => {
       const { isBold, isItalic, size, ink, fill, border, isLeft, isWrapped } = STYLES[style];
-      const data = format === undefined ? undefined : `${name}n`;
+      const data = format === undefined || format === "General" ? undefined : `${name}n`;
       const cell = {
         "fo:background-color": fill,
         "fo:border": border && `0.5pt solid ${border}`,
@@ -67,8 +67,9 @@ function dataStyle(name: string, format: string): string {
     const [month, day] = ["month", "day"].map((part) => xmlElement(`number:${part}`, { "number:style": "long" }));
     return xmlElement("number:date-style", { "style:name": name }, `${xmlElement("number:year", { "number:style": "long" })}${dash}${month}${dash}${day}`);
   }
-  const decimals = format.split(".")[1]?.length ?? 0;
-  const number = xmlElement("number:number", { "number:decimal-places": decimals, "number:min-decimal-places": decimals, "number:min-integer-digits": 1 });
+  const decimals = format.split(".")[1] ?? "";
+  const least = decimals.replaceAll("#", "").length;
+  const number = xmlElement("number:number", { "number:decimal-places": decimals.length, "number:min-decimal-places": least, "number:min-integer-digits": 1 });
   return xmlElement("number:number-style", { "style:name": name }, number);
 }
 

@@ -1,7 +1,7 @@
 import { strToU8, type Zippable, zipSync } from "fflate";
 import { boxName, cellName, type Rectangle } from "../workbook/address.ts";
 import type { SheetSpec, Validation, WorkbookSpec } from "../workbook/sheet-spec.ts";
-import { allowed, HEAD_HEIGHT, REFUSED_TITLE, VERDICT_FILLS } from "../workbook/styles.ts";
+import { allowed, REFUSED_TITLE, rowHeights, VERDICT_FILLS } from "../workbook/styles.ts";
 import { xmlElement, xmlText } from "../xlsx/write/xml.ts";
 import { toOpenFormula, toRangeAddress } from "./open-formula.ts";
 import { CellStyles, pageStyles, verdictStyle } from "./styles.ts";
@@ -36,11 +36,11 @@ export function writeOds(book: WorkbookSpec): Uint8Array {
     }),
   );
   const ranges = book.sheets.flatMap((sheet) =>
-    sheet.tables.map(({ name, row, column, rows, headings }) =>
+    sheet.tables.map(({ name, row, column, rows, headings, hasFilter = false }) =>
       xmlElement("table:database-range", {
         "table:name": name,
         "table:target-range-address": addressOf(sheet, { row, column, rows: rows + 1, columns: headings.length }),
-        "table:display-filter-buttons": "true",
+        "table:display-filter-buttons": String(hasFilter),
       }),
     ),
   );
@@ -83,8 +83,9 @@ function tableOf(sheet: SheetSpec, styles: CellStyles, ruleName: (validation: Va
   const byPlace = new Map(cells.map((cell) => [`${cell.row},${cell.column}`, cell]));
   const inside = (area: Rectangle, row: number, column: number): boolean =>
     row >= area.row && row < area.row + area.rows && column >= area.column && column < area.column + area.columns;
+  const heights = rowHeights(sheet);
   const rows = Math.max(...cells.map(({ row }) => row + 1), ...validations.map(({ area }) => area.row + area.rows));
-  const columns = Math.max(...cells.map(({ column }) => column + 1), widths.length);
+  const columns = Math.max(...cells.map(({ column }) => column + 1), ...merges.map(({ column, columns: wide }) => column + wide), widths.length);
   const lines = Array.from({ length: rows }, (_, row) => {
     const own = Array.from({ length: columns }, (__, column) => {
       const cell = byPlace.get(`${row},${column}`);
@@ -99,8 +100,8 @@ function tableOf(sheet: SheetSpec, styles: CellStyles, ruleName: (validation: Va
       };
       return cellPart(cell?.content ?? "", merged && !isHead ? "table:covered-table-cell" : "table:table-cell", attributes);
     });
-    const isHigh = cells.some((cell) => cell.row === row && cell.style === "head");
-    return xmlElement("table:table-row", { "table:style-name": isHigh ? styles.row(HEAD_HEIGHT) : undefined }, own.join(""));
+    const height = heights.get(row);
+    return xmlElement("table:table-row", { "table:style-name": height === undefined ? undefined : styles.row(height) }, own.join(""));
   });
   const heads = lines.slice(0, frozen.rows);
   return xmlElement(
@@ -144,11 +145,13 @@ function ruleOf(sheet: SheetSpec, { area, rule, sentence }: Validation, name: st
   const only = allowed(rule);
   const list = (inner: string): string => `of:cell-content-is-in-list(${inner})`;
   const condition =
-    only.type !== "list"
-      ? `of:cell-content-is-${only.type === "date" ? "date" : "decimal-number"}() and cell-content()${SIGNS[only.operator]}${only.bound}`
-      : "words" in only
-        ? list(only.words.map((word) => `"${word}"`).join(";"))
-        : list(only.name);
+    only.type === "custom"
+      ? `of:is-true-formula(${only.formula}())`
+      : only.type !== "list"
+        ? `of:cell-content-is-${only.type === "date" ? "date" : "decimal-number"}() and cell-content()${SIGNS[only.operator]}${only.bound}`
+        : "words" in only
+          ? list(only.words.map((word) => `"${word}"`).join(";"))
+          : list(only.name);
   return xmlElement(
     "table:content-validation",
     {

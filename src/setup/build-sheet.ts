@@ -8,7 +8,10 @@ import { enginePage } from "./engine-sheet.ts";
 import { facesSheet } from "./faces-sheet.ts";
 import { limitsPage, summaryPage } from "./limit-and-summary-sheets.ts";
 import type { BuildSheet, SheetPart, VerdictColumn } from "./model.ts";
+import type { TableAt } from "./page.ts";
+import { notesPage, partsPage, torquesPage } from "./record-sheets.ts";
 import { rodsSheet } from "./rods-sheet.ts";
+import { hasSheet, type SheetWord } from "./sheets.ts";
 import { secondReadingPages, testsPage } from "./test-and-second-reading-sheets.ts";
 import { runInPage, valvesPage } from "./valve-and-run-in-sheets.ts";
 import { guidesSheet, springsSheet } from "./valve-gear-sheets.ts";
@@ -20,71 +23,64 @@ const PARTS: readonly SheetPart[] = [rodsSheet, camshaftSheet, guidesSheet, spri
  * Every limit is blank until the shop types it.
  */
 export function buildSheetSpec(choices: BuildSheetChoices): BuildSheet {
-  const { page: enginesPage, engine } = enginePage(choices, PARTS);
-  const { page: limitPage, limits } = limitsPage(choices, PARTS);
+  const parts = PARTS.filter(({ word }) => hasSheet(choices, word));
+  const { page: enginesPage, engine } = enginePage(choices, parts);
+  const { page: limitPage, limits } = limitsPage(choices, parts);
   const given: SetupContext = { choices, engine, limits };
-  const { page: borePage, bores } = boresPage(given);
-  const { page: pistonPage, pistons } = pistonsPage(given, bores);
-  const { page: ringPage, rings } = ringsPage(given);
-  const { page: crankPage, mains, bigEnds, endFloat } = crankshaftPage(given);
-  const { page: valvePage, valves } = valvesPage(given);
-  const { page: volumePage, volumes } = volumesPage(given, bores);
-  const { page: testPage, tests, spread } = testsPage(given);
-  const { page: logPage, recheck } = runInPage(given, valves);
-  const parts = PARTS.map((part) => part.page(given));
-  const second = choices.secondReadings ? secondReadingPages(given, bores, pistons) : undefined;
-  const judged: VerdictColumn[] = [
-    { name: "Taper", table: bores, heading: "Taper verdict" },
-    { name: "Out-of-round", table: bores, heading: "Out-of-round verdict" },
-    { name: "Bore wear", table: bores, heading: "Wear verdict" },
-    { name: "Piston clearance", table: pistons, heading: "Piston clearance verdict" },
-    { name: "Pin clearance", table: pistons, heading: "Pin clearance verdict" },
-    { name: "Ring end gap", table: rings, heading: "End gap verdict" },
-    { name: "Ring side clearance", table: rings, heading: "Side clearance verdict" },
-    { name: "Main bearing clearance", table: mains, heading: "Main bearing clearance verdict" },
-    { name: "Main journal wear", table: mains, heading: "Main journal wear verdict" },
-    { name: "Big end clearance", table: bigEnds, heading: "Big end clearance verdict" },
-    { name: "Crankpin wear", table: bigEnds, heading: "Crankpin wear verdict" },
-    { name: "Crankshaft end float", table: endFloat, heading: "End float verdict" },
-    { name: "Valve clearance", table: valves, heading: "Clearance verdict" },
-    { name: "Compression ratio", table: volumes, heading: "Ratio verdict" },
-    { name: "Squish", table: volumes, heading: "Squish verdict" },
-    { name: "Compression pressure", table: tests, heading: "Dry verdict" },
-    ...(limits.rule ? [{ name: "Compression, by the rule", table: tests, heading: "By the rule", isSentence: true }] : []),
-    ...(spread ? [{ name: "Compression spread", table: spread, heading: "Spread verdict" }] : []),
-    { name: "Leak-down", table: tests, heading: "Leak-down verdict" },
-    ...parts.flatMap(({ judged }) => judged),
-    { name: "Valve clearance, re-checked", table: recheck, heading: "Re-checked verdict" },
-    ...(second
-      ? [
-          { name: "Second readings, bores", table: second.bores, heading: "Disagreement verdict" },
-          { name: "Second readings, skirts", table: second.skirts, heading: "Disagreement verdict" },
-        ]
-      : []),
+  const on = <T>(word: SheetWord, page: () => T): T | undefined => (hasSheet(choices, word) ? page() : undefined);
+  const bores = on("bores", () => boresPage(given));
+  const pistons = on("pistons", () => pistonsPage(given, bores?.bores));
+  const rings = on("rings", () => ringsPage(given));
+  const crank = on("crankshaft", () => crankshaftPage(given));
+  const valves = on("valves", () => valvesPage(given));
+  const volumes = on("volumes", () => volumesPage(given, bores?.bores));
+  const tests = on("tests", () => testsPage(given));
+  const runIn = on("run-in", () => runInPage(given, valves?.valves));
+  const torques = on("torques", () => torquesPage(choices));
+  const partsList = on("parts", partsPage);
+  const ownSheets = parts.map((part) => part.page(given));
+  const notes = on("notes", notesPage);
+  const second = choices.secondReadings && (bores || pistons) ? secondReadingPages(given, bores?.bores, pistons?.pistons) : undefined;
+  const judgedOn = (table: TableAt | undefined, ...columns: readonly [name: string, heading: string, isSentence?: true][]): VerdictColumn[] =>
+    table ? columns.map(([name, heading, isSentence = false]) => ({ name, table, heading, isSentence })) : [];
+  const judged = [
+    ...judgedOn(bores?.bores, ["Taper", "Taper verdict"], ["Out-of-round", "Out-of-round verdict"], ["Bore wear", "Wear verdict"]),
+    ...judgedOn(bores && pistons?.pistons, ["Piston clearance", "Piston clearance verdict"]),
+    ...judgedOn(pistons?.pistons, ["Pin clearance", "Pin clearance verdict"]),
+    ...judgedOn(rings?.rings, ["Ring end gap", "End gap verdict"], ["Ring side clearance", "Side clearance verdict"]),
+    ...judgedOn(crank?.mains, ["Main bearing clearance", "Main bearing clearance verdict"], ["Main journal wear", "Main journal wear verdict"]),
+    ...judgedOn(crank?.bigEnds, ["Big end clearance", "Big end clearance verdict"], ["Crankpin wear", "Crankpin wear verdict"]),
+    ...judgedOn(crank?.endFloat, ["Crankshaft end float", "End float verdict"]),
+    ...judgedOn(valves?.valves, ["Valve clearance", "Clearance verdict"]),
+    ...judgedOn(volumes?.volumes, ["Compression ratio", "Ratio verdict"], ["Squish", "Squish verdict"]),
+    ...judgedOn(tests?.tests, ["Compression pressure", "Dry verdict"]),
+    ...judgedOn(limits.rule && tests?.tests, ["Compression, by the rule", "By the rule", true]),
+    ...judgedOn(tests?.spread, ["Compression spread", "Spread verdict"]),
+    ...judgedOn(tests?.tests, ["Leak-down", "Leak-down verdict"]),
+    ...ownSheets.flatMap(({ judged }) => judged),
+    ...judgedOn(runIn?.recheck, ["Valve clearance, re-checked", "Re-checked verdict"]),
+    ...judgedOn(second?.bores, ["Second readings, bores", "Disagreement verdict"]),
+    ...judgedOn(second?.skirts, ["Second readings, skirts", "Disagreement verdict"]),
   ];
+  const summary = summaryPage(given, judged);
   const pages = [
-    enginesPage,
-    limitPage,
-    borePage,
-    pistonPage,
-    ringPage,
-    crankPage,
-    ...parts.map(({ page }) => page),
-    valvePage,
-    volumePage,
-    testPage,
-    logPage,
-    ...(second ? [second.page, second.both] : []),
-  ];
+    ...[enginesPage, limitPage],
+    ...[bores, pistons, rings, crank, ...ownSheets, valves, volumes, tests, runIn].map((one) => one?.page),
+    ...[second?.page, second?.both, torques, partsList, notes, summary],
+  ].filter((page) => page !== undefined);
   const headings = boreHeadings(choices.heights, choices.axes);
-  const names: NameSpec[] = [
-    { name: "Bore_readings", formula: bores.body(headings[0]!, headings.at(-1)!) },
-    { name: "Compression_pressures", formula: tests.body("Dry") },
-    { name: "Gauge_ids", formula: engine.gauges.body("Gauge id") },
-    { name: "Piston_skirts", formula: pistons.body("Skirt") },
-    { name: "Ring_end_gaps", formula: rings.body("End gap") },
-    { name: "Standard_bore", formula: engine.item("Standard bore") },
-    { name: "Valve_clearances", formula: valves.body("Clearance") },
+  const named: [name: string, formula: string | undefined][] = [
+    ["Bore_readings", bores?.bores.body(headings[0]!, headings.at(-1)!)],
+    ["Compression_pressures", tests?.tests.body("Dry")],
+    ["Gauge_ids", engine.gauges.body("Gauge id")],
+    ["Piston_skirts", pistons?.pistons.body("Skirt")],
+    ["Ring_end_gaps", rings?.rings.body("End gap")],
+    ["Standard_bore", bores && engine.item("Standard bore")],
+    ["Valve_clearances", valves?.valves.body("Clearance")],
   ];
-  return { title: "Build sheet", sheets: [...pages, summaryPage(given, judged)].map((page) => page.described(choices)), names };
+  return {
+    title: "Build sheet",
+    sheets: pages.map((page) => page.described(choices)),
+    names: named.flatMap(([name, formula]): NameSpec[] => (formula === undefined ? [] : [{ name, formula }])),
+  };
 }

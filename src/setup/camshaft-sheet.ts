@@ -11,6 +11,7 @@ const camshafts = ({ valves }: SetupContext["choices"]): number => (valves > 2 ?
 
 /** Lobes, journals, run-out and end float of the camshaft. */
 export const camshaftSheet: SheetPart = {
+  word: "camshaft",
   items: ({ unit }) => SIDES.map((side) => ({ name: `Standard lobe lift, ${side}`, kind: "length", unit, note: "height of a new lobe less its base circle" })),
   measured: Object.values(GAUGES),
   results: [

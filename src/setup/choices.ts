@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { SHEET_WORDS, SHEETS, type SheetWord } from "./sheets.ts";
 
 /** What a person chooses before a build sheet is set up; one entry drives the form, the command line and the sentences. */
 export const COUNTS = {
@@ -22,6 +23,30 @@ export const COUNT_WORDS: Readonly<Record<CountName, string>> = {
   valves: "valves of each cylinder",
 };
 
+/** Records alone: nothing on them is measured and judged. */
+const RECORDS: readonly SheetWord[] = ["run-in", "torques", "parts", "notes"];
+
+/** Words between commas, or a list of them; a sheet may also be called by its name. */
+const without = z
+  .preprocess(
+    (given) => (typeof given === "string" ? given.split(",") : given),
+    z.array(
+      z.preprocess(
+        (given) => {
+          const word = String(given).trim().toLowerCase();
+          return SHEET_WORDS.find((one) => one === word || SHEETS[one].toLowerCase() === word) ?? given;
+        },
+        z.enum(SHEET_WORDS, {
+          error: ({ input }) =>
+            `without ${said(typeof input === "string" ? input.trim() : input)} is not possible: wanted are any of ${SHEET_WORDS.join(", ")}`,
+        }),
+      ),
+    ),
+  )
+  .refine((left) => SHEET_WORDS.some((word) => !left.includes(word) && !RECORDS.includes(word)), {
+    error: `without leaves no sheet for readings: wanted is at least one of ${SHEET_WORDS.filter((word) => !RECORDS.includes(word)).join(", ")}`,
+  });
+
 /** A whole number, also as it is typed in a form or on a command line. */
 function count(name: CountName) {
   const { least, most } = COUNTS[name];
@@ -44,6 +69,7 @@ const choicesSchema = z.strictObject(
     valves: count("valves").default(2),
     unit: z.enum(LENGTH_UNITS, { error: ({ input }) => `unit ${said(input)} is not possible: wanted is mm or in` }).default("mm"),
     secondReadings: z.boolean({ error: ({ input }) => `second readings ${said(input)} is not possible: wanted is true or false` }).default(false),
+    without: without.readonly().default([]),
   },
   {
     error: (issue) =>

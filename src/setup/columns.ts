@@ -79,9 +79,17 @@ export const CAUTION = "Figures come from the readings and limits typed here; th
 
 export const lengthFormat = ({ unit }: Pick<BuildSheetChoices, "unit">): string => (unit === "mm" ? "0.000" : "0.0000");
 
+/** As typed: a limit of .0012 or 0.00125 in never shows fewer figures than it has. */
+export const limitFormat = ({ unit }: Pick<BuildSheetChoices, "unit">): string => (unit === "mm" ? "0.00##" : "0.0000##");
+
 export const pressureUnit = ({ unit }: BuildSheetChoices): string => (unit === "mm" ? "bar" : "psi");
 
-export const unitOfVolume = ({ unit }: BuildSheetChoices): string => (unit === "mm" ? "cm³" : "in³");
+/** By burette, in a sheet of inches as well. */
+export const VOLUME_UNIT = "cm³";
+/** Of one in³: an inch is 2.54 cm (international yard and pound agreement of 1959). */
+const CM3_OF_IN3 = 16.387064;
+/** For a formula: a volume that a function gives in the cube of the sheet's unit of length, in cm³. */
+export const inCm3 = ({ unit }: BuildSheetChoices, formula: string): string => (unit === "mm" ? formula : `${formula}*${CM3_OF_IN3}`);
 
 export const DATE_FORMAT = "yyyy\\-mm\\-dd";
 

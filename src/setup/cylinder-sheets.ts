@@ -1,17 +1,18 @@
 import {
   boreHeadings,
   cylinderColumn,
+  inCm3,
   lengthColumn,
   lengthFormat,
   numberColumn,
   RINGS,
   resultColumn,
   type SetupContext,
-  unitOfVolume,
+  VOLUME_UNIT,
   verdictColumn,
   whenFilled,
 } from "./columns.ts";
-import { SheetBuilder, type TableAt } from "./page.ts";
+import { type RowAt, SheetBuilder, type TableAt } from "./page.ts";
 
 /** Bore readings, one bore a row, and what they come to. */
 export function boresPage(given: SetupContext): { page: SheetBuilder; bores: TableAt } {
@@ -41,25 +42,30 @@ export function boresPage(given: SetupContext): { page: SheetBuilder; bores: Tab
   return { page, bores };
 }
 
-/** Piston skirts and pins, and the clearances that they leave. */
-export function pistonsPage(given: SetupContext, bores: TableAt): { page: SheetBuilder; pistons: TableAt } {
+/** Piston skirts and pins, and the clearances that they leave: to the bores where those are measured. */
+export function pistonsPage(given: SetupContext, bores: TableAt | undefined): { page: SheetBuilder; pistons: TableAt } {
   const { choices } = given;
   const headings = boreHeadings(choices.heights, choices.axes);
   const format = lengthFormat(choices);
   const page = new SheetBuilder("Pistons", "Pistons and pins", [
-    `Diameters in ${choices.unit}. Skirt at 90° to the pin, at the height that the maker's service manual says. Clearance is to the smallest reading of the bore.`,
+    `Diameters in ${choices.unit}. Skirt at 90° to the pin, at the height that the maker's service manual says.${bores ? " Clearance is to the smallest reading of the bore." : ""}`,
   ]);
-  const readings = (index: number) => bores.span(headings[0]!, headings.at(-1)!, index);
+  const inItsBore = (at: TableAt) => [
+    resultColumn("Piston clearance", format, (row) => {
+      const readings = at.span(headings[0]!, headings.at(-1)!, row.index);
+      return `=HATCH.PISTONCLEARANCE(${readings},${row.ref("Skirt")},"smallest",${choices.axes})`;
+    }),
+    verdictColumn(given, "Piston clearance", "Piston clearance", "Piston clearance"),
+  ];
   const pistons = page.table(
     "PistonReadings",
     2,
     [
       cylinderColumn,
       lengthColumn("Skirt", choices),
-      resultColumn("Piston clearance", format, (row) => `=HATCH.PISTONCLEARANCE(${readings(row.index)},${row.ref("Skirt")},"smallest",${choices.axes})`),
-      verdictColumn(given, "Piston clearance", "Piston clearance", "Piston clearance"),
       lengthColumn("Pin bore", choices),
       lengthColumn("Pin", choices),
+      ...(bores ? inItsBore(bores) : []),
       resultColumn("Pin clearance", format, (row) => `=HATCH.CLEARANCE(${row.ref("Pin bore")},${row.ref("Pin")})`),
       verdictColumn(given, "Pin clearance", "Pin clearance", "Pin clearance"),
       { heading: "Remarks", look: "typed", width: 30 },
@@ -86,6 +92,8 @@ export function ringsPage(given: SetupContext): { page: SheetBuilder; rings: Tab
       { heading: "Cylinder", look: "label", width: 9, cell: ({ index }) => Math.floor(index / RINGS.length) + 1 },
       { heading: "Ring", look: "label", width: 9, cell: ({ index }) => ringOf(index) },
       lengthColumn("End gap", choices),
+      lengthColumn("Groove", choices),
+      lengthColumn("Ring width", choices),
       verdictColumn(given, "End gap", limitOf("Ring end gap"), "Ring end gaps"),
       resultColumn(
         "To file",
@@ -96,8 +104,6 @@ export function ringsPage(given: SetupContext): { page: SheetBuilder; rings: Tab
         },
         16,
       ),
-      lengthColumn("Groove", choices),
-      lengthColumn("Ring width", choices),
       resultColumn("Side clearance", format, (row) => `=HATCH.RINGSIDE(${row.ref("Groove")},${row.ref("Ring width")})`),
       verdictColumn(given, "Side clearance", limitOf("Ring side clearance"), "Ring side clearance"),
     ],
@@ -107,37 +113,42 @@ export function ringsPage(given: SetupContext): { page: SheetBuilder; rings: Tab
   return { page, rings };
 }
 
-/** Volumes of each cylinder, its compression ratio and its squish. */
-export function volumesPage(given: SetupContext, bores: TableAt): { page: SheetBuilder; volumes: TableAt } {
+/** Volumes of each cylinder, its compression ratio and its squish. The bore is typed where no bores are measured. */
+export function volumesPage(given: SetupContext, bores: TableAt | undefined): { page: SheetBuilder; volumes: TableAt } {
   const { choices, engine } = given;
   const headings = boreHeadings(choices.heights, choices.axes);
   const unit = `"${choices.unit}"`;
-  const volume = unitOfVolume(choices);
   const page = new SheetBuilder("Volumes", "Volumes and compression ratio", [
-    `Volumes in ${volume}, lengths in ${choices.unit}. Chamber by burette. Piston crown: dish +, dome −, flat 0. Deck: piston below the face +, proud of it −.`,
+    `Volumes in ${VOLUME_UNIT}, lengths in ${choices.unit}. Chamber by burette. Piston crown: dish +, dome −, flat 0. Deck: piston below the face +, proud of it −.`,
   ]);
+  const meanOf = (at: TableAt) =>
+    resultColumn("Mean bore", lengthFormat(choices), ({ index }) => {
+      const readings = at.span(headings[0]!, headings.at(-1)!, index);
+      return `=IF(COUNT(${readings})<${headings.length},"",AVERAGE(${readings}))`;
+    });
+  const volumeOf = (heading: string, cells: (row: RowAt) => string[], call: string) =>
+    resultColumn(heading, "0.00", (row) =>
+      whenFilled(cells(row), inCm3(choices, `HATCH.${call}(${cells(row).join(",")}${call === "SWEPTVOLUME" ? ",1" : ""},${unit})`)),
+    );
   const volumes = page.table(
     "VolumeReadings",
     2,
     [
       cylinderColumn,
-      numberColumn("Chamber", "0.00", `A volume in ${volume} above 0, typed as a number.`),
-      numberColumn("Piston crown", "0.00", `A volume in ${volume}, typed as a number: dish positive, dome negative, flat 0.`, "number"),
+      numberColumn("Chamber", "0.00", `A volume in ${VOLUME_UNIT} above 0, typed as a number.`),
+      numberColumn("Piston crown", "0.00", `A volume in ${VOLUME_UNIT}, typed as a number: dish positive, dome negative, flat 0.`, "number"),
       numberColumn("Deck", lengthFormat(choices), `A length in ${choices.unit}, typed as a number: below the face positive, proud of it negative.`, "number"),
-      resultColumn("Mean bore", lengthFormat(choices), ({ index }) => {
-        const readings = bores.span(headings[0]!, headings.at(-1)!, index);
-        return `=IF(COUNT(${readings})<${headings.length},"",AVERAGE(${readings}))`;
-      }),
-      resultColumn("Swept", "0.00", (row) => `=HATCH.SWEPTVOLUME(${row.ref("Mean bore")},${engine.item("Stroke")},1,${unit})`),
-      resultColumn("Gasket", "0.00", () => `=HATCH.DISCVOLUME(${engine.item("Gasket bore")},${engine.item("Gasket thickness")},${unit})`),
-      resultColumn("Deck space", "0.00", (row) => whenFilled([row.ref("Deck")], `HATCH.DISCVOLUME(${row.ref("Mean bore")},${row.ref("Deck")},${unit})`)),
+      bores ? meanOf(bores) : lengthColumn("Mean bore", choices),
+      volumeOf("Swept", (row) => [row.ref("Mean bore"), engine.item("Stroke")], "SWEPTVOLUME"),
+      volumeOf("Gasket", () => [engine.item("Gasket bore"), engine.item("Gasket thickness")], "DISCVOLUME"),
+      volumeOf("Deck space", (row) => [row.ref("Mean bore"), row.ref("Deck")], "DISCVOLUME"),
       resultColumn("Ratio", "0.00", (row) => {
         const parts = ["Swept", "Chamber", "Gasket", "Deck space", "Piston crown"].map((heading) => row.ref(heading));
         return whenFilled(parts, `HATCH.COMPRESSIONRATIO(${parts.join(",")})`);
       }),
       verdictColumn(given, "Ratio", "Compression ratio"),
       resultColumn("Squish", lengthFormat(choices), (row) =>
-        whenFilled([row.ref("Deck")], `HATCH.SQUISH(${row.ref("Deck")},${engine.item("Gasket thickness")})`),
+        whenFilled([row.ref("Deck"), engine.item("Gasket thickness")], `HATCH.SQUISH(${row.ref("Deck")},${engine.item("Gasket thickness")})`),
       ),
       verdictColumn(given, "Squish", "Squish", "Deck heights"),
     ],

@@ -2,13 +2,14 @@ import type { BuildSheetChoices } from "./choices.ts";
 import { CAUTION, DATE_FORMAT, dateColumn, type EngineAt, lengthFormat, numberColumn, pressureUnit, resultColumn, whenFilled } from "./columns.ts";
 import type { Item, SheetPart } from "./model.ts";
 import { SheetBuilder, type SheetColumn, type TableAt } from "./page.ts";
+import { hasOneOf, hasSheet, type SheetWord } from "./sheets.ts";
 
 const GAUGES = 10;
 
 function items(choices: BuildSheetChoices, parts: readonly SheetPart[]): Item[] {
   const { cylinders, heights, axes, valves, unit } = choices;
   const isMetric = unit === "mm";
-  return [
+  const all: Item[] = [
     { name: "Owner", kind: "text" },
     { name: "Job", kind: "text" },
     { name: "Engine", kind: "text" },
@@ -19,20 +20,21 @@ function items(choices: BuildSheetChoices, parts: readonly SheetPart[]): Item[] 
     { name: "Built by", kind: "text" },
     { name: "Unit of length", kind: "fixed", entry: unit, note: "of every length in this workbook" },
     { name: "Ambient temperature", kind: "number", unit: isMetric ? "°C" : "°F", note: "of the room in which the parts were measured" },
-    { name: "Ambient pressure", kind: "number", unit: pressureUnit(choices), note: "on the day of the compression test" },
+    { name: "Ambient pressure", kind: "number", unit: pressureUnit(choices), note: "on the day of the compression test", of: ["tests"] },
     { name: "Cylinders", kind: "fixed", entry: cylinders },
-    { name: "Heights of a bore", kind: "fixed", entry: heights },
-    { name: "Axes of a bore", kind: "fixed", entry: axes },
+    { name: "Heights of a bore", kind: "fixed", entry: heights, of: ["bores"] },
+    { name: "Axes of a bore", kind: "fixed", entry: axes, of: ["bores"] },
     { name: "Valves of a cylinder", kind: "fixed", entry: valves },
-    { name: "Standard bore", kind: "length", unit, note: "or the size it was last finished to" },
-    { name: "Stroke", kind: "length", unit },
-    { name: "Standard main journal", kind: "length", unit, note: "or the size it was last ground to" },
-    { name: "Standard crankpin", kind: "length", unit, note: "or the size it was last ground to" },
-    { name: "Gasket bore", kind: "length", unit },
-    { name: "Gasket thickness", kind: "length", unit, note: "when compressed" },
-    { name: "Shim step", kind: "length", unit, note: "in which the shims are made; blank for valves without shims" },
+    { name: "Standard bore", kind: "length", unit, note: "or the size it was last finished to", of: ["bores"] },
+    { name: "Stroke", kind: "length", unit, of: ["volumes", "faces"] },
+    { name: "Standard main journal", kind: "length", unit, note: "or the size it was last ground to", of: ["crankshaft"] },
+    { name: "Standard crankpin", kind: "length", unit, note: "or the size it was last ground to", of: ["crankshaft"] },
+    { name: "Gasket bore", kind: "length", unit, of: ["volumes"] },
+    { name: "Gasket thickness", kind: "length", unit, note: "when compressed", of: ["volumes"] },
+    { name: "Shim step", kind: "length", unit, note: "in which the shims are made; blank for valves without shims", of: ["valves"] },
     ...parts.flatMap((part) => part.items(choices)),
   ];
+  return all.filter(({ of }) => hasOneOf(choices, of));
 }
 
 const CORNERS: Readonly<Record<"first" | "second", Record<"bores" | "skirts", string>>> = {
@@ -40,32 +42,34 @@ const CORNERS: Readonly<Record<"first" | "second", Record<"bores" | "skirts", st
   second: { bores: "Bores, second readings", skirts: "Piston skirts, second readings" },
 };
 
-/** What is measured with a gauge. */
-function measured({ secondReadings }: BuildSheetChoices, parts: readonly SheetPart[]): string[] {
+/** What is measured with a gauge, and on which sheet its readings stand. */
+function measured(choices: BuildSheetChoices, parts: readonly SheetPart[]): string[] {
   const { first, second } = CORNERS;
-  return [
-    first.bores,
-    ...(secondReadings ? [second.bores] : []),
-    first.skirts,
-    ...(secondReadings ? [second.skirts] : []),
-    "Pins and pin bores",
-    "Ring end gaps",
-    "Ring grooves and rings",
-    "Bearing bores",
-    "Crankshaft journals",
-    "Crankshaft end float",
-    "Valve clearances",
-    "Valve clearances, re-check",
-    "Deck heights",
-    "Compression",
-    ...parts.flatMap((part) => part.measured),
+  const { secondReadings } = choices;
+  const all: [string, SheetWord, boolean?][] = [
+    [first.bores, "bores"],
+    [second.bores, "bores", secondReadings],
+    [first.skirts, "pistons"],
+    [second.skirts, "pistons", secondReadings],
+    ["Pins and pin bores", "pistons"],
+    ["Ring end gaps", "rings"],
+    ["Ring grooves and rings", "rings"],
+    ["Bearing bores", "crankshaft"],
+    ["Crankshaft journals", "crankshaft"],
+    ["Crankshaft end float", "crankshaft"],
+    ["Valve clearances", "valves"],
+    ["Valve clearances, re-check", "valves", hasSheet(choices, "run-in")],
+    ["Deck heights", "volumes"],
+    ["Compression", "tests"],
   ];
+  const own = all.filter(([, of, isThere = true]) => isThere && hasSheet(choices, of)).map(([name]) => name);
+  return [...own, ...parts.flatMap((part) => part.measured)];
 }
 
-/** Results that readings go into, by the readings. */
-function results({ secondReadings }: BuildSheetChoices, parts: readonly SheetPart[]): SheetPart["results"] {
+/** Results that readings go into, by the readings, as far as all of these are in the workbook. */
+function results(names: readonly string[], parts: readonly SheetPart[]): SheetPart["results"] {
   const { first, second } = CORNERS;
-  return [
+  const all: SheetPart["results"] = [
     ["Taper and out-of-round", first.bores, first.bores],
     ["Piston clearance", first.bores, first.skirts],
     ["Pin clearance", "Pins and pin bores", "Pins and pin bores"],
@@ -73,13 +77,10 @@ function results({ secondReadings }: BuildSheetChoices, parts: readonly SheetPar
     ["Bearing clearance", "Bearing bores", "Crankshaft journals"],
     ["Compression spread", "Compression", "Compression"],
     ...parts.flatMap((part) => part.results),
-    ...(secondReadings
-      ? ([
-          ["Bores, both readings", first.bores, second.bores],
-          ["Piston skirts, both readings", first.skirts, second.skirts],
-        ] as const)
-      : []),
+    ["Bores, both readings", first.bores, second.bores],
+    ["Piston skirts, both readings", first.skirts, second.skirts],
   ];
+  return all.filter(([, ...from]) => from.every((name) => names.includes(name)));
 }
 
 /** Whose engine it is, what it is like, and what it was measured with. */
@@ -91,21 +92,17 @@ export function enginePage(choices: BuildSheetChoices, parts: readonly SheetPart
   const list = items(choices, parts);
   const data = page.table("EngineData", 4, itemColumns(list, choices), list.length);
   const gaugesRow = 4 + list.length + 3;
-  page.put(gaugesRow - 1, 0, "Gauges: U is the expanded uncertainty at 95 %, in the unit of the gauge's readings", "note");
+  page.note(gaugesRow - 1, "Gauges: U is the expanded uncertainty at 95 %, in the unit of the gauge's readings");
   const gauges = page.table("Gauges", gaugesRow, gaugeColumns(), GAUGES);
   const measurementsRow = gaugesRow + GAUGES + 3;
-  page.put(measurementsRow - 1, 0, "What was measured with which gauge, and when", "note");
+  page.note(measurementsRow - 1, "What was measured with which gauge, and when");
   const names = measured(choices, parts);
   const measurements = page.table("Measurements", measurementsRow, measurementColumns(names, gauges), names.length);
   const resultsRow = measurementsRow + names.length + 3;
-  page.put(
-    resultsRow - 1,
-    0,
-    "Uncertainty of what is worked out from readings added and taken from one another: the root of the sum of the squares of theirs",
-    "note",
-  );
-  const worked = results(choices, parts);
-  const uncertainties = page.table("ResultUncertainties", resultsRow, resultColumns(worked, measurements, names), worked.length);
+  const worked = results(names, parts);
+  const uncertainties = worked.length ? page.table("ResultUncertainties", resultsRow, resultColumns(worked, measurements, names), worked.length) : undefined;
+  if (uncertainties)
+    page.note(resultsRow - 1, "Uncertainty of what is worked out from readings added and taken from one another: the root of the sum of the squares of theirs");
   return {
     page,
     engine: {
@@ -117,7 +114,7 @@ export function enginePage(choices: BuildSheetChoices, parts: readonly SheetPart
       uncertainty: (of) =>
         names.includes(of)
           ? measurements.cell("U", names.indexOf(of))
-          : uncertainties.cell(
+          : uncertainties!.cell(
               "U of the result",
               worked.findIndex(([name]) => name === of),
             ),

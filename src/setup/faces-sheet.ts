@@ -14,6 +14,7 @@ const HEIGHT_OF: Readonly<Record<(typeof FACES)[number], string>> = { Head: "Hea
 
 /** Faces of head and block, what has been skimmed off them, and what comes near to what over the piston. */
 export const facesSheet: SheetPart = {
+  word: "faces",
   items: ({ unit }) => [
     { name: "Standard head height", kind: "length", unit, note: "face to face, when new" },
     { name: "Standard block height", kind: "length", unit, note: "from the crankshaft's centre line to the deck, when new" },

@@ -1,8 +1,9 @@
 import { type CompressionRule, RULES } from "../functions/tests/compression-rule.ts";
 import type { BuildSheetChoices } from "./choices.ts";
-import { CAUTION, LimitsAt, lengthFormat, numberColumn, pressureUnit, type SetupContext, whenFilled } from "./columns.ts";
+import { CAUTION, LimitsAt, limitFormat, numberColumn, pressureUnit, type SetupContext, whenFilled } from "./columns.ts";
 import type { SheetPart, VerdictColumn } from "./model.ts";
 import { SheetBuilder, type SheetColumn, type TableAt } from "./page.ts";
+import { hasSheet, type SheetWord } from "./sheets.ts";
 
 /** Rows for limits of the shop's own. */
 const SPARE = 6;
@@ -13,32 +14,33 @@ const FIRST = 3;
 function characteristics(choices: BuildSheetChoices, parts: readonly SheetPart[]): (readonly [string, string])[] {
   const { cylinders, unit } = choices;
   const pressure = pressureUnit(choices);
-  return [
-    ["Taper", unit],
-    ["Out-of-round", unit],
-    ["Bore wear", unit],
-    ["Piston clearance", unit],
-    ["Pin clearance", unit],
-    ["Ring end gap, top", unit],
-    ["Ring end gap, second", unit],
-    ["Ring end gap, oil", unit],
-    ["Ring side clearance, top", unit],
-    ["Ring side clearance, second", unit],
-    ["Ring side clearance, oil", unit],
-    ["Main bearing clearance", unit],
-    ["Main journal wear", unit],
-    ["Big end clearance", unit],
-    ["Crankpin wear", unit],
-    ["Crankshaft end float", unit],
-    ["Valve clearance, inlet", unit],
-    ["Valve clearance, exhaust", unit],
-    ["Compression ratio", ""],
-    ["Squish", unit],
-    ["Compression pressure", pressure],
-    ...(cylinders > 1 ? ([["Compression spread", pressure]] as [string, string][]) : []),
-    ["Leak-down", "%"],
-    ...parts.flatMap((part) => part.limits(choices)),
+  const all: [characteristic: string, unit: string, of: SheetWord, isJudged?: boolean][] = [
+    ["Taper", unit, "bores"],
+    ["Out-of-round", unit, "bores"],
+    ["Bore wear", unit, "bores"],
+    ["Piston clearance", unit, "pistons", hasSheet(choices, "bores")],
+    ["Pin clearance", unit, "pistons"],
+    ["Ring end gap, top", unit, "rings"],
+    ["Ring end gap, second", unit, "rings"],
+    ["Ring end gap, oil", unit, "rings"],
+    ["Ring side clearance, top", unit, "rings"],
+    ["Ring side clearance, second", unit, "rings"],
+    ["Ring side clearance, oil", unit, "rings"],
+    ["Main bearing clearance", unit, "crankshaft"],
+    ["Main journal wear", unit, "crankshaft"],
+    ["Big end clearance", unit, "crankshaft"],
+    ["Crankpin wear", unit, "crankshaft"],
+    ["Crankshaft end float", unit, "crankshaft"],
+    ["Valve clearance, inlet", unit, "valves"],
+    ["Valve clearance, exhaust", unit, "valves"],
+    ["Compression ratio", "", "volumes"],
+    ["Squish", unit, "volumes"],
+    ["Compression pressure", pressure, "tests"],
+    ["Compression spread", pressure, "tests", cylinders > 1],
+    ["Leak-down", "%", "tests"],
   ];
+  const own = all.filter(([, , of, isJudged = true]) => isJudged && hasSheet(choices, of)).map(([name, its]) => [name, its] as const);
+  return [...own, ...parts.flatMap((part) => part.limits(choices))];
 }
 
 /** The limits, typed by the shop from the maker's service manual. */
@@ -48,8 +50,10 @@ export function limitsPage(choices: BuildSheetChoices, parts: readonly SheetPart
   const page = new SheetBuilder("Limits", "Limits", [
     "Type them from the maker's service manual and say where they stand. One side may stay blank: what cannot be below 0, such as taper, needs no lower limit of 0. Near: the distance from a limit inside which a value is called near it. Where a reading has an uncertainty U, verdicts follow ISO 14253-1:1998: within, over or under only where all of U lies on that side of the limit.",
   ]);
-  const limit = (heading: string) =>
-    numberColumn(heading, lengthFormat(choices).replace(/0+$/, "0##"), "A limit, typed as a number in the unit of the row.", "number");
+  const limit = (heading: string): SheetColumn => ({
+    ...numberColumn(heading, "General", "A limit, typed as a number in the unit of the row.", "number"),
+    special: (index) => (list[index]?.[1] === choices.unit ? { format: limitFormat(choices) } : {}),
+  });
   const table = page.table(
     "LimitList",
     FIRST - 1,
@@ -58,7 +62,10 @@ export function limitsPage(choices: BuildSheetChoices, parts: readonly SheetPart
       limit("Lower"),
       limit("Upper"),
       { heading: "Unit", look: "label", width: 8, cell: ({ index }) => list[index]?.[1] ?? "" },
-      numberColumn("Near", "General", "A distance of at least 0.", "at least zero"),
+      {
+        ...numberColumn("Near", "General", "A distance of at least 0.", "at least zero"),
+        special: (index) => (list[index]?.[1] === choices.unit ? { format: limitFormat(choices) } : {}),
+      },
       { heading: "Source", look: "typed", width: 40 },
     ],
     list.length + SPARE,
@@ -67,7 +74,10 @@ export function limitsPage(choices: BuildSheetChoices, parts: readonly SheetPart
   const row = (characteristic: string): number => list.findIndex(([name]) => name === characteristic);
   return {
     page,
-    limits: new LimitsAt((heading, characteristic) => table.cell(heading, row(characteristic)), cylinders > 1 ? ruleTable(page, choices, table) : undefined),
+    limits: new LimitsAt(
+      (heading, characteristic) => table.cell(heading, row(characteristic)),
+      cylinders > 1 && hasSheet(choices, "tests") ? ruleTable(page, choices, table) : undefined,
+    ),
   };
 }
 
@@ -75,8 +85,7 @@ export function limitsPage(choices: BuildSheetChoices, parts: readonly SheetPart
 function ruleTable(page: SheetBuilder, choices: BuildSheetChoices, { table }: TableAt): LimitsAt["rule"] {
   const row = table.row + table.rows + 3;
   const unit = pressureUnit(choices);
-  // Beside the column that stays in view, which would cut it off.
-  page.put(row - 1, 1, `Rule of the compression test: ${RULE_WORDS.map(([rule, words]) => `${rule}, ${words}`).join("; ")} in ${unit}.`, "note");
+  page.note(row - 1, `Rule of the compression test: ${RULE_WORDS.map(([rule, words]) => `${rule}, ${words}`).join("; ")} in ${unit}.`);
   const rule = page.table(
     "CompressionRule",
     row,

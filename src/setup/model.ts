@@ -2,6 +2,7 @@ import type { WorkbookSpec } from "../workbook/sheet-spec.ts";
 import type { BuildSheetChoices } from "./choices.ts";
 import type { SetupContext } from "./columns.ts";
 import type { SheetBuilder, TableAt } from "./page.ts";
+import type { SheetWord } from "./sheets.ts";
 
 /** A build sheet as data. */
 export interface BuildSheet extends WorkbookSpec {
@@ -16,6 +17,8 @@ export interface Item {
   /** What stands there from the start. */
   entry?: number | string;
   note?: string;
+  /** The sheets that it is for; without any it is always asked. */
+  of?: readonly SheetWord[];
 }
 
 /** A column of verdicts that the summary counts. */
@@ -29,6 +32,8 @@ export interface VerdictColumn {
 
 /** One sheet, with all that the other sheets hold for it: left out, it takes that with it. */
 export interface SheetPart {
+  /** What leaves it out. */
+  word: SheetWord;
   /** The engine's data that it needs. */
   items(choices: BuildSheetChoices): readonly Item[];
   /** What is measured on it with a gauge. */

@@ -22,6 +22,8 @@ export interface SheetColumn {
   cell?: (row: RowAt) => number | string;
   rule?: { rule: Rule; sentence: string };
   isVerdict?: boolean;
+  /** A result that says what the row is about, and stays where it is. */
+  namesRow?: boolean;
   /** For a column whose rows differ: what is special about this one. */
   special?: (index: number) => Special;
 }
@@ -75,9 +77,25 @@ const absolute = (row: number, column: number): string => `$${columnLetters(colu
 /** `Bores!`, in quotes where the name needs them. */
 const prefix = (sheet: string): string => `${/^[A-Za-z]+$/.test(sheet) ? sheet : `'${sheet}'`}!`;
 
-/** Least width of a column of numbers, in characters; a heading gets two lines. */
+/** What stands over a result: whoever types on past the last reading is told, and the formula stays. */
+const CALCULATED: NonNullable<SheetColumn["rule"]> = {
+  rule: { kind: "calculated" },
+  sentence: "This cell is calculated. Readings go into the shaded cells. To change the formula, take the cell's rule off first: Data, Data validation.",
+};
+
+/** Of a column that nobody has set, in characters. */
+const UNTOUCHED_WIDTH = 8;
+
+/** Most that a line of a note is wide, in characters. */
+const LINE = 100;
+
+/** Least width of a column of numbers, in characters; a heading gets two lines, no word of it is broken, and its letters are bold. */
 const USUAL_WIDTH = 11;
-const widthOf = ({ heading, width = USUAL_WIDTH }: SheetColumn): number => Math.max(width, Math.ceil(heading.length / 2) + 4);
+const LETTER_OF_HEADING = 1.3;
+const widthOf = ({ heading, width = USUAL_WIDTH }: SheetColumn): number => {
+  const longest = Math.max(...heading.split(" ").map((word) => word.length));
+  return Math.max(width, Math.ceil(heading.length / 2) + 4, Math.ceil(longest * LETTER_OF_HEADING) + 1);
+};
 
 /** One sheet while it is being described. */
 export class SheetBuilder {
@@ -86,6 +104,9 @@ export class SheetBuilder {
   readonly #validations: Validation[] = [];
   readonly #verdicts: Rectangle[] = [];
   readonly #widths: number[] = [];
+  readonly #notes: { row: number; text: string }[] = [];
+  readonly #title: string;
+  readonly #boxes: Rectangle[] = [];
   #frozen = { rows: 0, columns: 0 };
 
   constructor(
@@ -93,14 +114,26 @@ export class SheetBuilder {
     title: string,
     notes: readonly string[] = [],
   ) {
-    this.put(0, 0, title, "title");
+    this.#title = title;
     notes.forEach((note, i) => {
-      this.put(1 + i, 0, note, "note");
+      this.note(1 + i, note);
     });
+  }
+
+  /** A sentence over as many columns as make lines of a readable length, and as many lines as it takes. */
+  note(row: number, text: string): void {
+    this.#notes.push({ row, text });
   }
 
   put(row: number, column: number, content: number | string, style: CellStyle, format?: string): void {
     this.#cells.push({ row, column, content, style, ...(format ? { format } : {}) });
+  }
+
+  /** Cells that are one. */
+  box(area: Rectangle, style: CellStyle): void {
+    for (let row = area.row; row < area.row + area.rows; row++)
+      for (let column = area.column; column < area.column + area.columns; column++) this.put(row, column, "", style);
+    this.#boxes.push(area);
   }
 
   /** The first rows and columns, which stay in view. */
@@ -108,14 +141,21 @@ export class SheetBuilder {
     this.#frozen = { rows, columns };
   }
 
-  table(name: string, row: number, columns: readonly SheetColumn[], rows: number): TableAt {
-    const described: TableSpec = { name, row, column: 0, rows, headings: columns.map(({ heading }) => heading) };
+  /**
+   * What is typed comes before what is calculated from it, whatever the order of the columns given, so that Tab walks in
+   * the order of measuring; remarks stay last.
+   * `hasFilter` for a list of which people look at a part; elsewhere buttons would only cover the headings.
+   */
+  table(name: string, row: number, given: readonly SheetColumn[], rows: number, hasFilter = false): TableAt {
+    const columns = typedFirst(given);
+    const described: TableSpec = { name, row, column: 0, rows, headings: columns.map(({ heading }) => heading), ...(hasFilter ? { hasFilter } : {}) };
     this.#tables.push(described);
     columns.forEach((column, c) => {
       this.put(row, c, column.heading, "head");
       this.#widths[c] = Math.max(this.#widths[c] ?? 0, widthOf(column));
       const area = { row: row + 1, column: c, rows, columns: 1 };
-      if (column.rule) this.#validations.push({ area, ...column.rule });
+      const rule = column.rule ?? (column.look === "result" ? CALCULATED : undefined);
+      if (rule) this.#validations.push({ area, ...rule });
       if (column.isVerdict) this.#verdicts.push(area);
       for (let index = 0; index < rows; index++) {
         const special = column.special?.(index);
@@ -131,19 +171,39 @@ export class SheetBuilder {
     this.#validations.push({ area: { row, column, rows: 1, columns: 1 }, rule, sentence });
   }
 
-  described({ unit }: BuildSheetChoices): SheetSpec {
+  described({ unit }: Pick<BuildSheetChoices, "unit">): SheetSpec {
+    const notes = this.#notes.map(({ row, text }) => ({ text, area: this.#lineOf(row) }));
     return {
       name: this.name,
       widths: this.#widths,
       frozen: this.#frozen,
-      cells: this.#cells,
+      cells: [
+        { row: 0, column: this.#frozen.columns, content: this.#title, style: "title" },
+        ...this.#cells,
+        ...notes.map(({ text, area: { row, column } }): CellSpec => ({ row, column, content: text, style: "note" })),
+      ],
       tables: this.#tables,
       validations: merged(this.#validations),
       verdicts: this.#verdicts,
-      merges: [],
+      merges: [...notes.map(({ area }) => area), ...this.#boxes],
       print: { paper: unit === "mm" ? "A4" : "letter", isLandscape: true },
     };
   }
+
+  /** Beside the columns that stay in view, which would cut it off. */
+  #lineOf(row: number): Rectangle {
+    const { columns: column } = this.#frozen;
+    const widthAt = (i: number): number => this.#widths[column + i] ?? UNTOUCHED_WIDTH;
+    let columns = 1;
+    for (let wide = widthAt(0); wide + widthAt(columns) <= LINE; columns++) wide += widthAt(columns);
+    return { row, column, rows: 1, columns };
+  }
+}
+
+function typedFirst(columns: readonly SheetColumn[]): SheetColumn[] {
+  const isResult = ({ look, namesRow }: SheetColumn) => look === "result" && !namesRow;
+  const isRemark = ({ look, heading }: SheetColumn) => look === "typed" && heading === "Remarks";
+  return [...columns.filter((column) => !isResult(column) && !isRemark(column)), ...columns.filter(isResult), ...columns.filter(isRemark)];
 }
 
 function rowAt({ row, column, rows, headings }: TableSpec, index: number): RowAt {

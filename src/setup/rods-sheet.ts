@@ -16,6 +16,7 @@ const GAUGES = { bores: "Rod bores", pins: "Pins in the small ends", side: "Rod 
 
 /** Rods: both their ends, how straight they are, what they leave beside one another, and what they weigh. */
 export const rodsSheet: SheetPart = {
+  word: "rods",
   items: () => [{ name: "Mass tolerance", kind: "number", unit: "g", note: "how much heavier than the lightest of its set a piston or rod end may stay" }],
   measured: Object.values(GAUGES),
   results: [

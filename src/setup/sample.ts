@@ -35,7 +35,7 @@ const SOURCE = "invented for this sample";
 
 /** A build sheet with invented readings and limits, to look round in before one's own. */
 export function sampleBuildSheet(): BuildSheet {
-  const book = buildSheetSpec({ cylinders: 3, heights: 3, axes: 2, valves: 2, unit: "mm", secondReadings: false });
+  const book = buildSheetSpec({ cylinders: 3, heights: 3, axes: 2, valves: 2, unit: "mm", secondReadings: false, without: [] });
   for (const [table, columns] of Object.entries(COLUMNS))
     for (const [heading, contents] of Object.entries(columns)) for (const [index, content] of contents.entries()) type(book, table, heading, index, content);
   for (const [item, entry] of Object.entries(ENTRIES)) type(book, "EngineData", "Entry", rowOf(book, "EngineData", item), entry);

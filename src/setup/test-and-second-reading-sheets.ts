@@ -32,7 +32,7 @@ export function testsPage(given: SetupContext): { page: SheetBuilder; tests: Tab
     top,
     [
       cylinderColumn,
-      pressure("Dry"),
+      ...["Dry", "Wet", "Supply", "Held"].map(pressure),
       verdictColumn(given, "Dry", "Compression pressure", "Compression"),
       ...(rule
         ? [
@@ -45,7 +45,6 @@ export function testsPage(given: SetupContext): { page: SheetBuilder; tests: Tab
             ),
           ]
         : []),
-      pressure("Wet"),
       resultColumn(
         "Wet points at",
         "General",
@@ -57,8 +56,6 @@ export function testsPage(given: SetupContext): { page: SheetBuilder; tests: Tab
         },
         34,
       ),
-      pressure("Supply"),
-      pressure("Held"),
       resultColumn("Leak-down", "0.0", ({ ref }) => whenFilled([ref("Held")], `HATCH.LEAKDOWN(${ref("Supply")},${ref("Held")})`)),
       verdictColumn(given, "Leak-down", "Leak-down"),
     ],
@@ -89,11 +86,12 @@ interface SecondReadings {
   /** Puts the readings of both beside one another. */
   both: SheetBuilder;
   /** What says how they agree. */
-  bores: TableAt;
-  skirts: TableAt;
+  bores: TableAt | undefined;
+  skirts: TableAt | undefined;
 }
 
-export function secondReadingPages(given: SetupContext, bores: TableAt, pistons: TableAt): SecondReadings {
+/** Of the bores and the skirts, as far as there are sheets for them. */
+export function secondReadingPages(given: SetupContext, bores: TableAt | undefined, pistons: TableAt | undefined): SecondReadings {
   const { choices } = given;
   const { cylinders, heights, axes, unit } = choices;
   const page = new SheetBuilder("Second readings", "Second readings", [
@@ -105,7 +103,7 @@ export function secondReadingPages(given: SetupContext, bores: TableAt, pistons:
   const headings = boreHeadings(heights, axes);
   const inOne = headings.length;
   const boresRow = 2;
-  const skirtsRow = boresRow + cylinders * inOne + 3;
+  const skirtsRow = bores ? boresRow + cylinders * inOne + 3 : boresRow;
   const ofBores: SheetColumn[] = [
     { heading: "Cylinder", look: "label", width: 9, cell: ({ index }) => Math.floor(index / inOne) + 1 },
     { heading: "Height", look: "label", width: 13, cell: ({ index }) => heightNames(heights)[Math.floor((index % inOne) / axes)]! },
@@ -117,20 +115,18 @@ export function secondReadingPages(given: SetupContext, bores: TableAt, pistons:
     { heading: "Place", look: "label", cell: () => "90° to pin" },
   ];
   const typed = lengthColumn("Second reading", choices);
-  const secondBores = page.table("SecondBores", boresRow, [...ofBores, typed], cylinders * inOne);
-  const secondSkirts = page.table("SecondSkirts", skirtsRow, [...ofSkirts, typed], cylinders);
-  const firstBore = ({ index }: { index: number }) => bores.relative(headings[index % inOne]!, Math.floor(index / inOne));
-  const firstSkirt = ({ index }: { index: number }) => pistons.relative("Skirt", index);
-  const [boresTogether, skirtsTogether] = [
-    comparing(given, firstBore, secondBores, "Bores, both readings"),
-    comparing(given, firstSkirt, secondSkirts, "Piston skirts, both readings"),
-  ];
   for (const one of [page, both]) one.freeze(3, 3);
+  const twice = (name: string, row: number, of: SheetColumn[], rows: number, first: (row: { index: number }) => string, uncertainty: string) => {
+    const second = page.table(`Second${name}`, row, [...of, typed], rows);
+    return both.table(`Both${name}`, row, [...of, ...comparing(given, first, second, uncertainty)], rows);
+  };
+  const firstBore = (at: TableAt) => (row: { index: number }) => at.relative(headings[row.index % inOne]!, Math.floor(row.index / inOne));
+  const firstSkirt = (at: TableAt) => (row: { index: number }) => at.relative("Skirt", row.index);
   return {
     page,
     both,
-    bores: both.table("BothBores", boresRow, [...ofBores, ...boresTogether], cylinders * inOne),
-    skirts: both.table("BothSkirts", skirtsRow, [...ofSkirts, ...skirtsTogether], cylinders),
+    bores: bores && twice("Bores", boresRow, ofBores, cylinders * inOne, firstBore(bores), "Bores, both readings"),
+    skirts: pistons && twice("Skirts", skirtsRow, ofSkirts, cylinders, firstSkirt(pistons), "Piston skirts, both readings"),
   };
 }
 

@@ -49,7 +49,7 @@ export function trialWorkbookSpec(choices: TrialChoices): BuildSheet {
   const sheets = [trial, limits, mastersPage(choices), ...readings.map(({ page }) => page), ...second.map(({ page }) => page), verdicts];
   return {
     title: "Trial",
-    sheets: sheets.map((page) => page.described({ ...choices, valves: 2, secondReadings: false })),
+    sheets: sheets.map((page) => page.described(choices)),
     names: [{ name: "Gauge_ids", formula: gauges.body("Gauge id") }],
   };
 }
@@ -162,8 +162,8 @@ function readingsPage(choices: TrialChoices, items: readonly Item[], engines: Ta
     3,
     [
       { heading: "Order", look: "label", width: 7, cell: ({ index }) => order[index]! },
-      resultColumn("Engine", "General", ofEngine("Engine")),
-      resultColumn("Group", "General", ofEngine("Group"), 14),
+      { ...resultColumn("Engine", "General", ofEngine("Engine")), namesRow: true },
+      { ...resultColumn("Group", "General", ofEngine("Group"), 14), namesRow: true },
       { heading: "Campaign", look: "label", cell: () => campaign },
       { heading: "Characteristic", look: "label", width: 20, cell: (row) => itemAt(row).characteristic },
       { heading: "Position", look: "label", width: 16, cell: (row) => itemAt(row).position },

@@ -42,8 +42,8 @@ export function valvesPage(given: SetupContext): { page: SheetBuilder; valves: T
     [
       ...columns,
       valveClearanceColumn("Clearance", choices),
-      verdictColumn(given, "Clearance", limitOf("Valve clearance"), "Valve clearances"),
       lengthColumn("Shim", choices),
+      verdictColumn(given, "Clearance", limitOf("Valve clearance"), "Valve clearances"),
       resultColumn("Shim to fit", format, (row) => {
         const [lower, upper] = (["Lower", "Upper"] as const).map((side) => limits.cell(side, limitOf("Valve clearance")(row.index)));
         const step = engine.item("Shim step");
@@ -69,8 +69,7 @@ const TOGETHER =
   "Change: each valve by itself. Whether these valves have moved together: HATCH.PAIREDCHANGE over As built and Re-checked, inlet and exhaust apart. HATCH.COMPAREGROUPS is for two engines.";
 
 /** Running in: stages, what falls due at which hours, and the valve clearances measured again. */
-export function runInPage(given: SetupContext, valves: TableAt): { page: SheetBuilder; recheck: TableAt } {
-  const { choices, engine, limits } = given;
+export function runInPage(given: SetupContext, valves: TableAt | undefined): { page: SheetBuilder; recheck: TableAt | undefined } {
   const page = new SheetBuilder("Run-in log", "Run-in log", [
     "Stages and hours come from the maker's service manual. Running engines are hot and turn: guards on, sleeves tight, the space aired.",
   ]);
@@ -106,22 +105,26 @@ export function runInPage(given: SetupContext, valves: TableAt): { page: SheetBu
     ],
     JOBS.length,
   );
+  return { page, recheck: valves && recheckTable(page, given, valves, jobsRow + JOBS.length + 3) };
+}
+
+/** The valves measured again, beside what they were built to. */
+function recheckTable(page: SheetBuilder, { choices, engine, limits }: SetupContext, valves: TableAt, recheckRow: number): TableAt {
   const { columns, rows, isInlet } = valveRows(choices);
   const limitOf = (index: number) => `Valve clearance, ${isInlet(index) ? "inlet" : "exhaust"}`;
   const limitBeside = (heading: string, limit: (index: number) => string) =>
     resultColumn(heading, lengthFormat(choices), ({ ref, index }) => whenFilled([ref("Re-checked")], limit(index)));
   const [u, again] = [engine.uncertainty("Valve clearances"), engine.uncertainty("Valve clearances, re-check")];
-  const recheckRow = jobsRow + JOBS.length + 3;
-  page.put(recheckRow - 1, 0, TOGETHER, "note");
-  const recheck = page.table(
+  page.note(recheckRow - 1, TOGETHER);
+  return page.table(
     "ClearanceRecheck",
     recheckRow,
     [
       ...columns,
+      valveClearanceColumn("Re-checked", choices),
       resultColumn("As built", lengthFormat(choices), ({ index, ref }) =>
         whenFilled([ref("Re-checked"), valves.relative("Clearance", index)], valves.relative("Clearance", index)),
       ),
-      valveClearanceColumn("Re-checked", choices),
       resultColumn(
         "Change",
         "General",
@@ -142,5 +145,4 @@ export function runInPage(given: SetupContext, valves: TableAt): { page: SheetBu
     ],
     rows,
   );
-  return { page, recheck };
 }

@@ -15,6 +15,7 @@ const GUIDE_LIMITS = ["Guide taper", "Stem taper", "Stem clearance", "Seat width
 
 /** Guides and stems at three heights, with what wear makes of them, and seats. */
 export const guidesSheet: SheetPart = {
+  word: "guides",
   items: () => [],
   measured: Object.values(GUIDE),
   results: [
@@ -86,6 +87,7 @@ const SPRING = { lengths: "Spring lengths and heights", forces: "Spring forces" 
 
 /** Springs: their free length, the height at which they sit, and their force there. */
 export const springsSheet: SheetPart = {
+  word: "springs",
   items: () => [],
   measured: Object.values(SPRING),
   results: [],

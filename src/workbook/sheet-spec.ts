@@ -46,11 +46,15 @@ export interface TableSpec {
   /** Rows below the headings. */
   rows: number;
   headings: string[];
+  /** Buttons in its headings by which rows are picked out. */
+  hasFilter?: boolean;
 }
 
 /** What may be typed into a cell. Nothing at all always may. */
 export type Rule =
   | { kind: "above zero" | "at least zero" | "number" | "date" }
+  /** Nothing at all: its formula stays. */
+  | { kind: "calculated" }
   | { kind: "one of"; words: readonly string[] }
   | { kind: "listed"; name: string };
 

@@ -23,9 +23,10 @@ const BORDER = "#B8C0C6";
 export const STYLES: Readonly<Record<CellStyle, StyleParts>> = {
   plain: {},
   typed: { fill: "#FFF8E1", border: BORDER },
-  head: { isBold: true, fill: "#E3E8EC", border: BORDER, isWrapped: true },
+  // With an ink of its own: looks of tables may have white letters for headings.
+  head: { isBold: true, ink: "#1F2A30", fill: "#E3E8EC", border: BORDER, isWrapped: true },
   title: { isBold: true, size: 14 },
-  note: { isItalic: true, ink: "#5A646B" },
+  note: { ink: "#3C444A", isLeft: true, isWrapped: true },
   label: { border: BORDER, isLeft: true },
   result: { border: BORDER },
 };
@@ -40,9 +41,33 @@ export const VERDICT_FILLS: readonly [word: string, fill: string][] = [
 
 /** Height in points of a row of headings: two lines of words, with room for the filter's button. */
 export const HEAD_HEIGHT = 33;
+const TITLE_HEIGHT = 22;
+/** Of a line of words. */
+const LINE_HEIGHT = 15;
+/** Of a column that has no width of its own, in characters, and how much of a width words fill at most: letters of a text are wider than figures now and then. */
+const USUAL_WIDTH = 8;
+const FILLED = 0.85;
 
-/** Rows with headings. */
-export const headRows = ({ cells }: SheetSpec): number[] => [...new Set(cells.filter(({ style }) => style === "head").map(({ row }) => row))];
+/** What the heights of a sheet's rows follow from. */
+interface Laid extends Pick<SheetSpec, "merges" | "widths"> {
+  cells: readonly { row: number; column: number; content: number | string; style: unknown }[];
+}
+
+/** Heights in points of rows that need more than one line, by row: headings, and notes over several columns, for which no program finds the height. */
+export function rowHeights({ cells, merges, widths }: Laid): Map<number, number> {
+  const heights = new Map<number, number>();
+  const atLeast = (row: number, height: number) => heights.set(row, Math.max(heights.get(row) ?? 0, height));
+  for (const { row, column, content, style } of cells) {
+    if (style === "head") atLeast(row, HEAD_HEIGHT);
+    if (style === "title") atLeast(row, TITLE_HEIGHT);
+    const merged = style === "note" ? merges.find((area) => area.row === row && area.column === column) : undefined;
+    if (!merged) continue;
+    const wide = Array.from({ length: merged.columns }, (_, i) => widths[column + i] ?? USUAL_WIDTH).reduce((sum, width) => sum + width, 0);
+    const lines = Math.ceil(String(content).length / (wide * FILLED));
+    if (lines > 1) atLeast(row, lines * LINE_HEIGHT + 2);
+  }
+  return heights;
+}
 
 /** A sheet's own measures on a screen at its usual size: a character of a width is 7 pixels (ECMA-376 part 1, 18.3.1.13). */
 export const pixelsOf = (characters: number): number => Math.round(characters * 7);
@@ -69,7 +94,9 @@ export type Allowed =
   | { type: "decimal"; operator: "greaterThan" | "greaterThanOrEqual"; bound: number }
   | { type: "date"; operator: "greaterThan"; bound: number }
   | { type: "list"; words: readonly string[] }
-  | { type: "list"; name: string };
+  | { type: "list"; name: string }
+  /** A condition that nothing typed meets. */
+  | { type: "custom"; formula: "FALSE" };
 
 export function allowed(rule: Rule): Allowed {
   switch (rule.kind) {
@@ -85,5 +112,7 @@ export function allowed(rule: Rule): Allowed {
       return { type: "list", words: rule.words };
     case "listed":
       return { type: "list", name: rule.name };
+    case "calculated":
+      return { type: "custom", formula: "FALSE" };
   }
 }

@@ -23,6 +23,8 @@ export interface SheetFile {
   hiddenRows: number[];
   /** Those of the hidden rows that a filter hides. */
   filteredRows?: number[];
+  /** What is said where something may not be typed, by the areas of the rule as the file writes them. */
+  sentences?: ReadonlyMap<string, string>;
 }
 
 export interface CellFile {

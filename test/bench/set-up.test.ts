@@ -28,7 +28,7 @@ async function setUp(): Promise<void> {
   await openEmpty();
   await tab("Set up");
   await button("Add these sheets").click();
-  await status("16 new sheets");
+  await status("19 new sheets");
 }
 
 const OFFICE = ["/usr/bin/soffice", "/usr/bin/libreoffice", "/Applications/LibreOffice.app/Contents/MacOS/soffice"].find((path) => existsSync(path));
@@ -85,7 +85,7 @@ test("a build sheet that is set up is found fault with in the same cells as one 
   await tab("Check");
   await button("Check").click();
   await at.page.pane.locator(".counts").waitFor();
-  const choices = { cylinders: 4, heights: 3, axes: 2, valves: 2, unit: "mm", secondReadings: false } as const;
+  const choices = { cylinders: 4, heights: 3, axes: 2, valves: 2, unit: "mm", secondReadings: false, without: [] } as const;
   const file = await openWorkbook(writeXlsx(buildSheetSpec(choices)), "new.xlsx");
   const { findings } = checkWorkbook(await file.read());
   expect(await at.page.pane.locator(".finding .place").allInnerTexts()).toEqual(findings.map(({ cell }) => placeName(cell)));

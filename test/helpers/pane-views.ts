@@ -93,7 +93,7 @@ export const VIEWS: Views = {
     go: async (page) => {
       await page.getByRole("tab", { name: "Set up" }).click();
       await page.getByRole("button", { name: "Add these sheets" }).click();
-      await page.getByText("16 new sheets").waitFor();
+      await page.getByText("19 new sheets").waitFor();
     },
   },
   layout: {

@@ -23,6 +23,7 @@ export function wornInMemory(sheet: SheetSpec, names: readonly NameSpec[]): Worn
   const cell = (row: number, column: number) => sheet.cells.find((one) => one.row === row && one.column === column);
   const rules = sheet.validations.map(({ area, rule }) => {
     const only = allowed(rule);
+    if (only.type === "custom") return [boxName(area), `custom ${only.formula}`];
     if (only.type !== "list") return [boxName(area), `${only.type} ${only.operator} ${only.bound}`];
     return [boxName(area), `list ${"words" in only ? only.words.join() : names.find(({ name }) => name === only.name)!.formula}`];
   });

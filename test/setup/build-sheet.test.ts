@@ -1,5 +1,7 @@
 import type { BuildSheet } from "../../src/setup/model.ts";
+import { SHEET_WORDS, SHEETS } from "../../src/setup/sheets.ts";
 import type { CellSpec } from "../../src/workbook/sheet-spec.ts";
+import { rowHeights } from "../../src/workbook/styles.ts";
 import { described } from "./made.ts";
 
 const LEAST = { cylinders: 1, heights: 2, axes: 2, valves: 2 };
@@ -24,7 +26,7 @@ test("the sheets are those of the job, second readings only where they are wante
   const names = (choices: object) => described(choices).sheets.map(({ name }) => name);
   expect(names(LEAST)).toEqual([
     ...["Engine", "Limits", "Bores", "Pistons", "Rings", "Crankshaft", "Rods", "Camshaft", "Guides and seats", "Springs", "Faces"],
-    ...["Valves", "Volumes", "Tests", "Run-in log", "Summary"],
+    ...["Valves", "Volumes", "Tests", "Run-in log", "Torques", "Parts list", "Notes", "Summary"],
   ]);
   expect(names({ ...LEAST, secondReadings: true })).toContain("Second readings");
 });
@@ -130,7 +132,7 @@ test("millimetres have three decimals, inches four, and the functions that need 
 
 test("headings of the measuring sheets stay in view", () => {
   for (const { name, frozen, tables } of described(LEAST).sheets) {
-    if (["Engine", "Summary", "Run-in log"].includes(name)) continue;
+    if (["Engine", "Summary", "Run-in log", "Notes"].includes(name)) continue;
     expect(frozen.rows).toBe(tables[0]!.row + 1);
     expect(frozen.columns).toBeGreaterThan(0);
   }
@@ -151,4 +153,91 @@ test("the warnings stand where the work is, and which function is for which comp
   expect(notes("Run-in log")).toContain("HATCH.PAIREDCHANGE over As built and Re-checked");
   expect(notes("Run-in log")).toContain("HATCH.COMPAREGROUPS is for two engines");
   expect(notes("Summary")).toContain("the maker's service manual and a qualified technician decide");
+});
+
+const REFERENCE = /(?:'([^']+)'|\b([A-Z][A-Za-z]+))!\$?[A-Z]/g;
+
+test("any sheet can be left out: what rests on it goes with it, and no formula speaks of a sheet that is not there", () => {
+  for (const word of SHEET_WORDS) {
+    for (const choices of [
+      { ...LEAST, without: [word] },
+      { ...MOST, cylinders: 2, without: SHEET_WORDS.filter((one) => one !== word && one !== "bores") },
+    ]) {
+      const book = described(choices);
+      const names = book.sheets.map(({ name }) => name);
+      for (const left of choices.without) expect(names).not.toContain(SHEETS[left]);
+      for (const formula of [...formulas(book), ...book.names.map(({ formula }) => formula)])
+        for (const [, quoted, plain] of formula.matchAll(REFERENCE)) expect(names).toContain(quoted ?? plain);
+    }
+  }
+});
+
+test("characteristics, gauges and entries of a sheet that is left out are not asked for", () => {
+  const first = (book: BuildSheet, name: string) => {
+    const { row, rows, column } = table(book, name);
+    const own = book.sheets.find(({ tables }) => tables.some((one) => one.name === name))!;
+    return own.cells.filter((cell) => cell.column === column && cell.row > row && cell.row <= row + rows).map(({ content }) => content);
+  };
+  const book = described({ cylinders: 3, without: ["crankshaft", "volumes", "faces"] });
+  for (const gone of ["Main bearing clearance", "Crankpin wear", "Squish", "Compression ratio"]) expect(first(book, "LimitList")).not.toContain(gone);
+  for (const gone of ["Standard crankpin", "Gasket bore", "Stroke"]) expect(first(book, "EngineData")).not.toContain(gone);
+  for (const gone of ["Bearing bores", "Deck heights"]) expect(first(book, "Measurements")).not.toContain(gone);
+  expect(first(book, "LimitList")).toContain("Taper");
+});
+
+test("what is typed stands before what is calculated, so that Tab walks in the order of measuring; remarks stand last", () => {
+  const looks = (book: BuildSheet) =>
+    book.sheets.flatMap(({ name, cells, tables }) =>
+      tables.map((one) => ({
+        name: `${name}, ${one.name}`,
+        looks: one.headings.map((heading, i) => [heading, cells.find((cell) => cell.row === one.row + 1 && cell.column === one.column + i)!.style] as const),
+      })),
+    );
+  for (const { name, looks: columns } of looks(described({ ...MOST, cylinders: 2 }))) {
+    const typed = columns.flatMap(([heading, style], i) => (style === "typed" && heading !== "Remarks" ? [i] : []));
+    const calculated = columns.flatMap(([, style], i) => (style === "result" ? [i] : []));
+    expect([name, typed.every((i) => calculated.every((c) => i < c))]).toEqual([name, true]);
+  }
+});
+
+test("a calculated cell takes nothing typed, and says where readings go", () => {
+  const { cells, validations } = sheet(described(LEAST), "Bores");
+  for (const { row, column } of cells.filter(({ style }) => style === "result")) {
+    const rule = validations.find(({ area }) => row >= area.row && row < area.row + area.rows && column >= area.column && column < area.column + area.columns);
+    expect(rule?.rule).toEqual({ kind: "calculated" });
+    expect(rule?.sentence).toContain("Readings go into the shaded cells");
+    // A sheet shows up to 255 signs of it (ECMA-376 part 1, 18.3.1.32).
+    expect(rule!.sentence.length).toBeLessThanOrEqual(255);
+  }
+});
+
+test("only the list of parts has buttons that pick rows out, which would cover the ends of headings elsewhere", () => {
+  const tables = described(MOST).sheets.flatMap((one) => one.tables);
+  expect(tables.filter(({ hasFilter }) => hasFilter).map(({ name }) => name)).toEqual(["PartsList"]);
+});
+
+test("notes stand beside the columns that stay in view, in lines of a readable length, in rows high enough for them", () => {
+  for (const one of described(MOST).sheets) {
+    const heights = rowHeights(one);
+    for (const { row, column, content } of one.cells.filter(({ style }) => style === "note")) {
+      const merged = one.merges.find((area) => area.row === row && area.column === column)!;
+      expect(merged.column).toBe(one.frozen.columns);
+      const wide = Array.from({ length: merged.columns }, (_, i) => one.widths[column + i] ?? 8).reduce((sum, width) => sum + width, 0);
+      expect(wide).toBeGreaterThanOrEqual(45);
+      expect(wide).toBeLessThanOrEqual(100);
+      // A line is 15 points high, and holds as many letters as its width counts (ECMA-376 part 1, 18.3.1.13).
+      expect((heights.get(row) ?? 15) / 15).toBeGreaterThanOrEqual(String(content).length / wide);
+    }
+  }
+});
+
+test("limits in inches show four decimals and all that are typed", () => {
+  const { row, headings } = table(described({ cylinders: 3, unit: "in" }), "LimitList");
+  const cells = sheet(described({ cylinders: 3, unit: "in" }), "Limits").cells;
+  const ofRow = (characteristic: string, heading: string) => {
+    const at = cells.find(({ content }) => content === characteristic)!.row;
+    return cells.find((cell) => cell.row === at && cell.column === headings.indexOf(heading) && at > row)!.format;
+  };
+  for (const heading of ["Lower", "Upper", "Near"]) expect(ofRow("Piston clearance", heading)).toBe("0.0000##");
+  expect(ofRow("Compression ratio", "Upper")).toBe("General");
 });

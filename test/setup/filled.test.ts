@@ -357,3 +357,22 @@ test("second readings that disagree by more than the gauge can are outside a lim
   // Taper and out-of-round, which have no limit yet, are rows as well.
   expect([rowsIn, checked + refused]).toEqual([6, 6]);
 });
+
+test("an inch sheet takes chambers in cm³ and gives all volumes in it", async () => {
+  const made = await Made.of({ cylinders: 1, heights: 2, axes: 2, valves: 2, unit: "in", without: "bores" });
+  await made.item("Stroke", 3);
+  await made.item("Gasket bore", 3.1);
+  await made.item("Gasket thickness", 0.04);
+  await made.type("VolumeReadings", "Mean bore", 0, 3);
+  await made.type("VolumeReadings", "Chamber", 0, 36);
+  await made.type("VolumeReadings", "Piston crown", 0, 0);
+  await made.type("VolumeReadings", "Deck", 0, 0.01);
+  const one = async (heading: string) => (await made.column("VolumeReadings", heading))[0] as number;
+  // π/4 · 3² · 3 = 21.20575 in³, π/4 · 3.1² · 0.04 = 0.301907 in³, π/4 · 3² · 0.01 = 0.0706858 in³; 1 in³ is 16.387064 cm³ (NIST SP 811, appendix B.8).
+  expect(await one("Swept")).toBeCloseTo(347.5, 2);
+  expect(await one("Gasket")).toBeCloseTo(4.9474, 3);
+  expect(await one("Deck space")).toBeCloseTo(1.1583, 3);
+  // 1 + 347.5000 / (36 + 4.9474 + 1.1583).
+  expect(await one("Ratio")).toBeCloseTo(9.253, 2);
+  expect((await look(made)).refused).toBe(0);
+});

@@ -37,7 +37,6 @@ export const BENCH_ABILITIES: Abilities = {
 
 export const BENCH_NOTES: AbilityNotes = {
   tables: "they stand on the sheet, but the grid has no names for tables; ours stay with each table and come back when it is saved",
-  styles: "the sentence for what may not be typed is kept and saved, but not read again from a file: there it is the grid's",
   "print set-up": "the grid has none and writes none",
   pictures: "PNG, with a name and alternative text; PNG, JPEG, GIF and WebP are read from files, shown and saved",
   undo: "one step; the last 99 are kept, and older ones let go, so that a page open all day does not grow",

@@ -5,7 +5,7 @@ import { columnOf } from "../../workbook/address.ts";
 import { HostRefusal } from "../../workbook/port.ts";
 import { nameTaken, refuseTaken } from "../../workbook/refusals.ts";
 import type { NameSpec, Rule, SheetSpec, TableSpec, Validation, WorkbookSpec } from "../../workbook/sheet-spec.ts";
-import { allowed, HEAD_HEIGHT, headRows, POINTS_OF_A_PIXEL, pixelsOf, STYLES, type StyleParts, VERDICT_FILLS } from "../../workbook/styles.ts";
+import { allowed, POINTS_OF_A_PIXEL, pixelsOf, rowHeights, STYLES, type StyleParts, VERDICT_FILLS } from "../../workbook/styles.ts";
 import { type GridCommand, step } from "./plugins.ts";
 
 /**
@@ -118,12 +118,12 @@ function dress(sheet: SheetSpec, names: readonly NameSpec[], idOf: IdOf): GridCo
     ...sheet.validations.map((validation, i) => validating(validation, `${sheetId}-rule${i}`, sheetId, names, idOf)),
     ...repeatVerdicts(sheet, sheetId),
     ...sheet.widths.map((width, column) => ({ type: "RESIZE_COLUMNS_ROWS", dimension: "COL", sheetId, elements: [column], size: pixelsOf(width) })),
-    ...headRows(sheet).map((row) => ({
+    ...[...rowHeights(sheet)].map(([row, height]) => ({
       type: "RESIZE_COLUMNS_ROWS",
       dimension: "ROW",
       sheetId,
       elements: [row],
-      size: Math.round(HEAD_HEIGHT / POINTS_OF_A_PIXEL),
+      size: Math.round(height / POINTS_OF_A_PIXEL),
     })),
     ...(frozen.rows ? [{ type: "FREEZE_ROWS", sheetId, quantity: frozen.rows }] : []),
     ...(frozen.columns ? [{ type: "FREEZE_COLUMNS", sheetId, quantity: frozen.columns }] : []),
@@ -142,13 +142,13 @@ function borders({ cells: all }: SheetSpec, sheetId: string): GridCommand[] {
   });
 }
 
-const tableOf = ({ name, row, column, rows, headings }: TableSpec, sheetId: string): GridCommand => ({
+const tableOf = ({ name, row, column, rows, headings, hasFilter = false }: TableSpec, sheetId: string): GridCommand => ({
   type: "CREATE_TABLE",
   sheetId,
   tableType: "static",
   ranges: [rangeOf(sheetId, zoneOf({ row, column, rows: rows + 1, columns: headings.length }))],
   config: {
-    hasFilters: true,
+    hasFilters: hasFilter,
     totalRow: false,
     firstColumn: false,
     lastColumn: false,
@@ -194,6 +194,8 @@ function criterionOf(rule: Rule, names: readonly NameSpec[], idOf: IdOf): object
       return { type: only.operator === "greaterThan" ? "isGreaterThan" : "isGreaterOrEqualTo", values: [String(only.bound)] };
     case "date":
       return { type: "dateIsAfter", values: [String(only.bound)], dateValue: "exactDate" };
+    case "custom":
+      return { type: "customFormula", values: [`=${only.formula}`] };
     case "list":
       return "words" in only ? { type: "isValueInList", values: only.words, displayStyle: "arrow" } : listedUnder(only.name, names, idOf);
   }

@@ -5,11 +5,10 @@ import { type CellSpec, type CellStyle, cellContents, type Rule, type SheetSpec,
 import {
   allowed,
   FOOTER,
-  HEAD_HEIGHT,
-  headRows,
   MARGINS,
   pixelsOf,
   REFUSED_TITLE,
+  rowHeights,
   STYLES,
   type StyleParts,
   titleColumns,
@@ -94,12 +93,13 @@ function fill(sheet: Excel.Worksheet, described: SheetSpec): void {
 /** Everything of a sheet but what stands in its cells. */
 function dress(sheet: Excel.Worksheet, described: SheetSpec): void {
   const { tables, merges, validations, verdicts, widths } = described;
-  for (const { name, row, column, rows, headings } of tables) {
+  for (const { name, row, column, rows, headings, hasFilter = false } of tables) {
     const table = sheet.tables.add(rangeOf(sheet, { row, column, rows: rows + 1, columns: headings.length }), true);
     table.name = name;
     // The cells have fills of their own.
     table.style = "TableStyleLight1";
     table.showBandedRows = false;
+    table.showFilterButton = hasFilter;
   }
   const areas = styleAreas(described.cells);
   giveStyles(sheet, areas);
@@ -108,7 +108,7 @@ function dress(sheet: Excel.Worksheet, described: SheetSpec): void {
   widths.forEach((width, column) => {
     sheet.getRangeByIndexes(0, column, 1, 1).format.columnWidth = pointsOf(pixelsOf(width));
   });
-  for (const row of headRows(described)) sheet.getRangeByIndexes(row, 0, 1, 1).format.rowHeight = HEAD_HEIGHT;
+  for (const [row, height] of rowHeights(described)) sheet.getRangeByIndexes(row, 0, 1, 1).format.rowHeight = height;
   for (const validation of validations) allow(sheet, validation);
   if (verdicts.length > 0) for (const areasAtOnce of inAddresses(verdicts)) repeatVerdicts(sheet.getRanges(areasAtOnce));
   freeze(sheet, described);
@@ -202,6 +202,7 @@ function allow(sheet: Excel.Worksheet, { area, rule, sentence }: Validation): vo
 function ruleOf(rule: Rule): Excel.DataValidationRule {
   const only = allowed(rule);
   if (only.type === "list") return { list: { inCellDropDown: true, source: "words" in only ? only.words.join(",") : `=${only.name}` } };
+  if (only.type === "custom") return { custom: { formula: `=${only.formula}` } };
   const operator = only.operator === "greaterThan" ? "GreaterThan" : "GreaterThanOrEqualTo";
   // A day as a number would be taken for a text of a date.
   return only.type === "date" ? { date: { formula1: `=${only.bound}`, operator } } : { decimal: { formula1: only.bound, operator } };

@@ -1,18 +1,20 @@
 import { useMemo } from "preact/hooks";
 import { buildSheetSpec } from "../../setup/build-sheet.ts";
-import { type BuildSheetChoices, COUNT_WORDS, COUNTS, type CountName, LENGTH_UNITS, type LengthUnit } from "../../setup/choices.ts";
+import { type BuildSheetChoices, COUNT_WORDS, COUNTS, type CountName, LENGTH_UNITS, type LengthUnit, readChoices } from "../../setup/choices.ts";
+import { SHEET_WORDS, SHEETS, type SheetWord } from "../../setup/sheets.ts";
 import type { ViewProps } from "../parts/loading.ts";
 import { fieldsLike, useStored } from "../parts/stored-choices.ts";
 import { TaskLines, useTask } from "../parts/use-task.tsx";
 import { insert } from "./insert.ts";
 
-const USUAL: BuildSheetChoices = { cylinders: 4, heights: 3, axes: 2, valves: 2, unit: "mm", secondReadings: false };
+const USUAL: BuildSheetChoices = { cylinders: 4, heights: 3, axes: 2, valves: 2, unit: "mm", secondReadings: false, without: [] };
 
 const UNIT_WORDS: Readonly<Record<LengthUnit, string>> = { mm: "millimetres", in: "inches" };
 
 /** Counts and units that are not to be had any more count as not chosen. */
 function choicesFrom(given: unknown): BuildSheetChoices | undefined {
-  const choices = fieldsLike(USUAL, given);
+  const like = fieldsLike(USUAL, given);
+  const choices = like && { ...like, without: Array.isArray(like.without) ? like.without.filter((word) => SHEET_WORDS.includes(word)) : [] };
   const isCounted = (name: CountName) => Number.isInteger(choices![name]) && choices![name] >= COUNTS[name].least && choices![name] <= COUNTS[name].most;
   return choices && LENGTH_UNITS.includes(choices.unit) && (Object.keys(COUNTS) as CountName[]).every(isCounted) ? choices : undefined;
 }
@@ -21,7 +23,10 @@ function choicesFrom(given: unknown): BuildSheetChoices | undefined {
 export function SetupView({ host }: ViewProps) {
   const [choices, setChoices] = useStored("setup", USUAL, choicesFrom);
   const work = useTask();
-  const book = useMemo(() => buildSheetSpec(choices), [choices]);
+  const read = useMemo(() => {
+    const checked = readChoices(choices);
+    return "sentences" in checked ? { sentence: checked.sentences.join("; ") } : { book: buildSheetSpec(checked.choices) };
+  }, [choices]);
   const choose = (choice: Partial<BuildSheetChoices>) => setChoices((before) => ({ ...before, ...choice }));
   return (
     <>
@@ -46,14 +51,47 @@ export function SetupView({ host }: ViewProps) {
           <span>Second readings by a second person</span>
         </label>
       </div>
-      <p>Adds the sheets {book.sheets.map(({ name }) => name).join(", ")}. What is in the workbook stays as it is.</p>
-      <div class="tools">
-        <button type="button" class="primary" aria-disabled={work.doing !== ""} onClick={() => work.act("Adding the sheets …", () => insert(host, book))}>
-          Add these sheets
-        </button>
-      </div>
+      <SheetTicks without={choices.without} onWithout={(without) => choose({ without })} />
+      {read.book ? (
+        <>
+          <p>Adds the sheets {read.book.sheets.map(({ name }) => name).join(", ")}. What is in the workbook stays as it is.</p>
+          <div class="tools">
+            <button
+              type="button"
+              class="primary"
+              aria-disabled={work.doing !== ""}
+              onClick={() => work.act("Adding the sheets …", () => insert(host, read.book))}
+            >
+              Add these sheets
+            </button>
+          </div>
+        </>
+      ) : (
+        <p class="refusal" role="alert">
+          At least one sheet with readings is wanted.
+        </p>
+      )}
       <TaskLines {...work} />
     </>
+  );
+}
+
+/** Sheets that can be left out, with their names. */
+function SheetTicks({ without, onWithout }: { without: readonly SheetWord[]; onWithout(without: SheetWord[]): void }) {
+  return (
+    <details>
+      <summary>{without.length ? `Sheets: ${without.length} of ${SHEET_WORDS.length} left out` : "Sheets: none left out"}</summary>
+      {SHEET_WORDS.map((word) => (
+        <label key={word} class="tick">
+          <input
+            type="checkbox"
+            checked={!without.includes(word)}
+            onChange={({ currentTarget: { checked } }) => onWithout(SHEET_WORDS.filter((one) => (one === word ? !checked : without.includes(one))))}
+          />
+          <span>{SHEETS[word]}</span>
+        </label>
+      ))}
+    </details>
   );
 }
 

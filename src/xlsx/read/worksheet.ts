@@ -28,7 +28,11 @@ interface Draft extends CellPosition {
 }
 
 /** The cells of one sheet's part (ECMA-376 part 1, 18.3.1.99). */
-export function readWorksheet(bytes: Uint8Array, part: string, surroundings: Surroundings): Pick<SheetFile, "cells" | "hiddenRows" | "filteredRows"> {
+export function readWorksheet(
+  bytes: Uint8Array,
+  part: string,
+  surroundings: Surroundings,
+): Pick<SheetFile, "cells" | "hiddenRows" | "filteredRows" | "sentences"> {
   const reader = new WorksheetReader(part, surroundings);
   readXml(bytes, part, surroundings.limits.depth, reader);
   return reader.result();
@@ -49,6 +53,7 @@ class WorksheetReader implements Handlers {
   /** Where the sheet's filter stands, and where it hides rows. */
   #filter: string | undefined;
   #filtered: Rectangle | undefined;
+  readonly #sentences = new Map<string, string>();
   readonly #formulas: CellFormulas;
   readonly #inline = new TextRuns();
   #row = -1;
@@ -67,6 +72,7 @@ class WorksheetReader implements Handlers {
     else if (name === "c") this.#openCell(attributes);
     else if (name === "autoFilter") this.#filter = attributes.ref;
     else if (name === "filterColumn" && this.#filter !== undefined) this.#filtered = rectangleIn(this.#filter, this.#part);
+    else if (name === "dataValidation") this.#openRule(attributes);
     else if (!this.#draft) return;
     else if (name === "v") this.#text = "";
     else if (name === "f") {
@@ -93,12 +99,21 @@ class WorksheetReader implements Handlers {
   }
 
   /** Without the values in the reach of an array formula: they would stand in the way of its result. */
-  result(): Pick<SheetFile, "cells" | "hiddenRows" | "filteredRows"> {
+  result(): Pick<SheetFile, "cells" | "hiddenRows" | "filteredRows" | "sentences"> {
     const filled = this.#formulas.filled();
     const cells = this.#cells.filter((cell) => cell.formula !== undefined || cell.beyond !== undefined || !filled.has(keyOf(cell)));
     if (this.#taken) cells.sort((a, b) => a.row - b.row || a.column - b.column);
     const filtered = this.#filtered && filteredRows(this.#hiddenRows, this.#filtered);
-    return { cells, hiddenRows: this.#hiddenRows, ...(filtered ? { filteredRows: filtered } : {}) };
+    return {
+      cells,
+      hiddenRows: this.#hiddenRows,
+      ...(filtered ? { filteredRows: filtered } : {}),
+      ...(this.#sentences.size ? { sentences: this.#sentences } : {}),
+    };
+  }
+
+  #openRule({ sqref, error }: XmlAttributes): void {
+    if (sqref && error) this.#sentences.set(sqref, error);
   }
 
   #openRow({ r, hidden }: XmlAttributes): void {

@@ -95,7 +95,7 @@ class SharedStrings implements Strings {
 }
 
 /** ECMA-376 part 1, 18.5.1.2. */
-function tablePart({ name, row, column, rows, headings }: TableSpec, id: number): string {
+function tablePart({ name, row, column, rows, headings, hasFilter }: TableSpec, id: number): string {
   const ref = boxName({ row, column, rows: rows + 1, columns: headings.length });
   const columns = headings.map((heading, i) => xmlElement("tableColumn", { id: i + 1, name: heading })).join("");
   return (
@@ -103,7 +103,7 @@ function tablePart({ name, row, column, rows, headings }: TableSpec, id: number)
     xmlElement(
       "table",
       { xmlns: MAIN, id, name, displayName: name, ref, totalsRowShown: 0 },
-      xmlElement("autoFilter", { ref }) +
+      (hasFilter ? xmlElement("autoFilter", { ref }) : "") +
         xmlElement("tableColumns", { count: headings.length }, columns) +
         xmlElement("tableStyleInfo", { showFirstColumn: 0, showLastColumn: 0, showRowStripes: 0, showColumnStripes: 0 }),
     )

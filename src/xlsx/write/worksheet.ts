@@ -1,7 +1,7 @@
 import type { Rectangle } from "../../workbook/address.ts";
 import { boxName, cellName } from "../../workbook/address.ts";
 import type { Validation } from "../../workbook/sheet-spec.ts";
-import { type Allowed, allowed, FOOTER, HEAD_HEIGHT, MARGINS, REFUSED_TITLE } from "../../workbook/styles.ts";
+import { type Allowed, allowed, FOOTER, MARGINS, REFUSED_TITLE, rowHeights } from "../../workbook/styles.ts";
 import { SHADED, type Styles, VERDICT_STYLES } from "./styles.ts";
 import type { FileCell, NewSheetFile } from "./workbook-file.ts";
 import { HEADING, MAIN, RELATIONS, xmlElement, xmlText } from "./xml.ts";
@@ -63,14 +63,16 @@ function viewOf({ frozen: { rows, columns } }: NewSheetFile, isFirst: boolean): 
 
 const column = (width: number, i: number): string => xmlElement("col", { min: i + 1, max: i + 1, width, customWidth: 1 });
 
-function rowsOf({ cells, heights }: NewSheetFile, styles: Styles, strings: Strings): string {
+function rowsOf(sheet: NewSheetFile, styles: Styles, strings: Strings): string {
+  const { cells } = sheet;
+  const heights = new Map([...rowHeights(sheet), ...(sheet.heights ?? [])]);
   const byRow = new Map<number, FileCell[]>();
   for (const cell of cells) byRow.set(cell.row, [...(byRow.get(cell.row) ?? []), cell]);
   return [...byRow]
     .sort(([a], [b]) => a - b)
     .map(([row, own]) => {
       const inOrder = own.sort((a, b) => a.column - b.column);
-      const ht = heights?.get(row) ?? (own.some(({ style }) => style === "head") ? HEAD_HEIGHT : undefined);
+      const ht = heights.get(row);
       return xmlElement("row", { r: row + 1, ht, customHeight: ht && 1 }, inOrder.map((cell) => cellPart(cell, styles, strings)).join(""));
     })
     .join("");
@@ -119,7 +121,7 @@ function validations(given: readonly Validation[]): string {
     const only = allowed(rule);
     const attributes = {
       type: only.type,
-      operator: only.type === "list" ? undefined : only.operator,
+      operator: "operator" in only ? only.operator : undefined,
       allowBlank: 1,
       showErrorMessage: 1,
       errorTitle: REFUSED_TITLE,
@@ -132,6 +134,7 @@ function validations(given: readonly Validation[]): string {
 }
 
 function boundOf(only: Allowed): string {
+  if (only.type === "custom") return only.formula;
   if (only.type !== "list") return String(only.bound).toUpperCase();
   return "words" in only ? `"${only.words.join(",")}"` : only.name;
 }

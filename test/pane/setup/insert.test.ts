@@ -8,7 +8,7 @@ import { cellContents } from "../../../src/workbook/sheet-spec.ts";
 import { writeXlsx } from "../../../src/xlsx/write/workbook.ts";
 import { workbookBytes } from "../../xlsx/workbook-bytes.ts";
 
-const CHOICES = { cylinders: 2, heights: 2, axes: 2, valves: 2, unit: "mm", secondReadings: false } as const;
+const CHOICES = { cylinders: 2, heights: 2, axes: 2, valves: 2, unit: "mm", secondReadings: false, without: [] } as const;
 const emptyFile = () => openWorkbook(workbookBytes({ sheets: [{ name: "Sheet1", cells: [] }] }), "empty.xlsx");
 
 test("a sample put in through the port comes to what the same sample in a file of its own does", async () => {
@@ -37,8 +37,8 @@ test("where a sheet has one of the names nothing is added or written", async () 
 test("sheets that are added but cannot be brought into view are said to be there", async () => {
   const host = memoryHost([{ name: "Sheet1", cells: [] }]);
   const busy = { ...host, select: () => Promise.reject(new HostRefusal("A cell is being typed into.")) };
-  expect(await insert(busy, buildSheetSpec({ ...CHOICES }))).toMatch(/^16 new sheets: .* They could not be brought into view: A cell is being typed into\.$/);
-  expect((await host.read()).sheets).toHaveLength(17);
+  expect(await insert(busy, buildSheetSpec({ ...CHOICES }))).toMatch(/^19 new sheets: .* They could not be brought into view: A cell is being typed into\.$/);
+  expect((await host.read()).sheets).toHaveLength(20);
 });
 
 test("a workbook that holds something gets no sample", async () => {

@@ -93,7 +93,7 @@ test("tables have ids and names of their own, and their headings are the texts o
     for (const table of tables) {
       expect(table.attributes.name).toBe(table.attributes.displayName);
       expect(table.attributes.displayName).toMatch(DEFINED_NAME);
-      expect(named(table, "autoFilter")[0]!.attributes.ref).toBe(table.attributes.ref);
+      for (const { attributes } of named(table, "autoFilter")) expect(attributes.ref).toBe(table.attributes.ref);
       const columns = named(table, "tableColumn");
       expect(named(table, "tableColumns")[0]!.attributes.count).toBe(String(columns.length));
       unique(columns.map(({ attributes }) => attributes.id));
