@@ -126,10 +126,9 @@ export function volumesPage(given: SetupContext, bores: TableAt | undefined): { 
       const readings = at.span(headings[0]!, headings.at(-1)!, index);
       return `=IF(COUNT(${readings})<${headings.length},"",AVERAGE(${readings}))`;
     });
-  const volumeOf = (heading: string, cells: (row: RowAt) => string[], call: string) =>
-    resultColumn(heading, "0.00", (row) =>
-      whenFilled(cells(row), inCm3(choices, `HATCH.${call}(${cells(row).join(",")}${call === "SWEPTVOLUME" ? ",1" : ""},${unit})`)),
-    );
+  const volumeOf = (heading: string, cells: (row: RowAt) => [string, string], call: (first: string, second: string) => string) =>
+    resultColumn(heading, "0.00", (row) => whenFilled(cells(row), inCm3(choices, call(...cells(row)))));
+  const disc = (diameter: string, thickness: string): string => `HATCH.DISCVOLUME(${diameter},${thickness},${unit})`;
   const volumes = page.table(
     "VolumeReadings",
     2,
@@ -139,9 +138,13 @@ export function volumesPage(given: SetupContext, bores: TableAt | undefined): { 
       numberColumn("Piston crown", "0.00", `A volume in ${VOLUME_UNIT}, typed as a number: dish positive, dome negative, flat 0.`, "number"),
       numberColumn("Deck", lengthFormat(choices), `A length in ${choices.unit}, typed as a number: below the face positive, proud of it negative.`, "number"),
       bores ? meanOf(bores) : lengthColumn("Mean bore", choices),
-      volumeOf("Swept", (row) => [row.ref("Mean bore"), engine.item("Stroke")], "SWEPTVOLUME"),
-      volumeOf("Gasket", () => [engine.item("Gasket bore"), engine.item("Gasket thickness")], "DISCVOLUME"),
-      volumeOf("Deck space", (row) => [row.ref("Mean bore"), row.ref("Deck")], "DISCVOLUME"),
+      volumeOf(
+        "Swept",
+        (row) => [row.ref("Mean bore"), engine.item("Stroke")],
+        (bore, stroke) => `HATCH.SWEPTVOLUME(${bore},${stroke},1,${unit})`,
+      ),
+      volumeOf("Gasket", () => [engine.item("Gasket bore"), engine.item("Gasket thickness")], disc),
+      volumeOf("Deck space", (row) => [row.ref("Mean bore"), row.ref("Deck")], disc),
       resultColumn("Ratio", "0.00", (row) => {
         const parts = ["Swept", "Chamber", "Gasket", "Deck space", "Piston crown"].map((heading) => row.ref(heading));
         return whenFilled(parts, `HATCH.COMPRESSIONRATIO(${parts.join(",")})`);
