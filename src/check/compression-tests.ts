@@ -3,7 +3,6 @@ import { CannotTell, evaluateNode } from "../formula/evaluate.ts";
 import type { OwnCall } from "../formula/own-calls.ts";
 import { argumentArea } from "../formula/precedents.ts";
 import { cellsOf } from "../formula/workbook-cells.ts";
-import { compressionCheck } from "../functions/tests/compression-check.ts";
 import { boundBy, RULES, ruleFault } from "../functions/tests/compression-rule.ts";
 import type { SheetLabels } from "../layout/labels.ts";
 import { placeName } from "../workbook/address.ts";
@@ -11,14 +10,17 @@ import type { Candidate } from "./candidates.ts";
 import { NO_INPUTS } from "./judge.ts";
 
 /**
- * The pressures that a COMPRESSIONCHECK judges, each by what its rule asks of the lowest, so that Check
- * says of a cylinder what the sheet says. Readings and rules that the function refuses are told as its
- * inputs are.
+ * The pressures of a function that declares by which rule and limit they are judged, each by what its rule
+ * asks of the lowest, so that Check says of a cylinder what the sheet says. Readings and rules that
+ * the function refuses are told as its inputs are.
  */
 export function ruledPressures({ spec, args, context }: OwnCall, labels: SheetLabels): Candidate[] {
-  if (spec !== compressionCheck) return [];
-  const area = argumentArea(args[0], context);
-  const [pressures, typed, limit] = [0, 1, 2].map((i) => (args[i] ? evaluateNode(args[i], context) : null));
+  const { draws } = spec;
+  if (draws?.kind !== "compression" || draws.judges !== true) return [];
+  const argument = (name: string | undefined) => args[spec.inputs.findIndex((input) => input.name === name)];
+  const nodes = [draws.pressures, draws.rule, draws.limit].map(argument);
+  const area = argumentArea(nodes[0], context);
+  const [pressures, typed, limit] = nodes.map((node) => (node ? evaluateNode(node, context) : null));
   const rule = RULES.find((one) => one === String(typed).trim().toLowerCase());
   if (!area || pressures instanceof CannotTell || !rule || typeof limit !== "number" || !(limit > 0)) return [];
   const values = (Array.isArray(pressures) ? (pressures as Block) : [[pressures]]).flat();

@@ -23,7 +23,7 @@ export const compressionCheck = define({
     limit: number("share of the highest (0.75), share below the average (0.2), or difference in the unit of the readings").above(0).chosen(),
   },
   returns: table("for each reading the verdict and its rule, in the shape of the readings; blank until two cylinders are measured"),
-  draws: { kind: "compression", pressures: "pressures", rule: "rule", limit: "limit" },
+  draws: { kind: "compression", pressures: "pressures", rule: "rule", limit: "limit", judges: true },
   examples: [
     {
       formula: '=HATCH.COMPRESSIONCHECK({150;118}, "difference", 10)',
