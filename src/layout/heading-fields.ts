@@ -1,5 +1,6 @@
 import { type Cell, isBlank } from "../core/cell.ts";
 import type { WorkbookCells } from "../formula/workbook-cells.ts";
+import { isLimitText } from "../vocabulary/limit-text.ts";
 import { type ParsedHeading, parseHeading } from "../vocabulary/parse-heading.ts";
 import type { CellAddress } from "../workbook/address.ts";
 import type { HeaderRow, MappedRange, Role } from "./mapping.ts";
@@ -34,7 +35,7 @@ export function labelledNumbers(book: WorkbookCells, range: MappedRange): Labell
           : records === "column"
             ? { key: `column ${c}`, says: together([own, byColumn[c]!, general]) }
             : { key: "", says };
-      facts.push({ cell, value: book.value(cell), says, role: fixed.role ?? says.role ?? "value", line });
+      facts.push({ cell, value: book.value(cell), says, role: fixed.role ?? says.role ?? (isLimitText(book.value(cell)) ? "upper" : "value"), line });
     }
   }
   return facts;
@@ -96,7 +97,7 @@ function grownRows(book: WorkbookCells, { sheet, row, column, rows, columns, row
   let grown = rows;
   const hasHeading = (r: number): boolean => rowHeads.some(({ at }) => !isBlank(book.value({ sheet, row: r, column: at })));
   const hasNumber = (r: number): boolean =>
-    Array.from({ length: columns }, (_, c) => book.value({ sheet, row: r, column: column + c })).some((cell) => typeof cell === "number");
+    Array.from({ length: columns }, (_, c) => book.value({ sheet, row: r, column: column + c })).some((cell) => typeof cell === "number" || isLimitText(cell));
   while (row + grown < end && hasHeading(row + grown) && hasNumber(row + grown)) grown++;
   return grown;
 }

@@ -2,6 +2,7 @@ import type { Cell } from "../core/cell.ts";
 import type { WorkbookCells } from "../formula/workbook-cells.ts";
 import { CHARACTERISTICS } from "../vocabulary/characteristics.ts";
 import { foldedHeading } from "../vocabulary/headings.ts";
+import { limitsInText } from "../vocabulary/limit-text.ts";
 import type { ParsedHeading, PositionWord } from "../vocabulary/parse-heading.ts";
 import { isLengthUnit, unitOf } from "../vocabulary/units.ts";
 import type { CellAddress } from "../workbook/address.ts";
@@ -92,8 +93,16 @@ function limitCellsOf(facts: readonly LabelledNumber[]): LimitCells | undefined 
   for (const { role, value, cell } of facts) {
     if (role === "value") continue;
     found = true;
+    const inWords = (role === "lower" || role === "upper") && typeof value === "string" ? limitsInText(value) : undefined;
     if (role === "unit") cells.unit = typeof value === "string" ? unitOf(value) : undefined;
-    else {
+    else if (inWords) {
+      for (const side of ["lower", "upper"] as const) {
+        if (inWords[side] === undefined) continue;
+        cells.given[side] = inWords[side];
+        cells.beside[side] = cell;
+      }
+      cells.unit ??= inWords.unit;
+    } else {
       cells.given[role] = value;
       cells.beside[role] = cell;
     }

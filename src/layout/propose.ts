@@ -1,5 +1,6 @@
 import { type Cell, isBlank } from "../core/cell.ts";
 import { WorkbookCells } from "../formula/workbook-cells.ts";
+import { isLimitText } from "../vocabulary/limit-text.ts";
 import type { ParsedHeading } from "../vocabulary/parse-heading.ts";
 import { type CellArea, columnLetters, type Rectangle, rectanglesMeet } from "../workbook/address.ts";
 import type { WorkbookSnapshot } from "../workbook/port.ts";
@@ -37,7 +38,7 @@ export function proposeLayout(snapshot: Pick<WorkbookSnapshot, "sheets">): Propo
 /** One area that a person has pointed at, with or without its headings, and what they say that it is. */
 export function proposeRange(snapshot: Pick<WorkbookSnapshot, "sheets">, area: CellArea, what: Fixed = {}): Proposal | undefined {
   const book = new WorkbookCells(snapshot);
-  if (!book.block(area).some((line) => line.some((cell) => typeof cell === "number"))) return undefined;
+  if (!book.block(area).some((line) => line.some((cell) => typeof cell === "number" || isLimitText(cell)))) return undefined;
   const box = withHeadings(book, area);
   const tables = tablesIn(book, area.sheet, box).filter(({ body }) => rectanglesMeet(body, area));
   const [table] = tables;
@@ -148,6 +149,7 @@ class Making {
       const cells = this.#cellsOf(c);
       if (says.isNoReading || cells.every(isBlank)) return says.isNoReading === true || !tellsAnything(says);
       if (says.role === "unit") return false;
+      if (cells.some(isLimitText)) return false;
       if (!cells.some((cell) => typeof cell === "number")) return true;
       if (this.lines.columnHeads.length === 0) return false;
       return !tellsAnything(says) && !(rowsSay && says.rest.length === 0);
@@ -172,7 +174,12 @@ class Making {
 
   #records(): MappedRange["records"] {
     const isLimit = ({ role }: ParsedHeading) => role !== undefined && role !== "value";
-    if (this.byColumn.some(isLimit)) return "row";
+    const { row, column, rows, columns } = this.table.body;
+    const inWords = (alongRows: readonly number[], alongColumns: readonly number[]) =>
+      alongColumns.some(
+        (c) => alongRows.every((r) => isBlank(this.#cell(r, c)) || isLimitText(this.#cell(r, c))) && alongRows.some((r) => isLimitText(this.#cell(r, c))),
+      );
+    if (this.byColumn.some(isLimit) || inWords(range(row, rows), range(column, columns))) return "row";
     return this.byRow.some(isLimit) ? "column" : "cell";
   }
 

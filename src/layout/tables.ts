@@ -1,5 +1,6 @@
 import { type Cell, isBlank } from "../core/cell.ts";
 import type { WorkbookCells } from "../formula/workbook-cells.ts";
+import { isLimitText } from "../vocabulary/limit-text.ts";
 import { parseHeading } from "../vocabulary/parse-heading.ts";
 import { HEADING_FIELDS, type HeadingField } from "../vocabulary/phrases.ts";
 import type { Rectangle } from "../workbook/address.ts";
@@ -74,6 +75,7 @@ class Look {
   /** Words alone, or the numbers of cylinders behind the word or from 1 on. */
   isHeadRow(row: number): boolean {
     const cells = this.row(row);
+    if (cells.some(isLimitText)) return false;
     const numbers = cells.filter((cell): cell is number => typeof cell === "number");
     if (numbers.length === 0) return cells.some((cell) => typeof cell === "string" && !isBlank(cell));
     if (!numbers.every(isOrdinal)) return false;
@@ -117,14 +119,14 @@ class Look {
   /** Rows with numbers, one after the other. */
   #denseRows(first: number): number {
     let rows = 0;
-    while (first + rows < this.end && this.row(first + rows).some((cell) => typeof cell === "number") && (rows === 0 || !this.isHeadRow(first + rows))) rows++;
+    while (first + rows < this.end && this.row(first + rows).some(isNumeric) && (rows === 0 || !this.isHeadRow(first + rows))) rows++;
     return rows;
   }
 
   #has(column: number, first: number, rows: number, type: "number" | "string"): boolean {
     for (let r = 0; r < rows; r++) {
       const cell = this.cell(first + r, column);
-      if (typeof cell === type && !isBlank(cell)) return true;
+      if (type === "number" ? isNumeric(cell) : typeof cell === "string" && !isBlank(cell) && !isLimitText(cell)) return true;
     }
     return false;
   }
@@ -160,7 +162,7 @@ class Look {
     let rows = 0;
     for (let row = first; row < this.end; row++, rows++) {
       const cells = numeric.map((column) => this.cell(row, column));
-      const hasNumber = cells.some((cell) => typeof cell === "number");
+      const hasNumber = cells.some(isNumeric);
       if (hasNumber ? row > first && this.isHeadRow(row) : !this.#isNamedRow(row, cells, headColumns)) break;
     }
     return rows;
@@ -171,6 +173,9 @@ class Look {
     return heads.some(tellsSubject) && !heads.some(names) && !cells.some((cell) => typeof cell === "string" && isHeading(cell));
   }
 }
+
+/** A number, or limits in words. */
+const isNumeric = (cell: Cell): boolean => typeof cell === "number" || isLimitText(cell);
 
 const isOrdinal = (number: number): boolean => Number.isInteger(number) && number >= 1 && number <= LARGEST_ORDINAL;
 
