@@ -12,7 +12,7 @@ export interface HeadingContext {
   unit?: string | undefined;
 }
 
-const TITLE_TELLS: readonly HeadingField[] = ["engine", "characteristic", "unit"];
+export const TITLE_TELLS: readonly HeadingField[] = ["engine", "characteristic", "unit"];
 
 /** Rows between a table and a title that still belongs to it. */
 const FARTHEST = 4;
@@ -91,9 +91,25 @@ function tellsOf(cells: readonly Cell[], name: Cell): HeadingField[] {
       return [named];
     case "characteristic":
       return ["characteristic", ...WITH_PLACES, ...limitRole(cells)];
-    default:
-      return tellsOfContents(cells);
+    default: {
+      const tells = tellsOfContents(cells);
+      return tells.every((tell) => tell === "role") && areNumbered(cells) ? ["cylinder", ...tells] : tells;
+    }
   }
+}
+
+/** A, B, C … over the readings of one size: the axes that it is measured along. */
+export function axesRow(at: number, cells: readonly Cell[]): HeaderRow | undefined {
+  const letters = cells.filter((cell) => !isBlank(cell)).map((cell) => String(cell).trim().toUpperCase());
+  return letters.length > 1 && letters.every((letter, i) => letter === String.fromCharCode(65 + i)) ? { at, tells: ["axis"], merged: false } : undefined;
+}
+
+/** `Main 1`, `Main 2`, with names of limits between them: the journals of a crank are told apart as cylinders are. */
+function areNumbered(cells: readonly Cell[]): boolean {
+  const names = cells
+    .filter((cell) => !isBlank(cell) && parseHeading(cell, HEADING_FIELDS).role === undefined)
+    .map((cell) => String(cell).trim().toLowerCase());
+  return names.length > 1 && new Set(names).size === names.length && names.every((name) => /^[\p{L}. ]{1,20}\d{1,2}$/u.test(name));
 }
 
 /** Limits stand below readings in one column with them. */

@@ -1,5 +1,6 @@
 import { type Cell, isBlank } from "../core/cell.ts";
 import type { WorkbookCells } from "../formula/workbook-cells.ts";
+import { namesLimitOrStatistic } from "../vocabulary/headings.ts";
 import { isLimitText } from "../vocabulary/limit-text.ts";
 import { type ParsedHeading, parseHeading } from "../vocabulary/parse-heading.ts";
 import type { CellAddress } from "../workbook/address.ts";
@@ -28,14 +29,17 @@ export function labelledNumbers(book: WorkbookCells, range: MappedRange): Labell
     for (let c = 0; c < columns; c++) {
       const cell = { sheet, row: row + r, column: column + c };
       if (without.rows.includes(cell.row) || without.columns.includes(cell.column)) continue;
-      const says = together([own, byRow[r]!, byColumn[c]!, general]);
+      const said = together([own, byRow[r]!, byColumn[c]!, general]);
+      const isInWords = isLimitText(book.value(cell));
+      // `Limits` in the column of the cylinders is none of them.
+      const says = isInWords && namesLimitOrStatistic(said.cylinder ?? "") ? { ...said, cylinder: undefined } : said;
       const line =
         records === "row"
           ? { key: `row ${r}`, says: together([own, byRow[r]!, general]) }
           : records === "column"
             ? { key: `column ${c}`, says: together([own, byColumn[c]!, general]) }
             : { key: "", says };
-      facts.push({ cell, value: book.value(cell), says, role: fixed.role ?? says.role ?? (isLimitText(book.value(cell)) ? "upper" : "value"), line });
+      facts.push({ cell, value: book.value(cell), says, role: fixed.role ?? says.role ?? (isInWords ? "upper" : "value"), line });
     }
   }
   return facts;

@@ -1,16 +1,16 @@
 import { type Cell, isBlank } from "../core/cell.ts";
 import { WorkbookCells } from "../formula/workbook-cells.ts";
 import { isLimitText } from "../vocabulary/limit-text.ts";
-import type { ParsedHeading } from "../vocabulary/parse-heading.ts";
+import { type ParsedHeading, parseHeading } from "../vocabulary/parse-heading.ts";
 import { type CellArea, columnLetters, type Rectangle, rectanglesMeet } from "../workbook/address.ts";
 import type { WorkbookSnapshot } from "../workbook/port.ts";
 import { blocksOf } from "./blocks.ts";
-import { type HeadingContext, headerRowOf, headingContextOf } from "./header-rows.ts";
+import { axesRow, type HeadingContext, headerRowOf, headingContextOf, TITLE_TELLS } from "./header-rows.ts";
 import { headingsAlong } from "./heading-fields.ts";
 import { signatureOf } from "./locate.ts";
 import { type RangeSummary, summaryOf } from "./mapped-readings.ts";
 import type { Fixed, HeaderRow, MappedRange } from "./mapping.ts";
-import { type TableParts, tablesIn } from "./tables.ts";
+import { isNumeric, joinedOverGaps, type TableParts, tablesIn } from "./tables.ts";
 
 /** A range that looks like readings or limits, for a person to accept or to put right. */
 export interface Proposal {
@@ -29,7 +29,7 @@ export interface Proposal {
 export function proposeLayout(snapshot: Pick<WorkbookSnapshot, "sheets">): Proposal[] {
   const book = new WorkbookCells(snapshot);
   return book.sheets.flatMap((sheet) => {
-    const blocks = blocksOf(sheet);
+    const blocks = joinedOverGaps(book, sheet.name, blocksOf(sheet));
     const tables = blocks.flatMap((block) => tablesIn(book, sheet.name, block));
     return tables.flatMap((table) => proposalOf(book, table, headingContextOf(book, table, tables)) ?? []).filter(({ isComplete }) => isComplete);
   });
@@ -38,7 +38,7 @@ export function proposeLayout(snapshot: Pick<WorkbookSnapshot, "sheets">): Propo
 /** One area that a person has pointed at, with or without its headings, and what they say that it is. */
 export function proposeRange(snapshot: Pick<WorkbookSnapshot, "sheets">, area: CellArea, what: Fixed = {}): Proposal | undefined {
   const book = new WorkbookCells(snapshot);
-  if (!book.block(area).some((line) => line.some((cell) => typeof cell === "number" || isLimitText(cell)))) return undefined;
+  if (!book.block(area).some((line) => line.some(isNumeric))) return undefined;
   const box = withHeadings(book, area);
   const tables = tablesIn(book, area.sheet, box).filter(({ body }) => rectanglesMeet(body, area));
   const [table] = tables;
@@ -76,12 +76,16 @@ function proposalOf(book: WorkbookCells, table: TableParts, context: HeadingCont
   const columns = range(body.column, body.columns);
   const corner = table.headColumns.at(-1);
   const heading = table.headRows.at(-1);
+  // `Main journals, mm` over the names of the journals is said of all numbers beside them.
+  const { characteristic, unit } = corner === undefined || heading === undefined ? {} : parseHeading(cell(heading, corner), TITLE_TELLS);
+  const said = characteristic === undefined ? context : { ...context, characteristic, unit: unit ?? context.unit };
   // Beside words, the corner names the column below it; beside the numbers of cylinders, the row itself.
   const namesRow = (at: number): boolean => columns.every((column) => typeof cell(at, column) !== "string" || isBlank(cell(at, column)));
   const columnHeads = table.headRows.flatMap((at, i) => {
     const cells = columns.map((column) => cell(at, column));
     const name = corner !== undefined && namesRow(at) ? cell(at, corner) : null;
-    return headerRowOf(at, cells, name, i === table.headRows.length - 1 && table.headRows.length > 1) ?? [];
+    const isInner = i === table.headRows.length - 1;
+    return headerRowOf(at, cells, name, isInner && table.headRows.length > 1) ?? (isInner && characteristic !== undefined ? (axesRow(at, cells) ?? []) : []);
   });
   const inner = table.headColumns.filter((column) => column < body.column).at(-1);
   const rowHeads = table.headColumns.flatMap((at) => {
@@ -89,7 +93,7 @@ function proposalOf(book: WorkbookCells, table: TableParts, context: HeadingCont
     const name = heading === undefined || (at === corner && namesRow(heading)) ? null : cell(heading, at);
     return headerRowOf(at, cells, name, at === inner && table.headColumns.length > 1) ?? [];
   });
-  const made = new Making(book, table, context, { rowHeads, columnHeads }, what, isBare);
+  const made = new Making(book, table, said, { rowHeads, columnHeads }, what, isBare);
   return made.proposal();
 }
 
@@ -160,9 +164,17 @@ class Making {
     return range(this.table.body.row, this.table.body.rows).map((row) => this.#cell(row, column));
   }
 
+  /** Between two parts of a table: without a name and a number. What merged names say of it is of the rows above. */
+  #isEmptyRow(r: number): boolean {
+    const { column, columns } = this.table.body;
+    const heads = this.lines.rowHeads.map(({ at }) => at);
+    return heads.length > 0 && heads.every((at) => isBlank(this.#cell(r, at))) && !range(column, columns).some((c) => isNumeric(this.#cell(r, c)));
+  }
+
   #leftOutRows(): number[] {
     const { row, column, rows, columns } = this.table.body;
     return range(row, rows).filter((r) => {
+      if (this.#isEmptyRow(r)) return true;
       const says = this.byRow[r - row]!;
       const isFormula = (c: number) => this.book.formula({ sheet: this.table.sheet, row: r, column: c }) !== null;
       // The largest of the readings above is worked out; the largest that may be is typed.
@@ -175,12 +187,9 @@ class Making {
   #records(): MappedRange["records"] {
     const isLimit = ({ role }: ParsedHeading) => role !== undefined && role !== "value";
     const { row, column, rows, columns } = this.table.body;
-    const inWords = (alongRows: readonly number[], alongColumns: readonly number[]) =>
-      alongColumns.some(
-        (c) => alongRows.every((r) => isBlank(this.#cell(r, c)) || isLimitText(this.#cell(r, c))) && alongRows.some((r) => isLimitText(this.#cell(r, c))),
-      );
-    if (this.byColumn.some(isLimit) || inWords(range(row, rows), range(column, columns))) return "row";
-    return this.byRow.some(isLimit) ? "column" : "cell";
+    const [down, along] = [range(row, rows), range(column, columns)];
+    if (this.byColumn.some(isLimit) || along.some((c) => areLimitsInWords(down.map((r) => this.#cell(r, c))))) return "row";
+    return this.byRow.some(isLimit) || down.some((r) => areLimitsInWords(along.map((c) => this.#cell(r, c)))) ? "column" : "cell";
   }
 
   #grows(): boolean {
@@ -201,15 +210,25 @@ class Making {
     return Object.fromEntries(Object.entries(otherwise).filter(([, value]) => value !== undefined));
   }
 
+  /** A bare number under a word such as `Limit`; limits in words say their side. */
+  #hasOneSidedLimit(): boolean {
+    const { row, column, rows, columns } = this.table.body;
+    return range(row, rows).some((r) =>
+      range(column, columns).some((c) => (this.byRow[r - row]!.isOneSided || this.byColumn[c - column]!.isOneSided) && typeof this.#cell(r, c) === "number"),
+    );
+  }
+
   #doubt({ isComplete }: RangeSummary, without: MappedRange["without"]): void {
     if (!isComplete) this.doubts.push("nothing says what these numbers are of");
-    if ([...this.byRow, ...this.byColumn].some(({ isOneSided }) => isOneSided))
-      this.doubts.push("a limit that does not say its side is taken for an upper one");
+    if (this.#hasOneSidedLimit()) this.doubts.push("a limit that does not say its side is taken for an upper one");
     const columns = without.columns.filter((c) => !this.table.headColumns.includes(c) && this.#cellsOf(c).some((cell) => !isBlank(cell)));
     if (columns.length) this.doubts.push(`left out: ${columns.length === 1 ? "column" : "columns"} ${columns.map(columnLetters).join(", ")}`);
-    if (without.rows.length) this.doubts.push(`left out: ${without.rows.length === 1 ? "row" : "rows"} ${without.rows.map((row) => row + 1).join(", ")}`);
+    const rows = without.rows.filter((row) => !this.#isEmptyRow(row));
+    if (rows.length) this.doubts.push(`left out: ${rows.length === 1 ? "row" : "rows"} ${rows.map((row) => row + 1).join(", ")}`);
   }
 }
+
+const areLimitsInWords = (cells: readonly Cell[]): boolean => cells.some(isLimitText) && cells.every((cell) => isBlank(cell) || isLimitText(cell));
 
 const tellsAnything = ({ engine, cylinder, characteristic, places, role }: ParsedHeading): boolean =>
   engine !== undefined || cylinder !== undefined || characteristic !== undefined || places.length > 0 || role !== undefined;

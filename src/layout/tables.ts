@@ -3,7 +3,7 @@ import type { WorkbookCells } from "../formula/workbook-cells.ts";
 import { isLimitText } from "../vocabulary/limit-text.ts";
 import { parseHeading } from "../vocabulary/parse-heading.ts";
 import { HEADING_FIELDS, type HeadingField } from "../vocabulary/phrases.ts";
-import type { Rectangle } from "../workbook/address.ts";
+import { around, type Rectangle } from "../workbook/address.ts";
 
 /** A table taken apart: rows and columns of the sheet that hold words, and those that hold numbers. */
 export interface TableParts {
@@ -35,6 +35,26 @@ export function tablesIn(book: WorkbookCells, sheet: string, box: Rectangle): Ta
     row = table ? table.body.row + table.body.rows : row + 1;
   }
   return tables;
+}
+
+/** Blank rows inside a table. */
+const WIDEST_ROW_GAP = 2;
+
+/** Blocks below one another with no more than a gap between them, where the lower one goes on without headings of its own. */
+export function joinedOverGaps(book: WorkbookCells, sheet: string, blocks: readonly Rectangle[]): Rectangle[] {
+  const joined: Rectangle[] = [];
+  for (const block of blocks) {
+    const { row, column, columns } = block;
+    const first = Array.from({ length: columns }, (_, c) => book.value({ sheet, row, column: column + c }));
+    const goesOnWithNumbers =
+      goesOn(first[0]) && first.slice(1).some(isNumeric) && first.slice(1).every((cell) => typeof cell !== "string" || isBlank(cell) || !isHeading(cell));
+    const above = joined.findIndex(
+      (one) => one.column === column && one.columns >= columns && row > one.row + one.rows && row - (one.row + one.rows) <= WIDEST_ROW_GAP,
+    );
+    if (goesOnWithNumbers && above >= 0 && tablesIn(book, sheet, joined[above]!).length > 0) joined[above] = around(joined[above]!, block);
+    else joined.push(block);
+  }
+  return joined;
 }
 
 /** Blank columns between names and numbers, as where the names are merged over several columns. */
@@ -138,10 +158,17 @@ class Look {
       const numbers = this.#has(column, first, rows, "number");
       const texts = this.#has(column, first, rows, "string");
       const isNamed = heading !== undefined && names(this.cell(heading, column));
-      if (numbers ? isNamed || (isLeft && !texts && this.#counts(column, first, rows)) : isNamed || (isLeft && texts)) heads.push(column);
+      if (numbers ? isNamed || (isLeft && !texts && this.#counts(column, first, rows)) : isNamed || (texts && (isLeft || this.#saysWhat(column, first, rows))))
+        heads.push(column);
       else if (numbers) isLeft = false;
     }
     return heads;
+  }
+
+  /** Words, most of which name a characteristic, whatever heads them. */
+  #saysWhat(column: number, first: number, rows: number): boolean {
+    const words = Array.from({ length: rows }, (_, r) => this.cell(first + r, column)).filter((cell) => !isBlank(cell));
+    return words.filter((cell) => parseHeading(cell, HEADING_FIELDS).characteristic !== undefined).length * 2 > words.length;
   }
 
   /** 1, 2, 3 down the first column, without a heading that says otherwise. */
@@ -163,9 +190,22 @@ class Look {
     for (let row = first; row < this.end; row++, rows++) {
       const cells = numeric.map((column) => this.cell(row, column));
       const hasNumber = cells.some(isNumeric);
-      if (hasNumber ? row > first && this.isHeadRow(row) : !this.#isNamedRow(row, cells, headColumns)) break;
+      if (hasNumber ? row > first && this.isHeadRow(row) : !this.#isNamedRow(row, cells, headColumns) && !this.#isGap(row, numeric, headColumns)) break;
     }
     return rows;
+  }
+
+  /** A row without names and numbers, as between the parts of a table, with a named row of numbers behind it. */
+  #isGap(row: number, numeric: readonly number[], headColumns: readonly number[]): boolean {
+    const isEmpty = (r: number): boolean => [...headColumns, ...numeric].every((column) => isBlank(this.cell(r, column)));
+    let next = row;
+    while (next < this.end && next - row < WIDEST_ROW_GAP && isEmpty(next)) next++;
+    return (
+      next > row &&
+      next < this.end &&
+      numeric.some((column) => isNumeric(this.cell(next, column))) &&
+      headColumns.some((column) => goesOn(this.cell(next, column)))
+    );
   }
 
   #isNamedRow(row: number, cells: readonly Cell[], headColumns: readonly number[]): boolean {
@@ -175,7 +215,7 @@ class Look {
 }
 
 /** A number, or limits in words. */
-const isNumeric = (cell: Cell): boolean => typeof cell === "number" || isLimitText(cell);
+export const isNumeric = (cell: Cell): boolean => typeof cell === "number" || isLimitText(cell);
 
 const isOrdinal = (number: number): boolean => Number.isInteger(number) && number >= 1 && number <= LARGEST_ORDINAL;
 
@@ -190,6 +230,14 @@ function names(cell: Cell): boolean {
 function isHeading(text: string): boolean {
   const { names: field, role, isNoReading, characteristic } = parseHeading(text, HEADING_FIELDS);
   return field !== undefined || role !== undefined || isNoReading === true || characteristic !== undefined;
+}
+
+/** A name by which a table goes on behind a gap: the next cylinder, or the limits below them all. */
+function goesOn(cell: Cell): boolean {
+  if (typeof cell === "number") return isOrdinal(cell);
+  if (typeof cell !== "string") return false;
+  const { cylinder, role, characteristic } = parseHeading(cell, HEADING_FIELDS);
+  return characteristic === undefined && (cylinder !== undefined || role !== undefined);
 }
 
 /** A name of a row that readings are still to come for. */

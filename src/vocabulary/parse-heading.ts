@@ -48,6 +48,7 @@ export function parseHeading(cell: Cell, fields: readonly HeadingField[]): Parse
   const heading: ParsedHeading = { places: [], rest: [] };
   if (typeof cell === "number") return parsedNumber(cell, fields, heading);
   if (typeof cell !== "string" || isBlank(cell)) return heading;
+  if (/^\s*\d{1,2}\s*$/.test(cell)) return parsedNumber(Number(cell), fields, heading);
   // A depth in millimetres says nothing about the readings taken there, and an engine may be called what it likes.
   const isOfReadings = fields.includes("unit") || fields.includes("role") || fields.includes("characteristic");
   const unit = isOfReadings ? unitIn(cell) : undefined;

@@ -1,0 +1,245 @@
+import { Analysis } from "../../src/check/analysis.ts";
+import { checkWorkbook } from "../../src/check/check-workbook.ts";
+import type { MemoryCell } from "../../src/hosts/memory.ts";
+import { readLayout } from "../../src/layout/mapped-readings.ts";
+import { proposeLayout } from "../../src/layout/propose.ts";
+import { positionText } from "../../src/vocabulary/parse-heading.ts";
+import { cellName } from "../../src/workbook/address.ts";
+import { typed } from "./typed.ts";
+
+/**
+ * Ways in which shops lay out their sheets, the readings made up: what is proposed for each, which cell
+ * is what, and what Check then finds.
+ */
+interface ShopLayout {
+  sheets: Record<string, readonly (readonly MemoryCell[])[]>;
+  proposed: readonly string[];
+  doubts?: readonly string[];
+  /** Some of its cells. */
+  cells: readonly string[];
+  rowsIn: number;
+  findings: readonly string[];
+}
+
+const ALLOWED = "73.00 - 73.08";
+
+const SHOP_LAYOUTS: Record<string, ShopLayout> = {
+  "cylinders across under merged headings, two columns each": {
+    sheets: {
+      Block: [
+        ["Bores (mm)"],
+        ["", "CYL 1", "", "CYL 2", "", "CYL 3", ""],
+        ["", "Thrust", "Pin", "Thrust", "Pin", "Thrust", "Pin"],
+        ["Top", 73.02, 73.01, 73.03, 73.02, 73.02, 73.02],
+        ["Middle", 73.02, 73.01, 73.02, 73.02, 73.02, 73.01],
+        ["Bottom", 73.01, 73.01, 73.02, 73.01, 73.01, 73.01],
+      ],
+    },
+    proposed: ["18 readings of bore; cylinders 1, 2, 3"],
+    cells: ["B4: 1, bore, top thrust, mm", "C4: 1, bore, top pin, mm", "G6: 3, bore, bottom pin, mm"],
+    rowsIn: 0,
+    findings: [
+      "missing limit: none of the 18 readings of bore has a limit to be judged by; nor is there one for taper or out-of-round or bore wear or piston clearance",
+    ],
+  },
+  "tables below one another, limits in words in the last column": {
+    sheets: {
+      "Engine B": [
+        ["Engine B strip-down"],
+        [""],
+        ["Piston rings", "CYL 1", "CYL 2", "CYL 3", "Limits"],
+        ["Top ring end gap", 0.014, 0.016, 0.015, ".010 - .020"],
+        ["Second ring end gap", 0.015, 0.015, 0.016, "0.010 to 0.022"],
+        [""],
+        ["Compression", "CYL 1", "CYL 2", "CYL 3", "Limits"],
+        ["Compression, psi", 172, 168, 150, "165 min"],
+      ],
+    },
+    proposed: [
+      "6 readings of ring end gap, with their limits; engine B, cylinders 1, 2, 3",
+      "3 readings of compression pressure, with their limits; engine B, cylinders 1, 2, 3",
+    ],
+    cells: ["B4: B, 1, ring end gap, top, 0.01 to 0.02", "D5: B, 3, ring end gap, second, 0.01 to 0.022", "D8: B, 3, compression pressure, psi, 165 to -"],
+    rowsIn: 9,
+    findings: ["outside limit: 150 is under the lower limit 165 by 15"],
+  },
+  "limits on a sheet of their own, all in words": {
+    sheets: {
+      Readings: [
+        ["Cyl", "Piston clearance", "Taper"],
+        [1, 0.0018, 0.0005],
+        [2, 0.003, 0.0025],
+      ],
+      Manual: [
+        ["Item", "Service manual"],
+        ["Piston clearance", "0.0012-0.0028"],
+        ["Taper", ".002 max"],
+      ],
+    },
+    proposed: ["2 readings of piston clearance, 2 readings of taper; cylinders 1, 2", "limits of piston clearance, taper"],
+    cells: ["B2: 1, piston clearance", "C3: 2, taper"],
+    rowsIn: 4,
+    findings: ["outside limit: 0.0025 is over the upper limit 0.002 by 0.0005", "outside limit: 0.003 is over the upper limit 0.0028 by 0.0002"],
+  },
+  "a crankshaft by main and by pin, two axes, limits below": {
+    sheets: {
+      Crank: [
+        ["Main journals, mm", "A", "B"],
+        ["Main 1", 47.98, 47.98],
+        ["Main 2", 47.97, 47.98],
+        ["Main 3", 47.98, 47.98],
+        ["Min", 47.96, 47.96],
+        [""],
+        ["Crankpins, mm", "A", "B"],
+        ["Pin 1", 41.98, 41.98],
+        ["Pin 2", 41.95, 41.97],
+        ["Min", 41.96, 41.96],
+      ],
+    },
+    proposed: ["6 readings of main journal, with their limits; cylinders Main 1, Main 2, Main 3", "4 readings of crankpin, with their limits"],
+    cells: ["B2: Main 1, main journal, a, mm, 47.96 to -", "C3: Main 2, main journal, b, mm, 47.96 to -", "B9: crankpin, pin a 2, mm, 41.96 to -"],
+    rowsIn: 10,
+    findings: ["outside limit: 41.95 is under the lower limit 41.96 by 0.01"],
+  },
+  "blank rows and remarks between the cylinders, limits in words below": {
+    sheets: {
+      Sheet1: [
+        ["Cyl", "Valve clearance inlet", "Valve clearance exhaust", "Remarks"],
+        [1, 0.2, 0.25, ""],
+        ["", "", "", "cold, 18 °C"],
+        [2, 0.22, 0.31, "tappet noisy"],
+        ["", "", "", ""],
+        [3, 0.21, 0.26, ""],
+        ["Limits", "0.15-0.25", "0.20-0.30", ""],
+      ],
+    },
+    proposed: ["6 readings of valve clearance, with their limits; cylinders 1, 2, 3"],
+    doubts: ["left out: column D"],
+    cells: ["B2: 1, valve clearance, inlet, 0.15 to 0.25", "C4: 2, valve clearance, exhaust, 0.2 to 0.3", "B6: 3, valve clearance, inlet, 0.15 to 0.25"],
+    rowsIn: 6,
+    findings: ["outside limit: 0.31 is over the upper limit 0.3 by 0.01"],
+  },
+  "units in the headings, lengths in inches and volumes in cc": {
+    sheets: {
+      Head: [
+        ["Cylinder", "Chamber (cc)", "Deck height (in)", "Leak-down (%)"],
+        ["No. 1", 24.1, 0.012, 8],
+        ["No. 2", 24.3, 0.011, 31],
+        ["No. 3", 24, 0.012, 9],
+        ["Max", 24.5, 0.02, 20],
+      ],
+    },
+    proposed: ["3 readings of chamber volume, 3 readings of deck height, 3 readings of leak-down, with their limits; cylinders No. 1, No. 2, No. 3"],
+    cells: ["B2: No. 1, chamber volume, cc, - to 24.5", "C3: No. 2, deck height, in, - to 0.02", "D4: No. 3, leak-down, %, - to 20"],
+    rowsIn: 9,
+    findings: ["outside limit: 31 is over the upper limit 20 by 11"],
+  },
+  "one sheet an engine, cylinders named by figures kept as text": {
+    sheets: {
+      "Port engine": [
+        ["What", "1", "2", "3", "Min", "Max"],
+        ["Piston skirt", 72.98, 72.97, 72.98, 72.95, 73],
+        ["Compression pressure", 12.1, 11.8, 9.2, 10, ""],
+      ],
+      "Starboard engine": [
+        ["What", "1", "2", "3", "Min", "Max"],
+        ["Piston skirt", 72.98, 72.94, 72.98, 72.95, 73],
+        ["Compression pressure", 12.2, 12.1, 12, 10, ""],
+      ],
+    },
+    proposed: [
+      "3 readings of piston skirt, 3 readings of compression pressure, with their limits; engine port, cylinders 1, 2, 3",
+      "3 readings of piston skirt, 3 readings of compression pressure, with their limits; engine starboard, cylinders 1, 2, 3",
+    ],
+    cells: ["B2: port, 1, piston skirt, 72.95 to 73", "D3: starboard, 3, compression pressure, 10 to -"],
+    rowsIn: 12,
+    findings: ["outside limit: 72.94 is under the lower limit 72.95 by 0.01", "outside limit: 9.2 is under the lower limit 10 by 0.8"],
+  },
+  "a list of readings, each with what is allowed and its unit in line": {
+    sheets: {
+      Log: [
+        ["Date", "Engine", "Cyl", "Measurement", "Position", "Reading", "Allowed", "Unit", "By"],
+        [46000, "A", 1, "Bore", "top thrust", 73.09, ALLOWED, "mm", "K."],
+        [46000, "A", 2, "Bore", "top thrust", 73.02, ALLOWED, "mm", "K."],
+        [46000, "A", 1, "Compression pressure", "", 12, "10 min", "bar", "K."],
+      ],
+    },
+    proposed: ["2 readings of bore, 1 reading of compression pressure, with their limits; engine A, cylinders 1, 2"],
+    doubts: ["left out: columns A, I"],
+    cells: ["F2: A, 1, bore, top thrust, mm, 73 to 73.08", "F4: A, 1, compression pressure, bar, 10 to -"],
+    rowsIn: 3,
+    findings: ["outside limit: 73.09 is over the upper limit 73.08 by 0.01"],
+  },
+  "two engines beside one another": {
+    sheets: {
+      Sheet1: [
+        ["Port engine", "", "", "", "Starboard engine", "", ""],
+        ["Cyl", "Top ring gap", "Second ring gap", "", "Cyl", "Top ring gap", "Second ring gap"],
+        [1, 0.3, 0.31, "", 1, 0.32, 0.33],
+        [2, 0.61, 0.33, "", 2, 0.3, 0.3],
+        ["Limit", "0.25-0.55", "0.25-0.60", "", "Limit", "0.25-0.55", "0.25-0.60"],
+      ],
+    },
+    proposed: [
+      "4 readings of ring end gap, with their limits; engine port, cylinders 1, 2",
+      "4 readings of ring end gap, with their limits; engine starboard, cylinders 1, 2",
+    ],
+    cells: ["B3: port, 1, ring end gap, top, 0.25 to 0.55", "G4: starboard, 2, ring end gap, second, 0.25 to 0.6"],
+    rowsIn: 8,
+    findings: ["outside limit: 0.61 is over the upper limit 0.55 by 0.06"],
+  },
+  "a form with a head, a note, and what is allowed below it": {
+    sheets: {
+      Form: [
+        ["Yard engine record"],
+        ["Engine", "A", "", "Serial number", "HB-2041"],
+        ["All sizes in mm, measured at 20 °C"],
+        [""],
+        ["Cylinder", "Bore top", "Bore bottom", "Piston skirt", "Side clearance"],
+        [1, 73.02, 73.01, 72.98, 0.05],
+        [2, 73.03, 73.02, 72.97, 0.04],
+        [""],
+        ["Allowed", "Bore", "73.00 to 73.08"],
+        ["", "Piston skirt", "72.95-73.00"],
+        ["", "Side clearance", "0.03 - 0.045"],
+      ],
+    },
+    proposed: [
+      "4 readings of bore, 2 readings of piston skirt, 2 readings of ring side clearance; cylinders 1, 2",
+      "limits of bore, piston skirt, ring side clearance",
+    ],
+    cells: ["B6: 1, bore, top, mm", "E7: 2, ring side clearance, mm"],
+    rowsIn: 8,
+    findings: ["outside limit: 0.05 is over the upper limit 0.045 by 0.005"],
+  },
+  "limits in words beside bare ones, and one that is no limit": {
+    sheets: {
+      Sheet1: [
+        ["Cyl", "Ring gap", "Max"],
+        [1, 0.3, 0.5],
+        [2, 0.35, "0.25-0.45"],
+        [3, 0.35, "see manual"],
+      ],
+    },
+    proposed: ["3 readings of ring end gap, with their limits; cylinders 1, 2, 3"],
+    cells: ["B2: 1, ring end gap, - to 0.5", "B3: 2, ring end gap, 0.25 to 0.45"],
+    rowsIn: 3,
+    findings: ['refused: upper holds the text "see manual": it wants a number'],
+  },
+};
+
+test.each(Object.entries(SHOP_LAYOUTS))("%s", async (_, { sheets, proposed, doubts = [], cells, rowsIn, findings }) => {
+  const snapshot = await typed(sheets);
+  const proposals = proposeLayout(snapshot);
+  expect(proposals.map(({ what }) => what)).toEqual(proposed);
+  expect(proposals.flatMap((proposal) => proposal.doubts)).toEqual(doubts);
+  const mapping = { version: 1 as const, ranges: proposals.map(({ range }) => range) };
+  const read = readLayout(new Analysis(snapshot).book, mapping).readings.map(({ cell, engine, cylinder, characteristic, places, unit, own }) => {
+    const limits = own && `${own.given.lower ?? "-"} to ${own.given.upper ?? "-"}`;
+    return `${cellName(cell)}: ${[engine, cylinder, characteristic, positionText(places), unit, limits].filter(Boolean).join(", ")}`;
+  });
+  expect(read).toEqual(expect.arrayContaining([...cells]));
+  const result = checkWorkbook(snapshot, mapping);
+  expect(result.rowsIn).toBe(rowsIn);
+  expect(result.findings.map(({ kind, sentence }) => `${kind}: ${sentence}`).sort()).toEqual(findings);
+});
