@@ -1,4 +1,5 @@
 import { Command, CommanderError } from "commander";
+import { PLAN_FIELDS } from "../compare/trial-plan-fields.ts";
 import { VERSION } from "../core/version.ts";
 import { SHEET_WORDS } from "../setup/sheets.ts";
 import type { BenchOptions } from "./bench-command.ts";
@@ -76,22 +77,17 @@ function program(done: (code: number) => void): Command {
   for (const command of [compared, tried]) withComparing(command);
 
   // Options of the same name belong to the comparing before the word plan, and to the plan behind it.
-  tried
+  const planned = tried
     .enablePositionalOptions()
     .command("plan")
     .description("what a trial will see before anybody measures, and how many engines it takes")
-    .option("--uncertainty <U>", "wanted: expanded uncertainty of one reading")
-    .option("--common <U>", "the part of it that all readings of a measuring share", "0")
-    .option("--masters <count>", "readings of the gauge's master in each campaign: then what is common cancels", "0")
-    .option("--repeats <count>", "readings of each place", "1")
-    .option("--places <count>", "places of a characteristic on each cylinder", "1")
-    .option("--cylinders <count>", "cylinders of each engine", "1")
-    .option("--characteristics <count>", "how many are looked at together", "1")
-    .option("--engines <count>", "engines in each of two groups", "1")
-    .option("--spread <s>", "standard deviation from engine to engine that are treated alike")
-    .option("--matters <m>", "smallest difference between the groups that must not be missed")
     .option("--json", "one line of JSON for each line, and one with the plan")
     .action(async (options: TrialPlanFlags) => done(await (await import("./trial-plan-command.ts")).trialPlan(options)));
+  for (const [name, { words, kind, ...field }] of Object.entries(PLAN_FIELDS)) {
+    const told = "hint" in field ? `${words}: ${field.hint}` : words;
+    const usual = "usual" in field ? String(field.usual) : undefined;
+    planned.option(`--${name} <${kind === "count" ? "count" : "size"}>`, name === "uncertainty" ? `wanted: ${told}` : told, usual);
+  }
 
   root
     .command("shard")

@@ -1,18 +1,9 @@
 import { neededText, plannedRow, planTrial, TRIAL_CAUTION, type TrialPlan } from "../compare/trial-plan.ts";
+import { type PlanField, readPlan } from "../compare/trial-plan-fields.ts";
 import { ALL_WELL, Refusal } from "./exit-codes.ts";
 import { aligned, jsonLine, print } from "./output.ts";
 
-export interface TrialPlanFlags {
-  uncertainty?: string;
-  common?: string;
-  masters?: string;
-  repeats?: string;
-  places?: string;
-  cylinders?: string;
-  characteristics?: string;
-  engines?: string;
-  spread?: string;
-  matters?: string;
+export interface TrialPlanFlags extends Partial<Record<PlanField, string>> {
   json?: boolean;
 }
 
@@ -48,26 +39,7 @@ export async function trialPlan({ json = false, ...flags }: TrialPlanFlags): Pro
 const WIDEST = 56;
 
 function planFrom(flags: TrialPlanFlags): TrialPlan {
-  const size = (name: string, text: string | undefined): number | undefined => {
-    if (text === undefined) return undefined;
-    const value = Number(text);
-    if (text.trim() === "" || !Number.isFinite(value) || value <= 0) throw new Refusal(`--${name} ${text} is no number above 0`);
-    return value;
-  };
-  const whole = (name: string, text: string | undefined, least: number, most: number, fallback: number): number => {
-    if (text === undefined) return fallback;
-    const value = Number(text);
-    if (!/^\d+$/.test(text.trim()) || value < least || value > most) throw new Refusal(`--${name} ${text} is no whole number from ${least} to ${most}`);
-    return value;
-  };
-  const uncertainty = size("uncertainty", flags.uncertainty);
-  if (uncertainty === undefined) throw new Refusal("--uncertainty is not given: wanted is U of one reading, such as 0.004");
-  const common = flags.common === undefined || Number(flags.common) === 0 ? 0 : size("common", flags.common)!;
-  if (common > uncertainty) throw new Refusal(`--common ${common} is a part of the uncertainty ${uncertainty}, which it cannot exceed`);
-  return {
-    ...{ uncertainty, common, masters: whole("masters", flags.masters, 0, 1000, 0), repeats: whole("repeats", flags.repeats, 1, 1000, 1) },
-    ...{ places: whole("places", flags.places, 1, 1000, 1), cylinders: whole("cylinders", flags.cylinders, 1, 16, 1) },
-    ...{ characteristics: whole("characteristics", flags.characteristics, 1, 1000, 1), engines: whole("engines", flags.engines, 1, 1000, 1) },
-    ...{ spread: size("spread", flags.spread), matters: size("matters", flags.matters) },
-  };
+  const read = readPlan(flags);
+  if ("plan" in read) return read.plan;
+  throw new Refusal(read.faults.map(({ field, given, why }) => `--${field} ${given === undefined ? "" : `${given} `}${why}`).join("; "));
 }

@@ -27,7 +27,10 @@ const sheets = async (page: Page) => {
   await page.getByLabel("After", { exact: true }).selectOption("the sheet Strip-down");
 };
 
-const shown = (page: Page) => page.locator(".changes li").evaluateAll((items) => items.map((item) => [...item.children].map((part) => part.textContent)));
+const shown = (page: Page) =>
+  page
+    .locator(".changes li")
+    .evaluateAll((items) => items.map((item) => [...item.children].filter((part) => !part.matches(".line-bar")).map((part) => part.textContent)));
 
 // JCGM 100: U of the change √(0.003² + 0.004²) = 0.005; what may hide 0.002 + 1.645 × 0.0025. Of the mean: 0.005² + 0.0025² with 1.56 degrees of freedom (Welch-Satterthwaite).
 const DIFFERS = ["differs", "engine A, cylinder 1, bore, top thrust", "73.012 → 73.024 mm", "0.012 larger, which is worse: differs, beyond its gauge (0.005)"];
@@ -64,6 +67,25 @@ test("En, p and the like stand folded under details", async () => {
   );
 });
 
+test("each line is a bar against what matters, on one axis for its characteristic, with its numbers in words", async () => {
+  const page = await compare(async (opened) => {
+    await sheets(opened);
+    await opened.getByText("More", { exact: true }).click();
+    await opened.getByLabel("Smallest difference that matters").fill("0.01");
+  });
+  await page.locator(".line-bar").first().waitFor();
+  const drawn = await page
+    .locator(".line-bar")
+    .evaluateAll((bars) => bars.map((bar) => [...bar.querySelectorAll("title, desc")].map((part) => part.textContent)));
+  expect(drawn).toHaveLength(3);
+  // U of the change is 0.005: 1.645 and 1.960 times the half of it (JCGM 100, G.1.3).
+  expect(drawn[0]).toEqual([
+    "Change: engine A, cylinder 1, bore, top thrust",
+    "+0.012 mm: differs. 90 % from +0.008 to +0.016, 95 % from +0.007 to +0.017; ±0.01 matters. The axis goes from −0.04 to +0.04.",
+  ]);
+  expect(new Set(drawn.map(([, words]) => /The axis.*/.exec(words!)![0])).size).toBe(1);
+});
+
 test("what matters makes it the same, by characteristic too", async () => {
   const page = await compare(async (opened) => {
     await sheets(opened);
@@ -76,7 +98,7 @@ test("what matters makes it the same, by characteristic too", async () => {
 test("the clearest changes are drawn, with their numbers in words", async () => {
   const page = await compare(sheets);
   await page.getByText("Drawing of the clearest changes").click();
-  expect(await page.locator("svg.drawing desc").textContent()).toContain("0.012");
+  expect(await page.locator(".picture svg.drawing desc").textContent()).toContain("0.012");
 });
 
 test("a change is gone to in the sheet", async () => {
@@ -157,4 +179,51 @@ test("a CSV that is no table of readings is refused in a sentence", async () => 
     opened.getByLabel("File for the side before").setInputFiles({ name: "notes.csv", mimeType: "text/csv", buffer: Buffer.from("when,what\nMonday,oil\n") }),
   );
   await page.getByRole("alert").filter({ hasText: "notes.csv has in line 1 no heading for the value" }).waitFor();
+});
+
+describe("a trial is planned", () => {
+  const plan = async (entries: Record<string, string>) => {
+    const page = await pane.open("blank");
+    await page.getByRole("tab", { name: "Compare" }).click();
+    await page.locator("summary", { hasText: "Plan a trial" }).click();
+    await page.getByText("A trial is work on running engines").waitFor();
+    for (const [label, text] of Object.entries(entries)) await page.getByLabel(label).fill(text);
+    await page.getByRole("button", { name: "Work out" }).click();
+    return page;
+  };
+
+  test("it says what is seen with 80 and 90 %, how many engines it takes, and draws how that falls", async () => {
+    const page = await plan({
+      "Expanded uncertainty U of one reading": "0.004",
+      "Standard deviation from engine to engine that are treated alike": "0.005",
+      "Smallest difference between the groups that must not be missed": "0.01",
+    });
+    await page.locator(".planned").waitFor();
+    // As crosshatch trial plan prints them for the same entries.
+    expect(await page.locator(".planned tbody tr").allTextContents()).toEqual([
+      "one place, among 3600.0130.014",
+      "mean of 18 places of one engine, among 200.0030.0033",
+      "two groups of 2 engines, among 50.0640.077",
+    ]);
+    await page.getByText("A difference of 0.01 between the groups takes 8 engines in each to be seen 8 times in 10, 10 to be seen 9 times in 10.").waitFor();
+    expect(await page.locator(".trial-plan svg.drawing desc").textContent()).toContain("By engines in each of two groups: 2 (planned) 0.064 and 0.077");
+    expect(pane.complaints).toEqual([]);
+  });
+
+  test("an entry that cannot be is named at its field", async () => {
+    const page = await plan({ "Expanded uncertainty U of one reading": "0,004", "Readings of each place": "0" });
+    await page.getByText("0,004 is no number above 0").waitFor();
+    await page.getByText("0 is no whole number from 1 to 1000").waitFor();
+    expect(await page.locator(".planned").count()).toBe(0);
+  });
+
+  test("its workbook is written into the open one, and not over sheets that are there", async () => {
+    const page = await plan({ "Cylinders of each engine": "2" });
+    await page.getByRole("button", { name: "Add these sheets" }).click();
+    await page.getByRole("status").filter({ hasText: "9 new sheets: Trial, Limits, Gauge study, Campaigns, Before," }).waitFor();
+    const { sheets: added } = await page.evaluate(() => window.stage.host.read());
+    expect(added.find(({ name }) => name === "Before")!.values.flat()).toContain("Cylinder 2");
+    await page.getByRole("button", { name: "Add these sheets" }).click();
+    await page.getByRole("alert").filter({ hasText: 'There is a sheet "Trial" in this workbook already' }).waitFor();
+  });
 });

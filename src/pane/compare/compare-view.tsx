@@ -1,6 +1,7 @@
+import type { ComponentType } from "preact";
 import { useEffect, useState } from "preact/hooks";
 import type { Comparison } from "../../compare/compare.ts";
-import { recallLayout, type ViewProps } from "../parts/loading.ts";
+import { part, recallLayout, type ViewProps } from "../parts/loading.ts";
 import { fieldsLike, useStored } from "../parts/stored-choices.ts";
 import { TaskLines, useTask } from "../parts/use-task.tsx";
 import { ComparisonTables } from "./comparison-tables.tsx";
@@ -146,6 +147,31 @@ export function CompareView({ host, changes }: ViewProps) {
       <TaskLines {...work} />
       {made && made.changes !== changes && <p class="stale">The sheet changed since this was compared.</p>}
       {made && <ComparisonTables comparison={made.comparison} inBook={made.inBook} onSelect={(cell) => work.act("", () => host.select(cell).then(() => ""))} />}
+      <TrialPlan host={host} />
     </>
+  );
+}
+
+/** Folded, and loaded when it is first opened. */
+function TrialPlan({ host }: Pick<ViewProps, "host">) {
+  const [view, setView] = useState<{ View: ComponentType<Pick<ViewProps, "host">> } | null>(null);
+  const [trouble, setTrouble] = useState("");
+  const open = () => {
+    if (view === null)
+      part(import("./trial-plan-view.tsx")).then(
+        ({ TrialPlanView }) => setView({ View: TrialPlanView }),
+        (error: Error) => setTrouble(error.message),
+      );
+  };
+  return (
+    <details class="trial-plan" onToggle={open}>
+      <summary>Plan a trial</summary>
+      {trouble && (
+        <p class="refusal" role="alert">
+          {trouble}
+        </p>
+      )}
+      {view && <view.View host={host} />}
+    </details>
   );
 }

@@ -8,6 +8,7 @@ import { rowsText, uncertaintyText } from "../../core/number-text.ts";
 import { drawChangePlot } from "../../drawings/change-plot.ts";
 import { type CellAddress, placeName } from "../../workbook/address.ts";
 import { Picture } from "../parts/picture.tsx";
+import { type Line, LineBar, useReaches } from "./line-bars.tsx";
 
 interface Props {
   comparison: Comparison;
@@ -21,18 +22,20 @@ const PAGE = 60;
 /** More than these are no longer told apart at a glance. */
 const DRAWN = 12;
 
-type Line = ReturnType<typeof linesOf>[number];
-
 const LISTS: readonly (readonly [verdict: ComparisonVerdict, title: string, tone: string])[] = [
   ["differs", "Differs", "tone-doubt"],
   ["cannot tell", "Cannot be told", "tone-near"],
   ["same within", "The same within what matters", "tone-near"],
 ];
 
+const BARS =
+  "Bars: thick 90 %, thin 95 % of where the change may lie; the shaded middle is what does not matter. Filled square: differs. One axis for each characteristic.";
+
 export function ComparisonTables({ comparison, inBook, onSelect }: Props) {
   const { between, headline, verdicts, places, refused, notes, rows, wear } = comparison;
   const plot = useCallback((width: number) => drawChangePlot({ name: between, changes: places.slice(0, DRAWN).map(drawnChange) }, { width }), [comparison]);
   const lines = useMemo(() => linesOf(comparison), [comparison]);
+  const reaches = useReaches(comparison);
   const worn = useMemo(() => wearLines(comparison.wear), [comparison]);
   return (
     <section aria-label="Result of the comparison">
@@ -43,12 +46,14 @@ export function ComparisonTables({ comparison, inBook, onSelect }: Props) {
       <p class="counts">
         {rowsText(rows, places.length, "compared")}; {verdicts}
       </p>
+      {reaches.size > 0 && <p class="hint">{BARS}</p>}
       {LISTS.map(([verdict, title, tone]) => (
         <Lines
           key={verdict}
           title={title}
           tone={tone}
           lines={lines.filter((line) => line.verdict === verdict)}
+          reaches={reaches}
           comparison={comparison}
           inBook={inBook}
           onSelect={onSelect}
@@ -83,9 +88,11 @@ interface LinesProps extends Props {
   title: string;
   tone: string;
   lines: readonly Line[];
+  /** How far the axis of each characteristic goes. */
+  reaches: ReadonlyMap<string, number>;
 }
 
-function Lines({ title, tone, lines, comparison, inBook, onSelect }: LinesProps) {
+function Lines({ title, tone, lines, reaches, comparison, inBook, onSelect }: LinesProps) {
   const [shown, setShown] = useState(PAGE);
   if (lines.length === 0) return null;
   return (
@@ -102,6 +109,7 @@ function Lines({ title, tone, lines, comparison, inBook, onSelect }: LinesProps)
             </span>
             <span class="label">{line.label}</span>
             <span>{numbersText(line, comparison)}</span>
+            <LineBar line={line} reaches={reaches} />
             <span class="sentence">{line.says}</span>
             <Details line={line} />
           </li>
