@@ -28,7 +28,8 @@ test.each([2, 3, 4, 8])("a mean of %p places is seen nearly as often as the pair
 
 test.each([3, 4, 6])("a life from %p measurings with an honest gauge is covered, and seldom comes before the earliest", async (n) => {
   for (const wear of [6, 12]) {
-    const { covered, early } = await livesOf(n, wear, RUNS, 953 + n + wear);
+    const { covered, early, width } = await livesOf(n, wear, RUNS, 953 + n + wear);
+    expect(width).toBeLessThanOrEqual(1.3);
     expect(covered).toBeGreaterThanOrEqual(0.93);
     expect(early).toBeLessThanOrEqual(byChance(0.025, RUNS));
   }

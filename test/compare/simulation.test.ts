@@ -20,6 +20,7 @@ test("trials, means and lives hold too, but for chance", async () => {
   expect((await sharesOf(TREATED, RUNS, 967)).groups).toBeLessThanOrEqual(byChance(0.05, RUNS));
   const { rule, pairedT } = await powerOfMeans(3, 1.5 * Math.SQRT2 * (U / 2), 200, 971);
   expect(rule).toBeGreaterThan(pairedT);
-  const { covered } = await livesOf(4, 6, 100, 977);
+  const { covered, width } = await livesOf(4, 6, 100, 977);
+  expect(width).toBeLessThanOrEqual(1.3);
   expect(covered).toBeGreaterThanOrEqual(0.95 - 2.576 * Math.sqrt((0.95 * 0.05) / 100));
 });

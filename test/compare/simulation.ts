@@ -125,28 +125,66 @@ export async function powerOfMeans(places: number, change: number, runs: number,
   return found;
 }
 
-/** Lives of one wearing place from so many measurings with an honest gauge that reads to U/5: how often the interval covers the true one, and how often that comes before the earliest. */
-export async function livesOf(n: number, wearInU: number, runs: number, seed: number): Promise<{ covered: number; early: number; known: number }> {
+/** What lives that are told from an honest gauge come to. */
+export interface Lives {
+  /** The interval holds the true life; the true life comes before the earliest. */
+  covered: number;
+  early: number;
+  /** How many of all have a life at all. */
+  known: number;
+  /** The median width of the interval, by that of the interval which knows the gauge's variance. */
+  width: number;
+}
+
+/** Lives of one wearing place from so many measurings with an honest gauge that reads to U/5. */
+export async function livesOf(n: number, wearInU: number, runs: number, seed: number): Promise<Lives> {
   const random = new SeededNormal(seed);
-  const found = { covered: 0, early: 0, known: 0 };
+  const found = { covered: 0, early: 0, told: 0 };
+  const widths = { told: [] as number[], known: [] as number[] };
   const [use, limit] = [1000, 73 + 2 * wearInU * U];
   const step = U / 5;
   for (let run = 0; run < runs; run++) {
     const lines = ["campaign,cylinder,characteristic,value,unit,U,upper,hours"];
-    for (let i = 0; i < n; i++) {
+    const points = Array.from({ length: n }, (_, i) => {
       const hours = Math.round((i * use) / (n - 1));
-      const value = Math.round((73 + (wearInU * U * hours) / use + random.normal(u)) / step) * step;
-      lines.push([i === 0 ? "before" : "after", 1, "bore", value.toFixed(7), "mm", U, limit.toFixed(7), hours].join(","));
-    }
+      const size = Math.round((73 + (wearInU * U * hours) / use + random.normal(u)) / step) * step;
+      lines.push([i === 0 ? "before" : "after", 1, "bore", size.toFixed(7), "mm", U, limit.toFixed(7), hours].join(","));
+      return { hours, size };
+    });
     const [wear] = compareReadings(await csv(lines.join("\n")), undefined).wear;
-    if (wear?.life == null) continue;
-    found.known += 1 / runs;
+    widths.known.push(widthOfKnown(points, limit));
+    if (wear?.life == null) {
+      widths.told.push(Number.POSITIVE_INFINITY);
+      continue;
+    }
+    found.told++;
     const [earliest, latest] = [wear.earliest ?? 0, wear.latest ?? Number.POSITIVE_INFINITY];
-    if (earliest <= 2 * use && 2 * use <= latest) found.covered += 1;
-    if (2 * use < earliest) found.early += 1;
+    widths.told.push(latest - earliest);
+    if (earliest <= 2 * use && 2 * use <= latest) found.covered++;
+    if (2 * use < earliest) found.early++;
   }
-  const told = found.known * runs;
-  return { covered: found.covered / told, early: found.early / told, known: found.known };
+  const { covered, early, told } = found;
+  return { covered: covered / told, early: early / told, known: told / runs, width: median(widths.told) / median(widths.known) };
+}
+
+/**
+ * Width of the interval at 95 % of where a line meets a limit, the variance known: E. C. Fieller, J. Royal Statistical Society B 16 (1954) 175.
+ * It is where (limit − mean size − slope × t)² ≤ z² u² (1/n + t²/Sxx), t from the mean use.
+ */
+function widthOfKnown(points: readonly { hours: number; size: number }[], limit: number): number {
+  const n = points.length;
+  const [x, y] = [points.reduce((sum, { hours }) => sum + hours, 0) / n, points.reduce((sum, { size }) => sum + size, 0) / n];
+  const squares = points.reduce((sum, { hours }) => sum + (hours - x) ** 2, 0);
+  const slope = points.reduce((sum, { hours, size }) => sum + (hours - x) * (size - y), 0) / squares;
+  // Two-sided 95 % of the normal law.
+  const spread = (1.959963985 * u) ** 2;
+  const [a, b, c] = [slope ** 2 - spread / squares, -2 * slope * (limit - y), (limit - y) ** 2 - spread / n];
+  return a > 0 ? Math.sqrt(b ** 2 - 4 * a * c) / a : Number.POSITIVE_INFINITY;
+}
+
+function median(numbers: readonly number[]): number {
+  const sorted = [...numbers].sort((a, b) => a - b);
+  return sorted[Math.floor(sorted.length / 2)]!;
 }
 
 /** Studies in which nothing has changed, or both engines have changed alike: what was shared, and what was typed of it. */

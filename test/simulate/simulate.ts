@@ -37,5 +37,9 @@ for (const n of [3, 4, 6]) {
     `lives from ${n} measurings, wear of 6 and 12 U: covered; before the earliest`,
     `${percent(slow.covered)}, ${percent(fast.covered)}; ${percent(slow.early)}, ${percent(fast.early)}`,
   );
+  note(
+    `lives from ${n} measurings, wear of 6 and 12 U: median width of the interval by that with the variance known`,
+    [slow, fast].map(({ width }) => width.toFixed(2)).join(", "),
+  );
 }
 writeFileSync(join(root, "test", "simulate", "figures.json"), `${JSON.stringify({ runs, rows }, null, 2)}\n`);
