@@ -3,6 +3,7 @@ import { writeOds } from "../ods/write.ts";
 import { buildSheetSpec } from "../setup/build-sheet.ts";
 import { readChoices } from "../setup/choices.ts";
 import type { BuildSheet } from "../setup/model.ts";
+import { LARGEST_SEED, MOST_ENGINES } from "../setup/trial/choices.ts";
 import { writeXlsx } from "../xlsx/write/workbook.ts";
 import { ALL_WELL, Refusal } from "./exit-codes.ts";
 import { print, printable } from "./output.ts";
@@ -33,8 +34,8 @@ export async function newBuildSheet(out: string, { force = false, trial = false,
   const write = WRITERS[extname(out).toLowerCase()];
   if (!write) throw new Refusal(`${out} ends neither with .xlsx nor with .ods, which are what is written`);
   if (trial) {
-    const { trialWorkbookSpec, MOST_ENGINES } = await import("../setup/trial-workbook.ts");
-    const book = trialWorkbookSpec({ ...read.choices, engines: whole("engines", engines, 1, MOST_ENGINES), seed: whole("seed", seed, 1, 999_999) });
+    const { trialWorkbookSpec } = await import("../setup/trial/trial-workbook.ts");
+    const book = trialWorkbookSpec({ ...read.choices, engines: whole("engines", engines, 1, MOST_ENGINES), seed: whole("seed", seed, 1, LARGEST_SEED) });
     put(out, write(book), force);
     await print(
       `${printable(out)}: an empty workbook for a trial, ${book.sheets.map(({ name }) => name).join(", ")}. Type limits and what matters first; crosshatch trial reads it.`,

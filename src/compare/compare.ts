@@ -3,7 +3,7 @@ import { counted } from "../core/number-text.ts";
 import { COVERAGE_FACTOR } from "../functions/wear/change-params.ts";
 import { ownerKey } from "../vocabulary/subjects.ts";
 import { type DifferenceOfChanges, differenceEstimates } from "./difference-of-changes.ts";
-import { type EnginePair, type Sides, sidesOf } from "./engines.ts";
+import { type EnginePair, isGivenTwice, type Sides, sidesOf } from "./engines.ts";
 import { type GroupDifference, groupEstimates, groupsOf } from "./groups.ts";
 import { hintsOn } from "./hints.ts";
 import { COMPARISON_VERDICTS, countsOf, type Estimate, type Family, type FamilyCounts, judgeFamily, type LineJudgement } from "./judgement.ts";
@@ -21,7 +21,7 @@ import { differenceSays, groupSays, headline, meanSays, placeSays, verdictsText 
 export interface CompareOptions {
   /** Hours in service between the two, where no column says. */
   hours?: number | undefined;
-  /** How long the run-in is, in the unit of use. */
+  /** How long the run-in is, in the unit of use; where it is not given, as the workbooks say. */
   runIn?: number | undefined;
   /** Compares the changes of these two engines, or the sizes of the first with those of the second where not both are on both sides. */
   engines?: EnginePair | undefined;
@@ -71,7 +71,12 @@ export const linesOf = ({ places, means, differences, meanDifferences, groups }:
 type LineKind = "places" | "means" | "differences" | "meanDifferences" | "groups";
 
 /** Compares two sides place by place: a build with its strip-down, or one engine with another. A lone set holds both sides itself. */
-export function compareReadings(first: ReadingSet, second: ReadingSet | undefined, options: CompareOptions = {}): Comparison {
+export function compareReadings(first: ReadingSet, second: ReadingSet | undefined, given: CompareOptions = {}): Comparison {
+  if (second !== undefined && isGivenTwice(first, second)) {
+    const alone = compareReadings(first, undefined, given);
+    return { ...alone, notes: [...alone.notes, `${first.name} and ${second.name} hold the same readings, before and after in both: taken once`] };
+  }
+  const options: CompareOptions = { ...given, runIn: given.runIn ?? typedRunIn([first, second]) };
   const masters = new Masters(first, second);
   const [own, other] = masters.sets;
   const sides = sidesOf(own!, other, options.engines);
@@ -126,6 +131,12 @@ export function compareReadings(first: ReadingSet, second: ReadingSet | undefine
   };
 }
 
+/** The length of the run-in that the workbooks give, where they give one. */
+function typedRunIn(sets: readonly (ReadingSet | undefined)[]): number | undefined {
+  const typed = new Set(sets.flatMap((set) => set?.runIn ?? []));
+  return typed.size === 1 ? [...typed][0] : undefined;
+}
+
 const NO_GROUPS = "no reading names the group of its engine, so engines are judged and ways of treatment are not";
 
 /** Engines treated in different ways, from any number of files: each row says its engine, its group and whether it was measured before or after. */
@@ -135,7 +146,7 @@ export function compareTrial(sets: readonly ReadingSet[], options: CompareOption
   );
   // Two files that do not say it themselves are a build and a strip-down, as to `compare`.
   const areSides = sets.length === 2 && readings.every(({ campaign }) => campaign === undefined);
-  const all = { name: nameOf(sets), readings, notes: sets.flatMap(({ notes }) => notes) };
+  const all = { name: nameOf(sets), readings, notes: sets.flatMap(({ notes }) => notes), runIn: typedRunIn(sets) };
   const comparison = areSides ? compareReadings(sets[0]!, sets[1], options) : compareReadings(all, undefined, options);
   if (readings.every(({ group }) => !group)) comparison.notes.unshift(NO_GROUPS);
   return comparison;

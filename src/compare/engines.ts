@@ -119,6 +119,15 @@ const areTheSame = (before: readonly Reading[], after: readonly Reading[]): bool
   before.length === after.length &&
   before.every(({ value, cell }, i) => value === after[i]!.value && cell.row === after[i]!.cell.row && cell.sheet === after[i]!.cell.sheet);
 
+/** The same readings given twice, as when one file that holds both sides is chosen for each: taken twice they would pass for repeats. */
+export const isGivenTwice = ({ readings: before }: ReadingSet, { readings: after }: ReadingSet): boolean =>
+  before.length === after.length &&
+  before.some(({ campaign }) => campaign !== undefined) &&
+  before.every(({ value, cell, engine, campaign }, i) => {
+    const other = after[i]!;
+    return value === other.value && cell.row === other.cell.row && cell.column === other.cell.column && engine === other.engine && campaign === other.campaign;
+  });
+
 /** Rows that say themselves whether they were taken before or after stand on that side, whatever file they come from. */
 function byCampaign(
   first: ReadingSet,

@@ -21,6 +21,7 @@ import { measuredBy, ownerIn } from "../vocabulary/subjects.ts";
 import { knownUnit } from "../vocabulary/units.ts";
 import { type CellAddress, placeName } from "../workbook/address.ts";
 import type { SheetSnapshot, WorkbookSnapshot } from "../workbook/port.ts";
+import { campaignsOn, runInOf } from "./campaign-tables.ts";
 import { engineIdentity } from "./engines.ts";
 import { fillMatters } from "./matters-in-limits.ts";
 import { MeasuredWith } from "./measured-with.ts";
@@ -65,7 +66,10 @@ export function readingsOfWorkbook(snapshot: WorkbookSnapshot, { uncertainty, ma
   const analysis = new Analysis(snapshot);
   const { book, origins, labels, calls } = analysis;
   const gathered = new Gathered(origins, labels, repeatsIn(book));
-  for (const page of book.sheets) for (const reading of [...tableReadings(page), ...wideReadings(page)]) gathered.table(reading);
+  const campaigns = book.sheets.map(campaignsOn);
+  const notes = campaigns.flatMap((one) => one.notes);
+  for (const [i, page] of book.sheets.entries())
+    for (const reading of [...tableReadings(page), ...wideReadings(page), ...campaigns[i]!.masters]) gathered.table(reading);
   for (const call of calls) if (judges(call)) for (const candidate of candidatesOf(call, origins)) gathered.judged(candidate);
   for (const call of calls) if (isOfEngine(call.spec)) gathered.measured(call);
   gathered.results(calls);
@@ -76,10 +80,11 @@ export function readingsOfWorkbook(snapshot: WorkbookSnapshot, { uncertainty, ma
   fillMatters(readings, book.sheets);
   const use = useIn(sheet === undefined ? book.sheets : book.sheets.filter(({ name }) => name === sheet)) ?? useIn(book.sheets);
   if (use !== undefined) for (const reading of readings) if (reading.hours === undefined) Object.assign(reading, use);
-  if (sheet === undefined) return { name: snapshot.name, readings, notes: [], identity: engineIdentity(book.sheets) };
+  const runIn = runInOf(book.sheets);
+  if (sheet === undefined) return { name: snapshot.name, readings, notes, identity: engineIdentity(book.sheets), runIn };
   const own = engineIdentity(book.sheets.filter(({ name }) => name === sheet));
   const identity = Object.keys(own).length > 0 ? own : engineIdentity(book.sheets);
-  return { name: sheet, readings: readings.filter(({ cell }) => cell.sheet === sheet), notes: [], identity };
+  return { name: sheet, readings: readings.filter(({ cell }) => cell.sheet === sheet), notes, identity, runIn };
 }
 
 /** A typed reading is as good as its gauge, or as was typed for it; what is worked out takes it from the readings that go into it. */

@@ -81,6 +81,8 @@ export interface ReadingSet {
   /** What a person should know about how it was read, in sentences. */
   notes: string[];
   identity?: EngineIdentity;
+  /** How long the run-in is, where it says so, in the unit of its use. */
+  runIn?: number | undefined;
 }
 
 /** `engine A, cylinder 2, bore, top thrust`, or the place of a reading that has no name. */

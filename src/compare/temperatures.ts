@@ -10,7 +10,7 @@ import type { Session } from "./sessions.ts";
 import { isLength } from "./typed-sizes.ts";
 
 /** How far the temperature of a measuring, and a material's coefficient, may be off: both as likely anywhere within (JCGM 100:2008, 4.3.7). */
-const DEGREES = 1;
+export const DEGREES = 1;
 const SHARE_OF_COEFFICIENT = 0.1;
 const RECTANGULAR = Math.sqrt(3);
 

@@ -51,6 +51,15 @@ const COMPARISON_WORDS = {
   km: ["kilometres", "kilometers", "km run"],
 } as const;
 
+/** Columns of what a gauge shows on its master, in a row for each measuring. */
+const MASTER_WORDS = {
+  start: ["master at start", "master at the start", "ring at start", "standard at start"],
+  end: ["master at end", "master at the end", "ring at end", "standard at end"],
+} as const;
+
+/** In the same row: the gauge's own, beside that of the part. */
+const GAUGE_TEMPERATURE_WORDS = ["gauge temperature", "temperature of the gauge"] as const;
+
 /** In what use is counted; the first where a sheet does not say. */
 export const USE_UNITS = ["hours", "miles", "km"] as const;
 export type UseUnit = (typeof USE_UNITS)[number];
@@ -147,6 +156,11 @@ const COMPARED = new Map<string, ComparisonField>([
 ]);
 /** Everything that a column may be called which a comparison reads, in the spelling of `plain`. */
 export const wordsOfComparison = (field: ComparisonField): string[] => [...COMPARED].flatMap(([word, of]) => (of === field ? [word] : []));
+const MASTERS = byWord<keyof typeof MASTER_WORDS>(MASTER_WORDS);
+/** When of a measuring a column's readings of the master were taken. */
+export const masterReadingOf = (heading: string): keyof typeof MASTER_WORDS | undefined => MASTERS.get(nameOf(heading));
+const GAUGE_TEMPERATURES = new Set<string>(GAUGE_TEMPERATURE_WORDS);
+export const isGaugeTemperature = (heading: string): boolean => GAUGE_TEMPERATURES.has(nameOf(heading));
 /** A heading of the part of U that all readings of a session share. */
 export const isCommonPart = (heading: string): boolean => COMPARED.get(nameOf(heading)) === "common";
 const CAMPAIGNS = byWord<Campaign>(CAMPAIGN_WORDS);

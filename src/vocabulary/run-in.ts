@@ -18,3 +18,8 @@ const BY_WORD = new Map(Object.entries(RUN_IN_WORDS).flatMap(([field, words]) =>
 
 /** What a heading or an entry of a run-in log names. */
 export const runInFieldOf = (heading: string): RunInField | undefined => BY_WORD.get(foldedHeading(heading));
+
+const LENGTH_WORDS = new Set(["length of run in", "length of the run in", "run in length"]);
+
+/** The name of an entry that says how long the run-in is. */
+export const isRunInLength = (text: string): boolean => LENGTH_WORDS.has(foldedHeading(text));

@@ -102,9 +102,11 @@ describe("a page to publish", () => {
 });
 
 test("a workbook for a trial is written, and read again by trial", async () => {
-  const { code, out } = await run("new", "trial.xlsx", "--trial", "--cylinders", "2", "--engines", "2", "--seed", "7");
-  expect(code).toBe(0);
-  expect(out).toContain("trial.xlsx: an empty workbook for a trial, Trial, Limits, Masters, Before, After, Before, second, After, second, Verdicts.");
+  const { code, out, err } = await run("new", "trial.xlsx", "--trial", "--cylinders", "2", "--engines", "2", "--seed", "7");
+  expect({ code, err }).toEqual({ code: 0, err: "" });
+  expect(out).toContain(
+    "trial.xlsx: an empty workbook for a trial, Trial, Limits, Gauge study, Campaigns, Before, After, Before, second, After, second, Verdicts.",
+  );
   const read = await run("trial", "trial.xlsx");
   expect(read.code).toBe(2);
   expect(read.err).toContain("nothing could be compared");

@@ -134,3 +134,14 @@ describe("one file with both sides", () => {
     expect(made.differences).toMatchObject([{ engines: ["port.csv", "starboard.csv"], difference: 0.01 }]);
   });
 });
+
+test("one file that holds both sides, given twice, is taken once: its readings are no repeats of themselves", () => {
+  const both = [reading(73, { campaign: "before" }), reading(73.01, { campaign: "after" })];
+  const alone = compareReadings(set("trial.csv", both), undefined);
+  const twice = compareReadings(set("trial.csv", both), set("trial.csv", [...both]));
+  expect(twice.places.map(({ uncertainty, difference }) => [uncertainty, difference])).toEqual(
+    alone.places.map(({ uncertainty, difference }) => [uncertainty, difference]),
+  );
+  expect(twice.between).toBe(alone.between);
+  expect(twice.notes).toContain("trial.csv and trial.csv hold the same readings, before and after in both: taken once");
+});

@@ -1,0 +1,146 @@
+import { CAUTION, resultColumn, whenFilled } from "../columns.ts";
+import { type RowAt, SheetBuilder, type SheetColumn, type TableAt } from "../page.ts";
+import type { TrialChoices } from "./choices.ts";
+import type { TrialContext } from "./readings-sheets.ts";
+
+/** What the readings of each campaign stand in: the first ones and a second person's. */
+export interface ReadingTables {
+  before: TableAt;
+  after: TableAt;
+  second: readonly TableAt[];
+}
+
+/**
+ * Verdicts by our functions on what was read. Where a master, temperatures or second readings count as well, which a cell cannot
+ * weigh as Compare does, no verdict stands there that could be another one: it says who judges it.
+ */
+export function verdictsPage(
+  { choices, items, characteristics: names, engines, gauges, limits, sessions }: TrialContext,
+  { before, after, second }: ReadingTables,
+): SheetBuilder {
+  const page = new SheetBuilder("Verdicts", "Verdicts", [
+    "Mean change of each engine by PAIREDCHANGE, adjusted for all rows by CHANCEADJUSTED.",
+    "Where masters, temperatures or second readings are typed, Compare in the pane or crosshatch trial judges: they count there. These judge every place, too.",
+    CAUTION,
+  ]);
+  const count = 2 * choices.engines;
+  const [first, last] = ["Cylinder 1", `Cylinder ${choices.cylinders}`];
+  /** Readings of one engine and characteristic, as a block. */
+  const block = (table: TableAt, row: number): string => {
+    const [name, engine] = [names[Math.floor(row / count)]!, row % count];
+    const rows = items.flatMap(({ characteristic }, i) => (characteristic === name ? [engine * items.length + i] : []));
+    return `${table.cell(first, rows[0]!)}:${table.cell(last, rows.at(-1)!).split("!")[1]}`;
+  };
+  const found = (heading: string, row: number): string => {
+    const gauge = before.cell(
+      "Gauge",
+      (row % count) * items.length + items.findIndex(({ characteristic }) => characteristic === names[Math.floor(row / count)]),
+    );
+    return `IFERROR(INDEX(${gauges.body(heading)},MATCH(${gauge},${gauges.body("Gauge id")},0)),"")`;
+  };
+  /** What else is typed of a row's readings that counts; "" for nothing. */
+  const beside = (row: number): string => {
+    const of = (table: TableAt, heading: string): string => {
+      const rows = items.flatMap(({ characteristic }, i) => (characteristic === names[Math.floor(row / count)] ? [(row % count) * items.length + i] : []));
+      return `${table.cell(heading, rows[0]!)}:${table.cell(heading, rows.at(-1)!).split("!")[1]}`;
+    };
+    const isOf = (heading: string): string =>
+      `SUMPRODUCT(COUNTIF(${of(before, "Session")},${sessions.body("Session")})*(${sessions.body(heading)}<>""))+SUMPRODUCT(COUNTIF(${of(after, "Session")},${sessions.body("Session")})*(${sessions.body(heading)}<>""))`;
+    const parts: [is: string, word: string][] = [
+      [`${isOf("Master at start")}+${isOf("Master at end")}`, "master"],
+      [isOf("Part temperature"), "temperature"],
+      [second.map((table) => `COUNT(${block(table, row)})`).join("+"), "second readings"],
+    ];
+    return `=IF(COUNT(${block(after, row)})=0,"",TRIM(${parts.map(([is, word]) => `IF(${is}>0,"${word} ","")`).join("&")}))`;
+  };
+  const inputsOf = (row: RowAt): string => {
+    const matters = limits.cell("Matters", Math.floor(row.index / count));
+    return `${block(before, row.index)},${block(after, row.index)},${row.ref("U")},IF(${matters}=0,"",${matters}),0.95,${row.ref("Common")}`;
+  };
+  const part = (heading: string, format: string, column: number, width?: number): SheetColumn =>
+    resultColumn(
+      heading,
+      format,
+      (row) => `=IF(OR(COUNT(${block(after, row.index)})=0,${row.ref("Also counts")}<>""),"",INDEX(HATCH.PAIREDCHANGE(${inputsOf(row)}),2,${column}))`,
+      width,
+    );
+  const size = choices.unit === "mm" ? "0.0000" : "0.00000";
+  const table = page.table(
+    "Verdicts",
+    5,
+    [
+      { heading: "Characteristic", look: "label", width: 22, cell: ({ index }) => names[Math.floor(index / count)]! },
+      resultColumn("Engine", "General", ({ index }) => `=IF(${engines.cell("Engine", index % count)}="","",${engines.cell("Engine", index % count)})`),
+      resultColumn("U", "General", ({ index }) => `=IF(${found("Uncertainty", index)}=0,"",${found("Uncertainty", index)})`),
+      // An empty cell is equal to 0 and to "": only a typed 0 says that nothing is shared.
+      resultColumn(
+        "Common",
+        "General",
+        ({ index }) => `=IF(${found("Common part", index)}="","",IF(${found("Common part", index)}=0,"none",${found("Common part", index)}))`,
+      ),
+      resultColumn("Also counts", "General", ({ index }) => beside(index), 20),
+      part("Mean change", size, 1),
+      part("From", size, 2),
+      part("To", size, 3),
+      part("p", "0.0000", 6),
+      resultColumn("p adjusted", "0.0000", (row) => whenFilled([row.ref("p")], `INDEX(HATCH.CHANCEADJUSTED(${row.body("p")}),${row.index + 1})`)),
+      part("By", "General", 7),
+      resultColumn(
+        "Verdict",
+        "General",
+        (row) =>
+          `=IF(COUNT(${block(after, row.index)})=0,"",IF(${row.ref("Also counts")}<>"","judged by Compare or crosshatch trial",${amongAll(row, `INDEX(HATCH.PAIREDCHANGE(${inputsOf(row)}),2,8)`)}))`,
+        40,
+      ),
+    ],
+    names.length * count,
+  );
+  if (choices.engines > 1) groupsTable(page, choices, names, table, engines);
+  else page.put(8 + names.length * count, 0, "One engine of each way: the engines are judged, the ways of treatment cannot be told.", "note");
+  return page;
+}
+
+/** What differs by itself, but not when it is adjusted for all rows, cannot be told. */
+const amongAll = (row: RowAt, verdict: string): string =>
+  `IF(N(${row.ref("p adjusted")})>0.05,IF(LEFT(${verdict},7)="differs","cannot tell among so many rows",${verdict}),${verdict})`;
+
+/** Second group less first, by the engines' mean changes: the engine is the unit. */
+function groupsTable(page: SheetBuilder, { engines: each }: TrialChoices, names: readonly string[], verdicts: TableAt, engines: TableAt): void {
+  const side = (index: number, group: number): string => {
+    const from = index * 2 * each + group * each;
+    return `${verdicts.cell("Mean change", from)}:${verdicts.cell("Mean change", from + each - 1).split("!")[1]}`;
+  };
+  const part = (heading: string, format: string, column: number, width?: number): SheetColumn =>
+    resultColumn(
+      heading,
+      format,
+      ({ index }) =>
+        `=IF(OR(COUNT(${side(index, 0)})<2,COUNT(${side(index, 1)})<2),"",INDEX(HATCH.COMPAREGROUPS(${side(index, 1)},${side(index, 0)}),2,${column}))`,
+      width,
+    );
+  page.table(
+    "Groups",
+    8 + verdicts.table.rows,
+    [
+      { heading: "Characteristic", look: "label", width: 22, cell: ({ index }) => names[index]! },
+      resultColumn("Groups", "General", () => `=${engines.cell("Group", each)}&" against "&${engines.cell("Group", 0)}`, 24),
+      part("Difference", "0.0000", 1),
+      part("From", "0.0000", 2),
+      part("To", "0.0000", 3),
+      part("p", "0.0000", 6),
+      resultColumn("p adjusted", "0.0000", (row) => whenFilled([row.ref("p")], `INDEX(HATCH.CHANCEADJUSTED(${row.body("p")}),${row.index + 1})`)),
+      // The gauge may still say no where the spread of the engines says yes, never the other way round.
+      resultColumn(
+        "By the spread of the engines",
+        "General",
+        (row) =>
+          whenFilled(
+            [row.ref("p adjusted")],
+            `IF(${row.ref("p adjusted")}>0.05,"cannot tell","differs; whether the gauge can see it: Compare or crosshatch trial")`,
+          ),
+        44,
+      ),
+    ],
+    names.length,
+  );
+}
