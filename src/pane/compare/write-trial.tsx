@@ -17,7 +17,7 @@ const ENTRIES = [
 const MOST_CYLINDERS = 16;
 
 /** What of a trial's sheets some program does not have. */
-const ASKED: readonly Ability[] = ["tables", "styles", "print set-up", "other names"];
+const ASKED: readonly Ability[] = ["tables", "styles", "print set-up"];
 
 const lackingIn = ({ abilities }: SheetHost): string[] => ASKED.filter((ability) => abilities[ability] !== "yes").map((ability) => ABILITIES[ability]);
 

@@ -10,6 +10,9 @@ export interface ReadingTables {
   second: readonly TableAt[];
 }
 
+/** What stands in place of a verdict that a cell cannot give as Compare gives it. */
+const LEFT = "judged by Compare or crosshatch trial";
+
 /**
  * Verdicts by our functions on what was read. Where a master, temperatures or second readings count as well, which a cell cannot
  * weigh as Compare does, no verdict stands there that could be another one: it says who judges it.
@@ -31,39 +34,51 @@ export function verdictsPage(
     const rows = items.flatMap(({ characteristic }, i) => (characteristic === name ? [engine * items.length + i] : []));
     return `${table.cell(first, rows[0]!)}:${table.cell(last, rows.at(-1)!).split("!")[1]}`;
   };
-  const found = (heading: string, row: number): string => {
-    const gauge = before.cell(
-      "Gauge",
-      (row % count) * items.length + items.findIndex(({ characteristic }) => characteristic === names[Math.floor(row / count)]),
-    );
-    return `IFERROR(INDEX(${gauges.body(heading)},MATCH(${gauge},${gauges.body("Gauge id")},0)),"")`;
+  /** The rows of a column that hold one engine's readings of one characteristic. */
+  const rowsOf = (table: TableAt, heading: string, row: number): string => {
+    const rows = items.flatMap(({ characteristic }, i) => (characteristic === names[Math.floor(row / count)] ? [(row % count) * items.length + i] : []));
+    return `${table.cell(heading, rows[0]!)}:${table.cell(heading, rows.at(-1)!).split("!")[1]}`;
   };
+  const gaugeOf = (row: number): string => rowsOf(before, "Gauge", row).split(":")[0]!;
+  const found = (heading: string, row: number): string => `IFERROR(INDEX(${gauges.body(heading)},MATCH(${gaugeOf(row)},${gauges.body("Gauge id")},0)),"")`;
   /** What else is typed of a row's readings that counts; "" for nothing. */
   const beside = (row: number): string => {
-    const of = (table: TableAt, heading: string): string => {
-      const rows = items.flatMap(({ characteristic }, i) => (characteristic === names[Math.floor(row / count)] ? [(row % count) * items.length + i] : []));
-      return `${table.cell(heading, rows[0]!)}:${table.cell(heading, rows.at(-1)!).split("!")[1]}`;
-    };
+    const both = [before, after];
     const isOf = (heading: string): string =>
-      `SUMPRODUCT(COUNTIF(${of(before, "Session")},${sessions.body("Session")})*(${sessions.body(heading)}<>""))+SUMPRODUCT(COUNTIF(${of(after, "Session")},${sessions.body("Session")})*(${sessions.body(heading)}<>""))`;
+      both.map((table) => `SUMPRODUCT(COUNTIF(${rowsOf(table, "Session", row)},${sessions.body("Session")})*(${sessions.body(heading)}<>""))`).join("+");
     const parts: [is: string, word: string][] = [
       [`${isOf("Master at start")}+${isOf("Master at end")}`, "master"],
       [isOf("Part temperature"), "temperature"],
       [second.map((table) => `COUNT(${block(table, row)})`).join("+"), "second readings"],
+      [both.map((table) => `SUMPRODUCT(--(${rowsOf(table, "Gauge", row)}<>${gaugeOf(row)}))`).join("+"), "several gauges"],
     ];
     return `=IF(COUNT(${block(after, row)})=0,"",TRIM(${parts.map(([is, word]) => `IF(${is}>0,"${word} ","")`).join("&")}))`;
   };
-  const inputsOf = (row: RowAt): string => {
+  const change = (row: RowAt, column: number, confidence = 0.95): string => {
     const matters = limits.cell("Matters", Math.floor(row.index / count));
-    return `${block(before, row.index)},${block(after, row.index)},${row.ref("U")},IF(${matters}=0,"",${matters}),0.95,${row.ref("Common")}`;
+    const inputs = `${block(before, row.index)},${block(after, row.index)},${row.ref("U")},IF(${matters}=0,"",${matters}),${confidence},${row.ref("Common")}`;
+    return `INDEX(HATCH.PAIREDCHANGE(${inputs}),2,${column})`;
   };
-  const part = (heading: string, format: string, column: number, width?: number): SheetColumn =>
+  const part = (heading: string, format: string, column: number, left = '""'): SheetColumn =>
     resultColumn(
       heading,
       format,
-      (row) => `=IF(OR(COUNT(${block(after, row.index)})=0,${row.ref("Also counts")}<>""),"",INDEX(HATCH.PAIREDCHANGE(${inputsOf(row)}),2,${column}))`,
-      width,
+      (row) => `=IF(OR(COUNT(${block(after, row.index)})=0,${row.ref("U")}=""),"",IF(${row.ref("Also counts")}<>"",${left},${change(row, column)}))`,
     );
+  /**
+   * By the rules of Compare: what differs by itself, but not when it is adjusted for all rows or not beyond what all readings share, is the
+   * same within what matters while the 90 % interval is, and cannot be told otherwise. While rows are left out, p is adjusted as if they
+   * showed nothing: what differs then differs, and the rest is left to Compare as well.
+   */
+  const verdict = (row: RowAt): string => {
+    const [word, common] = [change(row, 8), row.ref("Common")];
+    const matters = limits.cell("Matters", Math.floor(row.index / count));
+    const shared = `SQRT(2)*IF(${common}="",${row.ref("U")},IF(${common}="none",0,${common}))`;
+    const holds = `AND(${row.ref("p adjusted, at most")}<=0.05,ABS(${row.ref("Mean change")})>${shared})`;
+    const isSame = `AND(N(${matters})>0,ROUND(MAX(ABS(${change(row, 2, 0.9)}),ABS(${change(row, 3, 0.9)})),9)<=${matters})`;
+    const doubtful = `IF(COUNTIF(${row.body("Also counts")},"?*")>0,"${LEFT}",IF(${isSame},"same within "&${matters},"cannot tell among so many rows"))`;
+    return `IF(LEFT(${word},7)<>"differs",${word},IF(${holds},${word},${doubtful}))`;
+  };
   const size = choices.unit === "mm" ? "0.0000" : "0.00000";
   const table = page.table(
     "Verdicts",
@@ -82,14 +97,19 @@ export function verdictsPage(
       part("Mean change", size, 1),
       part("From", size, 2),
       part("To", size, 3),
-      part("p", "0.0000", 6),
-      resultColumn("p adjusted", "0.0000", (row) => whenFilled([row.ref("p")], `INDEX(HATCH.CHANCEADJUSTED(${row.body("p")}),${row.index + 1})`)),
+      part("p", "0.0000", 6, '"left out"'),
+      // Text counts as a row that was looked at.
+      resultColumn(
+        "p adjusted, at most",
+        "0.0000",
+        (row) => `=IF(ISNUMBER(${row.ref("p")}),INDEX(HATCH.CHANCEADJUSTED(${row.body("p")}),${row.index + 1}),"")`,
+      ),
       part("By", "General", 7),
       resultColumn(
         "Verdict",
         "General",
         (row) =>
-          `=IF(COUNT(${block(after, row.index)})=0,"",IF(${row.ref("Also counts")}<>"","judged by Compare or crosshatch trial",${amongAll(row, `INDEX(HATCH.PAIREDCHANGE(${inputsOf(row)}),2,8)`)}))`,
+          `=IF(COUNT(${block(after, row.index)})=0,"",IF(${row.ref("Also counts")}<>"","${LEFT}",IF(${row.ref("U")}="","cannot tell: no U of its gauge",${verdict(row)})))`,
         40,
       ),
     ],
@@ -99,10 +119,6 @@ export function verdictsPage(
   else page.put(8 + names.length * count, 0, "One engine of each way: the engines are judged, the ways of treatment cannot be told.", "note");
   return page;
 }
-
-/** What differs by itself, but not when it is adjusted for all rows, cannot be told. */
-const amongAll = (row: RowAt, verdict: string): string =>
-  `IF(N(${row.ref("p adjusted")})>0.05,IF(LEFT(${verdict},7)="differs","cannot tell among so many rows",${verdict}),${verdict})`;
 
 /** Second group less first, by the engines' mean changes: the engine is the unit. */
 function groupsTable(page: SheetBuilder, { engines: each }: TrialChoices, names: readonly string[], verdicts: TableAt, engines: TableAt): void {

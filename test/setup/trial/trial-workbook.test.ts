@@ -94,7 +94,7 @@ describe("filled in, with a ring that moved, temperatures and a run-in", () => {
     const { made, snapshot } = await book;
     expect(valueIn(made, snapshot, "Verdicts", "Also counts")).toBe("master temperature");
     expect(valueIn(made, snapshot, "Verdicts", "Verdict")).toBe("judged by Compare or crosshatch trial");
-    expect(valueIn(made, snapshot, "Verdicts", "p")).toBe("");
+    expect(valueIn(made, snapshot, "Verdicts", "p")).toBe("left out");
     expect(valueIn(made, snapshot, "Groups", "p")).toBe("");
   });
 });
@@ -112,7 +112,7 @@ describe("filled in, with nothing but readings", () => {
         const mean = means.find((one) => one.engine === engine && one.characteristic === characteristic)!;
         expect(value("Verdicts", "Mean change", index)).toBeCloseTo(mean.difference, 8);
         expect(value("Verdicts", "p", index)).toBeCloseTo(mean.p!, 8);
-        expect(value("Verdicts", "p adjusted", index)).toBeCloseTo(mean.pAdjusted!, 8);
+        expect(value("Verdicts", "p adjusted, at most", index)).toBeCloseTo(mean.pAdjusted!, 8);
         expect(String(value("Verdicts", "Verdict", index)).startsWith(mean.verdict)).toBe(true);
       }
       const group = groups.find((one) => one.characteristic === characteristic)!;
@@ -133,6 +133,30 @@ describe("filled in, with nothing but readings", () => {
     expect(places.filter(({ before }) => before.readings.length === 2)).toHaveLength(2);
     expect(valueIn(made, snapshot, "Verdicts", "Also counts")).toBe("second readings");
     expect(valueIn(made, snapshot, "Verdicts", "Also counts", 1)).toBe("");
+  });
+
+  test("where a ring counts for one gauge, no other row is called different that Compare does not call so", async () => {
+    const made = await filled({ ring: [73, 73, 73.006, 73.006] });
+    const snapshot = await made.host.read();
+    const { means } = compareReadings(readingsOfWorkbook(snapshot), undefined);
+    for (const [c, characteristic] of CHARACTERISTICS.entries()) {
+      for (const [e, engine] of ["A", "B", "C", "D"].entries()) {
+        const verdict = String(valueIn(made, snapshot, "Verdicts", "Verdict", 4 * c + e));
+        const { verdict: judged } = means.find((one) => one.engine === engine && one.characteristic === characteristic)!;
+        expect(verdict.startsWith(judged) || verdict === "judged by Compare or crosshatch trial").toBe(true);
+      }
+    }
+    expect(valueIn(made, snapshot, "Verdicts", "Verdict", 8)).not.toBe("judged by Compare or crosshatch trial");
+  });
+
+  test("a gauge without U leaves its rows untold, as Compare does", async () => {
+    const made = await filled();
+    await made.type("Gauges", "Uncertainty", 1, "");
+    const snapshot = await made.host.read();
+    const { means } = compareReadings(readingsOfWorkbook(snapshot), undefined);
+    expect(means.find(({ characteristic }) => characteristic === "top ring end gap")!.verdict).toBe("cannot tell");
+    expect(valueIn(made, snapshot, "Verdicts", "Verdict", 8)).toBe("cannot tell: no U of its gauge");
+    expect(valueIn(made, snapshot, "Verdicts", "p", 8)).toBe("");
   });
 
   test("a part and a gauge that lie apart by more than a degree, and a ring that was read once of twice, are said", async () => {
