@@ -18,7 +18,7 @@ export function gaugeStudyPage(choices: TrialChoices): SheetBuilder {
     "Ten parts that span what is measured, two or three people, each part twice, in mixed order and without looking at the first readings.",
     "Write the people's names below, above their readings; leave the name blank where there are only two. A part that is not there: clear its number.",
   ]);
-  page.put(4, 1, "Who reads", "note");
+  page.put(4, 1, "Who reads", "plain");
   PEOPLE.forEach((_, i) => {
     page.put(4, 2 + i, "", "typed");
   });
@@ -96,11 +96,9 @@ export function gaugeStudyPage(choices: TrialChoices): SheetBuilder {
     rows.length,
   );
   const [U, common] = [taken.cell("U of a reading", last), taken.cell("Shared by a session", last)];
-  page.put(
+  page.note(
     budgetRow + rows.length + 2,
-    0,
     `To take them over, type on the sheet Trial in the row of that gauge: =${U} under Uncertainty, =${common} under Common part.`,
-    "note",
   );
   return page;
 }

@@ -85,7 +85,10 @@ export function verdictsPage(
     5,
     [
       { heading: "Characteristic", look: "label", width: 22, cell: ({ index }) => names[Math.floor(index / count)]! },
-      resultColumn("Engine", "General", ({ index }) => `=IF(${engines.cell("Engine", index % count)}="","",${engines.cell("Engine", index % count)})`),
+      {
+        namesRow: true,
+        ...resultColumn("Engine", "General", ({ index }) => `=IF(${engines.cell("Engine", index % count)}="","",${engines.cell("Engine", index % count)})`),
+      },
       resultColumn("U", "General", ({ index }) => `=IF(${found("Uncertainty", index)}=0,"",${found("Uncertainty", index)})`),
       // An empty cell is equal to 0 and to "": only a typed 0 says that nothing is shared.
       resultColumn(
@@ -116,7 +119,7 @@ export function verdictsPage(
     names.length * count,
   );
   if (choices.engines > 1) groupsTable(page, choices, names, table, engines);
-  else page.put(8 + names.length * count, 0, "One engine of each way: the engines are judged, the ways of treatment cannot be told.", "note");
+  else page.note(8 + names.length * count, "One engine of each way: the engines are judged, the ways of treatment cannot be told.");
   return page;
 }
 
