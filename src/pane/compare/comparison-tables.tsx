@@ -1,13 +1,9 @@
-import { useCallback, useMemo, useState } from "preact/hooks";
+import { useMemo, useState } from "preact/hooks";
 import { type Comparison, enOf, linesOf } from "../../compare/compare.ts";
 import type { ComparisonVerdict } from "../../compare/judgement.ts";
-import type { PlaceChange } from "../../compare/place-change.ts";
 import { changesText, sizesText, wearLines } from "../../compare/words.ts";
-import { decimal } from "../../core/decimal.ts";
 import { rowsText, uncertaintyText } from "../../core/number-text.ts";
-import { drawChangePlot } from "../../drawings/change-plot.ts";
 import { type CellAddress, placeName } from "../../workbook/address.ts";
-import { Picture } from "../parts/picture.tsx";
 import { type Line, LineBar, useReaches } from "./line-bars.tsx";
 
 interface Props {
@@ -19,8 +15,6 @@ interface Props {
 
 /** So many are shown at a time; the clearest come first. */
 const PAGE = 60;
-/** More than these are no longer told apart at a glance. */
-const DRAWN = 12;
 
 const LISTS: readonly (readonly [verdict: ComparisonVerdict, title: string, tone: string])[] = [
   ["differs", "Differs", "tone-doubt"],
@@ -33,7 +27,6 @@ const BARS =
 
 export function ComparisonTables({ comparison, inBook, onSelect }: Props) {
   const { between, headline, verdicts, places, refused, notes, rows, wear } = comparison;
-  const plot = useCallback((width: number) => drawChangePlot({ name: between, changes: places.slice(0, DRAWN).map(drawnChange) }, { width }), [comparison]);
   const lines = useMemo(() => linesOf(comparison), [comparison]);
   const reaches = useReaches(comparison);
   const worn = useMemo(() => wearLines(comparison.wear), [comparison]);
@@ -59,12 +52,6 @@ export function ComparisonTables({ comparison, inBook, onSelect }: Props) {
           onSelect={onSelect}
         />
       ))}
-      {places.length > 0 && (
-        <details class="rows">
-          <summary>Drawing of the clearest changes</summary>
-          <Picture draw={plot} />
-        </details>
-      )}
       <Rows title="Wear" rows={wear.length > 0 ? worn : []} />
       <Rows title="Not compared" rows={refused.map(({ label, why }) => [label, why])} />
       {notes.map((note) => (
@@ -75,14 +62,6 @@ export function ComparisonTables({ comparison, inBook, onSelect }: Props) {
     </section>
   );
 }
-
-const drawnChange = ({ label, unit, before, after, uncertainty }: PlaceChange) => ({
-  name: label,
-  unit,
-  before: decimal(before.value),
-  after: decimal(after.value),
-  uncertainty,
-});
 
 interface LinesProps extends Props {
   title: string;

@@ -32,10 +32,10 @@ export function campaignsPage(choices: TrialChoices): { page: SheetBuilder; sess
     "Campaigns",
     5,
     [
-      { heading: "Session", look: "label", cell: ({ index }) => rows[index]!.session },
+      { heading: "Session", look: "label", width: 12, cell: ({ index }) => rows[index]!.session },
       { heading: "Campaign", look: "label", cell: ({ index }) => rows[index]!.campaign },
       GAUGE,
-      dateColumn("Measured on"),
+      { ...dateColumn("Measured on"), width: 14 },
       { heading: "Person", look: "typed", width: 14 },
       { heading: "Master", look: "typed", width: 18 },
       master("Master at start"),

@@ -15,14 +15,14 @@ export function trialPage({ engines, seed, unit }: TrialChoices): { page: SheetB
     CAUTION,
   ]);
   const data = [
-    { item: "Length of run-in", entry: "", unit: "h", note: "as the maker's manual has it; it gets a wear rate of its own, which is not drawn on" },
+    { item: "Length of run-in", entry: "", unit: "h", note: "as the maker's manual has it; its wear rate is not drawn on" },
     { item: "Order drawn with", entry: seed, unit: "", note: "the same number gives the same order of measuring" },
   ] as const;
   page.table(
     "TrialData",
     6,
     [
-      { heading: "Item", look: "label", width: 18, cell: ({ index }) => data[index]!.item },
+      { heading: "Item", look: "label", width: 20, cell: ({ index }) => data[index]!.item },
       {
         ...{ heading: "Entry", look: "typed", width: 18, cell: ({ index }) => data[index]!.entry },
         special: (index) =>
@@ -34,7 +34,7 @@ export function trialPage({ engines, seed, unit }: TrialChoices): { page: SheetB
               },
       },
       { heading: "Unit", look: "label", width: 18, cell: ({ index }) => data[index]!.unit },
-      { heading: "Note", look: "plain", width: 40, cell: ({ index }) => data[index]!.note },
+      { heading: "Note", look: "plain", width: 66, cell: ({ index }) => data[index]!.note },
     ],
     data.length,
   );

@@ -96,7 +96,7 @@ export function verdictsPage(
         "General",
         ({ index }) => `=IF(${found("Common part", index)}="","",IF(${found("Common part", index)}=0,"none",${found("Common part", index)}))`,
       ),
-      resultColumn("Also counts", "General", ({ index }) => beside(index), 20),
+      resultColumn("Also counts", "General", ({ index }) => beside(index), 26),
       part("Mean change", size, 1),
       part("From", size, 2),
       part("To", size, 3),
