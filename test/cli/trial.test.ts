@@ -17,10 +17,22 @@ const rows = (engines: string, more: number) =>
       }),
     ),
   );
+/** Two engines of each group that have not changed at all. */
+const still = (matters: number | "") =>
+  [..."ABCD"].flatMap((engine) =>
+    [1, 2].flatMap((cylinder) =>
+      ["before", "after"].map(
+        (campaign) =>
+          `${engine < "C" ? "plain" : "coated"},${engine},${campaign},${cylinder},bore,${73 + cylinder / 100},mm,0.002,0,${matters},BG-1,${campaign}`,
+      ),
+    ),
+  );
 const folder = folderOf({
   "plain.csv": [HEAD, ...rows("AB", 0)].join("\n"),
   "coated.csv": [HEAD, ...rows("CD", 0.02)].join("\n"),
   "alike.csv": [HEAD, ...rows("CD", 0)].join("\n"),
+  "still.csv": [HEAD, ...still(0.005)].join("\n"),
+  "still open.csv": [HEAD, ...still("")].join("\n"),
   "broken.csv": "what,ever\n1,2\n",
 });
 afterAll(() => rmSync(folder, { recursive: true }));
@@ -59,10 +71,17 @@ test("a sample with a master says what it moved by in every change", async () =>
   expect(change.change).toBeCloseTo(change.after! - change.before! - 0.006, 9);
 });
 
-test("groups that changed alike leave 3 while something cannot be told", async () => {
+test("groups that changed alike are the same within what matters, while their engines differ and leave 1", async () => {
   const { code, out } = await run("trial", "plain.csv", "alike.csv");
   expect(code).toBe(1);
   expect(out).toMatch(/coated against plain: bore .*changed alike, 2 engines against 2: the same within 0.005/);
+});
+
+test("where every line is the same within what matters it leaves 0, and 3 where nothing says what matters", async () => {
+  expect((await run("trial", "still.csv")).code).toBe(0);
+  const { code, out } = await run("trial", "still open.csv");
+  expect(code).toBe(3);
+  expect(out).toContain("0 differ, ");
 });
 
 test("a file that cannot be read is named, and leaves 2", async () => {

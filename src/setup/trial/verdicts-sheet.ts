@@ -76,7 +76,7 @@ export function verdictsPage(
     const shared = `SQRT(2)*IF(${common}="",${row.ref("U")},IF(${common}="none",0,${common}))`;
     const holds = `AND(${row.ref("p adjusted, at most")}<=0.05,ABS(${row.ref("Mean change")})>${shared})`;
     const isSame = `AND(N(${matters})>0,ROUND(MAX(ABS(${change(row, 2, 0.9)}),ABS(${change(row, 3, 0.9)})),9)<=${matters})`;
-    const doubtful = `IF(COUNTIF(${row.body("Also counts")},"?*")>0,"${LEFT}",IF(${isSame},"same within "&${matters},"cannot tell among so many rows"))`;
+    const doubtful = `IF(SUMPRODUCT(--(${row.body("Also counts")}<>""))>0,"${LEFT}",IF(${isSame},"same within "&${matters},"cannot tell among so many rows"))`;
     return `IF(LEFT(${word},7)<>"differs",${word},IF(${holds},${word},${doubtful}))`;
   };
   const size = choices.unit === "mm" ? "0.0000" : "0.00000";
