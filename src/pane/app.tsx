@@ -6,7 +6,7 @@ import { type Loaders, useCheck } from "./check/use-check.ts";
 import { type LoadView, part, type ViewProps } from "./parts/loading.ts";
 import { type StoredChoices, StoredChoicesContext } from "./parts/stored-choices.ts";
 import { TaskLines, useTask } from "./parts/use-task.tsx";
-import { LATER, TABS, type Tab } from "./views.ts";
+import { LATER, TABS, type Tab, tabOf, VIEWS, type View } from "./views.ts";
 
 /** For somebody who has just come: a sample to look round in. */
 function FirstSheet({ host }: { host: SheetHost }) {
@@ -52,35 +52,86 @@ function Later({ load, ...props }: ViewProps & { load: LoadView }) {
   );
 }
 
-/** Tab reaches the chosen tab; the arrow keys, Home and End choose another. */
-function TabList({ tab, onTab }: { tab: Tab; onTab(tab: Tab): void }) {
+interface Choice {
+  id: string;
+  title: string;
+  label?: string;
+  /** What it shows. */
+  shows: View;
+}
+
+/** Tab reaches the chosen one; the arrow keys, Home and End choose another. */
+function Choices({
+  of,
+  name,
+  chosen,
+  choices,
+  onChoice,
+}: {
+  of: string;
+  name: string;
+  chosen: string;
+  choices: readonly Choice[];
+  onChoice(id: string): void;
+}) {
   const list = useRef<HTMLDivElement>(null);
   const onKeyDown = (event: KeyboardEvent) => {
-    const here = TABS.findIndex(({ id }) => id === tab);
-    const to = { ArrowRight: here + 1, ArrowLeft: here - 1, Home: 0, End: TABS.length - 1 }[event.key];
+    const here = choices.findIndex(({ id }) => id === chosen);
+    const to = { ArrowRight: here + 1, ArrowLeft: here - 1, Home: 0, End: choices.length - 1 }[event.key];
     if (to === undefined) return;
     event.preventDefault();
-    const { id } = TABS[(to + TABS.length) % TABS.length]!;
-    onTab(id);
+    const { id } = choices[(to + choices.length) % choices.length]!;
+    onChoice(id);
     list.current?.querySelector<HTMLElement>(`#tab-${id}`)?.focus();
   };
   return (
-    <div ref={list} class="tabs" role="tablist" aria-label="Crosshatch" onKeyDown={onKeyDown}>
-      {TABS.map(({ id, title }) => (
+    <div ref={list} class={of} role="tablist" aria-label={name} onKeyDown={onKeyDown}>
+      {choices.map(({ id, title, label, shows }) => (
         <button
           key={id}
           id={`tab-${id}`}
           type="button"
           role="tab"
-          aria-selected={id === tab}
-          aria-controls={`view-${id}`}
-          tabIndex={id === tab ? 0 : -1}
-          onClick={() => onTab(id)}
+          title={label}
+          aria-label={label}
+          aria-selected={id === chosen}
+          aria-controls={`view-${shows}`}
+          tabIndex={id === chosen ? 0 : -1}
+          onClick={() => onChoice(id)}
         >
           {title}
         </button>
       ))}
     </div>
+  );
+}
+
+/** One row of tabs; below it, where a tab has several views, one of these. */
+function Tabs({ view, onView }: { view: View; onView(view: View): void }) {
+  const tab = tabOf(view);
+  // Going back to a tab finds the view that was last there.
+  const last = useRef(new Map<string, View>());
+  last.current.set(tab.id, view);
+  const shownBy = ({ id, views: [[first]] }: Tab): View => last.current.get(id) ?? first;
+  return (
+    <>
+      <Choices
+        of="tabs"
+        name="Crosshatch"
+        chosen={tab.id}
+        choices={TABS.map((one) => ({ ...one, shows: shownBy(one) }))}
+        onChoice={(id) => onView(shownBy(TABS.find((one) => one.id === id)!))}
+      />
+      {tab.views.length > 1 && (
+        <Choices
+          of="tabs within"
+          name={"label" in tab ? tab.label : tab.title}
+          chosen={view}
+          choices={tab.views.map(([id, title]) => ({ id, title, shows: id }))}
+          onChoice={(id) => onView(id as View)}
+        />
+      )}
+    </>
   );
 }
 
@@ -92,21 +143,21 @@ interface Props {
 
 const LAST_VIEW = "view";
 
-const CELLS_ALONE: ReadonlySet<Tab> = new Set(["plan", "layout"]);
+const CELLS_ALONE: ReadonlySet<View> = new Set(["plan", "layout"]);
 
 export function App({ host, kept, load }: Props) {
-  const [tab, setTab] = useTab(kept);
+  const [view, setView] = useView(kept);
   // A view is made when first opened and kept, so that going back finds it as it was left.
-  const opened = useRef(new Set<Tab>());
-  opened.current.add(tab);
-  const [state, actions] = useCheck(host, load, tab === "check");
+  const opened = useRef(new Set<View>());
+  opened.current.add(view);
+  const [state, actions] = useCheck(host, load, view === "check");
   // A kept layout is a change to whoever reads by it, and none to those who read cells alone.
   const [layouts, setLayouts] = useState(0);
   const onLayout = () => {
     setLayouts(layouts + 1);
     actions.changed();
   };
-  const view = (id: Tab) =>
+  const shown = (id: View) =>
     id === "check" ? (
       <CheckView state={state} actions={actions} first={<FirstSheet host={host} />} />
     ) : (
@@ -116,33 +167,36 @@ export function App({ host, kept, load }: Props) {
     <StoredChoicesContext.Provider value={kept}>
       <header>
         <h1 class="heard-only">Crosshatch</h1>
-        <TabList tab={tab} onTab={setTab} />
+        <Tabs view={view} onView={setView} />
       </header>
       <main>
-        {TABS.map(({ id }) => (
-          <div key={id} id={`view-${id}`} class="view" role="tabpanel" aria-labelledby={`tab-${id}`} hidden={id !== tab}>
-            {opened.current.has(id) && view(id)}
-          </div>
-        ))}
+        {VIEWS.map((id) => {
+          const tab = tabOf(id);
+          return (
+            <div key={id} id={`view-${id}`} class="view" role="tabpanel" aria-labelledby={`tab-${tab.views.length > 1 ? id : tab.id}`} hidden={id !== view}>
+              {opened.current.has(id) && shown(id)}
+            </div>
+          );
+        })}
       </main>
     </StoredChoicesContext.Provider>
   );
 }
 
 /** The view that is shown: the one that was last in this workbook, unless somebody has chosen another by then. */
-function useTab(kept: StoredChoices): [tab: Tab, choose: (tab: Tab) => void] {
-  const [tab, setTab] = useState<Tab>("check");
+function useView(kept: StoredChoices): [view: View, choose: (view: View) => void] {
+  const [view, setView] = useState<View>("check");
   const isChosen = useRef(false);
   useEffect(() => {
     kept.recalled.then(() => {
-      const last = TABS.find(({ id }) => id === kept.value(LAST_VIEW));
-      if (last && !isChosen.current) setTab(last.id);
+      const last = VIEWS.find((id) => id === kept.value(LAST_VIEW));
+      if (last && !isChosen.current) setView(last);
     });
   }, [kept]);
-  const choose = (chosen: Tab) => {
+  const choose = (chosen: View) => {
     isChosen.current = true;
     kept.put(LAST_VIEW, chosen, true);
-    setTab(chosen);
+    setView(chosen);
   };
-  return [tab, choose];
+  return [view, choose];
 }

@@ -3,6 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { root } from "../../src/tools/paths.ts";
 import { crosshatch, jsonLines } from "../cli/run.ts";
+import { toView } from "../helpers/to-view.ts";
 import { atStand } from "./stand.ts";
 
 import.meta.jest.setTimeout(180_000);
@@ -17,14 +18,14 @@ beforeAll(() => {
 });
 afterAll(() => rmSync(folder, { recursive: true }));
 
-const tab = (name: string) => at.page.pane.getByRole("tab", { name }).click();
+const tab = (name: string) => toView(at.page.pane, name);
 const press = (name: string) => at.page.pane.getByRole("button", { name, exact: true }).click();
 const status = (text: string | RegExp) => at.page.pane.getByRole("status").filter({ hasText: text }).first().waitFor();
 
 async function open(name: string, bytes: Uint8Array): Promise<void> {
   await at.page.give(name, bytes);
   await at.page.page.waitForFunction((wanted) => document.querySelector("#book")?.textContent === wanted, name);
-  await at.page.pane.getByRole("tab", { name: "Layout" }).waitFor();
+  await at.page.pane.getByRole("tab", { name: "Set up" }).waitFor();
 }
 
 /** Checks, and waits until the pane shows these findings, of those that say the word; an earlier result stands there until the new one comes. */

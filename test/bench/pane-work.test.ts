@@ -1,8 +1,9 @@
+import { toView } from "../helpers/to-view.ts";
 import { atStand } from "./stand.ts";
 
 const at = atStand("one page");
 
-const tab = (name: string) => at.page.pane.getByRole("tab", { name }).click();
+const tab = (name: string) => toView(at.page.pane, name);
 const status = (text: string) => at.page.pane.getByRole("status").filter({ hasText: text }).waitFor();
 const undo = () => at.page.page.evaluate(() => void window.crosshatchBench!.model.dispatch("REQUEST_UNDO"));
 

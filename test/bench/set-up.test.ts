@@ -9,12 +9,13 @@ import { buildSheetSpec } from "../../src/setup/build-sheet.ts";
 import { placeName } from "../../src/workbook/address.ts";
 import { readXlsx } from "../../src/xlsx/read/read.ts";
 import { writeXlsx } from "../../src/xlsx/write/workbook.ts";
+import { toView } from "../helpers/to-view.ts";
 import { workbookBytes } from "../xlsx/workbook-bytes.ts";
 import { atStand } from "./stand.ts";
 
 const at = atStand("a page for each test");
 
-const tab = (name: string) => at.page.pane.getByRole("tab", { name }).click();
+const tab = (name: string) => toView(at.page.pane, name);
 const button = (name: string) => at.page.pane.getByRole("button", { name, exact: true });
 const status = (text: string) => at.page.pane.getByRole("status").filter({ hasText: text }).waitFor();
 const undo = () => at.page.page.evaluate(() => void window.crosshatchBench!.model.dispatch("REQUEST_UNDO"));

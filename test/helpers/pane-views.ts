@@ -2,6 +2,7 @@ import type { Page } from "playwright-core";
 import type { SceneName } from "../pane/page/scenes.ts";
 import { check } from "./pane-browser.ts";
 import { fillRebore, fillRings, openPlan, workOut } from "./plan-steps.ts";
+import { toView } from "./to-view.ts";
 
 type Views = Readonly<Record<string, { scene: SceneName; go(page: Page): Promise<unknown> }>>;
 
@@ -75,7 +76,7 @@ export const VIEWS: Views = {
   draw: {
     scene: "judged",
     go: async (page) => {
-      await page.getByRole("tab", { name: "Draw" }).click();
+      await toView(page, "Draw");
       await page.getByRole("button", { name: "Draw" }).click();
       await page.locator("svg.drawing").waitFor();
     },
@@ -96,10 +97,20 @@ export const VIEWS: Views = {
       await page.getByText("19 new sheets").waitFor();
     },
   },
+  measure: { scene: "blank", go: (page) => toSheets(page).then(() => toView(page, "Measure")) },
+  "measure-on": { scene: "blank", go: measuring },
+  "measure-asked": {
+    scene: "blank",
+    go: async (page) => {
+      await measuring(page);
+      for (const reading of ["73.025", "73.02", "73.02", "73.015", "37.02"]) await page.keyboard.type(`${reading}\n`);
+      await page.getByText("were two digits swapped?").waitFor();
+    },
+  },
   layout: {
     scene: "engine",
     go: async (page) => {
-      await page.getByRole("tab", { name: "Layout" }).click();
+      await toView(page, "Layout");
       await page.getByRole("button", { name: "Propose from the headings" }).click();
       await page.locator(".changes li").first().waitFor();
     },
@@ -107,7 +118,7 @@ export const VIEWS: Views = {
   "layout-trouble": {
     scene: "engine",
     go: async (page) => {
-      await page.getByRole("tab", { name: "Layout" }).click();
+      await toView(page, "Layout");
       await page.getByText("keeps no layout").waitFor();
       await page.locator("summary", { hasText: "More" }).click();
       await page.getByRole("button", { name: "Add this range" }).click();
@@ -117,7 +128,7 @@ export const VIEWS: Views = {
   "layout-change": {
     scene: "engine",
     go: async (page) => {
-      await page.getByRole("tab", { name: "Layout" }).click();
+      await toView(page, "Layout");
       await page.getByRole("button", { name: "Propose from the headings" }).click();
       await page.locator("summary", { hasText: "Change" }).first().click();
       await page.getByRole("button", { name: "Change it" }).waitFor();
@@ -147,14 +158,29 @@ export const VIEWS: Views = {
   about: {
     scene: "findings",
     go: async (page) => {
-      await page.getByRole("tab", { name: "About" }).click();
+      await toView(page, "About");
       await page.getByRole("heading", { name: "Cautions" }).waitFor();
     },
   },
 };
 
 async function openFunction(page: Page): Promise<void> {
-  await page.getByRole("tab", { name: "Functions" }).click();
+  await toView(page, "Functions");
   await page.locator("summary", { hasText: /^PISTONCLEARANCE/ }).click();
   await page.locator(".manual").waitFor();
+}
+
+async function toSheets(page: Page): Promise<void> {
+  await page.getByRole("tab", { name: "Set up" }).click();
+  await page.getByRole("button", { name: "Add these sheets" }).click();
+  await page.getByText("19 new sheets").waitFor();
+}
+
+/** The first bore is on. */
+async function measuring(page: Page): Promise<void> {
+  await toSheets(page);
+  await toView(page, "Measure");
+  await page.getByRole("combobox", { name: "What is measured" }).selectOption("Bores!Bores");
+  await page.getByRole("button", { name: "Start measuring" }).click();
+  await page.getByLabel("Cylinder 1, Top thrust").waitFor();
 }

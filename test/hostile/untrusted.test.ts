@@ -1,5 +1,6 @@
 import type { Frame } from "playwright-core";
 import { atStand } from "../bench/stand.ts";
+import { toView } from "../helpers/to-view.ts";
 import { type BookXml, workbookBytes } from "../xlsx/workbook-bytes.ts";
 
 import.meta.jest.setTimeout(240_000);
@@ -39,7 +40,7 @@ const FILE = "<img src=x onerror=window.pwned=1>.xlsx";
 
 const at = atStand("one page");
 const pane = () => at.page.pane;
-const tab = (name: string) => pane().getByRole("tab", { name }).click();
+const tab = (name: string) => toView(pane(), name);
 
 /** Whatever in either page came from the texts as anything but text. */
 async function intruders(): Promise<string[]> {

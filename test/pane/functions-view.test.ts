@@ -1,5 +1,6 @@
 import { specs } from "../../src/functions/index.ts";
 import { type PaneBrowser, paneBrowser } from "../helpers/pane-browser.ts";
+import { toView } from "../helpers/to-view.ts";
 
 import.meta.jest.setTimeout(60_000);
 
@@ -11,7 +12,7 @@ afterAll(() => pane.close());
 
 async function openFunctions() {
   const page = await pane.open("findings", { permissions: ["clipboard-read", "clipboard-write"] });
-  await page.getByRole("tab", { name: "Functions" }).click();
+  await toView(page, "Functions");
   await page.locator("details").first().waitFor();
   return page;
 }
@@ -79,10 +80,10 @@ test("where the clipboard is closed to frames, copying falls back to a selection
 test("a list that cannot be loaded says so and can be tried again", async () => {
   const page = await pane.open("findings");
   await page.route(/functions-.*\.js/, (route) => route.abort(), { times: 1 });
-  await page.getByRole("tab", { name: "Functions" }).click();
+  await toView(page, "Functions");
   await page.getByRole("alert").getByText("This part of the pane could not be loaded.").waitFor();
   await page.getByRole("button", { name: "Reload the pane" }).click();
-  await page.getByRole("tab", { name: "Functions" }).click();
+  await toView(page, "Functions");
   await page.locator("details").first().waitFor();
 });
 
@@ -92,8 +93,11 @@ test("tabs are chosen by arrow keys, and a view is found as it was left", async 
   await page.getByRole("tab", { name: "Functions" }).focus();
   await page.keyboard.press("ArrowRight");
   await page.getByRole("heading", { name: "Cautions" }).waitFor();
-  await page.keyboard.press("ArrowRight");
+  await page.getByRole("tab", { name: "Help" }).focus();
+  await page.keyboard.press("Home");
+  await page.getByRole("heading", { name: "Set up a build sheet" }).waitFor();
+  for (let presses = 0; presses < 2; presses++) await page.keyboard.press("ArrowRight");
   await page.getByRole("button", { name: "Check", exact: true }).waitFor();
-  await page.getByRole("tab", { name: "Functions" }).click();
+  await toView(page, "Functions");
   expect(await page.getByRole("searchbox").inputValue()).toBe("gap");
 });

@@ -1,6 +1,7 @@
 import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { type PaneBrowser, paneBrowser } from "../helpers/pane-browser.ts";
+import { toView } from "../helpers/to-view.ts";
 
 import.meta.jest.setTimeout(60_000);
 
@@ -12,7 +13,7 @@ afterAll(() => pane.close());
 
 async function draw(scene: "judged" | "blank"): Promise<Page> {
   const page = await pane.open(scene);
-  await page.getByRole("tab", { name: "Draw" }).click();
+  await toView(page, "Draw");
   await page.getByRole("button", { name: "Draw" }).press("Enter");
   return page;
 }
@@ -80,7 +81,7 @@ test("where there is nothing to draw, it says what would be drawn", async () => 
 
 test("the report is saved as one page: without scripts, with what was typed escaped, and with the same hash for the same sheet", async () => {
   const page = await pane.open("judged");
-  await page.getByRole("tab", { name: "Report" }).click();
+  await toView(page, "Report");
   const make = async () => {
     await page.getByRole("button", { name: "Make the report" }).click();
     await page.getByRole("status").filter({ hasText: "The report is made; save it below." }).waitFor();
@@ -101,7 +102,7 @@ test("the report is saved as one page: without scripts, with what was typed esca
 
 test("the saved page keeps its looks when it is opened", async () => {
   const page = await pane.open("judged");
-  await page.getByRole("tab", { name: "Report" }).click();
+  await toView(page, "Report");
   await page.getByRole("button", { name: "Make the report" }).click();
   const { text } = await saved(page, "Save Report");
   const opened = await pane.browser.newPage();

@@ -32,7 +32,7 @@ test("a build sheet is set up as chosen, in new sheets, by keyboard alone", asyn
   const { sheets } = await page.evaluate(() => window.stage.host.read());
   const bores = sheets.find(({ name }) => name === "Bores")!;
   expect(bores.formulas.flat().filter((formula) => formula?.startsWith("=HATCH.TAPER("))).toHaveLength(3);
-  expect(bores.values[1 - bores.row]![0]).toContain("Diameters in in");
+  expect(bores.values[1 - bores.row]![1]).toContain("Diameters in in");
   expect(await page.evaluate(() => window.stage.host.active())).toEqual({ sheet: "Engine", row: 0, column: 0 });
 });
 

@@ -1,5 +1,6 @@
 import type { Page } from "playwright-core";
 import { check, type PaneBrowser, paneBrowser } from "../../helpers/pane-browser.ts";
+import { toView } from "../../helpers/to-view.ts";
 import { FINDINGS } from "../page/scenes.ts";
 
 import.meta.jest.setTimeout(120_000);
@@ -96,8 +97,8 @@ describe("a check that takes long", () => {
     const page = await pane.open("long");
     await button(page, "Check").click();
     await button(page, "Stop").waitFor();
-    await page.getByRole("tab", { name: "About" }).click();
-    expect(await page.getByRole("tab", { name: "About" }).getAttribute("aria-selected")).toBe("true");
+    await toView(page, "About");
+    expect(await page.getByRole("tab", { name: "Help" }).getAttribute("aria-selected")).toBe("true");
     await page.getByRole("tab", { name: "Check" }).click();
     await page.locator(".counts").waitFor({ timeout: 50_000 });
     expect(await page.locator(".counts").textContent()).toBe("150\u202f000 of 150\u202f000 rows checked");
@@ -170,7 +171,7 @@ describe("from finding to finding", () => {
   test("is not done from another view", async () => {
     const page = await pane.open("findings");
     await check(page);
-    await page.getByRole("tab", { name: "About" }).click();
+    await toView(page, "About");
     await page.keyboard.press("F8");
     expect(await active(page)).toBeNull();
   });

@@ -4,6 +4,7 @@ import { fieldsLike, StoredChoices } from "../../../src/pane/parts/stored-choice
 import { PANE_KEY } from "../../../src/workbook/storage.ts";
 import { check, type PaneBrowser, paneBrowser } from "../../helpers/pane-browser.ts";
 import { fill, openPlan } from "../../helpers/plan-steps.ts";
+import { toView } from "../../helpers/to-view.ts";
 
 import.meta.jest.setTimeout(120_000);
 
@@ -61,7 +62,7 @@ describe("in the pane", () => {
   });
   afterAll(() => pane.close());
 
-  const tab = (page: Page, name: string) => page.getByRole("tab", { name }).click();
+  const tab = toView;
   const again = (page: Page) => page.evaluate(() => window.stage.again());
   const text = (page: Page) => page.evaluate(() => window.stage.host.loadText("pane"));
 
