@@ -99,14 +99,6 @@ export const VIEWS: Views = {
   },
   measure: { scene: "blank", go: (page) => toSheets(page).then(() => toView(page, "Measure")) },
   "measure-on": { scene: "blank", go: measuring },
-  "measure-asked": {
-    scene: "blank",
-    go: async (page) => {
-      await measuring(page);
-      for (const reading of ["73.025", "73.02", "73.02", "73.015", "37.02"]) await page.keyboard.type(`${reading}\n`);
-      await page.getByText("were two digits swapped?").waitFor();
-    },
-  },
   layout: {
     scene: "engine",
     go: async (page) => {

@@ -66,7 +66,7 @@ export function MeasureView({ host, changes }: ViewProps) {
           </select>
         </label>
         {unit && (
-          <label class="field beside">
+          <label class="field">
             <span>Typed in</span>
             <select value={String(step)} onChange={(event) => setStep(event.currentTarget.value === "1" ? 1 : 0.001)}>
               <option value="1">{unit}</option>
@@ -74,7 +74,7 @@ export function MeasureView({ host, changes }: ViewProps) {
             </select>
           </label>
         )}
-        <label class="field beside">
+        <label class="field">
           <span>Nominal size, for deviations such as +.0015</span>
           <input type="text" inputMode="decimal" value={nominal} onInput={(event) => setNominal(event.currentTarget.value)} />
         </label>

@@ -60,7 +60,7 @@ export function RoundView({ host, round, onRound, onDone }: Props) {
             />
           </label>
           <p class="refusal" role="alert">
-            {asked ? `${asked.value}: ${asked.sentence}` : trouble}
+            {asked?.sentence ?? trouble}
           </p>
           {asked ? (
             <div class="tools">

@@ -76,7 +76,7 @@ function questionOn(round: Round, value: number): string | undefined {
   if (slip) return likelySlipText(slip, value);
   const there = round.readings[round.at] ?? null;
   if (there !== null && decimal(there) !== value) return `${decimal(there)} stands here: write ${value} in its place?`;
-  if (round.covered[round.at]) return "a reading stands here already: write this one in its place?";
+  if (round.covered[round.at]) return `a reading stands here already: write ${value} in its place?`;
   return undefined;
 }
 

@@ -154,7 +154,7 @@ describe("a blind round", () => {
     const round = { ...startRound(PLACES, HELD, true), at: 0 };
     expect(round.readings).toEqual([null, null, null, null, null, null]);
     const first = entered(round, "37.02");
-    expect(first.round.asked?.sentence).toBe("a reading stands here already: write this one in its place?");
+    expect(first.round.asked?.sentence).toBe("a reading stands here already: write 37.02 in its place?");
     expect(JSON.stringify(first.round.asked)).not.toContain("73");
     expect(accepted(first.round).write).toBe(37.02);
   });
