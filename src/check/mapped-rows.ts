@@ -131,7 +131,11 @@ class Rows {
     if (!limit || !hasLimit(limit) || result.from.some(({ value }) => isBad(value))) return;
     if (result.missing.length > 0) this.#missing(result);
     else if (result.fault !== undefined) this.refuse(result.cell, labelOf(result), result.fault, result.from);
-    else this.#judge({ ...result, unit: result.from[0]!.unit }, givenOf(result.value, undefined, limit), limit, result.from);
+    else {
+      const given = givenOf(result.value, undefined, limit);
+      const uncertainty = isBlank(given.uncertainty) ? (result.uncertainty() ?? null) : given.uncertainty;
+      this.#judge({ ...result, unit: result.from[0]!.unit }, { ...given, uncertainty }, limit, result.from);
+    }
   }
 
   refuse(cell: CellAddress, label: string, fault: string, from: DerivedReading["from"] = []): void {

@@ -5,6 +5,7 @@ import { type AstExpression, parseFormula, references } from "../formula/parse.t
 import { argumentArea, type SpillSource, type SpillSources } from "../formula/precedents.ts";
 
 import { cellsOf, WorkbookCells } from "../formula/workbook-cells.ts";
+import { propagated } from "../math/propagation.ts";
 import { isLengthUnit } from "../vocabulary/units.ts";
 import { type CellAddress, type CellArea, placeName } from "../workbook/address.ts";
 import type { Reading } from "./readings.ts";
@@ -14,12 +15,7 @@ const MOST = 4_000_000;
 /** Formulas that lead to formulas; a chain in a build sheet is short. */
 const LONGEST_CHAIN = 20;
 
-/**
- * Expanded uncertainty of what a workbook works out from readings: each reading is moved by its U
- * both ways, and the changes of the result are summed in squares. Of the two ways the larger change
- * counts: a largest reading among equals only ever grows. Source: JCGM 100:2008 (GUM), 5.1.2 and the
- * note to 5.1.3 (derivatives by differences). Readings count as independent.
- */
+/** Expanded uncertainty of what a workbook works out from readings: each cell that a formula looks at is moved by its U. */
 export class Uncertainties {
   readonly #given = new Map<string, number>();
   readonly #settings = new Set<string>();
@@ -72,16 +68,15 @@ export class Uncertainties {
     const inputs = this.#numbersIn(areas as CellArea[]);
     const results = resultIn(this.origins.book, at, tree);
     if (!results || inputs.length * results.length * results[0]!.length > MOST) return undefined;
-    const squares = results.map((line) => line.map(() => 0));
-    for (const { cell, value } of inputs) {
-      const u = this.of(cell, chain + 1);
-      if (u === undefined) return undefined;
-      if (u === 0) continue;
-      const [up, down] = [value + u, value - u].map((moved) => resultIn(new Moved(this.origins.book, cell, moved), at, tree));
-      if (!up || !down) return undefined;
-      for (const [r, line] of squares.entries()) for (let c = 0; c < line.length; c++) line[c]! += change(results[r]![c], up[r]?.[c], down[r]?.[c]) ** 2;
-    }
-    return squares.map((line) => line.map((square) => (square > 0 ? Math.sqrt(square) : undefined)));
+    const own = inputs.map(({ cell }) => this.of(cell, chain + 1));
+    if (own.includes(undefined)) return undefined;
+    const found = propagated(
+      inputs.map(({ value }) => value),
+      own as number[],
+      (values) => resultIn(new Moved(this.origins.book, inputs, values), at, tree)?.flatMap((line) => line.map(numberOr)),
+    );
+    const columns = results[0]!.length;
+    return found && results.map((line, r) => line.map((_, c) => found[r * columns + c]! || undefined));
   }
 
   #numbersIn(areas: readonly CellArea[]): { cell: CellAddress; value: number }[] {
@@ -102,31 +97,33 @@ function resultIn(book: WorkbookCells, at: CellAddress, tree: AstExpression): Bl
   return Array.isArray(result) ? result : [[result]];
 }
 
-/** The larger change of a result that is moved either way; NaN for one that is no number, so that what depends on it has no uncertainty either. */
-function change(result: Cell, up: Cell, down: Cell): number {
-  if (typeof result !== "number" || typeof up !== "number" || typeof down !== "number") return Number.NaN;
-  return Math.max(Math.abs(up - result), Math.abs(down - result));
-}
+const numberOr = (cell: Cell): number => (typeof cell === "number" ? cell : Number.NaN);
 
-/** A workbook with one cell changed. */
+/** A workbook with other numbers in some cells. */
 class Moved extends WorkbookCells {
+  readonly #moved: readonly { cell: CellAddress; value: number }[];
+
   constructor(
     readonly book: WorkbookCells,
-    readonly cell: CellAddress,
-    readonly moved: number,
+    inputs: readonly { cell: CellAddress; value: number }[],
+    values: readonly number[],
   ) {
     super({ sheets: [...book.sheets] });
+    this.#moved = inputs.flatMap(({ cell, value }, i) => (values[i] === value ? [] : [{ cell, value: values[i]! }]));
   }
 
   override value(cell: CellAddress): Cell {
-    return cell.row === this.cell.row && cell.column === this.cell.column && cell.sheet === this.cell.sheet ? this.moved : super.value(cell);
+    const own = this.#moved.find(({ cell: { sheet, row, column } }) => cell.row === row && cell.column === column && cell.sheet === sheet);
+    return own ? own.value : super.value(cell);
   }
 
   override block(area: CellArea): Block {
     const block = super.block(area);
-    const row = this.cell.row - area.row;
-    const column = this.cell.column - area.column;
-    if (area.sheet === this.cell.sheet && block[row]?.[column] !== undefined) block[row]![column] = this.moved;
+    for (const { cell, value } of this.#moved) {
+      const row = cell.row - area.row;
+      const column = cell.column - area.column;
+      if (area.sheet === cell.sheet && block[row]?.[column] !== undefined) block[row]![column] = value;
+    }
     return block;
   }
 }

@@ -1,11 +1,13 @@
 import { broadcast } from "../core/broadcast.ts";
 import type { Argument, Block } from "../core/cell.ts";
 import { isBlank } from "../core/cell.ts";
+import { decimal } from "../core/decimal.ts";
 import type { Derivation, Spec } from "../core/define.ts";
 import { Fault } from "../core/fault.ts";
 import { groupedBy } from "../core/grouped.ts";
 import { sentence } from "../core/sentences.ts";
 import { specs } from "../functions/index.ts";
+import { propagated } from "../math/propagation.ts";
 import { CHARACTERISTICS } from "../vocabulary/characteristics.ts";
 import { foldedHeading } from "../vocabulary/headings.ts";
 import { positionText } from "../vocabulary/parse-heading.ts";
@@ -19,6 +21,8 @@ export interface DerivedReading extends MappedSubject {
   value: number | null;
   missing: CellAddress[];
   fault?: string;
+  /** U that it has from the U of its readings; nothing unless all of them have one. Asked for only where it is judged. */
+  uncertainty: () => number | undefined;
   /** Where a person should look, and all readings that it comes from. */
   cell: CellAddress;
   from: readonly MappedReading[];
@@ -79,13 +83,34 @@ function resultOf(rule: Rule, own: readonly MappedReading[], partner: MappedRead
   const from = partner ? [...own, partner] : own;
   const first = firstInput(rule, own);
   if (Array.isArray(first) && (first.length < (rule.heights ?? 1) || first[0]!.length < (rule.axes ?? 1))) return undefined;
-  if (first === undefined) return { ...subject, spec, value: null, missing: [], fault: unfit(own), cell: own[0]!.cell, from };
+  if (first === undefined) return { ...subject, spec, value: null, missing: [], fault: unfit(own), uncertainty: () => undefined, cell: own[0]!.cell, from };
   const missing = from.filter(({ value }) => isBlank(value)).map(({ cell }) => cell);
-  const args: Argument[] = [first, ...(partner ? [partner.value] : [])];
-  const outcome = missing.length ? null : broadcast(spec, args);
+  const outcome = missing.length ? null : outcomeOf(rule, own, partner);
   const value = typeof outcome === "number" ? outcome : null;
   const fault = outcome instanceof Fault ? sentence(outcome) : undefined;
-  return { ...subject, spec, value, missing, ...(fault ? { fault } : {}), cell: telling(spec, own, partner), from };
+  const uncertainty = () => uncertaintyOf(rule, own, partner);
+  return { ...subject, spec, value, missing, ...(fault ? { fault } : {}), uncertainty, cell: telling(spec, own, partner), from };
+}
+
+const outcomeOf = (rule: Rule, own: readonly MappedReading[], partner: MappedReading | undefined): unknown =>
+  broadcast(rule.spec, [firstInput(rule, own)!, ...(partner ? [partner.value] : [])]);
+
+/** A size that is chosen, as a standard one, is exact. */
+function uncertaintyOf(rule: Rule, own: readonly MappedReading[], partner: MappedReading | undefined): number | undefined {
+  const readings = partner ? [...own, partner] : own;
+  const isExact = (reading: MappedReading) => reading === partner && rule.spec.inputs[1]!.param.role !== "measured";
+  const given = readings.map((reading) => (isExact(reading) ? 0 : reading.own?.given.uncertainty));
+  if (!given.every((U): U is number => typeof U === "number" && U >= 0)) return undefined;
+  const found = propagated(
+    readings.map(({ value }) => value as number),
+    given,
+    (values) => {
+      const moved = readings.map((reading, i) => ({ ...reading, value: values[i]! }));
+      const outcome = outcomeOf(rule, moved.slice(0, own.length), partner && moved.at(-1));
+      return typeof outcome === "number" ? [outcome] : undefined;
+    },
+  );
+  return found && decimal(found[0]!);
 }
 
 /** Readings as the function takes them; `undefined` when there is one too many or too few. */

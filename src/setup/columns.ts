@@ -145,14 +145,17 @@ export const resultColumn = (heading: string, format: string, cell: (row: RowAt)
   ...(width ? { width } : {}),
 });
 
-/** A column of verdicts on another column of the table, by the limits of its characteristic. */
+/** A column of verdicts on another column of the table, by the limits of its characteristic; U is that of something measured or worked out, or stands in a column of its own. */
 export function verdictColumn(
   { engine, limits }: SetupContext,
   on: string,
   characteristic: string | ((index: number) => string),
-  uncertaintyOf?: string,
+  uncertaintyOf: string | { column: string } = "",
 ): SheetColumn {
-  const uncertainty = uncertaintyOf ? engine.uncertainty(uncertaintyOf) : "";
+  const uncertainty = ({ ref }: RowAt): string => {
+    if (typeof uncertaintyOf !== "string") return ref(uncertaintyOf.column);
+    return uncertaintyOf ? engine.uncertainty(uncertaintyOf) : "";
+  };
   return {
     heading: `${on} verdict`,
     look: "result",
@@ -160,7 +163,7 @@ export function verdictColumn(
     isVerdict: true,
     cell: (row) => {
       const name = typeof characteristic === "string" ? characteristic : characteristic(row.index);
-      return whenFilled([row.ref(on)], `HATCH.VERDICT(${row.ref(on)},${limits.lower(name)},${limits.upper(name)},${uncertainty},${limits.near(name)})`);
+      return whenFilled([row.ref(on)], `HATCH.VERDICT(${row.ref(on)},${limits.lower(name)},${limits.upper(name)},${uncertainty(row)},${limits.near(name)})`);
     },
   };
 }

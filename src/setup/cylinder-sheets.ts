@@ -149,7 +149,15 @@ export function volumesPage(given: SetupContext, bores: TableAt | undefined): { 
         const parts = ["Swept", "Chamber", "Gasket", "Deck space", "Piston crown"].map((heading) => row.ref(heading));
         return whenFilled(parts, `HATCH.COMPRESSIONRATIO(${parts.join(",")})`);
       }),
-      verdictColumn(given, "Ratio", "Compression ratio"),
+      resultColumn("U of the ratio", "General", (row) => {
+        const [bore, burette, deck] = ["Bores", "Chambers and crowns", "Deck heights"].map((name) => engine.uncertainty(name));
+        const [swept, stroke] = [row.ref("Swept"), engine.item("Stroke")];
+        const volumes = [swept, row.ref("Chamber"), row.ref("Gasket"), row.ref("Deck space"), row.ref("Piston crown")];
+        // A bore's share of what is swept counts twice, a deck's is to that as its height is to the stroke; the gasket is as its maker says.
+        const own = [`2*${swept}*${bore}/${row.ref("Mean bore")}`, burette, "0", `${swept}*${deck}/${stroke}`, burette];
+        return whenFilled([row.ref("Ratio"), bore!, burette!, deck!], `HATCH.RATIOUNCERTAINTY(${[...volumes, ...own].join(",")})`);
+      }),
+      verdictColumn(given, "Ratio", "Compression ratio", { column: "U of the ratio" }),
       resultColumn("Squish", lengthFormat(choices), (row) =>
         whenFilled([row.ref("Deck"), engine.item("Gasket thickness")], `HATCH.SQUISH(${row.ref("Deck")},${engine.item("Gasket thickness")})`),
       ),

@@ -60,7 +60,9 @@ function measured(choices: BuildSheetChoices, parts: readonly SheetPart[]): stri
     ["Valve clearances", "valves"],
     ["Valve clearances, re-check", "valves", hasSheet(choices, "run-in")],
     ["Deck heights", "volumes"],
+    ["Chambers and crowns", "volumes"],
     ["Compression", "tests"],
+    ["Leak-down", "tests"],
   ];
   const own = all.filter(([, of, isThere = true]) => isThere && hasSheet(choices, of)).map(([name]) => name);
   return [...own, ...parts.flatMap((part) => part.measured)];

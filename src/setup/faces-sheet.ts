@@ -2,7 +2,7 @@ import { cylinderColumn, lengthColumn, lengthFormat, numberColumn, resultColumn,
 import type { SheetPart } from "./model.ts";
 import { SheetBuilder, type SheetColumn, type TableAt } from "./page.ts";
 
-const GAUGES = { faces: "Face heights", parts: "Head, block, rod and piston heights", gaps: "Valve to piston" };
+const GAUGES = { faces: "Face heights", parts: "Head, block, rod and piston heights", gaps: "Valve lifts and gaps" };
 const FACES = ["Head", "Deck"] as const;
 const ACROSS = ["left", "middle", "right"] as const;
 /** From 20° before to 20° after top dead centre between exhaust and inlet. */
@@ -24,6 +24,8 @@ export const facesSheet: SheetPart = {
   measured: Object.values(GAUGES),
   results: [
     ["Flatness", GAUGES.faces, GAUGES.faces],
+    // The gap at the top and one lift.
+    ["Valve to piston", GAUGES.gaps, GAUGES.gaps],
     // A stroke is the maker's figure, the three heights are measured.
     ["Deck clearance", GAUGES.parts, GAUGES.parts, GAUGES.parts],
   ],
@@ -136,6 +138,6 @@ function gapColumns(given: SetupContext, lifts: TableAt): SheetColumn[] {
       const gap = ref("Gap at the top");
       return whenAll(index, gap, `INDEX(${least(index, gap, ref("Angle of the stem"))},2,2)`);
     }),
-    verdictColumn(given, "Valve to piston", (index) => `Valve to piston, ${SIDES[index]}`, GAUGES.gaps),
+    verdictColumn(given, "Valve to piston", (index) => `Valve to piston, ${SIDES[index]}`, "Valve to piston"),
   ];
 }

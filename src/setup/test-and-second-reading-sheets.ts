@@ -16,7 +16,8 @@ import { SheetBuilder, type SheetColumn, type TableAt } from "./page.ts";
 
 /** Compression and leak-down tests of the assembled engine. */
 export function testsPage(given: SetupContext): { page: SheetBuilder; tests: TableAt; spread: TableAt | undefined } {
-  const { choices, limits } = given;
+  const { choices, engine, limits } = given;
+  const leakage = engine.uncertainty("Leak-down");
   const unit = pressureUnit(choices);
   const { rule } = limits;
   const page = new SheetBuilder("Tests", "Compression and leak-down tests", [
@@ -57,7 +58,11 @@ export function testsPage(given: SetupContext): { page: SheetBuilder; tests: Tab
         34,
       ),
       resultColumn("Leak-down", "0.0", ({ ref }) => whenFilled([ref("Held")], `HATCH.LEAKDOWN(${ref("Supply")},${ref("Held")})`)),
-      verdictColumn(given, "Leak-down", "Leak-down"),
+      // Both pressures are read on gauges of one kind.
+      resultColumn("U of the leak-down", "General", ({ ref }) =>
+        whenFilled([ref("Leak-down"), leakage], `100*${leakage}/${ref("Supply")}*SQRT(1+(${ref("Held")}/${ref("Supply")})^2)`),
+      ),
+      verdictColumn(given, "Leak-down", "Leak-down", { column: "U of the leak-down" }),
     ],
     choices.cylinders,
   );

@@ -90,7 +90,7 @@ export const springsSheet: SheetPart = {
   word: "springs",
   items: () => [],
   measured: Object.values(SPRING),
-  results: [],
+  results: [["Installed height", SPRING.lengths, SPRING.lengths]],
   limits: (choices) => [...bySides(["Spring free length", "Installed height"], choices.unit), ...bySides(["Spring force"], forceUnit(choices))],
   page: (given) => {
     const { choices } = given;
@@ -107,7 +107,7 @@ export const springsSheet: SheetPart = {
 };
 
 function springColumns(given: SetupContext, limitOf: LimitOf): SheetColumn[] {
-  const { choices } = given;
+  const { choices, engine } = given;
   const force = forceUnit(choices);
   return [
     lengthColumn("Spring free length", choices),
@@ -117,7 +117,7 @@ function springColumns(given: SetupContext, limitOf: LimitOf): SheetColumn[] {
     resultColumn("Installed height", lengthFormat(choices), ({ ref }) =>
       whenFilled([ref("Height measured")], `HATCH.INSTALLEDHEIGHT(${ref("Height measured")},IF(${ref("Shims")}="",0,${ref("Shims")}))`),
     ),
-    verdictColumn(given, "Installed height", limitOf("Installed height"), SPRING.lengths),
+    verdictColumn(given, "Installed height", limitOf("Installed height"), "Installed height"),
     numberColumn("Force in the tester", "0.0", `A force in ${force} of at least 0, typed as a number.`, "at least zero"),
     lengthColumn("At length", choices),
     numberColumn("Spring rate", "0.0#", `A rate in ${force} per ${choices.unit} above 0, typed as a number.`),
@@ -125,6 +125,11 @@ function springColumns(given: SetupContext, limitOf: LimitOf): SheetColumn[] {
       const inputs = ["Force in the tester", "At length", "Spring rate", "Installed height"].map(ref);
       return whenFilled(inputs, `HATCH.SPRINGFORCE(${inputs.join(",")})`);
     }),
-    verdictColumn(given, "Spring force", limitOf("Spring force"), SPRING.forces),
+    // The installed height comes from two lengths; the rate is taken as exact.
+    resultColumn("U of the force", "General", ({ ref }) => {
+      const [ofForce, ofLength] = [engine.uncertainty(SPRING.forces), engine.uncertainty(SPRING.lengths)];
+      return whenFilled([ref("Spring force"), ofForce, ofLength], `SQRT(${ofForce}^2+3*(${ref("Spring rate")}*${ofLength})^2)`);
+    }),
+    verdictColumn(given, "Spring force", limitOf("Spring force"), { column: "U of the force" }),
   ];
 }

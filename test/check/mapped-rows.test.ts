@@ -223,3 +223,22 @@ test("ten thousand readings are all laid out and judged", async () => {
   const mapping = mappingOf(snapshot);
   expect(check(snapshot, mapping)).toMatchObject({ rowsIn: 10_000, checked: 10_000, findings: [] });
 });
+
+// JCGM 100, 5.1.2: of a difference of two readings of U 0.002 each, √2 × 0.002 = 0.0028.
+test("what readings come to has U from theirs, where all of them have one, and a limit's own goes before it", async () => {
+  const rows = (stemU: number | "", limitU: number | "" = "") => [
+    ["Cyl", "What", "Where", "Reading", "U"],
+    [1, "Valve guide", "inlet", 7.05, 0.002],
+    [1, "Valve stem", "inlet", 7, stemU],
+    [""],
+    ["What", "Max", "U"],
+    ["Stem clearance", 0.052, limitU],
+  ];
+  const notProven = (U: number) =>
+    `not proven | Sheet1!D3 | cylinder 1, stem clearance, inlet | 0.05 is inside the upper limit 0.052 by 0.002, not proven either way with an uncertainty of ${U}`;
+  const judged = async (...args: Parameters<typeof rows>) => (await found(rows(...args))).filter((line) => line.includes("stem clearance"));
+  expect(await judged(0.002)).toEqual([notProven(0.0028)]);
+  expect(await judged("")).toEqual([]);
+  expect(await judged(0.002, 0.004)).toEqual([notProven(0.004)]);
+  expect(await judged(0.002, 0.001)).toEqual([]);
+});

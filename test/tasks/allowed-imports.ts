@@ -23,7 +23,7 @@ export const FOLDERS: Readonly<Record<string, Folder>> = {
   setup: { holds: "a new build sheet from choices", imports: ["workbook", "functions", "vocabulary"] },
   "calc/grid": { holds: "the spreadsheet engine and what it needs", imports: ["core"] },
   calc: { holds: "calculating a file without a host", imports: ["core", "workbook", "functions", "formula", "xlsx", "calc/grid"] },
-  layout: { holds: "how a shop's own sheet is read", imports: ["core", "workbook", "functions", "vocabulary", "formula"] },
+  layout: { holds: "how a shop's own sheet is read", imports: ["math", "core", "workbook", "functions", "vocabulary", "formula"] },
   plan: { holds: "finish bores, rings, pistons and shims from readings", imports: ["core", "workbook", "functions", "formula"] },
   "hosts/excel": { holds: "the port over Office.js", imports: ["core", "workbook"] },
   "hosts/bench": { holds: "the port over the bench's grid", imports: ["core", "workbook", "calc/grid"] },

@@ -1,6 +1,7 @@
 import { define, value } from "../../core/define.ts";
 import { Fault, refuse } from "../../core/fault.ts";
 import { volume } from "../../core/param.ts";
+import { propagated } from "../../math/propagation.ts";
 import { COVERAGE_FACTOR } from "../wear/change-params.ts";
 
 const u = (of: string) => volume(`expanded uncertainty U (k = 2) of ${of}; 0 where it is exact`).atLeast(0).optional();
@@ -42,17 +43,22 @@ export const ratioUncertainty = define({
   compute: (inputs) => {
     const volumes: Volumes = { swept: inputs.swept, chamber: inputs.chamber, gasket: inputs.gasket ?? 0, deck: inputs.deck ?? 0, piston: inputs.piston ?? 0 };
     if (!(ratioOf(volumes) > 1)) return refuse("chamber", inputs.chamber, "with gasket, deck and piston it leaves no clearance volume above 0");
-    let squares = 0;
+    const uncertainties: number[] = [];
     for (const name of VOLUMES) {
       const given = inputs[UNCERTAINTIES[name]];
-      if (inputs[name] === undefined && !given) continue;
-      if (given === undefined) return new Fault("missing", UNCERTAINTIES[name], undefined, `U of the ${name} volume, 0 where it is exact`);
-      const half = given / COVERAGE_FACTOR;
-      const moved = (by: number) => ratioOf({ ...volumes, [name]: volumes[name] + by });
-      if (!(moved(half) > 1 && moved(-half) > 1)) return refuse(UNCERTAINTIES[name], given, `it is as large as what it belongs to, and no ratio is left`);
-      squares += ((moved(half) - moved(-half)) / 2) ** 2;
+      const isLeftOut = inputs[name] === undefined && !given;
+      if (given === undefined && !isLeftOut) return new Fault("missing", UNCERTAINTIES[name], undefined, `U of the ${name} volume, 0 where it is exact`);
+      const half = (given ?? 0) / COVERAGE_FACTOR;
+      if ([half, -half].some((by) => !(ratioOf({ ...volumes, [name]: volumes[name] + by }) > 1)))
+        return refuse(UNCERTAINTIES[name], given, `it is as large as what it belongs to, and no ratio is left`);
+      uncertainties.push(given ?? 0);
     }
-    return COVERAGE_FACTOR * Math.sqrt(squares);
+    const ratio = (values: readonly number[]) => [ratioOf(Object.fromEntries(VOLUMES.map((name, i) => [name, values[i]!])) as unknown as Volumes)];
+    return propagated(
+      VOLUMES.map((name) => volumes[name]),
+      uncertainties,
+      ratio,
+    )![0]!;
   },
 });
 
