@@ -150,7 +150,7 @@ export function volumesPage(given: SetupContext, bores: TableAt | undefined): { 
         return whenFilled(parts, `HATCH.COMPRESSIONRATIO(${parts.join(",")})`);
       }),
       resultColumn("U of the ratio", "General", (row) => {
-        const [bore, burette, deck] = ["Bores", "Chambers and crowns", "Deck heights"].map((name) => engine.uncertainty(name));
+        const [bore, burette, deck] = [bores ? "Bores" : "Mean bores", "Chambers and crowns", "Deck heights"].map((name) => engine.uncertainty(name));
         const [swept, stroke] = [row.ref("Swept"), engine.item("Stroke")];
         const volumes = [swept, row.ref("Chamber"), row.ref("Gasket"), row.ref("Deck space"), row.ref("Piston crown")];
         // A bore's share of what is swept counts twice, a deck's is to that as its height is to the stroke; the gasket is as its maker says.

@@ -59,6 +59,7 @@ function measured(choices: BuildSheetChoices, parts: readonly SheetPart[]): stri
     ["Crankshaft end float", "crankshaft"],
     ["Valve clearances", "valves"],
     ["Valve clearances, re-check", "valves", hasSheet(choices, "run-in")],
+    ["Mean bores", "volumes", !hasSheet(choices, "bores")],
     ["Deck heights", "volumes"],
     ["Chambers and crowns", "volumes"],
     ["Compression", "tests"],
@@ -113,13 +114,12 @@ export function enginePage(choices: BuildSheetChoices, parts: readonly SheetPart
           "Entry",
           list.findIndex((one) => one.name === name),
         ),
-      uncertainty: (of) =>
-        names.includes(of)
-          ? measurements.cell("U", names.indexOf(of))
-          : uncertainties!.cell(
-              "U of the result",
-              worked.findIndex(([name]) => name === of),
-            ),
+      uncertainty: (of) => {
+        if (names.includes(of)) return measurements.cell("U", names.indexOf(of));
+        const row = worked.findIndex(([name]) => name === of);
+        if (!uncertainties || row < 0) throw new Error(`nothing is measured or worked out under the name ${of}`);
+        return uncertainties.cell("U of the result", row);
+      },
       gauges,
       measurements,
     },

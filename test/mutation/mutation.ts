@@ -47,6 +47,7 @@ for (const [name, file = "**/*"] of asked) {
     concurrency: Number(values.concurrency),
     // What never ends is noticed by counting; the clock is only the last resort, so that a busy machine kills nothing.
     timeoutMS: 120_000,
+    dryRunTimeoutMinutes: 60,
     incremental: true,
     incrementalFile: join(CACHE, `${name}.json`),
     force: values.force,

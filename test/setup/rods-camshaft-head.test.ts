@@ -1,5 +1,6 @@
 import { checkWorkbook } from "../../src/check/check-workbook.ts";
 import { isCellError } from "../../src/core/cell.ts";
+import { reportInput } from "../../src/report/gather/workbook.ts";
 import { placeName } from "../../src/workbook/address.ts";
 import { Made } from "./made.ts";
 
@@ -255,4 +256,13 @@ test("guides and big ends are not taken for mistyped bores, nor bores for them",
     await fill(made, "GuidesAndSeats", { [`Guide ${height}`]: [7.03, 8.02, 7.02, 8.03], [`Stem ${height}`]: [6.98, 7.97, 6.98, 7.98] });
   await fill(made, "CamLobes", { "Lobe height": [38.4, 38.25, 38.3, 38.3], "Base circle": [32, 32, 32, 32] });
   expect(await outside(made)).toEqual([]);
+});
+
+test("guides and housings have a taper and are drawn as no cylinder", async () => {
+  const made = await Made.of({ ...CHOICES, cylinders: 1 });
+  for (const heading of ["Top thrust", "Top pin", "Bottom thrust", "Bottom pin"]) await made.fill("BoreReadings", heading, [73.01]);
+  for (const height of ["top", "middle", "bottom"]) await fill(made, "GuidesAndSeats", { [`Guide ${height}`]: [7.03, 8.02] });
+  await fill(made, "RodReadings", { "Big end housing along": [48.01], "Big end housing across": [48.004] });
+  const { content } = reportInput(await made.host.read());
+  expect(content.bores.map(({ place }) => place)).toEqual(["Bores!B4:E4"]);
 });

@@ -21,8 +21,8 @@ function simulated(of: (read: (value: number, U: number) => number) => number): 
   return 2 * Math.sqrt(results.reduce((sum, one) => sum + (one - mean) ** 2, 0) / DRAWS);
 }
 
-async function measuredWith(gauges: Readonly<Record<string, number>>): Promise<Made> {
-  const made = await Made.of(CHOICES);
+async function measuredWith(gauges: Readonly<Record<string, number>>, choices: object = CHOICES): Promise<Made> {
+  const made = await Made.of(choices);
   for (const [i, [what, U]] of Object.entries(gauges).entries()) {
     await made.type("Gauges", "Gauge id", i, `G${i}`);
     await made.type("Gauges", "U of the gauge", i, U);
@@ -54,6 +54,19 @@ test("a compression ratio: bore, chamber, crown and deck", async () => {
     );
   });
   agrees(await one(made, "VolumeReadings", "U of the ratio"), scatter);
+});
+
+test("the same ratio where bores have no sheet of their own", async () => {
+  const made = await measuredWith({ "Mean bores": 0.02, "Chambers and crowns": 0.4, "Deck heights": 0.05 }, { ...CHOICES, without: ["bores"] });
+  await made.item("Stroke", 72);
+  await made.item("Gasket bore", 74.5);
+  await made.item("Gasket thickness", 1.2);
+  for (const [heading, size] of Object.entries({ "Mean bore": 73, Chamber: 28, "Piston crown": 1.5, Deck: 0.3 }))
+    await made.type("VolumeReadings", heading, 0, size);
+  // As above: RATIOUNCERTAINTY of volumes with U of 0.165, 0.4, 0, 0.209 and 0.4 cm³.
+  const [swept, deck] = [call("SWEPTVOLUME", 73, 72, 1, "mm"), call("DISCVOLUME", 73, 0.3, "mm")];
+  const said = call("RATIOUNCERTAINTY", swept, 28, call("DISCVOLUME", 74.5, 1.2, "mm"), deck, 1.5, (2 * swept * 0.02) / 73, 0.4, 0, (swept * 0.05) / 72, 0.4);
+  expect(await one(made, "VolumeReadings", "U of the ratio")).toBeCloseTo(said, 6);
 });
 
 test("leak-down: the pressures supplied and held", async () => {

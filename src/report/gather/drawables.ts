@@ -9,6 +9,8 @@ import { CannotTell, evaluateNode } from "../../formula/evaluate.ts";
 import type { OwnCall } from "../../formula/own-calls.ts";
 import { cellsOf } from "../../formula/workbook-cells.ts";
 import { boundBy, RULES } from "../../functions/tests/compression-rule.ts";
+import { CHARACTERISTICS } from "../../vocabulary/characteristics.ts";
+import { measuredBy } from "../../vocabulary/subjects.ts";
 import { type CellArea, placeName } from "../../workbook/address.ts";
 import type { Placed } from "../content.ts";
 import { distinct, drawnAs, labelsOf, namesOf, numberIn, placeOf, type Source } from "./source.ts";
@@ -59,6 +61,7 @@ function note(found: Map<string, Found>, bore: Found): void {
 }
 
 function drawn(source: Source, { area, axes, standard, limit }: Found): Placed<BoreReadings>[] {
+  if (isOtherHole(source, area)) return [];
   const across = axes ?? area.columns;
   const heights = axes === undefined ? area.rows : area.columns / axes;
   const inLine = source.book.block(area).flat();
@@ -78,6 +81,15 @@ function drawn(source: Source, { area, axes, standard, limit }: Found): Placed<B
   if (what.readings.flat().every((reading) => reading === null)) return [];
   source.draws(area);
   return [{ what, place: placeOf(area) }];
+}
+
+/** Guides and housings have a taper as well, and are drawn as no cylinder. */
+function isOtherHole(source: Source, area: CellArea): boolean {
+  return [...cellsOf(area)].every((cell) => {
+    const { heading } = source.labels.partsOf(cell);
+    const named = heading === undefined ? "" : measuredBy(heading, "").characteristic;
+    return named !== "bore" && Object.hasOwn(CHARACTERISTICS, named);
+  });
 }
 
 /** Names of the cells of one row or column: what all have in common, and what each has of its own. */
