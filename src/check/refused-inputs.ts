@@ -6,6 +6,7 @@ import type { OwnCall } from "../formula/own-calls.ts";
 import { argumentArea, type SpillSources } from "../formula/precedents.ts";
 import { CellSet, cellsOf, showArea } from "../formula/workbook-cells.ts";
 import type { SheetLabels } from "../layout/labels.ts";
+import { characteristicNamed } from "../vocabulary/subjects.ts";
 import { areaText, type CellAddress, type CellArea, placeName } from "../workbook/address.ts";
 import { type FindingCollector, unjudged } from "./collect.ts";
 import type { DetailsOf, FindingSubject } from "./finding.ts";
@@ -113,11 +114,12 @@ export class RefusedInputs {
     if (!this.bad.has(place)) this.bad.set(place, { cell, why });
   }
 
-  /** Compared with what the function takes everywhere, and with its own range where that is long enough. */
+  /** Compared with what the function takes everywhere of parts of one name, as main and big end bearings are not alike, and with its own range where that is long enough. */
   #watch(use: string, area: CellArea, cell: CellAddress, value: number, measures: MeasuredKind): void {
     if (this.origins.isResult(cell)) return;
     const watched = { value, measures, subject: () => this.#subject(cell, value) };
-    this.watch.add(use, watched);
+    const heading = this.labels.headingOf(cell);
+    this.watch.add(`${use} ${heading === undefined ? "" : (characteristicNamed(heading) ?? "")}`, watched);
     this.watch.add(`${use} ${placeName(area)}`, watched);
   }
 

@@ -35,10 +35,16 @@ export class SheetLabels {
     return [...names, ...(heading ? [heading] : [])].join(", ");
   }
 
+  /** The text above a cell that is nearest to it. */
+  headingOf(cell: CellAddress): string | undefined {
+    const head = this.#headingRow(cell);
+    return head < 0 ? undefined : this.#nameAt({ sheet: cell.sheet, row: head, column: cell.column });
+  }
+
   partsOf(cell: CellAddress): NameParts {
     const { sheet, column } = cell;
     const head = this.#headingRow(cell);
-    const heading = head < 0 ? undefined : this.#nameAt({ sheet, row: head, column });
+    const heading = this.headingOf(cell);
     const first = this.#leftEdge(head < 0 ? cell : { sheet, row: head, column });
     return { row: this.#namesOf(cell, first, head), heading: heading && !isJudging(heading) ? heading : undefined };
   }

@@ -70,7 +70,7 @@ function lobeColumns(given: SetupContext, sideOf: (index: number) => string): Sh
 function bearingColumns(given: SetupContext): SheetColumn[] {
   const { choices } = given;
   const inOne = choices.cylinders + 1;
-  const readings = ["Bearing upright", "Bearing across", "Journal upright", "Journal across"];
+  const readings = ["Camshaft bearing upright", "Camshaft bearing across", "Camshaft journal upright", "Camshaft journal across"];
   return [
     { heading: "Camshaft", look: "label", width: 10, cell: ({ index }) => Math.floor(index / inOne) + 1 },
     { heading: "Bearing", look: "label", width: 9, cell: ({ index }) => (index % inOne) + 1 },

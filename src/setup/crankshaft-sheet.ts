@@ -13,7 +13,7 @@ export function crankshaftPage(given: SetupContext): { page: SheetBuilder; mains
     3,
     [
       { heading: "Main bearing", look: "label", width: 9, cell: ({ index }) => index + 1 },
-      ...bearingColumns(given, "Main journal", "Main bearing clearance", "Main journal wear", "Standard main journal"),
+      ...bearingColumns(given, "Main bearing bore", "Main journal", "Main bearing clearance", "Main journal wear", "Standard main journal"),
     ],
     choices.cylinders + 1,
   );
@@ -21,7 +21,7 @@ export function crankshaftPage(given: SetupContext): { page: SheetBuilder; mains
   const bigEnds = page.table(
     "BigEnds",
     bigEndsRow,
-    [cylinderColumn, ...bearingColumns(given, "Crankpin", "Big end clearance", "Crankpin wear", "Standard crankpin")],
+    [cylinderColumn, ...bearingColumns(given, "Big end bore", "Crankpin", "Big end clearance", "Crankpin wear", "Standard crankpin")],
     choices.cylinders,
   );
   const endFloat = page.table(
@@ -39,11 +39,11 @@ export function crankshaftPage(given: SetupContext): { page: SheetBuilder; mains
 }
 
 /** The bearing's bore and its journal on two axes each, the clearance and the wear of the journal. */
-function bearingColumns(given: SetupContext, journal: string, clearance: string, wear: string, standard: string): SheetColumn[] {
+function bearingColumns(given: SetupContext, bearing: string, journal: string, clearance: string, wear: string, standard: string): SheetColumn[] {
   const { choices, engine } = given;
   const format = lengthFormat(choices);
   const [bores, journals] = [
-    ["Bearing bore upright", "Bearing bore across"],
+    [`${bearing} upright`, `${bearing} across`],
     [`${journal} upright`, `${journal} across`],
   ] as const;
   return [

@@ -2,7 +2,7 @@ import { buildSheetSpec } from "./build-sheet.ts";
 import type { BuildSheet } from "./model.ts";
 
 /** Typed into a column of a table, from its first row on. */
-type Column = readonly number[];
+type Column = readonly (number | null)[];
 
 // Engine A of an invented hire-boat yard. All numbers are invented: cylinder 2 is worn, and cylinder 3 stands on a limit.
 const BORES: Readonly<Record<string, Column>> = {
@@ -13,15 +13,15 @@ const BORES: Readonly<Record<string, Column>> = {
   "Bottom thrust": [73.015, 73.035, 73.04],
   "Bottom pin": [73.015, 73.025, 73.04],
 };
-const COLUMNS: Readonly<Record<string, Readonly<Record<string, Column>>>> = {
+const COLUMNS: Filling["columns"] = {
   BoreReadings: BORES,
   PistonReadings: { Skirt: [72.985, 72.98, 73] },
   RingReadings: { "End gap": [0.3, 0.35, 0.3, 0.55, 0.6, 0.4, 0.32, 0.22, 0.35] },
 };
 
-const ENTRIES: Readonly<Record<string, number | string>> = { Owner: "Hire-boat yard (invented)", Engine: "Engine A", "Standard bore": 73, Stroke: 72 };
+const ENTRIES: Filling["entries"] = { Owner: "Hire-boat yard (invented)", Engine: "Engine A", "Standard bore": 73, Stroke: 72 };
 
-const LIMITS: Readonly<Record<string, readonly [lower: number | null, upper: number | null]>> = {
+const LIMITS: Filling["limits"] = {
   Taper: [null, 0.02],
   "Out-of-round": [null, 0.02],
   "Bore wear": [null, 0.08],
@@ -36,16 +36,28 @@ const SOURCE = "invented for this sample";
 /** A build sheet with invented readings and limits, to look round in before one's own. */
 export function sampleBuildSheet(): BuildSheet {
   const book = buildSheetSpec({ cylinders: 3, heights: 3, axes: 2, valves: 2, unit: "mm", secondReadings: false, without: [] });
-  for (const [table, columns] of Object.entries(COLUMNS))
+  fillBuildSheet(book, { columns: COLUMNS, entries: ENTRIES, limits: LIMITS });
+  return book;
+}
+
+/** What somebody might type into a build sheet. */
+export interface Filling {
+  /** By table and heading, from the first row on. */
+  columns: Readonly<Record<string, Readonly<Record<string, Column>>>>;
+  entries: Readonly<Record<string, number | string>>;
+  limits: Readonly<Record<string, readonly [lower: number | null, upper: number | null]>>;
+}
+
+export function fillBuildSheet(book: BuildSheet, { columns: tables, entries, limits }: Filling): void {
+  for (const [table, columns] of Object.entries(tables))
     for (const [heading, contents] of Object.entries(columns)) for (const [index, content] of contents.entries()) type(book, table, heading, index, content);
-  for (const [item, entry] of Object.entries(ENTRIES)) type(book, "EngineData", "Entry", rowOf(book, "EngineData", item), entry);
-  for (const [characteristic, [lower, upper]] of Object.entries(LIMITS)) {
+  for (const [item, entry] of Object.entries(entries)) type(book, "EngineData", "Entry", rowOf(book, "EngineData", item), entry);
+  for (const [characteristic, [lower, upper]] of Object.entries(limits)) {
     const row = rowOf(book, "LimitList", characteristic);
     type(book, "LimitList", "Lower", row, lower);
     type(book, "LimitList", "Upper", row, upper);
     type(book, "LimitList", "Source", row, SOURCE);
   }
-  return book;
 }
 
 function tableIn({ sheets }: BuildSheet, name: string) {

@@ -200,6 +200,7 @@ export const POSITION_WORDS: Readonly<Record<string, { kind: "height" | "axis" |
   bottom: { kind: "height", words: ["bot", "btm", "bdc"] },
   thrust: { kind: "axis", words: ["across", "transverse", "thrust side", "thrust axis", "across crank", "thr"] },
   pin: { kind: "axis", words: ["along", "longitudinal", "axial", "pin axis", "along crank", "fore and aft", "fore aft"] },
+  upright: { kind: "axis", words: ["vertical"] },
   inlet: { kind: "place", words: ["intake", "inl", "int"] },
   exhaust: { kind: "place", words: ["exh", "ex"] },
   second: { kind: "place", words: ["2nd"] },

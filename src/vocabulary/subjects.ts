@@ -34,10 +34,16 @@ const characteristicIn = remembered((text): Measured => {
   return isKnown ? { characteristic, places } : { characteristic: foldedHeading(text), places: [] };
 });
 
+/** The characteristic that a text names by a word that is known, whatever else the text says. */
+export function characteristicNamed(text: string): string | undefined {
+  const { characteristic } = characteristicIn(text);
+  return Object.hasOwn(CHARACTERISTICS, characteristic) ? characteristic : undefined;
+}
+
 /** What the vocabulary knows of the characteristic that a text names, whatever else the text says; nothing where it names none that is known. */
 export function knownCharacteristic(text: string): (typeof CHARACTERISTICS)[string] | undefined {
-  const { characteristic } = characteristicIn(text);
-  return Object.hasOwn(CHARACTERISTICS, characteristic) ? CHARACTERISTICS[characteristic] : undefined;
+  const name = characteristicNamed(text);
+  return name === undefined ? undefined : CHARACTERISTICS[name];
 }
 
 /** True of what cannot be below 0, so that a lower limit of 0 excludes nothing. */

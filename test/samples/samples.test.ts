@@ -1,5 +1,6 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
+import { engineSample } from "../../samples/engine/engine.ts";
 import { readingsCsv } from "../../samples/readings.ts";
 import { checkWorkbook } from "../../src/check/check-workbook.ts";
 import type { CheckResult } from "../../src/check/finding.ts";
@@ -41,6 +42,42 @@ describe("the sample build sheet", () => {
 
   test("the row of the reading not taken stays blank", () => {
     expect([3, 5, 6].map((column) => cell("Rings", 6, column))).toEqual([0.2921, "", ""]);
+  });
+});
+
+describe("crankshaft, head and oil of engine B", () => {
+  const bytes = readFileSync(join(root, "samples", "engine", "crankshaft-head-oil.xlsx"));
+
+  test("the file is what its maker makes, and just the planted findings are reported", async () => {
+    expect(Buffer.from(engineSample()).equals(bytes)).toBe(true);
+    const result = checkWorkbook(await (await openWorkbook(bytes, "crankshaft-head-oil.xlsx")).read());
+    expect(result).toMatchObject({ rowsIn: 54, checked: 54, refused: 0 });
+    expect(result.findings.map(({ kind, label, value, upper }) => [kind, label, value, upper])).toEqual([
+      ["likely slip", "Cylinder 2, Exhaust, Guide bottom", 7.066, null],
+      ["outside limit", "Cylinder 2, Exhaust, Stem clearance, loosest", 0.106, 0.08],
+      ["outside limit", "Cylinder 2, Exhaust, Guide taper", 0.045, 0.03],
+      ["outside limit", "Cylinder 2, Crankpin wear", 0.076, 0.04],
+      ["outside limit", "Head, Flatness", expect.closeTo(0.0746, 4), 0.05],
+      ["outside limit", "Head, Flatness over a span", expect.closeTo(0.0742, 4), 0.05],
+      ["outside limit", "Cylinder 2, Big end clearance", 0.099, 0.08],
+    ]);
+  });
+
+  test("the crankpins are ground alike, and the oil's rates are those worked out by hand", async () => {
+    const { sheets } = await (await openWorkbook(bytes, "crankshaft-head-oil.xlsx")).read();
+    const column = (name: string, heading: string): unknown[] => {
+      const { values } = sheets.find((sheet) => sheet.name === name)!;
+      const head = values.findIndex((line) => line.includes(heading));
+      return values.slice(head + 1, head + 6).map((line) => line[values[head]!.indexOf(heading)]);
+    };
+    expect(column("Regrind", "Finish").slice(0, 3)).toEqual([39.75, 39.75, 39.75]);
+    // 40 − 2 × (40 − 39.924) − 0.03.
+    expect(column("Regrind", "Needed")[1]).toBe(39.818);
+    // 0.78 l in 240 h, and 0.2 in the last 40.
+    expect(column("Oil", "Rate").slice(0, 2)).toEqual([expect.closeTo(0.00325, 9), expect.closeTo(0.005, 9)]);
+    // (26 − 2) ÷ 2.5 and (74 − 2) ÷ 2.4 and so on.
+    expect(column("Oil", "Rate before")).toEqual([9.6, 2.8, 2, 2, 2]);
+    expect(column("Oil", "Rate now")).toEqual([30, 7.5, 12.9, 2.9, 2.9]);
   });
 });
 

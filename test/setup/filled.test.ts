@@ -43,13 +43,13 @@ test("the crankshaft: clearances by the turning journal, wear by the smallest re
   await made.item("Standard main journal", 50);
   await made.item("Standard crankpin", 45);
   // 50.05 − 49.99 and 50.04 − 49.97; the third main is not measured.
-  await made.fill("MainBearings", "Bearing bore upright", [50.05, 50.04]);
-  await made.fill("MainBearings", "Bearing bore across", [50.06, 50.05]);
+  await made.fill("MainBearings", "Main bearing bore upright", [50.05, 50.04]);
+  await made.fill("MainBearings", "Main bearing bore across", [50.06, 50.05]);
   await made.fill("MainBearings", "Main journal upright", [49.99, 49.96]);
   await made.fill("MainBearings", "Main journal across", [49.98, 49.97]);
   // 45.03 − 44.99 and 45.09 − 44.95.
-  await made.fill("BigEnds", "Bearing bore upright", [45.03, 45.09]);
-  await made.fill("BigEnds", "Bearing bore across", [45.04, 45.1]);
+  await made.fill("BigEnds", "Big end bore upright", [45.03, 45.09]);
+  await made.fill("BigEnds", "Big end bore across", [45.04, 45.1]);
   await made.fill("BigEnds", "Crankpin upright", [44.99, 44.95]);
   await made.fill("BigEnds", "Crankpin across", [44.98, 44.9]);
   await made.fill("CrankshaftEndFloat", "End float", [0.12]);

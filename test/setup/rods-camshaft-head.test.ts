@@ -83,10 +83,10 @@ test("camshaft: lift, wear from the standard lift of its side, bearings, run-out
   await made.item("Standard lobe lift, exhaust", 6.3);
   await fill(made, "CamLobes", { "Lobe height": [38.4, 38.25, 38.3, 38.3], "Base circle": [32, 32, 32, 32] });
   await fill(made, "CamBearings", {
-    "Bearing upright": [30.05, 30.06],
-    "Bearing across": [30.06, 30.07],
-    "Journal upright": [29.99, 29.95],
-    "Journal across": [29.98, 29.94],
+    "Camshaft bearing upright": [30.05, 30.06],
+    "Camshaft bearing across": [30.06, 30.07],
+    "Camshaft journal upright": [29.99, 29.95],
+    "Camshaft journal across": [29.98, 29.94],
   });
   await fill(made, "Camshafts", { "Camshaft run-out": [0.04], "Camshaft end float": [0.12] });
   for (const side of ["inlet", "exhaust"]) await made.limit(`Lobe wear, ${side}`, null, 0.08);
@@ -246,6 +246,26 @@ test("what is half measured is named at its blank, and what is not begun is not"
       .map(placeName)
       .sort(),
   );
+});
+
+// A digit apart: 48 and 40, as mains and crankpins of one crankshaft may well be.
+test("big ends of 40 are not taken for mistyped mains of 48, nor one for the other's journals", async () => {
+  const made = await Made.of({ ...CHOICES, cylinders: 3 });
+  await fill(made, "MainBearings", {
+    ...{ "Main bearing bore upright": [48.05, 48.052, 48.051, 48.05], "Main bearing bore across": [48.052, 48.054, 48.053, 48.051] },
+    ...{ "Main journal upright": [47.992, 47.99, 47.971, 47.991], "Main journal across": [47.99, 47.988, 47.969, 47.99] },
+  });
+  await fill(made, "BigEnds", {
+    ...{ "Big end bore upright": [40.048, 40.05, 40.049], "Big end bore across": [40.05, 40.052, 40.05] },
+    ...{ "Crankpin upright": [39.988, 39.951, 39.986], "Crankpin across": [39.986, 39.924, 39.985] },
+  });
+  expect(await outside(made)).toEqual([]);
+  // A mistyped one among its own kind is still asked about.
+  await made.type("MainBearings", "Main bearing bore across", 1, 84.054);
+  const { findings } = checkWorkbook(await made.host.read());
+  expect(findings.filter(({ kind }) => kind === "likely slip").map(({ cell }) => placeName(cell))).toEqual([
+    placeName(made.at("MainBearings", "Main bearing bore across", 1)),
+  ]);
 });
 
 test("guides and big ends are not taken for mistyped bores, nor bores for them", async () => {

@@ -9,8 +9,7 @@ import { CannotTell, evaluateNode } from "../../formula/evaluate.ts";
 import type { OwnCall } from "../../formula/own-calls.ts";
 import { cellsOf } from "../../formula/workbook-cells.ts";
 import { boundBy, RULES } from "../../functions/tests/compression-rule.ts";
-import { CHARACTERISTICS } from "../../vocabulary/characteristics.ts";
-import { measuredBy } from "../../vocabulary/subjects.ts";
+import { characteristicNamed } from "../../vocabulary/subjects.ts";
 import { type CellArea, placeName } from "../../workbook/address.ts";
 import type { Placed } from "../content.ts";
 import { distinct, drawnAs, labelsOf, namesOf, numberIn, placeOf, type Source } from "./source.ts";
@@ -86,9 +85,8 @@ function drawn(source: Source, { area, axes, standard, limit }: Found): Placed<B
 /** Guides and housings have a taper as well, and are drawn as no cylinder. */
 function isOtherHole(source: Source, area: CellArea): boolean {
   return [...cellsOf(area)].every((cell) => {
-    const { heading } = source.labels.partsOf(cell);
-    const named = heading === undefined ? "" : measuredBy(heading, "").characteristic;
-    return named !== "bore" && Object.hasOwn(CHARACTERISTICS, named);
+    const heading = source.labels.headingOf(cell);
+    return ![undefined, "bore"].includes(heading === undefined ? undefined : characteristicNamed(heading));
   });
 }
 
