@@ -1,4 +1,8 @@
+import { compareTrial } from "../../src/compare/compare.ts";
+import { readingsOfWorkbook } from "../../src/compare/from-workbook.ts";
+import { asCsv, filled, linesSaid } from "../setup/trial/filled-trial.ts";
 import { byChance, livesOf, powerOfMeans, sameOf, sharesOf, TREATED, U, UNCHANGED } from "./simulation.ts";
+import { csv } from "./stand.ts";
 
 const RUNS = 400;
 
@@ -32,5 +36,15 @@ test.each([3, 4, 6])("a life from %p measurings with an honest gauge is covered,
     expect(width).toBeLessThanOrEqual(1.3);
     expect(covered).toBeGreaterThanOrEqual(0.93);
     expect(early).toBeLessThanOrEqual(byChance(0.025, RUNS));
+  }
+});
+
+/** What holds of studies from CSV holds of a trial's workbook, as every line is the same. */
+test("studies through a filled workbook of a trial say in every line what they say from CSV", async () => {
+  for (let seed = 1; seed <= 12; seed++) {
+    const filling = { seed, ring: [73, 73, 73.002, 73.003], temperatures: [20, 24] as const, runIn: 25 };
+    const snapshot = await (await filled(filling)).host.read();
+    const [fromBook, fromCsv] = [compareTrial([readingsOfWorkbook(snapshot)]), compareTrial([await csv(asCsv(filling))], { runIn: 25 })];
+    expect(linesSaid(fromBook)).toEqual(linesSaid(fromCsv));
   }
 });

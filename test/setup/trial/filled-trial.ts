@@ -1,3 +1,5 @@
+import type { Comparison } from "../../../src/compare/compare.ts";
+import type { LineJudgement } from "../../../src/compare/judgement.ts";
 import { trialWorkbookSpec } from "../../../src/setup/trial/trial-workbook.ts";
 import { SeededNormal } from "../../helpers/normal.ts";
 import { Made } from "../made.ts";
@@ -18,6 +20,8 @@ export interface Filling {
   /** Of the parts, before and after. */
   temperatures?: readonly [number, number];
   runIn?: number;
+  /** Of the readings' errors. */
+  seed?: number;
 }
 
 /** The sessions that a gauge had. */
@@ -34,8 +38,8 @@ export interface TypedReading {
 }
 
 /** Four engines; bores of the second group wear by 0.02 more, and all but the gaps read 0.006 larger after. */
-export function readingsTyped(): TypedReading[] {
-  const random = new SeededNormal(1019);
+export function readingsTyped(seed = 1019): TypedReading[] {
+  const random = new SeededNormal(seed);
   return (["before", "after"] as const).flatMap((campaign, c) =>
     GROUPS.flatMap(([engine, group], e) =>
       SIZES.flatMap((size, item) =>
@@ -58,7 +62,7 @@ export const DAYS = { before: 46095, after: 46298 };
 export const HOURS = { before: 0, after: 600 };
 
 /** A workbook for a trial in which all this is typed. */
-export async function filled({ ring = [], temperatures, runIn }: Filling = {}): Promise<Made> {
+export async function filled({ ring = [], temperatures, runIn, seed }: Filling = {}): Promise<Made> {
   const made = await make();
   for (const [i, [engine, group]] of GROUPS.entries()) {
     await made.type("Engines", "Engine", i, engine);
@@ -84,7 +88,7 @@ export async function filled({ ring = [], temperatures, runIn }: Filling = {}): 
       for (const [k, heading] of ["Master at start", "Master at end"].entries())
         if (ring[2 * c + k] !== undefined) await made.type("Campaigns", heading, row, ring[2 * c + k]!);
     }
-    const typed = readingsTyped().filter((reading) => reading.campaign === campaign);
+    const typed = readingsTyped(seed).filter((reading) => reading.campaign === campaign);
     for (const cylinder of [1, 2])
       await made.fill(
         `Readings${campaign}`,
@@ -95,3 +99,43 @@ export async function filled({ ring = [], temperatures, runIn }: Filling = {}): 
   }
   return made;
 }
+
+/** What each item of the sheets is, in words. */
+const WORDS = [
+  ...["top thrust", "top pin", "bottom thrust", "bottom pin"].map((position) => ["bore", position]),
+  ...[
+    ["piston skirt", ""],
+    ["top ring end gap", ""],
+    ["second ring end gap", ""],
+    ["crankpin", "across"],
+    ["crankpin", "along"],
+  ],
+] as [string, string][];
+export const CHARACTERISTICS = [...new Set(WORDS.map(([characteristic]) => characteristic))];
+
+/** The same trial typed as CSV. */
+export function asCsv({ ring = [], temperatures, seed }: Filling): string {
+  const head = "group,engine,campaign,cylinder,characteristic,position,value,unit,U,common,matters,gauge,day,hours,temperature,material";
+  const masters = ring.map((value, i) => {
+    const campaign = i < 2 ? "before" : "after";
+    return `,,${campaign},,master,${i % 2 === 0 ? "start" : "end"},${value},mm,0.002,0.001,,BG-1,${DAYS[campaign]},,,`;
+  });
+  const rows = readingsTyped(seed).map(({ engine, group, campaign, item, cylinder, value }) => {
+    const [characteristic, position] = WORDS[item]!;
+    const [gauge, U, common] = GAUGES[characteristic.includes("ring") ? 1 : 0];
+    const warm = temperatures === undefined ? "," : `${temperatures[campaign === "before" ? 0 : 1]},grey iron`;
+    return `${group},${engine},${campaign},${cylinder},${characteristic},${position},${value},mm,${U},${common},${MATTERS[CHARACTERISTICS.indexOf(characteristic)]},${gauge},${DAYS[campaign]},${HOURS[campaign]},${warm}`;
+  });
+  return [head, ...masters, ...rows].join("\n");
+}
+
+/** What every line of a comparison says, for one to be held against another. */
+export const linesSaid = (comparison: Comparison) => ({
+  ...Object.fromEntries(
+    (["places", "means", "groups"] as const).map((kind) => [
+      kind,
+      comparison[kind].map(({ label, says, p, uncertainty }: LineJudgement & { label: string; says: string }) => ({ label, says, p, uncertainty })),
+    ]),
+  ),
+  wear: comparison.wear.map(({ label, says, stage }) => ({ label, says, stage })),
+});
