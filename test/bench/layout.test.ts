@@ -43,7 +43,7 @@ async function shows(wanted: readonly string[], word = ""): Promise<void> {
 
 /** The findings that the pane shows, each as it stands there. */
 async function shown(word: string): Promise<string[]> {
-  await at.page.pane.locator(".counts").first().waitFor();
+  await at.page.pane.locator("#view-check .counts").waitFor();
   const rows = at.page.pane.locator(".finding button");
   return (
     await rows.evaluateAll((all) => all.map((row) => [".place", ".label", ".sentence"].map((part) => row.querySelector(part)?.textContent ?? "").join(" | ")))

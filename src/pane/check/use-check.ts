@@ -80,7 +80,7 @@ function actionsOn(host: SheetHost, load: Loaders, send: Send, now: { current: C
     start(run, (error) => ({ type: "refused", sentence: sentenceOf(error) }));
   };
   const actions: CheckActions = {
-    check: () => act("reading", (heard, signal) => checked(host, load, heard, signal)),
+    check: () => act("reading", (heard, signal) => checked(host, load, heard, signal, now.current.isMarked)),
     stop: () => {
       if (!canStop(now.current.work)) return;
       running?.abort();
@@ -120,8 +120,15 @@ function watching(host: SheetHost, send: Send): () => void {
     );
 }
 
-async function checked(host: SheetHost, load: Loaders, heard: Send, signal: AbortSignal): Promise<CheckEvent> {
+/**
+ * Marks follow a check that was asked for. One that is made again by itself leaves them: it would put a step of its own between a
+ * person's typing and the undo of it.
+ */
+async function checked(host: SheetHost, load: Loaders, heard: Send, signal: AbortSignal, hasMarks: boolean): Promise<CheckEvent> {
   const made = await madeCheck(host, load, heard, signal);
+  // What the host refuses to mark takes nothing from the check.
+  if (hasMarks && made.findings)
+    await host.mark(made.findings.marksOf(made.result.findings)).catch((error) => heard({ type: "aside", refusal: sentenceOf(error) }));
   return { type: "checked", checked: made, announcement: `Checked. ${foundText(made.result)}` };
 }
 
@@ -176,12 +183,12 @@ function inHundredths(came: (share: number) => void): (share: number) => void {
 async function marked(host: SheetHost, { result, findings }: CheckState): Promise<CheckEvent> {
   const marks = result && findings ? findings.marksOf(result.findings) : [];
   await host.mark(marks);
-  return { type: "done", notice: `${counted(marks.length, "cell")} marked.` };
+  return { type: "done", notice: `${counted(marks.length, "cell")} marked.`, isMarked: true };
 }
 
 async function unmarked(host: SheetHost): Promise<CheckEvent> {
   const count = await host.unmark();
-  return { type: "done", notice: count === 0 ? "There were no marks to take off." : `Marks taken off ${counted(count, "cell")}.` };
+  return { type: "done", isMarked: false, notice: count === 0 ? "There were no marks to take off." : `Marks taken off ${counted(count, "cell")}.` };
 }
 
 /** Lets the browser show what is going on before work that holds it up; a hidden page paints nothing, hence the limit. */
