@@ -103,7 +103,7 @@ function oilPage(): SheetBuilder {
       {
         heading: "Oil use",
         look: "label",
-        width: 24,
+        width: 32,
         cell: ({ index }) => ["Litres an hour, on the whole", "in the last interval", "how fast it grows, an hour"][index]!,
       },
       resultColumn("Rate", "0.000000", ({ index }) => `=INDEX(HATCH.OILRATE(${added.body("Hours")},${added.body("Litres added")}),2,${index + 1})`),

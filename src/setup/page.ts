@@ -89,12 +89,13 @@ const UNTOUCHED_WIDTH = 8;
 /** Most that a line of a note is wide, in characters. */
 const LINE = 100;
 
-/** Least width of a column of numbers, in characters; a heading gets two lines, no word of it is broken, and its letters are bold. */
+/** Least width of a column of numbers, in characters; a heading gets two lines, broken between its words, and its letters are bold. */
 const USUAL_WIDTH = 11;
 const LETTER_OF_HEADING = 1.3;
 const widthOf = ({ heading, width = USUAL_WIDTH }: SheetColumn): number => {
-  const longest = Math.max(...heading.split(" ").map((word) => word.length));
-  return Math.max(width, Math.ceil(heading.length / 2) + 4, Math.ceil(longest * LETTER_OF_HEADING) + 1);
+  const words = heading.split(" ");
+  const lines = words.map((_, i) => Math.max(words.slice(0, i + 1).join(" ").length, words.slice(i + 1).join(" ").length));
+  return Math.max(width, Math.ceil(heading.length / 2) + 4, Math.ceil(Math.min(...lines) * LETTER_OF_HEADING) + 1);
 };
 
 /** One sheet while it is being described. */
