@@ -7,7 +7,7 @@ import { transformSync } from "esbuild";
 import { root } from "../../src/tools/paths.ts";
 
 type Exports = Record<string, unknown>;
-type Body = (exports: Exports, require: (asked: string) => unknown, module: { exports: Exports }, url: string) => void;
+type Body = (exports: Exports, require: (asked: string) => unknown, module: { exports: Exports }, url: string, folder: string) => void;
 
 /** Packages that only exist as modules of the newer kind. */
 const NEWER = ["linear-sum-assignment"];
@@ -25,8 +25,13 @@ export async function loadPackages(): Promise<void> {
 function bodyOf(file: string): Body {
   const known = bodies.get(file);
   if (known) return known;
-  const { code } = transformSync(readFileSync(file, "utf8"), { loader: "ts", format: "cjs", target: "node20", define: { "import.meta.url": "__url" } });
-  const body = compileFunction(code, ["exports", "require", "module", "__url"], { filename: file }) as Body;
+  const { code } = transformSync(readFileSync(file, "utf8"), {
+    loader: "ts",
+    format: "cjs",
+    target: "node20",
+    define: { "import.meta.url": "__url", "import.meta.dirname": "__folder" },
+  });
+  const body = compileFunction(code, ["exports", "require", "module", "__url", "__folder"], { filename: file }) as Body;
   bodies.set(file, body);
   return body;
 }
@@ -39,7 +44,7 @@ export function freshLoader(): (file: string) => unknown {
     if (known) return known.exports;
     const module = { exports: {} };
     loaded.set(file, module);
-    bodyOf(file)(module.exports, (asked) => resolved(asked, dirname(file), load), module, pathToFileURL(file).href);
+    bodyOf(file)(module.exports, (asked) => resolved(asked, dirname(file), load), module, pathToFileURL(file).href, dirname(file));
     return module.exports;
   };
   return load;
