@@ -119,6 +119,11 @@ function program(done: (code: number) => void): Command {
     .option("--unit <unit>", "of lengths, mm or in", "mm")
     .option("--second-readings", "a sheet for readings by a second person")
     .option("--without <sheets>", `sheets to be left out, between commas, of ${SHEET_WORDS.join(", ")}`)
+    .option(
+      "--limits <book>",
+      "copy the limits of an engine model from a limits book of your own, an .xlsx or .ods with a table of limits on a sheet for each model",
+    )
+    .option("--model <name>", "which sheet of the limits book; the only one where nothing is said")
     .option("--trial", "a workbook for a trial of two groups of engines instead: campaigns, masters, readings by cylinder, blind sheets, verdicts")
     .option("--engines <count>", "with --trial: engines in each of the two groups, 1 to 12")
     .option("--seed <number>", "with --trial: the order of measuring is drawn with it, 1 to 999999")

@@ -1,12 +1,17 @@
-import { extname } from "node:path";
+import { basename, extname } from "node:path";
+import { counted } from "../core/number-text.ts";
+import { openWorkbook } from "../hosts/file.ts";
 import { writeOds } from "../ods/write.ts";
 import { buildSheetSpec } from "../setup/build-sheet.ts";
 import { readChoices } from "../setup/choices.ts";
+import { type LimitsModel, modelsIn, withLimits } from "../setup/limits-book.ts";
 import type { BuildSheet } from "../setup/model.ts";
 import { LARGEST_SEED, MOST_ENGINES } from "../setup/trial/choices.ts";
+import type { SheetSnapshot } from "../workbook/port.ts";
 import { writeXlsx } from "../xlsx/write/workbook.ts";
 import { ALL_WELL, Refusal } from "./exit-codes.ts";
-import { print, printable } from "./output.ts";
+import { complain, print, printable } from "./output.ts";
+import { whyUnread, workbookBytes } from "./read-file.ts";
 import { put } from "./safe-file.ts";
 
 /** As typed: counts are still text. */
@@ -21,14 +26,18 @@ export interface NewOptions {
   trial?: boolean;
   engines?: string;
   seed?: string;
+  limits?: string;
+  model?: string;
   force?: boolean;
 }
 
 const WRITERS: Readonly<Record<string, (book: BuildSheet) => Uint8Array>> = { ".xlsx": (book) => writeXlsx(book), ".ods": writeOds };
 
 /** `crosshatch new OUT.xlsx`, or `OUT.ods`: an empty build sheet for one engine. Nothing is overwritten without `--force`. */
-export async function newBuildSheet(out: string, { force = false, trial = false, engines, seed, ...given }: NewOptions): Promise<number> {
+export async function newBuildSheet(out: string, { force = false, trial = false, engines, seed, limits, model, ...given }: NewOptions): Promise<number> {
   if (!trial && (engines !== undefined || seed !== undefined)) throw new Refusal("--engines and --seed are for --trial");
+  if (limits !== undefined && trial) throw new Refusal("--limits is for a build sheet: type the limits of a trial into its workbook");
+  if (model !== undefined && limits === undefined) throw new Refusal("--model names a sheet of the limits book: give it with --limits");
   const read = readChoices(given);
   if ("sentences" in read) throw new Refusal(read.sentences.join("; "));
   const write = WRITERS[extname(out).toLowerCase()];
@@ -42,12 +51,34 @@ export async function newBuildSheet(out: string, { force = false, trial = false,
     );
     return ALL_WELL;
   }
-  const book = buildSheetSpec(read.choices);
-  put(out, write(book), force);
-  await print(
-    `${printable(out)}: an empty build sheet, ${book.sheets.map(({ name }) => name).join(", ")}. Type the limits first, from the maker's service manual.`,
-  );
+  const empty = buildSheetSpec(read.choices);
+  const filled = limits === undefined ? undefined : withLimits(empty, await modelOf(limits, model), basename(limits));
+  const { sheets } = empty;
+  put(out, write(filled?.book ?? empty), force);
+  await print(`${printable(out)}: an empty build sheet, ${sheets.map(({ name }) => name).join(", ")}. ${limitsSentence(filled?.copied)}`);
+  for (const note of filled?.notes ?? []) complain(`${basename(limits!)}: ${note}`);
   return ALL_WELL;
+}
+
+const limitsSentence = (copied: number | undefined): string =>
+  copied === undefined
+    ? "Type the limits first, from the maker's service manual."
+    : `${counted(copied, "limit was", "limits were")} copied from the limits book: look them over against the maker's service manual, and type the others.`;
+
+/** The sheet of a limits book that is wanted; without a name the only one. */
+async function modelOf(file: string, name: string | undefined): Promise<LimitsModel> {
+  let sheets: readonly SheetSnapshot[];
+  try {
+    ({ sheets } = await (await openWorkbook(await workbookBytes(file), basename(file))).read());
+  } catch (error) {
+    throw new Refusal(`${file} ${whyUnread(error)}`);
+  }
+  const models = modelsIn(sheets);
+  if (models.length === 0) throw new Refusal(`${file} holds no table of limits: wanted are the headings Characteristic, Lower, Upper and Unit`);
+  const names = models.map((one) => one.name).join(", ");
+  const found = name === undefined ? (models.length === 1 ? models[0] : undefined) : models.find((one) => one.name.toLowerCase() === name.trim().toLowerCase());
+  if (found) return found;
+  throw new Refusal(name === undefined ? `${file} has limits for ${names}: name one with --model` : `${file} has no model ${name}: it has ${names}`);
 }
 
 function whole(name: string, text: string | undefined, least: number, most: number): number {

@@ -5,6 +5,9 @@ import type { SheetPart, VerdictColumn } from "./model.ts";
 import { SheetBuilder, type SheetColumn, type TableAt } from "./page.ts";
 import { hasSheet, type SheetWord } from "./sheets.ts";
 
+/** The table of limits, by which others find it. */
+export const LIMITS_TABLE = "LimitList";
+
 /** Rows for limits of the shop's own. */
 const SPARE = 6;
 
@@ -55,7 +58,7 @@ export function limitsPage(choices: BuildSheetChoices, parts: readonly SheetPart
     special: (index) => (list[index]?.[1] === choices.unit ? { format: limitFormat(choices) } : {}),
   });
   const table = page.table(
-    "LimitList",
+    LIMITS_TABLE,
     FIRST - 1,
     [
       { heading: "Characteristic", look: "label", width: 28, cell: ({ index }) => list[index]?.[0] ?? "" },

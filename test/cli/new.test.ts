@@ -1,7 +1,9 @@
 import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { type CellSpec, emptySheet, type SheetSpec } from "../../src/workbook/sheet-spec.ts";
 import { readXlsx } from "../../src/xlsx/read/read.ts";
+import { writeXlsx } from "../../src/xlsx/write/workbook.ts";
 import { described } from "../setup/made.ts";
 import { crosshatch, jsonLines } from "./run.ts";
 
@@ -76,4 +78,46 @@ test("help tells about new", async () => {
   expect(code).toBe(0);
   expect(out).toContain("--second-readings");
   expect(out).toContain("--force");
+});
+
+describe("a limits book", () => {
+  const CHOICES = ["--cylinders", "3"];
+  const shop = (): string => {
+    const path = join(folder, "yard-limits.xlsx");
+    const sheet = (name: string, upper: number): SheetSpec => ({
+      ...emptySheet(name),
+      cells: [
+        ["Characteristic", "Lower", "Upper", "Unit", "Source"],
+        ["Taper", "", upper, "mm", "manual, page 41"],
+        ["Squish", 0.8, "", "in", ""],
+      ].flatMap((line, row) => line.map((content, column): CellSpec => ({ row, column, content, style: "plain" }))),
+    });
+    writeFileSync(path, writeXlsx({ title: "Limits", sheets: [sheet("HB-3", 0.02), sheet("HB-4", 0.03)], names: [] }));
+    return path;
+  };
+
+  test("gives a new build sheet the limits of the model that is named, with their source, and says what it could not copy", async () => {
+    const out = join(folder, "new.xlsx");
+    const { code, out: said, err } = await made(out, ...CHOICES, "--limits", shop(), "--model", "hb-4");
+    expect([code, err]).toEqual([0, "crosshatch: yard-limits.xlsx: Squish: the limits book has it in in, and this build sheet has it in mm\n"]);
+    expect(said).toContain("1 limit was copied from the limits book: look them over against the maker's service manual, and type the others.");
+    const limits = readXlsx(readFileSync(out)).sheets.find(({ name }) => name === "Limits")!;
+    const texts = limits.cells.map(({ value }) => value);
+    expect(texts).toEqual(expect.arrayContaining([0.03, "Limits book yard-limits.xlsx, HB-4: manual, page 41"]));
+  });
+
+  test.each([
+    [["--limits", "yard-limits.xlsx"], "yard-limits.xlsx has limits for HB-3, HB-4: name one with --model"],
+    [["--limits", "yard-limits.xlsx", "--model", "HB-9"], "yard-limits.xlsx has no model HB-9: it has HB-3, HB-4"],
+    [["--limits", "none.xlsx"], "none.xlsx is not there"],
+    [["--model", "HB-3"], "--model names a sheet of the limits book: give it with --limits"],
+    [["--trial", "--limits", "yard-limits.xlsx"], "--limits is for a build sheet: type the limits of a trial into its workbook"],
+  ])("%j is refused, and nothing is written", async (args, sentence) => {
+    shop();
+    const out = join(folder, "new.xlsx");
+    const { code, err } = await made(out, ...CHOICES, ...args.map((arg) => (arg.endsWith(".xlsx") ? join(folder, arg) : arg)));
+    expect(code).toBe(2);
+    expect(err.replaceAll(`${folder}/`, "")).toContain(sentence);
+    expect(existsSync(out)).toBe(false);
+  });
 });

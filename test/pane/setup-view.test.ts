@@ -1,9 +1,15 @@
+import { mkdirSync } from "node:fs";
+import { join } from "node:path";
+import { root } from "../../src/tools/paths.ts";
+import { type CellSpec, emptySheet, type SheetSpec } from "../../src/workbook/sheet-spec.ts";
+import { writeXlsx } from "../../src/xlsx/write/workbook.ts";
 import { type PaneBrowser, paneBrowser } from "../helpers/pane-browser.ts";
 
 import.meta.jest.setTimeout(60_000);
 
 let pane: PaneBrowser;
 beforeAll(async () => {
+  mkdirSync(join(root, "test", "output"), { recursive: true });
   pane = await paneBrowser();
 });
 afterAll(() => pane.close());
@@ -26,7 +32,7 @@ test("a build sheet is set up as chosen, in new sheets, by keyboard alone", asyn
   await page.keyboard.press("Space");
   await page.keyboard.press("Shift+Tab");
   await page.keyboard.press("Enter");
-  await page.keyboard.press("Tab");
+  for (let presses = 0; presses < 2; presses++) await page.keyboard.press("Tab");
   await page.keyboard.press("Enter");
   await page.getByRole("status").filter({ hasText: "21 new sheets: Engine, Limits, Bores," }).waitFor();
   const { sheets } = await page.evaluate(() => window.stage.host.read());
@@ -34,6 +40,33 @@ test("a build sheet is set up as chosen, in new sheets, by keyboard alone", asyn
   expect(bores.formulas.flat().filter((formula) => formula?.startsWith("=HATCH.TAPER("))).toHaveLength(3);
   expect(bores.values[1 - bores.row]![1]).toContain("Diameters in in");
   expect(await page.evaluate(() => window.stage.host.active())).toEqual({ sheet: "Engine", row: 0, column: 0 });
+});
+
+test("limits come from a limits book of the shop's own, by the engine model that is chosen", async () => {
+  const page = await pane.open("blank");
+  await page.getByRole("tab", { name: "Set up" }).click();
+  await page.getByText("Limits from a limits book of your own").click();
+  const book = (name: string, upper: number): SheetSpec => ({
+    ...emptySheet(name),
+    cells: [
+      ["Characteristic", "Lower", "Upper", "Unit"],
+      ["Taper", "", upper, "mm"],
+      ["Squish", 0.03, "", "in"],
+    ].flatMap((line, row) => line.map((content, column): CellSpec => ({ row, column, content, style: "plain" }))),
+  });
+  const bytes = Buffer.from(writeXlsx({ title: "Limits", sheets: [book("HB-3", 0.02), book("HB-4", 0.03)], names: [] }));
+  await page.getByLabel("Limits book").setInputFiles({ name: "yard.xlsx", mimeType: "application/octet-stream", buffer: bytes });
+  await page.getByRole("combobox", { name: "Engine model" }).selectOption({ label: "HB-4 (2 limits)" });
+  await page.getByRole("button", { name: "Add these sheets" }).click();
+  await page.getByRole("status").filter({ hasText: "1 limit was copied from yard.xlsx, HB-4: look them over" }).waitFor();
+  await page.getByRole("status").filter({ hasText: "Squish: the limits book has it in in, and this build sheet has it in mm." }).waitFor();
+  const { sheets } = await page.evaluate(() => window.stage.host.read());
+  const limits = sheets.find(({ name }) => name === "Limits")!;
+  expect(limits.values.find((line) => line.includes("Taper"))).toEqual(expect.arrayContaining([0.03, "Limits book yard.xlsx, HB-4"]));
+  const damaged = { name: "none.xlsx", mimeType: "application/octet-stream", buffer: Buffer.from("no workbook") };
+  await page.getByLabel("Limits book").setInputFiles(damaged);
+  await page.getByRole("alert").filter({ hasText: "none.xlsx" }).waitFor();
+  await page.screenshot({ path: join(root, "test", "output", "limits-book.png"), fullPage: true });
 });
 
 test("a second one into the same workbook is refused, and the first is left alone", async () => {

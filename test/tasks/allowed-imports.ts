@@ -20,7 +20,7 @@ export const FOLDERS: Readonly<Record<string, Folder>> = {
   xlsx: { holds: "reading, writing and patching .xlsx", imports: ["core", "workbook"] },
   ods: { holds: "reading and writing .ods", imports: ["core", "workbook", "xlsx"] },
   drawings: { holds: "measurements to SVG", imports: ["math", "core", "functions"] },
-  setup: { holds: "a new build sheet from choices", imports: ["workbook", "functions", "vocabulary"] },
+  setup: { holds: "a new build sheet from choices", imports: ["core", "workbook", "functions", "vocabulary"] },
   "calc/grid": { holds: "the spreadsheet engine and what it needs", imports: ["core"] },
   calc: { holds: "calculating a file without a host", imports: ["core", "workbook", "functions", "formula", "xlsx", "calc/grid"] },
   layout: { holds: "how a shop's own sheet is read", imports: ["math", "core", "workbook", "functions", "vocabulary", "formula"] },

@@ -1,8 +1,13 @@
-import { useMemo } from "preact/hooks";
+import { useMemo, useState } from "preact/hooks";
+import { counted } from "../../core/number-text.ts";
 import { buildSheetSpec } from "../../setup/build-sheet.ts";
 import { type BuildSheetChoices, COUNT_WORDS, COUNTS, type CountName, LENGTH_UNITS, type LengthUnit, readChoices } from "../../setup/choices.ts";
+import { type LimitsModel, withLimits } from "../../setup/limits-book.ts";
+import type { BuildSheet } from "../../setup/model.ts";
 import { SHEET_WORDS, SHEETS, type SheetWord } from "../../setup/sheets.ts";
+import type { SheetHost } from "../../workbook/port.ts";
 import type { ViewProps } from "../parts/loading.ts";
+import { part } from "../parts/loading.ts";
 import { fieldsLike, useStored } from "../parts/stored-choices.ts";
 import { TaskLines, useTask } from "../parts/use-task.tsx";
 import { insert } from "./insert.ts";
@@ -23,6 +28,7 @@ function choicesFrom(given: unknown): BuildSheetChoices | undefined {
 export function SetupView({ host }: ViewProps) {
   const [choices, setChoices] = useStored("setup", USUAL, choicesFrom);
   const work = useTask();
+  const [limits, setLimits] = useState<ChosenLimits | null>(null);
   const read = useMemo(() => {
     const checked = readChoices(choices);
     return "sentences" in checked ? { sentence: checked.sentences.join("; ") } : { book: buildSheetSpec(checked.choices) };
@@ -52,6 +58,7 @@ export function SetupView({ host }: ViewProps) {
         </label>
       </div>
       <SheetTicks without={choices.without} onWithout={(without) => choose({ without })} />
+      <LimitsBook chosen={limits} onChosen={setLimits} />
       {read.book ? (
         <>
           <p>Adds the sheets {read.book.sheets.map(({ name }) => name).join(", ")}. What is in the workbook stays as it is.</p>
@@ -60,7 +67,7 @@ export function SetupView({ host }: ViewProps) {
               type="button"
               class="primary"
               aria-disabled={work.doing !== ""}
-              onClick={() => work.act("Adding the sheets …", () => insert(host, read.book))}
+              onClick={() => work.act("Adding the sheets …", () => insertWith(limits, host, read.book))}
             >
               Add these sheets
             </button>
@@ -73,6 +80,62 @@ export function SetupView({ host }: ViewProps) {
       )}
       <TaskLines {...work} />
     </>
+  );
+}
+
+interface ChosenLimits {
+  file: string;
+  models: readonly LimitsModel[];
+  model: string;
+}
+
+/** The build sheet with the limits that were chosen, and what was not copied. */
+async function insertWith(chosen: ChosenLimits | null, host: SheetHost, book: BuildSheet): Promise<string> {
+  const model = chosen?.models.find(({ name }) => name === chosen.model);
+  if (!chosen || !model) return insert(host, book);
+  const filled = withLimits(book, model, chosen.file);
+  const added = await insert(host, filled.book);
+  const copied = `${counted(filled.copied, "limit was", "limits were")} copied from ${chosen.file}, ${model.name}: look them over against the maker's service manual.`;
+  return [added, copied, ...filled.notes.map((note) => `${note.charAt(0).toUpperCase()}${note.slice(1)}.`)].join(" ");
+}
+
+/** A workbook of the shop's own with limits for each engine model. */
+function LimitsBook({ chosen, onChosen }: { chosen: ChosenLimits | null; onChosen(chosen: ChosenLimits | null): void }) {
+  const work = useTask();
+  const read = (file: File | undefined) =>
+    work.act("Reading the limits …", async () => {
+      onChosen(null);
+      if (!file) return "";
+      const { modelsOfFile } = await part(import("./limits-file.ts"));
+      const models = await modelsOfFile(file);
+      onChosen({ file: file.name, models, model: models[0]!.name });
+      return "";
+    });
+  return (
+    <details>
+      <summary>{chosen ? `Limits from ${chosen.file}` : "Limits from a limits book of your own"}</summary>
+      <label class="field">
+        <span>Limits book</span>
+        <input type="file" accept=".xlsx" aria-describedby="limits-book-hint" onChange={({ currentTarget }) => void read(currentTarget.files?.[0])} />
+      </label>
+      <p id="limits-book-hint" class="hint">
+        An .xlsx with a sheet for each engine model, headed Characteristic, Lower, Upper, Unit and Source, as the Limits sheet of a build sheet is. Read here,
+        sent nowhere.
+      </p>
+      {chosen && (
+        <label class="field">
+          <span>Engine model</span>
+          <select value={chosen.model} onChange={({ currentTarget }) => onChosen({ ...chosen, model: currentTarget.value })}>
+            {chosen.models.map(({ name, limits }) => (
+              <option key={name} value={name}>
+                {`${name} (${counted(limits.length, "limit")})`}
+              </option>
+            ))}
+          </select>
+        </label>
+      )}
+      <TaskLines {...work} />
+    </details>
   );
 }
 
