@@ -11,6 +11,7 @@ import { omissionNote } from "./grid-model.ts";
 import type { SheetRectangle } from "./references.ts";
 import type { Computed, ComputedCell } from "./results.ts";
 import { formulasOf, isFormula } from "./results.ts";
+import { storedOtherwise } from "./stored-results.ts";
 
 /**
  * Calculates a workbook from what was typed into it; the values that its file holds for formulas are not looked at. `work` is what
@@ -24,11 +25,12 @@ export function calculate(book: WorkbookFile, work?: number): CalculatedWorkbook
   const beyond = omissionNote();
   const circular: CellFile[] = [];
   const sheets = book.sheets.map((_, sheet) => snapshot(book, sheet, computed, circular));
+  const unknown = unknownOnce(book, [...computed.refused.keys(), ...inCycles, ...circular], computed.hurried || book.from1904);
   return {
-    sheets,
+    sheets: sheets.map((sheet, i) => ({ ...sheet, stored: storedOtherwise(book.sheets[i]!, sheet, unknown) })),
     notes: [...notesOn(book, computed), ...(beyond ? [`Not everything in this workbook was calculated. ${beyond}`] : [])],
     spillSizes: reachesOf(book, computed),
-    unknown: unknownOnce(book, [...computed.refused.keys(), ...inCycles, ...circular], computed.hurried || book.from1904),
+    unknown,
   };
 }
 

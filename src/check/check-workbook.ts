@@ -2,6 +2,7 @@ import { isCellError } from "../core/cell.ts";
 import { CHECK_PREFIX } from "../core/sentences.ts";
 import type { OwnCall } from "../formula/own-calls.ts";
 import { firstFaultyCell, RestsOn, type SpillSources } from "../formula/precedents.ts";
+import { recalculationSteps } from "../formula/recalculate.ts";
 import type { WorkbookCells } from "../formula/workbook-cells.ts";
 import type { SheetLabels } from "../layout/labels.ts";
 import type { Mapping } from "../layout/mapping.ts";
@@ -15,7 +16,7 @@ import { FindingCollector } from "./collect.ts";
 import { ruledPressures } from "./compression-tests.ts";
 import type { CheckResult, JudgedRow } from "./finding.ts";
 import { Gauges } from "./gauges.ts";
-import { plainValue } from "./judge.ts";
+import { errorReason, plainValue } from "./judge.ts";
 import { RowJudge } from "./judged-rows.ts";
 import { tableRows } from "./long-tables.ts";
 import { type AppliedMapping, judgingSteps } from "./mapped-rows.ts";
@@ -23,6 +24,7 @@ import { Outliers, tellSuspicion } from "./outliers.ts";
 import { OverwrittenFormulas } from "./overwritten-formulas.ts";
 import { Rechecks } from "./rechecks.ts";
 import { type BadInput, RefusedInputs } from "./refused-inputs.ts";
+import { reportShown } from "./shown-results.ts";
 import { TypedLimits } from "./typed-limits.ts";
 import { ZeroLimits } from "./zero-limits.ts";
 
@@ -48,14 +50,31 @@ export function checkAnalysed(analysis: Analysis, mapping?: Mapping, judged?: (r
 
 /** The same check in small steps: whoever takes them can do something in between, show how far it is, or leave off. */
 export function* checkSteps(snapshot: WorkbookSnapshot, mapping?: Mapping, judged?: (row: JudgedRow) => void): Generator<Share, CheckResult> {
-  const check = new Check(new Analysis(snapshot, mapping !== undefined), judged);
-  let from = 0;
+  const rows = Math.max(
+    1,
+    snapshot.sheets.reduce((sum, { values }) => sum + values.length, 0),
+  );
+  const recalculation = yield* shares(recalculationSteps(snapshot), RECALCULATED, rows);
+  const check = new Check(new Analysis(snapshot, mapping !== undefined, recalculation), judged);
+  let from = RECALCULATED;
   for (const { to, count, steps } of check.parts(mapping)) {
     let done = 0;
-    for (const _ of steps) yield from + ((to - from) * Math.min(++done, count)) / count;
-    from = to;
+    const until = RECALCULATED + to * (1 - RECALCULATED);
+    for (const _ of steps) yield from + ((until - from) * Math.min(++done, count)) / count;
+    from = until;
   }
   return check.finish();
+}
+
+/** The share of a check that goes into working out our formulas once more. */
+const RECALCULATED = 0.2;
+
+function* shares<T>(steps: Generator<void, T>, to: Share, count: number): Generator<Share, T> {
+  for (let done = 0; ; ) {
+    const step = steps.next();
+    if (step.done) return step.value;
+    yield (to * Math.min(++done, count)) / count;
+  }
 }
 
 /** A part of a check, and which share of its time has passed when it ends, as measured on build sheets of ten thousand rows. */
@@ -155,7 +174,7 @@ class Check {
     for (const { cell, why } of this.#inputs.bad.values()) this.#refuse({ cell, why });
     for (const at of this.#others) {
       const value = this.book.value(at);
-      if (isCellError(value)) this.#refuse({ cell: at, why: value.message ?? `the formula gives ${value.error}` });
+      if (isCellError(value)) this.#refuse({ cell: at, why: errorReason(value) });
     }
     for (const [sheet, r] of rowsOf(this.book)) {
       const line = sheet.values[r]!;
@@ -184,6 +203,7 @@ class Check {
     this.#typedLimits.finish();
     this.#zeroLimits.finish();
     this.#gauges.reportOverdue(this.#report, this.#labels);
+    reportShown(this.analysis, this.#report);
     const resting: Resting = (causes) => {
       const restsOn = new RestsOn(this.origins, causes);
       return ({ cell, label }) => {

@@ -1,8 +1,9 @@
-import { type Cell, isBlank, isCellError, isErrorCode } from "../core/cell.ts";
+import { type Cell, type CellError, isBlank, isCellError, isErrorCode } from "../core/cell.ts";
 import { Fault } from "../core/fault.ts";
 import { BLANK } from "../core/param.ts";
 import { CHECK_PREFIX, faultBody } from "../core/sentences.ts";
 import { type DecisionRule, type Judgement, judge, type Limits, type Verdict } from "../core/verdict.ts";
+import { noResultOf } from "../formula/shown-results.ts";
 import { specByName } from "../functions/index.ts";
 import { judgingParams, limitsOf } from "../functions/verdict/limit-params.ts";
 import type { FindingKind } from "./finding.ts";
@@ -29,12 +30,18 @@ const WORDS: readonly (readonly [RegExp, Verdict])[] = [
   [/\bwithin\b/, "within"],
 ];
 
+/** Why a formula gives an error, as far as its host says. */
+export function errorReason(error: CellError): string {
+  if (error.message) return error.message;
+  return noResultOf(error) === "still calculating" ? "it is still being calculated" : `the formula gives ${error.error}`;
+}
+
 export function readVerdict(cell: Cell): VerdictCell {
   if (isBlank(cell)) return "blank";
   if (typeof cell === "number") return { verdict: cell < 0 ? "over" : "within", margin: cell };
-  if (isCellError(cell)) return { refused: cell.message ?? `the formula gives ${cell.error}` };
+  if (isCellError(cell)) return { refused: errorReason(cell) };
   if (typeof cell !== "string") return "unclear";
-  if (isErrorCode(cell)) return { refused: `the formula gives ${cell}` };
+  if (isErrorCode(cell)) return { refused: errorReason({ error: cell }) };
   if (cell.startsWith(CHECK_PREFIX)) return { refused: cell.slice(CHECK_PREFIX.length) };
   const found = WORDS.find(([word]) => word.test(cell));
   return found ? { verdict: found[1], margin: null } : "unclear";

@@ -1,4 +1,4 @@
-import { GROUP_TITLES, GROUPS, NAMESPACE, type Spec, signature } from "../core/define.ts";
+import { blankHelp, GROUP_TITLES, GROUPS, NAMESPACE, SEPARATORS, type Spec, signature } from "../core/define.ts";
 import type { BroadcastKind, Param } from "../core/param.ts";
 import { specByName, specs } from "../functions/index.ts";
 import { Refusal } from "./exit-codes.ts";
@@ -21,6 +21,7 @@ export function functionHelp(name: string): string {
   const wanted = name.toUpperCase().replace(/^=?HATCH\./, "");
   const spec = specByName.get(wanted);
   if (!spec) throw new Refusal(`there is no function or command called ${name}${alternatives(wanted)}`);
+  const blank = blankHelp(spec);
   return [
     `${NAMESPACE}.${signature(spec)}`,
     spec.summary,
@@ -33,6 +34,9 @@ export function functionHelp(name: string): string {
     "Examples",
     ...spec.examples.flatMap(({ formula, gives }) => [`  ${formula}`, ...resultLines(gives)]),
     "",
+    SEPARATORS,
+    "",
+    ...(blank ? ["Blank cells", `  ${blank}`, ""] : []),
     ...(spec.notes?.length ? ["Before you trust the number", ...spec.notes.map((note) => `  ${note}`), ""] : []),
     `Source: ${spec.source}`,
     CAUTION,

@@ -169,3 +169,14 @@ export const GROUPS = Object.keys(GROUP_TITLES) as TradeGroup[];
 export function signature(spec: Pick<Spec, "name" | "inputs">): string {
   return `${spec.name}(${spec.inputs.map(({ name, param }) => (param.isOptional ? `[${name}]` : name)).join(", ")})`;
 }
+
+/** What to write where a blank cell could pass for a reading; nothing for functions in which it cannot. */
+export function blankHelp({ inputs }: Pick<Spec, "inputs">): string | undefined {
+  const names = inputs.filter(({ param }) => param.zeroPasses).map(({ name }) => name);
+  if (names.length === 0) return undefined;
+  return `A 0 counts as typed in ${names.join(", ")}, and some versions of Excel, and LibreOffice, hand a blank cell over as 0: where that cell may be blank, write IF(C4="","",C4) in place of C4.`;
+}
+
+/** How the formulas that help shows are typed where the decimal sign is a comma. */
+export const SEPARATORS =
+  "Formulas are written here as in an English sheet. Where the decimal sign is a comma, inputs stand apart by a semicolon: =HATCH.CLEARANCE(A2;B2).";

@@ -159,6 +159,14 @@ export class Param<T> {
     return !["count", "text", "choice", "truth"].includes(this.quantity);
   }
 
+  /** A 0 that a host makes of a blank cell is taken here for what somebody typed, and something else comes out. */
+  get zeroPasses(): boolean {
+    if (this.quantity === "truth") return this.fallback !== false;
+    if (this.quantity === "text" || this.quantity === "choice" || this.zeroIsBlank || this.fallback === 0) return false;
+    const { low = 0, high = 0, highOpen } = this.bounds;
+    return low <= 0 && (highOpen ? high > 0 : high >= 0);
+  }
+
   /** What is wanted, as faults and help say it: `a length above 0`. */
   get want(): string {
     if (this.bounds.choices) return `one of ${this.bounds.choices.join(", ")}`;

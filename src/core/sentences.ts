@@ -40,7 +40,7 @@ export function faultBody(fault: Fault): string {
     case "truth":
       return `${param} holds ${show(got)}: it wants ${want}`;
     case "cell-error":
-      return `${param} holds the error ${show(got)}: mend that cell first`;
+      return isCellError(got) && got.error === "#BUSY!" ? `${param} is still being calculated` : `${param} holds the error ${show(got)}: mend that cell first`;
     case "upstream":
       return String(got);
     case "not-finite":

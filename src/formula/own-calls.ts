@@ -24,7 +24,7 @@ export interface OwnCall extends Called {
   context: FormulaContext;
 }
 
-const MENTIONS_US = /HATCH/i;
+export const MENTIONS_US = /HATCH/i;
 
 /** The calls of our functions in one formula, the outer ones first. */
 export function callsOf(book: WorkbookCells, at: CellAddress, formula: string): OwnCall[] {

@@ -11,7 +11,7 @@ export class WorkbookCells {
   /** Looked up last: most questions are about the sheet of the one before. */
   #last: { name: string; sheet: SheetSnapshot | undefined } | undefined;
 
-  constructor(snapshot: Pick<WorkbookSnapshot, "sheets" | "names" | "tables">) {
+  constructor(readonly snapshot: Pick<WorkbookSnapshot, "sheets" | "names" | "tables">) {
     this.sheets = snapshot.sheets;
     this.tables = snapshot.tables ?? [];
     this.#names = new Map((snapshot.names ?? []).map((one) => [nameKey(one.name, one.sheet), one]));

@@ -2,7 +2,7 @@ import { type Cell, isErrorCode } from "../core/cell.ts";
 import { roughCount } from "../core/number-text.ts";
 import { keyOf, MOST_COLUMNS, MOST_ROWS } from "../workbook/address.ts";
 import { type FileLimits, UnreadableFile } from "../xlsx/file-limits.ts";
-import type { CellFile, SheetFile } from "../xlsx/model.ts";
+import { apartFromFilled, type CellFile, type SheetFile } from "../xlsx/model.ts";
 import type { XmlAttributes } from "../xlsx/xml.ts";
 import { fromOpenFormula, Inexpressible } from "./open-formula.ts";
 import { cellValue } from "./value.ts";
@@ -79,8 +79,8 @@ export class TableReader {
   /** The whole sheet. */
   close(): SheetFile {
     const sheet = this.#sheet;
-    if (this.#filled.size > 0)
-      sheet.cells = sheet.cells.filter((cell) => cell.formula !== undefined || cell.beyond !== undefined || !this.#filled.has(keyOf(cell)));
+    const { cells, filled } = apartFromFilled(sheet.cells, this.#filled);
+    Object.assign(sheet, { cells, ...filled });
     const rows = Math.max(0, ...sheet.cells.slice(-1).map(({ row, array }) => row + (array?.rows ?? 1)));
     const columns = sheet.cells.reduce((most, { column, array }) => Math.max(most, column + (array?.columns ?? 1)), 0);
     this.amounts.addArea(sheet.name, rows, columns);

@@ -1,5 +1,5 @@
 import { useState } from "preact/hooks";
-import { type Example, NAMESPACE, type Spec, signature } from "../core/define.ts";
+import { blankHelp, type Example, NAMESPACE, SEPARATORS, type Spec, signature } from "../core/define.ts";
 import type { BroadcastKind, Param } from "../core/param.ts";
 
 /** Puts text on the clipboard; says whether it got there. Frames and older web views refuse the first way. */
@@ -44,6 +44,7 @@ export function FunctionHelp({ spec }: { spec: Spec }) {
 }
 
 function Manual({ spec }: { spec: Spec }) {
+  const blank = blankHelp(spec);
   return (
     <div class="manual">
       <p>
@@ -72,6 +73,13 @@ function Manual({ spec }: { spec: Spec }) {
           <ExampleRow key={example.formula} example={example} />
         ))}
       </ul>
+      <p>{SEPARATORS}</p>
+      {blank && (
+        <>
+          <h4>Blank cells</h4>
+          <p>{blank}</p>
+        </>
+      )}
       <h4>Source</h4>
       <p>{spec.source}</p>
       {spec.notes && spec.notes.length > 0 && (

@@ -1,5 +1,5 @@
 import type { Cell } from "../core/cell.ts";
-import type { CellAddress, CellArea } from "./address.ts";
+import type { CellAddress, CellArea, CellPosition } from "./address.ts";
 import type { WorkbookSpec } from "./sheet-spec.ts";
 import type { TablePlace } from "./table-references.ts";
 
@@ -12,6 +12,16 @@ export interface SheetSnapshot {
   values: Cell[][];
   /** The formula with its `=` in names that people type (`=HATCH.TAPER(B3:C5)`), or `null`. Same shape as `values`. */
   formulas: (string | null)[][];
+  /** Of a sheet that was calculated from its file: the results of our functions that the file keeps otherwise. Hosts that show what they calculate leave it out. */
+  stored?: readonly StoredResult[];
+}
+
+/** What a file keeps as a result of one of our functions. */
+export interface StoredResult {
+  cell: CellPosition;
+  /** Where the formula stands that gives it. */
+  formulaAt: CellPosition;
+  value: Cell;
 }
 
 /** A name that formulas use. */

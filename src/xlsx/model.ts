@@ -1,5 +1,5 @@
 import type { Cell } from "../core/cell.ts";
-import { around, type CellPosition, columnOf, MOST_COLUMNS, MOST_ROWS, type Rectangle } from "../workbook/address.ts";
+import { around, type CellPosition, columnOf, keyOf, MOST_COLUMNS, MOST_ROWS, type Rectangle } from "../workbook/address.ts";
 import type { SheetSnapshot } from "../workbook/port.ts";
 import type { TablePlace } from "../workbook/table-references.ts";
 import { UnreadableFile } from "./file-limits.ts";
@@ -25,6 +25,8 @@ export interface SheetFile {
   filteredRows?: number[];
   /** What is said where something may not be typed, by the areas of the rule as the file writes them. */
   sentences?: ReadonlyMap<string, string>;
+  /** What the last calculation left in the other cells of array formulas, by `keyOf`. */
+  filled?: ReadonlyMap<number, Cell>;
 }
 
 export interface CellFile {
@@ -38,6 +40,18 @@ export interface CellFile {
   array?: { rows: number; columns: number; grows: boolean };
   /** Why the formula cannot be calculated from the file alone. */
   beyond?: string;
+}
+
+/** The cells of a sheet without those that array formulas filled, and what was left in these. */
+export function apartFromFilled(all: CellFile[], keys: ReadonlySet<number>): { cells: CellFile[]; filled: Pick<SheetFile, "filled"> } {
+  if (keys.size === 0) return { cells: all, filled: {} };
+  const filled = new Map<number, Cell>();
+  const cells = all.filter((cell) => {
+    const isOwn = cell.formula !== undefined || cell.beyond !== undefined || !keys.has(keyOf(cell));
+    if (!isOwn) filled.set(keyOf(cell), cell.value);
+    return isOwn;
+  });
+  return { cells, filled: { filled } };
 }
 
 export interface DefinedName {

@@ -18,7 +18,7 @@ describe("marks", () => {
   test("every kind of finding has one", () => {
     const findings = FINDING_KINDS.map((kind, row) => finding({ kind, cell: { sheet: "Bores", row, column: 0 } }));
     expect(marksOf(findings).map(({ tone }) => tone)).toEqual([
-      ...["doubt", "outside", "fault", "doubt", "near", "fault", "fault"],
+      ...["doubt", "fault", "outside", "fault", "doubt", "doubt", "near", "fault", "fault"],
       ...["doubt", "doubt", "fault", "fault", "fault", "doubt"],
     ]);
   });

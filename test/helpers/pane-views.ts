@@ -32,6 +32,7 @@ const PLANS: Views = {
 export const VIEWS: Views = {
   "first-run": { scene: "findings", go: async () => {} },
   findings: { scene: "findings", go: (page) => check(page).then(() => page.locator("[data-index='1']").click()) },
+  "functions-not-known": { scene: "unknown", go: check },
   "findings-of-the-sheet": {
     scene: "others",
     go: async (page) => {

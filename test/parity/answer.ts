@@ -18,10 +18,14 @@ export function givenCount(given: readonly Given[]): number {
   return count;
 }
 
-/** The call without any host. One cell is itself, several are a block. */
-export function bare({ spec, given }: Input, blank: Cell = null): Answer {
-  const args = given.slice(0, givenCount(given)).map((one): Argument => {
-    const rows = one?.rows.map((row) => row.map(({ value }) => (value === null || value === "" ? blank : value)));
+/**
+ * The call without any host, blank cells as blanks. One cell is itself, several are a block. With `zeros`
+ * a blank is 0 in the inputs that say of themselves that it passes for a reading there, and nowhere else.
+ */
+export function bare({ spec, given }: Input, zeros = false): Answer {
+  const args = given.slice(0, givenCount(given)).map((one, i): Argument => {
+    const blank = zeros && spec.inputs[i]?.param.zeroPasses ? 0 : null;
+    const rows = one?.rows.map((row) => row.map(({ value }) => value ?? blank));
     return rows?.length === 1 && rows[0]!.length === 1 ? rows[0]![0] : rows;
   });
   return answerOf(broadcast(spec, args));

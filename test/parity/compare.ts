@@ -1,10 +1,8 @@
-import type { Cell } from "../../src/core/cell.ts";
 import { type Answer, bare, givenCount, same } from "./answer.ts";
 import type { Input } from "./inputs.ts";
 
 /** Where a host answers otherwise than the bare call, in words that lead to it. */
-export function difference(input: Input, host: Answer, blank?: Cell): string | undefined {
-  const wanted = bare(input, blank);
+export function difference(input: Input, host: Answer, wanted = bare(input)): string | undefined {
   if (same(wanted, host)) return undefined;
   const given = JSON.stringify(input.given.map((one) => one?.rows.map((row) => row.map(({ value, typed }) => typed ?? value))));
   return `${input.spec.name} of ${given} is ${JSON.stringify(wanted)}, but here ${JSON.stringify(host)}`;

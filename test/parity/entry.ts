@@ -6,7 +6,7 @@ import { type Answer, givenCount } from "./answer.ts";
 import { isError } from "./held.ts";
 import type { Input } from "./inputs.ts";
 
-/** What Excel gives for a blank cell: 0 on the desktop, null on the web; empty text where a formula says so. */
+/** What Excel gives for a blank cell: 0 in older builds, null in newer ones and on the web. Empty text that a formula leaves stays text. */
 export type BlankForm = 0 | null | "";
 
 /** The built script, called as Excel calls it: by the id in functions.json, with rows of values and an object about the call. */
@@ -26,7 +26,7 @@ export function customFunctions(folder: string): (input: Input, blank: BlankForm
 }
 
 const asGiven = (value: Cell, blank: BlankForm): unknown => {
-  if (value === null || value === "") return blank;
+  if (value === null) return blank;
   return isError(value) ? new HostError(value.error) : value;
 };
 

@@ -32,10 +32,10 @@ const hosts: [name: string, host: Host, count: number][] = [
 ];
 const found = [];
 for (const [host, ask, asked] of hosts) {
-  const { inputs: tried, differences } = await tryOut(ask, inputs(asked, seed), BATCH);
+  const { inputs: tried, differences, blanksForZeros } = await tryOut(ask, inputs(asked, seed), BATCH);
   for (const one of differences.slice(0, 10)) console.log(`${host}: ${one}`);
   console.log(`${host}: ${tried} inputs, ${differences.length} differences`);
-  found.push({ host, inputs: tried, differences: differences.length });
+  found.push({ host, inputs: tried, differences: differences.length, ...(blanksForZeros ? { blanksForZeros } : {}) });
 }
 await bench.close();
 writeFileSync(join(root, "test", "parity", "figures.json"), `${JSON.stringify({ functions: specs.length, seed, hosts: found }, null, 2)}\n`);

@@ -8,7 +8,7 @@ import type { Coverage } from "./coverage.ts";
 
 interface Parity {
   functions: number;
-  hosts: { host: string; inputs: number; differences: number }[];
+  hosts: { host: string; inputs: number; differences: number; blanksForZeros?: number }[];
 }
 
 interface Mutation {
@@ -96,9 +96,9 @@ function longUseRows(figures: LongUse | undefined): Row[] {
 }
 
 const parityRows = (figures: Parity | undefined): Row[] =>
-  (figures?.hosts ?? []).map(({ host, inputs, differences }) => [
+  (figures?.hosts ?? []).map(({ host, inputs, differences, blanksForZeros }) => [
     `same answer: ${host}`,
-    `${count(inputs)} calls, ${count(differences)} differences`,
+    `${count(inputs)} calls, ${count(differences)} differences${blanksForZeros ? ` beside ${count(blanksForZeros)} in which a blank passes for 0, as help says` : ""}`,
     "`npm run parity`",
   ]);
 

@@ -7,10 +7,12 @@ import { missingLimitKind } from "./missing-limit.ts";
 import { missingReadingKind } from "./missing-reading.ts";
 import { mixedUnitsKind } from "./mixed-units.ts";
 import { nearLimitKind } from "./near-limit.ts";
+import { noResultKind } from "./no-result.ts";
 import { notProvenKind } from "./not-proven.ts";
 import { outsideLimitKind } from "./outside-limit.ts";
 import { overwrittenFormulaKind } from "./overwritten-formula.ts";
 import { refusedKind } from "./refused.ts";
+import { wrongResultKind } from "./wrong-result.ts";
 import { zeroLimitKind } from "./zero-limit.ts";
 
 /** Every kind of finding. */
@@ -23,9 +25,11 @@ export const kinds = [
   missingReadingKind,
   mixedUnitsKind,
   nearLimitKind,
+  noResultKind,
   notProvenKind,
   outsideLimitKind,
   overwrittenFormulaKind,
   refusedKind,
+  wrongResultKind,
   zeroLimitKind,
 ] as const;

@@ -79,6 +79,9 @@ export function asHostRefusal(error: unknown): unknown {
   return new HostRefusal(SENTENCES[code] ?? `Excel could not do this: ${(error as Error).message} (${code})`, { cause: error });
 }
 
+/** Excel hands over no more than so much in one answer. */
+export const isTooMuch = (error: unknown): boolean => codeOf(error) === "ResponsePayloadSizeLimitExceeded";
+
 /** Errors of office.js carry a code of their own; a mistake in this program does not. */
 function codeOf(error: unknown): string | undefined {
   if (!(error instanceof Error) || error.name !== "RichApi.Error") return undefined;

@@ -1,7 +1,7 @@
 import type { CheckResult } from "../../check/finding.ts";
 
 /** What the Check view is doing: nothing, or one piece of work at a time. */
-export type CheckTask = "reading" | "checking" | "marking" | "unmarking";
+export type CheckTask = "reading" | "checking" | "marking" | "unmarking" | "repairing";
 
 export interface CheckState {
   work: CheckTask | null;

@@ -1,5 +1,6 @@
 import type { ComponentChildren } from "preact";
 import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
+import type { Finding } from "../../check/finding.ts";
 import { type CheckState, type CheckTask, canStop, isCheap, isStale } from "./check-state.ts";
 import { type CheckActions, useKey } from "./use-check.ts";
 
@@ -21,6 +22,7 @@ const DOING: Readonly<Record<CheckTask, string>> = {
   checking: "Checking every reading against its limits …",
   marking: "Marking the cells …",
   unmarking: "Taking the marks off …",
+  repairing: "Entering the formulas again …",
 };
 
 /** Work that takes longer than this shows how far it is and can be stopped by a button, in milliseconds. */
@@ -88,6 +90,8 @@ interface Props {
   first: ComponentChildren;
 }
 
+const isUnknown = ({ kind, details }: Finding): boolean => kind === "no result" && details.why === "functions not known";
+
 export function CheckView({ state, actions, first }: Props) {
   const { work, result, findings, refusal, notice, announcement } = state;
   const hasFindings = (result?.findings.length ?? 0) > 0;
@@ -120,6 +124,14 @@ export function CheckView({ state, actions, first }: Props) {
           <p>The sheet changed since this check.</p>
           <button type="button" onClick={actions.check}>
             Check again
+          </button>
+        </div>
+      )}
+      {result?.findings.some(isUnknown) && !work && (
+        <div class="stale">
+          <p>Excel does not know our functions in some cells (#NAME?).</p>
+          <button type="button" onClick={actions.repair}>
+            Repair formulas
           </button>
         </div>
       )}

@@ -3,7 +3,7 @@ import { countsText } from "../../check/counts-text.ts";
 import type { CheckResult, Finding } from "../../check/finding.ts";
 import { counted } from "../../core/number-text.ts";
 import type { SheetHost } from "../../workbook/port.ts";
-import { recallLayout } from "../parts/loading.ts";
+import { part, recallLayout } from "../parts/loading.ts";
 import { sentenceOf } from "../parts/use-task.tsx";
 import { type CheckEvent, type CheckOutcome, type CheckState, type CheckTask, canStop, FIRST_RUN, isCheap, isStale, next } from "./check-state.ts";
 import type { Checker } from "./sliced-check.ts";
@@ -37,6 +37,8 @@ export interface CheckActions {
   stop(): void;
   mark(): void;
   unmark(): void;
+  /** Enters formulas again that the host does not know. */
+  repair(): void;
   select(finding: Finding): void;
   /** What a check reads beside the cells has changed: the layout that the workbook keeps. */
   changed(): void;
@@ -88,6 +90,7 @@ function actionsOn(host: SheetHost, load: Loaders, send: Send, now: { current: C
     },
     mark: () => act("marking", () => marked(host, now.current)),
     unmark: () => act("unmarking", () => unmarked(host)),
+    repair: () => act("repairing", () => repaired(host)),
     changed: () => send({ type: "changed" }),
     select: ({ cell }: Finding) => {
       const selected = (refusal: string) => send({ type: "aside", refusal });
@@ -189,6 +192,11 @@ async function marked(host: SheetHost, { result, findings }: CheckState): Promis
 async function unmarked(host: SheetHost): Promise<CheckEvent> {
   const count = await host.unmark();
   return { type: "done", isMarked: false, notice: count === 0 ? "There were no marks to take off." : `Marks taken off ${counted(count, "cell")}.` };
+}
+
+async function repaired(host: SheetHost): Promise<CheckEvent> {
+  const count = await (await part(import("./repair.ts"))).repairFormulas(host);
+  return { type: "done", notice: count === 0 ? "There were no formulas to enter again." : `${counted(count, "formula")} entered again.` };
 }
 
 /** Lets the browser show what is going on before work that holds it up; a hidden page paints nothing, hence the limit. */

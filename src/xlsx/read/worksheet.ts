@@ -3,7 +3,7 @@ import { type CellPosition, keyOf, MOST_COLUMNS, MOST_ROWS, type Rectangle } fro
 import type { FileLimits } from "../file-limits.ts";
 import { UnreadableFile } from "../file-limits.ts";
 import type { CellFile, SheetFile } from "../model.ts";
-import { positionIn, rectangleIn } from "../model.ts";
+import { apartFromFilled, positionIn, rectangleIn } from "../model.ts";
 import { type Handlers, readXml, unescapeText, type XmlAttributes } from "../xml.ts";
 import { CellFormulas, type StoredFormula } from "./cell-formulas.ts";
 import { TextRuns } from "./parts.ts";
@@ -99,14 +99,14 @@ class WorksheetReader implements Handlers {
   }
 
   /** Without the values in the reach of an array formula: they would stand in the way of its result. */
-  result(): Pick<SheetFile, "cells" | "hiddenRows" | "filteredRows" | "sentences"> {
-    const filled = this.#formulas.filled();
-    const cells = this.#cells.filter((cell) => cell.formula !== undefined || cell.beyond !== undefined || !filled.has(keyOf(cell)));
+  result(): Pick<SheetFile, "cells" | "hiddenRows" | "filteredRows" | "filled" | "sentences"> {
+    const { cells, filled } = apartFromFilled(this.#cells, this.#formulas.filled());
     if (this.#taken) cells.sort((a, b) => a.row - b.row || a.column - b.column);
     const filtered = this.#filtered && filteredRows(this.#hiddenRows, this.#filtered);
     return {
       cells,
       hiddenRows: this.#hiddenRows,
+      ...filled,
       ...(filtered ? { filteredRows: filtered } : {}),
       ...(this.#sentences.size ? { sentences: this.#sentences } : {}),
     };

@@ -11,7 +11,7 @@ const KINDS = join(root, "src", "check", "kinds");
 describe("the declarations", () => {
   test("stand worst first, each with a place of its own", () => {
     expect(FINDING_KINDS).toEqual([
-      ...["likely slip", "outside limit", "refused", "not proven", "near limit", "missing reading", "missing limit"],
+      ...["likely slip", "wrong result", "outside limit", "refused", "no result", "not proven", "near limit", "missing reading", "missing limit"],
       ...["calibration overdue", "coarse gauge", "mixed units", "overwritten formula", "limit in formula", "zero limit"],
     ]);
     expect(new Set(FINDING_KINDS.map((kind) => specOf(kind).order)).size).toBe(FINDING_KINDS.length);
@@ -83,7 +83,7 @@ describe("a kind added to a copy of the program, as one file", () => {
   afterAll(() => rmSync(copy, { recursive: true, force: true }));
 
   test("takes its place among the others", () => {
-    expect(used.kinds).toEqual([...FINDING_KINDS.slice(0, 3), "loose bolt", ...FINDING_KINDS.slice(3)]);
+    expect(used.kinds).toEqual([...FINDING_KINDS.slice(0, 4), "loose bolt", ...FINDING_KINDS.slice(4)]);
     expect(used.order).toEqual(["refused", "loose bolt", "missing limit"]);
   });
 

@@ -201,7 +201,7 @@ test.each([
   ],
   ["GeneralException", "Excel could not do this: something inside (GeneralException)"],
 ])("Excel's answer %s is a refusal in a sentence", async (code, sentence) => {
-  const { host } = open(BOOK, { failing: { sync: 2, error: new RichApiError(code, "something inside") } });
+  const { host } = open(BOOK, { failing: { sync: 2, error: new RichApiError(code, "something inside"), andAfter: true } });
   const refused = host.read();
   await expect(refused).rejects.toThrow(sentence);
   await expect(refused).rejects.toBeInstanceOf(HostRefusal);

@@ -10,6 +10,8 @@ export interface MockOptions {
   /** What a cell that a formula spilled into says its formula is. */
   spilled?: "the anchor's formula" | "its value";
   /** Thrown by the sync of this number, once so many of its commands are done: Excel takes nothing back. With `andAfter` by all after it too. */
+  /** Cells whose content one answer can hold: a sync that asks for more throws as Excel on the web does. */
+  mostCells?: number;
   failing?: { sync: number; error: Error; done?: number; andAfter?: boolean };
 }
 
@@ -20,14 +22,21 @@ type Handler = () => Promise<unknown>;
  * must be loaded and synced before they are read. Reading too early throws, as in office.js, where the
  * mock alone would give a text. Calls and writes are queued and reach the workbook with the next sync.
  */
-export function mockExcel(book: ExcelBook, options: MockOptions = {}): { run: RunExcel; changed(): void } {
-  const handlers = new Set<Handler>();
-  const changed = () =>
+export function mockExcel(book: ExcelBook, options: MockOptions = {}): { run: RunExcel; changed(): void; calculated(): void } {
+  const handlers: Handlers = { onChanged: new Set(), onCalculated: new Set() };
+  const tell = (event: keyof Handlers) => () =>
     void setTimeout(() => {
-      for (const handler of [...handlers]) void handler();
+      for (const handler of [...handlers[event]]) void handler();
     });
-  return { changed, run: (batch) => batch(new Batch(book, options, handlers, changed).context as unknown as Excel.RequestContext) };
+  const changed = tell("onChanged");
+  return {
+    changed,
+    calculated: tell("onCalculated"),
+    run: (batch) => batch(new Batch(book, options, handlers, changed).context as unknown as Excel.RequestContext),
+  };
 }
+
+type Handlers = Record<"onChanged" | "onCalculated", Set<Handler>>;
 
 /** Of every cell, in points. */
 export const CELL = { width: 48, height: 15 };
@@ -37,7 +46,7 @@ class Batch {
   readonly context: Fields;
   readonly #book: ExcelBook;
   readonly #options: MockOptions;
-  readonly #handlers: Set<Handler>;
+  readonly #handlers: Handlers;
   readonly #tell: () => void;
   readonly #queue: (() => void)[] = [];
   readonly #mocks: OfficeMockObject[] = [];
@@ -47,8 +56,10 @@ class Batch {
     queue: (command) => this.#queue.push(command),
   };
   #changes: "none" | "looks" | "cells" = "none";
+  /** Cells whose content the next sync is to bring. */
+  #asked = 0;
 
-  constructor(book: ExcelBook, options: MockOptions, handlers: Set<Handler>, tell: () => void) {
+  constructor(book: ExcelBook, options: MockOptions, handlers: Handlers, tell: () => void) {
     this.#book = book;
     this.#options = options;
     this.#handlers = handlers;
@@ -71,6 +82,10 @@ class Batch {
     const fails = failing && (failing.sync === this.#book.syncs || (failing.andAfter && failing.sync < this.#book.syncs));
     if (this.#changes !== "none") this.#book.remember();
     const queue = this.#queue.splice(0);
+    const asked = this.#asked;
+    this.#asked = 0;
+    if (asked > (this.#options.mostCells ?? Number.POSITIVE_INFINITY))
+      throw new RichApiError("ResponsePayloadSizeLimitExceeded", "The response payload size has exceeded the limit.");
     for (const command of fails ? queue.slice(0, failing.done ?? 0) : queue) command();
     if (this.#changes === "cells") this.#tell();
     this.#changes = "none";
@@ -117,14 +132,20 @@ class Batch {
           this.#queue.push(() => this.#book.addSheet(name));
           return newSheet(this.#book, name, (command) => this.#queue.push(command));
         },
-        onChanged: {
-          add: (handler: Handler) => {
-            this.#queue.push(() => this.#handlers.add(handler));
-            return { remove: () => this.#queue.push(() => this.#handlers.delete(handler)), context: this.context };
-          },
-        },
+        onChanged: this.#event("onChanged"),
+        onCalculated: this.#event("onCalculated"),
       },
     );
+  }
+
+  #event(name: keyof Handlers): Fields {
+    const handlers = this.#handlers[name];
+    return {
+      add: (handler: Handler) => {
+        this.#queue.push(() => handlers.add(handler));
+        return { remove: () => this.#queue.push(() => handlers.delete(handler)), context: this.context };
+      },
+    };
   }
 
   /** `load("items/name,…")` loads each item; the list itself is there after a sync. */
@@ -243,6 +264,7 @@ class Batch {
         load: (names: string) => {
           const own = names.split(",").filter((one) => one !== "worksheet/name");
           if (own.length > 0) (load as (names: string) => void)(own.join(","));
+          if (own.includes("values")) this.#asked += rows * columns;
           if (names.includes("worksheet/name")) (worksheet.load as (name: string) => void)("name");
         },
         format: { fill: this.#fill(at) },

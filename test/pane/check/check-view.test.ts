@@ -253,3 +253,14 @@ test("a layout of the workbook's own that cannot be used is said, and the check 
 test("nothing of all this made the page complain or ask for anything elsewhere", () => {
   expect(pane.complaints).toEqual([]);
 });
+
+test("where the host does not know our functions, the readings are judged all the same, and Repair formulas enters the formulas again", async () => {
+  const page = await pane.open("unknown");
+  await check(page);
+  expect(await page.locator(".counts").textContent()).toBe("2 of 2 rows checked");
+  expect(await page.locator(".word").allTextContents()).toEqual(["over", "no result"]);
+  await button(page, "Repair formulas").focus();
+  await page.keyboard.press("Enter");
+  await page.getByText("4 formulas entered again.").waitFor();
+  await page.getByRole("button", { name: "Repair formulas" }).waitFor({ state: "detached" });
+});

@@ -157,6 +157,19 @@ const sheet = (): Scene => {
   return { host: memoryHost([{ name: "Bores", cells }]), options: {} };
 };
 
+/** A workbook as Excel shows it where it does not know our functions. */
+const unknown = (): Scene => {
+  const row = (r: number, held: number) => [
+    `Cylinder ${r - 1}`,
+    80,
+    held,
+    { formula: `=HATCH.LEAKDOWN(B${r},C${r})`, value: { error: "#NAME?" } },
+    { formula: `=HATCH.VERDICT(D${r},,$F$1)`, value: { error: "#NAME?" } },
+  ];
+  const cells = [["", "supply", "held", "leak", "verdict", 20], row(2, 72), row(3, 40)];
+  return { host: memoryHost([{ name: "Tests", cells }]), options: {} };
+};
+
 /**
  * Readings that take the check that the pane brings along some seconds, on a quick machine too: no two
  * formulas are alike but for their cells, so that each has to be taken apart.
@@ -183,6 +196,7 @@ const holding = (): Scene => {
 };
 
 export const SCENES = {
+  unknown,
   long,
   endless,
   holding,
