@@ -15,6 +15,15 @@ const NOT_READY =
   "Excel has not answered for ten seconds. Close the pane and open it again; if that does not help, close Excel. Where it stays so, a network that blocks appsforoffice.microsoft.com may be the reason, or an Excel that is too old (see README, In Excel).";
 const PATIENCE = 10_000;
 
+const TOO_OLD =
+  "This Excel does not run the functions of add-ins, so that their cells would stay at #NAME?. Crosshatch needs Excel for Microsoft 365 or Excel 2024 on Windows, Excel for Mac 16.52, or Excel on the web. Without them the bench and the command line work on the same sheets.";
+/** As the manifest asks for; an Excel that installs the add-in all the same gets a sentence. */
+const NEEDED = [
+  ["SharedRuntime", "1.2"],
+  ["CustomFunctionsRuntime", "1.3"],
+  ["ExcelApi", "1.12"],
+] as const;
+
 function say(sentence: string): void {
   const line = document.createElement("p");
   line.textContent = sentence;
@@ -29,6 +38,7 @@ async function start(): Promise<void> {
   clearTimeout(impatience);
   root.replaceChildren();
   if (host !== Office.HostType.Excel) return say(OUTSIDE);
+  if (!NEEDED.every(([set, version]) => Office.context.requirements.isSetSupported(set, version))) return say(TOO_OLD);
   mountPane(root, excelHost(), { theme: themeFor(Office.context.officeTheme?.bodyBackgroundColor) });
 }
 

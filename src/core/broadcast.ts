@@ -9,8 +9,13 @@ import { checkText } from "./sentences.ts";
 export type CallResult = Result | Result[][] | Fault;
 
 const NOTHING = "";
-/** A whole column beside a whole row would ask for more results than any host has room for. */
+/**
+ * A whole column beside a whole row would ask for more results than any host has room for: Excel takes five
+ * million cells from a program (Microsoft, "Resource limits and performance optimization for Office
+ * Add-ins"), and a sheet has 1,048,576 rows, one of them for the labels.
+ */
 const MOST_RESULTS = 5_000_000;
+const MOST_LABELLED = 1_048_575;
 
 /**
  * Applies a spec's compute to whatever a sheet hands over: broadcasts as the sheet's own array
@@ -50,7 +55,8 @@ function run(spec: Spec, ranges: readonly Elements[]): CallResult {
   for (const range of ranges) {
     if ((range.rows !== 1 && range.rows !== rows) || (range.columns !== 1 && range.columns !== columns)) return shapeFault(spec, ranges, range, rows, columns);
   }
-  if (rows * columns > MOST_RESULTS) return crowd(spec, ranges, rows, columns);
+  const most = spec.returns.kind === "row" ? MOST_LABELLED : MOST_RESULTS;
+  if (rows * columns > most) return crowd(spec, ranges, rows, columns, most);
   const inputs: Record<string, unknown> = {};
   if (spec.returns.kind === "value") {
     if (rows === 1 && columns === 1) return one(spec, ranges, inputs, 0, 0) as CallResult;
@@ -123,7 +129,7 @@ function shapeFault(spec: Spec, ranges: readonly Elements[], range: Elements, ro
   return new Fault("shape", range.name, `${range.rows}×${range.columns}`, `${larger.name} of ${larger.rows}×${larger.columns}`, undefined, spec.name);
 }
 
-function crowd(spec: Spec, ranges: readonly Elements[], rows: number, columns: number): Fault {
+function crowd(spec: Spec, ranges: readonly Elements[], rows: number, columns: number, most: number): Fault {
   const range = ranges.find((r) => r.rows * r.columns > 1)!;
-  return new Fault("unfit", range.name, range, `the ranges ask for ${rows}×${columns} results, more than ${MOST_RESULTS}`, undefined, spec.name);
+  return new Fault("unfit", range.name, range, `the ranges ask for ${rows}×${columns} results, more than ${most}`, undefined, spec.name);
 }

@@ -96,14 +96,22 @@ function callOf(node: CallExpression, context: FormulaContext, depth: number): E
   const args: Argument[] = [];
   const written = node.arguments as (AstExpression | null)[];
   // What is left out at the end, as in F(5,,), is not given at all; left out in between it is a blank.
-  for (const given of written.slice(0, written.findLastIndex(Boolean) + 1)) {
+  for (const [i, given] of written.slice(0, written.findLastIndex(Boolean) + 1).entries()) {
     const argument = given ? evaluateNode(given, context, depth + 1) : undefined;
     if (argument instanceof CannotTell) return argument;
-    args.push(argument);
+    args.push(isOpen(given) && spec.inputs[i]?.param.broadcastKind === "bore" ? goingOn(argument) : argument);
   }
   const outcome = broadcast(spec, args);
   return outcome instanceof Fault ? { error: "#VALUE!", message: sentence(outcome) } : outcome;
 }
+
+const isOpen = (node: AstExpression | null | undefined): boolean => node?.type === nodeTypes.REFERENCE && (node as Reference).kind === "beam";
+
+/** A whole column goes on behind what stands in it: as one bore it is unfinished, in every host. */
+const goingOn = (argument: Argument): Argument => {
+  const block = Array.isArray(argument) ? argument : [[argument]];
+  return [...block, block[0]!.map(() => null)];
+};
 
 /** The one function of a sheet that is followed: it hands a blank cell over as a blank where the host would make a 0 of it. */
 const isIf = (node: AstExpression): boolean => node.type === nodeTypes.CALL && (node as CallExpression).callee.name.toUpperCase() === "IF";

@@ -32,6 +32,7 @@ export async function buildAddin(out: string, officeJs: OfficeJs = "local"): Pro
   const page = readFileSync(join(root, "src", "addin", "pane.html"), "utf8");
   const { src, origin } = OFFICE_JS[officeJs];
   write(out, "pane.html", page.replace("{{office.js}}", src).replace("{{script-src}}", origin));
+  copy(join("src", "addin", "support.html"), join(out, "support.html"));
   for (const icon of readdirSync(join(root, "src", "addin", "icons"))) copy(join("src", "addin", "icons", icon), join(out, "icons", icon));
   if (officeJs === "local") copyOfficeJs(join(out, "office-js"));
   const packages = packagesIn(made);

@@ -3,7 +3,8 @@
  * Before a release Microsoft's own service has the last word: `npx office-addin-manifest validate manifest.xml`.
  *
  * Order and lengths: OfficeAppManifestV1_1.xsd, TaskPaneAppVersionOverridesV1_0.xsd and
- * OfficeAppBasicTypesV1_0.xsd (OfficeDev/office-js-docs-pr, docs/overview/schemas/taskpane);
+ * OfficeAppBasicTypesV1_0.xsd (OfficeDev/office-js-docs-pr, docs/overview/schemas/taskpane); that icons and a
+ * support address must be there: Microsoft's certification policies for its marketplace, 1100 and 1120;
  * Runtimes before the form factors: "Configure your Office Add-in to use a shared runtime".
  */
 import { existsSync, readFileSync } from "node:fs";
@@ -17,7 +18,7 @@ import { child, type Element, parseXml, walk } from "./xml-tree.ts";
 /** Children of an element in the order the schemas ask for; those with `!` must be there. */
 const ORDER: Readonly<Record<string, string>> = {
   OfficeApp:
-    "Id! AlternateId Version! ProviderName! DefaultLocale! DisplayName! Description! IconUrl HighResolutionIconUrl SupportUrl AppDomains Hosts Requirements DefaultSettings! Permissions! Dictionary VersionOverrides",
+    "Id! AlternateId Version! ProviderName! DefaultLocale! DisplayName! Description! IconUrl! HighResolutionIconUrl! SupportUrl! AppDomains Hosts Requirements DefaultSettings! Permissions! Dictionary VersionOverrides",
   DefaultSettings: "SourceLocation!",
   VersionOverrides: "Description Requirements Hosts! Resources! WebApplicationInfo EquivalentAddins",
   Runtimes: "Runtime!",

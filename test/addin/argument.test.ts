@@ -59,3 +59,31 @@ test("a rich cell that stands for no value, such as a picture, is an error", () 
 test("a lone rich cell at the end is an argument, not the object about the call", () => {
   expect(argumentsFrom([[[73]], { type: "Double", basicType: "Double", basicValue: 2 }])).toHaveLength(2);
 });
+
+describe("a whole column", () => {
+  const ROWS = 1_048_576;
+  /** A column of a whole sheet, filled at its top. */
+  const column = (filled: readonly unknown[], blank: unknown) => Array.from({ length: ROWS }, (_, r) => [r < filled.length ? filled[r] : blank]);
+
+  test.each([null, "", 0])("ends one row behind its last filled cell, where a blank comes as %p", (blank) => {
+    expect(argumentsFrom([column([73.01, blank, 73.02], blank), CALL])).toEqual([[[73.01], [blank], [73.02], [blank]]]);
+  });
+
+  test("keeps a reading of 0 at its end where the host tells blanks from zeros", () => {
+    expect(argumentsFrom([column([12, 0], null), CALL])).toEqual([[[12], [0], [null]]]);
+  });
+
+  test("ends with the longer of two, so that they go on fitting each other; a shorter range is left alone", () => {
+    const [a, b, c] = argumentsFrom([column([1], null), column([1, 2], null), [[1], [null]], CALL]) as unknown[][];
+    expect([a!.length, b!.length, c!.length]).toEqual([3, 3, 2]);
+  });
+
+  test("that is blank throughout is one blank", () => {
+    expect(argumentsFrom([column([], null), CALL])).toEqual([[[null]]]);
+  });
+
+  test("and a whole row are cut alike", () => {
+    const row = [Array.from({ length: 16_384 }, (_, c) => (c < 2 ? 73 + c : null))];
+    expect(argumentsFrom([row, CALL])).toEqual([[[73, 74, null]]]);
+  });
+});

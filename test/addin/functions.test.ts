@@ -98,3 +98,29 @@ test("a blank reading, handed over as 0, leaves the result blank", () => {
 test("the script stays within its size: 120 KB gzipped", () => {
   expect(gzipSync(readFileSync(join(built.folder, "functions.js"))).length).toBeLessThanOrEqual(120 * 1024);
 });
+
+describe("whole columns", () => {
+  const column = (filled: readonly number[]) => Array.from({ length: 1_048_576 }, (_, r) => [filled[r] ?? null]);
+  const call = (name: string, ...given: unknown[]) => functions.get(name)!(...given, { functionName: name, address: "Sheet1!A1" });
+
+  test("give as many results as they hold values, in less than a second", () => {
+    const started = performance.now();
+    expect(call("CLEARANCE", column([73.06, 73.04]), column([73, 73]))).toEqual([[0.06], [0.04], [""]]);
+    expect(performance.now() - started).toBeLessThan(1000);
+  });
+
+  test("are no finished bore", () => {
+    expect(call("TAPER", column([73.02, 73.01]), null)).toEqual([[""]]);
+  });
+
+  test("whose results no sheet has room for are refused in a sentence", () => {
+    const many = Array.from({ length: 3000 }, () => [73.06]);
+    const across = [Array.from({ length: 1700 }, () => 73)];
+    expect(() => call("CLEARANCE", many, across)).toThrow(
+      expect.objectContaining({
+        code: "#VALUE!",
+        message: expect.stringMatching(/^CLEARANCE: hole .*the ranges ask for 3000×1700 results, more than 5000000$/),
+      }),
+    );
+  });
+});

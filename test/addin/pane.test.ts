@@ -31,16 +31,16 @@ beforeEach(async () => {
 afterEach(() => page.close());
 
 /** In place of office.js: an Excel of this theme, with a workbook of one empty sheet. */
-const officeWith = (host: string | null, ground: string) => `
+const officeWith = (host: string | null, ground: string, without = "") => `
   window.CustomFunctions = { associate() {} };
   const range = { load() {}, isNullObject: true };
   const none = { items: [], load() {} };
   const sheet = { name: "Bores", names: none, load() {}, getUsedRangeOrNullObject: () => range };
   const customXmlParts = { getByNamespace: () => none };
-  const worksheets = { items: [sheet], load() {}, onChanged: { add: () => ({ remove() {}, context }) } };
+  const worksheets = { items: [sheet], load() {}, onChanged: { add: () => ({ remove() {}, context }) }, onCalculated: { add: () => ({ remove() {}, context }) } };
   const context = { sync: async () => {}, workbook: { name: "build-sheet.xlsx", load() {}, worksheets, customXmlParts, names: none, tables: none } };
   window.Excel = { run: (options, batch) => batch(context) };
-  window.Office = { HostType: { Excel: "Excel" }, context: { officeTheme: { bodyBackgroundColor: "${ground}" } }, onReady: async () => ({ host: ${JSON.stringify(host)} }) };
+  window.Office = { HostType: { Excel: "Excel" }, context: { officeTheme: { bodyBackgroundColor: "${ground}" }, requirements: { isSetSupported: (set) => set !== "${without}" } }, onReady: async () => ({ host: ${JSON.stringify(host)} }) };
 `;
 const standIn = (script: string) => page.route("**/office-js/office.js", (route) => route.fulfill({ contentType: "text/javascript", body: script }));
 
@@ -84,6 +84,17 @@ test("Check reads the workbook through Excel and says that it found nothing", as
     .waitFor();
   expect(faults).toEqual([]);
 }, 30_000);
+
+test.each(["SharedRuntime", "CustomFunctionsRuntime", "ExcelApi"])(
+  "in an Excel without %s the page says which Excel is needed, and shows no pane",
+  async (set) => {
+    await standIn(officeWith("Excel", "#FFFFFF", set));
+    await page.goto(`${server.address}/pane.html`);
+    await page.getByText("This Excel does not run the functions of add-ins").waitFor();
+    expect([await page.getByRole("tab").count(), faults]).toEqual([0, []]);
+  },
+  30_000,
+);
 
 test("in another program the page says where it belongs", async () => {
   await standIn(officeWith("Word", "#FFFFFF"));

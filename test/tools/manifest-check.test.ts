@@ -7,7 +7,7 @@ import { parseXml, walk } from "../../src/tools/xml-tree.ts";
 
 const xml = readFileSync(manifestFile, "utf8");
 const { version } = JSON.parse(readFileSync("package.json", "utf8")) as { version: string };
-const BUILT = ["pane.html", "functions.js", "functions.json"];
+const BUILT = ["pane.html", "functions.js", "functions.json", "support.html"];
 
 /** Icons as they are in the repository; the other files of a build only have to be there. */
 function fileOf(url: string): Uint8Array | undefined {
@@ -49,9 +49,11 @@ test("Microsoft's own reader finds in it what we put there", () => {
   expect(info.id).toMatch(/^[\da-f-]{36}$/);
 });
 
+// Volume-licensed Excel 2021 has SharedRuntime 1.1 and not 1.2 (Microsoft, "Shared runtime requirement sets"), and does
+// not run custom functions ("Create custom functions in Excel"): it must not offer the pane alone.
 test("functions and pane ask for the sets that they use", () => {
   const sets = [...walk(parseXml(xml))].filter(({ name }) => name === "Set").map(({ attributes }) => `${attributes.Name} ${attributes.MinVersion}`);
-  expect(sets).toEqual(["SharedRuntime 1.1", "CustomFunctionsRuntime 1.3", "ExcelApi 1.12"]);
+  expect(sets).toEqual(["SharedRuntime 1.2", "CustomFunctionsRuntime 1.3", "ExcelApi 1.12"]);
 });
 
 test.each<[string, string | RegExp, string, string]>([
@@ -59,6 +61,8 @@ test.each<[string, string | RegExp, string, string]>([
   ["an id that is no GUID", /<Id>.*<\/Id>/, "<Id>crosshatch</Id>", "Id is not a GUID: crosshatch"],
   ["another version than the package's", /<Version>.*<\/Version>/, "<Version>9.0.0.0</Version>", "Version is 9.0.0.0, but the package's is"],
   ["a version in words", /<Version>.*<\/Version>/, "<Version>one</Version>", "Version is not one to four numbers with points: one"],
+  ["no address for help", /<SupportUrl .*\/>/, "", "OfficeApp (line 2) lacks SupportUrl"],
+  ["no icon", /<IconUrl .*\/>/, "", "OfficeApp (line 2) lacks IconUrl"],
   ["no provider", /<ProviderName>.*<\/ProviderName>/, "", "OfficeApp (line 2) lacks ProviderName"],
   [
     "elements out of order",

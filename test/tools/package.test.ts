@@ -33,8 +33,16 @@ test("the manifest points to the address given and no longer to this machine", (
 test("every file that the pages name is in the package, none of them elsewhere", () => {
   const page = readFileSync(join(folder, "one", "pane.html"), "utf8");
   const named = [...page.matchAll(/(?:src|href)="([^"]+)"/g)].map((found) => found[1]!);
-  expect(named).toEqual(["pane.css", "office-js/office.js", "functions.js", "pane.js", "pane-excel.js"]);
+  const version = named[0]!.split("/")[0]!;
+  expect(version).toMatch(/^v\d+\.\d+\.\d+-[\da-f]{8}$/);
+  expect(named).toEqual([`${version}/pane.css`, "office-js/office.js", ...["functions.js", "pane.js", "pane-excel.js"].map((name) => `${version}/${name}`)]);
   for (const name of named) expect(existsSync(join(folder, "one", name))).toBe(true);
+});
+
+test("what Excel asks for by the manifest stands under its own name, and is what the page loads", () => {
+  const [version] = readdirSync(join(folder, "one")).filter((name) => name.startsWith("v"));
+  expect(readFileSync(join(folder, "one", "functions.js")).equals(readFileSync(join(folder, "one", version!, "functions.js")))).toBe(true);
+  expect(readdirSync(join(folder, "one")).filter((name) => /\.(?:js|css)$/.test(name))).toEqual(["functions.js"]);
 });
 
 test("no file of ours names another address to load from", () => {

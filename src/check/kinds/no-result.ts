@@ -20,7 +20,7 @@ export const noResultKind = defineKind({
       case "still calculating":
         return `${these} of this sheet, this one first, ${cells === 1 ? "was" : "were"} still being calculated. ${judged}`;
       case "functions not known":
-        return `${these} of this sheet, this one first, ${cells === 1 ? "shows" : "show"} #NAME?: Excel does not know our functions here. Open the pane with its button on the Home tab, then press Repair formulas; where there is no button, the add-in is not installed or is blocked (INTO-EXCEL.md); in LibreOffice install the extension. ${judged}`;
+        return `${these} of this sheet, this one first, ${cells === 1 ? "shows" : "show"} #NAME?: Excel does not know our functions here. Open the pane with its button on the Home tab, then press Repair formulas; where there is no button, the add-in is not installed or is blocked (README, "In Excel"); in LibreOffice install the extension. ${judged}`;
       default:
         return `${these} of this sheet, this one first, ${cells === 1 ? "has" : "have"} no room for the results (#SPILL!): clear what stands right of it or below it`;
     }

@@ -40,7 +40,7 @@ test("where Excel does not know our functions the remedy is told, and the readin
   ]);
   expect([checked, refused]).toEqual([2, 0]);
   expect(findings[1]!.sentence).toBe(
-    "4 cells with our functions of this sheet, this one first, show #NAME?: Excel does not know our functions here. Open the pane with its button on the Home tab, then press Repair formulas; where there is no button, the add-in is not installed or is blocked (INTO-EXCEL.md); in LibreOffice install the extension. What they judge is judged here by what their formulas give",
+    '4 cells with our functions of this sheet, this one first, show #NAME?: Excel does not know our functions here. Open the pane with its button on the Home tab, then press Repair formulas; where there is no button, the add-in is not installed or is blocked (README, "In Excel"); in LibreOffice install the extension. What they judge is judged here by what their formulas give',
   );
 });
 

@@ -262,5 +262,5 @@ test("where the host does not know our functions, the readings are judged all th
   await button(page, "Repair formulas").focus();
   await page.keyboard.press("Enter");
   await page.getByText("4 formulas entered again.").waitFor();
-  await page.getByRole("button", { name: "Repair formulas" }).waitFor({ state: "detached" });
+  await button(page, "Repair formulas").waitFor({ state: "detached" });
 });
