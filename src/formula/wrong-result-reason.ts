@@ -90,13 +90,17 @@ export function reasonFor(
     const one = Array.isArray(result) ? result[cell.row - at.row]?.[cell.column - at.column] : result;
     return one !== undefined && isSameResult(one, shownCell);
   };
+  if (gives(shown)) {
+    // It follows from what its cells show: one of those is wrong.
+    for (const area of areas) {
+      const other = firstIn(area, others);
+      if (other) return { why: "another wrong result", because: { sheet: area.sheet, ...other } };
+    }
+    return { why: "not calculated since" };
+  }
   const blank = find((one) => one === null || one === undefined);
   const isZeros = blank && [true, false].some((alsoInRanges) => gives(new BlanksAsZero(shown, alsoInRanges)));
   if (isZeros) return { why: "a blank taken for 0", because: blankBeside(areas, at, cell, shown) ?? blank };
-  for (const area of areas) {
-    const other = firstIn(area, others);
-    if (other && gives(shown)) return { why: "another wrong result", because: { sheet: area.sheet, ...other } };
-  }
   const error = isCellError(shownCell) ? find(isCellError) : undefined;
   return error ? { why: "an error among its cells", because: error } : { why: "not calculated since" };
 }

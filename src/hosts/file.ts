@@ -58,6 +58,12 @@ export function fileHost(book: WorkbookFile, name: string, work?: number): FileH
   let marks: CellMark[] = [];
   let selected: CellArea | undefined;
   let calculated: CalculatedWorkbook | undefined;
+  let isEdited = false;
+  const edited = () => {
+    isEdited = true;
+    calculated = undefined;
+    for (const changed of watchers) changed();
+  };
   const current = (): CalculatedWorkbook => {
     calculated ??= calculate(book, work);
     return calculated;
@@ -73,7 +79,8 @@ export function fileHost(book: WorkbookFile, name: string, work?: number): FileH
     notes: () => current().notes,
     marks: () => marks,
     contents: () => ({ book, calculated: current() }),
-    read: async () => ({ name, sheets: current().sheets, ...calledIn(book) }),
+    // What the file keeps is of no account once something else has been written here.
+    read: async () => ({ name, sheets: isEdited ? current().sheets.map((sheet) => ({ ...sheet, stored: [] })) : current().sheets, ...calledIn(book) }),
     async select(place) {
       sheetNamed(place.sheet);
       selected = areaOf(place);
@@ -81,14 +88,12 @@ export function fileHost(book: WorkbookFile, name: string, work?: number): FileH
     selection: async () => selected ?? { sheet: book.sheets[0]!.name, row: 0, column: 0, rows: 1, columns: 1 },
     async addSheets(added) {
       addTo(book, added);
-      calculated = undefined;
-      for (const changed of watchers) changed();
+      edited();
     },
     async write(edits) {
       const targets = edits.map((edit) => [sheetNamed(edit.sheet), edit] as const);
       for (const [sheet, edit] of targets) put(sheet, edit);
-      calculated = undefined;
-      for (const changed of watchers) changed();
+      edited();
     },
     async insertPicture() {
       throw new HostRefusal("A workbook that is read from its file takes no pictures: open it in a spreadsheet for that.");

@@ -56,6 +56,7 @@ const GROUPS: Record<string, () => Promise<BenchmarkGroup>> = {
   formulas: apart("formulas"),
   growth: apart("growth"),
   archive: apart("archive"),
+  excel: apart("excel"),
   office: () => office(program),
   officeCells,
   readings: () => readings(program),

@@ -2,9 +2,10 @@
 import { assignments } from "./assignments.ts";
 import type { BenchmarkGroup } from "./benchmark-group.ts";
 import { elementWise } from "./element-wise.ts";
+import { excel } from "./excel.ts";
 import { archive, formulas, growth } from "./workbook.ts";
 
-export const GROUPS: Record<string, () => Promise<BenchmarkGroup>> = { elementWise, assignments, formulas, growth, archive };
+export const GROUPS: Record<string, () => Promise<BenchmarkGroup>> = { elementWise, assignments, formulas, growth, archive, excel };
 
 // The engine's remarks on its own running are not part of the answer.
 console.debug = () => {};

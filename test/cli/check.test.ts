@@ -7,8 +7,8 @@ import { crosshatch, folderOf, jsonLines } from "./run.ts";
 
 const HEAD = "engine,cylinder,characteristic,position,value,lower,upper,unit,uncertainty";
 
-/** A workbook saved by a program that knows nothing of our functions: its stored results are old or missing. */
-const book = (clearance: number): Uint8Array =>
+/** A workbook with the results that its file keeps. */
+const book = (clearance: number, stored: [number, string] = [clearance, clearance > 0.04 ? "over" : "within"]): Uint8Array =>
   workbookBytes({
     sheets: [
       {
@@ -17,8 +17,8 @@ const book = (clearance: number): Uint8Array =>
           ["Cylinder", "Thrust", "Pin", "Skirt", "Clearance", "Verdict", "Lower", "Upper"],
           [
             ...[1, 73.03, 73.02, 73.02 - clearance],
-            { f: "_xldudf_HATCH_PISTONCLEARANCE(B2:C2,D2)", v: 99 },
-            { f: "HATCH.VERDICT(E2,G2,H2)", v: "within" },
+            { f: "_xldudf_HATCH_PISTONCLEARANCE(B2:C2,D2)", v: stored[0] },
+            { f: "HATCH.VERDICT(E2,G2,H2)", v: stored[1] },
             ...[0.02, 0.04],
           ],
         ],
@@ -35,6 +35,7 @@ const folder = folderOf({
   "empty.csv": "",
   "within.xlsx": book(0.04),
   "over.xlsx": book(0.05),
+  "old.xlsx": book(0.05, [99, "within"]),
   "text.xlsx": "not a workbook",
   "cut.xlsx": book(0.03).subarray(0, 300),
   "idle.xlsx": workbookBytes({ sheets: [{ name: "Notes", cells: [["Wash hands"]] }] }),
@@ -65,9 +66,16 @@ describe("on screen", () => {
     );
   });
 
-  test("a workbook is calculated anew, whatever its stored results say", async () => {
+  test("a workbook is calculated anew, whatever its stored results say, and those that say something else are told", async () => {
     expect(await run("within.xlsx")).toMatchObject({ code: 0, err: "" });
-    expect((await run("over.xlsx")).out).toContain("  over  Bores!E2  Cylinder 1, Clearance  0.05 is over the upper limit 0.04 by 0.01\n");
+    const lines = (await run("old.xlsx")).out.split("\n").map((line) => line.replace(/ +/g, " "));
+    expect(lines).toContain(" over Bores!E2 Cylinder 1, Clearance 0.05 is over the upper limit 0.04 by 0.01");
+    expect(lines.filter((line) => line.startsWith(" wrong result"))).toEqual([
+      expect.stringMatching(
+        /^ wrong result Bores!E2 Cylinder 1, Clearance shows 99 where the formula gives 0\.05 from its cells: it has not been calculated since/,
+      ),
+      expect.stringMatching(/^ wrong result Bores!F2 Cylinder 1 shows within where the formula gives over from its cells: it has not been calculated since/),
+    ]);
   });
 
   test("several files are closed by one line over all", async () => {
@@ -218,6 +226,6 @@ describe("around it", () => {
   });
 
   test("nothing was written beside the files", () => {
-    expect(readdirSync(folder)).toHaveLength(13);
+    expect(readdirSync(folder)).toHaveLength(14);
   });
 });
