@@ -1,3 +1,4 @@
+import { isBlank } from "../core/cell.ts";
 import { NAMESPACE } from "../core/define.ts";
 import { isSameResult } from "../formula/shown-results.ts";
 import { keyOf } from "../workbook/address.ts";
@@ -17,7 +18,8 @@ export function storedOtherwise({ cells, filled }: SheetFile, { values }: Pick<S
     for (let r = row; r < row + array.rows; r++) {
       for (let c = column; c < column + array.columns; c++) {
         const kept = r === row && c === column ? value : (filled?.get(keyOf({ row: r, column: c })) ?? null);
-        if (isSameResult(values[r]?.[c] ?? "", kept)) continue;
+        // Many programs keep nothing, or an empty text, for what they cannot calculate.
+        if (isBlank(kept) || isSameResult(values[r]?.[c] ?? "", kept)) continue;
         if (unknown().has(cell)) break;
         found.push({ cell: { row: r, column: c }, formulaAt: { row, column }, value: kept });
       }

@@ -15,7 +15,7 @@ const book = (clearance: number): Uint8Array =>
         name: "Bores",
         cells: [
           ["Cylinder", "Clearance", "Verdict", "Lower", "Upper"],
-          [1, clearance, { f: "HATCH.VERDICT(B2,D2,E2)", v: "within" }, 0.02, 0.04],
+          [1, clearance, { f: "HATCH.VERDICT(B2,D2,E2)", v: clearance > 0.04 ? "over" : "within" }, 0.02, 0.04],
         ],
       },
     ],
