@@ -1,5 +1,5 @@
 import { type Cell, isBlank, isCellError } from "../core/cell.ts";
-import type { NoResult } from "../formula/shown-results.ts";
+import { groupedBy } from "../core/grouped.ts";
 import { placeName } from "../workbook/address.ts";
 import type { Analysis } from "./analysis.ts";
 import { type FindingCollector, unjudged } from "./collect.ts";
@@ -11,14 +11,7 @@ export function reportShown({ shown: { wrong, without }, labels }: Analysis, rep
     const details = { gives: given(right), why, because: because ? placeName(because) : null };
     report.find("wrong result", unjudged({ cell, label: labels.of(cell) }, plainValue(shown)), details);
   }
-  const groups = new Map<string, NoResult[]>();
-  for (const one of without) {
-    const key = `${one.why}|${one.cell.sheet}`;
-    const group = groups.get(key) ?? [];
-    group.push(one);
-    groups.set(key, group);
-  }
-  for (const group of groups.values()) {
+  for (const group of groupedBy(without, ({ cell, why }) => `${why}|${cell.sheet}`).values()) {
     const { cell, why } = group[0]!;
     report.find("no result", unjudged({ cell, label: labels.of(cell) }, null), { why, cells: group.length });
   }

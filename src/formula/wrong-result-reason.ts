@@ -1,6 +1,6 @@
 import { type Block, type Cell, isCellError } from "../core/cell.ts";
 import { type CellAddress, type CellArea, type CellPosition, keyOf } from "../workbook/address.ts";
-import { areaOf, CannotTell, evaluateNode, type FormulaContext } from "./evaluate.ts";
+import { CannotTell, evaluateNode, type FormulaContext, referencedArea } from "./evaluate.ts";
 import { readFormula, references } from "./parse.ts";
 import { isSameResult, type WrongResult } from "./shown-results.ts";
 import { WorkbookCells } from "./workbook-cells.ts";
@@ -20,7 +20,7 @@ export function resultOf(at: CellAddress, book: WorkbookCells): Cell | Block | C
 export function areasIn(at: CellAddress, book: WorkbookCells): CellArea[] {
   const { tree, ...context } = contextOf(at, book, book.formula(at)!);
   return references(tree).flatMap((node) => {
-    const area = areaOf(node, context);
+    const area = referencedArea(node, context);
     return area !== undefined && "rows" in area ? [area] : [];
   });
 }

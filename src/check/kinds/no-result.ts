@@ -1,5 +1,5 @@
 import { counted } from "../../core/number-text.ts";
-import { choice, count, defineKind } from "./define-kind.ts";
+import { choiceField, countField, defineKind } from "./define-kind.ts";
 
 /** Cells of ours that have no value at present. What they judge is judged all the same, by what their formulas give. Told once for each sheet and reason. */
 export const noResultKind = defineKind({
@@ -10,8 +10,8 @@ export const noResultKind = defineKind({
   mark: "doubt",
   isOfReading: false,
   fields: {
-    why: choice(["still calculating", "functions not known", "no room"], "why there is none"),
-    cells: count("how many such cells the sheet has", "cell"),
+    why: choiceField(["still calculating", "functions not known", "no room"], "why there is none"),
+    cells: countField("how many such cells the sheet has", "cell"),
   },
   sentence(_, { why, cells }) {
     const judged = "What they judge is judged here by what their formulas give";

@@ -1,5 +1,5 @@
 import { readingText } from "../../core/number-text.ts";
-import { choice, defineKind, Field, text } from "./define-kind.ts";
+import { choiceField, defineKind, Field, textField } from "./define-kind.ts";
 
 const shownText = (value: number | string | null, beside: number | string | null): string => {
   if (value === null) return "nothing";
@@ -18,8 +18,8 @@ export const wrongResultKind = defineKind({
   isOfReading: false,
   fields: {
     gives: new Field<number | string>("number or text", "what the formula gives; null for a blank", "unit of the result").orNull(),
-    why: choice(["a blank taken for 0", "another wrong result", "an error among its cells", "not calculated since"], "why, as far as that can be told"),
-    because: text("the cell that is blank, wrong itself or holds the error; null where there is none").orNull(),
+    why: choiceField(["a blank taken for 0", "another wrong result", "an error among its cells", "not calculated since"], "why, as far as that can be told"),
+    because: textField("the cell that is blank, wrong itself or holds the error; null where there is none").orNull(),
   },
   sentence({ value }, { gives, why, because }) {
     const shows = `shows ${shownText(value, gives)} where the formula gives ${shownText(gives, value)} from its cells`;
