@@ -34,7 +34,9 @@ async function readWorkbook(context: Excel.RequestContext, most: number): Promis
   const used = worksheets.items.map((sheet) => {
     // Cells with content only: formats alone can reach down to the last row of a sheet.
     const range = sheet.getUsedRangeOrNullObject(true);
-    range.load(isWhole ? `rowIndex,columnIndex,${CONTENT}` : "rowIndex,columnIndex,rowCount,columnCount");
+    range.load("rowIndex,columnIndex");
+    if (isWhole) range.load("values,valueTypes,formulas");
+    else range.load("rowCount,columnCount");
     return { sheet, range };
   });
   await context.sync();
@@ -47,8 +49,6 @@ async function readWorkbook(context: Excel.RequestContext, most: number): Promis
   );
   return { name: workbook.name, sheets, names: called.names(), tables: called.tables() };
 }
-
-const CONTENT = "values,valueTypes,formulas";
 
 /** The content of each sheet as blocks of rows, of no more than `most` cells in one sync. */
 async function partsOf(context: Excel.RequestContext, used: readonly { sheet: Excel.Worksheet; range: Excel.Range }[], most: number): Promise<Excel.Range[][]> {
@@ -63,11 +63,12 @@ async function partsOf(context: Excel.RequestContext, used: readonly { sheet: Ex
     for (let row = 0; row < rowCount; row += rows) {
       const height = Math.min(rows, rowCount - row);
       if (asked > 0 && asked + height * columnCount > most) {
+        // eslint-disable-next-line office-addins/no-context-sync-in-loop -- one answer holds no more
         await context.sync();
         asked = 0;
       }
       const part = sheet.getRangeByIndexes(rowIndex + row, columnIndex, height, columnCount);
-      part.load(CONTENT);
+      part.load("values,valueTypes,formulas");
       parts.push(part);
       asked += height * columnCount;
     }
