@@ -90,7 +90,7 @@ function actionsOn(host: SheetHost, load: Loaders, send: Send, now: { current: C
     },
     mark: () => act("marking", () => marked(host, now.current)),
     unmark: () => act("unmarking", () => unmarked(host)),
-    repair: () => act("repairing", () => repaired(host)),
+    repair: () => act("repairing", () => repaired(host, now.current)),
     changed: () => send({ type: "changed" }),
     select: ({ cell }: Finding) => {
       const selected = (refusal: string) => send({ type: "aside", refusal });
@@ -194,9 +194,9 @@ async function unmarked(host: SheetHost): Promise<CheckEvent> {
   return { type: "done", isMarked: false, notice: count === 0 ? "There were no marks to take off." : `Marks taken off ${counted(count, "cell")}.` };
 }
 
-async function repaired(host: SheetHost): Promise<CheckEvent> {
+async function repaired(host: SheetHost, { isMarked }: CheckState): Promise<CheckEvent> {
   const count = await (await part(import("./repair.ts"))).repairFormulas(host);
-  return { type: "done", notice: count === 0 ? "There were no formulas to enter again." : `${counted(count, "formula")} entered again.` };
+  return { type: "done", isMarked, notice: count === 0 ? "There were no formulas to enter again." : `${counted(count, "formula")} entered again.` };
 }
 
 /** Lets the browser show what is going on before work that holds it up; a hidden page paints nothing, hence the limit. */
