@@ -59,7 +59,10 @@ export function uncertaintyText(uncertainty: number): string {
   const size = Math.abs(uncertainty);
   if (!(size > 0) || !Number.isFinite(size)) return String(uncertainty);
   const rounded = Number(uncertainty.toPrecision(DIGITS));
-  return size < 1e-7 ? String(rounded) : fixed(rounded, decimalsOf(rounded));
+  if (size < 1e-7) return String(rounded);
+  // 0.00296 is 0.0030; 0.003 was typed.
+  const decimals = decimal(uncertainty) === rounded ? decimalsOf(rounded) : Math.max(0, DIGITS - 1 - Math.floor(Math.log10(Math.abs(rounded))));
+  return fixed(rounded, decimals);
 }
 
 /** Thousands apart by a thin space that does not break. */
