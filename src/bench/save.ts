@@ -4,8 +4,9 @@ import { isCellError } from "../core/cell.ts";
 import { type GridPicture, picturesOn } from "../hosts/bench/pictures.ts";
 import { tableNames } from "../hosts/bench/sheets.ts";
 import { cellName, placeName } from "../workbook/address.ts";
+import { LAYOUT_SHEET, layoutForSheet } from "../workbook/layout-sheet.ts";
 import { storageXml } from "../workbook/storage.ts";
-import { partsBesideKept } from "../xlsx/kept-parts.ts";
+import { layoutSheetPart, partsBesideKept } from "../xlsx/kept-parts.ts";
 import type { CellFile, DefinedName } from "../xlsx/model.ts";
 import { rectangleIn } from "../xlsx/model.ts";
 import { readXlsx } from "../xlsx/read/read.ts";
@@ -106,7 +107,9 @@ export async function saveWorkbook(model: Model, otherNames: readonly DefinedNam
   });
   parts.set("xl/sharedStrings.xml", strings.xml());
   change(parts, "xl/workbook.xml", (xml) => xml.replace("</workbook>", `${definedNames(model, otherNames, toName)}${CALCULATED}</workbook>`));
-  addKept(parts, withMarks(model));
+  const texts = withMarks(model);
+  addKept(parts, texts);
+  addLayoutSheet(parts, layoutForSheet(texts), sheets.length);
   const bytes = zipSync(zippable(parts, bytesOf(pictures)));
   return { bytes, differences: differences(bytes, sheets) };
 }
@@ -161,6 +164,22 @@ function addKept(parts: Map<string, string>, texts: ReadonlyMap<string, string>)
   }
   change(parts, "xl/_rels/workbook.xml.rels", (xml) =>
     xml.replace("</Relationships>", `<Relationship Id="rIdKept" Type="${RELATIONS}/customXml" Target="../customXml/item1.xml"/></Relationships>`),
+  );
+}
+
+/** A layout once more, on a sheet that nobody sees; a sheet of a person's own that has its name stays alone. */
+function addLayoutSheet(parts: Map<string, string>, layout: string, sheets: number): void {
+  if (layout === "" || parts.get("xl/workbook.xml")?.includes(`name="${LAYOUT_SHEET}"`)) return;
+  const path = `worksheets/sheet${sheets}.xml`;
+  parts.set(`xl/${path}`, layoutSheetPart(layout));
+  const type = "application/vnd.openxmlformats-officedocument.spreadsheetml.worksheet+xml";
+  change(parts, "[Content_Types].xml", (xml) => xml.replace("</Types>", `<Override PartName="/xl/${path}" ContentType="${type}"/></Types>`));
+  change(parts, "xl/_rels/workbook.xml.rels", (xml) =>
+    xml.replace("</Relationships>", `<Relationship Id="rIdLayout" Type="${RELATIONS}/worksheet" Target="${path}"/></Relationships>`),
+  );
+  const id = sheets + 1000;
+  change(parts, "xl/workbook.xml", (xml) =>
+    xml.replace("</sheets>", `<sheet xmlns:r="${RELATIONS}" name="${LAYOUT_SHEET}" sheetId="${id}" state="veryHidden" r:id="rIdLayout"/></sheets>`),
   );
 }
 

@@ -6,6 +6,7 @@ import { WorkbookPool } from "./pool.ts";
 import { Progress } from "./progress.ts";
 import { unknownKind, whyUnread } from "./read-file.ts";
 
+const KEEP_LAYOUT = "open it on the bench or in Excel, have a layout proposed under Layout and keep it, and they are checked";
 const NOTHING_TO_CHECK = "holds nothing to check: no formula that judges or measures, and no table headed value with lower or upper";
 
 /**
@@ -50,7 +51,10 @@ interface Work {
 
 function withReason(checked: CheckedFile): CheckedFile {
   const { findings, rowsIn, inputs } = checked.result;
-  return !checked.unread && !checked.skipped && findings.length + rowsIn + inputs === 0 ? { ...checked, unread: NOTHING_TO_CHECK } : checked;
+  if (checked.unread || checked.skipped) return checked;
+  const offer = checked.unmapped && `${checked.unmapped}: ${KEEP_LAYOUT}`;
+  if (findings.length + rowsIn + inputs === 0) return { ...checked, unread: offer ? `${NOTHING_TO_CHECK}; ${offer}` : NOTHING_TO_CHECK };
+  return offer ? { ...checked, notes: [...checked.notes, offer] } : checked;
 }
 
 /** How many bytes there are to read, or why there is nothing to read. */

@@ -22,6 +22,8 @@ export interface CheckedFile {
   file: string;
   result: FileResult;
   notes: readonly string[];
+  /** What a workbook without a layout looks as if it held, where nothing in it is judged. */
+  unmapped?: string;
   unread?: string;
   skipped?: LedgerEntry;
   /** Of its content; none for standard input. */
@@ -105,5 +107,5 @@ export interface WorkbookTask {
 
 export type WorkbookAnswer =
   | { unchanged: true }
-  | { result: CheckResult; notes: string[]; hash: string; copy?: Copied; facts?: Facts; page?: ReportPage }
+  | { result: CheckResult; notes: string[]; unmapped?: string; hash: string; copy?: Copied; facts?: Facts; page?: ReportPage }
   | { fault: string; hash?: string };

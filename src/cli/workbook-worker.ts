@@ -34,9 +34,12 @@ export default async function checkBook({ path, known, copy, facts = false, page
     const judged = new JudgedRows();
     const { rows, counts } = judged;
     const checked = { result: checkAnalysed(analysis, mapping, facts || page ? judged.take : undefined), notes: [...host.notes(), ...notes] };
+    // Where no layout is kept and nothing is judged, there may be one to keep.
+    const unmapped = mapping === undefined && checked.result.rowsIn === 0 ? (await import("../layout/propose.ts")).unmappedText(snapshot) : undefined;
     return {
       ...checked,
       hash,
+      ...(unmapped === undefined ? {} : { unmapped }),
       // What writes copies is only read where one is wanted.
       ...(copy ? { copy: (await import("./marked-copies.ts")).writeCopy(bytes, host.contents(), checked, copy) } : {}),
       ...(facts ? { facts: factsOf(snapshot.sheets, checked.result.findings, rows) } : {}),

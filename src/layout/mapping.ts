@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { HEADING_FIELDS, ROLES } from "../vocabulary/phrases.ts";
-import type { SheetHost } from "../workbook/port.ts";
-import { LAYOUT_KEY } from "../workbook/storage.ts";
+import { HostRefusal, type SheetHost } from "../workbook/port.ts";
+import { LAYOUT_KEY, LAYOUT_ON_SHEET } from "../workbook/storage.ts";
 
 /**
  * What the shop has said about its own layout: which ranges hold readings or limits, and where the
@@ -105,21 +105,31 @@ export function readMapping(text: string): Mapping | { unread: string } {
 
 export const isUnread = (mapping: Mapping | { unread: string } | null): mapping is { unread: string } => mapping !== null && "unread" in mapping;
 
-/** The layout that a workbook keeps; `null` for none. */
+/** The layout that a workbook keeps; `null` for none. That on its own sheet counts where there is no other. */
 export async function loadMapping(host: Pick<SheetHost, "loadText">): Promise<Mapping | { unread: string } | null> {
-  const text = await host.loadText(LAYOUT_KEY);
-  if (text === null || text === "") return null;
-  return readMapping(text);
+  const text = (await host.loadText(LAYOUT_KEY)) || (await host.loadText(LAYOUT_ON_SHEET));
+  return text ? readMapping(text) : null;
 }
+
+const DIFFERENT =
+  "this workbook keeps two layouts that differ: the one beside its sheets counts, not the one on its hidden sheet, as it is the one that Crosshatch wrote last; keep the layout again under Layout, and both are the same";
 
 /** The layout that a workbook keeps, for whoever only uses it: a damaged one is a note for people. */
 export async function storedLayout(host: Pick<SheetHost, "loadText">): Promise<{ mapping: Mapping | undefined; notes: string[] }> {
   const kept = await loadMapping(host);
   if (isUnread(kept)) return { mapping: undefined, notes: [kept.unread] };
-  return { mapping: kept ?? undefined, notes: [] };
+  const [own, second] = [await host.loadText(LAYOUT_KEY), await host.loadText(LAYOUT_ON_SHEET)];
+  return { mapping: kept ?? undefined, notes: own && second && own !== second ? [DIFFERENT] : [] };
 }
 
-/** Keeps a layout in the workbook; one without ranges takes it off. */
+/** Keeps a layout in the workbook, on a hidden sheet as well; one without ranges takes it off. */
 export async function storeMapping(host: Pick<SheetHost, "storeText">, mapping: Mapping): Promise<void> {
-  await host.storeText(LAYOUT_KEY, mapping.ranges.length === 0 ? "" : JSON.stringify(mappingSchema.parse(mapping)));
+  const text = mapping.ranges.length === 0 ? "" : JSON.stringify(mappingSchema.parse(mapping));
+  await host.storeText(LAYOUT_KEY, text);
+  try {
+    await host.storeText(LAYOUT_ON_SHEET, text);
+  } catch (error) {
+    if (!(error instanceof HostRefusal)) throw error;
+    throw new HostRefusal(`The layout is kept, but not a second time on a hidden sheet, which other programs carry along: ${error.message}`, { cause: error });
+  }
 }

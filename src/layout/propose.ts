@@ -1,4 +1,5 @@
 import { type Cell, isBlank } from "../core/cell.ts";
+import { counted } from "../core/number-text.ts";
 import { WorkbookCells } from "../formula/workbook-cells.ts";
 import { isLimitText } from "../vocabulary/limit-text.ts";
 import { type ParsedHeading, parseHeading } from "../vocabulary/parse-heading.ts";
@@ -33,6 +34,20 @@ export function proposeLayout(snapshot: Pick<WorkbookSnapshot, "sheets">): Propo
     const tables = blocks.flatMap((block) => tablesIn(book, sheet.name, block));
     return tables.flatMap((table) => proposalOf(book, table, headingContextOf(book, table, tables)) ?? []).filter(({ isComplete }) => isComplete);
   });
+}
+
+/**
+ * What a workbook that keeps no layout looks as if it held, for whoever has found nothing to judge in it: `its sheets
+ * look as if they held readings laid out in the shop's own way (6 readings of bore; cylinders 1, 2, 3)`. Nothing
+ * where its headings say nothing that is known.
+ */
+export function unmappedText(snapshot: Pick<WorkbookSnapshot, "sheets">): string | undefined {
+  const [most, ...others] = proposeLayout(snapshot)
+    .filter(({ readings }) => readings > 0)
+    .sort((a, b) => b.readings - a.readings);
+  if (!most) return undefined;
+  const more = others.length > 0 ? `; and ${counted(others.length, "more range", "more ranges")}` : "";
+  return `its sheets look as if they held readings laid out in the shop's own way (${most.what}${more})`;
 }
 
 /** One area that a person has pointed at, with or without its headings, and what they say that it is. */

@@ -1,5 +1,6 @@
 import { roughCount } from "../core/number-text.ts";
 import { FILE_LIMITS, type FileLimits, UnreadableFile } from "../xlsx/file-limits.ts";
+import { withoutLayoutSheet } from "../xlsx/layout-sheet.ts";
 import type { Table, WorkbookFile } from "../xlsx/model.ts";
 import { rectangleIn } from "../xlsx/model.ts";
 import { readXml, type XmlLanguage } from "../xlsx/xml.ts";
@@ -67,5 +68,5 @@ export function readOds(bytes: Uint8Array, limits: FileLimits = FILE_LIMITS, unp
     return [{ name, sheet, area, headerRows: 1, totalsRows: 0, columns }];
   });
   tables.sort((a, b) => a.sheet - b.sheet || a.area.row - b.area.row || a.area.column - b.area.column);
-  return { sheets, names, tables, from1904, storedTexts: new Map() };
+  return withoutLayoutSheet({ sheets, names, tables, from1904, storedTexts: new Map() });
 }

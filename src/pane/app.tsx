@@ -153,15 +153,24 @@ export function App({ host, kept, load }: Props) {
   const [state, actions] = useCheck(host, load, view === "check");
   // A kept layout is a change to whoever reads by it, and none to those who read cells alone.
   const [layouts, setLayouts] = useState(0);
+  const [proposals, setProposals] = useState(0);
   const onLayout = () => {
     setLayouts(layouts + 1);
     actions.changed();
   };
   const shown = (id: View) =>
     id === "check" ? (
-      <CheckView state={state} actions={actions} first={<FirstSheet host={host} />} />
+      <CheckView
+        state={state}
+        actions={actions}
+        first={<FirstSheet host={host} />}
+        onPropose={() => {
+          setProposals(proposals + 1);
+          setView("layout");
+        }}
+      />
     ) : (
-      <Later host={host} changes={state.changes - (CELLS_ALONE.has(id) ? layouts : 0)} onLayout={onLayout} load={LATER[id]} />
+      <Later host={host} changes={state.changes - (CELLS_ALONE.has(id) ? layouts : 0)} onLayout={onLayout} proposals={proposals} load={LATER[id]} />
     );
   return (
     <StoredChoicesContext.Provider value={kept}>

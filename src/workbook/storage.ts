@@ -38,7 +38,7 @@ function isMark(given: unknown): given is StoredMark {
 }
 
 export function storageXml(texts: ReadonlyMap<string, string>): string {
-  const json = JSON.stringify(Object.fromEntries(texts));
+  const json = JSON.stringify(Object.fromEntries([...texts].filter(([key]) => key !== LAYOUT_ON_SHEET)));
   return `<kept xmlns="${STORAGE_NAMESPACE}">${json.replace(/[&<>]/g, (sign) => ESCAPED[sign]!)}</kept>`;
 }
 
@@ -71,3 +71,9 @@ export const PANE_KEY = "pane";
 
 /** The key under which a workbook keeps a layout of its own; apart from the layouts, so that looking for one loads nothing else. */
 export const LAYOUT_KEY = "layout";
+
+/**
+ * The key of the layout that stands once more on a hidden sheet of its own, which programs carry along that drop
+ * custom XML parts. It is never kept among the other texts: each host reads it from that sheet and writes it there.
+ */
+export const LAYOUT_ON_SHEET = "layout on a sheet";

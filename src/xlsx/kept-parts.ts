@@ -1,5 +1,6 @@
+import { layoutCells } from "../workbook/layout-sheet.ts";
 import { STORAGE_NAMESPACE } from "../workbook/storage.ts";
-import { HEADING } from "./write/xml.ts";
+import { HEADING, MAIN, xmlText } from "./write/xml.ts";
 
 /** A part of a workbook's archive that is to stand in it. */
 export interface NewPart {
@@ -29,3 +30,11 @@ export const partsBesideKept = (number: number): NewPart[] => [
     type: "application/vnd.openxmlformats-package.relationships+xml",
   },
 ];
+
+/** The part of the sheet on which a layout is kept once more; in its workbook the sheet is `veryHidden` (ECMA-376 part 1, 18.18.68). */
+export function layoutSheetPart(layout: string): string {
+  const rows = layoutCells(layout).map(
+    (text, row) => `<row r="${row + 1}"><c r="A${row + 1}" t="inlineStr"><is><t xml:space="preserve">${xmlText(text)}</t></is></c></row>`,
+  );
+  return `${HEADING}<worksheet xmlns="${MAIN}"><sheetData>${rows.join("")}</sheetData></worksheet>`;
+}

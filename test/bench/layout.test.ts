@@ -2,6 +2,8 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { root } from "../../src/tools/paths.ts";
+import { LAYOUT_KEY, LAYOUT_ON_SHEET } from "../../src/workbook/storage.ts";
+import { readXlsx } from "../../src/xlsx/read/read.ts";
 import { crosshatch, jsonLines } from "../cli/run.ts";
 import { toView } from "../helpers/to-view.ts";
 import { atStand } from "./stand.ts";
@@ -9,6 +11,8 @@ import { atStand } from "./stand.ts";
 import.meta.jest.setTimeout(180_000);
 
 const FILES = ["one-row-a-cylinder.xlsx", "one-row-a-reading.xlsx", "cylinders-across.xlsx"];
+/** The one of which the button under Check is used. */
+const OFFERED = FILES[0];
 const sample = (file: string): string => join(root, "samples", "layouts", file);
 
 const at = atStand("a page for each test");
@@ -81,9 +85,19 @@ test.each(FILES)("%s: what is proposed from its headings and kept makes pane and
 
   await open(`bare-${file}`, readFileSync(bare));
   await shows([]);
-  await tab("Layout");
-  await status("This workbook keeps no layout of its own yet.");
-  await press("Propose from the headings");
+  if (file === OFFERED) {
+    await at.page.pane
+      .getByText(
+        /^Nothing here is judged, and the workbook keeps no layout; its sheets look as if they held readings laid out in the shop's own way \(\d+ readings of /,
+      )
+      .waitFor();
+    await at.page.picture("layout-offered");
+    await press("Propose a layout");
+  } else {
+    await tab("Layout");
+    await status("This workbook keeps no layout of its own yet.");
+    await press("Propose from the headings");
+  }
   await status(/\d ranges proposed/);
   await at.page.pane.getByText(/^61 readings, \d+ limits, engines A, B\. Check judges 41 rows by this\.$/).waitFor();
   await press("Keep this layout");
@@ -92,7 +106,14 @@ test.each(FILES)("%s: what is proposed from its headings and kept makes pane and
   await tab("Check");
   await at.page.checkedAgain(at.page.pane.getByText("14 findings", { exact: true }));
   await shows(wanted);
-  expect(await told(await saved(`kept-${file}`))).toEqual(wanted);
+  const kept = await saved(`kept-${file}`);
+  expect(await told(kept)).toEqual(wanted);
+  // Once more on a sheet that nobody sees, for programs that drop the part beside the sheets.
+  const { storedTexts, sheets } = readXlsx(readFileSync(kept));
+  expect(storedTexts.get(LAYOUT_ON_SHEET)).toBe(storedTexts.get(LAYOUT_KEY));
+  expect(storedTexts.get(LAYOUT_KEY)).toContain("rowHeads");
+  await open(`kept-${file}`, readFileSync(kept));
+  expect((await at.page.sheets()).map(({ name }) => name)).toEqual(sheets.map(({ name }) => name));
 });
 
 test("a range that is dropped is not kept, and a range selected by hand takes its place", async () => {

@@ -39,6 +39,14 @@ const folder = folderOf({
   "text.xlsx": "not a workbook",
   "cut.xlsx": book(0.03).subarray(0, 300),
   "idle.xlsx": workbookBytes({ sheets: [{ name: "Notes", cells: [["Wash hands"]] }] }),
+  "bare.xlsx": workbookBytes({
+    sheets: [
+      {
+        name: "Block",
+        cells: [["Bores"], ["Cylinder", "Top thrust", "Top pin"], ...[1, 2, 3].map((cylinder) => [cylinder, 73.01, 73.02])],
+      },
+    ],
+  }),
   "old.xls": "x",
   "notes.md": "x",
 });
@@ -173,6 +181,14 @@ describe("what cannot be read", () => {
     const { code, out, err } = await run(file);
     expect({ code, out }).toEqual({ code: 2, out: "" });
     expect(err).toMatch(sentence);
+  });
+
+  test("a workbook of a shop's own without a layout is told how to get one", async () => {
+    const { code, err } = await run("bare.xlsx");
+    expect(code).toBe(2);
+    expect(err).toMatch(
+      /^crosshatch: bare\.xlsx holds nothing to check: [^;]+; its sheets look as if they held readings laid out in the shop's own way \(6 readings of bore; cylinders 1, 2, 3\): open it on the bench or in Excel, have a layout proposed under Layout and keep it, and they are checked\n$/,
+    );
   });
 
   test("the others are still checked, and 2 wins over 1", async () => {

@@ -2,7 +2,9 @@ import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { checkWorkbook } from "../../src/check/check-workbook.ts";
 import { openWorkbook } from "../../src/hosts/file.ts";
+import { readOds } from "../../src/ods/read.ts";
 import { root } from "../../src/tools/paths.ts";
+import { LAYOUT_KEY, LAYOUT_ON_SHEET } from "../../src/workbook/storage.ts";
 import { readXlsx } from "../../src/xlsx/read/read.ts";
 import { Made } from "../setup/made.ts";
 import { compared } from "./compared.ts";
@@ -66,6 +68,12 @@ test("a layout that is kept in a workbook is kept by LibreOffice too", async () 
   const file = join(office.folder, "saved-layout.xlsx");
   await office.ask("store", { key: "layout", file });
   expect(readXlsx(readFileSync(file)).storedTexts).toEqual(storedTexts);
+  // An .ods has no such part: there it comes from its sheet.
+  const ods = join(office.folder, "saved-layout.ods");
+  await office.ask("store", { key: "layout", file: ods });
+  const read = readOds(readFileSync(ods));
+  expect([...read.storedTexts]).toEqual([[LAYOUT_ON_SHEET, storedTexts.get(LAYOUT_KEY)]]);
+  expect(read.sheets.map(({ name }) => name)).toEqual(readXlsx(bytes).sheets.map(({ name }) => name));
   await office.ask("close", { key: "layout" });
 }, 60_000);
 

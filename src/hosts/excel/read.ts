@@ -1,4 +1,5 @@
 import type { Cell } from "../../core/cell.ts";
+import { layoutInCells } from "../../workbook/layout-sheet.ts";
 import type { NameSnapshot, SheetSnapshot, TableSnapshot, WorkbookSnapshot } from "../../workbook/port.ts";
 import { isTooMuch, type RunExcel } from "./change.ts";
 
@@ -47,8 +48,15 @@ async function readWorkbook(context: Excel.RequestContext, most: number): Promis
     used.map(({ sheet }) => sheet),
     sheets,
   );
-  return { name: workbook.name, sheets, names: called.names(), tables: called.tables() };
+  return { name: workbook.name, sheets: sheets.filter((sheet) => !isLayoutSheet(sheet)), names: called.names(), tables: called.tables() };
 }
+
+const isLayoutSheet = ({ name, row, column, values }: SheetSnapshot): boolean =>
+  row + column === 0 &&
+  layoutInCells(
+    name,
+    values.map(([first]) => first ?? null),
+  ) !== undefined;
 
 /** The content of each sheet as blocks of rows, of no more than `most` cells in one sync. */
 async function partsOf(context: Excel.RequestContext, used: readonly { sheet: Excel.Worksheet; range: Excel.Range }[], most: number): Promise<Excel.Range[][]> {

@@ -1,5 +1,6 @@
-import { STORAGE_NAMESPACE, storageXml, storedTextsIn } from "../../workbook/storage.ts";
+import { LAYOUT_ON_SHEET, STORAGE_NAMESPACE, storageXml, storedTextsIn } from "../../workbook/storage.ts";
 import type { UndoableEdit } from "./change.ts";
+import { loadLayoutSheet, storeLayoutSheet } from "./layout-sheet.ts";
 
 export interface StoredTexts {
   part: Excel.CustomXmlPart | undefined;
@@ -21,10 +22,11 @@ export async function storedIn(context: Excel.RequestContext): Promise<StoredTex
 }
 
 export async function loadText(context: Excel.RequestContext, key: string): Promise<string | null> {
-  return (await storedIn(context)).texts.get(key) ?? null;
+  return key === LAYOUT_ON_SHEET ? loadLayoutSheet(context) : ((await storedIn(context)).texts.get(key) ?? null);
 }
 
 export async function storeText(context: Excel.RequestContext, key: string, value: string): Promise<UndoableEdit> {
+  if (key === LAYOUT_ON_SHEET) return storeLayoutSheet(context, value);
   const kept = await storedIn(context);
   const before = new Map(kept.texts);
   kept.texts.set(key, value);

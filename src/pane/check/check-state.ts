@@ -12,6 +12,8 @@ export interface CheckState {
   findings: typeof import("./findings.ts") | null;
   /** Sheets of the workbook that was checked, in its order. */
   sheets: readonly string[];
+  /** What a workbook without a layout looks as if it held, where nothing in it is judged. */
+  unmapped: string;
   /** How long the last check took, in milliseconds. */
   took: number;
   /** What the last piece of work came to, for the status line. */
@@ -30,7 +32,7 @@ export interface CheckState {
 }
 
 /** What a check came to. */
-export type CheckOutcome = Pick<CheckState, "findings" | "sheets" | "took"> & { result: CheckResult };
+export type CheckOutcome = Pick<CheckState, "findings" | "sheets" | "unmapped" | "took"> & { result: CheckResult };
 
 export type CheckEvent =
   | { type: "started"; work: CheckTask }
@@ -51,6 +53,7 @@ export const FIRST_RUN: CheckState = {
   result: null,
   findings: null,
   sheets: [],
+  unmapped: "",
   took: Number.POSITIVE_INFINITY,
   notice: "",
   announcement: "",

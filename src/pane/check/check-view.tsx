@@ -88,12 +88,14 @@ interface Props {
   actions: CheckActions;
   /** For somebody without a build sheet. */
   first: ComponentChildren;
+  /** Goes where a layout is proposed. */
+  onPropose(): void;
 }
 
 const isUnknown = ({ kind, details }: Finding): boolean => kind === "no result" && details.why === "functions not known";
 
-export function CheckView({ state, actions, first }: Props) {
-  const { work, result, findings, refusal, notice, announcement } = state;
+export function CheckView({ state, actions, first, onPropose }: Props) {
+  const { work, result, findings, unmapped, refusal, notice, announcement } = state;
   const hasFindings = (result?.findings.length ?? 0) > 0;
   const checkButton = useRef<HTMLButtonElement>(null);
   useKey("Escape", checkButton, canStop(work) ? actions.stop : undefined);
@@ -133,6 +135,16 @@ export function CheckView({ state, actions, first }: Props) {
           <button type="button" onClick={actions.repair}>
             Repair formulas
           </button>
+        </div>
+      )}
+      {unmapped && (
+        <div class="advice">
+          <p>Nothing here is judged, and the workbook keeps no layout; {unmapped}.</p>
+          <div class="tools">
+            <button type="button" onClick={onPropose}>
+              Propose a layout
+            </button>
+          </div>
         </div>
       )}
       {result && findings ? <findings.CheckFindings result={result} sheets={state.sheets} onSelect={actions.select} /> : !work && <FirstRun first={first} />}

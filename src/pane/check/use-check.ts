@@ -2,7 +2,7 @@ import { useEffect, useLayoutEffect, useMemo, useReducer, useRef } from "preact/
 import { countsText } from "../../check/counts-text.ts";
 import type { CheckResult, Finding } from "../../check/finding.ts";
 import { counted } from "../../core/number-text.ts";
-import type { SheetHost } from "../../workbook/port.ts";
+import type { SheetHost, WorkbookSnapshot } from "../../workbook/port.ts";
 import { part, recallLayout } from "../parts/loading.ts";
 import { sentenceOf } from "../parts/use-task.tsx";
 import { type CheckEvent, type CheckOutcome, type CheckState, type CheckTask, canStop, FIRST_RUN, isCheap, isStale, next } from "./check-state.ts";
@@ -156,9 +156,15 @@ async function madeCheck(host: SheetHost, load: Loaders, heard: Send, signal: Ab
   await painted();
   signal.throwIfAborted();
   const result = await timed(() => check(snapshot, mapping, { signal, came: inHundredths((share) => heard({ type: "came", share })) }));
-  if (notes.length > 0) heard({ type: "aside", refusal: `Checked without the layout of your own: ${notes.join("; ")}.` });
-  return { result, findings, sheets: snapshot.sheets.map(({ name }) => name), took: timed.sum() };
+  const said = notes.join("; ");
+  if (said)
+    heard({ type: "aside", refusal: mapping ? `${said.charAt(0).toUpperCase()}${said.slice(1)}.` : `Checked without the layout of your own: ${said}.` });
+  const unmapped = mapping || result.rowsIn > 0 ? "" : await unmappedIn(snapshot);
+  return { result, findings, sheets: snapshot.sheets.map(({ name }) => name), unmapped, took: timed.sum() };
 }
+
+/** A part of its own, which few checks need. */
+const unmappedIn = async (snapshot: WorkbookSnapshot): Promise<string> => (await part(import("../../layout/propose.ts"))).unmappedText(snapshot) ?? "";
 
 /** Adds up how long work takes, without what is loaded beside them the first time. */
 function stopwatch() {

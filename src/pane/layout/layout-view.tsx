@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useState } from "preact/hooks";
+import { useEffect, useMemo, useRef, useState } from "preact/hooks";
 import { counted } from "../../core/number-text.ts";
 import { WorkbookCells } from "../../formula/workbook-cells.ts";
 import { isUnread, loadMapping, NO_MAPPING, storeMapping } from "../../layout/mapping.ts";
@@ -19,7 +19,7 @@ interface Seen {
 }
 
 /** A layout of the shop's own: which ranges hold readings and which limits, proposed from the headings or pointed at. */
-export function LayoutView({ host, changes, onLayout }: ViewProps) {
+export function LayoutView({ host, changes, onLayout, proposals }: ViewProps) {
   const [seen, setSeen] = useState<Seen | null>(null);
   const [entries, setEntries] = useState<readonly ListedRange[]>([]);
   const [kept, setKept] = useState(NO_MAPPING);
@@ -51,6 +51,13 @@ export function LayoutView({ host, changes, onLayout }: ViewProps) {
       const found = listed.length - entries.length;
       return found === 0 ? "No other range has headings that are known here." : `${counted(found, "range")} proposed: look them over, then keep what is right.`;
     });
+  const isReady = seen !== null && work.doing === "";
+  const proposed = useRef(0);
+  useEffect(() => {
+    if (!isReady || proposed.current === proposals) return;
+    proposed.current = proposals;
+    propose();
+  }, [isReady, proposals]);
   const say = async (about: RangeAnswers, take: (proposal: Proposal) => void): Promise<Troubles> => {
     try {
       const read = proposalOf(await look(), about);

@@ -9,6 +9,8 @@ export interface ViewProps {
   changes: number;
   /** To be called when another layout is kept in the workbook. */
   onLayout(): void;
+  /** How often somebody has asked, elsewhere in the pane, for a layout to be proposed. */
+  proposals: number;
 }
 
 export type LoadView = () => Promise<ComponentType<ViewProps>>;

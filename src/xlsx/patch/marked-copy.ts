@@ -119,7 +119,9 @@ class Marker {
     this.#styles = this.#openStyles();
     this.#texts = new Map(book.storedTexts);
     const { sheets } = readWorkbookPart(files.read(this.#path)!, this.#path, limits);
-    this.#parts = sheets.map(({ relation }) => this.#related.find(({ id, kind }) => id === relation && kind === "worksheet")?.target);
+    // The sheet with our layout is none of the book's.
+    const own = sheets.filter(({ name }) => book.sheets.some((sheet) => sheet.name === name));
+    this.#parts = own.map(({ relation }) => this.#related.find(({ id, kind }) => id === relation && kind === "worksheet")?.target);
     this.#earlier = book.sheets.findIndex(
       ({ name, cells }) => name === this.#texts.get(FINDINGS_SHEET) && cells[0]?.value === TITLE && cells[0].row + cells[0].column === 0,
     );

@@ -3,6 +3,7 @@ import { roughCount } from "../../core/number-text.ts";
 import type { SheetSnapshot, WorkbookSnapshot } from "../../workbook/port.ts";
 import { STORAGE_NAMESPACE, storedTextsIn } from "../../workbook/storage.ts";
 import { FILE_LIMITS, type FileLimits, UnreadableFile } from "../file-limits.ts";
+import { withoutLayoutSheet } from "../layout-sheet.ts";
 import type { SheetFile, Table, WorkbookFile } from "../model.ts";
 import { type Unpack, Zip } from "../zip.ts";
 import { type Relation, readStrings, readTable, readWorkbookPart, relationsOf } from "./parts.ts";
@@ -80,7 +81,7 @@ export function readXlsx(bytes: Uint8Array, limits: FileLimits = FILE_LIMITS, un
     counter.sheet(sheet);
     sheets.push(sheet);
   }
-  return { sheets, names, tables, from1904, storedTexts: storedTexts(zip, [...relations, ...relationsOf(zip, "", limits)]) };
+  return withoutLayoutSheet({ sheets, names, tables, from1904, storedTexts: storedTexts(zip, [...relations, ...relationsOf(zip, "", limits)]) });
 }
 
 function need(zip: Zip, part: string): Uint8Array {

@@ -1,10 +1,11 @@
 import { strToU8, zipSync } from "fflate";
 import { boxName } from "../../workbook/address.ts";
+import { LAYOUT_SHEET, layoutForSheet } from "../../workbook/layout-sheet.ts";
 import type { TableSpec } from "../../workbook/sheet-spec.ts";
 import { storageXml } from "../../workbook/storage.ts";
 import { titleColumns, titleRows } from "../../workbook/styles.ts";
 import { storeFormulas } from "../formula-text.ts";
-import { partsBesideKept } from "../kept-parts.ts";
+import { layoutSheetPart, partsBesideKept } from "../kept-parts.ts";
 import { Styles } from "./styles.ts";
 import type { NewSheetFile, NewWorkbookFile } from "./workbook-file.ts";
 import { type Strings, worksheetPart } from "./worksheet.ts";
@@ -57,6 +58,14 @@ function workbookParts(book: NewWorkbookFile, kept: ReadonlyMap<string, string>)
     { id: "rIdStrings", kind: "sharedStrings", target: "sharedStrings.xml" },
   ];
   overrides.push(["/xl/styles.xml", `${TYPES}.styles+xml`], ["/xl/sharedStrings.xml", `${TYPES}.sharedStrings+xml`]);
+  const layout = layoutForSheet(kept);
+  const hidden = layout === "" ? [] : [LAYOUT_SHEET];
+  for (const _ of hidden) {
+    const number = book.sheets.length + 1;
+    parts.set(`xl/worksheets/sheet${number}.xml`, layoutSheetPart(layout));
+    overrides.push([`/xl/worksheets/sheet${number}.xml`, `${TYPES}.worksheet+xml`]);
+    relations.push({ id: `rId${number}`, kind: "worksheet", target: `worksheets/sheet${number}.xml` });
+  }
   if (kept.size) {
     parts.set("customXml/item1.xml", HEADING + storageXml(kept));
     relations.push({ id: "rIdKept", kind: "customXml", target: "../customXml/item1.xml" });
@@ -65,7 +74,7 @@ function workbookParts(book: NewWorkbookFile, kept: ReadonlyMap<string, string>)
       if (!path.endsWith(".rels")) overrides.push([`/${path}`, type]);
     }
   }
-  parts.set("xl/workbook.xml", workbookPart(book));
+  parts.set("xl/workbook.xml", workbookPart(book, hidden));
   parts.set("xl/styles.xml", styles.part());
   parts.set("xl/sharedStrings.xml", strings.part());
   parts.set("xl/_rels/workbook.xml.rels", relationsPart(relations));
@@ -111,8 +120,10 @@ function tablePart({ name, row, column, rows, headings, hasFilter }: TableSpec, 
 }
 
 /** ECMA-376 part 1, 18.2.27: sheets, names, and that everything is to be worked out anew on opening. */
-function workbookPart({ sheets, names }: NewWorkbookFile): string {
-  const listed = sheets.map(({ name }, i) => xmlElement("sheet", { name, sheetId: i + 1, "r:id": `rId${i + 1}` }));
+function workbookPart({ sheets, names }: NewWorkbookFile, hidden: readonly string[]): string {
+  const listed = [...sheets.map(({ name }) => name), ...hidden].map((name, i) =>
+    xmlElement("sheet", { name, sheetId: i + 1, state: i < sheets.length ? undefined : "veryHidden", "r:id": `rId${i + 1}` }),
+  );
   const titles = sheets.flatMap((sheet, i) => {
     const formula = printTitles(sheet);
     return formula ? [xmlElement("definedName", { name: "_xlnm.Print_Titles", localSheetId: i }, xmlText(formula))] : [];

@@ -25,7 +25,7 @@ export interface Note {
 interface Sheet {
   id: string;
   name: string;
-  visibility: "Visible" | "Hidden";
+  visibility: "Visible" | "Hidden" | "VeryHidden";
   protected: boolean;
   cells: Map<string, BookCell>;
   looks: Map<string, Look>;

@@ -1,8 +1,9 @@
 import { excelHost } from "../../../src/hosts/excel/host.ts";
 import { buildSheetSpec } from "../../../src/setup/build-sheet.ts";
 import type { CellAddress } from "../../../src/workbook/address.ts";
+import { LAYOUT_SHEET } from "../../../src/workbook/layout-sheet.ts";
 import { type CellMark, HostRefusal, MARK_FILL } from "../../../src/workbook/port.ts";
-import { storageXml } from "../../../src/workbook/storage.ts";
+import { LAYOUT_ON_SHEET, storageXml } from "../../../src/workbook/storage.ts";
 import { DESCRIBED } from "../spec-sample.ts";
 import { BOOK, type ContractSheet } from "../stage.ts";
 import { ExcelBook } from "./book.ts";
@@ -190,6 +191,43 @@ test("what is kept is one part of the workbook, which another program can read",
   await host.storeText("layout", "B2:C5 & <more>");
   await host.storeText("other", "x");
   expect(book.parts).toEqual([{ id: "{0}", xml: '<kept xmlns="urn:crosshatch:kept">{"layout":"B2:C5 &amp; &lt;more&gt;","other":"x"}</kept>' }]);
+});
+
+describe("a layout that is kept once more on a sheet", () => {
+  const names = (book: ExcelBook) => book.sheets.map(({ name, visibility }) => [name, visibility]);
+
+  test("stands on a very hidden one, is written anew, shorter and longer, and goes with it", async () => {
+    const { book, host } = open();
+    const before = names(book);
+    expect(await host.loadText(LAYOUT_ON_SHEET)).toBeNull();
+    for (const layout of ["first", `long ${"=x".repeat(12_000)} `, "second "]) {
+      await host.storeText(LAYOUT_ON_SHEET, layout);
+      expect(names(book)).toEqual([...before, [LAYOUT_SHEET, "VeryHidden"]]);
+      expect(await host.loadText(LAYOUT_ON_SHEET)).toBe(layout);
+    }
+    expect((await host.read()).sheets.map(({ name }) => name)).toEqual(before.map(([name]) => name));
+    expect(book.parts).toEqual([]);
+    await host.storeText(LAYOUT_ON_SHEET, "");
+    expect(names(book)).toEqual(before);
+  });
+
+  test("a person's own sheet of that name is read, and never written to", async () => {
+    const { book, host } = open([...BOOK, { name: LAYOUT_SHEET, cells: [["mine"]] }]);
+    await host.storeText(LAYOUT_ON_SHEET, "layout");
+    expect(await host.loadText(LAYOUT_ON_SHEET)).toBeNull();
+    expect((await host.read()).sheets.find(({ name }) => name === LAYOUT_SHEET)?.values).toEqual([["mine"]]);
+    await host.storeText(LAYOUT_ON_SHEET, "");
+    expect(book.sheet(LAYOUT_SHEET)).toBeDefined();
+  });
+
+  test("what Excel does not let stand is as before, and is said", async () => {
+    const { book, host } = open(BOOK, { failing: { sync: 2, error: new RichApiError("AccessDenied", "") } });
+    const before = names(book);
+    await expect(host.storeText(LAYOUT_ON_SHEET, "layout")).rejects.toThrow(
+      "a sheet or the workbook is protected, or open for reading only. Nothing was changed.",
+    );
+    expect(names(book)).toEqual(before);
+  });
 });
 
 test.each([

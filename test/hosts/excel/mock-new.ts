@@ -73,7 +73,14 @@ export function newSheet(book: ExcelBook, name: string, queue: Tell): Fields {
     },
   };
   const own: Fields = { getRangeByIndexes: range, getRanges: (address: string) => told(note, address), tables };
-  return new Proxy(told(note, "sheet"), { get: (target, property) => own[String(property)] ?? target[String(property)] });
+  return new Proxy(told(note, "sheet"), {
+    get: (target, property) => own[String(property)] ?? target[String(property)],
+    set(target, property, value) {
+      if (property !== "visibility") return Reflect.set(target, property, value);
+      queue(() => Object.assign(book.sheet(name)!, { visibility: value }));
+      return true;
+    },
+  });
 }
 
 /** A picture that is being put into a sheet. */

@@ -211,7 +211,11 @@ class Batch {
         shapes: this.#shapes(name),
         delete: () => {
           this.#changes = "cells";
-          this.#queue.push(() => this.#book.deleteSheet(name));
+          this.#queue.push(() => {
+            // Office.js, Worksheet.delete: "will fail with an InvalidOperation exception".
+            if (this.#book.sheet(name)?.visibility === "VeryHidden") throw new RichApiError("InvalidOperation", "the sheet is very hidden");
+            this.#book.deleteSheet(name);
+          });
         },
         load: (names: string) => {
           const own = names.split(",").filter((one) => one !== "protection/protected");
@@ -228,6 +232,12 @@ class Batch {
           return this.#range(at(top, left), bottom - top + 1, right - left + 1);
         },
       }),
+      {
+        visibility: (value) => {
+          this.#changes = "cells";
+          this.#queue.push(() => Object.assign(this.#book.sheet(name)!, { visibility: value }));
+        },
+      },
     );
   }
 
