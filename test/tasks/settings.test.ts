@@ -148,6 +148,7 @@ test("the folders of tests are those of the sources, or hold what is only for te
     "parity",
     "long-use",
     "simulate",
+    "slurm",
     "benchmark",
     "tasks",
     "reference",
