@@ -196,7 +196,7 @@ describe("a trial is planned", () => {
     // As crosshatch trial plan prints them for the same entries.
     expect(await page.locator(".planned tbody tr").allTextContents()).toEqual([
       "one place, among 3600.0130.014",
-      "mean of 18 places of one engine, among 200.0030.0033",
+      "mean of 18 places of one engine, among 200.00300.0033",
       "two groups of 2 engines, among 50.0640.077",
     ]);
     await page.getByText("A difference of 0.01 between the groups takes 8 engines in each to be seen 8 times in 10, 10 to be seen 9 times in 10.").waitFor();

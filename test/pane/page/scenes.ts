@@ -1,4 +1,5 @@
 import type { CheckResult, Finding } from "../../../src/check/finding.ts";
+import type { Cell } from "../../../src/core/cell.ts";
 import { type MemoryHost, memoryHost } from "../../../src/hosts/memory.ts";
 import type { PaneOptions } from "../../../src/pane/mount.tsx";
 import { finding } from "../../helpers/finding.ts";
@@ -146,7 +147,7 @@ function protectedBook(): MemoryHost {
   return host;
 }
 
-/** Typed values and formulas with the verdicts that they would have, for the check that the pane brings along. */
+/** Typed values and formulas with the verdicts that they have, as a sheet that calculates shows them, for the check that the pane brings along. */
 const sheet = (): Scene => {
   const judged = (row: number, value: number, verdict: string) => [
     `Bore ${row - 1}, taper`,
@@ -154,7 +155,14 @@ const sheet = (): Scene => {
     { formula: `=HATCH.VERDICT(B${row}, , $D$1)`, value: verdict },
   ];
   const cells = [["", "taper", "verdict", 0.05], judged(2, 0.02, "within"), judged(3, 0.062, "over"), judged(4, 0.05, "within")];
-  return { host: memoryHost([{ name: "Bores", cells }]), options: {} };
+  const host = memoryHost([{ name: "Bores", cells }]);
+  const read = host.read;
+  host.read = async () => {
+    const snapshot = await read();
+    const calculated = (line: Cell[]) => (typeof line[1] === "number" ? line.with(2, line[1] > 0.05 ? "over" : "within") : line);
+    return { ...snapshot, sheets: snapshot.sheets.map((page) => ({ ...page, values: page.values.map(calculated) })) };
+  };
+  return { host, options: {} };
 };
 
 /** A workbook as Excel shows it where it does not know our functions. */
