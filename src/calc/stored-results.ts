@@ -1,6 +1,6 @@
 import { isBlank } from "../core/cell.ts";
 import { NAMESPACE } from "../core/define.ts";
-import { isSameResult } from "../formula/shown-results.ts";
+import { isSameResult, noResultOf } from "../formula/shown-results.ts";
 import { keyOf } from "../workbook/address.ts";
 import type { SheetSnapshot, StoredResult } from "../workbook/port.ts";
 import type { CellFile, SheetFile } from "../xlsx/model.ts";
@@ -19,7 +19,8 @@ export function storedOtherwise({ cells, filled }: SheetFile, { values }: Pick<S
       for (let c = column; c < column + array.columns; c++) {
         const kept = r === row && c === column ? value : (filled?.get(keyOf({ row: r, column: c })) ?? null);
         // Many programs keep nothing, or an empty text, for what they cannot calculate.
-        if (isBlank(kept) || isSameResult(values[r]?.[c] ?? "", kept)) continue;
+        // What knows nothing of our functions keeps #NAME? for all of them: they are calculated here, and nothing wrong is shown.
+        if (isBlank(kept) || noResultOf(kept) !== undefined || isSameResult(values[r]?.[c] ?? "", kept)) continue;
         if (unknown().has(cell)) break;
         found.push({ cell: { row: r, column: c }, formulaAt: { row, column }, value: kept });
       }

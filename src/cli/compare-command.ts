@@ -40,7 +40,21 @@ export const compare = (before: string, after: string | undefined, flags: Compar
   judge("compare", after === undefined ? [before] : [before, after], ([first, second], options) => compareReadings(first!, second, options), flags);
 
 /** `crosshatch trial FILE…`: the same of engines that were treated in different ways, group against group. */
-export const trial = async (patterns: readonly string[], flags: CompareFlags): Promise<number> => judge("trial", await filesOf(patterns), compareTrial, flags);
+export const trial = async (patterns: readonly string[], flags: CompareFlags): Promise<number> =>
+  judge("trial", await distinct(await filesOf(patterns)), compareTrial, flags);
+
+/** Files that hold the same are one: read twice, their readings would pass for repeats and make U smaller than it is. */
+async function distinct(files: readonly string[]): Promise<string[]> {
+  const firsts = new Map<string, string>();
+  for (const file of files) {
+    // What cannot be read is named when it is read.
+    const content = await hashOf(file).catch(() => file);
+    const first = firsts.get(content);
+    if (first === undefined) firsts.set(content, file);
+    else complain(`${file} holds the same as ${first}: its readings count once`);
+  }
+  return [...firsts.values()];
+}
 
 async function judge(
   command: string,

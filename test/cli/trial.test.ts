@@ -1,5 +1,5 @@
 import { createHash } from "node:crypto";
-import { existsSync, readFileSync, rmSync } from "node:fs";
+import { existsSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { root } from "../../src/tools/paths.ts";
 import { crosshatch, folderOf, jsonLines } from "./run.ts";
@@ -165,4 +165,16 @@ describe("trial plan", () => {
     expect(code).toBe(2);
     expect(err).toContain(why);
   });
+});
+
+test("a file that is given twice, by another name or as a copy, counts once, and that is said", async () => {
+  writeFileSync(join(folder, "copy.csv"), readFileSync(join(folder, "plain.csv")));
+  const once = await run("trial", "plain.csv", "coated.csv", "--json");
+  const twice = await run("trial", "plain.csv", "./plain.csv", "coated.csv", "copy.csv", "--json");
+  expect(twice.out).toBe(once.out);
+  expect(twice.err.split("\n").filter(Boolean)).toEqual([
+    "crosshatch: ./plain.csv holds the same as plain.csv: its readings count once",
+    "crosshatch: copy.csv holds the same as plain.csv: its readings count once",
+  ]);
+  rmSync(join(folder, "copy.csv"));
 });
