@@ -37,7 +37,7 @@ const officeWith = (host: string | null, ground: string, without = "") => `
   const none = { items: [], load() {} };
   const sheet = { name: "Bores", names: none, load() {}, getUsedRangeOrNullObject: () => range };
   const customXmlParts = { getByNamespace: () => none };
-  const worksheets = { items: [sheet], load() {}, onChanged: { add: () => ({ remove() {}, context }) }, onCalculated: { add: () => ({ remove() {}, context }) } };
+  const worksheets = { items: [sheet], load() {}, getItemOrNullObject: () => range, onChanged: { add: () => ({ remove() {}, context }) }, onCalculated: { add: () => ({ remove() {}, context }) } };
   const context = { sync: async () => {}, workbook: { name: "build-sheet.xlsx", load() {}, worksheets, customXmlParts, names: none, tables: none } };
   window.Excel = { run: (options, batch) => batch(context) };
   window.Office = { HostType: { Excel: "Excel" }, context: { officeTheme: { bodyBackgroundColor: "${ground}" }, requirements: { isSetSupported: (set) => set !== "${without}" } }, onReady: async () => ({ host: ${JSON.stringify(host)} }) };
