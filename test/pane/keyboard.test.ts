@@ -73,18 +73,30 @@ test("the tabs are one stop, and the arrow keys go round them", async () => {
   const shown: string[] = [];
   do {
     await page.keyboard.press("ArrowRight");
-    shown.push((await page.getByRole("tab", { selected: true }).textContent())!);
+    shown.push((await page.getByRole("tablist", { name: "Crosshatch" }).getByRole("tab", { selected: true }).textContent())!);
   } while (shown.at(-1) !== "Check" && shown.length < 20);
-  expect(shown).toEqual(["Plan", "Compare", "Draw", "Report", "Set up", "Layout", "Functions", "About", "Check"]);
+  expect(shown).toEqual(["Plan", "Compare", "Report", "?", "Set up", "Measure", "Check"]);
+});
+
+test("the views behind a tab are the next stop, with arrow keys of their own", async () => {
+  const page = await pane.open("engine");
+  await page.getByRole("tab", { name: "Check" }).focus();
+  for (let presses = 0; presses < 3; presses++) await page.keyboard.press("ArrowRight");
+  await page.keyboard.press("Tab");
+  const within = page.getByRole("tablist", { name: "Report" }).getByRole("tab", { selected: true });
+  expect(await within.textContent()).toBe("Page");
+  await page.keyboard.press("ArrowRight");
+  expect(await within.textContent()).toBe("Drawings");
+  await page.keyboard.press("ArrowRight");
+  expect(await within.textContent()).toBe("Page");
 });
 
 test("an example is found, unfolded and copied without a mouse", async () => {
   const page = await pane.open("engine", { permissions: ["clipboard-read", "clipboard-write"] });
   await page.getByRole("tab", { name: "Check" }).focus();
   await page.keyboard.press("End");
-  await page.keyboard.press("ArrowLeft");
   await page.getByRole("searchbox").waitFor();
-  await page.keyboard.press("Tab");
+  for (let presses = 0; presses < 2; presses++) await page.keyboard.press("Tab");
   await page.keyboard.type("ringgapfile");
   await page.keyboard.press("Tab");
   await page.keyboard.press("Enter");
