@@ -71,7 +71,9 @@ function sheetFile({ name, widths, frozen, cells, flagged }: SampleSheet, calcul
   return {
     ...{ name, widths: [...widths], frozen: { rows: frozen, columns: 0 } },
     cells: cells.flatMap((cell) => fileCells(cell, (address) => (calculated(name, address) ?? "") as Result)),
-    ...{ tables: [], validations: [], verdicts: [], merges: [], print: { paper: "A4", isLandscape: true } },
+    ...{ tables: [], validations: [], verdicts: [], print: { paper: "A4", isLandscape: true } },
+    // A note wraps in its own cell otherwise.
+    merges: cells.filter(({ look }) => look === "note").map(({ address }) => ({ ...placeOf(address), rows: 1, columns: widths.length })),
     heights: heightsOf(cells, widths),
     ...(flagged ? { shaded: shadedUnless(flagged) } : {}),
   };

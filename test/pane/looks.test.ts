@@ -82,3 +82,9 @@ describe("the page", () => {
       expect(readFileSync(new URL(file, folder), "utf8")).not.toMatch(/\b(?:alert|confirm|prompt)\(/);
   });
 });
+
+test("the tabs stand in one row at 320 px", async () => {
+  const page = await pane.open("findings");
+  const tabs = page.getByRole("tablist", { name: "Crosshatch" }).getByRole("tab");
+  expect(new Set(await tabs.evaluateAll((all) => all.map((tab) => tab.getBoundingClientRect().top))).size).toBe(1);
+});
