@@ -1,5 +1,5 @@
 import type { Cell, CellError } from "../core/cell.ts";
-import { NAMESPACE } from "../core/define.ts";
+import { namesOwnFunction } from "../core/define.ts";
 import { keyOf, MOST_COLUMNS, placeName } from "../workbook/address.ts";
 import type { SheetSnapshot } from "../workbook/port.ts";
 import type { CalculatedWorkbook, CellFile, SpillSize, WorkbookFile } from "../xlsx/model.ts";
@@ -105,7 +105,6 @@ function notesOn(book: WorkbookFile, { refused, hurried }: Computed): string[] {
 const MOST_LOOKS = 20_000_000;
 /** Refers to what its formula does not name. */
 const ROVING = /\b(?:INDIRECT|OFFSET)\s*\(/i;
-const OURS = new RegExp(`\\b${NAMESPACE}\\.[A-Z]`, "i");
 
 /**
  * Formulas of which the file may say more than the calculation does: `sources`, that could not be
@@ -114,7 +113,7 @@ const OURS = new RegExp(`\\b${NAMESPACE}\\.[A-Z]`, "i");
  */
 function unknownFormulas(book: WorkbookFile, sources: Iterable<CellFile>, doubtful: boolean): Set<CellFile> {
   const unknown = new Set(sources);
-  if (doubtful) for (const [cell] of formulasOf(book)) if (cell.value !== null && !OURS.test(cell.formula ?? "")) unknown.add(cell);
+  if (doubtful) for (const [cell] of formulasOf(book)) if (cell.value !== null && !namesOwnFunction(cell.formula ?? "")) unknown.add(cell);
   if (unknown.size === 0) return unknown;
   const cells = book.sheets.map((): Set<number> => new Set());
   for (const [cell, sheet] of formulasOf(book)) if (unknown.has(cell)) fill(cells[sheet]!, cell);

@@ -1,11 +1,10 @@
 import { isBlank } from "../core/cell.ts";
-import { NAMESPACE } from "../core/define.ts";
+import { namesOwnFunction } from "../core/define.ts";
 import { isSameResult, noResultOf } from "../formula/shown-results.ts";
 import { keyOf } from "../workbook/address.ts";
 import type { SheetSnapshot, StoredResult } from "../workbook/port.ts";
 import type { CellFile, SheetFile } from "../xlsx/model.ts";
 
-const OURS = new RegExp(`\\b${NAMESPACE}\\.[A-Z]`, "i");
 /** What gives something else on another day needs no mending. */
 const CHANGES_BY_ITSELF = /\b(?:TODAY|NOW|RAND|RANDBETWEEN|RANDARRAY)\s*\(/i;
 
@@ -14,7 +13,7 @@ export function storedOtherwise({ cells, filled }: SheetFile, { values }: Pick<S
   const found: StoredResult[] = [];
   for (const cell of cells) {
     const { row, column, value, formula, array = { rows: 1, columns: 1 } } = cell;
-    if (formula === undefined || value === null || !OURS.test(formula) || CHANGES_BY_ITSELF.test(formula)) continue;
+    if (formula === undefined || value === null || !namesOwnFunction(formula) || CHANGES_BY_ITSELF.test(formula)) continue;
     for (let r = row; r < row + array.rows; r++) {
       for (let c = column; c < column + array.columns; c++) {
         const kept = r === row && c === column ? value : (filled?.get(keyOf({ row: r, column: c })) ?? null);

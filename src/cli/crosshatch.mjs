@@ -63,7 +63,8 @@ if (existsSync(join(root, "src", "cli", "build.mjs"))) {
   installMissing();
   await build();
 }
-/** From Node 22.8 on what was compiled is kept, for the threads too, and a command starts in four fifths of the time. Beside the program: only who may change that may change it. */
+// From Node 22.8 on what was compiled is kept, for the threads too, so that the next command starts sooner. It lies beside the
+// program: only who may change that may change it.
 const compiled = nodeModule.enableCompileCache?.(join(root, "dist", "compiled")).directory;
 if (compiled) process.env.NODE_COMPILE_CACHE = compiled;
 await import(pathToFileURL(program).href);

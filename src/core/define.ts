@@ -146,6 +146,11 @@ export const indexOfRole = ({ inputs }: Pick<Spec, "inputs">, role: ParamRole): 
 /** The namespace in which sheets see the functions. */
 export const NAMESPACE = "HATCH";
 
+const OWN_CALL = new RegExp(`\\b${NAMESPACE}\\.[A-Z]`, "i");
+
+/** Whether a formula, as people type it, names a function of ours. */
+export const namesOwnFunction = (formula: string): boolean => OWN_CALL.test(formula);
+
 /** The trade's groups, in the order in which an engine is measured, built and tested. */
 export const GROUP_TITLES: Readonly<Record<TradeGroup, string>> = {
   cylinder: "Cylinder and piston",

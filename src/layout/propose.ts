@@ -1,5 +1,5 @@
 import { type Cell, isBlank } from "../core/cell.ts";
-import { NAMESPACE } from "../core/define.ts";
+import { namesOwnFunction } from "../core/define.ts";
 import { counted } from "../core/number-text.ts";
 import { WorkbookCells } from "../formula/workbook-cells.ts";
 import { isLimitText } from "../vocabulary/limit-text.ts";
@@ -37,8 +37,6 @@ export function proposeLayout(snapshot: Pick<WorkbookSnapshot, "sheets">): Propo
   });
 }
 
-const OURS = new RegExp(`\\b${NAMESPACE}\\.[A-Z]`, "i");
-
 /**
  * What a workbook that keeps no layout looks as if it held, for whoever has found nothing to judge in it: `its sheets
  * look as if they held readings laid out in the shop's own way (6 readings of bore; cylinders 1, 2, 3)`. Nothing
@@ -46,7 +44,7 @@ const OURS = new RegExp(`\\b${NAMESPACE}\\.[A-Z]`, "i");
  */
 export function unmappedText(snapshot: Pick<WorkbookSnapshot, "sheets">): string | undefined {
   // A workbook with functions of ours says itself what is judged, and by what.
-  if (snapshot.sheets.some(({ formulas }) => formulas.some((line) => line.some((formula) => formula !== null && OURS.test(formula))))) return undefined;
+  if (snapshot.sheets.some(({ formulas }) => formulas.some((line) => line.some((formula) => formula !== null && namesOwnFunction(formula))))) return undefined;
   const [most, ...others] = proposeLayout(snapshot)
     .filter(({ readings }) => readings > 0)
     .sort((a, b) => b.readings - a.readings);

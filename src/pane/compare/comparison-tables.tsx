@@ -4,7 +4,7 @@ import type { ComparisonVerdict } from "../../compare/judgement.ts";
 import { changesText, sizesText, wearLines } from "../../compare/words.ts";
 import { rowsText, uncertaintyText } from "../../core/number-text.ts";
 import { type CellAddress, placeName } from "../../workbook/address.ts";
-import { type Line, LineBar, useReaches } from "./line-bars.tsx";
+import { type ComparedLine, LineBar, useReaches } from "./line-bars.tsx";
 
 interface Props {
   comparison: Comparison;
@@ -66,7 +66,7 @@ export function ComparisonTables({ comparison, inBook, onSelect }: Props) {
 interface LinesProps extends Props {
   title: string;
   tone: string;
-  lines: readonly Line[];
+  lines: readonly ComparedLine[];
   /** How far the axis of each characteristic goes. */
   reaches: ReadonlyMap<string, number>;
 }
@@ -109,11 +109,11 @@ const Place = ({ cell, onSelect }: { cell: CellAddress; onSelect(cell: CellAddre
   </button>
 );
 
-const numbersText = (line: Line, comparison: Comparison): string =>
+const numbersText = (line: ComparedLine, comparison: Comparison): string =>
   "changes" in line ? changesText(line) : "places" in line ? "" : sizesText(line, comparison);
 
 /** The statistics behind a line, for who asks. */
-function Details({ line }: { line: Line }) {
+function Details({ line }: { line: ComparedLine }) {
   const { uncertainty, p, pAdjusted, by, degreesOfFreedom, toSee } = line;
   if (uncertainty === null) return null;
   const parts = [

@@ -5,12 +5,12 @@ import { drawJudgedBar, type JudgedBar, reachOfBars } from "../../drawings/judge
 import { isDrawing } from "../../drawings/svg.ts";
 import { measuredBy, ownCharacteristic } from "../../vocabulary/subjects.ts";
 
-export type Line = ReturnType<typeof linesOf>[number];
+export type ComparedLine = ReturnType<typeof linesOf>[number];
 
 const ROOM = 296;
 
 /** What has one axis: all lines of a characteristic in one unit, places and means alike. */
-const axisOf = (line: Line): string => {
+const axisOf = (line: ComparedLine): string => {
   const own =
     "places" in line && typeof line.places !== "number"
       ? line.places[0]!.own
@@ -19,7 +19,7 @@ const axisOf = (line: Line): string => {
 };
 
 /** The bar of a line; none where no uncertainty is known, as of ways of treatment with one engine. */
-function barOf({ label, unit, difference, lower, upper, mayHide, matters, decimals, verdict }: Line): JudgedBar | undefined {
+function barOf({ label, unit, difference, lower, upper, mayHide, matters, decimals, verdict }: ComparedLine): JudgedBar | undefined {
   if (lower === null || upper === null || mayHide === null) return undefined;
   return { name: label, unit, difference, lower, upper, half: decimal(mayHide - Math.abs(difference)), matters, decimals, verdict };
 }
@@ -39,7 +39,7 @@ export function useReaches(comparison: Comparison): ReadonlyMap<string, number> 
   }, [comparison]);
 }
 
-export function LineBar({ line, reaches }: { line: Line; reaches: ReadonlyMap<string, number> }) {
+export function LineBar({ line, reaches }: { line: ComparedLine; reaches: ReadonlyMap<string, number> }) {
   const drawn = useMemo(() => {
     const [bar, reach] = [barOf(line), reaches.get(axisOf(line))];
     return bar === undefined || reach === undefined ? undefined : drawJudgedBar(bar, reach, { width: ROOM });

@@ -3,7 +3,7 @@ import { type RowAt, SheetBuilder, type TableAt } from "../page.ts";
 import { sessionsOf } from "./campaigns-sheet.ts";
 import type { TrialChoices } from "./choices.ts";
 
-export interface Item {
+export interface MeasuredItem {
   characteristic: string;
   position: string;
 }
@@ -11,7 +11,7 @@ export interface Item {
 /** What the sheets of a trial share. */
 export interface TrialContext {
   choices: TrialChoices;
-  items: readonly Item[];
+  items: readonly MeasuredItem[];
   characteristics: readonly string[];
   engines: TableAt;
   gauges: TableAt;
@@ -20,9 +20,9 @@ export interface TrialContext {
 }
 
 /** What is measured on each cylinder, by characteristic: the positions of one stand together. */
-export function itemsOf({ heights, axes }: TrialChoices): Item[] {
+export function itemsOf({ heights, axes }: TrialChoices): MeasuredItem[] {
   const bores = heightNames(heights).flatMap((height) => axisNames(axes).map((axis) => ({ characteristic: "bore", position: `${height} ${axis}` })));
-  const others: Item[] = [
+  const others: MeasuredItem[] = [
     { characteristic: "piston skirt", position: "" },
     { characteristic: "top ring end gap", position: "" },
     { characteristic: "second ring end gap", position: "" },
@@ -42,7 +42,7 @@ export function readingsPage(given: TrialContext, campaign: string, isSecond: bo
   const page = new SheetBuilder(name, `${name}: readings by cylinder`, [`${note} Each row names its session, a row of the sheet Campaigns.`]);
   const rows = choices.engines * 2 * items.length;
   const order = drawn(rows, choices.seed + draw);
-  const itemAt = ({ index }: RowAt): Item => items[index % items.length]!;
+  const itemAt = ({ index }: RowAt): MeasuredItem => items[index % items.length]!;
   const shown = (cell: string): string => `=IF(${cell}="","",${cell})`;
   const ofEngine = (heading: string) => (row: RowAt) => shown(engines.cell(heading, Math.floor(row.index / items.length)));
   const ofSession = (heading: string) => (row: RowAt) => {
