@@ -46,6 +46,43 @@ test("a rebore is planned from ranges, with the reason for every oversize", asyn
   await page.getByText("No. 3 does not clean up: 73.25 is 0.03 short of the 73.28 needed (largest reading 73.28)").waitFor();
 });
 
+// By hand: 50 − 2 × 0.15 = 49.7 is needed of No. 2, so 49.75 leaves it and 49.5 is the first below it.
+test("a crankshaft's regrind is planned from ranges, with the reason for every undersize", async () => {
+  const page = await plan("Crankshaft regrind");
+  await fill(page, { "Journal readings": "Crankpins!B2:E4", "Standard journal": "50", "Undersizes to be had": "0.25 0.5" });
+  await page.getByText("More", { exact: true }).click();
+  await fill(page, { Names: "Crankpins!A2:A4" });
+  await workOut(page);
+  expect(await rows(page, "What each journal gets")).toEqual([
+    ["No. 1", "49.9", "grind to 49.5, undersize 0.5: takes 0.45 to 0.48 off the diameter"],
+    ["No. 2", "49.7", "grind to 49.5, undersize 0.5: takes 0.35 to 0.42 off the diameter"],
+    ["No. 3", "49.92", "grind to 49.5, undersize 0.5: takes 0.46 to 0.47 off the diameter"],
+  ]);
+  expect(await rows(page, "Every undersize, and why")).toEqual([
+    ["0.25", "49.75", "does not clean up No. 2 (0.05 short)"],
+    ["0.5", "49.5", "cleans up every journal measured, chosen"],
+  ]);
+});
+
+test("rods are matched end by end, and written as formulas that follow the masses", async () => {
+  const page = await plan("Masses");
+  await fill(page, { Masses: "Rods!B2:B4\nRods!C2:C4", "How much heavier a part may stay": "0.5" });
+  await page.getByText("More", { exact: true }).click();
+  await fill(page, { Names: "Rods!A2:A4" });
+  await workOut(page);
+  expect(await rows(page, "What to take off each part, Rods!B2:B4")).toEqual([
+    ["No. 1", "631", "take 2 off, from 631 to 629"],
+    ["No. 2", "628.5", "stays as it is"],
+    ["No. 3", "630", "take 1 off, from 630 to 629"],
+  ]);
+  await page.getByText("Lightest, Rods!C2:C4: No. 3; the heaviest is 0.8 above it.").waitFor();
+  await fill(page, { "First cell": "'Work to do'!A5" });
+  await page.getByRole("button", { name: "Write to sheet" }).click();
+  await status(page, "Written to 'Work to do'!A5:C12. One step back takes it out again.");
+  const sheet = await heldIn(page, "Work to do");
+  expect(sheet.formulas[9 - sheet.row]![2]).toBe("=HATCH.MASSMATCH(B10:B12, 0.5)");
+});
+
 test("what is selected in the sheet is taken over, block after block", async () => {
   const page = await plan("Rebore");
   await page.getByLabel("The readings stand").selectOption("blocks");

@@ -20,7 +20,7 @@ export const GRINDING_NOTES = [
 ];
 
 /** What stands in the cell when no listed undersize cleans up. */
-const NO_UNDERSIZE = "none: new shaft";
+export const NO_UNDERSIZE = "none: new shaft";
 
 /**
  * The size that a journal must be ground to before it cleans up: its smallest reading, or on the original

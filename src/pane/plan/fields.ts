@@ -1,6 +1,8 @@
 import type { Spec } from "../../core/define.ts";
+import { massMatch } from "../../functions/balance/mass-match.ts";
 import { reborePlan } from "../../functions/cylinder/rebore-plan.ts";
 import { ringGapTarget } from "../../functions/rings/ring-gap-target.ts";
+import { regrindPlan } from "../../functions/shafts/regrind-plan.ts";
 import { shimPlan } from "../../functions/valves/shim-plan.ts";
 import { fieldsLike } from "../parts/stored-choices.ts";
 
@@ -42,7 +44,7 @@ export interface FormField {
 
 export type Form = Readonly<Record<string, string>>;
 
-export const PLAN_NAMES = ["rebore", "rings", "shims", "pistons"] as const;
+export const PLAN_NAMES = ["rebore", "regrind", "rings", "shims", "pistons", "masses"] as const;
 
 export type PlanName = (typeof PLAN_NAMES)[number];
 
@@ -83,6 +85,44 @@ export const FIELDS: Readonly<Record<PlanName, readonly FormField[]>> = {
     { key: "common", label: "One oversize for the whole block", kind: "tick", first: "yes" },
     { key: "pistons", label: "Skirt of the piston of each oversize", kind: "range", isRare: true, hint: "As many as there are oversizes" },
     { key: "pistonClearance", label: "Piston clearance wanted", kind: "amount", isRare: true },
+    NAMES,
+  ],
+  regrind: [
+    {
+      key: "layout",
+      label: "The readings stand",
+      kind: "choice",
+      first: "rows",
+      options: [
+        ["rows", "one journal a row, place by place"],
+        ["blocks", "one block a journal: places down, axes across"],
+      ],
+    },
+    {
+      key: "journals",
+      label: "Journal readings",
+      kind: "ranges",
+      isNeeded: true,
+      hint: "Mains and crankpins are two plans. One range; or a block each, one a line",
+    },
+    { key: "axes", label: "Axes at each place", kind: "amount", first: "2", isNeeded: true, when: { key: "layout", is: ["rows"] } },
+    { key: "standard", label: "Standard journal", kind: "amount", isNeeded: true },
+    { key: "undersizes", label: "Undersizes to be had", kind: "range", hint: "A range, or numbers such as 0.25 0.5", isNeeded: true },
+    { key: "allowance", label: "Stock to leave for grinding", kind: "amount", hint: leftOut(regrindPlan, "allowance") },
+    {
+      key: "centring",
+      label: "The journal is ground",
+      kind: "choice",
+      first: "true",
+      options: [
+        ["true", "on the original centre line"],
+        ["worn", "on the worn journal"],
+      ],
+    },
+    { key: "common", label: "One undersize for all of them", kind: "tick", first: "yes" },
+    { key: "shells", label: "Wall of the shell of each undersize", kind: "range", isRare: true, hint: "Measured, as many as there are undersizes" },
+    { key: "housing", label: "Bore of the housing of those shells", kind: "amount", isRare: true },
+    { key: "clearance", label: "Oil clearance wanted", kind: "amount", isRare: true },
     NAMES,
   ],
   rings: [
@@ -138,6 +178,11 @@ export const FIELDS: Readonly<Record<PlanName, readonly FormField[]>> = {
     { key: "target", label: "Clearance wanted", kind: "amount", isNeeded: true },
     { ...NAMES, label: "Names of the bores" },
     { ...NAMES, key: "pistonNames", label: "Names of the pistons" },
+  ],
+  masses: [
+    { key: "masses", label: "Masses", kind: "ranges", isNeeded: true, hint: "One set: pistons, or big ends. Several sets: one a line, each matched by itself" },
+    { key: "tolerance", label: "How much heavier a part may stay", kind: "amount", hint: leftOut(massMatch, "tolerance") },
+    NAMES,
   ],
 };
 

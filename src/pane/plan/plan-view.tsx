@@ -80,13 +80,22 @@ function OneField({ field, text, trouble, host, onAnswer }: OneProps) {
   );
 }
 
-const TITLES: Readonly<Record<PlanName, string>> = { rebore: "Rebore", rings: "Ring filing", shims: "Shims", pistons: "Piston matching" };
+const TITLES: Readonly<Record<PlanName, string>> = {
+  rebore: "Rebore",
+  regrind: "Crankshaft regrind",
+  rings: "Ring filing",
+  shims: "Shims",
+  pistons: "Piston matching",
+  masses: "Masses",
+};
 
 const ABOUT: Readonly<Record<PlanName, string>> = {
   rebore: "Which oversize cleans up each bore, what it is finished to, and how much comes off.",
+  regrind: "Which undersize cleans up each journal, what it is ground to, and how much comes off.",
   rings: "How much to file off each ring end to open its gap to the one wanted.",
   shims: "Which shim goes where with the fewest bought: its own, another valve's, a spare.",
   pistons: "Which piston goes in which bore, so that the worst clearance is as near the one wanted as it can be.",
+  masses: "What to take off each piston, pin or rod end so that all come to the lightest of their set.",
 };
 
 interface Made {

@@ -1,8 +1,11 @@
 import { counted } from "../../core/number-text.ts";
 import { WorkbookCells } from "../../formula/workbook-cells.ts";
+import { reference } from "../../plan/inputs.ts";
+import { planMasses } from "../../plan/masses.ts";
 import { planPistons } from "../../plan/pistons.ts";
 import type { PlanTarget, WrittenPlan } from "../../plan/placement.ts";
 import { planRebore } from "../../plan/rebore.ts";
+import { planRegrind } from "../../plan/regrind.ts";
 import { planRings } from "../../plan/rings.ts";
 import { planShims } from "../../plan/shims.ts";
 import type { WorkbookSnapshot } from "../../workbook/port.ts";
@@ -39,41 +42,41 @@ export function planFor(name: PlanName, snapshot: WorkbookSnapshot, form: Form, 
 
 /** Reads the form first, so that every field that cannot be read is known before anything is planned. */
 const PLANS: Readonly<Record<PlanName, (answers: Answers) => (snapshot: WorkbookSnapshot, place?: PlanTarget) => ShownPlan>> = {
-  rebore: reboring,
+  rebore: (answers) => cutting(answers, ["bores", "oversizes"], ["pistons", "pistonClearance"], planRebore),
   rings: ringFiling,
   shims: shimming,
   pistons: matching,
+  regrind: (answers) => cutting(answers, ["journals", "undersizes"], ["housing", "shells", "clearance"], planRegrind),
+  masses: weighing,
 };
 
 const size = (value: number | null): string => (value === null ? "–" : typedText(value));
 
-function reboring(answers: Answers) {
+/** Bores by oversizes and journals by undersizes: the keys of their fields, and of those that only one of both has. */
+function cutting(answers: Answers, [parts, sizes]: readonly [string, string], fitting: readonly string[], plan: typeof planRebore | typeof planRegrind) {
   const { form } = answers;
-  const blocks = form.layout === "blocks" ? answers.areas("bores") : undefined;
-  const rows = blocks ? undefined : answers.area("bores");
+  const blocks = form.layout === "blocks" ? answers.areas(parts) : undefined;
+  const rows = blocks ? undefined : answers.area(parts);
   const axes = blocks ? 1 : answers.given("axes");
   if (typeof axes !== "number") answers.refuse("axes", "a number is wanted here");
   const inputs = {
-    bores: blocks ? { blocks } : { rows: rows ?? null, axes: axes as number },
+    parts: blocks ? { blocks } : { rows: rows ?? null, axes: axes as number },
     standard: answers.given("standard"),
-    oversizes: answers.given("oversizes"),
+    sizes: answers.given(sizes),
     allowance: answers.given("allowance"),
-    centring: form.centring ?? "worn",
+    centring: form.centring!,
     common: form.common === "yes",
-    pistons: answers.given("pistons"),
-    pistonClearance: answers.given("pistonClearance"),
+    ...Object.fromEntries(fitting.map((key) => [key, answers.given(key)])),
   };
   const names = answers.names("names");
   return (snapshot: WorkbookSnapshot, place?: PlanTarget): ShownPlan => {
-    const { bores, oversizes, remarks, fault, notes, ...written } = planRebore(snapshot, { ...inputs, ...(names ? { names } : {}) }, place);
-    const every = oversizes.map((row) => [
-      size(row.oversize),
-      size(row.finish),
-      { text: row.says, reasons: row.bores.map((bore) => `${bore.name} ${bore.says}`) },
-    ]);
+    const planned = plan(snapshot, { ...inputs, ...(names ? { names } : {}) }, place);
+    const { parts: rows, sizes: listed, remarks, fault, notes, ...written } = planned;
+    const every = listed.map((row) => [size(row.size), size(row.finish), { text: row.says, reasons: row.parts.map((part) => `${part.name} ${part.says}`) }]);
+    const [part, listing] = [parts, sizes].map((key) => key.slice(0, -1));
     const tables = [
-      { caption: "What each bore gets", columns: ["bore", "needed", "plan"], rows: bores.map((bore) => [bore.name, size(bore.needed), bore.says]) },
-      { caption: "Every oversize, and why", columns: ["oversize", "finish", "what it does"], rows: every },
+      { caption: `What each ${part} gets`, columns: [part!, "needed", "plan"], rows: rows.map((row) => [row.name, size(row.needed), row.says]) },
+      { caption: `Every ${listing}, and why`, columns: [listing!, "finish", "what it does"], rows: every },
     ];
     return { tables, remarks, fault, notes, written };
   };
@@ -132,5 +135,23 @@ function matching(answers: Answers) {
         : "",
     ];
     return { tables, remarks: remarks.filter(Boolean), fault, notes, written };
+  };
+}
+
+function weighing(answers: Answers) {
+  const sets = answers.areas("masses");
+  const [tolerance, names] = [answers.given("tolerance"), answers.names("names")];
+  return (snapshot: WorkbookSnapshot, place?: PlanTarget): ShownPlan => {
+    const { sets: matched, fault, notes, ...written } = planMasses(snapshot, { sets, tolerance, ...(names ? { names } : {}) }, place);
+    const ofSet = (at: number) => (sets.length > 1 ? `, ${reference(sets[at]!, "")}` : "");
+    const tables = matched.map(({ parts }, at) => ({
+      caption: `What to take off each part${ofSet(at)}`,
+      columns: ["part", "mass", "plan"],
+      rows: parts.map((row) => [row.name, size(row.mass), row.says]),
+    }));
+    const remarks = matched.flatMap(({ lightest, spread }, at) =>
+      spread === null ? [] : [`Lightest${ofSet(at)}: ${lightest}; the heaviest is ${typedText(spread)} above it.`],
+    );
+    return { tables, remarks, fault, notes, written };
   };
 }

@@ -32,6 +32,24 @@ const SHEETS: readonly MemorySheet[] = [
     ],
   },
   { name: "Pistons", cells: [["skirt"], [72.95], [72.97], [73.21]] },
+  {
+    name: "Crankpins",
+    cells: [
+      ["crankpin", "front up", "front across", "rear up", "rear across"],
+      ["No. 1", 49.97, 49.95, 49.98, 49.96],
+      ["No. 2", 49.9, 49.85, 49.92, 49.9],
+      ["No. 3", 49.96, 49.96, 49.97, 49.96],
+    ],
+  },
+  {
+    name: "Rods",
+    cells: [
+      ["rod", "big end", "small end"],
+      ["No. 1", 631, 204],
+      ["No. 2", 628.5, 204],
+      ["No. 3", 630, 203.2],
+    ],
+  },
   { name: "Work to do", cells: [[], [null, "kept", null]] },
 ];
 
