@@ -3,7 +3,7 @@ import { useEffect, useState } from "preact/hooks";
 import type { Comparison } from "../../compare/compare.ts";
 import { part, recallLayout, type ViewProps } from "../parts/loading.ts";
 import { fieldsLike, useStored } from "../parts/stored-choices.ts";
-import { TaskLines, useTask } from "../parts/use-task.tsx";
+import { Answer, TaskLines, useTask } from "../parts/use-task.tsx";
 import { ComparisonTables } from "./comparison-tables.tsx";
 import { type CompareForm, compareSides, type Side } from "./sides.ts";
 
@@ -145,8 +145,12 @@ export function CompareView({ host, changes }: ViewProps) {
         </button>
       </div>
       <TaskLines {...work} />
-      {made && made.changes !== changes && <p class="stale">The sheet changed since this was compared.</p>}
-      {made && <ComparisonTables comparison={made.comparison} inBook={made.inBook} onSelect={(cell) => work.act("", () => host.select(cell).then(() => ""))} />}
+      {made && (
+        <Answer label="Result of the comparison" made={made}>
+          {made.changes !== changes && <p class="stale">The sheet changed since this was compared.</p>}
+          <ComparisonTables comparison={made.comparison} inBook={made.inBook} onSelect={(cell) => work.act("", () => host.select(cell).then(() => ""))} />
+        </Answer>
+      )}
       <TrialPlan host={host} />
     </>
   );

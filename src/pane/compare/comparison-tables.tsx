@@ -31,7 +31,7 @@ export function ComparisonTables({ comparison, inBook, onSelect }: Props) {
   const reaches = useReaches(comparison);
   const worn = useMemo(() => wearLines(comparison.wear), [comparison]);
   return (
-    <section aria-label="Result of the comparison">
+    <>
       <div class="summary">
         <h2>{headline}</h2>
       </div>
@@ -59,7 +59,7 @@ export function ComparisonTables({ comparison, inBook, onSelect }: Props) {
           Note: {note}.
         </p>
       ))}
-    </section>
+    </>
   );
 }
 

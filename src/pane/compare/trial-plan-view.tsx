@@ -6,7 +6,7 @@ import { drawTrialPlan } from "../../drawings/trial-plan-plot.ts";
 import type { SheetHost } from "../../workbook/port.ts";
 import { Picture } from "../parts/picture.tsx";
 import { fieldsLike, useStored } from "../parts/stored-choices.ts";
-import { TaskLines, useTask } from "../parts/use-task.tsx";
+import { Answer, TaskLines, useTask } from "../parts/use-task.tsx";
 import { WriteTrial } from "./write-trial.tsx";
 
 type Typed = Record<PlanField, string>;
@@ -78,7 +78,7 @@ export function TrialPlanView({ host }: { host: SheetHost }) {
       </div>
       <TaskLines {...work} />
       {made && made.typed !== typed && <p class="stale">An entry has changed since this was worked out.</p>}
-      {made && <Planned {...made} />}
+      {made && <Planned made={made} />}
       <WriteTrial host={host} cylinders={typed.cylinders} engines={typed.engines} />
     </>
   );
@@ -115,7 +115,8 @@ function PlanEntry({ name, text, fault, onText }: EntryProps) {
   );
 }
 
-function Planned({ plan, rows, needed, curves }: Made) {
+function Planned({ made }: { made: Made }) {
+  const { plan, rows, needed, curves } = made;
   const draw = useCallback(
     (width: number) =>
       drawTrialPlan(
@@ -125,7 +126,7 @@ function Planned({ plan, rows, needed, curves }: Made) {
     [curves],
   );
   return (
-    <section aria-label="What the trial will see">
+    <Answer label="What the trial will see" made={made}>
       <table class="planned">
         <caption>Smallest true difference seen</caption>
         <thead>
@@ -153,6 +154,6 @@ function Planned({ plan, rows, needed, curves }: Made) {
         <p class="hint">With the deviation from engine to engine it also says what the groups will show, and how many engines they need.</p>
       )}
       <Picture draw={draw} />
-    </section>
+    </Answer>
   );
 }

@@ -27,6 +27,12 @@ export function LayoutView({ host, changes, onLayout, proposals }: ViewProps) {
   const [isThere, setThere] = useState(false);
   const [said, setSaid] = useStored("layout", NO_ANSWERS, (given) => fieldsLike(NO_ANSWERS, given));
   const work = useTask();
+  const keeping = useTask();
+  // Whoever added a range goes on at the line that it has become, which may stand far above the form.
+  const list = useRef<HTMLUListElement>(null);
+  const [added, setAdded] = useState(0);
+  useEffect(() => list.current?.querySelector("input")?.focus(), [added]);
+  const isBusy = work.doing !== "" || keeping.doing !== "";
   const look = async () => {
     const snapshot = await host.read();
     setSeen({ snapshot, changes });
@@ -72,9 +78,10 @@ export function LayoutView({ host, changes, onLayout, proposals }: ViewProps) {
     say(said, (proposal) => {
       setEntries((before) => withOwn(before, proposal));
       setSaid(NO_ANSWERS);
+      setAdded((times) => times + 1);
     });
   const keep = () =>
-    work.act("Keeping the layout …", async () => {
+    keeping.act("Keeping the layout …", async () => {
       const mapping = mappingOf(entries);
       if (mapping.ranges.length === 0) return "Nothing is kept: no range is ticked.";
       await storeMapping(host, mapping);
@@ -84,7 +91,7 @@ export function LayoutView({ host, changes, onLayout, proposals }: ViewProps) {
       return `Kept in the workbook: ${counted(mapping.ranges.length, "range")}. Check, Compare, Draw, Report and the command line read it from now on.`;
     });
   const takeOff = () =>
-    work.act("Taking the layout off …", async () => {
+    keeping.act("Taking the layout off …", async () => {
       await storeMapping(host, NO_MAPPING);
       setKept(NO_MAPPING);
       setThere(false);
@@ -98,7 +105,7 @@ export function LayoutView({ host, changes, onLayout, proposals }: ViewProps) {
       <h2>A layout of your own</h2>
       <p class="notice">For a workbook laid out in the shop's own way: say once which ranges hold readings and which limits. Cells are not touched.</p>
       <div class="tools">
-        <button type="button" class={entries.length === 0 ? "primary" : undefined} aria-disabled={work.doing !== ""} onClick={propose}>
+        <button type="button" class={entries.length === 0 ? "primary" : undefined} aria-disabled={isBusy} onClick={propose}>
           Propose from the headings
         </button>
       </div>
@@ -106,7 +113,7 @@ export function LayoutView({ host, changes, onLayout, proposals }: ViewProps) {
       {seen && entries.length > 0 && (
         <>
           {seen.changes !== changes && <p class="stale">The sheet changed since it was read.</p>}
-          <ul class="changes" aria-label="Ranges">
+          <ul ref={list} class="changes" aria-label="Ranges">
             {entries.map((entry, at) => (
               <ListedRangeRow
                 key={entry.id}
@@ -125,14 +132,15 @@ export function LayoutView({ host, changes, onLayout, proposals }: ViewProps) {
       )}
       {(entries.length > 0 || isThere) && (
         <div class="tools">
-          <button type="button" class="primary" aria-disabled={work.doing !== ""} onClick={keep}>
+          <button type="button" class="primary" aria-disabled={isBusy} onClick={keep}>
             Keep this layout
           </button>
-          <button type="button" aria-disabled={work.doing !== "" || !isThere} onClick={() => isThere && takeOff()}>
+          <button type="button" aria-disabled={isBusy || !isThere} onClick={() => isThere && takeOff()}>
             Take it off
           </button>
         </div>
       )}
+      <TaskLines {...keeping} />
       <section class="write" aria-label="Add a range">
         <h3>Add a range</h3>
         <RangeForm id="add" said={said} submit="Add this range" host={host} onSaid={setSaid} onSubmit={add} />

@@ -4,7 +4,7 @@ import { areaOf } from "../../workbook/address.ts";
 import type { SheetHost, WorkbookSnapshot } from "../../workbook/port.ts";
 import type { ViewProps } from "../parts/loading.ts";
 import { FileLink } from "../parts/picture.tsx";
-import { sentenceOf, TaskLines, useTask } from "../parts/use-task.tsx";
+import { Answer, sentenceOf, TaskLines, useTask } from "../parts/use-task.tsx";
 import { measuringForm } from "./form.ts";
 import { groupsIn, heldIn, type PlaceGroup, selectedGroup } from "./places.ts";
 import { type EntryWay, type Round, seen, startRound } from "./round.ts";
@@ -92,7 +92,11 @@ export function MeasureView({ host, changes }: ViewProps) {
         </button>
       </div>
       <TaskLines {...work} refusal={work.refusal || trouble} />
-      {form && <FileLink name={form.name} type="text/html" text={form.text} />}
+      {form && (
+        <Answer label="Measuring form" made={form}>
+          <FileLink name={form.name} type="text/html" text={form.text} />
+        </Answer>
+      )}
     </>
   );
 }

@@ -3,7 +3,7 @@ import type { SheetHost } from "../../workbook/port.ts";
 import type { ViewProps } from "../parts/loading.ts";
 import { RangeField } from "../parts/range-field.tsx";
 import { useStored } from "../parts/stored-choices.ts";
-import { TaskLines, useTask } from "../parts/use-task.tsx";
+import { Answer, TaskLines, useTask } from "../parts/use-task.tsx";
 import { FIELDS, type Form, type FormField, firstForm, formsFrom, isAsked, NO_FORMS, PLAN_NAMES, type PlanName } from "./fields.ts";
 import { PlanTables } from "./plan-tables.tsx";
 import { planFor, type ShownPlan } from "./plans.ts";
@@ -159,11 +159,11 @@ export function PlanView({ host, changes }: ViewProps) {
       </div>
       <TaskLines {...work} />
       {own && (
-        <section aria-label={`Plan: ${TITLES[name]}`}>
+        <Answer label={`Plan: ${TITLES[name]}`} made={own}>
           {own.changes !== changes && <p class="stale">The sheet changed since this plan was worked out.</p>}
           <PlanTables shown={own.shown} />
           {own.shown.fault === null && own.shown.tables.some(({ rows }) => rows.length > 0) && <WritePlan key={name} name={name} form={form} host={host} />}
-        </section>
+        </Answer>
       )}
     </>
   );

@@ -64,7 +64,8 @@ export function DrawView({ host, changes }: ViewProps) {
       setFound({ drawables, changes });
       return drawables.length === 0 ? "" : `${counted(drawables.length, "drawing")}.`;
     });
-  const put = (drawable: Drawable) => work.act("Putting the picture in …", () => putInSheet(host, drawable));
+  const putting = useTask();
+  const put = (drawable: Drawable) => putting.act("Putting the picture in …", () => putInSheet(host, drawable));
   const chosen = Math.max(0, found?.drawables.findIndex((drawable) => drawable.title === title) ?? 0);
   return (
     <>
@@ -92,11 +93,12 @@ export function DrawView({ host, changes }: ViewProps) {
           </label>
           <Picture draw={found.drawables[chosen]!.draw} />
           <div class="tools">
-            <button type="button" aria-disabled={work.doing !== ""} onClick={() => put(found.drawables[chosen]!)}>
+            <button type="button" aria-disabled={putting.doing !== ""} onClick={() => put(found.drawables[chosen]!)}>
               Put in the sheet
             </button>
           </div>
           <p class="notice">Its top left corner comes to the cell that is selected.</p>
+          <TaskLines {...putting} />
         </>
       )}
     </>
