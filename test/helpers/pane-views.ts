@@ -100,6 +100,14 @@ export const VIEWS: Views = {
   },
   measure: { scene: "blank", go: (page) => toSheets(page).then(() => toView(page, "Measure")) },
   "measure-on": { scene: "blank", go: measuring },
+  "measure-asked": {
+    scene: "blank",
+    go: async (page) => {
+      await measuring(page);
+      await page.keyboard.type("73.025\n73.02\n73.02\n73.015\n37.02\n");
+      await page.getByRole("alert").filter({ hasText: "were two digits swapped?" }).waitFor();
+    },
+  },
   layout: {
     scene: "engine",
     go: async (page) => {
