@@ -107,6 +107,7 @@ export function fileHost(book: WorkbookFile, name: string, work?: number): FileH
       marks = [];
       return count;
     },
+    hasMarks: async () => marks.length > 0,
     async watch(changed) {
       watchers.add(changed);
       return async () => void watchers.delete(changed);

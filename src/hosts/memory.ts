@@ -190,6 +190,7 @@ export function memoryHost(sheets: readonly MemorySheet[], name = "memory", call
       if (count > 0) step(unmarkAll);
       return count;
     },
+    hasMarks: async () => state.marks.size > 0,
     async watch(changed) {
       watchers.add(changed);
       return async () => void watchers.delete(changed);

@@ -119,6 +119,8 @@ export interface SheetHost {
   mark(marks: readonly CellMark[]): Promise<void>;
   /** Gives every marked cell its earlier look back as one step; says how many there were. */
   unmark(): Promise<number>;
+  /** Whether the workbook remembers marked cells, also of a pane that was open before. */
+  hasMarks(): Promise<boolean>;
   /** Calls `changed` after cells change; returns how to stop. */
   watch(changed: () => void): Promise<() => void>;
   /** Text kept inside the workbook under a key of ours; `null` when there is none. */

@@ -181,6 +181,15 @@ function marking(stage: () => Stage): void {
     expect(await fill(B2)).toBeNull();
   });
 
+  test("a workbook says whether it has marks", async () => {
+    const { host } = stage();
+    expect(await host.hasMarks()).toBe(false);
+    await host.mark([{ cell: A1, tone: "outside" }]);
+    expect(await host.hasMarks()).toBe(true);
+    await host.unmark();
+    expect(await host.hasMarks()).toBe(false);
+  });
+
   test("unmarking a workbook without marks is nothing, and says so", async () => {
     expect(await stage().host.unmark()).toBe(0);
   });
@@ -234,11 +243,13 @@ function steps(stage: () => Stage, where: Where): void {
     ]);
     await undo!();
     expect([await fill(A1), await fill(at("Summary 2", 2, 2))]).toEqual([null, null]);
+    expect(await host.hasMarks()).toBe(false);
   });
 
   test("a pane that is opened anew takes off the marks of the one before", async () => {
     const { host, fill, again } = stage();
     await host.mark([{ cell: B2, tone: "outside" }]);
+    expect(await (await again()).hasMarks()).toBe(true);
     expect(await (await again()).unmark()).toBe(1);
     expect(await fill(B2)).toBeNull();
   });

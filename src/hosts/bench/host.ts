@@ -59,6 +59,7 @@ export function benchHost(model: Model, name = ""): SheetHost {
     insertPicture: async (corner, picture) => insertPicture(model, corner, picture),
     mark: async (marks) => mark(model, marks),
     unmark: async () => unmark(model),
+    hasMarks: async () => rememberedMarks(model).length > 0,
     watch: async (changed) => watch(model, changed),
     loadText: async (key) => storedTexts(model).get(key) ?? null,
     storeText: async (key, value) => void storedTexts(model).set(key, value),

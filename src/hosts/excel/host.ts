@@ -2,7 +2,7 @@ import { areaOf, type CellArea } from "../../workbook/address.ts";
 import type { Abilities, AbilityNotes, SheetHost } from "../../workbook/port.ts";
 import { hiddenSheet, noSheet } from "../../workbook/refusals.ts";
 import { asHostRefusal, makeEdit, type RunExcel, type UndoableEdit } from "./change.ts";
-import { replaceMarks } from "./marks.ts";
+import { hasMarks, replaceMarks } from "./marks.ts";
 import { readAll } from "./read.ts";
 import { addSheets, isOfPrinting } from "./sheets.ts";
 import { loadText, storeText } from "./storage.ts";
@@ -73,6 +73,7 @@ export function excelHost(run: RunExcel = runExcel): SheetHost {
     insertPicture: (corner, picture) => makeEdit(run, (context) => insertPicture(context, corner, picture)),
     mark: async (marks) => void (await inTurn((context) => replaceMarks(context, marks))),
     unmark: () => inTurn((context) => replaceMarks(context, [])),
+    hasMarks: () => asked((context) => hasMarks(context)),
     watch: (changed) =>
       asked(async (context) => {
         let watching = true;

@@ -55,6 +55,20 @@ export async function replaceMarks(context: Excel.RequestContext, marks: readonl
   };
 }
 
+/** Whether a cell that is remembered still has the colour of its mark: an undo in Excel takes the colours back and not the memory. */
+export async function hasMarks(context: Excel.RequestContext): Promise<boolean> {
+  const { worksheets } = context.workbook;
+  worksheets.load("items/id,items/name,items/protection/protected");
+  const remembered: ExcelMark[] = storedMarks((await storedIn(context)).texts);
+  if (remembered.length === 0) return false;
+  const places = placesOf(worksheets.items, remembered, []);
+  for (const { fill } of places) fill.load(LOOK);
+  await context.sync();
+  return places.some(({ fill, earlier }) => hasMark(earlier!, lookOf(fill)));
+}
+
+const hasMark = (earlier: ExcelMark, now: Fill | null): boolean => now?.color.toUpperCase() === earlier.mark.toUpperCase();
+
 const LOOK = "color,pattern,patternColor,tintAndShade";
 
 const cellOf = ({ sheet, row, column }: Place): CellAddress => ({ sheet: sheet.name, row, column });
@@ -109,7 +123,7 @@ function placesOf(sheets: readonly Excel.Worksheet[], remembered: readonly Excel
 /** How a cell gets its look, its mark or the one it had before, and what to remember of it. */
 function repaint({ sheet, row, column, fill, earlier, colour }: Place, now: Fill | null): { paint(): void; memory: ExcelMark[] } {
   // Filled by the person since it was marked: that is how they want it.
-  const own = earlier && now?.color.toUpperCase() !== earlier.mark.toUpperCase();
+  const own = earlier && !hasMark(earlier, now);
   const before = earlier && !own ? lookBefore(earlier) : now;
   if (colour === undefined) return { paint: () => own || give(fill, before), memory: [] };
   const { color = null, ...pattern } = before ?? {};

@@ -20,8 +20,6 @@ export interface CheckState {
   notice: string;
   /** What the last check came to: seen in the result itself, so only read out. */
   announcement: string;
-  /** Cells have been marked here, so that the marks follow the next check that is asked for. */
-  isMarked: boolean;
   /** Why the last piece of work was not done, as a sentence. */
   refusal: string;
   /** Changes of the sheet seen so far, and how many there were when the shown result was read. */
@@ -42,7 +40,7 @@ export type CheckEvent =
   | { type: "stopped" }
   | { type: "rereading" }
   | { type: "not reread" }
-  | { type: "done"; notice: string; isMarked: boolean }
+  | { type: "done"; notice: string }
   | { type: "refused"; sentence: string }
   | { type: "aside"; refusal: string }
   | { type: "changed" };
@@ -57,7 +55,6 @@ export const FIRST_RUN: CheckState = {
   took: Number.POSITIVE_INFINITY,
   notice: "",
   announcement: "",
-  isMarked: false,
   refusal: "",
   changes: 0,
   readAt: 0,
@@ -90,7 +87,7 @@ export function next(state: CheckState, event: CheckEvent): CheckState {
     case "not reread":
       return { ...state, took: Number.POSITIVE_INFINITY };
     case "done":
-      return { ...state, work: null, notice: event.notice, isMarked: event.isMarked };
+      return { ...state, work: null, notice: event.notice };
     case "refused":
       return { ...state, work: null, refusal: event.sentence };
     case "aside":

@@ -82,7 +82,7 @@ function actionsOn(host: SheetHost, load: Loaders, send: Send, now: { current: C
     start(run, (error) => ({ type: "refused", sentence: sentenceOf(error) }));
   };
   const actions: CheckActions = {
-    check: () => act("reading", (heard, signal) => checked(host, load, heard, signal, now.current.isMarked)),
+    check: () => act("reading", (heard, signal) => checked(host, load, heard, signal)),
     stop: () => {
       if (!canStop(now.current.work)) return;
       running?.abort();
@@ -90,7 +90,7 @@ function actionsOn(host: SheetHost, load: Loaders, send: Send, now: { current: C
     },
     mark: () => act("marking", () => marked(host, now.current)),
     unmark: () => act("unmarking", () => unmarked(host)),
-    repair: () => act("repairing", () => repaired(host, now.current)),
+    repair: () => act("repairing", () => repaired(host)),
     changed: () => send({ type: "changed" }),
     select: ({ cell }: Finding) => {
       const selected = (refusal: string) => send({ type: "aside", refusal });
@@ -127,12 +127,15 @@ function watching(host: SheetHost, send: Send): () => void {
  * Marks follow a check that was asked for. One that is made again by itself leaves them: it would put a step of its own between a
  * person's typing and the undo of it.
  */
-async function checked(host: SheetHost, load: Loaders, heard: Send, signal: AbortSignal, hasMarks: boolean): Promise<CheckEvent> {
+async function checked(host: SheetHost, load: Loaders, heard: Send, signal: AbortSignal): Promise<CheckEvent> {
   const made = await madeCheck(host, load, heard, signal);
   // What the host refuses to mark takes nothing from the check.
-  if (hasMarks && made.findings)
-    await host.mark(made.findings.marksOf(made.result.findings)).catch((error) => heard({ type: "aside", refusal: sentenceOf(error) }));
+  await marksMoved(host, made).catch((error) => heard({ type: "aside", refusal: sentenceOf(error) }));
   return { type: "checked", checked: made, announcement: `Checked. ${foundText(made.result)}` };
+}
+
+async function marksMoved(host: SheetHost, { findings, result }: CheckOutcome): Promise<void> {
+  if (findings && (await host.hasMarks())) await host.mark(findings.marksOf(result.findings));
 }
 
 /** Read out only where it comes to something else than before. */
@@ -192,17 +195,17 @@ function inHundredths(came: (share: number) => void): (share: number) => void {
 async function marked(host: SheetHost, { result, findings }: CheckState): Promise<CheckEvent> {
   const marks = result && findings ? findings.marksOf(result.findings) : [];
   await host.mark(marks);
-  return { type: "done", notice: `${counted(marks.length, "cell")} marked.`, isMarked: true };
+  return { type: "done", notice: `${counted(marks.length, "cell")} marked.` };
 }
 
 async function unmarked(host: SheetHost): Promise<CheckEvent> {
   const count = await host.unmark();
-  return { type: "done", isMarked: false, notice: count === 0 ? "There were no marks to take off." : `Marks taken off ${counted(count, "cell")}.` };
+  return { type: "done", notice: count === 0 ? "There were no marks to take off." : `Marks taken off ${counted(count, "cell")}.` };
 }
 
-async function repaired(host: SheetHost, { isMarked }: CheckState): Promise<CheckEvent> {
+async function repaired(host: SheetHost): Promise<CheckEvent> {
   const count = await (await part(import("./repair.ts"))).repairFormulas(host);
-  return { type: "done", isMarked, notice: count === 0 ? "There were no formulas to enter again." : `${counted(count, "formula")} entered again.` };
+  return { type: "done", notice: count === 0 ? "There were no formulas to enter again." : `${counted(count, "formula")} entered again.` };
 }
 
 /** Lets the browser show what is going on before work that holds it up; a hidden page paints nothing, hence the limit. */

@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from "preact/hooks";
+import { useLayoutEffect, useRef, useState } from "preact/hooks";
 import { decimal } from "../../core/decimal.ts";
 import type { SheetHost } from "../../workbook/port.ts";
 import { sentenceOf } from "../parts/use-task.tsx";
@@ -20,7 +20,8 @@ export function RoundView({ host, round, onRound, onDone }: Props) {
   const field = useRef<HTMLInputElement>(null);
   const { places, readings, at, asked, trouble, last, isBlind } = round;
   const place = places[at];
-  useEffect(() => field.current?.focus(), [at, asked]);
+  // Before anything is shown: a gauge that types does not wait.
+  useLayoutEffect(() => field.current?.focus(), [at, asked]);
   const tell = (words: string) => setNoVoice(say(words) === "no voice");
   const done = ({ round: after, write }: { round: Round; write?: number }) => {
     onRound(after);

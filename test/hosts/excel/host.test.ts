@@ -117,6 +117,14 @@ test("a cell that the person filled after it was marked keeps that fill", async 
   expect(book.look(B2)).toEqual({ color: "#00FF00" });
 });
 
+test("marks whose colours were undone in Excel are none", async () => {
+  const { book, host } = open();
+  await host.mark([outside(B2)]);
+  expect(await host.hasMarks()).toBe(true);
+  book.setLook(B2, null);
+  expect(await host.hasMarks()).toBe(false);
+});
+
 test("a white cell becomes white again, a cell without a fill gets none, a pattern its pattern", async () => {
   const { book, host } = open();
   const [white, plain, hatched] = [at("Bores", 0, 0), at("Bores", 0, 1), at("Bores", 0, 2)];

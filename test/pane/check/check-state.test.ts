@@ -33,7 +33,7 @@ describe("a result is of an earlier sheet", () => {
 });
 
 test("starting anything takes the last notice and refusal away", () => {
-  const before = stateAfter(started, checked, { type: "done", notice: "2 cells marked.", isMarked: true }, { type: "aside", refusal: "No." });
+  const before = stateAfter(started, checked, { type: "done", notice: "2 cells marked." }, { type: "aside", refusal: "No." });
   expect(before).toMatchObject({ notice: "2 cells marked.", announcement: "Checked.", refusal: "No." });
   expect(next(before, { type: "started", work: "marking" })).toMatchObject({ notice: "", announcement: "", refusal: "", result });
 });

@@ -6,7 +6,7 @@ beforeAll(async () => {
 });
 afterAll(() => pane.close());
 
-test("marks follow a check that is asked for while they are on, and no other", async () => {
+test("marks follow a check that is asked for while they are on, also in a pane that was opened since, and no other", async () => {
   const page = await pane.open("findings");
   await page.evaluate(() => {
     const { host } = window.stage;
@@ -25,9 +25,12 @@ test("marks follow a check that is asked for while they are on, and no other", a
   expect(await marked()).toBe(1);
   await page.getByRole("button", { name: "Check", exact: true }).click();
   await page.waitForFunction(() => document.documentElement.dataset.marked === "2");
+  await page.evaluate(() => window.stage.again());
+  await check(page);
+  await page.waitForFunction(() => document.documentElement.dataset.marked === "3");
   await page.getByRole("button", { name: "Take marks off" }).click();
   await page.getByText("Marks taken off").waitFor();
   await page.getByRole("button", { name: "Check", exact: true }).click();
   await page.waitForTimeout(500);
-  expect(await marked()).toBe(2);
+  expect(await marked()).toBe(3);
 });
