@@ -5,9 +5,8 @@ import { type CheckedFile, type CheckFilesOptions, nameOf, STANDARD_INPUT, type 
 import { ALL_WELL, FINDINGS, Refusal, UNREADABLE } from "./exit-codes.ts";
 import { changedSince, decimalSignOf, encodingFrom, filesOf, kindOf, refuseAsInput, timeOf } from "./inputs.ts";
 import { Ledger } from "./ledger.ts";
-import { complain, jsonLine, print, printAll, printable, readerIsReady } from "./output.ts";
+import { complain, jsonLine, print, printAll, printable, printSoon, readerIsReady, sendWaiting } from "./output.ts";
 import { RefusedFile } from "./refused-file.ts";
-import { streams } from "./streams.ts";
 import { limitsFrom, type WorkbookLimits } from "./workbook-limits.ts";
 
 export interface CheckOptions extends WorkbookLimits {
@@ -78,6 +77,7 @@ export async function check(patterns: readonly string[], options: CheckOptions):
     refused?.abandon();
     throw error;
   } finally {
+    sendWaiting();
     ledger?.close();
   }
   if (json) await print(jsonLine(total));
@@ -102,7 +102,7 @@ async function* inputs(query: string | undefined, files: readonly string[], opti
 function listeners({ json, asFound }: CheckOptions, refused: RefusedFile | undefined): Partial<CheckFilesOptions> {
   return {
     sorted: asFound ? 0 : undefined,
-    passOn: json ? (file, finding) => void streams().stdout.write(`${findingLine(nameOf(file), finding)}\n`) : undefined,
+    passOn: json ? (file, finding) => printSoon(findingLine(nameOf(file), finding)) : undefined,
     refused: refused && ((file, { line, why, text }) => refused.add(nameOf(file), line, why, text)),
     breathe: readerIsReady,
   };

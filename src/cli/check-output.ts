@@ -9,8 +9,8 @@ import type { Found } from "./worst-first.ts";
 /** A finding as a line of JSON: the cell by its name, or the line of the file. */
 export function findingLine(file: string, finding: Finding): string {
   const { kind, cell, line } = finding;
-  const place = line === undefined ? { cell: placeName(cell) } : { line };
-  return jsonLine({ file, kind, ...place, ...fieldsOf(finding) });
+  const fields = fieldsOf(finding);
+  return jsonLine(line === undefined ? { file, kind, cell: placeName(cell), ...fields } : { file, kind, line, ...fields });
 }
 
 /** What was found in one file. Of many files those are passed over that were not checked again. */

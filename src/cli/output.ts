@@ -24,13 +24,29 @@ export async function printAll(lines: Iterable<string>): Promise<void> {
   if (text !== "") await write(text);
 }
 
+let waiting = "";
+
+/** Takes a line for standard output where nobody can wait. It leaves with others, at the latest with what is printed next or at `readerIsReady`. */
+export function printSoon(line: string): void {
+  waiting += `${line}\n`;
+  if (waiting.length >= PIECE) sendWaiting();
+}
+
+export function sendWaiting(): void {
+  const text = waiting;
+  waiting = "";
+  if (text !== "") streams().stdout.write(text);
+}
+
 /** Resolves when a reader that was slower has come up; nothing where there is nothing to wait for. */
 export function readerIsReady(): Promise<void> | undefined {
+  sendWaiting();
   const { stdout } = streams();
   return stdout.writableNeedDrain ? once(stdout, "drain").then(() => {}) : undefined;
 }
 
 async function write(text: string): Promise<void> {
+  sendWaiting();
   const { stdout } = streams();
   if (!stdout.write(text)) await once(stdout, "drain");
 }

@@ -22,6 +22,8 @@ const byRank = (a: Ranked, b: Ranked): number => a.kind - b.kind || b.severity -
 export class WorstFirst implements Found {
   #kept: Ranked[] = [];
   readonly #passed = new Map<string, number>();
+  /** The least bad of those that are kept, once there are as many as are. */
+  #last: Ranked | undefined;
   length = 0;
 
   constructor(
@@ -31,18 +33,24 @@ export class WorstFirst implements Found {
 
   add(finding: Finding): void {
     this.length++;
-    this.#kept.push({ ...severityOf(finding), finding });
+    const { kind, severity } = severityOf(finding);
+    const ranked: Ranked = { kind, severity, finding };
+    // Most are no worse than what is kept: they leave at once, and hold no memory until the next time of putting in order.
+    if (this.#last && byRank(ranked, this.#last) > 0) this.#pass(finding);
     // Some more than are kept, so that they are not put in order for each new one.
-    if (this.#kept.length > 1.25 * this.most) this.sort();
+    else if (this.#kept.push(ranked) > 1.25 * this.most) this.sort();
+  }
+
+  #pass(finding: Finding): void {
+    const word = wordOf(finding);
+    this.#passed.set(word, (this.#passed.get(word) ?? 0) + 1);
+    this.passOn(finding);
   }
 
   /** Puts those that there are in order. To be called when there are no more. */
   sort(): void {
-    for (const { finding } of this.#kept.sort(byRank).splice(this.most)) {
-      const word = wordOf(finding);
-      this.#passed.set(word, (this.#passed.get(word) ?? 0) + 1);
-      this.passOn(finding);
-    }
+    for (const { finding } of this.#kept.sort(byRank).splice(this.most)) this.#pass(finding);
+    this.#last = this.#kept[this.most - 1];
   }
 
   /** How many findings there are of each word, those that were passed on too. */
