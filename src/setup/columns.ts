@@ -168,6 +168,8 @@ export function verdictColumn(
   };
 }
 
-/** A formula that stays blank while one of the cells that it needs is. */
-export const whenFilled = (cells: readonly string[], formula: string): string =>
-  `=IF(${cells.length === 1 ? `${cells[0]}=""` : `OR(${cells.map((cell) => `${cell}=""`).join(",")})`},"",${formula})`;
+/** A formula that stays blank while one of the cells that it needs is, or one cell of a range. */
+export function whenFilled(cells: readonly string[], formula: string): string {
+  const blank = cells.map((cell) => (cell.includes(":") ? `COUNTBLANK(${cell})>0` : `${cell}=""`));
+  return `=IF(${blank.length === 1 ? blank[0] : `OR(${blank.join(",")})`},"",${formula})`;
+}

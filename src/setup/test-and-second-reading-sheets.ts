@@ -22,7 +22,11 @@ export function testsPage(given: SetupContext): { page: SheetBuilder; tests: Tab
   const { rule } = limits;
   const page = new SheetBuilder("Tests", "Compression and leak-down tests", [
     `Pressures in ${unit}. For a compression test ignition off and fuel shut off, all plugs out, throttle open. Stand clear of all that turns.`,
-    ...(rule ? ["By the rule, and what the wet test points at: both wait for the rule and its limit, which are typed on the sheet Limits."] : []),
+    ...(rule
+      ? [
+          "By the rule, and what the wet test points at: both wait for the rule and its limit, which are typed on the sheet Limits, and for the dry pressure of every cylinder; the wet test also for the wet one of a cylinder that shows 0 dry.",
+        ]
+      : []),
     "Under leak-down air the engine can turn over with great force: piston at top dead centre, crank held, hands and tools clear.",
   ]);
   // A dead cylinder shows 0, and holds 0.
@@ -40,8 +44,8 @@ export function testsPage(given: SetupContext): { page: SheetBuilder; tests: Tab
             resultColumn(
               "By the rule",
               "General",
-              ({ index, ref, body }) =>
-                whenFilled([ref("Dry"), rule.name, rule.limit], `INDEX(HATCH.COMPRESSIONCHECK(${body("Dry")},${rule.name},${rule.limit}),${index + 1})`),
+              ({ index, body }) =>
+                whenFilled([body("Dry"), rule.name, rule.limit], `INDEX(HATCH.COMPRESSIONCHECK(${body("Dry")},${rule.name},${rule.limit}),${index + 1})`),
               34,
             ),
           ]
@@ -53,7 +57,8 @@ export function testsPage(given: SetupContext): { page: SheetBuilder; tests: Tab
           const readings = `${body("Dry")},${body("Wet")}`;
           if (!rule) return whenFilled([ref("Dry"), ref("Wet")], `INDEX(HATCH.WETTEST(${readings}),${index + 1})`);
           const test = `INDEX(HATCH.WETTEST(${readings},,${rule.limit},${rule.name}),${index + 1})`;
-          return whenFilled([ref("Dry"), ref("Wet"), rule.name, rule.limit], test);
+          // Beside a dead cylinder, oil that was not tried yet would read like oil that gained nothing.
+          return whenFilled([body("Dry"), ref("Wet"), rule.name, rule.limit], `IF(COUNTIFS(${body("Dry")},0,${body("Wet")},"=")>0,"",${test})`);
         },
         34,
       ),
@@ -78,7 +83,7 @@ const spreadTable = (page: SheetBuilder, given: SetupContext, tests: TableAt): T
     tests.table.row + given.choices.cylinders + 3,
     [
       { heading: "Of", look: "label", cell: () => "all, dry" },
-      resultColumn("Spread", "0.0#", () => `=HATCH.COMPRESSIONSPREAD(${tests.body("Dry")})`),
+      resultColumn("Spread", "0.0#", () => whenFilled([tests.body("Dry")], `HATCH.COMPRESSIONSPREAD(${tests.body("Dry")})`)),
       verdictColumn(given, "Spread", "Compression spread", "Compression spread"),
     ],
     1,
