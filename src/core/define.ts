@@ -65,6 +65,9 @@ export type DrawnInputs<Name extends string = string> =
   /** Each bore of the readings; with `axes` given, each row is one bore. An upper limit on `wear` is the largest bore allowed. */
   | { kind: "bore"; readings: Name; axes: Name; standard?: Name; resultIs?: "wear" }
   | { kind: "roundness"; deviations: Name }
+  | { kind: "runout"; readings: Name }
+  | { kind: "face"; heights: Name }
+  | { kind: "surface"; profile: Name; spacing: Name; cutoff: Name }
   /** The bars of all cylinders, drawn with `rule` and `limit`, or with the upper limit on a `difference`. With `judges` Check judges them by the rule too. */
   | { kind: "compression"; pressures: Name; rule?: Name; limit?: Name; judges?: true; resultIs?: "difference" }
   /** One size measured twice, with the expanded uncertainty of each. */

@@ -13,14 +13,16 @@ export type Plane = (typeof PLANES)[number];
 
 /** Largest less smallest distance from the reference plane, or line; the points must not all lie in one line (on a line: in one place). */
 export function flatnessOf(points: readonly FacePoint[], plane: Plane): number {
-  const centred = aboutMiddle(points);
-  const left = withoutPlane(centred);
+  const left = withoutPlane(aboutMiddle(points));
   const heights = left.map(({ height }) => height);
   const leastSquares = Math.max(...heights) - Math.min(...heights);
   // On a scale of 1, so that one measure of rounding serves faces in µm and in inches.
   const scale = Math.max(...heights.map(Math.abs));
   return plane === "LS" || !(scale > 0) ? leastSquares : scale * zoneOf(left.map(({ height, at }) => ({ height: height / scale, at })));
 }
+
+/** How far each point lies from the least-squares plane, or line. */
+export const offPlane = (points: readonly FacePoint[]): number[] => withoutPlane(aboutMiddle(points)).map(({ height }) => height);
 
 /** The points that span the plane: three that are not in one line, or two places on a line; nothing where there are none. */
 export function spanning(points: readonly FacePoint[]): number[] | undefined {

@@ -87,6 +87,8 @@ export interface CoreRoughness {
   rvk: number;
   mr1: number;
   mr2: number;
+  /** The height at which the core begins, on the scale of the heights. */
+  top: number;
 }
 
 /** The share of the curve in which its flattest part is looked for. */
@@ -122,5 +124,5 @@ export function coreRoughness(heights: readonly number[]): CoreRoughness {
   ];
   const above = sum(curve.map((height) => Math.max(0, height - top))) / n;
   const below = sum(curve.map((height) => Math.max(0, bottom - height))) / n;
-  return { rk: top - bottom, rpk: mr1 > 0 ? (2 * above) / mr1 : 0, rvk: mr2 < 1 ? (2 * below) / (1 - mr2) : 0, mr1, mr2 };
+  return { rk: top - bottom, rpk: mr1 > 0 ? (2 * above) / mr1 : 0, rvk: mr2 < 1 ? (2 * below) / (1 - mr2) : 0, mr1, mr2, top };
 }

@@ -2,7 +2,10 @@ import type { CheckResult, JudgedRows } from "../check/finding.ts";
 import type { BoreReadings } from "../drawings/bore.ts";
 import type { ChangePlot } from "../drawings/change-plot.ts";
 import type { CompressionTest } from "../drawings/compression-bars.ts";
+import type { FaceHeights } from "../drawings/face-heights.ts";
 import type { RoundTrace } from "../drawings/roundness-trace.ts";
+import type { TurnReadings } from "../drawings/run-out-trace.ts";
+import type { SurfaceProfile } from "../drawings/surface-profile.ts";
 
 /** An entry of the sheet that says whose engine it is: `Serial number`, `0417`. */
 export interface IdentityEntry {
@@ -39,12 +42,26 @@ export interface SheetContent {
   limits: LimitRow[];
   bores: Placed<BoreReadings>[];
   traces: Placed<RoundTrace>[];
+  turns: Placed<TurnReadings>[];
+  faces: Placed<FaceHeights>[];
+  surfaces: Placed<SurfaceProfile>[];
   tests: Placed<CompressionTest>[];
   changes: Placed<ChangePlot>[];
 }
 
 /** Readings in long form hold none of it. */
-export const NO_SHEET_CONTENT: SheetContent = { identity: [], gauges: [], limits: [], bores: [], traces: [], tests: [], changes: [] };
+export const NO_SHEET_CONTENT: SheetContent = {
+  identity: [],
+  gauges: [],
+  limits: [],
+  bores: [],
+  traces: [],
+  turns: [],
+  faces: [],
+  surfaces: [],
+  tests: [],
+  changes: [],
+};
 
 /** One checked input. */
 export interface ReportInput {

@@ -7,7 +7,10 @@ import { commonExaggeration } from "../drawings/bore.ts";
 import { drawBoreProfile } from "../drawings/bore-profile.ts";
 import { drawChangePlot } from "../drawings/change-plot.ts";
 import { drawCompressionBars } from "../drawings/compression-bars.ts";
+import { drawFaceHeights } from "../drawings/face-heights.ts";
 import { drawRoundnessTrace } from "../drawings/roundness-trace.ts";
+import { drawRunOut } from "../drawings/run-out-trace.ts";
+import { drawSurfaceProfile } from "../drawings/surface-profile.ts";
 import { type Drawn, isDrawing } from "../drawings/svg.ts";
 import { numberText } from "../drawings/text.ts";
 import type { CopiedTable, IdentityEntry, LimitRow, Placed, ReportInput } from "./content.ts";
@@ -84,7 +87,7 @@ const HALF = 420;
 
 /** Everything that can be drawn of one input. `id` keeps the drawings of several inputs apart. */
 export function figuresPart({ content }: ReportInput, id: string): Markup {
-  const { bores, traces, tests, changes } = content;
+  const { bores, traces, turns, faces, surfaces, tests, changes } = content;
   const factor = commonExaggeration(bores.map(({ what }) => what));
   const figures = [
     ...kind("Bore profile", bores, (bore, i) => {
@@ -92,6 +95,9 @@ export function figuresPart({ content }: ReportInput, id: string): Markup {
       return drawBoreProfile(bore, { id: `${id}-bore-${i}`, width: WHOLE, ...(common === undefined ? {} : { factor: common }) });
     }),
     ...kind("Roundness trace", traces, (trace, i) => drawRoundnessTrace(trace, { id: `${id}-trace-${i}` })),
+    ...kind("Run-out", turns, (turn, i) => drawRunOut(turn, { id: `${id}-turn-${i}`, width: HALF })),
+    ...kind("Face heights", faces, (face, i) => drawFaceHeights(face, { id: `${id}-face-${i}`, width: HALF })),
+    ...kind("Surface profile", surfaces, (profile, i) => drawSurfaceProfile(profile, { id: `${id}-surface-${i}`, width: HALF })),
     ...kind("Compression test", tests, (test, i) => drawCompressionBars(test, { id: `${id}-test-${i}`, width: HALF })),
     ...kind("Changes", changes, (plot, i) => drawChangePlot(plot, { id: `${id}-change-${i}`, width: WHOLE })),
   ];

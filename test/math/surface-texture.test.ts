@@ -133,7 +133,7 @@ describe("core roughness, against the closed forms of ISO 13565-2", () => {
   });
 
   test("a flat surface has none of it", () => {
-    expect(coreRoughness(new Array(100).fill(0))).toEqual({ rk: 0, rpk: 0, rvk: 0, mr1: 0, mr2: 1 });
+    expect(coreRoughness(new Array(100).fill(0))).toEqual({ rk: 0, rpk: 0, rvk: 0, mr1: 0, mr2: 1, top: 0 });
   });
 
   test("a surface turned over has peaks for valleys", () => {

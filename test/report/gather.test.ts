@@ -137,6 +137,49 @@ describe("what can be drawn", () => {
     ]);
   });
 
+  test("readings round a turn and heights of a face have their names, once, and wait until something is measured", () => {
+    const { turns, faces } = of({
+      Seats: [
+        ["Seat", "0° (mm)", "90° (mm)", "180° (mm)", "270° (mm)", "Run-out"],
+        ["1", 0, 0.02, 0.01, 0, "=HATCH.RUNOUT(B2:E2)"],
+        ["2", null, null, null, null, "=HATCH.RUNOUT(B3:E3)"],
+      ],
+      Head: [
+        ["Height (mm)", "front", "middle", "rear"],
+        ["exhaust side", 0, 0.02, 0, "=HATCH.FLATNESS(B2:D4)"],
+        ["middle", 0.01, null, 0.01, "=HATCH.FLATNESSWITHIN(B2:D4, 2, 2)"],
+        ["inlet side", 0, 0.01, 0],
+      ],
+    });
+    expect(turns).toEqual([{ place: "Seats!B2:E2", what: { name: "Seats, Seat 1", unit: "mm", readings: [0, 0.02, 0.01, 0] } }]);
+    expect(faces).toEqual([
+      {
+        place: "Head!B2:D4",
+        what: {
+          name: "Head",
+          unit: "mm",
+          rows: ["exhaust side", "middle", "inlet side"],
+          columns: ["front", "middle", "rear"],
+          heights: [
+            [0, 0.02, 0],
+            [0.01, null, 0.01],
+            [0, 0.01, 0],
+          ],
+        },
+      },
+    ]);
+  });
+
+  test("a stylus profile has its step and cut-off, and a unit only where its own heading names one", () => {
+    const heights = Array.from({ length: 12 }, (_, i) => [i % 3]);
+    const sheet = (heading: string): Typed => [[heading, "=HATCH.SURFACE(A2:A13, 0.004)"], ...heights];
+    const { surfaces } = of({ Engine: [["Unit of length", "mm"]], Trace: sheet("Height µm"), Other: sheet("Height") });
+    expect(surfaces.map(({ place, what }) => [place, what.name, what.unit, what.spacing, what.cutoff, what.profile.length])).toEqual([
+      ["Trace!A2:A13", "Trace, Height µm", "µm", 0.004, 0.8, 12],
+      ["Other!A2:A13", "Other, Height", undefined, 0.004, 0.8, 12],
+    ]);
+  });
+
   test("a compression test has its cylinders, the unit of its sheet and the rule that judges it", () => {
     expect(content().tests).toEqual([
       {

@@ -20,6 +20,7 @@ export const flatnessWithin = define({
     method: planeParam(),
   },
   returns: value("the worst flatness of a window, in the unit of the heights; blank while no window has enough filled in"),
+  draws: { kind: "face", heights: "heights" },
   examples: [
     { formula: "=HATCH.FLATNESSWITHIN({0,0.01,0,0,0.06,0}, 1, 3)", gives: 0.06 },
     { formula: '=HATCH.FLATNESSWITHIN({0,0.02,0,0;0.01,0.05,0.01,0.02;0,0.02,0,0.01}, {2,3}, 2, "MZ")', gives: [[0.01, 0.03]] },

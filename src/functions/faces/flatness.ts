@@ -13,6 +13,7 @@ export const flatness = define({
   source: "ISO 12781-1, least-squares and minimum zone reference planes (from memory)",
   params: { heights: heightsParam(), method: planeParam() },
   returns: value("flatness, in the unit of the heights; blank while too few are filled in"),
+  draws: { kind: "face", heights: "heights" },
   examples: [
     { formula: "=HATCH.FLATNESS({0,0.02,0;0.01,0.05,0.01;0,0.02,0})", gives: 0.05 },
     { formula: "=HATCH.FLATNESS({0.01,0.03,0.02,0,0})", gives: 0.025 },

@@ -23,6 +23,7 @@ export const runout = define({
     readings: grid("number", "indicator readings at equal steps round one turn, at least 4, the last not the first over again; any zero point"),
   },
   returns: row(COLUMNS, "a row of labels and one of values, in the unit of the readings; direction in degrees from the first reading"),
+  draws: { kind: "runout", readings: "readings" },
   examples: [
     { formula: "=HATCH.RUNOUT({0,0.003,-0.002,0.003})", gives: [[...COLUMNS], [0.005, 0.001, 0, 0.004]] },
     { formula: "=HATCH.RUNOUT({0;0.02;0.04;0.02})", gives: [[...COLUMNS], [0.04, 0.02, 180, 0]] },

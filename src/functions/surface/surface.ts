@@ -29,6 +29,7 @@ export const surface = define({
     cutoff: length("cut-off wavelength, 0.8 mm for most engine surfaces; 0 for a profile that is filtered already").atLeast(0).default(0.8).chosen(),
   },
   returns: row(COLUMNS, "a row of labels and one of values in the unit of the heights; Mr1 and Mr2 in per cent; blank while a height is missing"),
+  draws: { kind: "surface", profile: "profile", spacing: "spacing", cutoff: "cutoff" },
   // Each height is weighed with those up to a cut-off away, three times.
   steps: ({ profile }) => profile ** 2 / 8,
   examples: [
@@ -50,14 +51,14 @@ export const surface = define({
   ],
   compute: ({ profile: { rows, columns, values }, spacing, cutoff }) => {
     if (rows > 1 && columns > 1) return refuse("profile", `${rows}×${columns} cells`, "one row or one column is wanted, one height after the other");
-    const used = values.slice(0, values.findLastIndex((height) => height !== null) + 1);
+    const used = withoutTail(values);
     if (used.includes(null)) return COLUMNS.map(() => "");
     const heights = used as number[];
     if (heights.length < SECTIONS * POINTS && cutoff === 0)
       return refuse("profile", heights.length, `heights are too few for ${SECTIONS} sections, at least ${SECTIONS * POINTS} are needed`);
     if (cutoff > 0 && isAbove(spacing, cutoff / POINTS))
       return refuse("spacing", spacing, `it must be at most a twentieth of the cut-off ${decimal(cutoff)}: are both in one unit?`);
-    const filtered = cutoff === 0 ? unfiltered(heights) : filteredBy(heights, spacing, cutoff);
+    const filtered = evaluated(heights, spacing, cutoff);
     if (filtered === undefined)
       return refuse(
         "profile",
@@ -70,6 +71,13 @@ export const surface = define({
     return [...[ra, rq, rz, rk, rpk, rvk, 100 * mr1, 100 * mr2].map(decimal), sections < SECTIONS ? `${sections}: fewer than ${SECTIONS}` : sections];
   },
 });
+
+/** A range picked too long ends in empty cells. */
+export const withoutTail = (values: readonly (number | null)[]): (number | null)[] => values.slice(0, values.findLastIndex((height) => height !== null) + 1);
+
+/** The roughness that Ra, Rq and Rz are taken from, and that of the Rk family, about the line over the valleys; nothing where no cut-off is left. */
+export const evaluated = (heights: readonly number[], spacing: number, cutoff: number) =>
+  cutoff === 0 ? unfiltered(heights) : filteredBy(heights, spacing, cutoff);
 
 function unfiltered(heights: readonly number[]) {
   const middle = mean(heights);

@@ -53,7 +53,7 @@ export async function putInSheet(host: SheetHost, { draw }: Drawable): Promise<s
   return `Put in at ${placeName(corner)}. It shows the readings of now: it does not change with the sheet.`;
 }
 
-/** Bores, roundness traces, compression tests and changes of the workbook as drawings, one at a time. */
+/** Whatever the functions of the workbook read that can be drawn, one drawing at a time. */
 export function DrawView({ host, changes }: ViewProps) {
   const [found, setFound] = useState<{ drawables: readonly Drawable[]; changes: number } | null>(null);
   const [title, setTitle] = useStored("draw", "", textFrom);
@@ -70,7 +70,7 @@ export function DrawView({ host, changes }: ViewProps) {
   return (
     <>
       <h2 class="heard-only">Draw</h2>
-      <p class="notice">Draws the bores, roundness traces, compression tests and changes that the functions in the sheet read.</p>
+      <p class="notice">Draws the bores, traces, faces, surface profiles, compression tests and changes that the functions in the sheet read.</p>
       <div class="tools">
         <button type="button" class="primary" aria-disabled={work.doing !== ""} onClick={look}>
           Draw
@@ -108,6 +108,9 @@ export function DrawView({ host, changes }: ViewProps) {
 const DRAWINGS: Readonly<Record<DrawnInputs["kind"], string>> = {
   bore: "the profile of each bore",
   roundness: "the trace",
+  runout: "the readings round a turn, with what being off centre makes of them",
+  face: "the heights of the face, from above",
+  surface: "the profile and its material ratio curve",
   compression: "the bars of a compression test",
   change: "the changes with what the gauge explains",
 };

@@ -2,7 +2,10 @@ import { commonExaggeration } from "../../drawings/bore.ts";
 import { drawBoreProfile } from "../../drawings/bore-profile.ts";
 import { drawChangePlot } from "../../drawings/change-plot.ts";
 import { drawCompressionBars } from "../../drawings/compression-bars.ts";
+import { drawFaceHeights } from "../../drawings/face-heights.ts";
 import { drawRoundnessTrace } from "../../drawings/roundness-trace.ts";
+import { drawRunOut } from "../../drawings/run-out-trace.ts";
+import { drawSurfaceProfile } from "../../drawings/surface-profile.ts";
 import type { Drawn } from "../../drawings/svg.ts";
 import type { SheetContent } from "../../report/content.ts";
 
@@ -14,7 +17,7 @@ export interface Drawable {
 }
 
 /** All that can be drawn, by kind; bores are exaggerated alike, so that they can be set beside one another. */
-export function drawablesIn({ bores, traces, tests, changes }: SheetContent): Drawable[] {
+export function drawablesIn({ bores, traces, turns, faces, surfaces, tests, changes }: SheetContent): Drawable[] {
   const factorOf = commonExaggeration(bores.map(({ what }) => what));
   const titled = (kind: string, { what, place }: { what: { name: string }; place: string }) =>
     what.name === place ? `${kind}: ${place}` : `${kind}: ${what.name} (${place})`;
@@ -27,6 +30,9 @@ export function drawablesIn({ bores, traces, tests, changes }: SheetContent): Dr
       };
     }),
     ...traces.map((trace) => ({ title: titled("Roundness trace", trace), draw: (width: number) => drawRoundnessTrace(trace.what, { width }) })),
+    ...turns.map((turn) => ({ title: titled("Run-out", turn), draw: (width: number) => drawRunOut(turn.what, { width }) })),
+    ...faces.map((face) => ({ title: titled("Face heights", face), draw: (width: number) => drawFaceHeights(face.what, { width }) })),
+    ...surfaces.map((profile) => ({ title: titled("Surface profile", profile), draw: (width: number) => drawSurfaceProfile(profile.what, { width }) })),
     ...tests.map((test) => ({ title: titled("Compression test", test), draw: (width: number) => drawCompressionBars(test.what, { width }) })),
     ...changes.map((plot) => ({ title: titled("Changes", plot), draw: (width: number) => drawChangePlot(plot.what, { width }) })),
   ];

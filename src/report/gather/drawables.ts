@@ -4,12 +4,16 @@ import type { DrawnInputsOf } from "../../core/define.ts";
 import type { BoreReadings } from "../../drawings/bore.ts";
 import type { ChangeBar, ChangePlot } from "../../drawings/change-plot.ts";
 import type { CompressionTest } from "../../drawings/compression-bars.ts";
+import type { FaceHeights } from "../../drawings/face-heights.ts";
 import type { RoundTrace } from "../../drawings/roundness-trace.ts";
+import type { TurnReadings } from "../../drawings/run-out-trace.ts";
+import type { SurfaceProfile } from "../../drawings/surface-profile.ts";
 import { CannotTell, evaluateNode } from "../../formula/evaluate.ts";
 import type { OwnCall } from "../../formula/own-calls.ts";
 import { cellsOf } from "../../formula/workbook-cells.ts";
 import { boundBy, RULES } from "../../functions/tests/compression-rule.ts";
 import { characteristicNamed } from "../../vocabulary/subjects.ts";
+import { unitIn } from "../../vocabulary/units.ts";
 import { type CellArea, placeName } from "../../workbook/address.ts";
 import type { Placed } from "../content.ts";
 import { distinct, drawnAs, labelsOf, namesOf, numberIn, placeOf, type Source } from "./source.ts";
@@ -99,21 +103,81 @@ function namesAlong(source: Source, area: CellArea): { shared: string; own: stri
   return { shared: pieces[0]?.filter(isShared).join(", ") ?? "", own: pieces.map((all) => all.filter((piece) => !isShared(piece)).join(", ")) };
 }
 
-/** Every trace of roundness, once. */
-export function tracesIn(source: Source, calls: readonly OwnCall[]): Placed<RoundTrace>[] {
-  const found = new Map<string, Placed<RoundTrace>>();
-  for (const { call, draws } of drawnAs("roundness", calls)) {
-    const area = source.area(call, draws.deviations);
-    if (!area) continue;
-    const place = placeOf(area);
-    const deviations = source.book.block(area).flat().map(numberIn);
-    found.set(place, {
-      what: { name: [area.sheet, namesAlong(source, area).shared].filter(Boolean).join(", "), unit: source.unit(area, "length"), deviations },
-      place,
-    });
+/** The ranges that calls of one kind draw, each once; `make` gives nothing for one that cannot be drawn. */
+function areasIn<K extends "roundness" | "runout" | "face" | "surface", T>(
+  source: Source,
+  calls: readonly OwnCall[],
+  kind: K,
+  rangeOf: (draws: DrawnInputsOf<K>) => string,
+  make: (area: CellArea, call: OwnCall, draws: DrawnInputsOf<K>) => T | undefined,
+): Placed<T>[] {
+  const found = new Map<string, Placed<T>>();
+  for (const { call, draws } of drawnAs(kind, calls)) {
+    const area = source.area(call, rangeOf(draws));
+    const what = area && !found.has(placeOf(area)) ? make(area, call, draws) : undefined;
+    if (area && what) found.set(placeOf(area), { what, place: placeOf(area) });
   }
   return [...found.values()];
 }
+
+const numbersIn = (source: Source, area: CellArea): (number | null)[] => source.book.block(area).flat().map(numberIn);
+const titleOf = (source: Source, area: CellArea): string => [area.sheet, namesAlong(source, area).shared].filter(Boolean).join(", ");
+
+/** Every trace of roundness, once. */
+export const tracesIn = (source: Source, calls: readonly OwnCall[]): Placed<RoundTrace>[] =>
+  areasIn(
+    source,
+    calls,
+    "roundness",
+    ({ deviations }) => deviations,
+    (area) => ({ name: titleOf(source, area), unit: source.unit(area, "length"), deviations: numbersIn(source, area) }),
+  );
+
+/** Readings round a turn; a sheet that is not filled in yet has nothing to draw. */
+export const turnsIn = (source: Source, calls: readonly OwnCall[]): Placed<TurnReadings>[] =>
+  areasIn(
+    source,
+    calls,
+    "runout",
+    ({ readings }) => readings,
+    (area) => {
+      const readings = numbersIn(source, area);
+      return readings.every((reading) => reading === null) ? undefined : { name: titleOf(source, area), unit: source.unit(area, "length"), readings };
+    },
+  );
+
+/** Heights over faces, with the names of their rows and columns. */
+export const facesIn = (source: Source, calls: readonly OwnCall[]): Placed<FaceHeights>[] =>
+  areasIn(
+    source,
+    calls,
+    "face",
+    ({ heights }) => heights,
+    (area) => {
+      const heights = source.book.block(area).map((line) => line.map(numberIn));
+      if (heights.flat().every((height) => height === null)) return undefined;
+      const { shared, rows, columns } = namesOf(labelsOf(source, area));
+      const name = [area.sheet, shared].filter(Boolean).join(", ");
+      return { name, unit: source.unit(area, "length"), rows: distinct(rows, "row"), columns: distinct(columns, "column"), heights };
+    },
+  );
+
+/** Stylus profiles. Their heights are in a unit of their own, so that of the workbook says nothing of them. */
+export const surfacesIn = (source: Source, calls: readonly OwnCall[]): Placed<SurfaceProfile>[] =>
+  areasIn(
+    source,
+    calls,
+    "surface",
+    ({ profile }) => profile,
+    (area, call, { spacing, cutoff }) => {
+      const [step, length] = [source.number(call, spacing), source.number(call, cutoff)];
+      const profile = numbersIn(source, area);
+      if (step === undefined || length === undefined || profile.every((height) => height === null)) return undefined;
+      // Thousands of heights have the name of their first.
+      const label = source.labels.of(area);
+      return { name: [area.sheet, label].filter(Boolean).join(", "), unit: unitIn(label, "length"), profile, spacing: step, cutoff: length };
+    },
+  );
 
 /** Every compression test, once, with the rule and the limits by which the sheet judges it. */
 export function testsIn(source: Source, calls: readonly OwnCall[]): Placed<CompressionTest>[] {

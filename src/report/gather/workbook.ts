@@ -4,7 +4,7 @@ import { type JudgedRow, JudgedRows } from "../../check/finding.ts";
 import type { Mapping } from "../../layout/mapping.ts";
 import type { WorkbookSnapshot } from "../../workbook/port.ts";
 import type { ReportInput, SheetContent } from "../content.ts";
-import { changesIn, drawnBores, testsIn, tracesIn } from "./drawables.ts";
+import { changesIn, drawnBores, facesIn, surfacesIn, testsIn, tracesIn, turnsIn } from "./drawables.ts";
 import { gaugesIn, identityIn, limitsIn, unitOfLength } from "./identity.ts";
 import { mappedContent } from "./mapped.ts";
 import { Source } from "./source.ts";
@@ -37,6 +37,9 @@ export function gather(analysis: Analysis, judged: readonly JudgedRow[], mapping
     limits: limits.length > 0 ? limits : (mapped?.limits ?? []),
     bores: [...bores, ...(mapped?.bores ?? [])],
     traces: tracesIn(source, calls),
+    turns: turnsIn(source, calls),
+    faces: facesIn(source, calls),
+    surfaces: surfacesIn(source, calls),
     tests: [...tests, ...(mapped?.tests ?? [])],
     changes: changesIn(source, calls),
   };

@@ -1,0 +1,48 @@
+import type { ScaleLinear } from "d3-scale";
+import { group, label, SMALL, segment, THIN } from "./svg.ts";
+import { mostDecimals, numberText } from "./text.ts";
+
+interface Axes {
+  x: ScaleLinear<number, number>;
+  y: ScaleLinear<number, number>;
+  /** What is counted along, and upward; the latter stands upright beside the axis. */
+  names: readonly [along: string, upward: string];
+  /** Numbers along, where those of the scale are not the ones to read. */
+  along?: readonly number[];
+}
+
+/** Room that the axes take left of the plot and below it. */
+export const AXES_LEFT = 56;
+export const AXES_BELOW = 32;
+
+/** The axis upward on the left of a plot and the one along its foot, with round numbers and names. */
+export function plotAxes({ x, y, names: [along, upward], along: given }: Axes): string {
+  const [left, right] = x.range() as [number, number];
+  const [bottom, top] = y.range() as [number, number];
+  const heights = y.ticks(5);
+  const decimals = mostDecimals(heights);
+  const steps = given ?? x.ticks(5);
+  const name = { class: "axis-name", "font-size": SMALL, "font-style": "italic", "text-anchor": "middle" } as const;
+  const middle = (top + bottom) / 2;
+  return group(
+    "axes",
+    segment(left, top, left, bottom, { stroke: "currentColor", "stroke-width": THIN }),
+    segment(left, bottom, right, bottom, { stroke: "currentColor", "stroke-width": THIN }),
+    ...heights.map(
+      (height) =>
+        segment(left - 4, y(height), left, y(height), { class: "tick", stroke: "currentColor", "stroke-width": THIN }) +
+        label(left - 6, y(height) + 3.5, numberText(height, decimals), { class: "tick-name", "font-size": SMALL, "text-anchor": "end" }),
+    ),
+    ...steps.map(
+      (step) =>
+        segment(x(step), bottom, x(step), bottom + 4, { class: "tick", stroke: "currentColor", "stroke-width": THIN }) +
+        label(x(step), bottom + 15, numberText(step), { class: "tick-name", "font-size": SMALL, "text-anchor": "middle" }),
+    ),
+    label((left + right) / 2, bottom + 28, along, name),
+    label(9, middle, upward, { ...name, transform: `rotate(-90 9 ${middle})` }),
+  );
+}
+
+/** Whose drawing it is, and its figures in a line or two below. */
+export const NAME = { class: "name", "font-size": 12.5, "font-weight": 600 } as const;
+export const SUMMARY = { class: "summary", "font-size": SMALL } as const;

@@ -1,0 +1,253 @@
+import { scaleLinear } from "d3-scale";
+import { broadcast } from "../core/broadcast.ts";
+import { Fault } from "../core/fault.ts";
+import { sentence } from "../core/sentences.ts";
+import { evaluated, surface, withoutTail } from "../functions/surface/surface.ts";
+import { type CoreRoughness, coreRoughness, type EvaluatedProfile } from "../math/surface-texture.ts";
+import { AXES_BELOW, AXES_LEFT, NAME, plotAxes, SUMMARY } from "./axes.ts";
+import {
+  CHAIN,
+  DASHED,
+  DOTTED,
+  type DrawingOptions,
+  type Drawn,
+  drawing,
+  group,
+  hatching,
+  idOf,
+  label,
+  labelLines,
+  px,
+  SMALL,
+  segment,
+  svgElement,
+  THICK,
+  THIN,
+} from "./svg.ts";
+import { mostDecimals, numberText, withoutControlCharacters, wrapped } from "./text.ts";
+
+/** A stylus profile, with the step and the cut-off by which the sheet evaluates it. */
+export interface SurfaceProfile {
+  name: string;
+  unit?: string | undefined;
+  profile: readonly (number | null)[];
+  spacing: number;
+  cutoff: number;
+}
+
+const PROFILE_HEIGHT = 96;
+const CURVE_HEIGHT = 170;
+const LEADING = 13;
+const DEFAULT_WIDTH = 420;
+/** Names of the lines stand right of the curve. */
+const RIGHT = 78;
+
+interface Plate {
+  given: SurfaceProfile;
+  unit: string;
+  roughness: EvaluatedProfile;
+  /** Heights about the line over the valleys, from the highest down. */
+  curve: readonly number[];
+  core: CoreRoughness;
+  figures: Readonly<Record<"Ra" | "Rq" | "Rz", number>>;
+  sections: string;
+  decimals: number;
+  pattern: string;
+}
+
+/** The roughness profile, and below it its material ratio curve with the core, what stands above it and what lies below. */
+export function drawSurfaceProfile(given: SurfaceProfile, options: DrawingOptions = {}): Drawn {
+  const title = `Surface profile: ${given.name}`;
+  const name = withoutControlCharacters(given.name);
+  const worked = broadcast(surface, [[[...given.profile]], given.spacing, given.cutoff]);
+  if (worked instanceof Fault || !Array.isArray(worked)) return { title, sentence: `${name}: ${worked instanceof Fault ? sentence(worked) : worked}` };
+  const values = worked[1]!;
+  if (values[0] === "") return { title, sentence: `${name}: a height is missing in the profile, so there is nothing to draw` };
+  const heights = withoutTail(given.profile) as number[];
+  const { roughness, core } = evaluated(heights, given.spacing, given.cutoff)!;
+  const curve = [...core.heights].sort((a, b) => b - a);
+  if (!(curve[0]! > curve.at(-1)!)) return { title, sentence: `${name}: all heights are alike, so there is no profile to draw` };
+  const id = idOf(options, "surface", given);
+  const plate: Plate = {
+    given,
+    unit: given.unit ? ` ${withoutControlCharacters(given.unit)}` : "",
+    roughness,
+    curve,
+    core: coreRoughness(core.heights),
+    figures: { Ra: values[0] as number, Rq: values[1] as number, Rz: values[2] as number },
+    sections: String(values[8]),
+    decimals: Math.min(3, mostDecimals(heights) + 1),
+    pattern: `${id}-metal`,
+  };
+  const width = options.width ?? DEFAULT_WIDTH;
+  const head = wrapped(given.name, width - 8, 12.5, 2);
+  const summary = wrapped(wordsOf(plate), width - 8, SMALL);
+  const profileTop = 14 + head.length * 15 + summary.length * LEADING + 4;
+  const curveTop = profileTop + PROFILE_HEIGHT + AXES_BELOW + 16;
+  const foot = wrapped(notesOf(plate), width - 8, SMALL);
+  const footTop = curveTop + CURVE_HEIGHT + AXES_BELOW + 14;
+  return drawing({
+    id,
+    title,
+    description: described(plate),
+    width,
+    height: footTop + foot.length * LEADING,
+    patterns: hatching(plate.pattern),
+    body:
+      labelLines(4, 14, head, 15, NAME) +
+      labelLines(4, 14 + head.length * 15, summary, LEADING, SUMMARY) +
+      profile(plate, profileTop, width) +
+      materialRatio(plate, curveTop, width) +
+      labelLines(4, footTop, foot, LEADING, { class: "note", "font-size": SMALL }),
+  });
+}
+
+const upward = ({ unit }: Plate): string => unit.trim() || "unit not named";
+
+/** Heights along the surface, with the sections between which Rz is taken. */
+function profile(plate: Plate, top: number, width: number): string {
+  const { heights, section } = plate.roughness;
+  const step = plate.given.spacing;
+  const x = scaleLinear([0, heights.length * step], [AXES_LEFT, width - 12]);
+  const y = scaleLinear([Math.min(...heights), Math.max(...heights)], [top + PROFILE_HEIGHT, top]);
+  const starts = section.flatMap((at, i) => (i > 0 && at !== section[i - 1] ? [i] : []));
+  const stroke = { fill: "none", stroke: "currentColor" } as const;
+  return group(
+    "profile",
+    plotAxes({ x, y, names: ["along the surface, in the unit of the cut-off", upward(plate)] }),
+    ...starts.map((i) =>
+      segment(x(i * step), top, x(i * step), top + PROFILE_HEIGHT, { class: "section", ...stroke, "stroke-width": THIN, "stroke-dasharray": DOTTED }),
+    ),
+    segment(x(0), y(0), x(heights.length * step), y(0), { class: "mean", ...stroke, "stroke-width": THIN, "stroke-dasharray": DASHED }),
+    svgElement("path", { class: "heights", d: outline(heights, (i) => x(i * step), y), ...stroke, "stroke-width": 1 }),
+  );
+}
+
+/** Highest and lowest of what falls on one pixel: a trace of thousands of heights has all its peaks, and few points. */
+function outline(heights: readonly number[], xOf: (i: number) => number, y: (height: number) => number): string {
+  const points: [number, number][] = [];
+  let from = 0;
+  while (from < heights.length) {
+    let to = from + 1;
+    while (to < heights.length && xOf(to) - xOf(from) < 1) to++;
+    const own = heights.slice(from, to);
+    if (own.length <= 2) for (const [i, height] of own.entries()) points.push([xOf(from + i), height]);
+    else points.push([xOf(from), own[0]!], [xOf(from), Math.max(...own)], [xOf(from), Math.min(...own)], [xOf(to - 1), own.at(-1)!]);
+    from = to;
+  }
+  return points.map(([at, height], i) => `${i === 0 ? "M" : "L"}${px(at)} ${px(y(height))}`).join("");
+}
+
+/** More points than this make the curve no finer. */
+const MOST_POINTS = 400;
+
+/** The share of the surface that is metal at each depth, with the straight line of ISO 13565-2 through its flattest part. */
+function materialRatio(plate: Plate, top: number, width: number): string {
+  const { curve, core, pattern } = plate;
+  const n = curve.length;
+  const [upper, lower] = [core.top, core.top - core.rk];
+  const [peak, valley] = [upper + core.rpk, lower - core.rvk];
+  const x = scaleLinear([0, 100], [AXES_LEFT, width - RIGHT]);
+  const y = scaleLinear([Math.min(curve.at(-1)!, valley), Math.max(curve[0]!, peak)], [top + CURVE_HEIGHT, top]);
+  const bottom = top + CURVE_HEIGHT;
+  const every = Math.max(1, Math.floor(n / MOST_POINTS));
+  const points = curve.flatMap((height, i) => (i % every === 0 || i === n - 1 ? [[(100 * (i + 0.5)) / n, height] as const] : []));
+  const d = points.map(([ratio, height], i) => `${i === 0 ? "M" : "L"}${px(x(ratio))} ${px(y(height))}`).join("");
+  const [mr1, mr2] = [100 * core.mr1, 100 * core.mr2];
+  const stroke = { fill: "none", stroke: "currentColor" } as const;
+  const triangle = (className: string, corners: readonly (readonly [number, number])[]) =>
+    svgElement("path", {
+      class: className,
+      d: `${corners.map(([ratio, height], i) => `${i === 0 ? "M" : "L"}${px(x(ratio))} ${px(y(height))}`).join("")}Z`,
+      fill: `url(#${pattern})`,
+      stroke: "currentColor",
+      "stroke-width": THIN,
+    });
+  const level = (height: number) =>
+    segment(x(0), y(height), x(100) + 6, y(height), { class: "level", ...stroke, "stroke-width": THIN, "stroke-dasharray": CHAIN });
+  return group(
+    "curve",
+    plotAxes({ x, y, names: ["material ratio, %", upward(plate)], along: [0, 20, 40, 60, 80, 100] }),
+    core.rpk > 0
+      ? triangle("peaks", [
+          [0, upper],
+          [0, peak],
+          [mr1, upper],
+        ])
+      : "",
+    core.rvk > 0
+      ? triangle("valleys", [
+          [100, lower],
+          [100, valley],
+          [mr2, lower],
+        ])
+      : "",
+    level(upper),
+    level(lower),
+    ...(["Mr1", "Mr2"] as const).map((name) => {
+      const [ratio, height] = name === "Mr1" ? [mr1, upper] : [mr2, lower];
+      const text = `${name} ${numberText(ratio, 1)} %`;
+      const [at, anchor, line] = name === "Mr1" ? [x(ratio) + 4, "start", top + 8] : [x(ratio) - 4, "end", bottom - 5];
+      return (
+        segment(x(ratio), y(height), x(ratio), bottom, { class: "ratio", ...stroke, "stroke-width": THIN, "stroke-dasharray": DOTTED }) +
+        label(at, line, text, { class: "ratio-name", "font-size": SMALL, "text-anchor": anchor })
+      );
+    }),
+    segment(x(0), y(upper), x(100), y(lower), { class: "core", ...stroke, "stroke-width": 1.1, "stroke-dasharray": DASHED }),
+    svgElement("path", { class: "ratio-curve", d, ...stroke, "stroke-width": THICK }),
+    ...spans(plate, x(100) + 10, y, { upper, lower, peak, valley }),
+  );
+}
+
+/** Rpk, Rk and Rvk as dimensions beside the curve; their names keep apart where the parts are low. */
+function spans(
+  plate: Plate,
+  at: number,
+  y: (height: number) => number,
+  { upper, lower, peak, valley }: Readonly<Record<"upper" | "lower" | "peak" | "valley", number>>,
+): string[] {
+  const { core, decimals } = plate;
+  const all = [
+    { name: "Rpk", size: core.rpk, from: peak, to: upper },
+    { name: "Rk", size: core.rk, from: upper, to: lower },
+    { name: "Rvk", size: core.rvk, from: lower, to: valley },
+  ];
+  const middle = y((upper + lower) / 2);
+  const apart = 12;
+  return all.map(({ name, size, from, to }, i) => {
+    const own = y((from + to) / 2);
+    const place = i === 0 ? Math.min(own, middle - apart) : i === 2 ? Math.max(own, middle + apart) : middle;
+    const tick = (height: number) => segment(at - 3, y(height), at + 3, y(height), { stroke: "currentColor", "stroke-width": THIN });
+    const span = segment(at, y(from), at, y(to), { class: "span", stroke: "currentColor", "stroke-width": i === 1 ? THICK : THIN }) + tick(from) + tick(to);
+    return (size > 0 ? span : "") + label(at + 7, place + 3.5, `${name} ${numberText(size, decimals)}`, { class: "span-name", "font-size": SMALL });
+  });
+}
+
+function wordsOf({ figures, core, sections, decimals, unit }: Plate): string {
+  const all = { ...figures, Rk: core.rk, Rpk: core.rpk, Rvk: core.rvk };
+  const sizes = Object.entries(all).map(([name, size]) => `${name} ${numberText(size, decimals)}`);
+  const [count, few] = sections.split(": ");
+  return `${sizes.join(", ")}${unit}; Mr1 ${numberText(100 * core.mr1, 1)} %, Mr2 ${numberText(100 * core.mr2, 1)} %; sections: ${count}${few ? `, ${few}` : ""}`;
+}
+
+function notesOf({ given: { cutoff }, unit }: Plate): string {
+  const filter =
+    cutoff === 0
+      ? "Taken as filtered already."
+      : `Above: roughness about the Gaussian mean line, cut-off ${numberText(cutoff)}. Below: about the line over the valleys of ISO 13565-1.`;
+  return `${filter} Dashed on the curve: the line through its flattest 40 %; hatched: triangles as large as the peaks above the core and the valleys below. Heights are drawn far larger than lengths.${unit ? "" : " The sheet names no unit."}`;
+}
+
+/** Shares of the surface at which the curve is told in words. */
+const TOLD = [0, 10, 20, 30, 40, 50, 60, 70, 80, 90, 100];
+
+function described(plate: Plate): string {
+  const { curve, decimals, roughness } = plate;
+  const heightAt = (ratio: number) => curve[Math.min(curve.length - 1, Math.floor((ratio / 100) * curve.length))]!;
+  return [
+    `Roughness profile of ${roughness.heights.length} heights and its material ratio curve.`,
+    `${wordsOf(plate)}.`,
+    `The curve: ${TOLD.map((ratio) => `${ratio} % at ${numberText(heightAt(ratio), decimals)}`).join(", ")}.`,
+    notesOf(plate),
+  ].join(" ");
+}
