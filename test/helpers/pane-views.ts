@@ -41,6 +41,14 @@ export const VIEWS: Views = {
       await page.getByRole("combobox", { name: "Order" }).selectOption("by place");
     },
   },
+  "findings-half-filled": {
+    scene: "half",
+    go: async (page) => {
+      await check(page);
+      await page.locator("[data-index='2']").click();
+      await page.locator("[data-index='2'][aria-expanded='true']").waitFor();
+    },
+  },
   changed: {
     scene: "slow",
     go: async (page) => {

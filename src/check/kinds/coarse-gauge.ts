@@ -16,6 +16,8 @@ export const coarseGaugeKind = defineKind({
     largestUncertainty: size("the largest U that would do: a third of the tolerance, rounded down; 0 where no gauge can prove it").shown("U at most"),
     readings: countField("how many readings that U and these limits judge; null in a file of readings, which is read but once", "reading").orNull(),
   },
+  cause: ({ cell }, { uncertainty }) =>
+    `U ${uncertaintyText(uncertainty)} is more than a third of several tolerances on the sheet ${cell.sheet}: measure with a finer gauge`,
   sentence({ lower, upper }, { uncertainty, largestUncertainty, readings }) {
     const more = readings === null ? ", here and in rows like it" : readings > 1 ? `, here and for ${readings - 1} more of the like` : "";
     const advice = largestUncertainty > 0 ? `measure with a gauge whose U is at most ${readingText(largestUncertainty)}` : "no gauge can prove this";

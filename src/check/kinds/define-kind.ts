@@ -93,6 +93,11 @@ export interface KindSpec<N extends string = string, F extends Fields = Fields> 
   readonly isCause: boolean;
   /** It follows from what a reading is, so that a slip can be its cause. */
   readonly followsFromReading: boolean;
+  /**
+   * What several of them can come of, as a sentence without a full stop on the one line that stands for them all; those
+   * with the same one go together. `null` where each stands by itself.
+   */
+  cause(subject: FindingSubject, details: Details<F>): string | null;
   /** The word that stands first in a list. */
   word(subject: Pick<FindingSubject, "verdict">): string;
   /** How bad, among its kind: more is worse. */
@@ -101,12 +106,22 @@ export interface KindSpec<N extends string = string, F extends Fields = Fields> 
   sentence(subject: FindingSubject, details: Details<F>): string;
 }
 
-type Optional = "plural" | "isGrave" | "isOfReading" | "isCause" | "followsFromReading" | "word" | "severity";
+type Optional = "plural" | "isGrave" | "isOfReading" | "isCause" | "followsFromReading" | "cause" | "word" | "severity";
 
 /** A kind of finding as its file declares it; what is left out is as for most. */
 export function defineKind<const N extends string, F extends Fields>(
   kind: Omit<KindSpec<N, F>, Optional> & Partial<Pick<KindSpec<N, F>, Optional>>,
 ): KindSpec<N, F> {
   const { name } = kind;
-  return { plural: name, isGrave: false, isOfReading: true, isCause: false, followsFromReading: false, word: () => name, severity: () => 0, ...kind };
+  return {
+    plural: name,
+    isGrave: false,
+    isOfReading: true,
+    isCause: false,
+    followsFromReading: false,
+    cause: () => null,
+    word: () => name,
+    severity: () => 0,
+    ...kind,
+  };
 }

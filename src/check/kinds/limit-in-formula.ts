@@ -10,6 +10,7 @@ export const limitInFormulaKind = defineKind({
   mark: "fault",
   isOfReading: false,
   fields: { formulas: countField("how many cells of the sheet hold it", "cell") },
+  cause: () => "limits are written inside formulas: type them into cells with their source beside them",
   sentence({ lower, upper }, { formulas }) {
     const more = formulas > 1 ? ` and in ${formulas - 1} more on this sheet` : "";
     return `${nameOf(lower, upper)} written inside the formula${more}: type it into a cell with its source beside it, and let the formula refer to that cell`;

@@ -13,6 +13,7 @@ export const missingLimitKind = defineKind({
     characteristic: textField("what they are readings of; null where that is not said").orNull(),
     results: listField("what is worked out from them and has no limit either"),
   },
+  cause: () => "no limit is typed for these: type it from the maker's service manual",
   sentence({ value }, { readings, characteristic, results }) {
     const through = results.length > 0 ? `; nor is there one for ${results.join(" or ")}` : "";
     if (readings === 1) return `${readingText(Number(value))} has no limit to be judged by${through}`;

@@ -14,6 +14,7 @@ export const missingReadingKind = defineKind({
     ),
     range: textField("the range that is blank as a whole; null for any other blank, and where it is no single range").orNull(),
   },
+  cause: ({ cell }) => `readings on the sheet ${cell.sheet} are still blank`,
   sentence(_, { blank, range }) {
     switch (blank) {
       case "one reading":

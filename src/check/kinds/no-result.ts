@@ -13,6 +13,7 @@ export const noResultKind = defineKind({
     why: choiceField(["still calculating", "functions not known", "no room"], "why there is none"),
     cells: countField("how many such cells the sheet has", "cell"),
   },
+  cause: (_, { why }) => `cells with our functions have no value on several sheets: ${why}`,
   sentence(_, { why, cells }) {
     const judged = "What they judge is judged here by what their formulas give";
     const these = `${counted(cells, "cell")} with our functions`;

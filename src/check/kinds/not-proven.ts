@@ -1,3 +1,4 @@
+import { uncertaintyText } from "../../core/number-text.ts";
 import { defineKind } from "./define-kind.ts";
 import { judgedFields, judgedSentence, shareOutside } from "./judged-reading.ts";
 
@@ -9,6 +10,8 @@ export const notProvenKind = defineKind({
   mark: "doubt",
   followsFromReading: true,
   fields: judgedFields,
+  cause: ({ cell }, { uncertainty }) =>
+    uncertainty > 0 ? `readings on the sheet ${cell.sheet} are too close to a limit for a gauge with U ${uncertaintyText(uncertainty)}` : null,
   severity: shareOutside,
   sentence: judgedSentence,
 });

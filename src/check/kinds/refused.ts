@@ -9,5 +9,6 @@ export const refusedKind = defineKind({
   isGrave: true,
   followsFromReading: true,
   fields: { why: textField("why it cannot be taken, and what is wanted") },
+  cause: (_, { why }) => why,
   sentence: (_, { why }) => why,
 });

@@ -21,6 +21,7 @@ export const wrongResultKind = defineKind({
     why: choiceField(["a blank taken for 0", "another wrong result", "an error among its cells", "not calculated since"], "why, as far as that can be told"),
     because: textField("the cell that is blank, wrong itself or holds the error; null where there is none").orNull(),
   },
+  cause: (_, { why }) => `cells show something else than their formulas give: ${why}`,
   sentence({ value }, { gives, why, because }) {
     const shows = `shows ${shownText(value, gives)} where the formula gives ${shownText(gives, value)} from its cells`;
     switch (why) {

@@ -14,6 +14,7 @@ export const zeroLimitKind = defineKind({
     says: choiceField(VERDICTS, "what the sheet's own verdict says of the first such reading"),
     readings: countField("of how many readings it says something else because of this limit", "reading"),
   },
+  cause: () => "nothing can be below these lower limits of 0: leave them blank",
   sentence({ value }, { says, readings }) {
     const more = readings > 1 ? `, and something else than is told here of ${readings - 1} more` : "";
     return `nothing can be below this lower limit of 0, so it is left out; the sheet's own verdict goes by it and says ${says} of ${readingText(Number(value))}${more}: leave the limit blank`;

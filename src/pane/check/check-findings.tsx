@@ -2,11 +2,12 @@ import { useLayoutEffect, useMemo, useRef, useState } from "preact/hooks";
 import { countsText } from "../../check/counts-text.ts";
 import type { CheckResult, Finding } from "../../check/finding.ts";
 import { tally, wordOf } from "../../check/finding-words.ts";
+import { type FindingLine, linesOf } from "../../check/lines.ts";
 import { counted } from "../../core/number-text.ts";
 import { placeName } from "../../workbook/address.ts";
 import { textFrom, useStored } from "../parts/stored-choices.ts";
 import { HowTo } from "./check-view.tsx";
-import { FindingsList } from "./findings-list.tsx";
+import { FindingsList, type ListRow } from "./findings-list.tsx";
 import { useKey } from "./use-check.ts";
 
 const ORDERS = ["worst first", "by place", "by margin"] as const;
@@ -31,6 +32,20 @@ const marginOf = ({ margin }: Finding): number => margin ?? Number.MAX_VALUE;
 export const sameFinding = (a: Finding, b: Finding): boolean =>
   a.kind === b.kind && a.cell.row === b.cell.row && a.cell.column === b.cell.column && a.cell.sheet === b.cell.sheet && a.label === b.label;
 
+/** The rows of lines: one that stands for several is followed by these where it is open. A slip stands on its line itself. */
+export function rowsOf(lines: readonly FindingLine[], isOpen: (finding: Finding) => boolean): ListRow[] {
+  return lines.flatMap(({ findings, cause }): ListRow[] => {
+    const [finding, ...others] = findings;
+    if (others.length === 0) return [{ finding }];
+    const shows = isOpen(finding);
+    const within = cause === null ? others : findings;
+    return [{ finding, line: { findings, cause, isOpen: shows } }, ...(shows ? within.map((one) => ({ finding: one, isWithin: true })) : [])];
+  });
+}
+
+const sameRow = (a: ListRow, b: ListRow): boolean =>
+  (a.line === undefined) === (b.line === undefined) && (a.finding === b.finding || sameFinding(a.finding, b.finding));
+
 interface Props {
   result: CheckResult;
   sheets: readonly string[];
@@ -45,25 +60,34 @@ export function CheckFindings({ result, sheets, onSelect }: Props) {
   const counts = useMemo(() => tally(findings), [findings]);
   // A word that the new result no longer has would hide everything.
   const filter = counts.has(word) ? word : "";
-  const shown = useMemo(
-    () => inOrder(filter ? findings.filter((finding) => wordOf(finding) === filter) : findings, order, sheets),
-    [findings, filter, order, sheets],
-  );
-  const [chosen, setChosen] = useState<Finding | null>(null);
+  const lines = useMemo(() => {
+    const shown = inOrder(filter ? findings.filter((finding) => wordOf(finding) === filter) : findings, order, sheets);
+    // Those of one cause stand together only where findings stand by how bad they are.
+    return order === "worst first" ? linesOf(shown) : shown.map((finding): FindingLine => ({ findings: [finding], cause: null }));
+  }, [findings, filter, order, sheets]);
+  const [opened, setOpened] = useState<readonly Finding[]>([]);
+  const rows = useMemo(() => rowsOf(lines, (finding) => opened.some((one) => sameFinding(one, finding))), [lines, opened]);
+  const [chosen, setChosen] = useState<ListRow | null>(null);
   // A check that was made again has found anew what it finds; the choice goes on with it.
-  const index = useMemo(() => (chosen ? shown.findIndex((finding) => finding === chosen || sameFinding(finding, chosen)) : -1), [shown, chosen]);
+  const index = useMemo(() => (chosen ? rows.findIndex((row) => sameRow(row, chosen)) : -1), [rows, chosen]);
   const section = useRef<HTMLElement>(null);
   useFocusKept(section);
 
   const choose = (at: number) => {
-    setChosen(shown[at]!);
-    onSelect(shown[at]!);
+    setChosen(rows[at]!);
+    onSelect(rows[at]!.finding);
+  };
+  const open = (at: number) => {
+    const { finding, line } = rows[at]!;
+    setOpened((before) => (line!.isOpen ? before.filter((one) => !sameFinding(one, finding)) : [...before, finding]));
+    choose(at);
   };
   const goOn = () => {
-    if (shown.length === 0) return;
-    const at = (index + 1) % shown.length;
-    const finding = shown[at]!;
-    setTold(`${at + 1} of ${shown.length}: ${wordOf(finding)}, ${placeName(finding.cell)}, ${finding.label}. ${finding.sentence}`);
+    if (rows.length === 0) return;
+    const at = (index + 1) % rows.length;
+    const { finding, line } = rows[at]!;
+    const more = line ? `, and ${counted(line.findings.length - 1, "more", "more")} of one cause` : "";
+    setTold(`${at + 1} of ${rows.length}: ${wordOf(finding)}, ${placeName(finding.cell)}, ${finding.label}${more}. ${line?.cause ?? finding.sentence}`);
     choose(at);
   };
   useKey("F8", section, goOn);
@@ -77,7 +101,10 @@ export function CheckFindings({ result, sheets, onSelect }: Props) {
           </button>
         )}
       </div>
-      <p class="counts">{countsText(result)}</p>
+      <p class="counts">
+        {countsText(result)}
+        {lines.length < findings.length && filter === "" && `. ${counted(lines.length, "line")}: findings of one cause stand in one.`}
+      </p>
       {findings.length > 1 && (
         <div class="summary">
           <WordFilter counts={counts} filter={filter} onFilter={setWord} />
@@ -92,7 +119,16 @@ export function CheckFindings({ result, sheets, onSelect }: Props) {
         {told}
       </p>
       {findings.length === 0 && <NoFindings result={result} />}
-      {shown.length > 0 && <FindingsList key={`${filter} ${order}`} findings={shown} order={order} wanted={chosen} chosen={index} onChoose={choose} />}
+      {rows.length > 0 && (
+        <FindingsList
+          key={`${filter} ${order}`}
+          rows={rows}
+          order={order}
+          wanted={chosen}
+          chosen={index}
+          onChoose={(at) => (rows[at]!.line ? open(at) : choose(at))}
+        />
+      )}
     </section>
   );
 }

@@ -1,7 +1,9 @@
 import { Component } from "preact";
 import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
 import { type Finding, specOf } from "../../check/finding.ts";
-import { wordOf } from "../../check/finding-words.ts";
+import { tally, tallyText, wordOf } from "../../check/finding-words.ts";
+import { commonLabel, type FindingLine } from "../../check/lines.ts";
+import { counted } from "../../core/number-text.ts";
 import { placeName } from "../../workbook/address.ts";
 import type { MarkTone } from "../../workbook/port.ts";
 import { numbersOf } from "./finding-numbers.ts";
@@ -23,8 +25,17 @@ function ToneShape({ shape }: { shape: keyof typeof SHAPES }) {
   );
 }
 
-interface Props {
+/** What a row of the list shows: a finding, or a line that stands for several and opens. */
+export interface ListRow {
+  /** The worst of those that a line stands for. */
   finding: Finding;
+  line?: FindingLine & { isOpen: boolean };
+  /** Below the line that stands for it. */
+  isWithin?: boolean;
+}
+
+interface Props {
+  row: ListRow;
   index: number;
   count: number;
   /** The one row that the Tab key reaches; arrow keys go on from there. */
@@ -33,29 +44,48 @@ interface Props {
 }
 
 /** One finding, a button as a whole: the verdict's word, the cell, what is judged, the numbers, one sentence. */
-function FindingRow({ finding, index, count, isReached, isChosen }: Props) {
+function FindingRow({ row: { finding, line, isWithin }, index, count, isReached, isChosen }: Props) {
   const word = wordOf(finding);
   const tone = specOf(finding.kind).mark;
+  const cause = line?.cause ?? null;
+  const label = line && cause !== null ? commonLabel(line.findings.map((one) => one.label)) : finding.label;
   return (
-    <li class="finding" aria-posinset={index + 1} aria-setsize={count}>
-      <button type="button" data-index={index} tabIndex={isReached ? 0 : -1} aria-current={isChosen ? "true" : undefined}>
+    <li class={isWithin ? "finding within" : "finding"} aria-posinset={index + 1} aria-setsize={count}>
+      <button type="button" data-index={index} tabIndex={isReached ? 0 : -1} aria-current={isChosen ? "true" : undefined} aria-expanded={line?.isOpen}>
         <span class="finding-head">
           <span class={`word tone-${tone}`}>
             <ToneShape shape={word === "under" ? "under" : tone} />
-            {word}
+            {line && cause !== null ? tallyText(tally(line.findings)) : word}
           </span>
-          <span class="place">{placeName(finding.cell)}</span>
+          <span class="place">
+            {placeName(finding.cell)}
+            {cause !== null && " …"}
+          </span>
         </span>
-        {finding.label && <span class="label">{finding.label}</span>}
-        <span class="numbers">
-          {numbersOf(finding).map(([name, text]) => (
-            <Figure key={name} name={name} text={text} />
-          ))}
-        </span>
-        <span class="sentence">{finding.sentence}</span>
+        {label && <span class="label">{label}</span>}
+        {cause === null && (
+          <span class="numbers">
+            {numbersOf(finding).map(([name, text]) => (
+              <Figure key={name} name={name} text={text} />
+            ))}
+          </span>
+        )}
+        <span class="sentence">{cause === null ? finding.sentence : `${cause.charAt(0).toUpperCase()}${cause.slice(1)}`}</span>
+        {line && (
+          <span class="opens">
+            <span aria-hidden="true">{line.isOpen ? "▾ " : "▸ "}</span>
+            {opensText(line)}
+          </span>
+        )}
       </button>
     </li>
   );
+}
+
+/** What opening a line shows, or what closing it hides; that it opens is heard of the button itself. */
+function opensText({ findings, cause, isOpen }: FindingLine & { isOpen: boolean }): string {
+  const what = cause === null ? counted(findings.length - 1, "finding that it causes", "findings that it causes") : `all ${findings.length}`;
+  return `${isOpen ? "Hide" : "Show"} ${what}`;
 }
 
 /** The spaces are for screen readers, which read a button as one run of text. */
@@ -77,21 +107,21 @@ const CHUNK = 60;
 const ROW_HEIGHT_REM = 6.5;
 
 interface ListProps {
-  findings: readonly Finding[];
+  rows: readonly ListRow[];
   /** In words. */
   order: string;
-  /** The finding that was gone to last, and which it is among these now; -1 for none. */
-  wanted: Finding | null;
+  /** The row that was gone to last, and which it is among these now; -1 for none. */
+  wanted: ListRow | null;
   chosen: number;
   onChoose(index: number): void;
 }
 
 /** Findings in their order. Tab reaches the list once, arrow keys walk through it, Enter or a click selects the cell. */
-export function FindingsList({ findings, order, wanted, chosen, onChoose }: ListProps) {
+export function FindingsList({ rows, order, wanted, chosen, onChoose }: ListProps) {
   const [made, setMade] = useState<ReadonlySet<number>>(new Set([0]));
   const [wasReached, setReached] = useState(0);
   // A list that was made again may be shorter.
-  const reached = Math.min(wasReached, findings.length - 1);
+  const reached = Math.min(wasReached, rows.length - 1);
   const list = useRef<HTMLUListElement>(null);
   const hasWalked = useRef(false);
   const make = (chunks: readonly number[]) => setMade((before) => (chunks.every((chunk) => before.has(chunk)) ? before : new Set([...before, ...chunks])));
@@ -100,17 +130,17 @@ export function FindingsList({ findings, order, wanted, chosen, onChoose }: List
     if (hasWalked.current) list.current?.querySelector<HTMLElement>(`button[data-index="${reached}"]`)?.focus();
     hasWalked.current = false;
   }, [reached]);
-  useEffect(() => nearing(list.current!, make), [made, findings.length]);
+  useEffect(() => nearing(list.current!, make), [made, rows.length]);
   useShown(list, wanted, chosen, (index) => {
     make([Math.floor(index / CHUNK)]);
     setReached(index);
   });
 
   const onKeyDown = (event: KeyboardEvent) => {
-    const to = KEYS[event.key]?.(reached, findings.length);
+    const to = KEYS[event.key]?.(reached, rows.length);
     if (to === undefined || event.ctrlKey || event.altKey || event.metaKey) return;
     event.preventDefault();
-    const target = Math.max(0, Math.min(findings.length - 1, to));
+    const target = Math.max(0, Math.min(rows.length - 1, to));
     hasWalked.current = true;
     make([Math.floor(target / CHUNK)]);
     setReached(target);
@@ -129,9 +159,9 @@ export function FindingsList({ findings, order, wanted, chosen, onChoose }: List
     const index = numberAt(event.target, "index");
     if (index !== undefined) setReached(index);
   };
-  const chunks = Array.from({ length: Math.ceil(findings.length / CHUNK) }, (_, chunk) => {
+  const chunks = Array.from({ length: Math.ceil(rows.length / CHUNK) }, (_, chunk) => {
     const inside = (index: number) => (Math.floor(index / CHUNK) === chunk ? index : -1);
-    return <Chunk key={chunk} findings={findings} chunk={chunk} isMade={made.has(chunk)} reached={inside(reached)} chosen={inside(chosen)} />;
+    return <Chunk key={chunk} rows={rows} chunk={chunk} isMade={made.has(chunk)} reached={inside(reached)} chosen={inside(chosen)} />;
   });
   return (
     <>
@@ -147,14 +177,15 @@ export function FindingsList({ findings, order, wanted, chosen, onChoose }: List
         {chunks}
       </ul>
       <p id="walking" class="heard-only">
-        Arrow keys go from finding to finding, Enter selects the cell in the sheet. F8 goes to the next finding and selects its cell.
+        Arrow keys go from line to line. Enter selects the cell in the sheet, and opens or closes a line that stands for several findings. F8 goes to the next
+        line and selects its cell.
       </p>
     </>
   );
 }
 
 /** Brings a finding into view when it becomes the chosen one; a list that is only made again stays where it is. */
-function useShown(list: { readonly current: HTMLElement | null }, wanted: Finding | null, index: number, reach: (index: number) => void): void {
+function useShown(list: { readonly current: HTMLElement | null }, wanted: ListRow | null, index: number, reach: (index: number) => void): void {
   const shown = useRef(wanted);
   useLayoutEffect(() => {
     if (wanted === shown.current || index < 0) return;
@@ -197,7 +228,7 @@ function nearing(list: HTMLElement, make: (chunks: number[]) => void): () => voi
 }
 
 interface ChunkProps {
-  findings: readonly Finding[];
+  rows: readonly ListRow[];
   chunk: number;
   isMade: boolean;
   reached: number;
@@ -207,17 +238,17 @@ interface ChunkProps {
 /** Made again only when something in it changed, so that walking through a long list touches one chunk. */
 class Chunk extends Component<ChunkProps> {
   override shouldComponentUpdate(next: ChunkProps) {
-    const { findings, isMade, reached, chosen } = this.props;
-    return next.findings !== findings || next.isMade !== isMade || next.reached !== reached || next.chosen !== chosen;
+    const { rows, isMade, reached, chosen } = this.props;
+    return next.rows !== rows || next.isMade !== isMade || next.reached !== reached || next.chosen !== chosen;
   }
 
-  override render({ findings, chunk, isMade, reached, chosen }: ChunkProps) {
+  override render({ rows, chunk, isMade, reached, chosen }: ChunkProps) {
     const start = chunk * CHUNK;
-    const rows = findings.slice(start, start + CHUNK);
-    if (!isMade) return <Gap chunk={chunk} start={start} rows={rows.length} />;
-    return rows.map((finding, offset) => {
+    const own = rows.slice(start, start + CHUNK);
+    if (!isMade) return <Gap chunk={chunk} start={start} rows={own.length} />;
+    return own.map((row, offset) => {
       const index = start + offset;
-      return <FindingRow key={index} finding={finding} index={index} count={findings.length} isReached={index === reached} isChosen={index === chosen} />;
+      return <FindingRow key={index} row={row} index={index} count={rows.length} isReached={index === reached} isChosen={index === chosen} />;
     });
   }
 }

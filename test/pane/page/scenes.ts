@@ -52,14 +52,23 @@ export const FINDINGS: readonly Finding[] = [
     upper: 0.03,
     margin: 0.001,
     verdict: "not proven",
+    details: { uncertainty: 0.003 },
     sentence: "0.029 is within 0.03, but by less than the uncertainty 0.003 of the gauge",
   }),
-  finding({ kind: "mixed units", cell: cell("Bores", 3, 5), label: "Bore 2", value: 2.875, sentence: "2.875 looks like inches among millimetres" }),
+  finding({
+    kind: "mixed units",
+    cell: cell("Bores", 3, 5),
+    label: "Bore 2",
+    value: 2.875,
+    details: { unit: "in", likeUnit: "mm", causes: [] },
+    sentence: "2.875 looks like inches among millimetres",
+  }),
   finding({
     kind: "likely slip",
     cell: cell("Run-in log", 11, 1),
     label: "Bore 1, middle, thrust",
     value: 730.2,
+    details: { causes: [] },
     sentence: "730.2 looks like 73.02 with the decimal point moved",
   }),
   finding({
@@ -115,6 +124,47 @@ const OTHERS: readonly Finding[] = [
     sentence:
       "the upper limit 0.02 is written inside the formula and in 5 more on this sheet: type it into a cell with its source beside it, and let the formula refer to that cell",
   }),
+];
+
+const RING = ["top", "second", "oil"];
+
+/** A build that is half filled in: a slip with what it causes, one reading outside, twelve too close for one gauge, sixteen re-checks that are due. */
+export const HALF_FILLED: readonly Finding[] = [
+  finding({
+    kind: "likely slip",
+    cell: cell("Bores", 4, 6),
+    label: "Cylinder 2, Bottom pin",
+    value: 730.15,
+    details: { causes: ["refused at Bores!H5", "refused at Bores!J5"] },
+    sentence: "730.15 is far from 73.013, the middle of the like readings: is the decimal point in its place? It causes 2 other findings",
+  }),
+  ...[7, 9].map((column) =>
+    finding({ kind: "refused", cell: cell("Bores", 4, column), label: "Cylinder 2, Taper", details: { why: "a decimal point" }, sentence: "a decimal point" }),
+  ),
+  FINDINGS[0]!,
+  ...Array.from({ length: 12 }, (_, i) =>
+    finding({
+      kind: "not proven",
+      cell: cell("Rings", 3 + i, 5),
+      label: `Cylinder ${1 + Math.floor(i / 3)}, ${RING[i % 3]}, Side clearance`,
+      value: 0.055,
+      lower: 0.03,
+      upper: 0.06,
+      margin: 0.005,
+      verdict: "not proven",
+      details: { uncertainty: 0.01 },
+      sentence: "0.055 is inside the upper limit 0.06 by 0.005, not proven either way with an uncertainty of 0.01",
+    }),
+  ),
+  ...Array.from({ length: 16 }, (_, i) =>
+    finding({
+      kind: "missing reading",
+      cell: cell("Run-in log", 27 + i, 2),
+      label: `Valve ${i + 1}, Re-checked`,
+      details: { blank: "one of a row", range: null },
+      sentence: "the reading is still blank, while others that go with it are there",
+    }),
+  ),
 ];
 
 const RESULT: CheckResult = { findings: [...FINDINGS], rowsIn: 24, checked: 23, refused: 1, inputs: 60 };
@@ -214,6 +264,7 @@ export const SCENES = {
   blank: (): Scene => ({ host: memoryHost([{ name: "Sheet1", cells: [] }]), options: {} }),
   engine: (): Scene => ({ host: engineBook(), options: {} }),
   findings: () => checking(RESULT),
+  half: () => checking({ findings: [...HALF_FILLED], rowsIn: 40, checked: 38, refused: 2, inputs: 90 }),
   others: () => checking({ findings: [...OTHERS], rowsIn: 12, checked: 12, refused: 0, inputs: 30 }),
   clean: () => checking({ findings: [], rowsIn: 24, checked: 24, refused: 0, inputs: 60 }),
   unjudged: () => checking({ findings: [], rowsIn: 0, checked: 0, refused: 0, inputs: 18 }),
