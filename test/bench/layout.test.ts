@@ -48,6 +48,9 @@ async function shows(wanted: readonly string[], word = ""): Promise<void> {
 /** The findings that the pane shows, each as it stands there. */
 async function shown(word: string): Promise<string[]> {
   await at.page.pane.locator("#view-check .counts").waitFor();
+  // Each by itself, not those of one cause in one line.
+  const order = at.page.pane.getByRole("combobox", { name: "Order" });
+  if ((await order.count()) > 0) await order.selectOption("by place");
   const rows = at.page.pane.locator(".finding button");
   return (
     await rows.evaluateAll((all) => all.map((row) => [".place", ".label", ".sentence"].map((part) => row.querySelector(part)?.textContent ?? "").join(" | ")))

@@ -89,6 +89,8 @@ test("a build sheet that is set up is found fault with in the same cells as one 
   const choices = { cylinders: 4, heights: 3, axes: 2, valves: 2, unit: "mm", secondReadings: false, without: [] } as const;
   const file = await openWorkbook(writeXlsx(buildSheetSpec(choices)), "new.xlsx");
   const { findings } = checkWorkbook(await file.read());
+  expect(await at.page.pane.locator(".finding .place").allInnerTexts()).toEqual(["Bores!B4 …"]);
+  await at.page.pane.getByRole("combobox", { name: "Order" }).selectOption("by place");
   expect(await at.page.pane.locator(".finding .place").allInnerTexts()).toEqual(findings.map(({ cell }) => placeName(cell)));
 }, 90_000);
 
