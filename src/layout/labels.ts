@@ -12,6 +12,9 @@ const MOST_NAMES = 3;
 /** Text as short as this says little without its heading. */
 const LONGEST_BARE = 2;
 
+/** A bare number or letter takes its heading along. */
+const nameOf = ({ text, heading }: NameParts["row"][number]): string => (heading && text.length <= LONGEST_BARE ? `${heading} ${text}` : text);
+
 const VERDICT_WORDS = new Set<string>(VERDICTS);
 
 /** What names a cell: text at the head of its row, each with the heading that it stands under, and the cell's own heading. */
@@ -30,9 +33,12 @@ export class SheetLabels {
   /** What a cell is: `Cylinder 1, top, Thrust`. */
   of(cell: CellAddress): string {
     const { row, heading } = this.partsOf(cell);
-    // A bare number or letter takes its heading along.
-    const names = row.map(({ text, heading: over }) => (over && text.length <= LONGEST_BARE ? `${over} ${text}` : text));
-    return [...names, ...(heading ? [heading] : [])].join(", ");
+    return [...row.map(nameOf), ...(heading ? [heading] : [])].join(", ");
+  }
+
+  /** What the row of a cell is: `Cylinder 1, Inlet 2`. */
+  rowOf(cell: CellAddress): string {
+    return this.partsOf(cell).row.map(nameOf).join(", ");
   }
 
   /** The text above a cell that is nearest to it. */

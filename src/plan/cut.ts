@@ -7,7 +7,7 @@ import type { NumberGrid } from "../core/param.ts";
 import { CHECK_PREFIX, sentence } from "../core/sentences.ts";
 import { WorkbookCells } from "../formula/workbook-cells.ts";
 import { boreSummary } from "../functions/cylinder/bore-summary.ts";
-import type { CellArea } from "../workbook/address.ts";
+import { type CellArea, cellName } from "../workbook/address.ts";
 import type { WorkbookSnapshot } from "../workbook/port.ts";
 import { argumentOf, blockOf, formulaOf, inputLengths, isArea, type PlanInput, reference, referencesTo } from "./inputs.ts";
 import { NOTHING_WRITTEN, type PlanBlock, type PlannedContent, type PlanTarget, planEdits, valueParts, type WrittenPlan } from "./placement.ts";
@@ -25,6 +25,8 @@ export interface Cut {
   size: string;
   work: string;
   verb: string;
+  /** What is done before the stock for the last work is left: a bore is bored short of its finish and honed to it. */
+  before?: string;
   /** Bores wear larger and are cut larger; journals smaller. */
   grows: boolean;
   /** What stands in the cell where no listed size cleans up, and what is to be done then. */
@@ -74,6 +76,8 @@ interface PartRow {
   /** `null` when no listed size cleans the part up, or it cannot be planned. */
   size: number | null;
   finish: number | null;
+  /** To what it is taken before the last work, where stock is left for that. */
+  first: number | null;
   leastStock: number | null;
   mostStock: number | null;
   says: string;
@@ -101,9 +105,10 @@ export function planCut(snapshot: WorkbookSnapshot, cut: Cut, inputs: CutInputs,
   const made = broadcast(spec, [lines, ...[...others, ...fitting].map((given) => argumentOf(book, given))]);
   if (made instanceof Fault) return { ...nothing, fault: sentence(made) };
   if (!Array.isArray(made)) return nothing;
-  const parts = made.slice(1).map((row, at) => partRow(cut, row, inputs.names?.[at] ?? `${cut.part} ${at + 1}`));
+  const stock = allowanceIn(book, inputs);
+  const parts = made.slice(1).map((row, at) => partRow(cut, row, inputs.names?.[at] ?? `${cut.part} ${at + 1}`, stock));
   const sizes = sizeRows(book, cut, inputs, fitting, lines, parts);
-  const plan = { ...nothing, parts, sizes, remarks: remarksOn(cut, parts, allowanceIn(book, inputs)) };
+  const plan = { ...nothing, parts, sizes, remarks: remarksOn(cut, parts, stock) };
   return place ? { ...plan, ...written(book, cut, inputs, fitting, place, lines, parts, made[0]!) } : plan;
 }
 
@@ -194,12 +199,13 @@ function rowWords({ part: kind }: Cut, { parts, chosenFor, cleansUpAll }: Omit<S
 
 const numberOr = (cell: PlannedContent | undefined): number | null => (typeof cell === "number" ? cell : null);
 
-function partRow(cut: Cut, [, needed, size, finish, least, most]: readonly (number | string)[], name: string): PartRow {
+function partRow(cut: Cut, [, needed, size, finish, least, most]: readonly (number | string)[], name: string, stock: number): PartRow {
   const row = {
     name,
     needed: numberOr(needed),
     size: numberOr(size),
     finish: numberOr(finish),
+    first: cut.before !== undefined && stock > 0 && typeof finish === "number" ? decimal(finish - stock) : null,
     leastStock: numberOr(least),
     mostStock: numberOr(most),
   };
@@ -207,11 +213,11 @@ function partRow(cut: Cut, [, needed, size, finish, least, most]: readonly (numb
   return { ...row, says: says(cut, row, fault?.slice(CHECK_PREFIX.length), size === cut.none) };
 }
 
-function says(cut: Cut, { size, finish, leastStock, mostStock, needed }: Omit<PartRow, "says">, fault: string | undefined, isNone: boolean): string {
+function says(cut: Cut, { size, finish, first, leastStock, mostStock, needed }: Omit<PartRow, "says">, fault: string | undefined, isNone: boolean): string {
   if (isNone) return `needs ${needed}, which no listed ${cut.size} reaches: ${cut.instead}`;
   if (size === null) return fault ?? "a reading is still blank";
   const stock = leastStock === mostStock ? `${leastStock}` : `${leastStock} to ${mostStock}`;
-  return `${cut.verb} to ${finish}, ${cut.size} ${size}: takes ${stock} off the diameter`;
+  return `${first === null ? "" : `${cut.before} to ${first}, `}${cut.verb} to ${finish}, ${cut.size} ${size}: takes ${stock} off the diameter`;
 }
 
 const noAllowance = ({ work }: Cut): string => `no stock for ${work} is typed: any cut at all, however small, counts as cleaning up`;
@@ -228,13 +234,14 @@ function remarksOn(cut: Cut, parts: readonly PartRow[], allowance: number): stri
   return [least, ...(allowance > 0 ? [] : [`Careful: ${noAllowance(cut)}.`])];
 }
 
-const valuesOf = ({ name, needed, size, finish, leastStock, mostStock, says }: PartRow): PlannedContent[] => [
+const valuesOf = ({ name, needed, size, finish, first, leastStock, mostStock, says }: PartRow): PlannedContent[] => [
   name,
   needed ?? "",
   size ?? says,
   finish ?? "",
   leastStock ?? "",
   mostStock ?? "",
+  ...(first === null ? [] : [first]),
 ];
 
 function written(
@@ -252,7 +259,8 @@ function written(
   const sources = [...given, standard, sizes, allowance, centring, common, ...fitting].filter((one): one is CellArea => isArea(one));
   if (place.as === "values" || !given.every(isArea)) {
     const noted = allowanceIn(book, inputs) > 0 ? [] : [[noAllowance(cut)]];
-    return planEdits(book, place, "values", valueParts([[...header], ...rows.map(valuesOf), ...noted], place.date), sources);
+    const more = rows.some(({ first }) => first !== null) ? [beforeHeading(cut)] : [];
+    return planEdits(book, place, "values", valueParts([[...header, ...more], ...rows.map(valuesOf), ...noted], place.date), sources);
   }
   const { sheet } = place.at;
   const taken = (readings: CellArea, axes: number | undefined): PlanBlock => ({
@@ -262,12 +270,26 @@ function written(
     // A part that is still blank gets its row once it is measured.
     fills: { rows: lines.length + 1, columns: header.length },
   });
-  const note = noteUnder(book, cut, allowance, lines.length + 1, sheet);
+  const more = [
+    ...(inputs.names ? [["name", ...rows.map(({ name }) => name)]] : []),
+    ...(cut.before !== undefined && allowanceIn(book, inputs) > 0 ? [[beforeHeading(cut), ...rows.map((_, at) => beforeFormula(place, at, allowance))]] : []),
+  ];
+  const columns = more.map((cells, at): PlanBlock => ({ row: 0, column: header.length + at, cells: cells.map((cell) => [cell]) }));
+  const note = [...columns, ...noteUnder(book, cut, allowance, lines.length + 1, sheet)];
   if ("rows" in parts || given.length === 1)
     return planEdits(book, place, "formulas", [taken(given[0]!, "rows" in parts ? parts.axes : undefined), ...note], sources);
-  const beside = linesBeside(given, sheet, cut, header.length + 1);
+  const beside = linesBeside(given, sheet, cut, header.length + more.length + 1);
   const readings = { sheet, row: place.at.row + 1, column: place.at.column + beside.column, rows: lines.length, columns: lines[0]!.length };
   return planEdits(book, place, "formulas", [taken(readings, readings.columns), beside, ...note], sources);
+}
+
+const beforeHeading = ({ before }: Cut): string => `${before} to`;
+
+/** The finish bore stands in the fourth column of what the function fills. */
+function beforeFormula({ at: { sheet, row, column } }: PlanTarget, at: number, allowance: PlanInput): PlannedContent {
+  const finish = cellName({ row: row + 1 + at, column: column + 3 });
+  const stock = isArea(allowance) ? reference(allowance, sheet) : String(allowance);
+  return { formula: `=IF(ISNUMBER(${finish}),ROUND(${finish}-${stock},6),"")` };
 }
 
 /** Says under the plan that no allowance is typed; where it has a cell, as long as that is blank. */

@@ -12,6 +12,7 @@ const REBORE: Cut = {
   size: "oversize",
   work: "honing",
   verb: "finish",
+  before: "bore",
   grows: true,
   none: NO_OVERSIZE,
   instead: "sleeve",

@@ -5,16 +5,19 @@ import { cellsOf, WorkbookCells } from "../formula/workbook-cells.ts";
 import { shimPlan } from "../functions/valves/shim-plan.ts";
 import { type CellArea, placeName } from "../workbook/address.ts";
 import type { WorkbookSnapshot } from "../workbook/port.ts";
-import { argumentOf, blockOf, formulaOf, inputLengths, isArea, type PlanInput } from "./inputs.ts";
-import { limitsInSheet } from "./limits-in-sheet.ts";
-import { NOTHING_WRITTEN, type PlannedContent, type PlanTarget, planEdits, valueParts, type WrittenPlan } from "./placement.ts";
+import { argumentOf, blockOf, formulaOf, inputLengths, isArea, type PlanInput, reference } from "./inputs.ts";
+import { type LimitsInSheet, limitsInSheet } from "./limits-in-sheet.ts";
+import { NOTHING_WRITTEN, type PlanBlock, type PlannedContent, type PlanTarget, planEdits, valueParts, type WrittenPlan } from "./placement.ts";
 
 /** Inputs as SHIMPLAN takes them. */
 export interface ShimInputs {
   installed: PlanInput;
   clearance: PlanInput;
+  /** One for all valves, or a range with one for each. */
   least: PlanInput;
   most: PlanInput;
+  /** The limits of each valve, along the rows of `installed`, in place of those two: inlet and exhaust apart, or as the sheet judges them. */
+  limits?: readonly LimitsInSheet[];
   spares?: PlanInput;
   step?: PlanInput;
   /** What the sheet calls the valves, along the rows of `installed`. */
@@ -62,7 +65,8 @@ export function planShims(snapshot: WorkbookSnapshot, inputs: ShimInputs, place?
     fault: null,
     notes: shimPlan.notes ?? [],
   };
-  const { installed, clearance, least, most, spares, step } = inputs;
+  const { installed, clearance, spares, step } = inputs;
+  const { least, most } = limitBlocks(book, inputs);
   const givens = [installed, clearance, least, most, spares, step];
   const made = broadcast(
     shimPlan,
@@ -83,16 +87,51 @@ export function planShims(snapshot: WorkbookSnapshot, inputs: ShimInputs, place?
     buy: bought(valves),
     leftOver: leftOver(rows, valves, inputLengths(book, spares)),
     badSpares,
-    judgedOtherwise: judgedOtherwise(book, inputs),
+    judgedOtherwise: judgedOtherwise(book, { clearance, least, most }),
   };
   if (!place) return plan;
-  const sources = givens.filter((given): given is CellArea => isArea(given));
+  const sources = [...givens, ...(inputs.limits ?? []).flatMap((one) => [one.least, one.most])].filter((given): given is CellArea => isArea(given));
   if (place.as === "values" || !isArea(installed) || !isArea(clearance)) {
     const table = [made[0]!, ...valves.map((valve) => [valve.name, valve.shim ?? valve.says, valve.from ?? valve.source ?? "", valve.clearance ?? ""])];
     return { ...plan, ...planEdits(book, place, "values", valueParts(table, place.date), sources) };
   }
-  const part = { row: 0, column: 0, cells: [[{ formula: formulaOf(shimPlan, givens, place.at.sheet) }]] };
-  return { ...plan, ...planEdits(book, place, "formulas", [{ ...part, fills: { rows: mostRows(book, inputs), columns: made[0]!.length } }], sources) };
+  const named = inputs.names ? [{ row: 0, column: made[0]!.length, cells: [["name"], ...valves.map(({ name }) => [name])] }] : [];
+  const beside = limitsBeside(inputs, place, made[0]!.length + named.length + 1);
+  const formula = formulaOf(shimPlan, [installed, clearance, beside?.least ?? least, beside?.most ?? most, spares, step], place.at.sheet);
+  const part = { row: 0, column: 0, cells: [[{ formula }]], fills: { rows: mostRows(book, inputs), columns: made[0]!.length } };
+  return { ...plan, ...planEdits(book, place, "formulas", [part, ...named, ...(beside?.parts ?? [])], sources) };
+}
+
+/** The limits as the function takes them: those of each valve in the shape of the shims. */
+function limitBlocks(book: WorkbookCells, { installed, least, most, limits }: ShimInputs): Pick<ShimInputs, "least" | "most"> {
+  if (!limits) return { least, most };
+  const { length: columns } = blockOf(book, installed)[0]!;
+  const shaped = (side: keyof LimitsInSheet) =>
+    Array.from({ length: limits.length / columns }, (_, r) =>
+      limits.slice(r * columns, (r + 1) * columns).map((one) => inputLengths(book, one[side])[0] ?? null),
+    );
+  return { least: shaped("least"), most: shaped("most") };
+}
+
+/** The limits of each valve as cells right of the plan, so that it follows them: a formula has no list of cells from here and there. */
+function limitsBeside(
+  { installed, limits }: ShimInputs,
+  { at }: PlanTarget,
+  column: number,
+): { least: CellArea; most: CellArea; parts: PlanBlock[] } | undefined {
+  if (!limits || !isArea(installed)) return undefined;
+  const { rows, columns } = installed;
+  const block = (side: keyof LimitsInSheet, left: number): PlanBlock => {
+    const cells = limits.map((one): PlannedContent => {
+      const limit = one[side];
+      // A blank handed over as 0 is no limit.
+      return isArea(limit) ? { formula: `=IF(${reference(limit, at.sheet)}="","",${reference(limit, at.sheet)})` } : typeof limit === "number" ? limit : "";
+    });
+    return { row: 0, column: left, cells: [[side], ...Array.from({ length: rows }, (_, r) => cells.slice(r * columns, (r + 1) * columns))] };
+  };
+  const parts = [block("least", column), block("most", column + columns)];
+  const area = (left: number): CellArea => ({ sheet: at.sheet, row: at.row + 1, column: at.column + left, rows, columns });
+  return { least: area(column), most: area(column + columns), parts };
 }
 
 /** Rows that the formula can come to fill: its head, every valve and, at worst, every spare that is no good. */
@@ -100,7 +139,7 @@ const mostRows = (book: WorkbookCells, { installed, spares }: ShimInputs): numbe
   1 + blockOf(book, installed).flat().length + (spares ? blockOf(book, spares).flat().length : 0);
 
 /** A plan by other limits than those of the sheet's own verdicts would contradict them. */
-function judgedOtherwise(book: WorkbookCells, { clearance, least, most }: ShimInputs): number {
+function judgedOtherwise(book: WorkbookCells, { clearance, least, most }: Pick<ShimInputs, "clearance" | "least" | "most">): number {
   if (!isArea(clearance)) return 0;
   const inSheet = limitsInSheet(book);
   const given = [least, most].map((limit) => inputLengths(book, limit));

@@ -1,13 +1,18 @@
+import { pistonMatch } from "../functions/cylinder/piston-match.ts";
+import { reborePlan } from "../functions/cylinder/rebore-plan.ts";
+import { ringGapFile } from "../functions/rings/ring-gap-file.ts";
+import { regrindPlan } from "../functions/shafts/regrind-plan.ts";
+import { shimPlan } from "../functions/valves/shim-plan.ts";
 import type { NameSpec } from "../workbook/sheet-spec.ts";
 import { camshaftSheet } from "./camshaft-sheet.ts";
 import type { BuildSheetChoices } from "./choices.ts";
 import { boreHeadings, type SetupContext } from "./columns.ts";
 import { crankshaftPage } from "./crankshaft-sheet.ts";
 import { boresPage, pistonsPage, ringsPage, volumesPage } from "./cylinder-sheets.ts";
-import { enginePage } from "./engine-sheet.ts";
+import { ENGINE_TABLE, enginePage } from "./engine-sheet.ts";
 import { facesSheet } from "./faces-sheet.ts";
-import { limitsPage, summaryPage } from "./limit-and-summary-sheets.ts";
-import type { BuildSheet, SheetPart, VerdictColumn } from "./model.ts";
+import { LIMITS_TABLE, limitsPage, summaryPage } from "./limit-and-summary-sheets.ts";
+import type { BuildSheet, PlanSource, SheetPart, VerdictColumn } from "./model.ts";
 import type { TableAt } from "./page.ts";
 import { notesPage, partsPage, torquesPage } from "./record-sheets.ts";
 import { rodsSheet } from "./rods-sheet.ts";
@@ -78,8 +83,43 @@ export function buildSheetSpec(choices: BuildSheetChoices): BuildSheet {
     ["Standard_bore", bores && engine.item("Standard bore")],
     ["Valve_clearances", valves?.valves.body("Clearance")],
   ];
+  const boreRange = bores?.bores.body(headings[0]!, headings.at(-1)!);
+  const source = (of: { name: string }, about: string, table: TableAt | undefined, inputs: (table: TableAt) => PlanSource["inputs"], ...others: string[]) =>
+    table ? [{ of: of.name, about, inputs: inputs(table), tables: [table.table.name, ...others] }] : [];
+  const journals = (about: string, table: TableAt | undefined, journal: string, standard: string) =>
+    source(
+      regrindPlan,
+      about,
+      table,
+      (at) => ({ journals: at.body(`${journal} upright`, `${journal} across`), axes: "2", standard: engine.item(standard) }),
+      ENGINE_TABLE,
+    );
+  const plans: PlanSource[] = [
+    ...source(
+      reborePlan,
+      "bores",
+      bores?.bores,
+      () => ({ bores: boreRange!, axes: String(choices.axes), standard: engine.item("Standard bore") }),
+      ENGINE_TABLE,
+    ),
+    ...journals("main journals", crank?.mains, "Main journal", "Standard main journal"),
+    ...journals("crankpins", crank?.bigEnds, "Crankpin", "Standard crankpin"),
+    ...source(ringGapFile, "ring end gaps", rings?.rings, (at) => ({ measured: at.body("End gap") })),
+    ...source(
+      shimPlan,
+      "valves",
+      valves?.valves,
+      (at) => ({ installed: at.body("Shim"), clearance: at.body("Clearance"), step: engine.item("Shim step") }),
+      ENGINE_TABLE,
+    ),
+    ...source(pistonMatch, "pistons", bores && pistons?.pistons, (at) => ({ bores: boreRange!, pistons: at.body("Skirt") }), "BoreReadings", LIMITS_TABLE).map(
+      (one) => ({ ...one, middles: { target: [limits.cell("Lower", "Piston clearance"), limits.cell("Upper", "Piston clearance")] as const } }),
+    ),
+    ...ownSheets.flatMap(({ plans: own = [] }) => own),
+  ];
   return {
     title: "Build sheet",
+    plans,
     sheets: pages.map((page) => page.described(choices)),
     names: named.flatMap(([name, formula]): NameSpec[] => (formula === undefined ? [] : [{ name, formula }])),
   };

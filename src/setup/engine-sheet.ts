@@ -4,6 +4,9 @@ import type { Item, SheetPart } from "./model.ts";
 import { SheetBuilder, type SheetColumn, type TableAt } from "./page.ts";
 import { hasOneOf, hasSheet, type SheetWord } from "./sheets.ts";
 
+/** The table of the engine's data, by which others find it. */
+export const ENGINE_TABLE = "EngineData";
+
 const GAUGES = 10;
 
 function items(choices: BuildSheetChoices, parts: readonly SheetPart[]): Item[] {
@@ -93,7 +96,7 @@ export function enginePage(choices: BuildSheetChoices, parts: readonly SheetPart
     CAUTION,
   ]);
   const list = items(choices, parts);
-  const data = page.table("EngineData", 4, itemColumns(list, choices), list.length);
+  const data = page.table(ENGINE_TABLE, 4, itemColumns(list, choices), list.length);
   const gaugesRow = 4 + list.length + 3;
   page.note(gaugesRow - 1, "Gauges: U is the expanded uncertainty at 95 %, in the unit of the gauge's readings");
   const gauges = page.table("Gauges", gaugesRow, gaugeColumns(), GAUGES);

@@ -7,6 +7,22 @@ import type { SheetWord } from "./sheets.ts";
 /** A build sheet as data. */
 export interface BuildSheet extends WorkbookSpec {
   title: string;
+  /** What plans are made from. */
+  plans?: readonly PlanSource[];
+}
+
+/** What stands on the sheets for a function that plans work. */
+export interface PlanSource {
+  /** The name of the function. */
+  of: string;
+  /** What it is about, where a workbook has several for one function. */
+  about: string;
+  /** Cells and numbers, by the names of the function's params; several ranges stand one a line. */
+  inputs: Readonly<Record<string, string>>;
+  /** Params that are the middle of two limits. */
+  middles?: Readonly<Record<string, readonly [lower: string, upper: string]>>;
+  /** The tables in which all that stands. */
+  tables: readonly string[];
 }
 
 /** An entry of the engine's data. */
@@ -42,5 +58,5 @@ export interface SheetPart {
   results: readonly (readonly [result: string, ...from: string[]])[];
   /** What it judges, with the unit of the limits. */
   limits(choices: BuildSheetChoices): readonly (readonly [characteristic: string, unit: string])[];
-  page(given: SetupContext): { page: SheetBuilder; judged: readonly VerdictColumn[] };
+  page(given: SetupContext): { page: SheetBuilder; judged: readonly VerdictColumn[]; plans?: readonly PlanSource[] };
 }

@@ -1,3 +1,4 @@
+import { massMatch } from "../functions/balance/mass-match.ts";
 import {
   cylinderColumn,
   lengthColumn,
@@ -9,6 +10,7 @@ import {
   verdictColumn,
   whenFilled,
 } from "./columns.ts";
+import { ENGINE_TABLE } from "./engine-sheet.ts";
 import type { SheetPart } from "./model.ts";
 import { SheetBuilder, type SheetColumn, type TableAt } from "./page.ts";
 
@@ -32,9 +34,12 @@ export const rodsSheet: SheetPart = {
       "Masses: each set is brought to its lightest. Take metal only where the maker shows it: a weakened rod or a crank out of balance can wreck the engine, and grinding needs eye protection.",
     ]);
     const rods = page.table("RodReadings", 4, rodColumns(given), given.choices.cylinders);
-    page.table("RodMasses", 4 + given.choices.cylinders + 3, massColumns(given), given.choices.cylinders);
+    const masses = page.table("RodMasses", 4 + given.choices.cylinders + 3, massColumns(given), given.choices.cylinders);
     page.freeze(5, 1);
-    return { page, judged: judgedIn(rods) };
+    const sets = ["Piston mass", "Big end mass", "Small end mass"].map((heading) => masses.body(heading));
+    const inputs = { masses: sets.join("\n"), tolerance: given.engine.item("Mass tolerance") };
+    const plans = [{ of: massMatch.name, about: "pistons and rod ends", inputs, tables: [masses.table.name, ENGINE_TABLE] }];
+    return { page, judged: judgedIn(rods), plans };
   },
 };
 

@@ -118,8 +118,8 @@ test("rings are paired with their bores by row, and the plan is written as formu
   await fillRings(page);
   await workOut(page);
   const planned = await rows(page, "What to file off each ring");
-  expect(planned[0]).toEqual(["B2", "0.22", "file 0.07204 off, from 0.22 to 0.29204"]);
-  expect(planned[4]).toEqual(["B4", "–", "the gap is not measured yet"]);
+  expect(planned[0]).toEqual(["No. 1, top", "0.22", "file 0.07204 off, from 0.22 to 0.29204"]);
+  expect(planned[4]).toEqual(["No. 3, top", "–", "the gap is not measured yet"]);
   await page.evaluate(() => window.stage.host.choose({ sheet: "Work to do", row: 3, column: 0, rows: 2, columns: 2 }));
   await page.getByRole("button", { name: "Take selection for First cell" }).click();
   await page.getByRole("button", { name: "Write to sheet" }).click();
@@ -187,7 +187,7 @@ test("a plan is made by keyboard alone", async () => {
   await page.getByRole("combobox", { name: "Plan", exact: true }).waitFor();
   await page.keyboard.press("Tab");
   await page.keyboard.type("Pis");
-  for (let presses = 0; presses < 3; presses++) await page.keyboard.press("Tab");
+  for (let presses = 0; presses < 4; presses++) await page.keyboard.press("Tab");
   await page.keyboard.type("Bores!B2:B4");
   for (let presses = 0; presses < 2; presses++) await page.keyboard.press("Tab");
   await page.keyboard.type("Pistons!A2:A4");
@@ -196,4 +196,99 @@ test("a plan is made by keyboard alone", async () => {
   for (let presses = 0; presses < 2; presses++) await page.keyboard.press("Tab");
   await page.keyboard.press("Enter");
   await page.getByRole("table", { name: "Which piston each bore gets" }).waitFor();
+});
+
+/** A build sheet of two cylinders, set up in the pane, with invented readings and limits in it. */
+async function builtPlan(title: string): Promise<Page> {
+  const page = await pane.open("blank");
+  await page.getByRole("tab", { name: "Set up" }).click();
+  await page.getByRole("combobox", { name: "Cylinders" }).selectOption("2");
+  await page.getByRole("button", { name: "Add these sheets" }).click();
+  await page.getByText("19 new sheets").waitFor();
+  await page.evaluate(async () => {
+    const { host } = window.stage;
+    const { sheets } = await host.read();
+    const rowOf = (name: string, text: string) => {
+      const sheet = sheets.find((one) => one.name === name)!;
+      return sheet.row + sheet.values.findIndex((line) => line[0] === text);
+    };
+    const limit = (name: string, lower: number, upper: number) => ({ sheet: "Limits", row: rowOf("Limits", name), column: 1, cells: [[lower, upper]] });
+    const valves = [0.12, 0.3, 0.2, 0.2].map((clearance) => [clearance, 2.5]);
+    await host.write([
+      { sheet: "Engine", row: rowOf("Engine", "Standard bore"), column: 1, cells: [[73]] },
+      { sheet: "Bores", row: 3, column: 1, cells: [Array(6).fill(73.09), Array(6).fill(73.28)] },
+      { sheet: "Valves", row: 4, column: 2, cells: valves },
+      limit("Valve clearance, inlet", 0.15, 0.25),
+      limit("Valve clearance, exhaust", 0.25, 0.35),
+      limit("Piston clearance", 0.03, 0.05),
+    ]);
+  });
+  await openPlan(page, title);
+  await page.getByRole("button", { name: "Fill from the build sheet" }).click();
+  return page;
+}
+
+// By hand: inlet 1 2.5 + 0.12 − 0.2 = 2.42, step 0.05: 2.4 gives 0.22; exhaust 0.3 is inside; inlet 2 0.2 is inside; exhaust 2 2.5 + 0.2 − 0.3 = 2.4.
+test("one click fills the shims from the sheets of Set up and works them out, by the limits of each valve and in the sheet's names", async () => {
+  const page = await builtPlan("Shims");
+  await page.getByRole("region", { name: "Plan: Shims" }).waitFor();
+  expect(await rows(page, "What each valve gets")).toEqual([
+    ["Cylinder 1, Inlet", "0.12", "buy 2.4 for it: 0.22 instead of 0.12"],
+    ["Cylinder 1, Exhaust", "0.3", "keeps its 2.5: 0.3"],
+    ["Cylinder 2, Inlet", "0.2", "keeps its 2.5: 0.2"],
+    ["Cylinder 2, Exhaust", "0.2", "buy 2.4 for it: 0.3 instead of 0.2"],
+  ]);
+  expect(await page.getByLabel("Shims as fitted", { exact: true }).inputValue()).toBe("Valves!D5:D8");
+});
+
+test("one click fills a rebore as far as the sheets say it, names what is still to be typed and goes there", async () => {
+  const page = await builtPlan("Rebore");
+  await status(page, "Filled with the bores. Still to be typed: oversizes to be had.");
+  expect(await page.evaluate(() => document.activeElement?.id)).toBe("plan-oversizes");
+  await fill(page, { "Oversizes to be had": "0.25 0.5", "Stock to leave for honing": "0.05" });
+  await workOut(page);
+  expect(await rows(page, "What each bore gets")).toEqual([
+    ["Cylinder 1", "73.14", "bore to 73.45, finish to 73.5, oversize 0.5: takes 0.41 off the diameter"],
+    ["Cylinder 2", "73.33", "bore to 73.45, finish to 73.5, oversize 0.5: takes 0.22 off the diameter"],
+  ]);
+});
+
+test("where the sheets hold two sets for a plan, the other one is a click as well", async () => {
+  const page = await builtPlan("Crankshaft regrind");
+  const journals = page.getByLabel("Journal readings", { exact: true });
+  await status(page, "Filled with the main journals.");
+  const mains = await journals.inputValue();
+  await page.getByRole("button", { name: "With the crankpins instead" }).click();
+  await status(page, "Filled with the crankpins.");
+  expect(await journals.inputValue()).not.toBe(mains);
+  await page.getByRole("button", { name: "With the main journals instead" }).waitFor();
+});
+
+test("the clearance wanted of pistons is the middle of its limits", async () => {
+  const page = await builtPlan("Piston matching");
+  await page.getByRole("region", { name: "Plan: Piston matching" }).waitFor();
+  expect(await page.getByLabel("Clearance wanted", { exact: true }).inputValue()).toBe("0.04");
+});
+
+test("inlet and exhaust valves are told apart by the words beside them, each with limits of its own", async () => {
+  const page = await plan("Shims");
+  await page.getByLabel("The limits are").selectOption("inlet and exhaust apart");
+  await fill(page, { "Shims as fitted": "Valves!B2:B5", "Clearances as measured": "Valves!C2:C5" });
+  await fill(page, {
+    "Least clearance, inlet": "0.15",
+    "Most clearance, inlet": "0.25",
+    "Least clearance, exhaust": "0.25",
+    "Most clearance, exhaust": "0.35",
+  });
+  await workOut(page);
+  // By hand: 2.4 + 0.2 − 0.3 = 2.3 is bought for exhaust 1, whose 2.4 gives exhaust 2 its 2.45 + 0.21 − 2.4 = 0.26.
+  const planned = await rows(page, "What each valve gets");
+  expect(planned.map(([name]) => name)).toEqual(["inlet 1", "exhaust 1", "inlet 2", "exhaust 2"]);
+  expect([planned[1]![2], planned[3]![2]]).toEqual(["buy 2.3 for it: 0.3 instead of 0.2", "take the 2.4 out of exhaust 1: 0.26 instead of 0.21"]);
+});
+
+test("without sheets of Set up the button says so", async () => {
+  const page = await plan("Rebore");
+  await page.getByRole("button", { name: "Fill from the build sheet" }).click();
+  await status(page, "No sheet of Set up in this workbook holds what this plan is made from, as it was set up: say below where it stands.");
 });

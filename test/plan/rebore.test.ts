@@ -20,34 +20,38 @@ const plan = (inputs: Partial<ReboreInputs> = {}) => planRebore(calculated(stack
 describe("what is planned", () => {
   // TM 55-1905-219-14-10 p. 5-368: the worn bore decides, sizes come from a list; one size for the block and the
   // allowance are common practice. 73.27 + 0.03 asks for 73.3, so 73.5 is the first of the list to reach it (by hand).
-  test("one oversize for the block, with finish bore and stock of each bore", () => {
+  // Bored short of the finish bore by the stock that the hone is to take: 73.5 − 0.03 (common practice).
+  test("one oversize for the block, with finish bore, what it is bored to and stock of each bore", () => {
     expect(plan().parts).toEqual([
       {
         name: "bore 1",
         needed: 73.08,
         size: 0.5,
         finish: 73.5,
+        first: 73.47,
         leastStock: 0.45,
         mostStock: 0.48,
-        says: "finish to 73.5, oversize 0.5: takes 0.45 to 0.48 off the diameter",
+        says: "bore to 73.47, finish to 73.5, oversize 0.5: takes 0.45 to 0.48 off the diameter",
       },
       {
         name: "bore 2",
         needed: 73.3,
         size: 0.5,
         finish: 73.5,
+        first: 73.47,
         leastStock: 0.23,
         mostStock: 0.3,
-        says: "finish to 73.5, oversize 0.5: takes 0.23 to 0.3 off the diameter",
+        says: "bore to 73.47, finish to 73.5, oversize 0.5: takes 0.23 to 0.3 off the diameter",
       },
       {
         name: "bore 3",
         needed: 73.15,
         size: 0.5,
         finish: 73.5,
+        first: 73.47,
         leastStock: 0.38,
         mostStock: 0.4,
-        says: "finish to 73.5, oversize 0.5: takes 0.38 to 0.4 off the diameter",
+        says: "bore to 73.47, finish to 73.5, oversize 0.5: takes 0.38 to 0.4 off the diameter",
       },
     ]);
   });
@@ -101,9 +105,9 @@ describe("what is planned", () => {
   test("a bore beyond the list says so, and the others are planned without it", () => {
     const { parts, sizes } = plan({ sizes: [[0.25]] });
     expect(parts.map(({ size, says }) => [size, says])).toEqual([
-      [0.25, "finish to 73.25, oversize 0.25: takes 0.2 to 0.23 off the diameter"],
+      [0.25, "bore to 73.22, finish to 73.25, oversize 0.25: takes 0.2 to 0.23 off the diameter"],
       [null, "needs 73.3, which no listed oversize reaches: sleeve"],
-      [0.25, "finish to 73.25, oversize 0.25: takes 0.13 to 0.15 off the diameter"],
+      [0.25, "bore to 73.22, finish to 73.25, oversize 0.25: takes 0.13 to 0.15 off the diameter"],
     ]);
     expect(sizes[0]!.cleansUpAll).toBe(false);
   });
@@ -116,7 +120,7 @@ describe("what is planned", () => {
     expect(parts.map(({ size, says }) => [size, says])).toEqual([
       [null, "a reading is still blank"],
       [null, 'bores holds the text "73,20": a decimal comma is not read, type it with this sheet\'s decimal sign (row 2, column 2)'],
-      [0.25, "finish to 73.25, oversize 0.25: takes 0.13 to 0.15 off the diameter"],
+      [0.25, "bore to 73.22, finish to 73.25, oversize 0.25: takes 0.13 to 0.15 off the diameter"],
     ]);
   });
 });
@@ -148,14 +152,30 @@ describe("written to the sheet", () => {
         column: 0,
         cells: [["=HATCH.REBOREPLAN('Bore book'!A1:F3, 73, {0.75,0.25,0.5}, 0.03, , 2)", null, null, null, null, null], ...blank(3, 6)],
       },
+      { sheet: "Plan", row: 2, column: 6, cells: [["bore to"], ...[4, 5, 6].map((row) => [`=IF(ISNUMBER(D${row}),ROUND(D${row}-0.03,6),"")`])] },
     ]);
     expect(made.as).toBe("formulas");
     expect(shown(calculated(filled(inRows, made.edits)), area("Plan", "A4:F6"))).toEqual(made.parts.map(rowOf));
+    expect(shown(calculated(filled(inRows, made.edits)), area("Plan", "G4:G6"))).toEqual([[73.47], [73.47], [73.47]]);
+  });
+
+  test("the names of the sheet stand beside formulas too", () => {
+    const made = planRebore(calculated(inRows), { parts: rows, ...WANTED, names: ["No. 1", "No. 2", "No. 3"] }, place);
+    expect(shown(calculated(filled(inRows, made.edits)), area("Plan", "G3:H6"))).toEqual([
+      ["name", "bore to"],
+      ["No. 1", 73.47],
+      ["No. 2", 73.47],
+      ["No. 3", 73.47],
+    ]);
   });
 
   test("blocks are brought into rows beside the plan, in formulas too, and follow the readings", () => {
     const made = planRebore(calculated(stacked), { parts: { blocks }, ...WANTED }, place);
-    expect(made.edits.map(({ cells }) => cells[0]![0])).toEqual(["=HATCH.REBOREPLAN(H4:M6, 73, {0.75,0.25,0.5}, 0.03, , 6)", "readings, one bore a row"]);
+    expect(made.edits.map(({ cells }) => cells[0]![0])).toEqual([
+      "=HATCH.REBOREPLAN(I4:N6, 73, {0.75,0.25,0.5}, 0.03, , 6)",
+      "readings, one bore a row",
+      "bore to",
+    ]);
     const sheets = filled(stacked, made.edits);
     expect(shown(calculated(sheets), area("Plan", "A4:F6"))).toEqual(made.parts.map(rowOf));
     sheets.Bores![3]![0] = 73.6;
@@ -183,7 +203,7 @@ describe("written to the sheet", () => {
     expect(made.edits).toEqual([]);
     const sheets = { ...stacked, Plan: [["Standard", 73]] };
     const placed = planRebore(calculated(sheets), { parts: { blocks: [blocks[1]!] }, ...WANTED, standard: area("Plan", "B1") }, place);
-    expect(placed.edits.map(({ cells }) => cells[0]![0])).toEqual(["=HATCH.REBOREPLAN(Bores!A4:B6, B1, {0.75,0.25,0.5}, 0.03)"]);
+    expect(placed.edits.map(({ cells }) => cells[0]![0])).toEqual(["=HATCH.REBOREPLAN(Bores!A4:B6, B1, {0.75,0.25,0.5}, 0.03)", "bore to"]);
   });
 
   test("typed readings, or somebody who wants them frozen, get values with the day", () => {
@@ -193,8 +213,8 @@ describe("written to the sheet", () => {
     ]) {
       const made = planRebore(calculated(inRows), inputs, { ...place, as: "values" });
       expect(made.as).toBe("values");
-      expect(made.edits[0]!.cells.at(1)).toEqual(["bore 1", 73.08, 0.5, 73.5, 0.45, 0.48]);
-      expect(made.edits[0]!.cells.at(-1)).toEqual(["planned 2026-05-04; values, which do not follow the readings", null, null, null, null, null]);
+      expect(made.edits[0]!.cells.at(1)).toEqual(["bore 1", 73.08, 0.5, 73.5, 0.45, 0.48, 73.47]);
+      expect(made.edits[0]!.cells.at(-1)).toEqual(["planned 2026-05-04; values, which do not follow the readings", null, null, null, null, null, null]);
     }
     expect(planRebore(calculated(inRows), { parts: { rows: BLOCKS, axes: 2 }, ...WANTED }, place).as).toBe("values");
   });

@@ -139,8 +139,11 @@ test("nothing better exists: against every plan there is, for up to four valves"
 describe("written to the sheet", () => {
   test("is one formula that comes to the plan, with room for spares that go bad", () => {
     const made = planShims(calculated(sheets), INPUTS, place);
-    expect(made.edits.map(({ cells }) => cells[0]![0])).toEqual(["=HATCH.SHIMPLAN(Valves!B2:B4, Valves!C2:C4, Valves!D2:D4, Valves!E2:E4, Valves!F2:F3)"]);
-    expect(made.area).toEqual(area("Plan", "A3:D8"));
+    expect(made.edits.map(({ cells }) => cells[0]![0])).toEqual([
+      "=HATCH.SHIMPLAN(Valves!B2:B4, Valves!C2:C4, Valves!D2:D4, Valves!E2:E4, Valves!F2:F3)",
+      "name",
+    ]);
+    expect(made.area).toEqual(area("Plan", "A3:E8"));
     expect(shown(calculated(filled(sheets, made.edits)), area("Plan", "A4:D6"))).toEqual([
       [1, 2.4, "valve 2", 0.2],
       [2, 2.5, "valve 1", 0.2],
@@ -162,5 +165,47 @@ describe("written to the sheet", () => {
   test("a name that looks like a formula is written as text", () => {
     const made = planShims(calculated(sheets), { ...INPUTS, names: ["=1+1"] }, { ...place, as: "values" });
     expect(made.edits[0]!.cells[1]![0]).toBe(" =1+1");
+  });
+
+  // Inlets 0.15 to 0.25, exhausts 0.25 to 0.35 (invented). By hand: exhaust 1 has 0.3 and keeps its 2.4; inlet 2 takes the spare 2.55,
+  // 2.45 + 0.3 − 2.55 = 0.2, which leaves its 2.45 for inlet 1: 2.5 + 0.1 − 2.45 = 0.15, so that none is bought.
+  test("limits of inlet and exhaust stand beside the plan as cells, which it follows", () => {
+    const given: Sheets = {
+      ...sheets,
+      Limits: [
+        ["inlet", 0.15, 0.25],
+        ["exhaust", 0.25, 0.35],
+      ],
+    };
+    const side = (row: number) => ({ least: area("Limits", `B${row}`), most: area("Limits", `C${row}`) });
+    const inputs = { ...INPUTS, least: null, most: null, limits: [side(1), side(2), side(1)] };
+    const made = planShims(calculated(given), inputs, place);
+    const expected = [2.45, 2.4, 2.55];
+    expect(made.valves.map(({ shim }) => shim)).toEqual(expected);
+    const after = filled(given, made.edits);
+    expect(shown(calculated(after), area("Plan", "B4:B6")).flat()).toEqual(expected);
+    expect(shown(calculated(after), area("Plan", "E3:H6"))).toEqual([
+      ["name", null, "least", "most"],
+      ["inlet 1", null, 0.15, 0.25],
+      ["exhaust 1", null, 0.25, 0.35],
+      ["inlet 2", null, 0.15, 0.25],
+    ]);
+    after.Limits![1] = ["exhaust", 0.15, 0.25];
+    expect(shown(calculated(after), area("Plan", "B4:B6")).flat()).toEqual([2.4, 2.5, 2.55]);
+  });
+
+  test("a limit that is not typed keeps the shim, also where its cell is handed over as 0", () => {
+    const given: Sheets = {
+      ...sheets,
+      Limits: [
+        ["inlet", 0.15, 0.25],
+        ["exhaust", null, null],
+      ],
+    };
+    const side = (row: number) => ({ least: area("Limits", `B${row}`), most: area("Limits", `C${row}`) });
+    const inputs = { ...INPUTS, least: null, most: null, limits: [side(1), side(2), side(1)] };
+    const made = planShims(calculated(given), inputs, place);
+    expect(made.valves[1]!.says).toBe("the clearance or a limit is still blank: it keeps its shim");
+    expect(shown(calculated(filled(given, made.edits)), area("Plan", "B4:B6")).flat()).toEqual([made.valves[0]!.shim, null, made.valves[2]!.shim]);
   });
 });

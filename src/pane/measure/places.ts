@@ -1,6 +1,5 @@
-import { buildSheetSpec } from "../../setup/build-sheet.ts";
-import { readChoices } from "../../setup/choices.ts";
-import { SHEET_WORDS, SHEETS } from "../../setup/sheets.ts";
+import { buildSheetIn, hasHeadings, valueAt } from "../../setup/found.ts";
+import { SHEETS } from "../../setup/sheets.ts";
 import type { CellAddress, CellArea } from "../../workbook/address.ts";
 import { cellName } from "../../workbook/address.ts";
 import type { SheetSnapshot, WorkbookSnapshot } from "../../workbook/port.ts";
@@ -35,40 +34,17 @@ const NUMBERS: ReadonlySet<Rule["kind"]> = new Set(["above zero", "at least zero
 
 /** Groups of places on the sheets of Set up, as far as these still are as they were set up. */
 export function groupsIn(snapshot: WorkbookSnapshot): PlaceGroup[] {
-  const read = readChoices(choicesOf(snapshot));
-  if ("sentences" in read) return [];
-  const { unit } = read.choices;
-  return buildSheetSpec(read.choices).sheets.flatMap((sheet) => {
+  const found = buildSheetIn(snapshot);
+  if (!found) return [];
+  const { unit } = found.choices;
+  return found.book.sheets.flatMap((sheet) => {
     const there = snapshot.sheets.find(({ name }) => name === sheet.name);
     if (!there || NOT_MEASURED.has(sheet.name)) return [];
     return sheet.tables.filter((table) => hasHeadings(there, table)).flatMap((table) => groupsOf(sheet, table, there, unit));
   });
 }
 
-/** What the sheet Engine says of the engine, and which sheets are there. */
-function choicesOf({ sheets }: WorkbookSnapshot): object {
-  const engine = sheets.find(({ name }) => name === "Engine");
-  const entries = new Map(engine?.values.map((line, r) => [String(line[0 - engine.column] ?? ""), engine.values[r]![1 - engine.column]]) ?? []);
-  const given = {
-    cylinders: entries.get("Cylinders"),
-    heights: entries.get("Heights of a bore"),
-    axes: entries.get("Axes of a bore"),
-    valves: entries.get("Valves of a cylinder"),
-    unit: entries.get("Unit of length"),
-  };
-  const names = new Set(sheets.map(({ name }) => name));
-  return {
-    ...Object.fromEntries(Object.entries(given).filter(([, value]) => value !== undefined && value !== null && value !== "")),
-    secondReadings: names.has("Second readings"),
-    without: SHEET_WORDS.filter((word) => !names.has(SHEETS[word])),
-  };
-}
-
-const valueAt = ({ row, column, values }: SheetSnapshot, r: number, c: number) => values[r - row]?.[c - column] ?? null;
 const formulaAt = ({ row, column, formulas }: SheetSnapshot, r: number, c: number) => formulas[r - row]?.[c - column] ?? null;
-
-const hasHeadings = (there: SheetSnapshot, { row, column, headings }: TableSpec): boolean =>
-  headings.every((heading, i) => valueAt(there, row, column + i) === heading);
 
 /** The columns of a table that take numbers: bores one after the other, other columns one by one, as one gauge is set. */
 function groupsOf(sheet: SheetSpec, table: TableSpec, there: SheetSnapshot, unit: string): PlaceGroup[] {

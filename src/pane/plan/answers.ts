@@ -1,4 +1,5 @@
 import { cellsOf, type WorkbookCells } from "../../formula/workbook-cells.ts";
+import { SheetLabels } from "../../layout/labels.ts";
 import { isArea, type PlanInput } from "../../plan/inputs.ts";
 import type { RingInput, RingInputs } from "../../plan/rings.ts";
 import { type CellArea, cellName } from "../../workbook/address.ts";
@@ -16,15 +17,17 @@ export function ringInputs(answers: Answers): RingInputs {
     return [[key, isArea(wanted) ? pairing(answers, key, wanted, measured, key === "bore") : () => wanted]];
   });
   const namesAt = answers.area("names");
-  const nameFor = namesAt && pairing(answers, "names", namesAt, measured, false);
-  const rings = [...cellsOf(measured)].map((cell): RingInput => {
+  const nameAt = namesAt && pairing(answers, "names", namesAt, measured, false);
+  const own = namesAt ? undefined : answers.namesBeside(measured);
+  const rings = [...cellsOf(measured)].map((cell, at): RingInput => {
     const ring = { ...cell, rows: 1, columns: 1 };
-    const name = nameFor?.(ring);
-    const text = isArea(name ?? null) ? String(answers.book.value(name as CellArea) ?? "").trim() : "";
+    if (own) return { name: own[at]!, measured: ring, ...Object.fromEntries(picks.map(([key, pick]) => [key, pick(ring)])) };
+    const named = nameAt?.(ring);
+    const text = isArea(named ?? null) ? String(answers.book.value(named as CellArea) ?? "").trim() : "";
     // Rings of one cylinder that share its name are told apart by their cells.
     const isShared = namesAt !== undefined && namesAt.rows * namesAt.columns < measured.rows * measured.columns;
-    const own = text === "" ? cellName(ring) : isShared ? `${text}, ${cellName(ring)}` : text;
-    return { name: own, measured: ring, ...Object.fromEntries(picks.map(([key, pick]) => [key, pick(ring)])) };
+    const name = text === "" ? cellName(ring) : isShared ? `${text}, ${cellName(ring)}` : text;
+    return { name, measured: ring, ...Object.fromEntries(picks.map(([key, pick]) => [key, pick(ring)])) };
   });
   return { rings, perBore: answers.given("perBore") };
 }
@@ -55,6 +58,7 @@ const sizeOf = ({ rows, columns }: CellArea): string => `${rows} down and ${colu
 export class Answers {
   readonly troubles: Record<string, string> = {};
   readonly #asked: ReadonlySet<string>;
+  #labels: SheetLabels | undefined;
 
   constructor(
     readonly book: WorkbookCells,
@@ -85,10 +89,24 @@ export class Answers {
     return areas[0];
   }
 
-  /** The words in the cells of a range, in their order; `undefined` where the field is left blank. */
-  names(key: string): string[] | undefined {
+  /**
+   * What the sheet calls the parts of a range: the words in the cells that are said to name them, in their order, of which
+   * several in a row name one part of a column; where that field is left blank, what stands beside them.
+   */
+  names(key: string, of: CellArea | null | undefined, isByRow = false): string[] | undefined {
     const area = this.areas(key)[0];
-    return area && [...cellsOf(area)].map((cell) => String(this.book.value(cell) ?? "").trim() || cellName(cell));
+    if (!area) return of ? this.namesBeside(of, isByRow) : undefined;
+    const textIn = (cells: CellArea) => [...cellsOf(cells)].map((cell) => String(this.book.value(cell) ?? "").trim() || cellName(cell));
+    const isOneARow = of && area.columns > 1 && area.rows === of.rows && (isByRow || of.columns === 1);
+    return isOneARow ? rowsOf(area).map((row) => textIn(row).join(", ")) : textIn(area);
+  }
+
+  /** Cylinder and valve, or bore, as the words at the head of each row say; with the heading where several stand in a row. Nothing where that tells them not apart. */
+  namesBeside(area: CellArea, isByRow = false): string[] | undefined {
+    this.#labels ??= new SheetLabels(this.book);
+    const labels = this.#labels;
+    const names = isByRow || area.columns === 1 ? rowsOf(area).map((row) => labels.rowOf(row)) : [...cellsOf(area)].map((cell) => labels.of(cell));
+    return names.every((name) => name !== "") && new Set(names).size === names.length ? names : undefined;
   }
 
   refuse(key: string, sentence: string): void {

@@ -1,6 +1,8 @@
 import type { Spec } from "../../core/define.ts";
 import { massMatch } from "../../functions/balance/mass-match.ts";
+import { pistonMatch } from "../../functions/cylinder/piston-match.ts";
 import { reborePlan } from "../../functions/cylinder/rebore-plan.ts";
+import { ringGapFile } from "../../functions/rings/ring-gap-file.ts";
 import { ringGapTarget } from "../../functions/rings/ring-gap-target.ts";
 import { regrindPlan } from "../../functions/shafts/regrind-plan.ts";
 import { shimPlan } from "../../functions/valves/shim-plan.ts";
@@ -51,7 +53,16 @@ export type PlanName = (typeof PLAN_NAMES)[number];
 /** What the function takes for an input that is not given. */
 const leftOut = ({ params }: Spec, name: string): string => `${params[name]!.fallback} if left out`;
 
-const NAMES: FormField = { key: "names", label: "Names", kind: "range", hint: "Cells that name them, in the same order", isRare: true };
+const NAMES: FormField = {
+  key: "names",
+  label: "Names",
+  kind: "range",
+  hint: "Cells that name them, in the same order. Blank: as their rows say",
+  isRare: true,
+};
+
+const FOR_ALL = { isNeeded: true, when: { key: "limits", is: ["all"] } } as const;
+const BY_SIDE = { isNeeded: true, when: { key: "limits", is: ["sides"] } } as const;
 
 const BORES: FormField = { key: "bores", label: "Bore readings", kind: "ranges", isNeeded: true };
 
@@ -155,8 +166,23 @@ export const FIELDS: Readonly<Record<PlanName, readonly FormField[]>> = {
   shims: [
     { key: "installed", label: "Shims as fitted", kind: "range", isNeeded: true },
     { key: "clearance", label: "Clearances as measured", kind: "range", isNeeded: true },
-    { key: "least", label: "Least clearance", kind: "range", hint: "A number, or cells: one for each valve", isNeeded: true },
-    { key: "most", label: "Most clearance", kind: "range", hint: "A number, or cells: one for each valve", isNeeded: true },
+    {
+      key: "limits",
+      label: "The limits are",
+      kind: "choice",
+      first: "all",
+      options: [
+        ["all", "the same for all valves, or cells for each"],
+        ["sides", "inlet and exhaust apart"],
+        ["sheet", "those by which the sheet judges the clearances"],
+      ],
+    },
+    { key: "least", label: "Least clearance", kind: "range", hint: "A number, or cells: one for each valve", ...FOR_ALL },
+    { key: "most", label: "Most clearance", kind: "range", hint: "A number, or cells: one for each valve", ...FOR_ALL },
+    { key: "leastInlet", label: "Least clearance, inlet", kind: "amount", hint: "Which valve is which the words beside it say", ...BY_SIDE },
+    { key: "mostInlet", label: "Most clearance, inlet", kind: "amount", ...BY_SIDE },
+    { key: "leastExhaust", label: "Least clearance, exhaust", kind: "amount", ...BY_SIDE },
+    { key: "mostExhaust", label: "Most clearance, exhaust", kind: "amount", ...BY_SIDE },
     { key: "spares", label: "Spare shims", kind: "range", hint: "A range, or numbers such as 2.35 2.5" },
     { key: "step", label: "Step between shims", kind: "amount", hint: leftOut(shimPlan, "step"), isRare: true },
     NAMES,
@@ -184,6 +210,16 @@ export const FIELDS: Readonly<Record<PlanName, readonly FormField[]>> = {
     { key: "tolerance", label: "How much heavier a part may stay", kind: "amount", hint: leftOut(massMatch, "tolerance") },
     NAMES,
   ],
+};
+
+/** The function whose inputs the sheets of Set up hold for a plan, and what is chosen with them. */
+export const FILLED_BY: Readonly<Record<PlanName, { spec: Spec; chosen: Form }>> = {
+  rebore: { spec: reborePlan, chosen: { layout: "rows" } },
+  regrind: { spec: regrindPlan, chosen: { layout: "rows" } },
+  rings: { spec: ringGapFile, chosen: { by: "limits", least: "", most: "" } },
+  shims: { spec: shimPlan, chosen: { limits: "sheet" } },
+  pistons: { spec: pistonMatch, chosen: { layout: "rows" } },
+  masses: { spec: massMatch, chosen: {} },
 };
 
 export const isAsked = ({ when }: FormField, form: Form): boolean => when === undefined || when.is.includes(form[when.key] ?? "");

@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from "preact/hooks";
-import type { SheetHost } from "../../workbook/port.ts";
-import type { ViewProps } from "../parts/loading.ts";
+import type { SheetHost, WorkbookSnapshot } from "../../workbook/port.ts";
+import { part, type ViewProps } from "../parts/loading.ts";
 import { RangeField } from "../parts/range-field.tsx";
 import { useStored } from "../parts/stored-choices.ts";
 import { Answer, TaskLines, useTask } from "../parts/use-task.tsx";
@@ -114,22 +114,46 @@ export function PlanView({ host, changes }: ViewProps) {
   const [asked, setAsked] = useState(0);
   const view = useRef<HTMLDivElement>(null);
   useEffect(() => view.current?.querySelector<HTMLElement>("[aria-invalid]")?.focus(), [asked]);
+  const [wanted, setWanted] = useState("");
+  useEffect(() => {
+    if (wanted === "") return;
+    view.current?.querySelector<HTMLElement>(`#${wanted}`)?.focus();
+    setWanted("");
+  }, [wanted]);
   const form = forms[name] ?? firstForm(name);
   const own = made[name];
   const answer = (key: string, text: string) => {
     keep((before) => ({ ...before, forms: { ...before.forms, [name]: { ...form, ...before.forms[name], [key]: text } } }));
     setTroubles(({ [key]: _, ...rest }) => rest);
   };
-  const workOut = () =>
-    work.act("Working the plan out …", async () => {
-      const planned = planFor(name, await host.read(), form);
-      setTroubles("troubles" in planned ? planned.troubles : {});
-      setMade((before) => ({ ...before, [name]: "troubles" in planned ? undefined : { shown: planned, changes } }));
-      if ("troubles" in planned) {
-        setAsked((times) => times + 1);
-        return "Not worked out: see what is said beside the fields.";
-      }
-      return planned.fault === null ? "Worked out; the plan stands below." : "";
+  /** Sets of parts that the sheets hold for this plan, behind the one that it was filled with. */
+  const [filled, setFilled] = useState<{ name: PlanName; about: readonly string[] } | null>(null);
+  const plan = (snapshot: WorkbookSnapshot, given: Form) => {
+    const planned = planFor(name, snapshot, given);
+    setTroubles("troubles" in planned ? planned.troubles : {});
+    setMade((before) => ({ ...before, [name]: "troubles" in planned ? undefined : { shown: planned, changes } }));
+    if ("troubles" in planned) {
+      setAsked((times) => times + 1);
+      return "Not worked out: see what is said beside the fields.";
+    }
+    return planned.fault === null ? "Worked out; the plan stands below." : "";
+  };
+  const workOut = () => work.act("Working the plan out …", async () => plan(await host.read(), form));
+  const fill = (wanted?: string) =>
+    work.act("Looking at the sheets …", async () => {
+      const snapshot = await host.read();
+      const { formsFromSheets } = await part(import("./from-sheets.ts"));
+      const found = formsFromSheets(name, snapshot);
+      const chosen = found.find(({ about }) => about === wanted) ?? found[0];
+      if (!chosen) return "No sheet of Set up in this workbook holds what this plan is made from, as it was set up: say below where it stands.";
+      const given = { ...form, ...chosen.form };
+      keep((before) => ({ ...before, forms: { ...before.forms, [name]: given } }));
+      setFilled({ name, about: found.map(({ about }) => about).filter((about) => about !== chosen.about) });
+      const open = FIELDS[name].filter((field) => field.isNeeded && isAsked(field, given) && !given[field.key]?.trim());
+      if (open.length === 0) return plan(snapshot, given);
+      setTroubles({});
+      setWanted(`plan-${open[0]!.key}`);
+      return `Filled with the ${chosen.about}. Still to be typed: ${open.map(({ label }) => label.toLowerCase()).join(", ")}.`;
     });
   const choose = (next: PlanName) => {
     keep((before) => ({ ...before, last: next }));
@@ -149,6 +173,17 @@ export function PlanView({ host, changes }: ViewProps) {
         </select>
       </label>
       <p class="notice">{ABOUT[name]}</p>
+      <div class="tools">
+        <button type="button" aria-disabled={work.doing !== ""} onClick={() => fill()}>
+          Fill from the build sheet
+        </button>
+        {filled?.name === name &&
+          filled.about.map((about) => (
+            <button key={about} type="button" aria-disabled={work.doing !== ""} onClick={() => fill(about)}>
+              With the {about} instead
+            </button>
+          ))}
+      </div>
       <div ref={view}>
         <PlanFields key={name} name={name} form={form} troubles={troubles} host={host} onAnswer={answer} />
       </div>

@@ -1,6 +1,7 @@
 import { counted } from "../../core/number-text.ts";
-import { WorkbookCells } from "../../formula/workbook-cells.ts";
-import { reference } from "../../plan/inputs.ts";
+import { cellsOf, WorkbookCells } from "../../formula/workbook-cells.ts";
+import { isArea, reference } from "../../plan/inputs.ts";
+import { type LimitsInSheet, limitsInSheet } from "../../plan/limits-in-sheet.ts";
 import { planMasses } from "../../plan/masses.ts";
 import { planPistons } from "../../plan/pistons.ts";
 import type { PlanTarget, WrittenPlan } from "../../plan/placement.ts";
@@ -8,6 +9,8 @@ import { planRebore } from "../../plan/rebore.ts";
 import { planRegrind } from "../../plan/regrind.ts";
 import { planRings } from "../../plan/rings.ts";
 import { planShims } from "../../plan/shims.ts";
+import { parseHeading } from "../../vocabulary/parse-heading.ts";
+import { placeName } from "../../workbook/address.ts";
 import type { WorkbookSnapshot } from "../../workbook/port.ts";
 import { typedText } from "../parts/text.ts";
 import { Answers, ringInputs, rowsOf } from "./answers.ts";
@@ -68,7 +71,7 @@ function cutting(answers: Answers, [parts, sizes]: readonly [string, string], fi
     common: form.common === "yes",
     ...Object.fromEntries(fitting.map((key) => [key, answers.given(key)])),
   };
-  const names = answers.names("names");
+  const names = answers.names("names", rows, true);
   return (snapshot: WorkbookSnapshot, place?: PlanTarget): ShownPlan => {
     const planned = plan(snapshot, { ...inputs, ...(names ? { names } : {}) }, place);
     const { parts: rows, sizes: listed, remarks, fault, notes, ...written } = planned;
@@ -96,8 +99,13 @@ function ringFiling(answers: Answers) {
 
 function shimming(answers: Answers) {
   const [installed, clearance, least, most, spares, step] = ["installed", "clearance", "least", "most", "spares", "step"].map((key) => answers.given(key));
-  const names = answers.names("names");
-  const inputs = { installed: installed!, clearance: clearance!, least: least!, most: most!, spares: spares!, step: step!, ...(names ? { names } : {}) };
+  const names = isArea(installed!) ? answers.names("names", installed) : undefined;
+  const limits = valveLimits(answers, names);
+  const inputs = {
+    ...{ installed: installed!, clearance: clearance!, least: least!, most: most!, spares: spares!, step: step! },
+    ...(names ? { names } : {}),
+    ...(limits ? { limits } : {}),
+  };
   return (snapshot: WorkbookSnapshot, place?: PlanTarget): ShownPlan => {
     const { valves, buy, leftOver, badSpares, judgedOtherwise, fault, notes, ...written } = planShims(snapshot, inputs, place);
     const tables = [
@@ -116,12 +124,37 @@ function shimming(answers: Answers) {
   };
 }
 
+/** The limits of each valve, where they are not the same for all or given cell by cell. */
+function valveLimits(answers: Answers, names: readonly string[] | undefined): LimitsInSheet[] | undefined {
+  const { limits } = answers.form;
+  const clearance = answers.given("clearance");
+  if (limits === "all" || !isArea(clearance)) return undefined;
+  if (limits === "sheet") {
+    const judged = limitsInSheet(answers.book);
+    const found = [...cellsOf(clearance)].map((cell) => judged.get(placeName(cell)));
+    if (found.every((one) => one === undefined)) answers.refuse("clearance", "the sheet judges none of these by limits: say the limits yourself");
+    return found.map((one) => one ?? { least: null, most: null });
+  }
+  const sides = {
+    inlet: { least: answers.given("leastInlet"), most: answers.given("mostInlet") },
+    exhaust: { least: answers.given("leastExhaust"), most: answers.given("mostExhaust") },
+  };
+  return [...cellsOf(clearance)].map((cell, at) => {
+    const side =
+      names?.[at] === undefined ? undefined : parseHeading(names[at]!, ["position"]).places.find(({ word }) => word === "inlet" || word === "exhaust");
+    if (!side)
+      answers.refuse("clearance", `nothing beside ${placeName(cell)} says whether it is an inlet or an exhaust valve: say it there, or name the valves`);
+    return side?.word === "inlet" ? sides.inlet : sides.exhaust;
+  });
+}
+
 function matching(answers: Answers) {
   const { layout } = answers.form;
   const areas = layout === "blocks" ? answers.areas("bores") : [answers.area("bores")].flatMap((area) => area ?? []);
   const bores = layout === "sizes" ? { sizes: areas[0] ?? null } : { blocks: layout === "rows" ? areas.flatMap(rowsOf) : areas };
   const inputs = { bores, pistons: answers.given("pistons"), target: answers.given("target") };
-  const [boreNames, pistonNames] = [answers.names("names"), answers.names("pistonNames")];
+  const boreNames = answers.names("names", layout === "blocks" ? undefined : areas[0], layout === "rows");
+  const pistonNames = isArea(inputs.pistons) ? answers.names("pistonNames", inputs.pistons) : undefined;
   return (snapshot: WorkbookSnapshot, place?: PlanTarget): ShownPlan => {
     const named = { ...inputs, ...(boreNames ? { boreNames } : {}), ...(pistonNames ? { pistonNames } : {}) };
     const { matches, leftOver, worst, fault, notes, ...written } = planPistons(snapshot, named, place);
@@ -140,7 +173,7 @@ function matching(answers: Answers) {
 
 function weighing(answers: Answers) {
   const sets = answers.areas("masses");
-  const [tolerance, names] = [answers.given("tolerance"), answers.names("names")];
+  const [tolerance, names] = [answers.given("tolerance"), answers.names("names", sets[0])];
   return (snapshot: WorkbookSnapshot, place?: PlanTarget): ShownPlan => {
     const { sets: matched, fault, notes, ...written } = planMasses(snapshot, { sets, tolerance, ...(names ? { names } : {}) }, place);
     const ofSet = (at: number) => (sets.length > 1 ? `, ${reference(sets[at]!, "")}` : "");
