@@ -4,14 +4,14 @@ import type { SheetHost } from "../workbook/port.ts";
 import { PANE_KEY } from "../workbook/storage.ts";
 import { mustFit, UnreadableFile } from "../xlsx/file-limits.ts";
 import type { DefinedName } from "../xlsx/model.ts";
-import { ask, askName, elements } from "./elements.ts";
-import { chosenFile, chosenPlace, download, hasPickers, writeTo } from "./files.ts";
+import { ask, elements } from "./elements.ts";
+import { chosenFile, hasPickers } from "./files.ts";
 import { type Grid, mountGrid } from "./grid-view.ts";
 import { KeptWork } from "./kept-work.ts";
 import { localeOf } from "./language.ts";
 import type { Engine, Screen } from "./load-grid.ts";
 import { openInGrid } from "./open.ts";
-import { saveWorkbook } from "./save.ts";
+import { type Place, Saving } from "./saving.ts";
 import type {} from "./shared.ts";
 import { uncalculatedNote, Workbook } from "./workbook.ts";
 
@@ -19,19 +19,13 @@ const SAMPLE = "samples/build-sheet.xlsx";
 
 const NEW = "workbook.xlsx";
 
-/** The file that a workbook is saved in; one that was opened here is written over only after asking. */
-interface Place {
-  handle: FileSystemFileHandle;
-  isOriginal: boolean;
-}
-
 /** One workbook at a time, its grid and its pane. Nothing here loses work without asking. */
 export class Bench {
   #workbook: Workbook | undefined;
   #grid: Grid | undefined;
-  #place: Place | undefined;
+  #saving: Saving | undefined;
   readonly #kept = new KeptWork(
-    () => this.#unsaved(),
+    async () => this.#saving?.unsaved(),
     (reason) => this.#notKept(reason),
   );
   #toldNotKept = false;
@@ -155,7 +149,11 @@ export class Bench {
     const host = telling(benchHost(model, name), workbook);
     this.#grid?.remove();
     this.#workbook = workbook;
-    this.#place = place;
+    this.#saving = new Saving(this.engine, workbook, place, {
+      tell: (sentence) => this.tell(sentence),
+      finishTyping: () => this.#grid?.finishTyping(),
+      changed: () => this.#showState(),
+    });
     window.crosshatchBench = { host, model, openFile: (file) => this.openFile(file), save: () => this.save() };
     this.#grid = await mountGrid(grid, model, { ...this, dark: isDark(), tell: (sentence) => this.tell(sentence) });
     // The pane starts afresh: what it showed was of the other workbook.
@@ -174,94 +172,17 @@ export class Bench {
     document.title = `${unsaved ? "* " : ""}${name} – Crosshatch bench`;
   }
 
-  /** Into its own file, where there is one and the person agrees; otherwise wherever they choose. Says whether it is there. */
-  async save(): Promise<boolean> {
-    const place = this.#place;
-    if (!this.#workbook || !place) return this.saveAs();
-    if (place.isOriginal) {
-      const answer = await ask(`${this.#workbook.name} would be written over. Charts and other things that the bench does not show would be lost from it.`, {
-        over: "Write over it",
-        other: "Save as another file…",
-        stay: "Do not save",
-      });
-      if (answer === "stay") return false;
-      if (answer === "other") return this.saveAs();
-    }
-    return this.#write(async (bytes) => {
-      await writeTo(place.handle, bytes);
-      place.isOriginal = false;
-    });
+  /** Says whether the workbook is in a file now. */
+  save(): Promise<boolean> {
+    return this.#saving?.save() ?? Promise.resolve(false);
   }
 
-  async saveAs(): Promise<boolean> {
-    this.#grid?.finishTyping();
-    if (!this.#workbook) return false;
-    const { name } = this.#workbook;
-    if (!hasPickers()) return this.#write(async (bytes) => download(bytes, name));
-    const handle = await chosenPlace(name);
-    if (!handle) return false;
-    const isThere = await this.#write((bytes) => writeTo(handle, bytes));
-    if (isThere) {
-      this.#place = { handle, isOriginal: false };
-      this.#rename(handle.name);
-    }
-    return isThere;
+  async saveAs(): Promise<void> {
+    await this.#saving?.saveAs();
   }
 
-  /** Another name: the workbook is no longer that of its file, which stays as it is. */
   async rename(): Promise<void> {
-    const workbook = this.#workbook;
-    if (!workbook) return;
-    const name = (await askName("What is the workbook to be called?", workbook.name))?.trim();
-    if (!name || name === workbook.name) return;
-    this.#place = undefined;
-    this.#rename(/\.xlsx$/i.test(name) ? name : `${name}.xlsx`);
-    workbook.touch();
-  }
-
-  #rename(name: string): void {
-    if (this.#workbook) this.#workbook.name = name;
-    this.#showState();
-  }
-
-  /** Writes the workbook as a file and puts it where it belongs. One that does not read back as it is stays unsaved. */
-  async #write(put: (bytes: Uint8Array) => Promise<void>): Promise<boolean> {
-    this.#grid?.finishTyping();
-    const workbook = this.#workbook!;
-    const tooLong = longName(workbook.model);
-    if (tooLong) {
-      this.tell(tooLong);
-      return false;
-    }
-    try {
-      const saved = workbook.saving();
-      const { bytes, differences } = await saveWorkbook(workbook.model, workbook.otherNames, this.engine.helpers.toXC);
-      if (differences.length > 0) return this.#doubt(workbook.name, bytes, differences);
-      await put(bytes);
-      saved();
-      this.tell("");
-      this.#showState();
-      return true;
-    } catch (reason) {
-      this.tell(`${workbook.name} could not be saved: ${(reason as Error).message} The workbook is still open here.`);
-      return false;
-    }
-  }
-
-  /** It is handed over as a download alone, never into a file that is there. The workbook stays unsaved: whoever leaves the page is asked. */
-  #doubt(name: string, bytes: Uint8Array, places: readonly string[]): false {
-    download(bytes, name);
-    this.tell(
-      `${name} was written and read again, and does not hold the same in ${places.slice(0, 5).join(", ")}: look at these cells in the file before you rely on it.`,
-    );
-    return false;
-  }
-
-  async #unsaved(): Promise<{ name: string; bytes: Uint8Array } | undefined> {
-    const workbook = this.#workbook;
-    if (!workbook?.unsaved || longName(workbook.model)) return undefined;
-    const { bytes } = await saveWorkbook(workbook.model, workbook.otherNames, this.engine.helpers.toXC);
-    return { name: workbook.name, bytes };
+    await this.#saving?.rename();
   }
 
   #notKept({ message }: Error): void {
@@ -294,19 +215,6 @@ function telling(host: SheetHost, workbook: Workbook): SheetHost {
     if (key !== PANE_KEY) workbook.touch();
   };
   return { ...host, storeText };
-}
-
-const LONGEST_SHEET_NAME = 31;
-
-/** Workbook files hold sheet names of at most 31 characters (ECMA-376 part 1, 18.2.19, as Excel applies it); the grid holds longer ones. */
-function longName({ getters }: Model): string {
-  const long = getters
-    .getSheetIds()
-    .map((id) => getters.getSheetName(id))
-    .find((name) => name.length > LONGEST_SHEET_NAME);
-  return long
-    ? `The sheet "${long}" has a name of more than ${LONGEST_SHEET_NAME} characters, which a workbook file cannot hold: give it a shorter one, then save.`
-    : "";
 }
 
 const isDark = () => matchMedia("(prefers-color-scheme: dark)").matches;
