@@ -21,6 +21,7 @@ export interface CheckOptions extends WorkbookLimits {
   from?: string;
   report?: string;
   paper?: string;
+  details?: boolean;
   marked?: string;
   threads?: string;
 }

@@ -47,6 +47,7 @@ function program(done: (code: number) => void): Command {
     .option("--ledger <list.ndjson>", "write down what each file came to, and check it again only when its content has changed; one run at a time")
     .option("--report <file>", "write one printable page, .html or .pdf: results and verdicts, limits, drawings, findings, cautions")
     .option("--paper <size>", "of a PDF: A4 or letter", "A4")
+    .option("--details", "with --report of one workbook: the findings, how verdicts are reached, gauges and limits in full too")
     .option(
       "--marked <folder>",
       "write a copy of each workbook with calculated values and marks in its cells, and its findings on a sheet; .csv has no cells to mark",

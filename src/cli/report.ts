@@ -18,6 +18,8 @@ import { WorstFirst } from "./worst-first.ts";
 export interface ReportFlags {
   force?: boolean;
   paper?: string;
+  /** Of one workbook: findings and method too. */
+  details?: boolean;
 }
 
 /** A report that is gathered while the inputs are checked. */
@@ -30,7 +32,7 @@ export interface ReportRun {
 /** Says before anything is checked what would keep the report from being written. */
 export async function openReport(out: string, files: readonly string[], flags: ReportFlags): Promise<ReportRun> {
   const write = openPage(out, files, flags);
-  const gathered = new Gathered(files.length);
+  const gathered = new Gathered(files.length, flags.details);
   return { take: (checked) => gathered.take(checked), write: (decimal) => write((date) => gathered.page(date, decimal)) };
 }
 
@@ -122,7 +124,10 @@ export class Gathered {
   readonly #unread: { name: string; why: string }[] = [];
   #index = 0;
 
-  constructor(readonly files: number) {}
+  constructor(
+    readonly files: number,
+    readonly withDetails = false,
+  ) {}
 
   take(checked: CheckedFile): void {
     const { file, result, facts, unread, skipped } = checked;
@@ -141,7 +146,7 @@ export class Gathered {
     const shown = this.#candidates.sort((a, b) => a.index - b.index);
     await this.#readUnchanged(shown, decimal);
     const inputs = shown.map(({ input }) => input!);
-    if (this.files === 1) return renderReport(inputs, { date });
+    if (this.files === 1) return renderReport(inputs, { date, withDetails: this.withDetails });
     const places = new Map(shown.map(({ file }, i) => [nameOf(file), sectionOf(i)]));
     const summary = overviewPart(this.#overview, (name) => places.get(name));
     const unread = this.#unread.filter(({ name }) => !places.has(name)).slice(0, MOST_NAMED);

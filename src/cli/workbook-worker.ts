@@ -6,7 +6,7 @@ import { checkAnalysed } from "../check/check-workbook.ts";
 import { JudgedRows } from "../check/finding.ts";
 import { openWorkbook, UnreadableFile } from "../hosts/file.ts";
 import { recallLayout } from "../layout/recall.ts";
-import { gather } from "../report/gather/workbook.ts";
+import { gather, withPicture } from "../report/gather/workbook.ts";
 import { factsOf } from "../report/gather/workbook-facts.ts";
 import type { WorkbookAnswer, WorkbookTask } from "./checked.ts";
 import { whyUnread, workbookBytes } from "./read-file.ts";
@@ -43,7 +43,7 @@ export default async function checkBook({ path, known, copy, facts = false, page
       // What writes copies is only read where one is wanted.
       ...(copy ? { copy: (await import("./marked-copies.ts")).writeCopy(bytes, host.contents(), checked, copy) } : {}),
       ...(facts ? { facts: factsOf(snapshot.sheets, checked.result.findings, rows) } : {}),
-      ...(page ? { page: { judged: { rows, counts }, content: gather(analysis, rows, mapping) } } : {}),
+      ...(page ? { page: { judged: { rows, counts }, content: await withPicture(gather(analysis, rows, mapping), host) } } : {}),
     };
   } catch (error) {
     if (error instanceof TooMuchWork) return { fault: tooMuchWork(error.reason), hash };

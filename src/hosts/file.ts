@@ -7,6 +7,7 @@ import { cellContents, tablePlaces, type WorkbookSpec } from "../workbook/sheet-
 import { FILE_LIMITS, UnreadableFile } from "../xlsx/file-limits.ts";
 import { fromStoredFormula } from "../xlsx/formula-text.ts";
 import type { CalculatedWorkbook, CellFile, SheetFile, WorkbookFile } from "../xlsx/model.ts";
+import { firstPictureOf } from "../xlsx/read/pictures.ts";
 import { readXlsx } from "../xlsx/read/read.ts";
 import type { Unpack } from "../xlsx/zip.ts";
 
@@ -31,7 +32,8 @@ export interface FileHost extends SheetHost {
  */
 export async function openWorkbook(bytes: Uint8Array, name: string, unpack?: Unpack, work?: number): Promise<FileHost> {
   try {
-    return fileHost((isOpenDocument(bytes) ? readOds : readXlsx)(bytes, FILE_LIMITS, unpack), name, work);
+    if (isOpenDocument(bytes)) return fileHost(readOds(bytes, FILE_LIMITS, unpack), name, work);
+    return fileHost(readXlsx(bytes, FILE_LIMITS, unpack), name, work, (sheet) => firstPictureOf(bytes, sheet, unpack));
   } catch (reason) {
     throw reason instanceof UnreadableFile ? reason.of(name) : reason;
   }
@@ -53,7 +55,8 @@ export const FILE_NOTES: AbilityNotes = {
   "all or nothing": "nothing is done before all is known to be possible",
 };
 
-export function fileHost(book: WorkbookFile, name: string, work?: number): FileHost {
+/** `picture` reads a picture of a sheet from the file, where there is one. */
+export function fileHost(book: WorkbookFile, name: string, work?: number, picture: (sheet: string) => string | null = () => null): FileHost {
   const watchers = new Set<() => void>();
   let marks: CellMark[] = [];
   let selected: CellArea | undefined;
@@ -98,6 +101,7 @@ export function fileHost(book: WorkbookFile, name: string, work?: number): FileH
     async insertPicture() {
       throw new HostRefusal("A workbook that is read from its file takes no pictures: open it in a spreadsheet for that.");
     },
+    firstPicture: async (sheet) => picture(sheet),
     async mark(wanted) {
       for (const { cell } of wanted) sheetNamed(cell.sheet);
       marks = lastOfEach(wanted);

@@ -1,5 +1,5 @@
 import type { Cell } from "../core/cell.ts";
-import { areaOf, type CellAddress, type CellArea } from "../workbook/address.ts";
+import { areaOf, type CellAddress, type CellArea, keyOf } from "../workbook/address.ts";
 import {
   type Abilities,
   type AbilityNotes,
@@ -177,6 +177,10 @@ export function memoryHost(sheets: readonly MemorySheet[], name = "memory", call
       step(() => {
         state.pictures = [...state.pictures, { corner, picture }];
       });
+    },
+    async firstPicture(sheet) {
+      const [first] = state.pictures.filter(({ corner }) => corner.sheet === sheet).sort((a, b) => keyOf(a.corner) - keyOf(b.corner));
+      return first?.picture.png ?? null;
     },
     async mark(marks) {
       for (const { cell } of marks) open(cell.sheet);

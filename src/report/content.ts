@@ -1,4 +1,4 @@
-import type { CheckResult, JudgedRows } from "../check/finding.ts";
+import type { CheckResult, JudgedRow, JudgedRows } from "../check/finding.ts";
 import type { BoreReadings } from "../drawings/bore.ts";
 import type { ChangePlot } from "../drawings/change-plot.ts";
 import type { CompressionTest } from "../drawings/compression-bars.ts";
@@ -34,6 +34,33 @@ export interface Placed<T> {
   place: string;
 }
 
+/** A number of the sheets, and the verdicts on it. */
+export interface MeasuredCell {
+  value: number | string | null;
+  judged: readonly JudgedRow[];
+}
+
+/** What was measured: a row each, with a cell for each of the owners (`Cylinder 1`, `Main 3`); of one that is `""`, what belongs to none of them. */
+export interface MeasuredTable {
+  owners: readonly string[];
+  rows: readonly { name: string; cells: readonly (MeasuredCell | null)[] }[];
+}
+
+/** Readings and results of one sheet. */
+export interface MeasuredPart {
+  title: string;
+  tables: readonly MeasuredTable[];
+}
+
+/** What stands at the head of the paper: the shop's own words, and its mark as a picture file in Base64. */
+export interface ShopHead {
+  /** The sheet on which it stands. */
+  sheet: string;
+  name: string;
+  lines: readonly string[];
+  picture?: string | undefined;
+}
+
 /** What the sheets hold beside verdicts. Plain data, so that it can be handed from one thread to another. */
 export interface SheetContent {
   identity: IdentityEntry[];
@@ -47,6 +74,18 @@ export interface SheetContent {
   surfaces: Placed<SurfaceProfile>[];
   tests: Placed<CompressionTest>[];
   changes: Placed<ChangePlot>[];
+  /** Readings and results, sheet by sheet. */
+  measured: MeasuredPart[];
+  /** Torques and parts as they stand, each under the name of its sheet. */
+  records: (CopiedTable & { title: string })[];
+  remarks: Remark[];
+  shop?: ShopHead | undefined;
+}
+
+/** What somebody wrote beside the numbers, and about what. */
+export interface Remark {
+  about: string;
+  text: string;
 }
 
 /** Readings in long form hold none of it. */
@@ -61,6 +100,9 @@ export const NO_SHEET_CONTENT: SheetContent = {
   surfaces: [],
   tests: [],
   changes: [],
+  measured: [],
+  records: [],
+  remarks: [],
 };
 
 /** One checked input. */

@@ -25,6 +25,10 @@ function written(part: Part): string {
   return part instanceof Markup ? part.html : part.map((one) => one.html).join("");
 }
 
+export type Level = "h2" | "h3";
+
+export const headed = (level: Level, text: string): Markup => (level === "h2" ? html`<h2>${text}</h2>` : html`<h3>${text}</h3>`);
+
 /** A table that can be scrolled where it is wider than the window, by keys as well. */
 export const scrolled = (name: string, table: Markup): Markup => html`<div class="scroll" tabindex="0" role="group" aria-label="${name}">${table}</div>`;
 

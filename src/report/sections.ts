@@ -14,7 +14,7 @@ import { drawSurfaceProfile } from "../drawings/surface-profile.ts";
 import { type Drawn, isDrawing } from "../drawings/svg.ts";
 import { numberText } from "../drawings/text.ts";
 import type { CopiedTable, IdentityEntry, LimitRow, Placed, ReportInput } from "./content.ts";
-import { decimalsFor, html, limitText, Markup, placeMarkup, scrolled, typedDecimals } from "./markup.ts";
+import { decimalsFor, headed, html, type Level, limitText, Markup, placeMarkup, scrolled, typedDecimals } from "./markup.ts";
 
 /** What came of the check, in one line. */
 export function outcomePart({ name, result, unread, all }: ReportInput): Markup {
@@ -26,9 +26,9 @@ export function outcomePart({ name, result, unread, all }: ReportInput): Markup 
   return html`${unreadable}<p class="result">${what}</p><p class="quiet">${countsText(result)}.</p>`;
 }
 
-export function identityPart({ content: { identity } }: ReportInput): Markup {
+export function identityPart({ content: { identity } }: ReportInput, level: Level = "h3"): Markup {
   if (identity.length === 0) return html``;
-  return html`<h3>Engine</h3><dl class="entries">${identity.map(entry)}</dl>`;
+  return html`${headed(level, "Engine")}<dl class="entries">${identity.map(entry)}</dl>`;
 }
 
 const entry = ({ name, text }: IdentityEntry): Markup => html`<div><dt>${name}</dt><dd>${text}</dd></div>`;
@@ -40,8 +40,10 @@ export function gaugesPart({ content: { gauges }, judged: { rows } }: ReportInpu
   return html`<h3>Gauges</h3><p>The input names no gauges. Which ones were used, and until when their calibration holds, has to be asked of the shop.</p>`;
 }
 
-const copied = ({ headings, rows }: CopiedTable): Markup =>
-  html`${scrolled("Gauges", html`<table><thead><tr>${headings.map((heading) => html`<th scope="col">${heading}</th>`)}</tr></thead><tbody>${rows.map((row) => html`<tr>${row.map((cell) => html`<td>${cell}</td>`)}</tr>`)}</tbody></table>`)}`;
+const copied = (table: CopiedTable): Markup => copiedTable("Gauges", table);
+
+export const copiedTable = (name: string, { headings, rows }: CopiedTable, look = ""): Markup =>
+  html`${scrolled(name, html`<table class="${look}"><thead><tr>${headings.map((heading) => html`<th scope="col">${heading}</th>`)}</tr></thead><tbody>${rows.map((row) => html`<tr>${row.map((cell) => html`<td>${cell}</td>`)}</tr>`)}</tbody></table>`)}`;
 
 export function limitsPart({ content: { limits }, judged: { rows } }: ReportInput): Markup {
   if (limits.length === 0) {
@@ -59,7 +61,7 @@ const limitRow = ({ characteristic, lower, upper, unit, near, source }: LimitRow
 `;
 
 /** By which rule readings were judged, as far as it was used. */
-export function rulePart(inputs: readonly ReportInput[]): Markup {
+export function rulePart(inputs: readonly ReportInput[], level: Level = "h2"): Markup {
   const rows = inputs.flatMap(({ judged }) => judged.rows);
   const withDoubt = rows.some(({ uncertainty }) => uncertainty > 0);
   const has = (wanted: DecisionRule) => rows.some(({ rule }) => rule === wanted);
@@ -74,7 +76,7 @@ export function rulePart(inputs: readonly ReportInput[]): Markup {
       `${withDoubt ? "Where none is given," : "No uncertainty is given for these readings, so"} a value is taken as it was read: close to a limit the part may lie on either side of it, as far as the gauge can err.`,
     rows.some(({ near }) => near > 0) && "Near limit: within, but no further from a limit than the distance that the shop has set.",
   ].filter((sentence) => sentence !== false);
-  return html`<h2>How verdicts are reached</h2><ul>${sentences.map((sentence) => html`<li>${sentence}</li>`)}</ul>`;
+  return html`${headed(level, "How verdicts are reached")}<ul>${sentences.map((sentence) => html`<li>${sentence}</li>`)}</ul>`;
 }
 
 /** Drawings of one kind that a report holds; a block of 16 cylinders in four sheets. */
@@ -83,26 +85,26 @@ const MOST_DRAWN = 64;
 /** Room across the page and half of it, in CSS pixels. */
 const WHOLE = 640;
 
-const HALF = 420;
+export const HALF = 420;
 
 /** Everything that can be drawn of one input. `id` keeps the drawings of several inputs apart. */
-export function figuresPart({ content }: ReportInput, id: string): Markup {
+export function figuresPart({ content }: ReportInput, id: string, width = WHOLE, level: Level = "h3"): Markup {
   const { bores, traces, turns, faces, surfaces, tests, changes } = content;
   const factor = commonExaggeration(bores.map(({ what }) => what));
   const figures = [
     ...kind("Bore profile", bores, (bore, i) => {
       const common = factor(bore);
-      return drawBoreProfile(bore, { id: `${id}-bore-${i}`, width: WHOLE, ...(common === undefined ? {} : { factor: common }) });
+      return drawBoreProfile(bore, { id: `${id}-bore-${i}`, width, ...(common === undefined ? {} : { factor: common }) });
     }),
     ...kind("Roundness trace", traces, (trace, i) => drawRoundnessTrace(trace, { id: `${id}-trace-${i}` })),
     ...kind("Run-out", turns, (turn, i) => drawRunOut(turn, { id: `${id}-turn-${i}`, width: HALF })),
     ...kind("Face heights", faces, (face, i) => drawFaceHeights(face, { id: `${id}-face-${i}`, width: HALF })),
     ...kind("Surface profile", surfaces, (profile, i) => drawSurfaceProfile(profile, { id: `${id}-surface-${i}`, width: HALF })),
     ...kind("Compression test", tests, (test, i) => drawCompressionBars(test, { id: `${id}-test-${i}`, width: HALF })),
-    ...kind("Changes", changes, (plot, i) => drawChangePlot(plot, { id: `${id}-change-${i}`, width: WHOLE })),
+    ...kind("Changes", changes, (plot, i) => drawChangePlot(plot, { id: `${id}-change-${i}`, width })),
   ];
   if (figures.length === 0) return html``;
-  return html`<h3>Drawings</h3><div class="figures">${figures}</div>`;
+  return html`${headed(level, "Drawings")}<div class="figures">${figures}</div>`;
 }
 
 function kind<T>(title: string, all: readonly Placed<T>[], draw: (what: T, index: number) => Drawn): Markup[] {
@@ -124,7 +126,8 @@ type Weight = "bad" | "doubt" | "";
 
 const word = (text: string, weight: Weight): Markup => html`<td class="word ${weight}">${text}</td>`;
 
-const weightOf = (verdict: Verdict): Weight => (verdict === "within" ? "" : verdict === "over" || verdict === "under" ? "bad" : "doubt");
+/** How a verdict is marked in print. */
+export const markOf = (verdict: Verdict): Weight => (verdict === "within" ? "" : verdict === "over" || verdict === "under" ? "bad" : "doubt");
 
 /** What somebody should see, worst first. */
 export function findingsPart({ result: { findings }, all }: ReportInput): Markup {
@@ -160,7 +163,7 @@ ${leftOut(Math.max(total, printed.length), "result")}`;
 function resultRow(row: JudgedRow, typed: number, withDoubt: boolean): Markup {
   const { label, value, uncertainty, lower, upper, margin, verdict } = row;
   const decimals = typeof value === "number" ? decimalsFor(value, [lower, upper], typed) : typed;
-  return html`<tr><td class="what">${label}</td><td class="place">${placeMarkup(row)}</td><td class="number">${typeof value === "number" ? numberText(value, decimals) : value}</td>${withDoubt && html`<td class="number">${uncertainty > 0 ? uncertaintyText(uncertainty) : ""}</td>`}<td class="limits">${limitText(lower, upper, typed)}</td><td class="number">${margin === null ? "" : numberText(margin, decimals)}</td>${word(verdict, weightOf(verdict))}</tr>
+  return html`<tr><td class="what">${label}</td><td class="place">${placeMarkup(row)}</td><td class="number">${typeof value === "number" ? numberText(value, decimals) : value}</td>${withDoubt && html`<td class="number">${uncertainty > 0 ? uncertaintyText(uncertainty) : ""}</td>`}<td class="limits">${limitText(lower, upper, typed)}</td><td class="number">${margin === null ? "" : numberText(margin, decimals)}</td>${word(verdict, markOf(verdict))}</tr>
 `;
 }
 

@@ -13,6 +13,11 @@ h2 { font-size: 13.5pt; margin-top: 8mm; padding-bottom: 1mm; border-bottom: 0.6
 h3 { font-size: 11.5pt; margin-top: 6mm; }
 p, ul, dl { margin: 1.5mm 0 0; }
 ul { padding-left: 5mm; }
+.letterhead { display: flex; flex-wrap: wrap; justify-content: space-between; align-items: flex-end; gap: 3mm 8mm; padding-bottom: 2mm; border-bottom: 0.6mm solid var(--ink); }
+.letterhead p { margin: 0; }
+.shop { display: flex; gap: 4mm; align-items: center; font-size: 9pt; }
+.shop img { max-width: 45mm; max-height: 22mm; background: #fff; }
+.shop .name { font-size: 13pt; font-weight: 700; }
 .quiet { color: var(--quiet); }
 .small { font-size: 9pt; }
 .result { margin-top: 3mm; padding: 2.5mm 3.5mm; border: 0.4mm solid var(--ink); font-size: 12pt; font-weight: 600; }
@@ -47,16 +52,42 @@ figure { margin: 0; flex: 0 1 auto; width: 100%; break-inside: avoid; }
 figure.half { width: calc(50% - 3mm); }
 figure svg { display: block; max-width: 100%; height: auto; }
 figcaption { font-size: 8.5pt; color: var(--quiet); }
+.sheet h2 { font-size: 10.5pt; margin-top: 2mm; padding: 0; border: 0; }
+.sheet h3 { font-size: 9.5pt; margin-top: 2mm; }
+.sheet .entries { grid-template-columns: repeat(auto-fill, minmax(32mm, 1fr)); gap: 0.6mm 3mm; line-height: 1.2; }
+.sheet .entries dt { font-size: 7pt; }
+.sheet .entries dd { font-size: 8.5pt; }
+.sheet .result { padding: 1.2mm 2.5mm; font-size: 10.5pt; margin-top: 2mm; }
+.sheet table { margin-top: 1mm; }
+.sheet .figures { gap: 1mm 5mm; margin-top: 1mm; }
+.sheet figure { width: calc(50% - 2.5mm); }
+.sheet figcaption { font-size: 7pt; }
+.sheet table.dense { line-height: 1.15; }
+.sheet table.dense th, .sheet table.dense td { padding: 0.2mm 1.2mm 0.2mm 0; }
+table.measured tbody th { font-weight: 400; border-bottom: 0.2mm solid var(--faint); vertical-align: top; }
+table.measured .what { width: 48mm; }
+table.measured.narrow { width: auto; }
+table.measured.narrow th.number { min-width: 26mm; }
+table.measured .number { white-space: normal; }
+.sheet table.measured .limits { padding-left: 3mm; white-space: normal; width: 30mm; }
+table.measured .word { color: var(--quiet); }
+table.measured .word.bad, table.measured .word.doubt { color: inherit; }
+.remarks { font-size: 8.5pt; }
+.remarks div { display: flex; gap: 4mm; padding: 0.6mm 0; border-bottom: 0.2mm solid var(--faint); break-inside: avoid; }
+.remarks dt { flex: 0 0 45mm; color: var(--quiet); }
+.remarks dd { margin: 0; }
+.cautions { font-size: 7pt; line-height: 1.2; }
+.sheet .signed { margin-top: 10mm; }
 .hash { font-family: Consolas, "DejaVu Sans Mono", "Liberation Mono", monospace; font-size: 8.5pt; }
 .signed { display: grid; grid-template-columns: 1fr 1fr 0.6fr; gap: 6mm; margin-top: 16mm; break-inside: avoid; }
 .signed div { border-top: 0.3mm solid var(--ink); padding-top: 1mm; font-size: 8.5pt; color: var(--quiet); }
 a { color: inherit; }
 @media screen and (max-width: 480px) {
   body { padding: 4mm; }
-  figure.half { width: 100%; }
+  figure.half, .sheet figure { width: 100%; }
   .scroll { overflow-x: auto; }
 }
-@page { margin: 15mm 16mm 17mm; @bottom-right { content: counter(page) " / " counter(pages); font: 8.5pt "Segoe UI", "Helvetica Neue", Arial, "Liberation Sans", "DejaVu Sans", sans-serif; } }
+@page { margin: 12mm 15mm 14mm; @bottom-right { content: counter(page) " / " counter(pages); font: 8.5pt "Segoe UI", "Helvetica Neue", Arial, "Liberation Sans", "DejaVu Sans", sans-serif; } }
 @media print {
   html { font-size: 9.5pt; }
   body { max-width: none; margin: 0; padding: 0; }

@@ -14,7 +14,7 @@ import { facesSheet } from "./faces-sheet.ts";
 import { LIMITS_TABLE, limitsPage, summaryPage } from "./limit-and-summary-sheets.ts";
 import type { BuildSheet, PlanSource, SheetPart, VerdictColumn } from "./model.ts";
 import type { TableAt } from "./page.ts";
-import { notesPage, partsPage, torquesPage } from "./record-sheets.ts";
+import { notesPage, partsPage, shopPage, torquesPage } from "./record-sheets.ts";
 import { rodsSheet } from "./rods-sheet.ts";
 import { hasSheet, type SheetWord } from "./sheets.ts";
 import { secondReadingPages, testsPage } from "./test-and-second-reading-sheets.ts";
@@ -45,6 +45,7 @@ export function buildSheetSpec(choices: BuildSheetChoices): BuildSheet {
   const partsList = on("parts", partsPage);
   const ownSheets = parts.map((part) => part.page(given));
   const notes = on("notes", notesPage);
+  const shop = on("shop", shopPage);
   const second = choices.secondReadings && (bores || pistons) ? secondReadingPages(given, bores?.bores, pistons?.pistons) : undefined;
   const judgedOn = (table: TableAt | undefined, ...columns: readonly [name: string, heading: string, isSentence?: true][]): VerdictColumn[] =>
     table ? columns.map(([name, heading, isSentence = false]) => ({ name, table, heading, isSentence })) : [];
@@ -71,7 +72,7 @@ export function buildSheetSpec(choices: BuildSheetChoices): BuildSheet {
   const pages = [
     ...[enginesPage, limitPage],
     ...[bores, pistons, rings, crank, ...ownSheets, valves, volumes, tests, runIn].map((one) => one?.page),
-    ...[second?.page, second?.both, torques, partsList, notes, summary],
+    ...[second?.page, second?.both, torques, partsList, notes, shop, summary],
   ].filter((page) => page !== undefined);
   const headings = boreHeadings(choices.heights, choices.axes);
   const named: [name: string, formula: string | undefined][] = [

@@ -24,7 +24,7 @@ export const COUNT_WORDS: Readonly<Record<CountName, string>> = {
 };
 
 /** Records alone: nothing on them is measured and judged. */
-const RECORDS: readonly SheetWord[] = ["run-in", "torques", "parts", "notes"];
+const RECORDS: readonly SheetWord[] = ["run-in", "torques", "parts", "notes", "shop"];
 
 /** Words between commas, or a list of them; a sheet may also be called by its name. */
 const without = z

@@ -98,3 +98,23 @@ export function notesPage(): SheetBuilder {
   page.freeze(3, 0);
   return page;
 }
+
+const SHOP_ENTRIES = ["Shop name", "Address", "Address line 2", "Town", "Telephone", "E-mail", "Web page"];
+
+/** Whose paper a report is. */
+export function shopPage(): SheetBuilder {
+  const page = new SheetBuilder("Shop", "Shop", ["These stand at the head of the report that the customer keeps. What stays blank is left out."]);
+  page.table(
+    "ShopHead",
+    2,
+    [
+      { heading: "Item", look: "label", width: 18, cell: ({ index }) => SHOP_ENTRIES[index]! },
+      { heading: "Entry", look: "typed", width: 44 },
+    ],
+    SHOP_ENTRIES.length,
+  );
+  const row = 2 + SHOP_ENTRIES.length + 3;
+  page.note(row - 1, "Your mark: put a picture over this frame (Insert, Picture), PNG or JPEG.");
+  page.box({ row, column: 0, rows: 6, columns: 2 }, "typed");
+  return page;
+}

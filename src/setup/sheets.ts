@@ -19,6 +19,7 @@ export const SHEETS = {
   torques: "Torques",
   parts: "Parts list",
   notes: "Notes",
+  shop: "Shop",
 } as const;
 
 export type SheetWord = keyof typeof SHEETS;

@@ -118,8 +118,11 @@ export const JUDGING_WORDS = ["verdict", "margin", "explain", "explanation", "ju
 /** Rows and columns that a sheet works out from the readings beside them. */
 const STATISTIC_WORDS = ["average", "avg", "mean", "total", "sum", "range", "largest", "smallest"] as const;
 
+/** What somebody writes in words beside numbers. */
+const REMARK_WORDS = ["remarks", "notes"] as const;
+
 /** The same, and what a sheet says of readings. */
-export const DERIVED_WORDS = [...STATISTIC_WORDS, "remarks", "notes", ...JUDGING_WORDS] as const;
+export const DERIVED_WORDS = [...STATISTIC_WORDS, ...REMARK_WORDS, ...JUDGING_WORDS] as const;
 
 /** Sizes that a shop goes by: what it may be, and what it was when it was new. */
 export const TARGET_WORDS = ["limits", "standard", "std", "nominal", "new", "target", "spec", "allowed", "tolerance"] as const;
@@ -199,6 +202,11 @@ export function gaugeFieldOf(text: string): GaugeField | undefined {
 
 /** A heading of verdicts and the like. */
 export const isJudging = (heading: string): boolean => JUDGING.has(foldedHeading(heading));
+
+const REMARKS = new Set<string>([...REMARK_WORDS, "remark", "note"]);
+
+/** A heading of remarks. */
+export const isRemark = (heading: string): boolean => REMARKS.has(foldedHeading(heading));
 
 /** A heading of where limits come from. */
 export const isSource = (heading: string): boolean => SOURCES.has(foldedHeading(heading));

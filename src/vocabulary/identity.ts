@@ -66,3 +66,26 @@ export const isNoReading = remembered((heading): boolean => {
     (identity !== undefined && !BESIDE_READINGS.has(identity)) || (gauge !== undefined && gauge !== "uncertainty" && gauge !== "unit") || isSource(heading)
   );
 });
+
+/** What a table is of that records the build and holds no readings, by a heading that only such a table has. */
+const RECORD_WORDS = new Set(["fastener", "fasteners", "bolt", "bolts", "part number", "part no", "part nr"]);
+
+/** A heading of a table of torques or of parts. */
+export const isOfRecord = (heading: string): boolean => RECORD_WORDS.has(foldedHeading(heading));
+
+/** The heading of what is typed beside names of entries, where they stand in a table. */
+export const isOfEntry = (heading: string): boolean => foldedHeading(heading) === "entry";
+
+const SHOP_SHEETS = new Set(["shop", "our shop", "yard", "our yard", "workshop"]);
+
+/** The name of a sheet that says whose paper it is. */
+export const isShopSheet = (name: string): boolean => SHOP_SHEETS.has(foldedHeading(name));
+
+const SHOP_FIELDS = byWord<"name" | "address" | "contact">({
+  name: ["shop", "shop name", "name of the shop", "yard", "yard name", "name"],
+  address: ["address", "address line 1", "address line 2", "street", "town", "city", "postcode", "country"],
+  contact: ["telephone", "phone", "e-mail", "email", "web page", "website"],
+});
+
+/** What an entry of that sheet stands for. */
+export const shopFieldOf = (name: string): "name" | "address" | "contact" | undefined => SHOP_FIELDS.get(foldedHeading(name));

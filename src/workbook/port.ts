@@ -115,6 +115,8 @@ export interface SheetHost {
   write(edits: readonly Edit[]): Promise<void>;
   /** Puts a picture into a sheet, its top left corner in that of the cell, as one undoable step. */
   insertPicture(corner: CellAddress, picture: SheetPicture): Promise<void>;
+  /** The file of the picture that stands first on a sheet, from above and from the left, in Base64; `null` where there is none, or the host does not tell. Whatever kind of file it is. */
+  firstPicture(sheet: string): Promise<string | null>;
   /** Colours the marked cells as one undoable step and remembers what they looked like; takes earlier marks off first. */
   mark(marks: readonly CellMark[]): Promise<void>;
   /** Gives every marked cell its earlier look back as one step; says how many there were. */

@@ -124,6 +124,17 @@ export function furnishing(stage: () => Stage, where: Where): void {
     expect(await pictures!()).toEqual([]);
   });
 
+  where("pictures")("the picture that stands first on a sheet is told, its file as it was", async () => {
+    const { host } = stage();
+    expect(await host.firstPicture("Summary 2")).toBeNull();
+    expect(await host.firstPicture("Nowhere")).toBeNull();
+    const other = { ...DOT, png: "iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==" };
+    await host.insertPicture(at("Summary 2", 5, 1), other);
+    await host.insertPicture(at("Summary 2", 2, 1), DOT);
+    expect(await host.firstPicture("Summary 2")).toBe(DOT.png);
+    expect(await host.firstPicture("Bores")).toBeNull();
+  });
+
   where("pictures")("a picture on a sheet that is missing or protected is refused", async () => {
     const { host, protect, pictures } = stage();
     expect(await refusal(host.insertPicture(at("Nowhere", 0, 0), DOT))).toBe('There is no sheet "Nowhere" in this workbook.');

@@ -91,13 +91,41 @@ test("the report is saved as one page: without scripts, with what was typed esca
   expect(name).toMatch(/^Report engine A \d{4}-\d\d-\d\d\.html$/);
   expect(text).toContain("&lt;engine A&gt;.xlsx");
   expect(text).not.toContain("<script");
-  expect(text).toContain("0.025 is over the upper limit 0.02 by 0.005");
+  expect(text).not.toContain("0.025 is over the upper limit 0.02 by 0.005");
   const hash = /class="hash">([0-9a-f]{64})</;
   const [, first] = hash.exec(text)!;
   expect(hash.exec((await make()).text)![1]).toBe(first);
   await page.evaluate(() => window.stage.host.type({ sheet: "Cylinders", row: 2, column: 1 }, 73.051));
   await page.getByText("The sheet changed since this report was made.").waitFor();
   expect(hash.exec((await make()).text)![1]).not.toBe(first);
+});
+
+test("findings and method come with it when they are asked for, and the pane remembers that", async () => {
+  const page = await pane.open("judged");
+  await toView(page, "Report");
+  await page.getByRole("checkbox", { name: "Add the findings" }).check();
+  await page.getByRole("button", { name: "Make the report" }).click();
+  const { text } = await saved(page, "Save Report");
+  for (const part of ["Behind these figures", "0.025 is over the upper limit 0.02 by 0.005", "How verdicts are reached"]) expect(text).toContain(part);
+  await toView(page, "Check");
+  await toView(page, "Report");
+  expect(await page.getByRole("checkbox", { name: "Add the findings" }).isChecked()).toBe(true);
+});
+
+test("the page is shown as it will be saved, with its own looks, and nothing of it is wider than the pane", async () => {
+  const page = await pane.open("judged");
+  await toView(page, "Report");
+  await page.getByRole("button", { name: "Make the report" }).click();
+  const preview = page.getByRole("region", { name: "Preview" });
+  await preview.getByText("Engine build sheet").waitFor();
+  expect(await preview.getByText("Judged: 2 within, 1 over, 1 under.").evaluate((line) => getComputedStyle(line).borderTopStyle)).toBe("solid");
+  expect(
+    await preview
+      .locator("table")
+      .first()
+      .evaluate((table) => getComputedStyle(table).borderCollapse),
+  ).toBe("collapse");
+  expect(await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)).toBeLessThanOrEqual(0);
 });
 
 test("the saved page keeps its looks when it is opened", async () => {

@@ -83,7 +83,7 @@ export const inputWith = (given: Partial<ReportInput>): ReportInput => ({
   ...given,
 });
 
-export const pageOf = (...inputs: ReportInput[]): string => renderReport(inputs, { date: DATE });
+export const pageOf = (...inputs: ReportInput[]): string => renderReport(inputs, { date: DATE, withDetails: true });
 
 /** The text of a page as a person reads it, without its drawings and looks. */
 export const textOf = (page: string): string =>

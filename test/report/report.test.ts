@@ -49,7 +49,7 @@ describe("one input", () => {
 
   // Taper of cylinder 2: 73.06 − 73.035 = 0.025, more than 0.02 + 0.004; a reading in the bore book and one after the strip-down are blank. Cylinder 3 holds 9.9 where the rule asks 12.1 − 1.
   test("says first what came of it, and where no row got lost", () => {
-    expect(text).toContain("engine-a.xlsx 4 findings: 1 over, 1 under, 2 missing readings. 7 of 7 rows checked.");
+    expect(text).toContain("Judged: 5 within, 1 over, 1 under. 7 of 7 rows checked. Found beside verdicts: 2 missing readings.");
   });
 
   test("names the engine, the gauges and the limits with their source", () => {

@@ -14,7 +14,7 @@ import {
   type WorkbookSnapshot,
 } from "../../workbook/port.ts";
 import { hiddenSheet, noSheet, protectedSheet } from "../../workbook/refusals.ts";
-import { insertPicture } from "./pictures.ts";
+import { firstPicture, insertPicture } from "./pictures.ts";
 import { type GridCommand, type MarkedCell, remember, rememberedMarks, step } from "./plugins.ts";
 import { addSheets } from "./sheets.ts";
 
@@ -57,6 +57,7 @@ export function benchHost(model: Model, name = ""): SheetHost {
     addSheets: async (added) => addSheets(model, added),
     write: async (edits) => write(model, edits),
     insertPicture: async (corner, picture) => insertPicture(model, corner, picture),
+    firstPicture: async (sheet) => firstPicture(model, sheet),
     mark: async (marks) => mark(model, marks),
     unmark: async () => unmark(model),
     hasMarks: async () => rememberedMarks(model).length > 0,

@@ -38,3 +38,15 @@ export const picturesOn = ({ getters }: Model, sheetId: string): GridPicture[] =
     .getFigures(sheetId)
     .filter(({ tag }) => tag === "image")
     .map(({ id }) => getters.getImage(id) as unknown as GridPicture);
+
+/** Pictures lie in addresses that hold them; another address is none of ours to ask. */
+export function firstPicture({ getters }: Model, sheet: string): string | null {
+  const sheetId = getters.getSheetIdByName(sheet);
+  if (sheetId === undefined) return null;
+  const [first] = getters
+    .getFigures(sheetId)
+    .filter(({ tag }) => tag === "image")
+    .sort((a, b) => a.row - b.row || a.col - b.col);
+  const { path } = first ? (getters.getImage(first.id) as unknown as GridPicture) : { path: "" };
+  return /^data:[^,]*;base64,(.*)$/s.exec(path)?.[1] ?? null;
+}

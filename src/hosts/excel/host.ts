@@ -6,7 +6,7 @@ import { hasMarks, replaceMarks } from "./marks.ts";
 import { readAll } from "./read.ts";
 import { addSheets, isOfPrinting } from "./sheets.ts";
 import { loadText, storeText } from "./storage.ts";
-import { insertPicture, write } from "./write.ts";
+import { firstPicture, insertPicture, write } from "./write.ts";
 
 /**
  * Waits while a cell is being typed into rather than failing. Excel makes one undo step of each sync
@@ -71,6 +71,7 @@ export function excelHost(run: RunExcel = runExcel): SheetHost {
     },
     write: (edits) => makeEdit(run, (context) => write(context, edits)),
     insertPicture: (corner, picture) => makeEdit(run, (context) => insertPicture(context, corner, picture)),
+    firstPicture: (sheet) => asked((context) => firstPicture(context, sheet)),
     mark: async (marks) => void (await inTurn((context) => replaceMarks(context, marks))),
     unmark: () => inTurn((context) => replaceMarks(context, [])),
     hasMarks: () => asked((context) => hasMarks(context)),

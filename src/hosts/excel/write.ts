@@ -145,6 +145,22 @@ export async function insertPicture(context: Excel.RequestContext, { sheet: name
   };
 }
 
+/** As PNG, whatever the picture is kept as. */
+export async function firstPicture(context: Excel.RequestContext, name: string): Promise<string | null> {
+  const sheet = context.workbook.worksheets.getItemOrNullObject(name);
+  sheet.load("isNullObject");
+  await context.sync();
+  if (sheet.isNullObject) return null;
+  const { shapes } = sheet;
+  shapes.load("items/type,items/top,items/left");
+  await context.sync();
+  const [first] = shapes.items.filter(({ type }) => type === "Image").sort((a, b) => a.top - b.top || a.left - b.left);
+  if (!first) return null;
+  const file = first.getAsImage("PNG");
+  await context.sync();
+  return file.value;
+}
+
 function place(sheet: Excel.Worksheet, corner: Excel.Range, picture: SheetPicture): void {
   const shape = sheet.shapes.addImage(picture.png);
   shape.name = picture.name;

@@ -1,10 +1,11 @@
 import type { ReportInput } from "../../report/content.ts";
-import { reportInput } from "../../report/gather/workbook.ts";
+import { reportInput, withPicture } from "../../report/gather/workbook.ts";
 import type { SheetHost, WorkbookSnapshot } from "../../workbook/port.ts";
 import { recallLayout } from "../parts/loading.ts";
 
 /** The workbook as it stands, with what can be drawn and reported of it. */
 export async function workbookContent(host: SheetHost): Promise<{ snapshot: WorkbookSnapshot; input: ReportInput }> {
   const [snapshot, { mapping, notes }] = await Promise.all([host.read(), recallLayout(host)]);
-  return { snapshot, input: reportInput(snapshot, mapping, notes) };
+  const input = reportInput(snapshot, mapping, notes);
+  return { snapshot, input: { ...input, content: await withPicture(input.content, host) } };
 }

@@ -1,12 +1,13 @@
 import { isBlank } from "../../core/cell.ts";
 import { entriesOn, lengthOfRun } from "../../layout/entries.ts";
-import { foldedHeading, gaugeFieldOf, isOneSidedLimit, isSource, readHeadings, saysOwner } from "../../vocabulary/headings.ts";
-import { identityFieldOf } from "../../vocabulary/identity.ts";
+import { foldedHeading, gaugeFieldOf, isOneSidedLimit, isRemark, isSource, readHeadings, saysOwner } from "../../vocabulary/headings.ts";
+import { identityFieldOf, isOfEntry, isOfRecord, isShopSheet, shopFieldOf } from "../../vocabulary/identity.ts";
 import { parseHeading } from "../../vocabulary/parse-heading.ts";
 import { remembered } from "../../vocabulary/remembered.ts";
 import { unitIn } from "../../vocabulary/units.ts";
+import { type CellAddress, placeName } from "../../workbook/address.ts";
 import type { SheetSnapshot } from "../../workbook/port.ts";
-import type { CopiedTable, IdentityEntry, LimitRow } from "../content.ts";
+import type { CopiedTable, IdentityEntry, LimitRow, Remark, ShopHead } from "../content.ts";
 import type { Subject } from "../summary-facts.ts";
 import { cellText } from "./source.ts";
 
@@ -51,6 +52,16 @@ export function identityIn(sheets: readonly SheetSnapshot[]): IdentityEntry[] {
   return [...found.values()];
 }
 
+/** Tells the cells of those entries. */
+export function isOfEntries(sheets: readonly SheetSnapshot[]): (cell: CellAddress) => boolean {
+  const cells = new Set(
+    sheets.flatMap((sheet) =>
+      [...entriesOn(sheet)].map(({ at }) => placeName({ sheet: sheet.name, row: sheet.row + at.row, column: sheet.column + at.column })),
+    ),
+  );
+  return (cell) => cells.has(placeName(cell));
+}
+
 /** Tables of gauges, or of what was measured with them. */
 export function gaugesIn(sheets: readonly SheetSnapshot[]): CopiedTable[] {
   return tablesIn(sheets, (headings) => {
@@ -88,6 +99,50 @@ export function limitsIn(sheets: readonly SheetSnapshot[]): LimitRow[] {
       .map((row) => Object.fromEntries(LIMIT_FIELDS.map((field) => [field, at[field] === undefined ? "" : row[at[field]]!])) as unknown as LimitRow)
       .filter(({ lower, upper }) => lower !== "" || upper !== "");
   });
+}
+
+/** Whether a table of limits stands on a sheet, filled or not. */
+export const holdsLimits = (sheet: SheetSnapshot): boolean => tablesIn([sheet], (headings) => limitColumns(headings) !== undefined).length > 0;
+
+/** Tables of torques and of parts, without rows in which nothing was typed beside the name and columns in which nothing stands. */
+export function recordsIn(sheets: readonly SheetSnapshot[]): (CopiedTable & { title: string })[] {
+  return sheets.flatMap((sheet) =>
+    tablesIn([sheet], (headings) => headings.some(isOfRecord)).flatMap(({ headings, rows }) => {
+      const written = rows.filter((row) => row.slice(1).some(Boolean));
+      const kept = headings.map((_, c) => written.some((row) => row[c] !== ""));
+      const fewer = (row: readonly string[]) => row.filter((_, c) => kept[c]);
+      return written.length > 0 ? [{ title: cellText(sheet.name), headings: fewer(headings), rows: written.map(fewer) }] : [];
+    }),
+  );
+}
+
+/** What stands under a heading of remarks, about what the rest of its row names. Beside entries such a column explains them. */
+export function remarksIn(sheets: readonly SheetSnapshot[]): Remark[] {
+  return sheets.flatMap((sheet) =>
+    tablesIn([sheet], (headings) => headings.some(isRemark) && !headings.some(isOfRecord) && !headings.some(isOfEntry)).flatMap(({ headings, rows }) => {
+      const at = headings.findIndex(isRemark);
+      return rows.flatMap((row) => {
+        const about = row.filter((text, c) => c !== at && text !== "" && (c < at || !/^[-+]?[\d.,]+$/.test(text)));
+        return row[at] ? [{ about: about.slice(0, MOST_ABOUT).join(", ") || cellText(sheet.name), text: row[at] }] : [];
+      });
+    }),
+  );
+}
+
+const MOST_ABOUT = 4;
+
+/** The head of the paper, from a sheet that is called by what it is about: names in its first column and what was typed right of them. */
+export function shopIn(sheets: readonly SheetSnapshot[]): ShopHead | undefined {
+  const sheet = sheets.find(({ name }) => isShopSheet(name));
+  if (!sheet) return undefined;
+  const typed = sheet.values.flatMap((line) => {
+    const at = line.findIndex((cell) => !isBlank(cell));
+    const [field, text] = [at < 0 ? undefined : shopFieldOf(String(line[at])), cellText(line[at + 1])];
+    return field === undefined || text === "" ? [] : [{ field, text: field === "contact" ? `${cellText(line[at])} ${text}` : text }];
+  });
+  const name = typed.find(({ field }) => field === "name")?.text ?? "";
+  const lines = typed.filter(({ field }) => field !== "name").map(({ text }) => text);
+  return { sheet: sheet.name, name, lines };
 }
 
 /** Tables whose row of headings is wanted: from it down to the first blank row, as far as its headings reach. */

@@ -1,12 +1,15 @@
 import { Analysis } from "../../check/analysis.ts";
 import { checkAnalysed } from "../../check/check-workbook.ts";
 import { type JudgedRow, JudgedRows } from "../../check/finding.ts";
+import { entriesOn } from "../../layout/entries.ts";
 import type { Mapping } from "../../layout/mapping.ts";
-import type { WorkbookSnapshot } from "../../workbook/port.ts";
+import { type CellAddress, placeName } from "../../workbook/address.ts";
+import type { SheetHost, WorkbookSnapshot } from "../../workbook/port.ts";
 import type { ReportInput, SheetContent } from "../content.ts";
 import { changesIn, drawnBores, facesIn, surfacesIn, testsIn, tracesIn, turnsIn } from "./drawables.ts";
-import { gaugesIn, identityIn, limitsIn, unitOfLength } from "./identity.ts";
+import { gaugesIn, holdsLimits, identityIn, isOfEntries, limitsIn, recordsIn, remarksIn, shopIn, unitOfLength } from "./identity.ts";
 import { mappedContent } from "./mapped.ts";
+import { measuredIn, settingsIn } from "./measured.ts";
 import { Source } from "./source.ts";
 
 /** A workbook checked for a report: plain data that can be handed to the thread that writes it. */
@@ -31,8 +34,17 @@ export function gather(analysis: Analysis, judged: readonly JudgedRow[], mapping
   const bores = drawnBores(source, calls);
   const tests = testsIn(source, calls);
   const mapped = mapping && mappedContent(analysis.mapped(mapping), (cell) => source.isDrawn(cell));
+  const judgedOn = new Set(judged.map(({ cell }) => cell.sheet));
+  const unjudged = sheets.filter(({ name }) => !judgedOn.has(name));
+  const [ofEntries, ofLimits] = [unjudged.filter((sheet) => !entriesOn(sheet).next().done), unjudged.filter(holdsLimits)].map(
+    (some) => new Set(some.map(({ name }) => name)),
+  ) as [Set<string>, Set<string>];
+  const isEntry = isOfEntries(sheets);
+  const settings = settingsIn(analysis, (cell) => ofEntries.has(cell.sheet) && !isEntry(cell));
+  const elsewhere = new Set(settings.map(({ cell }) => placeName(cell)));
+  const isElsewhere = (cell: CellAddress): boolean => ofLimits.has(cell.sheet) || isEntry(cell) || elsewhere.has(placeName(cell));
   return {
-    identity,
+    identity: [...identity, ...settings.map(({ name, text }) => ({ name, text }))],
     gauges: gaugesIn(sheets),
     limits: limits.length > 0 ? limits : (mapped?.limits ?? []),
     bores: [...bores, ...(mapped?.bores ?? [])],
@@ -42,5 +54,16 @@ export function gather(analysis: Analysis, judged: readonly JudgedRow[], mapping
     surfaces: surfacesIn(source, calls),
     tests: [...tests, ...(mapped?.tests ?? [])],
     changes: changesIn(source, calls),
+    measured: measuredIn(analysis, judged, mapping ? analysis.mapped(mapping).readings : [], isElsewhere),
+    records: recordsIn(sheets),
+    remarks: remarksIn(sheets),
+    shop: shopIn(sheets),
   };
+}
+
+/** The same with the picture of the shop's sheet, where the host has one. */
+export async function withPicture(content: SheetContent, host: Pick<SheetHost, "firstPicture">): Promise<SheetContent> {
+  const { shop } = content;
+  const picture = shop && (await host.firstPicture(shop.sheet));
+  return picture ? { ...content, shop: { ...shop, picture } } : content;
 }

@@ -185,6 +185,20 @@ class Batch {
     );
   }
 
+  /** A result that is there after a sync. */
+  #later(result: () => unknown): { readonly value: unknown } {
+    let made: { value: unknown } | undefined;
+    this.#queue.push(() => {
+      made = { value: result() };
+    });
+    return {
+      get value() {
+        if (!made) throw new RichApiError("ValueNotLoaded", "the result was not synced");
+        return made.value;
+      },
+    };
+  }
+
   #shapes(sheet: string): Fields {
     const pictures = () => this.#book.sheet(sheet)?.pictures ?? [];
     const remove = (picture: Fields) => () => this.#queue.push(() => pictures().splice(pictures().indexOf(picture), 1));
@@ -193,7 +207,12 @@ class Batch {
       return newPicture(this.#book, sheet, png, (command) => this.#queue.push(command));
     };
     return Object.assign(
-      this.#collection(() => pictures().map((picture) => this.#object({ id: picture.id }, { delete: remove(picture) }))),
+      this.#collection(() =>
+        pictures().map((picture) => {
+          const { id, top, left } = picture;
+          return this.#object({ id, top, left, type: "Image" }, { delete: remove(picture), getAsImage: () => this.#later(() => picture.png) });
+        }),
+      ),
       { addImage },
     );
   }
