@@ -16,10 +16,13 @@ test("check --report writes one page that stands on its own, beside what it prin
   expect(code).toBe(1);
   expect(out).toMatch(/over +Bores!C17[\s\S]*\nreport: out\.html\n$/);
   const page = text(join(cwd, "out.html"));
-  expect(page).toContain("build-sheet.xlsx 5 findings: 4 over, 1 missing reading. 27 of 27 rows checked.");
+  expect(page).toContain("Judged: 22 within, 4 over. 27 of 27 rows checked. Found beside verdicts: 1 missing reading.");
   expect(page).toContain(`SHA-256 of the file build-sheet.xlsx: ${createHash("sha256").update(sample("build-sheet.xlsx")).digest("hex")}`);
   expect(page).toContain("Bore profile, Bores!C4:D6");
-  expect(page).toMatch(/Checked on \d{4}-\d{2}-\d{2} /);
+  expect(page).toMatch(/As checked on \d{4}-\d{2}-\d{2} /);
+  expect(page).not.toContain("How verdicts are reached");
+  await crosshatch(["check", "build-sheet.xlsx", "--report", "all.html", "--details"], { cwd });
+  for (const part of ["Findings, worst first", "How verdicts are reached", "Bores!C17"]) expect(text(join(cwd, "all.html"))).toContain(part);
 });
 
 test("several inputs stand in one report, one that cannot be read with the reason", async () => {

@@ -23,12 +23,12 @@ test("a build sheet is set up as chosen, in new sheets, by keyboard alone", asyn
   await page.keyboard.type("inches");
   await page.keyboard.press("Tab");
   await page.keyboard.press("Space");
-  await page.getByText("Second readings, Both readings, Torques, Parts list, Notes, Summary.").waitFor();
+  await page.getByText("Second readings, Both readings, Torques, Parts list, Notes, Shop, Summary.").waitFor();
   await page.keyboard.press("Tab");
   await page.keyboard.press("Enter");
   await page.keyboard.press("Tab");
   await page.keyboard.press("Space");
-  await page.getByText("Sheets: 1 of 16 left out").waitFor();
+  await page.getByText("Sheets: 1 of 17 left out").waitFor();
   await page.keyboard.press("Space");
   await page.keyboard.press("Shift+Tab");
   await page.keyboard.press("Enter");
@@ -76,14 +76,14 @@ test("a second one into the same workbook is refused, and the first is left alon
   await page.getByRole("status").filter({ hasText: "20 new sheets" }).waitFor();
   await page.getByRole("button", { name: "Add these sheets" }).click();
   await page.getByRole("alert").filter({ hasText: 'There is a sheet "Engine" in this workbook already' }).waitFor();
-  expect((await page.evaluate(() => window.stage.host.read())).sheets).toHaveLength(20);
+  expect((await page.evaluate(() => window.stage.host.read())).sheets).toHaveLength(21);
 });
 
 test("who opens an empty workbook gets a sample by one button", async () => {
   const page = await pane.open("blank");
   await page.getByRole("button", { name: "Insert a sample build sheet" }).click();
   await page.getByRole("status").filter({ hasText: "A sample was put in, with invented readings. 20 new sheets" }).waitFor();
-  expect((await page.evaluate(() => window.stage.host.read())).sheets).toHaveLength(20);
+  expect((await page.evaluate(() => window.stage.host.read())).sheets).toHaveLength(21);
 });
 
 test("a workbook that holds something is left alone, and says why", async () => {
