@@ -34,7 +34,7 @@ test("a build sheet is set up as chosen, in new sheets, by keyboard alone", asyn
   await page.keyboard.press("Enter");
   for (let presses = 0; presses < 2; presses++) await page.keyboard.press("Tab");
   await page.keyboard.press("Enter");
-  await page.getByRole("status").filter({ hasText: "21 new sheets: Engine, Limits, Bores," }).waitFor();
+  await page.getByRole("status").filter({ hasText: "22 new sheets: Engine, Limits, Bores," }).waitFor();
   const { sheets } = await page.evaluate(() => window.stage.host.read());
   const bores = sheets.find(({ name }) => name === "Bores")!;
   expect(bores.formulas.flat().filter((formula) => formula?.startsWith("=HATCH.TAPER("))).toHaveLength(3);
