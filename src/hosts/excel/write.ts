@@ -148,7 +148,7 @@ export async function insertPicture(context: Excel.RequestContext, { sheet: name
 /** As PNG, whatever the picture is kept as. */
 export async function firstPicture(context: Excel.RequestContext, name: string): Promise<string | null> {
   const sheet = context.workbook.worksheets.getItemOrNullObject(name);
-  sheet.load("isNullObject");
+  sheet.load("name");
   await context.sync();
   if (sheet.isNullObject) return null;
   const { shapes } = sheet;
@@ -158,7 +158,8 @@ export async function firstPicture(context: Excel.RequestContext, name: string):
   if (!first) return null;
   const file = first.getAsImage("PNG");
   await context.sync();
-  return file.value;
+  const { value } = file;
+  return value;
 }
 
 function place(sheet: Excel.Worksheet, corner: Excel.Range, picture: SheetPicture): void {
