@@ -3,17 +3,17 @@ import { benchHost, storedTexts } from "../hosts/bench/host.ts";
 import type { SheetHost } from "../workbook/port.ts";
 import { PANE_KEY } from "../workbook/storage.ts";
 import { mustFit, UnreadableFile } from "../xlsx/file-limits.ts";
-import type { DefinedName } from "../xlsx/model.ts";
 import { ask, elements } from "./elements.ts";
 import { chosenFile, hasPickers } from "./files.ts";
 import { type Grid, mountGrid } from "./grid-view.ts";
+import { KeptLooks } from "./kept-looks.ts";
 import { KeptWork } from "./kept-work.ts";
 import { localeOf } from "./language.ts";
 import type { Engine, Screen } from "./load-grid.ts";
 import { openInGrid } from "./open.ts";
 import { type Place, Saving } from "./saving.ts";
 import type {} from "./shared.ts";
-import { uncalculatedNote, Workbook } from "./workbook.ts";
+import { NOTHING_BESIDE, uncalculatedNote, Workbook } from "./workbook.ts";
 
 const SAMPLE = "samples/build-sheet.xlsx";
 
@@ -116,11 +116,11 @@ export class Bench {
   async #open(name: string, read: () => Promise<Uint8Array>, place?: Place): Promise<void> {
     this.tell("");
     try {
-      const { data, names, storedTexts: texts, note } = openInGrid(this.engine, await read(), name);
+      const { data, beside, storedTexts: texts, note } = openInGrid(this.engine, await read(), name);
       const model = this.#model(data);
       for (const [key, text] of texts) storedTexts(model).set(key, text);
       if (!(await this.#mayLeave(name))) return;
-      await this.#show(model, name, names, place);
+      await this.#show(model, name, { ...beside, looks: beside.looks && new KeptLooks(model, beside.looks) }, place);
       this.tell([note, uncalculatedNote(model)].filter(Boolean).join(" "));
     } catch (reason) {
       this.tell(whyUnopened(reason as Error, name));
@@ -143,9 +143,9 @@ export class Bench {
     return answer === "drop" || (answer === "save" && (await this.save()));
   }
 
-  async #show(model: Model, name: string, otherNames: readonly DefinedName[] = [], place?: Place): Promise<void> {
+  async #show(model: Model, name: string, beside = NOTHING_BESIDE, place?: Place): Promise<void> {
     const { grid, pane, save, saveAs } = elements;
-    const workbook = new Workbook(this.engine, model, name, otherNames, () => this.#showState());
+    const workbook = new Workbook(this.engine, model, name, beside, () => this.#showState());
     const host = telling(benchHost(model, name), workbook);
     this.#grid?.remove();
     this.#workbook = workbook;

@@ -37,9 +37,11 @@ interface Look {
   look: EngineData | undefined;
   /** There are colour rules of a kind that the grid does not have. */
   hasOtherRules: boolean;
+  /** There are lists for typing that stand on other sheets, as newer programs write them. */
+  hasOtherLists: boolean;
 }
 
-const NO_LOOK: Look = { look: undefined, hasOtherRules: false };
+const NO_LOOK: Look = { look: undefined, hasOtherRules: false, hasOtherLists: false };
 
 /**
  * How a workbook looks, as the grid reads it: fonts, fills, borders, number formats, widths, merged
@@ -49,19 +51,20 @@ const NO_LOOK: Look = { look: undefined, hasOtherRules: false };
 export function lookOf(engine: Engine, zip: Zip, addresses: Addresses, rows: number): Look {
   if (rows > MOST_ROWS) return NO_LOOK;
   const files: Record<string, unknown> = {};
-  let hasOtherRules = false;
+  let [hasOtherRules, hasOtherLists] = [false, false];
   for (const name of zip.spelledNames()) {
     if (name.includes("media/image")) files[name] = { imageSrc: addresses.get(name) ?? "" };
     if (!/\.(?:xml|rels)$/.test(name)) continue;
     const xml = new TextDecoder().decode(zip.read(name));
     if (DOCTYPE.test(xml)) return NO_LOOK;
     hasOtherRules ||= hasUnknownRules(xml);
+    hasOtherLists ||= xml.includes("<x14:dataValidation ");
     files[name] = xml.includes("conditionalFormatting") ? withSingleRules(xml) : xml;
   }
   try {
     const data = engine.load(files as never) as unknown as EngineData;
     withTextsAsTheyAre(data);
-    return { look: data, hasOtherRules };
+    return { look: data, hasOtherRules, hasOtherLists };
   } catch {
     return NO_LOOK;
   }

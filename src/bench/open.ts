@@ -1,19 +1,22 @@
 import { MARKS_KEY } from "../hosts/bench/plugins.ts";
 import { boxName } from "../workbook/address.ts";
 import { FILE_LIMITS, UnreadableFile } from "../xlsx/file-limits.ts";
-import type { DefinedName, Table } from "../xlsx/model.ts";
+import type { DefinedName, SheetFile, Table, WorkbookFile } from "../xlsx/model.ts";
 import { readXlsx } from "../xlsx/read/read.ts";
 import { Zip } from "../xlsx/zip.ts";
+import { type FileLooks, looksOf } from "./kept-looks.ts";
 import type { Engine } from "./load-grid.ts";
 import { type Contents, contentsOf, type EngineData, type EngineSheet, lookOf } from "./open-cells.ts";
 import { type Addresses, addressesIn, picturesAmong, type Words, wordsIn } from "./pictures.ts";
 import { takeMarks } from "./stored-marks.ts";
+import { type EngineRule, typingRules } from "./typing-rules.ts";
+import type { BesideGrid } from "./workbook.ts";
 
 interface Opened {
   /** For a model of the grid. */
   data: EngineData;
-  /** Names that the grid cannot hold; a saved workbook has them again. */
-  names: DefinedName[];
+  /** What the grid cannot hold; a saved workbook has it again. */
+  beside: Omit<BesideGrid, "looks"> & { looks: FileLooks | undefined };
   /** Texts kept in the file by this tool. */
   storedTexts: Map<string, string>;
   /** What of the file the bench leaves behind, as sentences; empty when nothing. */
@@ -30,12 +33,12 @@ export function openInGrid(engine: Engine, bytes: Uint8Array, name: string): Ope
   const contents = contentsOf(book);
   const zip = new Zip(bytes, FILE_LIMITS);
   const addresses = addressesIn(zip);
-  const { look, hasOtherRules } = lookOf(engine, zip, addresses, Math.max(0, ...contents.sheets.map(({ rows }) => rows)));
+  const { look, hasOtherRules, hasOtherLists } = lookOf(engine, zip, addresses, Math.max(0, ...contents.sheets.map(({ rows }) => rows)));
   const data = engineData(engine, contents, look, {
     names: book.sheets.map((sheet) => sheet.name),
     tables: book.tables,
     words: wordsIn(zip, addresses),
-    sentences: book.sheets.map(({ sentences }) => sentences),
+    typing: book.sheets.map(({ typing }) => typing),
   });
   book.sheets.forEach(({ hidden }, i) => {
     data.sheets[i]!.isVisible = !hidden;
@@ -43,8 +46,17 @@ export function openInGrid(engine: Engine, bytes: Uint8Array, name: string): Ope
   const isFiltered = book.sheets.some(({ filteredRows = [] }) => filteredRows.length > 0);
   const { storedTexts } = book;
   data[MARKS_KEY] = takeMarks(storedTexts, new Map(data.sheets.map((sheet) => [sheet.name, sheet.id])));
-  return { data, names: contents.otherNames, storedTexts, note: noteOn(zip, addresses, { shown: look && data, hasOtherRules, isFiltered }, name) };
+  const beside = {
+    names: contents.otherNames,
+    print: new Map(book.sheets.map(({ print: elements = [] }, i) => [data.sheets[i]!.id, { elements, names: printNamesOf(book, i) }])),
+    looks: looksOf(zip, look && data),
+  };
+  return { data, beside, storedTexts, note: noteOn(zip, addresses, { shown: look && data, hasOtherRules, hasOtherLists, isFiltered }, name) };
 }
+
+/** Names for printing one sheet, their ranges without its name: the sheet may get another, and another place. */
+const printNamesOf = ({ printNames = [] }: WorkbookFile, place: number): DefinedName[] =>
+  printNames.filter(({ sheet }) => sheet === place).map(({ name, formula }) => ({ name, formula: formula.replace(/(?:'(?:[^']|'')*'|[^,'!]+)!/g, "") }));
 
 const SMALLEST = { rows: 100, columns: 26 };
 
@@ -64,7 +76,7 @@ function engineData(engine: Engine, contents: Contents, look: EngineData | undef
       colNumber: Math.max(looks.colNumber, columns, SMALLEST.columns),
       rowNumber: Math.max(looks.rowNumber, rows, SMALLEST.rows),
       // Charts need what the bench has not; the note says so.
-      dataValidationRules: withSentences((looks.dataValidationRules ?? []) as EngineRule[], file.sentences[i]),
+      dataValidationRules: typingRules((looks.dataValidationRules ?? []) as EngineRule[], file.typing[i]),
       figures: picturesAmong(looks.figures, looks.id, file.words),
       tables: withNames(
         looks.tables as EngineTable[],
@@ -81,21 +93,9 @@ interface InFile {
   names: readonly string[];
   tables: readonly Table[];
   words: Words[];
-  /** Of each sheet's rules for typing, by their areas. */
-  sentences: readonly (ReadonlyMap<string, string> | undefined)[];
+  /** Of each sheet, what may be typed. */
+  typing: readonly SheetFile["typing"][];
 }
-
-interface EngineRule {
-  ranges: string[];
-  [key: string]: unknown;
-}
-
-/** The grid's reader leaves out what a rule says to whoever types something else. */
-const withSentences = (rules: readonly EngineRule[], sentences: ReadonlyMap<string, string> = new Map()): EngineRule[] =>
-  rules.map((rule) => {
-    const sentence = sentences.get(rule.ranges.join(" "));
-    return sentence === undefined ? rule : { ...rule, sentence };
-  });
 
 interface EngineTable {
   range: string;
@@ -135,15 +135,17 @@ const LEFT_BEHIND: readonly [part: RegExp, kind: string][] = [
 interface Seen {
   shown: EngineData | undefined;
   hasOtherRules: boolean;
+  hasOtherLists: boolean;
   /** A filter hides rows. */
   isFiltered: boolean;
 }
 
-function noteOn(zip: Zip, addresses: Addresses, { shown, hasOtherRules, isFiltered }: Seen, name: string): string {
+function noteOn(zip: Zip, addresses: Addresses, { shown, hasOtherRules, hasOtherLists, isFiltered }: Seen, name: string): string {
   const parts = zip.names();
   const kinds = LEFT_BEHIND.filter(([part]) => parts.some((one) => part.test(one))).map(([, kind]) => kind);
   if (hasMorePictures(addresses, shown)) kinds.push(shown ? "some pictures" : "pictures");
   if (hasOtherRules) kinds.push("colour rules about averages, errors or periods");
+  if (hasOtherLists) kinds.push("lists for typing that stand on other sheets");
   const sentences = [
     kinds.length ? `${name} also holds ${list(kinds)}, which the bench neither shows nor saves: keep the file as it is and save under another name.` : "",
     shown ? "" : `The looks of ${name} could not be read: its cells are all here, without colours and widths.`,

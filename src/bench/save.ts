@@ -7,14 +7,16 @@ import { cellName, placeName } from "../workbook/address.ts";
 import { LAYOUT_SHEET, layoutForSheet } from "../workbook/layout-sheet.ts";
 import { storageXml } from "../workbook/storage.ts";
 import { layoutSheetPart, partsBesideKept } from "../xlsx/kept-parts.ts";
-import type { CellFile, DefinedName } from "../xlsx/model.ts";
+import type { CellFile, DefinedName, PrintElement } from "../xlsx/model.ts";
 import { rectangleIn } from "../xlsx/model.ts";
 import { readXlsx } from "../xlsx/read/read.ts";
-import { HEADING } from "../xlsx/write/xml.ts";
+import { HEADING, xmlElement, xmlText } from "../xlsx/write/xml.ts";
 import { escapedXml } from "../xlsx/xml.ts";
-import { type SavedCell, SharedStrings, savedCells, type ToName, withCells, withRules } from "./save-cells.ts";
+import { type SavedCell, SharedStrings, savedCells, type ToName, withCells, withFills } from "./save-cells.ts";
 import { formulaForFile } from "./stored-formula.ts";
 import { withMarks } from "./stored-marks.ts";
+import { withTyping } from "./typing-rules.ts";
+import type { BesideGrid } from "./workbook.ts";
 
 /** What was to be saved: the sheets in order, each with its cells by name. */
 type SavedSheets = readonly { name: string; cells: ReadonlyMap<string, SavedCell> }[];
@@ -88,7 +90,7 @@ interface SavedWorkbook {
  * contents as `withCells` does, and then read again and compared. Needs a page, because the grid
  * makes XML with one.
  */
-export async function saveWorkbook(model: Model, otherNames: readonly DefinedName[], toName: ToName): Promise<SavedWorkbook> {
+export async function saveWorkbook(model: Model, beside: BesideGrid, toName: ToName): Promise<SavedWorkbook> {
   const parts = new Map<string, string>();
   const pictures = new Map<string, string>();
   for (const file of (await model.exportXLSX()).files) {
@@ -98,7 +100,10 @@ export async function saveWorkbook(model: Model, otherNames: readonly DefinedNam
   const strings = new SharedStrings();
   const sheets = model.getters.getSheetIds().map((sheetId) => ({ name: model.getters.getSheetName(sheetId), cells: savedCells(model, sheetId, toName) }));
   model.getters.getSheetIds().forEach((sheetId, i) => {
-    change(parts, `xl/worksheets/sheet${i}.xml`, (xml) => withRules(model, sheetId, inOrder(withCells(xml, sheets[i]!.cells, strings))));
+    change(parts, `xl/worksheets/sheet${i}.xml`, (xml) => {
+      const filled = inOrder(withCells(xml, sheets[i]!.cells, strings));
+      return withPrint(withTyping(model, sheetId, withFills(model, sheetId, filled)), beside.print.get(sheetId)?.elements ?? []);
+    });
     const shown = picturesOn(model, sheetId);
     if (shown.length > 0) change(parts, `xl/drawings/drawing${i}.xml`, (xml) => withWords(xml, shown));
   });
@@ -106,7 +111,8 @@ export async function saveWorkbook(model: Model, otherNames: readonly DefinedNam
     change(parts, `xl/tables/table${i + 1}.xml`, (xml) => xml.replace(/ name="[^"]*" displayName="[^"]*"/, ` name="${name}" displayName="${name}"`));
   });
   parts.set("xl/sharedStrings.xml", strings.xml());
-  change(parts, "xl/workbook.xml", (xml) => xml.replace("</workbook>", `${definedNames(model, otherNames, toName)}${CALCULATED}</workbook>`));
+  change(parts, "xl/workbook.xml", (xml) => xml.replace("</workbook>", `${definedNames(model, beside, toName)}${CALCULATED}</workbook>`));
+  beside.looks?.restoreIn(parts, model, toName);
   const texts = withMarks(model);
   addKept(parts, texts);
   addLayoutSheet(parts, layoutForSheet(texts), sheets.length);
@@ -134,23 +140,49 @@ function inOrder(xml: string): string {
   return protection ? xml.replace(protection, "").replace("</sheetData>", () => `</sheetData>${protection}`) : xml;
 }
 
+/** Set-up for printing, which the grid does not know, in its places (ECMA-376 part 1, 18.3.1.99): after rules and links, before pictures and tables. */
+function withPrint(xml: string, print: readonly PrintElement[]): string {
+  const written = (elements: readonly PrintElement[]) =>
+    elements
+      .map(({ name, attributes, within }) =>
+        xmlElement(name, attributes, within.map((one) => xmlElement(one.name, {}, xmlText(one.text))).join("") || undefined),
+      )
+      .join("");
+  const [fit, page] = [true, false].map((isFit) => written(print.filter(({ name }) => (name === "pageSetUpPr") === isFit)));
+  const printed = xml.replace(/(?=<drawing\b|<tableParts\b|<\/worksheet>)/, () => page!);
+  if (!fit) return printed;
+  return printed.includes("</sheetPr>")
+    ? printed.replace("</sheetPr>", () => `${fit}</sheetPr>`)
+    : printed.replace(/<worksheet\b[^>]*>/, (start) => `${start}<sheetPr>${fit}</sheetPr>`);
+}
+
 /** Named ranges, which the grid reads and calculates with but does not write, and the names that it never knew. */
-function definedNames(model: Model, otherNames: readonly DefinedName[], toName: ToName): string {
+function definedNames(model: Model, { names: otherNames, print }: BesideGrid, toName: ToName): string {
   const fixed = (column: number, row: number) => toName(column, row).replace(/([A-Z]+)(\d+)/, "$$$1$$$2");
   const ranges = model.getters.getNamedRanges().map(({ name, range }): DefinedName => {
     const { left, top, right, bottom } = range.zone;
-    const sheet = model.getters.getSheetName(range.sheetId).replaceAll("'", "''");
-    return { name, formula: `'${sheet}'!${left === right && top === bottom ? fixed(left, top) : `${fixed(left, top)}:${fixed(right, bottom)}`}` };
+    const cells = left === right && top === bottom ? fixed(left, top) : `${fixed(left, top)}:${fixed(right, bottom)}`;
+    return { name, formula: quotedSheet(model, range.sheetId) + cells };
   });
   const taken = new Set(ranges.map(({ name }) => name.toLowerCase()));
   const sheets = model.getters.getSheetIds().length;
   const others = otherNames.filter(({ name, sheet }) => (sheet === undefined ? !taken.has(name.toLowerCase()) : sheet < sheets));
-  const names = [...ranges, ...others].map(({ name, sheet, formula }) => {
+  const printed = model.getters.getSheetIds().flatMap((sheetId, sheet) =>
+    (print.get(sheetId)?.names ?? []).map(({ name, formula }) => ({
+      name,
+      sheet,
+      formula: formula.replace(/[^,]+/g, (range) => quotedSheet(model, sheetId) + range),
+    })),
+  );
+  const names = [...ranges, ...others, ...printed].map(({ name, sheet, formula }) => {
     const scope = sheet === undefined ? "" : ` localSheetId="${sheet}"`;
     return `<definedName name="${escapedXml(name)}"${scope}>${escapedXml(formulaForFile(formula))}</definedName>`;
   });
   return names.length ? `<definedNames>${names.join("")}</definedNames>` : "";
 }
+
+/** `'Bores'!`, before its cells. */
+const quotedSheet = ({ getters }: Model, sheetId: string): string => `'${getters.getSheetName(sheetId).replaceAll("'", "''")}'!`;
 
 /** What is kept in the workbook, as the part in which every host of ours finds it. */
 function addKept(parts: Map<string, string>, texts: ReadonlyMap<string, string>): void {

@@ -80,7 +80,7 @@ export class Saving {
   }
 
   #file(): ReturnType<typeof saveWorkbook> {
-    return saveWorkbook(this.workbook.model, this.workbook.otherNames, this.engine.helpers.toXC);
+    return saveWorkbook(this.workbook.model, this.workbook.beside, this.engine.helpers.toXC);
   }
 
   #rename(name: string): void {

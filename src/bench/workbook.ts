@@ -1,6 +1,7 @@
 import type { Model } from "@odoo/o-spreadsheet";
 import { placeName } from "../workbook/address.ts";
-import type { DefinedName } from "../xlsx/model.ts";
+import type { DefinedName, PrintElement } from "../xlsx/model.ts";
+import type { KeptLooks } from "./kept-looks.ts";
 import type { Engine } from "./load-grid.ts";
 
 /** What the grid says of a formula that it cannot read, or whose function it does not know. */
@@ -23,6 +24,16 @@ export function uncalculatedNote(model: Model): string {
   return `Not calculated here, because the bench cannot read the formula or does not know its function, but kept as it is: ${named}${rest}.`;
 }
 
+/** What of a file the grid cannot hold, for saving. */
+export interface BesideGrid {
+  names: readonly DefinedName[];
+  /** How its sheets are printed, by the grid's ids of them; the ranges of names are without their sheet. */
+  print: ReadonlyMap<string, { elements: readonly PrintElement[]; names: readonly DefinedName[] }>;
+  looks: KeptLooks | undefined;
+}
+
+export const NOTHING_BESIDE: BesideGrid = { names: [], print: new Map(), looks: undefined };
+
 /** The workbook that is open, and whether the file on disk is behind it. */
 export class Workbook {
   #edits = 0;
@@ -33,8 +44,7 @@ export class Workbook {
     engine: Engine,
     readonly model: Model,
     public name: string,
-    /** Names that the grid cannot hold. */
-    readonly otherNames: readonly DefinedName[],
+    readonly beside: BesideGrid,
     changed: () => void,
   ) {
     this.#changed = changed;

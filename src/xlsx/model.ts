@@ -8,6 +8,8 @@ import { UnreadableFile } from "./file-limits.ts";
 export interface WorkbookFile {
   sheets: SheetFile[];
   names: DefinedName[];
+  /** What of a sheet is printed, and which of its rows and columns on every page. */
+  printNames?: DefinedName[];
   tables: Table[];
   /** Dates count from 1904 instead of 1900. */
   from1904: boolean;
@@ -23,10 +25,25 @@ export interface SheetFile {
   hiddenRows: number[];
   /** Those of the hidden rows that a filter hides. */
   filteredRows?: number[];
-  /** What is said where something may not be typed, by the areas of the rule as the file writes them. */
-  sentences?: ReadonlyMap<string, string>;
+  /** What may be typed, by the areas of each rule as the file writes them. */
+  typing?: ReadonlyMap<string, TypingRule>;
+  /** How it is printed. */
+  print?: readonly PrintElement[];
   /** What the last calculation left in the other cells of array formulas, by `keyOf`. */
   filled?: ReadonlyMap<number, Cell>;
+}
+
+/** A rule for typing as its file has it, without its areas; formulas in the file's spelling. */
+export interface TypingRule {
+  attributes: Readonly<Record<string, string>>;
+  formulas: readonly string[];
+}
+
+/** An element of a sheet's set-up for printing as its file has it, with the texts within, such as a footer's. */
+export interface PrintElement {
+  name: string;
+  attributes: Readonly<Record<string, string>>;
+  within: readonly { name: string; text: string }[];
 }
 
 export interface CellFile {

@@ -186,6 +186,17 @@ test("parts that the bench leaves behind are named when the file is opened", asy
   expect(await at.page.message()).toMatch(/^macros\.xlsx also holds macros and comments, which the bench neither shows nor saves: keep the file as it is/);
 }, 60_000);
 
+test("lists for typing that newer programs keep apart are named too", async () => {
+  const list =
+    '<extLst><ext uri="{CCE6A557-97BC-4b89-ADB6-D9C93CAAB3DF}" xmlns:x14="http://schemas.microsoft.com/office/spreadsheetml/2009/9/main"><x14:dataValidations count="1" xmlns:xm="http://schemas.microsoft.com/office/excel/2006/main"><x14:dataValidation type="list"><x14:formula1><xm:f>Figures!$A$1:$A$3</xm:f></x14:formula1><xm:sqref>A1</xm:sqref></x14:dataValidation></x14:dataValidations></ext></extLst>';
+  const parts = unzipSync(shop);
+  const path = "xl/worksheets/sheet1.xml";
+  const sheet = strFromU8(parts[path]!).replace("</worksheet>", () => `${list}</worksheet>`);
+  await at.page.give("lists.xlsx", zipSync({ ...parts, [path]: strToU8(sheet) }));
+  await opened("lists.xlsx");
+  expect(await at.page.message()).toMatch(/^lists\.xlsx also holds lists for typing that stand on other sheets, which the bench neither shows nor saves/);
+}, 60_000);
+
 test("rows that a filter hides count for SUBTOTAL 9 on the bench, and that is said", async () => {
   const rows = [1, 2, 4].map((value, i) => `<row r="${i + 2}"${i === 1 ? ' hidden="1"' : ""}><c r="A${i + 2}"><v>${value}</v></c></row>`).join("");
   const sums = '<row r="6"><c r="A6"><f>SUBTOTAL(9,A2:A4)</f></c></row>';

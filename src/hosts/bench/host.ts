@@ -37,7 +37,7 @@ export const BENCH_ABILITIES: Abilities = {
 
 export const BENCH_NOTES: AbilityNotes = {
   tables: "they stand on the sheet, but the grid has no names for tables; ours stay with each table and come back when it is saved",
-  "print set-up": "the grid has none and writes none",
+  "print set-up": "the grid has none; that of a file is in it again when it is saved",
   pictures: "PNG, with a name and alternative text; PNG, JPEG, GIF and WebP are read from files, shown and saved",
   undo: "one step; the last 99 are kept, and older ones let go, so that a page open all day does not grow",
   "all or nothing": "taken back before the history hears of it",

@@ -102,12 +102,13 @@ interface WorkbookPart {
   /** In the order of the tabs; `relation` leads to the sheet's part. */
   sheets: { name: string; relation: string; hidden: boolean }[];
   names: DefinedName[];
+  printNames: DefinedName[];
   from1904: boolean;
 }
 
 /** The list of sheets and the names of the workbook (ECMA-376 part 1, 18.2). */
 export function readWorkbookPart(bytes: Uint8Array, part: string, limits: FileLimits): WorkbookPart {
-  const found: WorkbookPart = { sheets: [], names: [], from1904: false };
+  const found: WorkbookPart = { sheets: [], names: [], printNames: [], from1904: false };
   let name: DefinedName | null = null;
   readXml(bytes, part, limits.depth, {
     open(element, attributes) {
@@ -126,8 +127,9 @@ export function readWorkbookPart(bytes: Uint8Array, part: string, limits: FileLi
     },
     close(element) {
       if (element !== "definedName" || !name) return;
-      // Names of the program's own, such as print areas, start so; no formula can use them.
-      if (!name.name.startsWith("_xlnm.")) found.names.push({ ...name, formula: fromStoredFormula(name.formula.trim()) });
+      // Names of the program's own start so; no formula can use them.
+      if (name.name.startsWith("_xlnm.Print_")) found.printNames.push({ ...name, formula: name.formula.trim() });
+      else if (!name.name.startsWith("_xlnm.")) found.names.push({ ...name, formula: fromStoredFormula(name.formula.trim()) });
       name = null;
     },
   });

@@ -59,7 +59,7 @@ export function readXlsx(bytes: Uint8Array, limits: FileLimits = FILE_LIMITS, un
   expectZip(bytes);
   const zip = new Zip(bytes, limits, unpack);
   const path = workbookPath(zip, limits);
-  const { sheets: listed, names, from1904 } = readWorkbookPart(need(zip, path), path, limits);
+  const { sheets: listed, names, printNames, from1904 } = readWorkbookPart(need(zip, path), path, limits);
   const relations = relationsOf(zip, path, limits);
   const strings = sharedStrings(zip, relations, limits);
   const counter = new Counter(limits);
@@ -81,7 +81,7 @@ export function readXlsx(bytes: Uint8Array, limits: FileLimits = FILE_LIMITS, un
     counter.sheet(sheet);
     sheets.push(sheet);
   }
-  return withoutLayoutSheet({ sheets, names, tables, from1904, storedTexts: storedTexts(zip, [...relations, ...relationsOf(zip, "", limits)]) });
+  return withoutLayoutSheet({ sheets, names, printNames, tables, from1904, storedTexts: storedTexts(zip, [...relations, ...relationsOf(zip, "", limits)]) });
 }
 
 function need(zip: Zip, part: string): Uint8Array {

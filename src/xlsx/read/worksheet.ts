@@ -5,6 +5,7 @@ import { UnreadableFile } from "../file-limits.ts";
 import type { CellFile, SheetFile } from "../model.ts";
 import { apartFromFilled, positionIn, rectangleIn } from "../model.ts";
 import { type Handlers, readXml, unescapeText, type XmlAttributes } from "../xml.ts";
+import { BesideCells } from "./beside-cells.ts";
 import { CellFormulas, type StoredFormula } from "./cell-formulas.ts";
 import { TextRuns } from "./parts.ts";
 
@@ -32,7 +33,7 @@ export function readWorksheet(
   bytes: Uint8Array,
   part: string,
   surroundings: Surroundings,
-): Pick<SheetFile, "cells" | "hiddenRows" | "filteredRows" | "sentences"> {
+): Pick<SheetFile, "cells" | "hiddenRows" | "filteredRows" | "typing" | "print"> {
   const reader = new WorksheetReader(part, surroundings);
   readXml(bytes, part, surroundings.limits.depth, reader);
   return reader.result();
@@ -53,7 +54,7 @@ class WorksheetReader implements Handlers {
   /** Where the sheet's filter stands, and where it hides rows. */
   #filter: string | undefined;
   #filtered: Rectangle | undefined;
-  readonly #sentences = new Map<string, string>();
+  readonly #beside = new BesideCells();
   readonly #formulas: CellFormulas;
   readonly #inline = new TextRuns();
   #row = -1;
@@ -72,8 +73,7 @@ class WorksheetReader implements Handlers {
     else if (name === "c") this.#openCell(attributes);
     else if (name === "autoFilter") this.#filter = attributes.ref;
     else if (name === "filterColumn" && this.#filter !== undefined) this.#filtered = rectangleIn(this.#filter, this.#part);
-    else if (name === "dataValidation") this.#openRule(attributes);
-    else if (!this.#draft) return;
+    else if (!this.#draft) this.#beside.open(name, attributes);
     else if (name === "v") this.#text = "";
     else if (name === "f") {
       this.#text = "";
@@ -84,11 +84,12 @@ class WorksheetReader implements Handlers {
   text(piece: string): void {
     if (this.#text !== null) this.#text += piece;
     else if (this.#draft) this.#inline.add(piece);
+    else this.#beside.text(piece);
   }
 
   close(name: string): void {
-    if (!this.#draft) return;
-    if (name === "v") {
+    if (!this.#draft) this.#beside.close(name);
+    else if (name === "v") {
       this.#draft.value = this.#text;
       this.#text = null;
     } else if (name === "f") {
@@ -99,7 +100,7 @@ class WorksheetReader implements Handlers {
   }
 
   /** Without the values in the reach of an array formula: they would stand in the way of its result. */
-  result(): Pick<SheetFile, "cells" | "hiddenRows" | "filteredRows" | "filled" | "sentences"> {
+  result(): Pick<SheetFile, "cells" | "hiddenRows" | "filteredRows" | "filled" | "typing" | "print"> {
     const { cells, filled } = apartFromFilled(this.#cells, this.#formulas.filled());
     if (this.#taken) cells.sort((a, b) => a.row - b.row || a.column - b.column);
     const filtered = this.#filtered && filteredRows(this.#hiddenRows, this.#filtered);
@@ -108,12 +109,8 @@ class WorksheetReader implements Handlers {
       hiddenRows: this.#hiddenRows,
       ...filled,
       ...(filtered ? { filteredRows: filtered } : {}),
-      ...(this.#sentences.size ? { sentences: this.#sentences } : {}),
+      ...this.#beside.result(),
     };
-  }
-
-  #openRule({ sqref, error }: XmlAttributes): void {
-    if (sqref && error) this.#sentences.set(sqref, error);
   }
 
   #openRow({ r, hidden }: XmlAttributes): void {
