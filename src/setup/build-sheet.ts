@@ -13,15 +13,16 @@ import { ENGINE_TABLE, enginePage } from "./engine-sheet.ts";
 import { facesSheet } from "./faces-sheet.ts";
 import { LIMITS_TABLE, limitsPage, summaryPage } from "./limit-and-summary-sheets.ts";
 import type { BuildSheet, PlanSource, SheetPart, VerdictColumn } from "./model.ts";
+import { oilSheet } from "./oil-sheet.ts";
 import type { TableAt } from "./page.ts";
 import { notesPage, partsPage, shopPage, torquesPage } from "./record-sheets.ts";
 import { rodsSheet } from "./rods-sheet.ts";
-import { hasSheet, type SheetWord } from "./sheets.ts";
+import { hasSheet, SHEETS, type SheetWord } from "./sheets.ts";
 import { secondReadingPages, testsPage } from "./test-and-second-reading-sheets.ts";
 import { runInPage, valvesPage } from "./valve-and-run-in-sheets.ts";
 import { guidesSheet, springsSheet } from "./valve-gear-sheets.ts";
 
-const PARTS: readonly SheetPart[] = [rodsSheet, camshaftSheet, guidesSheet, springsSheet, facesSheet];
+const PARTS: readonly SheetPart[] = [rodsSheet, camshaftSheet, guidesSheet, springsSheet, facesSheet, oilSheet];
 
 /**
  * An ordinary workbook for one engine: tables to type into, our functions beside them, no macros.
@@ -56,6 +57,8 @@ export function buildSheetSpec(choices: BuildSheetChoices): BuildSheet {
     ...judgedOn(rings?.rings, ["Ring end gap", "End gap verdict"], ["Ring side clearance", "Side clearance verdict"]),
     ...judgedOn(crank?.mains, ["Main bearing clearance", "Main bearing clearance verdict"], ["Main journal wear", "Main journal wear verdict"]),
     ...judgedOn(crank?.bigEnds, ["Big end clearance", "Big end clearance verdict"], ["Crankpin wear", "Crankpin wear verdict"]),
+    ...judgedOn(crank?.alignment, ["Main bore alignment", "Main bore alignment verdict"]),
+    ...judgedOn(crank?.runOut, ["Crankshaft run-out", "Crankshaft run-out verdict"]),
     ...judgedOn(crank?.endFloat, ["Crankshaft end float", "End float verdict"]),
     ...judgedOn(valves?.valves, ["Valve clearance", "Clearance verdict"]),
     ...judgedOn(volumes?.volumes, ["Compression ratio", "Ratio verdict"], ["Squish", "Squish verdict"]),
@@ -69,9 +72,12 @@ export function buildSheetSpec(choices: BuildSheetChoices): BuildSheet {
     ...judgedOn(second?.skirts, ["Second readings, skirts", "Disagreement verdict"]),
   ];
   const summary = summaryPage(given, judged);
+  const order: readonly string[] = Object.values(SHEETS);
   const pages = [
     ...[enginesPage, limitPage],
-    ...[bores, pistons, rings, crank, ...ownSheets, valves, volumes, tests, runIn].map((one) => one?.page),
+    ...[bores, pistons, rings, crank, ...ownSheets, valves, volumes, tests, runIn]
+      .flatMap((one) => one?.page ?? [])
+      .sort((a, b) => order.indexOf(a.name) - order.indexOf(b.name)),
     ...[second?.page, second?.both, torques, partsList, notes, shop, summary],
   ].filter((page) => page !== undefined);
   const headings = boreHeadings(choices.heights, choices.axes);

@@ -1,10 +1,14 @@
-import { lengthColumn, lengthFormat, openLengthColumn, resultColumn, type SetupContext, verdictColumn, whenFilled } from "./columns.ts";
+import { lengthColumn, lengthFormat, numberColumn, openLengthColumn, resultColumn, type SetupContext, verdictColumn, whenFilled } from "./columns.ts";
 import type { SheetPart } from "./model.ts";
-import { SheetBuilder, type SheetColumn } from "./page.ts";
+import { SheetBuilder, type SheetColumn, type TableAt } from "./page.ts";
 import { valveRows } from "./valve-and-run-in-sheets.ts";
 
 const GAUGES = { lobes: "Cam lobes", bearings: "Camshaft bearings", journals: "Camshaft journals", runOut: "Camshaft run-out and end float" };
 const SIDES = ["inlet", "exhaust"] as const;
+/** Of a valve's lift, for its timing. */
+const READINGS = 15;
+
+const bySides = (names: readonly string[]): string[] => names.flatMap((name) => SIDES.map((side) => `${name}, ${side}`));
 
 /** An engine with more than two valves a cylinder mostly has a camshaft for each side. */
 const camshafts = ({ valves }: SetupContext["choices"]): number => (valves > 2 ? 2 : 1);
@@ -18,26 +22,29 @@ export const camshaftSheet: SheetPart = {
     ["Lobe lift", GAUGES.lobes, GAUGES.lobes],
     ["Camshaft bearing clearance", GAUGES.bearings, GAUGES.journals],
   ],
-  limits: ({ unit }) =>
-    [
-      ...SIDES.map((side) => `Lobe height, ${side}`),
-      ...SIDES.map((side) => `Lobe wear, ${side}`),
-      ...["Camshaft bearing clearance", "Camshaft run-out", "Camshaft end float"],
-    ].map((name) => [name, unit]),
+  limits: ({ unit }) => [
+    ...[...bySides(["Lobe height", "Lobe wear"]), "Camshaft bearing clearance", "Camshaft run-out", "Camshaft end float"].map((name) => [name, unit] as const),
+    ...bySides(["Valve opens", "Valve closes"]).map((name) => [name, "°"] as const),
+  ],
   page: (given) => {
     const { choices } = given;
     const page = new SheetBuilder("Camshaft", "Camshaft", [
       `In ${choices.unit}. Lobe height from the back of the base circle to the nose; base circle across the lobe where no flank reaches. Lobes that serve two valves, and bearings that this engine has not: leave rows blank.`,
       "Run-out: the whole travel of the indicator over one turn, at the middle bearing, the camshaft between centres or in V-blocks. Lobes and journals have sharp edges.",
+      `Timing: crank degrees and lift at ${READINGS} places for each side, rising throughout (after 355 comes 365), closest where the valve lifts off and sets down; the lift at which opening counts is the maker's. Turn by hand, one way only, plugs out.`,
     ]);
     const { columns, rows, isInlet } = valveRows(choices);
     const sideOf = (index: number) => (isInlet(index) ? "inlet" : "exhaust");
-    const lobes = page.table("CamLobes", 3, [...columns, ...lobeColumns(given, sideOf)], rows);
+    const lobes = page.table("CamLobes", 4, [...columns, ...lobeColumns(given, sideOf)], rows);
     const count = camshafts(choices);
-    const bearingsRow = 3 + rows + 3;
+    const bearingsRow = 4 + rows + 3;
     const bearings = page.table("CamBearings", bearingsRow, bearingColumns(given), count * (choices.cylinders + 1));
-    const shafts = page.table("Camshafts", bearingsRow + count * (choices.cylinders + 1) + 3, shaftColumns(given), count);
-    page.freeze(4, 2);
+    const shaftsRow = bearingsRow + count * (choices.cylinders + 1) + 3;
+    const shafts = page.table("Camshafts", shaftsRow, shaftColumns(given), count);
+    const liftsRow = shaftsRow + count + 3;
+    const lifts = page.table("TimingLifts", liftsRow, timingReadings(given), READINGS);
+    const timing = page.table("ValveTiming", liftsRow + READINGS + 3, timingColumns(given, lifts), SIDES.length);
+    page.freeze(5, 2);
     return {
       page,
       judged: [
@@ -46,6 +53,7 @@ export const camshaftSheet: SheetPart = {
         { name: "Camshaft bearing clearance", table: bearings, heading: "Camshaft bearing clearance verdict" },
         { name: "Camshaft run-out", table: shafts, heading: "Camshaft run-out verdict" },
         { name: "Camshaft end float", table: shafts, heading: "Camshaft end float verdict" },
+        ...["Valve opens", "Valve closes"].map((name) => ({ name, table: timing, heading: `${name} verdict` })),
       ],
     };
   },
@@ -90,3 +98,30 @@ const shaftColumns = (given: SetupContext): SheetColumn[] => [
     verdictColumn(given, heading, heading, GAUGES.runOut),
   ]),
 ];
+
+const timingReadings = (given: SetupContext): SheetColumn[] => [
+  { heading: "Reading", look: "label", width: 10, cell: ({ index }) => index + 1 },
+  ...SIDES.flatMap((side) => [
+    numberColumn(`Crank angle, ${side}`, "0.0", "Crank degrees, typed as a number, rising from row to row.", "number"),
+    numberColumn(`Lift, ${side}`, lengthFormat(given.choices), `A lift in ${given.choices.unit} of at least 0, typed as a number.`, "at least zero"),
+  ]),
+];
+
+/** Waits for every reading: an empty cell would reach some hosts as the angle 0. */
+function timingColumns(given: SetupContext, lifts: TableAt): SheetColumn[] {
+  const part = (heading: string, column: number) =>
+    resultColumn(heading, "0.0", ({ index, ref }) => {
+      const [angles, read] = [`Crank angle, ${SIDES[index]}`, `Lift, ${SIDES[index]}`].map((of) => lifts.body(of));
+      const at = ref("Checking lift");
+      return `=IF(OR(COUNT(${angles})<${READINGS},COUNT(${read})<${READINGS},${at}=""),"",INDEX(HATCH.TIMINGAT(${angles},${read},${at}),2,${column}))`;
+    });
+  return [
+    { heading: "Valve", look: "label", width: 10, cell: ({ index }) => (index === 0 ? "Inlet" : "Exhaust") },
+    lengthColumn("Checking lift", given.choices),
+    part("Valve opens", 1),
+    part("Valve closes", 2),
+    part("Duration", 3),
+    part("Centre", 4),
+    ...["Valve opens", "Valve closes"].map((edge) => verdictColumn(given, edge, (index) => `${edge}, ${SIDES[index]}`)),
+  ];
+}

@@ -1,23 +1,31 @@
-import { cylinderColumn, lengthColumn, lengthFormat, resultColumn, type SetupContext, verdictColumn, whenFilled } from "./columns.ts";
+import { cylinderColumn, lengthColumn, lengthFormat, numberColumn, resultColumn, type SetupContext, verdictColumn, whenFilled } from "./columns.ts";
 import { SheetBuilder, type SheetColumn, type TableAt } from "./page.ts";
 
 /** Bearing bores and journals, the clearances between them, and what the crankshaft may move along. */
-export function crankshaftPage(given: SetupContext): { page: SheetBuilder; mains: TableAt; bigEnds: TableAt; endFloat: TableAt } {
+export function crankshaftPage(given: SetupContext): {
+  page: SheetBuilder;
+  mains: TableAt;
+  bigEnds: TableAt;
+  endFloat: TableAt;
+  runOut: TableAt;
+  alignment: TableAt | undefined;
+} {
   const { choices } = given;
   const page = new SheetBuilder("Crankshaft", "Crankshaft", [
     `In ${choices.unit}. Bearing bores with the shells in and the caps tightened as the maker's service manual says, upright and across; journals likewise. The clearance is the least that the turning journal leaves.`,
-    "A main bearing more than there are cylinders, as in an engine in line: leave rows blank that this engine has not. Which undersize to grind to: HATCH.REGRINDPLAN, mains and crankpins apart.",
+    "A main bearing more than there are cylinders, as in an engine in line: leave rows blank that this engine has not. Which undersize to grind to: Plan, Crankshaft regrind, mains and crankpins apart.",
+    "Run-out: the indicator on the middle main journal, the shaft in V-blocks or between centres, eight readings round one turn; a bend is half of it. A crankshaft is heavy: lift it with help. Straightening can crack it: only as its maker allows.",
   ]);
   const mains = page.table(
     "MainBearings",
-    3,
+    4,
     [
       { heading: "Main bearing", look: "label", width: 9, cell: ({ index }) => index + 1 },
       ...bearingColumns(given, "Main bearing bore", "Main journal", "Main bearing clearance", "Main journal wear", "Standard main journal"),
     ],
     choices.cylinders + 1,
   );
-  const bigEndsRow = 3 + choices.cylinders + 1 + 2;
+  const bigEndsRow = 4 + choices.cylinders + 1 + 2;
   const bigEnds = page.table(
     "BigEnds",
     bigEndsRow,
@@ -34,8 +42,59 @@ export function crankshaftPage(given: SetupContext): { page: SheetBuilder; mains
     ],
     1,
   );
-  page.freeze(4, 1);
-  return { page, mains, bigEnds, endFloat };
+  const runOutRow = bigEndsRow + choices.cylinders + 2 + 4;
+  const runOut = page.table("CrankshaftRunOut", runOutRow, runOutColumns(given), 1);
+  const alignment = choices.cylinders > 1 ? alignmentTable(page, given, runOutRow + 4) : undefined;
+  page.freeze(5, 1);
+  return { page, mains, bigEnds, endFloat, runOut, alignment };
+}
+
+/** With its unit a heading is one of readings: a whole number under it names nothing. */
+const turnOf = ({ unit }: SetupContext["choices"]): string[] => [0, 45, 90, 135, 180, 225, 270, 315].map((degrees) => `At ${degrees}° (${unit})`);
+
+/** A height or a travel of the indicator, which has any zero point. */
+const indicated = (heading: string, { choices }: SetupContext): SheetColumn =>
+  numberColumn(heading, lengthFormat(choices), `A reading in ${choices.unit}, typed as a number, any zero point.`, "number");
+
+function runOutColumns(given: SetupContext): SheetColumn[] {
+  const format = lengthFormat(given.choices);
+  const turn = turnOf(given.choices);
+  const part = (heading: string, column: number, its: string) =>
+    resultColumn(heading, its, ({ ref, span }) => whenFilled(turn.map(ref), `INDEX(HATCH.RUNOUT(${span(turn[0]!, turn.at(-1)!)}),2,${column})`));
+  return [
+    { heading: "Of", look: "label", cell: () => "Crankshaft" },
+    ...turn.map((heading) => indicated(heading, given)),
+    part("Crankshaft run-out", 1, format),
+    part("Off centre by", 2, format),
+    part("High side at, °", 3, "0"),
+    verdictColumn(given, "Crankshaft run-out", "Crankshaft run-out", "Total run-out of the crankshaft"),
+  ];
+}
+
+/** How far the main bores are from one straight line. */
+function alignmentTable(page: SheetBuilder, given: SetupContext, row: number): TableAt {
+  const mains = given.choices.cylinders + 1;
+  page.note(
+    row - 1,
+    "Alignment: the height of the bottom of each main bore under a straightedge or wire, shells out, at all main bores; of an engine with fewer: HATCH.FLATNESS over its own. It takes tilt off and assumes equal distances.",
+  );
+  const heights = page.table(
+    "MainBoreHeights",
+    row,
+    [{ heading: "Main bore", look: "label", width: 9, cell: ({ index }) => index + 1 }, indicated("Height of the bore", given)],
+    mains,
+  );
+  const all = heights.body("Height of the bore");
+  return page.table(
+    "MainBoreAlignment",
+    row + mains + 3,
+    [
+      { heading: "Of", look: "label", cell: () => "Main bores" },
+      resultColumn("Main bore alignment", lengthFormat(given.choices), () => `=IF(COUNT(${all})<${mains},"",HATCH.FLATNESS(${all}))`),
+      verdictColumn(given, "Main bore alignment", "Main bore alignment", "Main bore alignment"),
+    ],
+    1,
+  );
 }
 
 /** The bearing's bore and its journal on two axes each, the clearance and the wear of the journal. */

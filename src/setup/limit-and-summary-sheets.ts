@@ -33,6 +33,8 @@ function characteristics(choices: BuildSheetChoices, parts: readonly SheetPart[]
     ["Main journal wear", unit, "crankshaft"],
     ["Big end clearance", unit, "crankshaft"],
     ["Crankpin wear", unit, "crankshaft"],
+    ["Main bore alignment", unit, "crankshaft", cylinders > 1],
+    ["Crankshaft run-out", unit, "crankshaft"],
     ["Crankshaft end float", unit, "crankshaft"],
     ["Valve clearance, inlet", unit, "valves"],
     ["Valve clearance, exhaust", unit, "valves"],

@@ -15,6 +15,7 @@ export const SHEETS = {
   valves: "Valves",
   volumes: "Volumes",
   tests: "Tests",
+  oil: "Oil and blow-by",
   "run-in": "Run-in log",
   torques: "Torques",
   parts: "Parts list",

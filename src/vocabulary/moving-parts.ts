@@ -13,6 +13,12 @@ const massesOf = (parts: readonly string[]): string[] => parts.flatMap((part) =>
 
 const without = (name: string, words: readonly string[]): string[] => words.filter((word) => word !== name);
 
+/** What goes into its place with a press fit. */
+export const PRESSED_PARTS = ["guide", "seat insert", "pin", "liner"] as const;
+
+/** What wears into the oil from rings and bores, bearings, pistons and bushes; the last comes with dust. */
+export const OIL_ELEMENTS = ["iron", "chromium", "aluminium", "copper", "lead", "tin", "silicon"] as const;
+
 /** Rods, housings, camshaft, head and what is weighed, as `CHARACTERISTICS` has them. */
 export const MOVING_PARTS: Readonly<Record<string, Characteristic>> = {
   "main bearing housing": {
@@ -118,5 +124,23 @@ export const MOVING_PARTS: Readonly<Record<string, Characteristic>> = {
   // A skim takes off a face what wear does not.
   "head height": { kind: "length", isNeverNegative: true, words: ["head thickness", "cylinder head height", "cylinder head thickness"] },
   "block height": { kind: "length", isNeverNegative: true, words: ["cylinder block height", "block deck height"] },
+  "main bore alignment": {
+    kind: "length",
+    isNeverNegative: true,
+    words: ["main bearing alignment", "main bore straightness", "main bearing bore alignment", "main tunnel alignment"],
+  },
+  "coil bind": { kind: "length", parts: VALVES, words: ["coil bind clearance", "clearance to coil bind", "coil clearance"] },
+  "oil use": { kind: "flow", isNeverNegative: true, wears: "larger", words: ["oil consumption", "oil used"] },
   "blow-by": { kind: "flow", isNeverNegative: true, wears: "larger", words: ["blowby", "crankcase blow-by", "blow-by rate"] },
+  ...Object.fromEntries(
+    PRESSED_PARTS.map((part) => [`${part} interference`, { kind: "length", words: [`${part} press fit`, `interference of the ${part}`] }] as const),
+  ),
+  // A chain that stretches makes valves late, its adjustment early again.
+  "valve opens": { kind: "angle", parts: VALVES, words: ["valve opening", "valve opening angle"] },
+  "valve closes": { kind: "angle", parts: VALVES, words: ["valve closing", "valve closing angle"] },
+  ...Object.fromEntries(
+    OIL_ELEMENTS.map(
+      (element) => [`${element} in the oil`, { kind: "content", isNeverNegative: true, words: [`oil ${element}`, `${element} content`] }] as const,
+    ),
+  ),
 };

@@ -1,5 +1,5 @@
 /** What a number measures: it decides what it is compared with, and what a slip can be. */
-export type QuantityKind = "length" | "volume" | "pressure" | "ratio" | "percent" | "force" | "mass" | "flow";
+export type QuantityKind = "length" | "volume" | "pressure" | "ratio" | "percent" | "force" | "mass" | "flow" | "angle" | "content";
 
 interface Unit {
   kind: QuantityKind;
@@ -29,6 +29,11 @@ export const UNITS: Readonly<Record<string, Unit>> = {
   g: { kind: "mass", words: ["gram", "grams"], bracketed: ["g"] },
   "L/h": { kind: "flow", words: ["l/hr", "litres per hour"] },
   "L/min": { kind: "flow", words: ["litres per minute"] },
+  "ft³/h": { kind: "flow", words: ["ft3/h", "cubic feet per hour"] },
+  "qt/h": { kind: "flow", words: ["quarts per hour"] },
+  // 45° names an axis.
+  "°": { kind: "angle", words: ["deg", "degrees"], bracketed: ["°", "deg"] },
+  "mg/kg": { kind: "content", words: ["ppm"] },
   "%": { kind: "percent", words: ["per cent", "percent"] },
 };
 
