@@ -3,7 +3,8 @@
  * of LibreOffice, which it installs where it may. Each closes with a line that counts them.
  * Arguments go on to jest, so `npm test -- taper` runs one file.
  */
-import { spawnSync } from "node:child_process";
+import { spawn, spawnSync } from "node:child_process";
+import { once } from "node:events";
 import { existsSync, mkdirSync, readFileSync, rmSync } from "node:fs";
 import { createRequire } from "node:module";
 import { join } from "node:path";
@@ -27,13 +28,24 @@ function step(name: string, args: string[], env: NodeJS.ProcessEnv = process.env
   return spawnSync(process.execPath, args, { cwd: root, stdio: "inherit", env }).status === 0;
 }
 
-/** The types and the lint have been looked at where the other tests ran. */
-function checksOfCode(): number {
-  const typed = step("Types", [require.resolve("typescript/bin/tsc"), "--noEmit", "-p", "."]);
-  const linted = step("Lint", ["--import", "tsx", "test/tasks/lint.ts"]);
-  if (!typed) console.log("The types do not fit: see Types above.");
-  if (!linted) console.log("Lint found something: see Lint above.");
-  return (typed ? 0 : 1) + (linted ? 0 : 1);
+/** A step beside others: what it prints comes in one piece, at its end. */
+async function stepBeside(name: string, args: string[]): Promise<boolean> {
+  const running = spawn(process.execPath, args, { cwd: root, stdio: ["ignore", "pipe", "pipe"] });
+  const printed: Buffer[] = [];
+  for (const output of [running.stdout, running.stderr]) output.on("data", (piece: Buffer) => printed.push(piece));
+  const [code] = await once(running, "close");
+  console.log(`\n${name}\n${Buffer.concat(printed)}`.trimEnd());
+  if (code !== 0) console.log(`${name} found something: see above.`);
+  return code === 0;
+}
+
+/** How many of types and lint found something. They have been looked at where the other tests ran. */
+async function checksOfCode(): Promise<number> {
+  const went = await Promise.all([
+    stepBeside("Types", [require.resolve("typescript/bin/tsc"), "--noEmit", "-p", "."]),
+    stepBeside("Lint", ["--import", "tsx", "test/tasks/lint.ts"]),
+  ]);
+  return went.filter((isWell) => !isWell).length;
 }
 
 function tests(): Counts {
@@ -54,7 +66,7 @@ function tests(): Counts {
 forgetCounts(run);
 const office: Installed = run === "test:libreoffice" ? installed() : { isThere: true };
 if (!office.isThere) console.log(`\n${office.why}: the tests in LibreOffice were not run.`);
-const faults = apart ? 0 : checksOfCode();
+const faults = apart ? 0 : await checksOfCode();
 const found = office.isThere ? tests() : { passed: 0, failed: office.mustBe ? 1 : 0, skipped: 1 };
 const counts = { ...found, failed: found.failed + faults };
 keepCounts(run, counts);
