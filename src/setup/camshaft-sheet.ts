@@ -3,7 +3,14 @@ import type { SheetPart } from "./model.ts";
 import { SheetBuilder, type SheetColumn, type TableAt } from "./page.ts";
 import { valveRows } from "./valve-and-run-in-sheets.ts";
 
-const GAUGES = { lobes: "Cam lobes", bearings: "Camshaft bearings", journals: "Camshaft journals", runOut: "Camshaft run-out and end float" };
+const GAUGES = {
+  lobes: "Cam lobes",
+  bearings: "Camshaft bearings",
+  journals: "Camshaft journals",
+  runOut: "Camshaft run-out and end float",
+  angles: "Crank angles",
+  lifts: "Lifts for timing",
+};
 const SIDES = ["inlet", "exhaust"] as const;
 /** Of a valve's lift, for its timing. */
 const READINGS = 15;
@@ -109,12 +116,16 @@ const timingReadings = (given: SetupContext): SheetColumn[] => [
 
 /** Waits for every reading: an empty cell would reach some hosts as the angle 0. */
 function timingColumns(given: SetupContext, lifts: TableAt): SheetColumn[] {
+  const [uAngle, uLift] = [given.engine.uncertainty(GAUGES.angles), given.engine.uncertainty(GAUGES.lifts)];
+  const readings = (index: number) => [`Crank angle, ${SIDES[index]}`, `Lift, ${SIDES[index]}`].map((of) => lifts.body(of));
+  const timing = (index: number, lift: string, column: number) => `INDEX(HATCH.TIMINGAT(${readings(index).join(",")},${lift}),2,${column})`;
   const part = (heading: string, column: number) =>
     resultColumn(heading, "0.0", ({ index, ref }) => {
-      const [angles, read] = [`Crank angle, ${SIDES[index]}`, `Lift, ${SIDES[index]}`].map((of) => lifts.body(of));
+      const waiting = readings(index).map((column) => `COUNT(${column})<${READINGS}`);
       const at = ref("Checking lift");
-      return `=IF(OR(COUNT(${angles})<${READINGS},COUNT(${read})<${READINGS},${at}=""),"",INDEX(HATCH.TIMINGAT(${angles},${read},${at}),2,${column}))`;
+      return `=IF(OR(${waiting.join(",")},${at}=""),"",${timing(index, at, column)})`;
     });
+  const edges = ["Valve opens", "Valve closes"] as const;
   return [
     { heading: "Valve", look: "label", width: 10, cell: ({ index }) => (index === 0 ? "Inlet" : "Exhaust") },
     lengthColumn("Checking lift", given.choices),
@@ -122,6 +133,14 @@ function timingColumns(given: SetupContext, lifts: TableAt): SheetColumn[] {
     part("Valve closes", 2),
     part("Duration", 3),
     part("Centre", 4),
-    ...["Valve opens", "Valve closes"].map((edge) => verdictColumn(given, edge, (index) => `${edge}, ${SIDES[index]}`)),
+    ...edges.flatMap((edge, i) => [
+      // What the U of the lifts is worth in degrees (JCGM 100, 5.1.3), and the U of the degree wheel.
+      resultColumn(`U, ${edge.toLowerCase()}`, "0.0#", ({ index, ref }) => {
+        const at = ref("Checking lift");
+        const steep = `(${timing(index, `${at}+${uLift}`, i + 1)}-${timing(index, `${at}-${uLift}`, i + 1)})/2`;
+        return whenFilled([ref(edge), uAngle, uLift], `IFERROR(SQRT(${uAngle}^2+(${steep})^2),"")`);
+      }),
+      verdictColumn(given, edge, (index) => `${edge}, ${SIDES[index]}`, { column: `U, ${edge.toLowerCase()}` }),
+    ]),
   ];
 }

@@ -63,9 +63,9 @@ function gasColumns(given: SetupContext): SheetColumn[] {
     { heading: "Measuring", look: "label", width: 13, cell: ({ index }) => index + 1 },
     hours("Hours run"),
     dateColumn("Measured on"),
-    numberColumn("Gas measured", "0.000", `A volume in ${unit} of at least 0, typed as a number.`, "at least zero"),
+    numberColumn("Gas measured", "0.0##", `A volume in ${unit} of at least 0, typed as a number.`, "at least zero"),
     numberColumn("Minutes", "0.0", "Minutes above 0, typed as a number: 5.5 for five and a half."),
-    resultColumn("Blow-by", "0.000", ({ ref }) =>
+    resultColumn("Blow-by", "0.0##", ({ ref }) =>
       whenFilled([ref("Hours run"), ref("Gas measured"), ref("Minutes")], `HATCH.BLOWBY(${ref("Gas measured")},${ref("Minutes")})`),
     ),
     resultColumn("U of the blow-by", "General", ({ ref }) => whenFilled([ref("Blow-by"), u], `60*${u}/${ref("Minutes")}`)),
@@ -78,7 +78,7 @@ function trendColumns(gas: TableAt): SheetColumn[] {
   const [use, rate, u] = ["Hours run", "Blow-by", "U of the blow-by"].map((heading) => gas.body(heading));
   const call = `HATCH.WEARRATE(${use},${rate},IF(COUNT(${u})=0,"",MAX(${u})))`;
   const part = (heading: string, column: number, width?: number) =>
-    resultColumn(heading, "General", () => `=IF(COUNT(${rate})<3,"",INDEX(${call},2,${column}))`, width);
+    resultColumn(heading, "0.0000", () => `=IF(COUNT(${rate})<3,"",INDEX(${call},2,${column}))`, width);
   return [
     { heading: "Trend of", look: "label", width: 13, cell: () => "blow-by" },
     part("Growth per hour", 1),

@@ -118,6 +118,11 @@ test("camshaft: when a valve opens and closes at the checking lift, by its own l
   ]);
   await made.limit("Valve opens, inlet", 355, 362);
   expect(await outside(made)).toEqual(["Inlet, Valve opens | 365 is over the upper limit 362 by 3"]);
+  await gauge(made, 0.3, "Crank angles", "Lifts for timing");
+  // The flank rises by 1 in 10°, so 0.3 of lift is 3°: √(0.3² + 3²) = 3.015, by which 365 is no longer proven over 362.
+  expect(await firstOf(made, "ValveTiming", "U, valve opens")).toBeCloseTo(Math.hypot(0.3, 3), 9);
+  expect(await firstOf(made, "ValveTiming", "U, valve closes")).toBeCloseTo(Math.hypot(0.3, 3), 9);
+  expect(await firstOf(made, "ValveTiming", "Valve opens verdict")).toBe("not proven");
 });
 
 test("springs: the height for a force that is wanted, and what is left to coil bind", async () => {
