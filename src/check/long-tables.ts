@@ -1,15 +1,7 @@
-import { type Cell, isBlank, isCellError } from "../core/cell.ts";
+import { isBlank } from "../core/cell.ts";
 import type { SpillSources } from "../formula/precedents.ts";
-import {
-  type Columns,
-  type ComparisonField,
-  canBeJudged,
-  groupFrom,
-  labelFrom,
-  READING_FIELDS,
-  type ReadingField,
-  readHeadings,
-} from "../vocabulary/headings.ts";
+import { type Columns, canBeJudged, groupFrom, labelFrom, type ReadingField } from "../vocabulary/headings.ts";
+import { type ColumnFields, cellText, tableLines } from "../vocabulary/table-lines.ts";
 import { unitOf } from "../vocabulary/units.ts";
 import { type CellAddress, placeName } from "../workbook/address.ts";
 import type { SheetSnapshot } from "../workbook/port.ts";
@@ -31,55 +23,6 @@ export function* tableRows(origins: SpillSources): Generator<Candidate> {
     }
   }
 }
-
-/** One row of a table; rows count from the first of the sheet's block, `top` is that of the headings. */
-interface TableLine {
-  columns: Columns;
-  cells: ColumnFields;
-  row: number;
-  top: number;
-}
-
-/** Rows below headings that `serves` accepts, up to a gap with something else behind it. */
-export function* tableLines(
-  sheet: SheetSnapshot,
-  serves: (columns: Columns) => boolean,
-  goesOn: (cells: ColumnFields) => boolean,
-  fields: readonly ComparisonField[] = READING_FIELDS,
-): Generator<TableLine> {
-  let columns: Columns | undefined;
-  let top = 0;
-  let gap = false;
-  for (const [r, line] of sheet.values.entries()) {
-    const headings = headingsOf(line, serves);
-    if (headings) {
-      columns = headings;
-      top = r;
-      gap = false;
-    } else if (columns) {
-      const cells = fieldsOf(columns, line, fields);
-      if (isBlankRow(cells)) gap = true;
-      // Behind a gap something else may stand in the same columns.
-      else if (gap && !goesOn(cells)) columns = undefined;
-      else yield { columns, cells, row: r, top };
-    }
-  }
-}
-
-export type ColumnFields = Partial<Record<ComparisonField, Cell>>;
-
-/** The columns, when the row is one of headings. */
-function headingsOf(line: readonly Cell[], serves: (columns: Columns) => boolean): Columns | undefined {
-  const texts = line.map((cell) => (typeof cell === "string" ? cell : ""));
-  if (texts.filter(Boolean).length < 2) return undefined;
-  const columns = readHeadings(texts);
-  return serves(columns) ? columns : undefined;
-}
-
-const fieldsOf = ({ at }: Columns, line: readonly Cell[], fields: readonly ComparisonField[]): ColumnFields =>
-  Object.fromEntries(fields.flatMap((field) => (at[field] === undefined ? [] : [[field, line[at[field]]]])));
-
-const isBlankRow = (cells: ColumnFields): boolean => Object.values(cells).every(isBlank);
 
 const looksLikeReading = ({ value, lower, upper }: ColumnFields): boolean =>
   (typeof value === "number" || isBlank(value)) && (typeof lower === "number" || typeof upper === "number");
@@ -108,5 +51,3 @@ function candidateOf(origins: SpillSources, sheet: SheetSnapshot, { at, unit }: 
     ...(texts.characteristic ? { characteristic: texts.characteristic } : {}),
   };
 }
-
-export const cellText = (cell: Cell): string => (isBlank(cell) || isCellError(cell) ? "" : String(cell));

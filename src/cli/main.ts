@@ -7,6 +7,7 @@ import type { CheckOptions } from "./check-command.ts";
 import { MOST_SORTED } from "./checked.ts";
 import type { CompareFlags } from "./compare-command.ts";
 import { ALL_WELL, Refusal, UNREADABLE } from "./exit-codes.ts";
+import type { LimitsOptions } from "./limits-command.ts";
 import type { NewOptions } from "./new-command.ts";
 import { complain, print } from "./output.ts";
 import { type Streams, streams, withStreams } from "./streams.ts";
@@ -130,6 +131,17 @@ function program(done: (code: number) => void): Command {
     .option("--seed <number>", "with --trial: the order of measuring is drawn with it, 1 to 999999")
     .option("--force", "overwrite what is there")
     .action(async (out: string, options: NewOptions) => done(await (await import("./new-command.ts")).newBuildSheet(out, options)));
+
+  root
+    .command("limits")
+    .description("copy limits from a limits book of your own into a workbook that is set up already; what is typed otherwise is listed and left")
+    .argument("<in.xlsx>", "the workbook; it stays as it is")
+    .argument("<out.xlsx>", "the copy with the limits in it")
+    .option("--limits <book>", "the limits book, an .xlsx or .ods with a table of limits on a sheet for each engine model; wanted")
+    .option("--model <name>", "which sheet of the limits book; the only one where nothing is said")
+    .option("--replace", "take the book's limits also where others are typed")
+    .option("--force", "overwrite what is there")
+    .action(async (file: string, out: string, options: LimitsOptions) => done(await (await import("./limits-command.ts")).copyLimits(file, out, options)));
 
   root
     .command("bench")

@@ -1,17 +1,15 @@
 import { basename, extname } from "node:path";
 import { counted } from "../core/number-text.ts";
-import { openWorkbook } from "../hosts/file.ts";
 import { writeOds } from "../ods/write.ts";
 import { buildSheetSpec } from "../setup/build-sheet.ts";
 import { readChoices } from "../setup/choices.ts";
-import { type LimitsModel, modelsIn, withLimits } from "../setup/limits-book.ts";
+import { withLimits } from "../setup/limits-book.ts";
 import type { BuildSheet } from "../setup/model.ts";
 import { LARGEST_SEED, MOST_ENGINES } from "../setup/trial/choices.ts";
-import type { SheetSnapshot } from "../workbook/port.ts";
 import { writeXlsx } from "../xlsx/write/workbook.ts";
 import { ALL_WELL, Refusal } from "./exit-codes.ts";
+import { modelOf } from "./limits-command.ts";
 import { complain, print, printable } from "./output.ts";
-import { whyUnread, workbookBytes } from "./read-file.ts";
 import { put } from "./safe-file.ts";
 
 /** As typed: counts are still text. */
@@ -64,22 +62,6 @@ const limitsSentence = (copied: number | undefined): string =>
   copied === undefined
     ? "Type the limits first, from the maker's service manual."
     : `${counted(copied, "limit was", "limits were")} copied from the limits book: look them over against the maker's service manual, and type the others.`;
-
-/** The sheet of a limits book that is wanted; without a name the only one. */
-async function modelOf(file: string, name: string | undefined): Promise<LimitsModel> {
-  let sheets: readonly SheetSnapshot[];
-  try {
-    ({ sheets } = await (await openWorkbook(await workbookBytes(file), basename(file))).read());
-  } catch (error) {
-    throw new Refusal(`${file} ${whyUnread(error)}`);
-  }
-  const models = modelsIn(sheets);
-  if (models.length === 0) throw new Refusal(`${file} holds no table of limits: wanted are the headings Characteristic, Lower, Upper and Unit`);
-  const names = models.map((one) => one.name).join(", ");
-  const found = name === undefined ? (models.length === 1 ? models[0] : undefined) : models.find((one) => one.name.toLowerCase() === name.trim().toLowerCase());
-  if (found) return found;
-  throw new Refusal(name === undefined ? `${file} has limits for ${names}: name one with --model` : `${file} has no model ${name}: it has ${names}`);
-}
 
 function whole(name: string, text: string | undefined, least: number, most: number): number {
   if (text === undefined) return least;

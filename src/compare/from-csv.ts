@@ -2,10 +2,10 @@ import { cellOf, type DecimalSign, wrongSign } from "../check/csv/fields.ts";
 import { misfitOf, readHeader, type Wanted } from "../check/csv/header.ts";
 import { readRecords } from "../check/csv/records.ts";
 import { Scanner } from "../check/csv/scanner.ts";
-import type { ColumnFields } from "../check/long-tables.ts";
 import type { Cell } from "../core/cell.ts";
 import { COMPARISON_FIELDS, type ComparisonField, canBeCompared, holdsBothSides } from "../vocabulary/headings.ts";
 import { measuredBy, ownCharacteristic } from "../vocabulary/subjects.ts";
+import type { ColumnFields } from "../vocabulary/table-lines.ts";
 import { NUMBER_FIELDS, type Reading, type ReadingSet, readingsFrom } from "./readings.ts";
 import { fillFromTyped, type TypedSizes } from "./typed-sizes.ts";
 

@@ -1,6 +1,6 @@
-import { cellText, tableLines } from "../check/long-tables.ts";
 import type { Columns, ComparisonField } from "../vocabulary/headings.ts";
 import { measuredBy, ownCharacteristic } from "../vocabulary/subjects.ts";
+import { cellText, tableLines } from "../vocabulary/table-lines.ts";
 import type { SheetSnapshot } from "../workbook/port.ts";
 import type { Reading } from "./readings.ts";
 

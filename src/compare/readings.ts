@@ -1,4 +1,3 @@
-import { type ColumnFields, cellText, tableLines } from "../check/long-tables.ts";
 import { type Cell, isBlank } from "../core/cell.ts";
 import { Fault, refuse } from "../core/fault.ts";
 import { BLANK, number, type Param } from "../core/param.ts";
@@ -17,6 +16,7 @@ import {
   type WearDirection,
   wearDirectionOf,
 } from "../vocabulary/headings.ts";
+import { type ColumnFields, cellText, tableLines } from "../vocabulary/table-lines.ts";
 import { unitOf } from "../vocabulary/units.ts";
 import { type CellAddress, placeName } from "../workbook/address.ts";
 import type { SheetSnapshot } from "../workbook/port.ts";

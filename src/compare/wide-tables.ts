@@ -1,7 +1,7 @@
-import { type ColumnFields, cellText } from "../check/long-tables.ts";
 import { type Cell, isBlank } from "../core/cell.ts";
 import { COMPARISON_FIELDS, type Columns, holdsBothSides, readHeadings } from "../vocabulary/headings.ts";
 import { ownerIn, ownerKey } from "../vocabulary/subjects.ts";
+import { type ColumnFields, cellText } from "../vocabulary/table-lines.ts";
 import type { SheetSnapshot } from "../workbook/port.ts";
 import { type Reading, readingsFrom } from "./readings.ts";
 

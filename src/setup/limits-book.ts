@@ -1,9 +1,11 @@
 import { type Cell, isBlank } from "../core/cell.ts";
-import { isSource, readHeadings } from "../vocabulary/headings.ts";
+import { type Columns, type ComparisonField, isSource } from "../vocabulary/headings.ts";
 import { limitsInText } from "../vocabulary/limit-text.ts";
 import { measuredBy, ownCharacteristic } from "../vocabulary/subjects.ts";
-import { unitIn, unitOf } from "../vocabulary/units.ts";
-import type { SheetSnapshot } from "../workbook/port.ts";
+import { type ColumnFields, cellText, type TableLine, tableLines } from "../vocabulary/table-lines.ts";
+import { unitIn, unitOf, unitWords } from "../vocabulary/units.ts";
+import type { CellAddress } from "../workbook/address.ts";
+import type { Edit, SheetSnapshot } from "../workbook/port.ts";
 import type { CellSpec, SheetSpec } from "../workbook/sheet-spec.ts";
 import { LIMITS_TABLE } from "./limit-and-summary-sheets.ts";
 import type { BuildSheet } from "./model.ts";
@@ -33,52 +35,53 @@ export interface LimitsModel {
  */
 export function modelsIn(sheets: readonly SheetSnapshot[]): LimitsModel[] {
   return sheets.flatMap((sheet) => {
-    const top = sheet.values.findIndex((line) => isHead(line));
-    if (top < 0) return [];
     const refused: string[] = [];
-    const limits = limitsBelow(sheet, top, refused);
+    const limits = [...limitLines(sheet)].flatMap((line) => limitOf(sheet, line, refused) ?? []);
     return limits.length + refused.length > 0 ? [{ name: sheet.name, limits, refused }] : [];
   });
 }
 
-const textOfCell = (cell: Cell): string => (typeof cell === "string" || typeof cell === "number" ? String(cell).trim() : "");
+const LIMIT_FIELDS = ["characteristic", "lower", "upper", "near", "unit"] as const satisfies readonly ComparisonField[];
 
-function isHead(line: readonly Cell[]): boolean {
-  const { at } = readHeadings(line.map((cell) => (typeof cell === "string" ? cell : "")));
-  return at.characteristic !== undefined && at.value === undefined && at.before === undefined && (at.lower !== undefined || at.upper !== undefined);
+const isOfLimits = ({ at }: Columns): boolean =>
+  at.characteristic !== undefined && at.value === undefined && at.before === undefined && (at.lower !== undefined || at.upper !== undefined);
+
+/** The rows of tables of limits that name something. Behind a gap they go on with what has a name and limits that can be read. */
+function* limitLines(sheet: Pick<SheetSnapshot, "values">): Generator<TableLine> {
+  const goesOn = (cells: ColumnFields) => !isBlank(cells.characteristic) && !sidesOf(cells.lower ?? null, cells.upper ?? null).includes(undefined);
+  for (const line of tableLines(sheet, isOfLimits, goesOn, LIMIT_FIELDS)) if (cellText(line.cells.characteristic).trim() !== "") yield line;
 }
 
-function limitsBelow({ name, row, values }: SheetSnapshot, top: number, refused: string[]): BookLimit[] {
+/** The unit of a row's limits, and the column of sources. */
+function besideLimits(
+  { values }: Pick<SheetSnapshot, "values">,
+  { columns: { at }, cells, top }: TableLine,
+): { unit: string | undefined; source: number | undefined } {
   const headings = values[top]!.map((cell) => (typeof cell === "string" ? cell : ""));
-  const { at } = readHeadings(headings);
   const source = headings.findIndex(isSource);
   // `Upper (mm)`
   const inHeading = [at.lower, at.upper].map((column) => (column === undefined ? undefined : unitIn(headings[column]!))).find((unit) => unit !== undefined);
-  const limits: BookLimit[] = [];
-  let isBehindGap = false;
-  for (let r = top + 1; r < values.length; r++) {
-    const line = values[r]!;
-    const cell = (column: number | undefined): Cell => (column === undefined ? null : (line[column] ?? null));
-    const characteristic = textOfCell(cell(at.characteristic));
-    if (characteristic === "") isBehindGap = true;
-    const given = [at.lower, at.upper].map(cell);
-    if (characteristic === "" || given.every(isBlank)) continue;
-    const [lower, upper] = sidesOf(given[0] ?? null, given[1] ?? null);
-    // Behind a gap something else may stand in the same columns.
-    if (isBehindGap && (lower === undefined || upper === undefined)) break;
-    const near = cell(at.near);
-    const place = `${name}, row ${row + r + 1}, ${characteristic}`;
-    // What goes into a sheet as text must not become a formula there.
-    if (/^[=+\-@]/.test(characteristic)) refused.push(`${place}: this is no name of a characteristic, so it was not copied`);
-    else if (lower === undefined || upper === undefined) refused.push(`${place}: its limits are no numbers, so they were not copied`);
-    else
-      limits.push({
-        ...{ characteristic, lower, upper, near: typeof near === "number" ? near : null },
-        unit: unitOf(textOfCell(cell(at.unit))) ?? inHeading,
-        source: textOfCell(cell(source < 0 ? undefined : source)),
-      });
-  }
-  return limits;
+  return { unit: unitOf(cellText(cells.unit)) ?? inHeading, source: source < 0 ? undefined : source };
+}
+
+function limitOf(sheet: SheetSnapshot, line: TableLine, refused: string[]): BookLimit | undefined {
+  const { name, row, values } = sheet;
+  const { cells, row: r } = line;
+  if (isBlank(cells.lower) && isBlank(cells.upper)) return undefined;
+  const { source, unit } = besideLimits(sheet, line);
+  const [lower, upper] = sidesOf(cells.lower ?? null, cells.upper ?? null);
+  const characteristic = cellText(cells.characteristic).trim();
+  const place = `${name}, row ${row + r + 1}, ${characteristic}`;
+  // What goes into a sheet as text must not become a formula there.
+  if (/^[=+\-@]/.test(characteristic)) refused.push(`${place}: this is no name of a characteristic, so it was not copied`);
+  else if (lower === undefined || upper === undefined) refused.push(`${place}: its limits are no numbers, so they were not copied`);
+  else
+    return {
+      ...{ characteristic, lower, upper, near: typeof cells.near === "number" ? cells.near : null },
+      unit,
+      source: cellText(source === undefined ? null : values[r]![source]).trim(),
+    };
+  return undefined;
 }
 
 /** Lower and upper; `undefined` for one that is neither a number nor a limit in words. */
@@ -96,6 +99,8 @@ function sidesOf(lower: Cell, upper: Cell): [number | null | undefined, number |
 /** A characteristic by whatever name: `Top ring end gap` and `Ring end gap, top` are one. */
 const keyOf = (text: string): string => ownCharacteristic(measuredBy(text, ""));
 
+const sourceText = (file: string, model: string, source: string): string => `Limits book ${file}, ${model}${source ? `: ${source}` : ""}`;
+
 /** The build sheet with a model's limits on its Limits sheet, each with its source; and what was not copied, in sentences. */
 export function withLimits(book: BuildSheet, { name, limits, refused }: LimitsModel, file: string): { book: BuildSheet; copied: number; notes: string[] } {
   const sheet = book.sheets.find((one) => one.tables.some((table) => table.name === LIMITS_TABLE));
@@ -104,13 +109,17 @@ export function withLimits(book: BuildSheet, { name, limits, refused }: LimitsMo
   const notes = [...refused];
   let copied = 0;
   for (const limit of limits) {
-    const fault = page.put(limit, `Limits book ${file}, ${name}${limit.source ? `: ${limit.source}` : ""}`);
+    const fault = page.put(limit, sourceText(file, name, limit.source));
     if (fault) notes.push(`${limit.characteristic}: ${fault}`);
     else copied++;
   }
   const sheets = book.sheets.map((one) => (one === sheet ? { ...sheet, cells: page.cells } : one));
   return { book: { ...book, sheets }, copied, notes };
 }
+
+/** Why a limit of one unit does not go where another one counts. */
+const otherUnit = (unit: string | undefined, wanted: string | undefined): string =>
+  `the limits book ${unit ? `has it in ${unitWords(unit)}` : "names no unit for it"}, and this build sheet has it ${wanted ? `in ${unitWords(wanted)}` : "without one"}`;
 
 /** The table of limits of a sheet that is to be written. */
 class LimitRows {
@@ -140,8 +149,7 @@ class LimitRows {
     if (row === undefined) return "this build sheet does not judge it, and its rows for limits of your own are full";
     if (this.#content(row, "Lower") !== "" || this.#content(row, "Upper") !== "") return "the limits book has it twice, and the first counts";
     const wanted = unitOf(this.#content(row, "Unit"));
-    if (own !== undefined && wanted !== unit)
-      return `the limits book ${unit ? `has it in ${unit}` : "names no unit for it"}, and this build sheet has it ${wanted ? `in ${wanted}` : "without one"}`;
+    if (own !== undefined && wanted !== unit) return otherUnit(unit, wanted);
     if (own === undefined) {
       this.#type(row, "Characteristic", characteristic);
       this.#type(row, "Unit", unit ?? null);
@@ -152,4 +160,85 @@ class LimitRows {
     this.#type(row, "Source", source);
     return undefined;
   }
+}
+
+/** A limit that a workbook already has otherwise than the limits book. */
+export interface OtherLimit {
+  characteristic: string;
+  /** Where its limits stand: the row's first cell of them. */
+  cell: CellAddress;
+  /** What is typed, and what the book says, in words. */
+  typed: string;
+  inBook: string;
+  edits: readonly Edit[];
+}
+
+/** What a model's limits come to in a workbook that is set up already. */
+export interface LimitsForWorkbook {
+  /** Of rows without a limit so far. */
+  edits: Edit[];
+  copied: number;
+  /** Rows that say the same already. */
+  same: number;
+  /** Left as they are typed, unless somebody says otherwise. */
+  others: OtherLimit[];
+  notes: string[];
+}
+
+/** A model's limits for the tables of limits of a workbook, each with its source; nothing that is typed is among the edits. */
+export function limitsFor(sheets: readonly SheetSnapshot[], { name, limits, refused }: LimitsModel, file: string): LimitsForWorkbook {
+  const rows = sheets.flatMap((sheet) => [...limitLines(sheet)].map((line) => ({ sheet, line, key: keyOf(cellText(line.cells.characteristic)) })));
+  const found: LimitsForWorkbook = { edits: [], copied: 0, same: 0, others: [], notes: [...refused] };
+  const seen = new Set<string>();
+  if (rows.length === 0) found.notes.push("this workbook has no table of limits: wanted are the headings Characteristic, Lower, Upper and Unit");
+  for (const limit of rows.length === 0 ? [] : limits) {
+    const key = keyOf(limit.characteristic);
+    const own = rows.filter((row) => row.key === key);
+    if (seen.has(key)) found.notes.push(`${limit.characteristic}: the limits book has it twice, and the first counts`);
+    else if (own.length === 0) found.notes.push(`${limit.characteristic}: no limit of this workbook has that name`);
+    else for (const { sheet, line } of own) take(found, sheet, line, limit, sourceText(file, name, limit.source));
+    seen.add(key);
+  }
+  return found;
+}
+
+function take(found: LimitsForWorkbook, sheet: SheetSnapshot, line: TableLine, limit: BookLimit, source: string): void {
+  const { at } = line.columns;
+  const { unit, source: sourceAt } = besideLimits(sheet, line);
+  if (unit !== limit.unit) {
+    found.notes.push(`${limit.characteristic}: ${otherUnit(limit.unit, unit)}`);
+    return;
+  }
+  const oneSide = (["lower", "upper"] as const).find((side) => limit[side] !== null && at[side] === undefined);
+  if (oneSide) {
+    found.notes.push(`${limit.characteristic}: this workbook has no column for its ${oneSide} limit`);
+    return;
+  }
+  const wanted: [column: number | undefined, content: number | string | null][] = [
+    [at.lower, limit.lower],
+    [at.upper, limit.upper],
+    ...(limit.near === null ? [] : [[at.near, limit.near] as [number | undefined, number]]),
+    [sourceAt, source],
+  ];
+  const edits = wanted.flatMap(([column, content]) =>
+    // A side that the book leaves open is emptied where it was typed otherwise.
+    column === undefined ? [] : [{ sheet: sheet.name, row: sheet.row + line.row, column: sheet.column + column, cells: [[content ?? ""]] }],
+  );
+  const typed = [line.cells.lower ?? null, line.cells.upper ?? null];
+  const isFormula = [at.lower, at.upper].some((column) => column !== undefined && sheet.formulas[line.row]?.[column] != null);
+  if (typed.every(isBlank) && !isFormula) {
+    found.edits.push(...edits.filter(({ cells }) => cells[0]![0] !== ""));
+    found.copied++;
+  } else if (typed.every((cell, i) => (isBlank(cell) ? null : cell) === [limit.lower, limit.upper][i])) found.same++;
+  else {
+    const cell = { sheet: sheet.name, row: sheet.row + line.row, column: sheet.column + (at.lower ?? at.upper)! };
+    found.others.push({ characteristic: limit.characteristic, cell, typed: sidesText(typed), inBook: sidesText([limit.lower, limit.upper]), edits });
+  }
+}
+
+/** `0.02 to 0.05`, `at most 0.08`, `at least 9.4` */
+function sidesText([lower = null, upper = null]: readonly Cell[]): string {
+  const [low, high] = [cellText(lower), cellText(upper)];
+  if (low !== "" && high !== "") return `${low} to ${high}`;
+  return high === "" ? `at least ${low}` : `at most ${high}`;
 }

@@ -99,7 +99,7 @@ describe("a limits book", () => {
   test("gives a new build sheet the limits of the model that is named, with their source, and says what it could not copy", async () => {
     const out = join(folder, "new.xlsx");
     const { code, out: said, err } = await made(out, ...CHOICES, "--limits", shop(), "--model", "hb-4");
-    expect([code, err]).toEqual([0, "crosshatch: yard-limits.xlsx: Squish: the limits book has it in in, and this build sheet has it in mm\n"]);
+    expect([code, err]).toEqual([0, "crosshatch: yard-limits.xlsx: Squish: the limits book has it in inches, and this build sheet has it in mm\n"]);
     expect(said).toContain("1 limit was copied from the limits book: look them over against the maker's service manual, and type the others.");
     const limits = readXlsx(readFileSync(out)).sheets.find(({ name }) => name === "Limits")!;
     const texts = limits.cells.map(({ value }) => value);
@@ -119,5 +119,41 @@ describe("a limits book", () => {
     expect(code).toBe(2);
     expect(err.replaceAll(`${folder}/`, "")).toContain(sentence);
     expect(existsSync(out)).toBe(false);
+  });
+
+  test("gives its limits to a copy of a workbook that is set up; what is typed otherwise is listed and left, unless it is to be replaced", async () => {
+    const [empty, filled, again, replaced] = ["old", "filled", "again", "replaced"].map((name) => join(folder, `${name}.xlsx`)) as [
+      string,
+      string,
+      string,
+      string,
+    ];
+    await made(empty, ...CHOICES);
+    const copy = (from: string, to: string, ...args: string[]) => crosshatch(["limits", from, to, "--limits", shop(), ...args]);
+    const first = await copy(empty, filled, "--model", "HB-4");
+    expect(first.out.replaceAll(`${folder}/`, "")).toBe(
+      "filled.xlsx: 1 limit copied from yard-limits.xlsx, HB-4. Look them over against the maker's service manual.\n",
+    );
+    expect(first.err).toBe("crosshatch: yard-limits.xlsx: Squish: the limits book has it in inches, and this build sheet has it in mm\n");
+    const second = await copy(filled, again, "--model", "HB-3");
+    expect(second.out).toContain("0 limits copied from yard-limits.xlsx, HB-3, 1 typed otherwise and left.");
+    expect(second.err).toContain("Limits!B4, Taper: is at most 0.03, in the limits book at most 0.02; left as it is without --replace");
+    expect((await copy(filled, replaced, "--model", "HB-3", "--replace")).out).toContain("0 limits copied from yard-limits.xlsx, HB-3, 1 replaced.");
+    const upper = (path: string) => {
+      const { cells } = readXlsx(readFileSync(path)).sheets.find(({ name }) => name === "Limits")!;
+      const { row } = cells.find(({ value }) => value === "Taper")!;
+      return cells.filter((cell) => cell.row === row && cell.value !== null && cell.value !== "").map(({ value }) => value);
+    };
+    const source = (model: string) => `Limits book yard-limits.xlsx, ${model}: manual, page 41`;
+    expect([empty, filled, again, replaced].map(upper)).toEqual([
+      ["Taper", "mm"],
+      ["Taper", 0.03, "mm", source("HB-4")],
+      ["Taper", 0.03, "mm", source("HB-4")],
+      ["Taper", 0.02, "mm", source("HB-3")],
+    ]);
+    // All but that table's sheet, and what formulas come to, is as it was.
+    expect(readXlsx(readFileSync(filled)).sheets.map(({ name, cells }) => [name, cells.filter(({ formula }) => formula !== undefined).length])).toEqual(
+      readXlsx(readFileSync(empty)).sheets.map(({ name, cells }) => [name, cells.filter(({ formula }) => formula !== undefined).length]),
+    );
   });
 });

@@ -59,10 +59,23 @@ test("limits come from a limits book of the shop's own, by the engine model that
   await page.getByRole("combobox", { name: "Engine model" }).selectOption({ label: "HB-4 (2 limits)" });
   await page.getByRole("button", { name: "Add these sheets" }).click();
   await page.getByRole("status").filter({ hasText: "1 limit was copied from yard.xlsx, HB-4: look them over" }).waitFor();
-  await page.getByRole("status").filter({ hasText: "Squish: the limits book has it in in, and this build sheet has it in mm." }).waitFor();
+  await page.getByRole("status").filter({ hasText: "Squish: the limits book has it in inches, and this build sheet has it in mm." }).waitFor();
   const { sheets } = await page.evaluate(() => window.stage.host.read());
   const limits = sheets.find(({ name }) => name === "Limits")!;
   expect(limits.values.find((line) => line.includes("Taper"))).toEqual(expect.arrayContaining([0.03, "Limits book yard.xlsx, HB-4"]));
+  // Into the sheets that are here: 0.03 is typed by now, and stays until it is ticked.
+  const upper = async () => {
+    const now = await page.evaluate(() => window.stage.host.read());
+    return now.sheets.find(({ name }) => name === "Limits")!.values.find((line) => line.includes("Taper"))![2];
+  };
+  await page.getByRole("combobox", { name: "Engine model" }).selectOption({ label: "HB-3 (2 limits)" });
+  await page.getByRole("button", { name: "Copy into the sheets that are here" }).click();
+  await page.getByRole("status").filter({ hasText: "0 limits were copied from yard.xlsx, HB-3. 1 limit is typed otherwise and was left." }).waitFor();
+  expect(await upper()).toBe(0.03);
+  await page.getByRole("checkbox", { name: "Taper, Limits!B4: typed at most 0.03; the limits book at most 0.02" }).check();
+  await page.getByRole("button", { name: "Replace the ticked ones" }).click();
+  await page.getByRole("status").filter({ hasText: "1 limit was replaced." }).waitFor();
+  expect(await upper()).toBe(0.02);
   const damaged = { name: "none.xlsx", mimeType: "application/octet-stream", buffer: Buffer.from("no workbook") };
   await page.getByLabel("Limits book").setInputFiles(damaged);
   await page.getByRole("alert").filter({ hasText: "none.xlsx" }).waitFor();

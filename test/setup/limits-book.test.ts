@@ -1,6 +1,6 @@
 import { buildSheetSpec } from "../../src/setup/build-sheet.ts";
 import { readChoices } from "../../src/setup/choices.ts";
-import { modelsIn, withLimits } from "../../src/setup/limits-book.ts";
+import { limitsFor, modelsIn, withLimits } from "../../src/setup/limits-book.ts";
 import type { BuildSheet } from "../../src/setup/model.ts";
 import { typed } from "../layout/typed.ts";
 
@@ -82,7 +82,7 @@ test("what cannot be copied is said by name, and the rest is", async () => {
   expect(notes).toEqual([
     "Model, row 4, Bore wear: its limits are no numbers, so they were not copied",
     "Model, row 5, @SUM(1): this is no name of a characteristic, so it was not copied",
-    "Taper: the limits book has it in in, and this build sheet has it in mm",
+    "Taper: the limits book has it in inches, and this build sheet has it in mm",
     "Out-of-round: the limits book names no unit for it, and this build sheet has it in mm",
     "squish: the limits book has it twice, and the first counts",
     "Own 7: this build sheet does not judge it, and its rows for limits of your own are full",
@@ -110,4 +110,49 @@ test("a filled build sheet is a limits book as well, and a unit in the heading c
     ).sheets,
   );
   expect(headed[0]!.limits[0]).toMatchObject({ upper: 0.02, unit: "mm" });
+});
+
+test("in a workbook that is set up, rows without a limit get theirs; what is typed otherwise is told and stays out of the edits", async () => {
+  const shop = await typed({
+    Limits: [
+      ["Characteristic", "Lower", "Upper", "Unit", "Near", "Source"],
+      ["Taper", "", "", "mm", "", ""],
+      ["Piston clearance", 0.03, 0.06, "mm", "", "an old card"],
+      ["Ring end gap, top", 0.2, 0.5, "mm", "", ""],
+      ["Compression pressure", "", "", "psi", "", ""],
+    ],
+  });
+  const [model] = modelsIn((await typed(book)).sheets);
+  const { edits, copied, same, others, notes } = limitsFor(shop.sheets, model!, "yard.xlsx");
+  expect([copied, same]).toEqual([1, 1]);
+  expect(edits).toEqual([
+    { sheet: "Limits", row: 1, column: 2, cells: [[0.02]] },
+    { sheet: "Limits", row: 1, column: 5, cells: [["Limits book yard.xlsx, HB-3: manual, page 41"]] },
+  ]);
+  expect(others.map(({ characteristic, cell, typed, inBook }) => [characteristic, cell, typed, inBook])).toEqual([
+    ["Top ring end gap", { sheet: "Limits", row: 3, column: 1 }, "0.2 to 0.5", "0.25 to 0.55"],
+  ]);
+  expect(others[0]!.edits.map(({ column, cells }) => [column, cells[0]![0]])).toEqual([
+    [1, 0.25],
+    [2, 0.55],
+    [5, "Limits book yard.xlsx, HB-3: manual, page 44"],
+  ]);
+  expect(notes).toEqual([
+    "Compression pressure: the limits book has it in bar, and this build sheet has it in psi",
+    "Water pump shaft: no limit of this workbook has that name",
+  ]);
+});
+
+test("a formula in place of a limit counts as typed, and a workbook without limits is told so", async () => {
+  const [model] = modelsIn((await typed(book)).sheets.slice(1));
+  const linked = await typed({
+    L: [
+      ["Characteristic", "Lower", "Upper", "Unit"],
+      ["Taper", "", { formula: "=Other!A1", value: null }, "mm"],
+    ],
+  });
+  expect(limitsFor(linked.sheets, model!, "yard.xlsx")).toMatchObject({ edits: [], copied: 0, others: [{ characteristic: "Taper" }] });
+  expect(limitsFor((await typed({ Bores: [["Cylinder", "Bore"]] })).sheets, model!, "yard.xlsx").notes).toEqual([
+    "this workbook has no table of limits: wanted are the headings Characteristic, Lower, Upper and Unit",
+  ]);
 });

@@ -2,9 +2,10 @@ import { useMemo, useState } from "preact/hooks";
 import { counted } from "../../core/number-text.ts";
 import { buildSheetSpec } from "../../setup/build-sheet.ts";
 import { type BuildSheetChoices, COUNT_WORDS, COUNTS, type CountName, LENGTH_UNITS, type LengthUnit, readChoices } from "../../setup/choices.ts";
-import { type LimitsModel, withLimits } from "../../setup/limits-book.ts";
+import { type LimitsForWorkbook, type LimitsModel, limitsFor, type OtherLimit, withLimits } from "../../setup/limits-book.ts";
 import type { BuildSheet } from "../../setup/model.ts";
 import { SHEET_WORDS, SHEETS, type SheetWord } from "../../setup/sheets.ts";
+import { placeName } from "../../workbook/address.ts";
 import type { SheetHost } from "../../workbook/port.ts";
 import type { ViewProps } from "../parts/loading.ts";
 import { part } from "../parts/loading.ts";
@@ -58,7 +59,7 @@ export function SetupView({ host }: ViewProps) {
         </label>
       </div>
       <SheetTicks without={choices.without} onWithout={(without) => choose({ without })} />
-      <LimitsBook chosen={limits} onChosen={setLimits} />
+      <LimitsBook chosen={limits} onChosen={setLimits} host={host} />
       {read.book ? (
         <>
           <p>Adds the sheets {read.book.sheets.map(({ name }) => name).join(", ")}. What is in the workbook stays as it is.</p>
@@ -96,11 +97,11 @@ async function insertWith(chosen: ChosenLimits | null, host: SheetHost, book: Bu
   const filled = withLimits(book, model, chosen.file);
   const added = await insert(host, filled.book);
   const copied = `${counted(filled.copied, "limit was", "limits were")} copied from ${chosen.file}, ${model.name}: look them over against the maker's service manual.`;
-  return [added, copied, ...filled.notes.map((note) => `${note.charAt(0).toUpperCase()}${note.slice(1)}.`)].join(" ");
+  return [added, copied, ...filled.notes.map(sentence)].join(" ");
 }
 
 /** A workbook of the shop's own with limits for each engine model. */
-function LimitsBook({ chosen, onChosen }: { chosen: ChosenLimits | null; onChosen(chosen: ChosenLimits | null): void }) {
+function LimitsBook({ chosen, onChosen, host }: { chosen: ChosenLimits | null; onChosen(chosen: ChosenLimits | null): void; host: SheetHost }) {
   const work = useTask();
   const read = (file: File | undefined) =>
     work.act("Reading the limits …", async () => {
@@ -123,21 +124,92 @@ function LimitsBook({ chosen, onChosen }: { chosen: ChosenLimits | null; onChose
         sent nowhere.
       </p>
       {chosen && (
-        <label class="field">
-          <span>Engine model</span>
-          <select value={chosen.model} onChange={({ currentTarget }) => onChosen({ ...chosen, model: currentTarget.value })}>
-            {chosen.models.map(({ name, limits }) => (
-              <option key={name} value={name}>
-                {`${name} (${counted(limits.length, "limit")})`}
-              </option>
-            ))}
-          </select>
-        </label>
+        <>
+          <label class="field">
+            <span>Engine model</span>
+            <select value={chosen.model} onChange={({ currentTarget }) => onChosen({ ...chosen, model: currentTarget.value })}>
+              {chosen.models.map(({ name, limits }) => (
+                <option key={name} value={name}>
+                  {`${name} (${counted(limits.length, "limit")})`}
+                </option>
+              ))}
+            </select>
+          </label>
+          <IntoWorkbook key={`${chosen.file}, ${chosen.model}`} chosen={chosen} host={host} />
+        </>
       )}
       <TaskLines {...work} />
     </details>
   );
 }
+
+/** The limits for the tables of limits that the workbook has already. What is typed otherwise stays until somebody ticks it. */
+function IntoWorkbook({ chosen, host }: { chosen: ChosenLimits; host: SheetHost }) {
+  const work = useTask();
+  const [others, setOthers] = useState<readonly OtherLimit[]>([]);
+  const [ticked, setTicked] = useState<readonly OtherLimit[]>([]);
+  const copy = () =>
+    work.act("Copying the limits …", async () => {
+      const model = chosen.models.find(({ name }) => name === chosen.model)!;
+      const found = limitsFor((await host.read()).sheets, model, chosen.file);
+      if (found.edits.length > 0) await host.write(found.edits);
+      setTicked([]);
+      setOthers(found.others);
+      return copiedText(found, chosen);
+    });
+  const replace = () =>
+    work.act("Replacing the limits …", async () => {
+      await host.write(ticked.flatMap(({ edits }) => edits));
+      setOthers(others.filter((other) => !ticked.includes(other)));
+      setTicked([]);
+      return `${counted(ticked.length, "limit was", "limits were")} replaced.`;
+    });
+  return (
+    <>
+      <p class="hint">For new sheets they are copied when the sheets are added. This workbook's own Limits sheet takes them too:</p>
+      <div class="tools">
+        <button type="button" aria-disabled={work.doing !== ""} onClick={copy}>
+          Copy into the sheets that are here
+        </button>
+      </div>
+      <TaskLines {...work} />
+      {others.length > 0 && (
+        <fieldset>
+          <legend>Typed otherwise, and left as they are. Tick those that the limits book is to replace:</legend>
+          {others.map((other) => (
+            <label key={placeName(other.cell)} class="tick">
+              <input
+                type="checkbox"
+                checked={ticked.includes(other)}
+                onChange={({ currentTarget: { checked } }) => setTicked(checked ? [...ticked, other] : ticked.filter((one) => one !== other))}
+              />
+              <span>
+                {other.characteristic}, {placeName(other.cell)}: typed {other.typed}; the limits book {other.inBook}
+              </span>
+            </label>
+          ))}
+          <div class="tools">
+            <button type="button" aria-disabled={work.doing !== "" || ticked.length === 0} onClick={() => ticked.length > 0 && void replace()}>
+              Replace the ticked ones
+            </button>
+          </div>
+        </fieldset>
+      )}
+    </>
+  );
+}
+
+function copiedText({ copied, same, others, notes }: LimitsForWorkbook, { file, model }: ChosenLimits): string {
+  const sentences = [
+    `${counted(copied, "limit was", "limits were")} copied from ${file}, ${model}${copied > 0 ? ": look them over against the maker's service manual" : ""}.`,
+    same > 0 && `${counted(same, "limit is", "limits are")} typed as the book has ${same === 1 ? "it" : "them"}.`,
+    others.length > 0 && `${counted(others.length, "limit is", "limits are")} typed otherwise and ${others.length === 1 ? "was" : "were"} left.`,
+    ...notes.map(sentence),
+  ];
+  return sentences.filter(Boolean).join(" ");
+}
+
+const sentence = (note: string): string => `${note.charAt(0).toUpperCase()}${note.slice(1)}.`;
 
 /** Sheets that can be left out, with their names. */
 function SheetTicks({ without, onWithout }: { without: readonly SheetWord[]; onWithout(without: SheetWord[]): void }) {
