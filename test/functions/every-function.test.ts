@@ -48,6 +48,17 @@ describe.each(specs.map((spec) => [spec.name, spec] as const))("%s", (name, spec
     expect(optional).toEqual([...optional].sort((a, b) => Number(a) - Number(b)));
   });
 
+  test("tells in whole sentences what to know before trusting it", () => {
+    expect((spec.notes ?? []).filter((note) => !/^.{20,}$/su.test(note))).toEqual([]);
+  });
+
+  test("says what a call costs as a number of steps that does not fall with its cells, where it says so", () => {
+    if (!spec.steps) return;
+    const cost = (cells: number) => spec.steps!(Object.fromEntries(spec.inputs.map((input) => [input.name, cells])));
+    expect(cost(10)).toBeGreaterThan(0);
+    expect(cost(1000)).toBeGreaterThanOrEqual(cost(10));
+  });
+
   test("labels its columns, where it gives a row of values", () => {
     const { kind, columns } = spec.returns;
     expect(kind === "row").toBe(columns !== undefined);

@@ -30,11 +30,37 @@ describe("what is measured and what is chosen", () => {
 
 describe("what a function is", () => {
   test("what is decided, judged or told in words is no characteristic of the engine", () => {
-    for (const name of ["REBORESIZE", "RINGGAPFILE", "SHIMSIZE", "HEADSKIM"]) expect(roleOf(name)).toBe("decides");
+    for (const name of [
+      "REBORESIZE",
+      "RINGGAPFILE",
+      "SHIMSIZE",
+      "HEADSKIM",
+      "REGRINDSIZE",
+      "REGRINDPLAN",
+      "HEATFORFIT",
+      "SPRINGHEIGHT",
+      "MASSMATCH",
+      "HONEANGLE",
+    ])
+      expect(roleOf(name)).toBe("decides");
     for (const name of ["VERDICT", "EXPLAIN", "MARGIN"]) expect(roleOf(name)).toBe("judges");
-    for (const name of ["BORESUMMARY", "COMPRESSIONCHECK", "WETTEST"]) expect(roleOf(name)).toBe("describes");
-    for (const name of ["TAPER", "PISTONCLEARANCE", "COMPRESSIONRATIO", "LEAKDOWN"]) expect(roleOf(name)).toBe("measures");
-    for (const name of ["REALCHANGE", "CONFORMITY", "VERSION"]) expect(roleOf(name)).toBe("assists");
+    for (const name of [
+      "BORESUMMARY",
+      "COMPRESSIONCHECK",
+      "WETTEST",
+      "BEARINGCLEARANCE",
+      "RUNOUT",
+      "SURFACE",
+      "TIMINGAT",
+      "VALVETOPISTON",
+      "RODENDS",
+      "OILRATE",
+    ])
+      expect(roleOf(name)).toBe("describes");
+    for (const name of ["TAPER", "PISTONCLEARANCE", "COMPRESSIONRATIO", "LEAKDOWN", "CRUSH", "INTERFERENCE", "SHAFTWEAR", "DECKCLEARANCE", "FLATNESS"])
+      expect(roleOf(name)).toBe("measures");
+    for (const name of ["FLATNESSWITHIN", "LOBELIFT", "LOBEWEAR", "INSTALLEDHEIGHT", "BLOWBY"]) expect(roleOf(name)).toBe("measures");
+    for (const name of ["REALCHANGE", "CONFORMITY", "VERSION", "RATIOUNCERTAINTY"]) expect(roleOf(name)).toBe("assists");
   });
 
   test("what measures gives one value for each thing measured, from at least one measured input", () => {
@@ -86,6 +112,9 @@ describe("what is drawn", () => {
   test.each([
     ["bore", ["BORESUMMARY", "BOREWEAR", "OUTOFROUND", "PISTONCLEARANCE", "REBOREPLAN", "REBORESIZE", "TAPER"]],
     ["roundness", ["ROUNDNESS"]],
+    ["runout", ["RUNOUT"]],
+    ["face", ["FLATNESS", "FLATNESSWITHIN"]],
+    ["surface", ["SURFACE"]],
     ["compression", ["COMPRESSIONCHECK", "COMPRESSIONSPREAD", "WETTEST"]],
     ["change", ["ENNUMBER", "REALCHANGE"]],
   ])("drawn as %s", (kind, names) => {

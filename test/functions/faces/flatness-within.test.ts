@@ -75,6 +75,8 @@ describe("faults", () => {
     ["a window taller than the face", [HEIGHTS, 3, 2], "FLATNESSWITHIN: rows 3: the heights have only 2"],
     ["a window wider than the face", [HEIGHTS, 2, 4], "FLATNESSWITHIN: columns 4: the heights have only 3"],
     ["a window of two points", [HEIGHTS, 1, 2], "FLATNESSWITHIN: rows 2: heights are too few, at least 3 are needed"],
+    ["one of two, upright", [HEIGHTS, 2, 1], "FLATNESSWITHIN: columns 2: heights are too few, at least 3 are needed"],
+    ["one of a single point", [HEIGHTS, 1, 1], "FLATNESSWITHIN: columns 1: heights are too few, at least 3 are needed"],
     ["half a point", [HEIGHTS, 1.5, 2], "FLATNESSWITHIN: rows 1.5 is not a whole number: it wants a whole number of at least 1"],
   ])("%s", (_, args, sentence) => {
     expect(ask(flatnessWithin, ...(args as never[]))).toMatchObject({ sentence });

@@ -179,3 +179,8 @@ describe("blanks", () => {
     for (const blank of BLANKS_AND_ZERO) expect(ask(surface, [heights], blank)).toEqual(BLANK);
   });
 });
+
+// By count: each of n heights is weighed with those up to a cut-off to either side, which is about a 24th of a trace of six cut-offs, three times.
+test("a call costs an eighth of the square of its heights", () => {
+  expect(surface.steps!({ profile: 1000, spacing: 1, cutoff: 1 })).toBe(125_000);
+});
