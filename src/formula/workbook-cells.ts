@@ -76,6 +76,10 @@ export class CellSet {
     const before = cells.size;
     return cells.add(keyOf(cell)).size > before;
   }
+
+  has(cell: CellAddress): boolean {
+    return this.#sheets.get(cell.sheet)?.has(keyOf(cell)) === true;
+  }
 }
 
 /** `C4:D6`, or `C4` for one cell. */

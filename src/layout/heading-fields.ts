@@ -3,6 +3,7 @@ import type { WorkbookCells } from "../formula/workbook-cells.ts";
 import { namesLimitOrStatistic } from "../vocabulary/headings.ts";
 import { isLimitText } from "../vocabulary/limit-text.ts";
 import { type ParsedHeading, parseHeading } from "../vocabulary/parse-heading.ts";
+import { isReadingText } from "../vocabulary/reading-text.ts";
 import type { CellAddress } from "../workbook/address.ts";
 import type { HeaderRow, MappedRange, Role } from "./mapping.ts";
 
@@ -101,7 +102,9 @@ function grownRows(book: WorkbookCells, { sheet, row, column, rows, columns, row
   let grown = rows;
   const hasHeading = (r: number): boolean => rowHeads.some(({ at }) => !isBlank(book.value({ sheet, row: r, column: at })));
   const hasNumber = (r: number): boolean =>
-    Array.from({ length: columns }, (_, c) => book.value({ sheet, row: r, column: column + c })).some((cell) => typeof cell === "number" || isLimitText(cell));
+    Array.from({ length: columns }, (_, c) => book.value({ sheet, row: r, column: column + c })).some(
+      (cell) => typeof cell === "number" || isLimitText(cell) || isReadingText(cell),
+    );
   while (row + grown < end && hasHeading(row + grown) && hasNumber(row + grown)) grown++;
   return grown;
 }

@@ -1,9 +1,11 @@
 import type { Cell } from "../core/cell.ts";
+import { decimal } from "../core/decimal.ts";
 import type { WorkbookCells } from "../formula/workbook-cells.ts";
 import { CHARACTERISTICS } from "../vocabulary/characteristics.ts";
 import { foldedHeading } from "../vocabulary/headings.ts";
 import { limitsInText } from "../vocabulary/limit-text.ts";
 import type { ParsedHeading, PositionWord } from "../vocabulary/parse-heading.ts";
+import { readingInText } from "../vocabulary/reading-text.ts";
 import { isLengthUnit, unitOf } from "../vocabulary/units.ts";
 import type { CellAddress } from "../workbook/address.ts";
 import { type LabelledNumber, labelledNumbers } from "./heading-fields.ts";
@@ -31,6 +33,8 @@ export interface MappedReading extends MappedSubject {
   cell: CellAddress;
   value: Cell;
   unit?: string | undefined;
+  /** The size from which it was counted, where it stands in its cell as a deviation. */
+  nominal?: number;
   /** What stands in line with it. */
   own?: LimitCells | undefined;
 }
@@ -71,9 +75,44 @@ function gather(book: WorkbookCells, range: MappedRange, taken: Set<string>, { r
   for (const facts of lines.values()) {
     const beside = limitCellsOf(facts);
     const values = facts.filter(({ role }) => role === "value");
-    for (const { cell, value, says } of values) readings.push({ ...subjectOf(says), cell, value, unit: unitIn(beside, says), own: beside });
-    if (values.length === 0 && beside) limits.push({ ...subjectOf(facts[0]!.line.says), ...beside, unit: unitIn(beside, facts[0]!.says) });
+    for (const { cell, value, says } of values) {
+      const unit = unitIn(beside, says);
+      readings.push({ ...subjectOf(says), cell, ...sizeIn(value, unit, says.isDeviation === true, beside?.given.nominal), unit, own: beside });
+    }
+    // A nominal by itself limits nothing.
+    const isLimited = beside && Object.keys(beside.beside).some((role) => role !== "nominal");
+    if (values.length === 0 && isLimited) limits.push({ ...subjectOf(facts[0]!.line.says), ...beside, unit: unitIn(beside, facts[0]!.says) });
   }
+}
+
+/**
+ * The size that a cell stands for. A fraction is one of an inch, so it is read where the headings or its own sign say inches;
+ * a deviation where its nominal stands in line. What cannot be read stays as it is, to be refused by its name.
+ */
+function sizeIn(value: Cell, unit: string | undefined, isDeviation: boolean, given: Cell | undefined): Pick<MappedReading, "value" | "nominal"> {
+  const size = (cell: Cell): Cell => {
+    const read = typeof cell === "string" ? readingInText(cell) : undefined;
+    return read && "fraction" in read && (read.isInch || unit === "in") ? read.fraction : cell;
+  };
+  const nominal = size(given ?? null);
+  const read = typeof value === "string" ? readingInText(value) : undefined;
+  const deviation = read && "deviation" in read ? read.deviation : isDeviation && typeof value === "number" ? value : undefined;
+  if (deviation === undefined || typeof nominal !== "number" || !isOf(nominal, deviation)) return { value: size(value) };
+  return { value: decimal(nominal + deviation), nominal };
+}
+
+/** Sizes further apart than a fifth are none of one part: a slip, or no deviation. */
+const FARTHEST = 0.2;
+const isOf = (nominal: number, deviation: number): boolean => Math.abs(deviation) < FARTHEST * nominal;
+
+/** Limits as sizes: beside a reading that is a deviation they may stand as deviations as well. */
+export function limitsFrom(nominal: number | undefined, limits: LimitCells): LimitCells {
+  if (nominal === undefined) return limits;
+  const whole = (["lower", "upper"] as const).flatMap((side) => {
+    const limit = limits.given[side];
+    return typeof limit === "number" && isOf(nominal, limit) ? [[side, decimal(nominal + limit)]] : [];
+  });
+  return { ...limits, given: { ...limits.given, ...Object.fromEntries(whole) } };
 }
 
 /** The unit of what stands here. A length's unit that stands over a whole table is not that of the pressures in it. */

@@ -45,12 +45,16 @@ export function proposeLayout(snapshot: Pick<WorkbookSnapshot, "sheets">): Propo
 export function unmappedText(snapshot: Pick<WorkbookSnapshot, "sheets">): string | undefined {
   // A workbook with functions of ours says itself what is judged, and by what.
   if (snapshot.sheets.some(({ formulas }) => formulas.some((line) => line.some((formula) => formula !== null && namesOwnFunction(formula))))) return undefined;
-  const [most, ...others] = proposeLayout(snapshot)
-    .filter(({ readings }) => readings > 0)
-    .sort((a, b) => b.readings - a.readings);
+  const held = heldText(proposeLayout(snapshot));
+  return held && `its sheets look as if they held readings laid out in the shop's own way (${held})`;
+}
+
+/** `3 readings of piston skirt; cylinders 1, 2, 3; and 2 more ranges` */
+export function heldText(proposals: readonly Proposal[]): string | undefined {
+  const [most, ...others] = proposals.filter(({ readings }) => readings > 0).sort((a, b) => b.readings - a.readings);
   if (!most) return undefined;
   const more = others.length > 0 ? `; and ${counted(others.length, "more range", "more ranges")}` : "";
-  return `its sheets look as if they held readings laid out in the shop's own way (${most.what}${more})`;
+  return `${most.what}${more}`;
 }
 
 /** One area that a person has pointed at, with or without its headings, and what they say that it is. */
@@ -172,7 +176,7 @@ class Making {
       if (says.isNoReading || cells.every(isBlank)) return says.isNoReading === true || !tellsAnything(says);
       if (says.role === "unit") return false;
       if (cells.some(isLimitText)) return false;
-      if (!cells.some((cell) => typeof cell === "number")) return true;
+      if (!cells.some(isNumeric)) return true;
       if (this.lines.columnHeads.length === 0) return false;
       return !tellsAnything(says) && !(rowsSay && says.rest.length === 0);
     });

@@ -3,6 +3,7 @@ import type { WorkbookCells } from "../formula/workbook-cells.ts";
 import { isLimitText } from "../vocabulary/limit-text.ts";
 import { parseHeading } from "../vocabulary/parse-heading.ts";
 import { HEADING_FIELDS, type HeadingField } from "../vocabulary/phrases.ts";
+import { isReadingText } from "../vocabulary/reading-text.ts";
 import { around, type Rectangle } from "../workbook/address.ts";
 
 /** A table taken apart: rows and columns of the sheet that hold words, and those that hold numbers. */
@@ -95,7 +96,7 @@ class Look {
   /** Words alone, or the numbers of cylinders behind the word or from 1 on. */
   isHeadRow(row: number): boolean {
     const cells = this.row(row);
-    if (cells.some(isLimitText)) return false;
+    if (cells.some(isNumberText)) return false;
     const numbers = cells.filter((cell): cell is number => typeof cell === "number");
     if (numbers.length === 0) return cells.some((cell) => typeof cell === "string" && !isBlank(cell));
     if (!numbers.every(isOrdinal)) return false;
@@ -146,7 +147,7 @@ class Look {
   #has(column: number, first: number, rows: number, type: "number" | "string"): boolean {
     for (let r = 0; r < rows; r++) {
       const cell = this.cell(first + r, column);
-      if (type === "number" ? isNumeric(cell) : typeof cell === "string" && !isBlank(cell) && !isLimitText(cell)) return true;
+      if (type === "number" ? isNumeric(cell) : typeof cell === "string" && !isBlank(cell) && !isNumberText(cell)) return true;
     }
     return false;
   }
@@ -214,8 +215,9 @@ class Look {
   }
 }
 
-/** A number, or limits in words. */
-export const isNumeric = (cell: Cell): boolean => typeof cell === "number" || isLimitText(cell);
+/** A number, limits in words, or a reading in words. */
+export const isNumeric = (cell: Cell): boolean => typeof cell === "number" || isNumberText(cell);
+const isNumberText = (cell: Cell): boolean => isLimitText(cell) || isReadingText(cell);
 
 const isOrdinal = (number: number): boolean => Number.isInteger(number) && number >= 1 && number <= LARGEST_ORDINAL;
 

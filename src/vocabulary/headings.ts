@@ -116,13 +116,19 @@ export type GaugeField = keyof typeof GAUGE_WORDS;
 export const JUDGING_WORDS = ["verdict", "margin", "explain", "explanation", "judgement", "in words", "ok", "pass"] as const;
 
 /** Rows and columns that a sheet works out from the readings beside them. */
-const STATISTIC_WORDS = ["average", "avg", "mean", "total", "sum", "range", "largest", "smallest"] as const;
+const STATISTIC_WORDS = ["standard deviation", "std dev", "average", "avg", "mean", "total", "sum", "range", "largest", "smallest"] as const;
 
 /** What somebody writes in words beside numbers. */
 const REMARK_WORDS = ["remarks", "notes"] as const;
 
 /** The same, and what a sheet says of readings. */
 export const DERIVED_WORDS = [...STATISTIC_WORDS, ...REMARK_WORDS, ...JUDGING_WORDS] as const;
+
+/** The size from which deviations are counted (ISO 286-1 calls it nominal, once basic). */
+export const NOMINAL_WORDS = ["nominal", "nominal size", "nominal dimension", "basic size"] as const;
+
+/** Readings that say how far a size is from its nominal. */
+export const DEVIATION_WORDS = ["deviation", "deviations", "dev", "deviation from nominal", "dev from nominal", "from nominal"] as const;
 
 /** Sizes that a shop goes by: what it may be, and what it was when it was new. */
 export const TARGET_WORDS = ["limits", "standard", "std", "nominal", "new", "target", "spec", "allowed", "tolerance"] as const;

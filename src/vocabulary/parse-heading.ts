@@ -20,6 +20,8 @@ export interface ParsedHeading {
   role?: Role;
   /** The limit does not say which side it is. */
   isOneSided?: boolean;
+  /** The readings say how far a size is from its nominal. */
+  isDeviation?: boolean;
   unit?: string;
   /** The heading of a line of headings: `Cylinder` above 1, 2, 3. */
   names?: HeadingField;
@@ -176,6 +178,7 @@ class Parser {
       case "role":
         heading.role = meaning.role;
         if (meaning.isOneSided) heading.isOneSided = true;
+        if (meaning.isDeviation) heading.isDeviation = true;
         return 0;
       case "engine":
         heading.engine ??= meaning.name;

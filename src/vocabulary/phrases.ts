@@ -1,12 +1,12 @@
 import { CHARACTERISTICS, DOCUMENT_WORDS, EMPTY_WORDS, ENGINE_NAMES, OTHER_PARTS, POSITION_WORDS } from "./characteristics.ts";
-import { DERIVED_WORDS, FIELD_WORDS, foldedHeading, ONE_SIDED_LIMIT } from "./headings.ts";
+import { DERIVED_WORDS, DEVIATION_WORDS, FIELD_WORDS, foldedHeading, NOMINAL_WORDS, ONE_SIDED_LIMIT } from "./headings.ts";
 
 /** What a line of headings can tell about the numbers beside it. */
 export const HEADING_FIELDS = ["engine", "cylinder", "characteristic", "height", "axis", "position", "role", "unit"] as const;
 export type HeadingField = (typeof HEADING_FIELDS)[number];
 
 /** What a number in a range is. */
-export const ROLES = ["value", "lower", "upper", "unit", "uncertainty", "near"] as const;
+export const ROLES = ["value", "lower", "upper", "unit", "uncertainty", "near", "nominal"] as const;
 export type Role = (typeof ROLES)[number];
 
 /** What a phrase can stand for. */
@@ -14,7 +14,7 @@ export type Meaning =
   /** A general word is that of other parts too. */
   | { is: "characteristic"; name: string; isGeneral: boolean }
   | { is: "height" | "axis" | "position"; word: string }
-  | { is: "role"; role: Role; isOneSided?: boolean }
+  | { is: "role"; role: Role; isOneSided?: boolean; isDeviation?: boolean }
   | { is: "engine"; name: string }
   /** The word is the heading of a line of such. */
   | { is: "names"; field: HeadingField }
@@ -42,6 +42,8 @@ for (const [name, { words, general = [] }] of Object.entries(CHARACTERISTICS))
 for (const [word, { kind, words }] of Object.entries(POSITION_WORDS)) teach([word, ...words], { is: kind === "place" ? "position" : kind, word });
 for (const role of ["value", "lower", "upper", "uncertainty", "near"] as const) teach([role, ...FIELD_WORDS[role]], { is: "role", role });
 teach(ONE_SIDED_LIMIT, { is: "role", role: "upper", isOneSided: true });
+teach(NOMINAL_WORDS, { is: "role", role: "nominal" });
+teach(DEVIATION_WORDS, { is: "role", role: "value", isDeviation: true });
 teach(["unit", ...FIELD_WORDS.unit], { is: "role", role: "unit" });
 for (const [name, words] of Object.entries(ENGINE_NAMES)) teach([name, ...words], { is: "engine", name });
 for (const field of ["engine", "cylinder", "characteristic", "position", "height", "axis"] as const)

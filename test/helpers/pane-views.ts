@@ -58,6 +58,7 @@ export const VIEWS: Views = {
       await page.getByText("9 cells marked.").waitFor();
     },
   },
+  "mostly-unjudged": { scene: "loose", go: (page) => check(page).then(() => page.getByRole("button", { name: "Propose a layout" }).waitFor()) },
   clean: { scene: "clean", go: check },
   empty: { scene: "empty", go: check },
   working: {

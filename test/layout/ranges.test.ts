@@ -1,6 +1,7 @@
 import { layoutSummaryOf } from "../../src/check/layout-overview.ts";
 import { proposeLayout, proposeRange } from "../../src/layout/propose.ts";
 import { overlaps, rangeNow } from "../../src/layout/ranges.ts";
+import { areaText } from "../../src/workbook/address.ts";
 import { typed } from "./typed.ts";
 
 const SHEET = [
@@ -20,13 +21,19 @@ test("an overview counts readings, limits and engines, what is judged, and says 
   const { snapshot, ranges } = await layout();
   // Two tapers have a limit; four bore readings and one gap of each engine are read, and the gaps have none.
   expect(layoutSummaryOf(snapshot, { version: 1, ranges })).toEqual({
+    unplaced: [],
     readings: 10,
     limits: 1,
     engines: ["A", "B"],
     judged: 2,
     notes: ["0.3 has no limit to be judged by", "0.32 has no limit to be judged by"],
   });
-  expect(layoutSummaryOf(snapshot, { version: 1, ranges: [] })).toEqual({ readings: 0, limits: 0, engines: [], judged: 0, notes: [] });
+  const { unplaced, ...none } = layoutSummaryOf(snapshot, { version: 1, ranges: [] });
+  expect(none).toEqual({ readings: 0, limits: 0, engines: [], judged: 0, notes: [] });
+  expect(unplaced.map(({ area, numbers }) => [areaText(area), numbers])).toEqual([
+    ["Sheet1!B2:G3", 12],
+    ["Sheet1!B6", 1],
+  ]);
 });
 
 test("a range is told where it stands now; one whose headings are gone says why nothing is read", async () => {

@@ -212,6 +212,66 @@ const SHOP_LAYOUTS: Record<string, ShopLayout> = {
     rowsIn: 8,
     findings: ["outside limit: 0.05 is over the upper limit 0.045 by 0.005"],
   },
+  // By hand: 3.4375 + 0.0015 = 3.439, 3.4375 − 0.002 = 3.4355.
+  "deviations from a nominal as text, limits as sizes": {
+    sheets: {
+      Bores: [
+        ["Cyl", "Nominal, in", "Bore deviation", "Min", "Max"],
+        [1, 3.4375, "+0.0015", 3.4365, 3.4385],
+        [2, 3.4375, "-.002", 3.4365, 3.4385],
+        [3, 3.4375, "+.0005", 3.4365, 3.4385],
+      ],
+    },
+    proposed: ["3 readings of bore, with their limits; cylinders 1, 2, 3"],
+    cells: ["C2: 1, bore, 3.4365 to 3.4385", "C4: 3, bore, 3.4365 to 3.4385"],
+    rowsIn: 3,
+    findings: ["outside limit: 3.4355 is under the lower limit 3.4365 by 0.0010", "outside limit: 3.439 is over the upper limit 3.4385 by 0.0005"],
+  },
+  // 87.3125 + 0.02 = 87.3325 over 87.3125 + 0.015; the numbers of a column of deviations are deviations as well.
+  "deviations and their limits in one column under their nominal": {
+    sheets: {
+      Sheet1: [
+        ["Cylinder", "Bore, deviation (mm)"],
+        ["Nominal", 87.3125],
+        ["No. 1", "+0.010"],
+        ["No. 2", 0.02],
+        ["No. 3", 0],
+        ["Max", 0.015],
+      ],
+    },
+    proposed: ["3 readings of bore, with their limits; cylinders No. 1, No. 2, No. 3"],
+    cells: ["B3: No. 1, bore, mm, - to 0.015", "B5: No. 3, bore, mm, - to 0.015"],
+    rowsIn: 3,
+    findings: ["outside limit: 87.3325 is over the upper limit 87.3275 by 0.0050"],
+  },
+  // 3 7/16 is 3.4375 and 3 29/64 is 3.453125.
+  "fractions of an inch as text": {
+    sheets: {
+      Bores: [
+        ["Cyl", "Bore (in)", "Max"],
+        [1, "3 7/16", 3.44],
+        [2, "3 29/64", 3.44],
+        [3, 3.4375, 3.44],
+      ],
+    },
+    proposed: ["3 readings of bore, with their limits; cylinders 1, 2, 3"],
+    cells: ["B2: 1, bore, in, - to 3.44"],
+    rowsIn: 3,
+    findings: ["outside limit: 3.453125 is over the upper limit 3.44 by 0.013125"],
+  },
+  "fractions and deviations that nothing says how to read": {
+    sheets: {
+      Bores: [
+        ["Cyl", "Bore (mm)", "Piston skirt (mm)", "Max"],
+        [1, "3 7/16", 72.98, 73.05],
+        [2, 73.02, "+0.02", 73.05],
+      ],
+    },
+    proposed: ["2 readings of bore, 2 readings of piston skirt, with their limits; cylinders 1, 2"],
+    cells: ["B2: 1, bore, mm, - to 73.05"],
+    rowsIn: 4,
+    findings: ['refused: value holds "+0.02" as text: type it again as a number', 'refused: value holds the text "3 7/16": it wants a number'],
+  },
   "limits in words beside bare ones, and one that is no limit": {
     sheets: {
       Sheet1: [

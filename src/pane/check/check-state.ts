@@ -12,8 +12,10 @@ export interface CheckState {
   findings: typeof import("./findings.ts") | null;
   /** Sheets of the workbook that was checked, in its order. */
   sheets: readonly string[];
-  /** What a workbook without a layout looks as if it held, where nothing in it is judged. */
+  /** What a workbook looks as if it held where nothing in it is judged: a sentence, or blank. */
   unmapped: string;
+  /** Which sheets are mostly judged by nothing while others are: a sentence, or blank. It comes behind the findings. */
+  loose: string;
   /** How long the last check took, in milliseconds. */
   took: number;
   /** What the last piece of work came to, for the status line. */
@@ -43,6 +45,7 @@ export type CheckEvent =
   | { type: "done"; notice: string }
   | { type: "refused"; sentence: string }
   | { type: "aside"; refusal: string }
+  | { type: "loose"; loose: string }
   | { type: "changed" };
 
 export const FIRST_RUN: CheckState = {
@@ -52,6 +55,7 @@ export const FIRST_RUN: CheckState = {
   findings: null,
   sheets: [],
   unmapped: "",
+  loose: "",
   took: Number.POSITIVE_INFINITY,
   notice: "",
   announcement: "",
@@ -93,6 +97,8 @@ export function next(state: CheckState, event: CheckEvent): CheckState {
     case "aside":
       // Selecting and watching go on beside other work and do not end it.
       return { ...state, refusal: event.refusal };
+    case "loose":
+      return { ...state, loose: event.loose };
     case "changed":
       return { ...state, changes: state.changes + 1 };
   }

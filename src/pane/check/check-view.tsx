@@ -95,7 +95,7 @@ interface Props {
 const isUnknown = ({ kind, details }: Finding): boolean => kind === "no result" && details.why === "functions not known";
 
 export function CheckView({ state, actions, first, onPropose }: Props) {
-  const { work, result, findings, unmapped, refusal, notice, announcement } = state;
+  const { work, result, findings, unmapped, loose, refusal, notice, announcement } = state;
   const hasFindings = (result?.findings.length ?? 0) > 0;
   const checkButton = useRef<HTMLButtonElement>(null);
   useKey("Escape", checkButton, canStop(work) ? actions.stop : undefined);
@@ -137,9 +137,9 @@ export function CheckView({ state, actions, first, onPropose }: Props) {
           </button>
         </div>
       )}
-      {unmapped && (
+      {(unmapped || loose) && (
         <div class="advice">
-          <p>Nothing here is judged, and the workbook keeps no layout; {unmapped}.</p>
+          <p>{unmapped || loose}</p>
           <div class="tools">
             <button type="button" onClick={onPropose}>
               Propose a layout

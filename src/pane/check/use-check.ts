@@ -2,6 +2,7 @@ import { useEffect, useLayoutEffect, useMemo, useReducer, useRef } from "preact/
 import { countsText } from "../../check/counts-text.ts";
 import type { CheckResult, Finding } from "../../check/finding.ts";
 import { counted } from "../../core/number-text.ts";
+import type { Mapping } from "../../layout/mapping.ts";
 import type { SheetHost, WorkbookSnapshot } from "../../workbook/port.ts";
 import { part, recallLayout } from "../parts/loading.ts";
 import { sentenceOf } from "../parts/use-task.tsx";
@@ -105,7 +106,7 @@ function actionsOn(host: SheetHost, load: Loaders, send: Send, now: { current: C
     send({ type: "rereading" });
     // A check that nobody asked for fails without a word: the notice that the sheet has changed stands then.
     start(
-      (heard, signal) => rechecked(host, load, now.current.result, heard, signal),
+      (heard, signal) => rechecked(host, load, now.current, heard, signal),
       () => ({ type: "not reread" }),
     );
   };
@@ -128,10 +129,24 @@ function watching(host: SheetHost, send: Send): () => void {
  * person's typing and the undo of it.
  */
 async function checked(host: SheetHost, load: Loaders, heard: Send, signal: AbortSignal): Promise<CheckEvent> {
-  const made = await madeCheck(host, load, heard, signal);
+  const { made, read } = await madeCheck(host, load, heard, signal);
+  lookForLoose(read, heard);
   // What the host refuses to mark takes nothing from the check.
   await marksMoved(host, made).catch((error) => heard({ type: "aside", refusal: sentenceOf(error) }));
   return { type: "checked", checked: made, announcement: `Checked. ${foundText(made.result)}` };
+}
+
+/** In milliseconds: the findings are shown by then. */
+const AFTERWARDS = 50;
+
+/** Says, once the findings are there, of which sheets most is judged by nothing: that needs a second look through the workbook. */
+function lookForLoose({ snapshot, mapping }: WhatWasRead, heard: Send): void {
+  const look = async () => {
+    const text = (await part(import("../../check/layout-overview.ts"))).looseText(snapshot, mapping) ?? "";
+    heard({ type: "loose", loose: text && `${text.charAt(0).toUpperCase()}${text.slice(1)}.` });
+  };
+  // It is only an offer: where it cannot be looked for, none is made.
+  setTimeout(() => void look().catch(() => {}), AFTERWARDS);
 }
 
 async function marksMoved(host: SheetHost, { findings, result }: CheckOutcome): Promise<void> {
@@ -139,9 +154,10 @@ async function marksMoved(host: SheetHost, { findings, result }: CheckOutcome): 
 }
 
 /** Read out only where it comes to something else than before. */
-async function rechecked(host: SheetHost, load: Loaders, before: CheckResult | null, heard: Send, signal: AbortSignal): Promise<CheckEvent> {
+async function rechecked(host: SheetHost, load: Loaders, { result: before, loose }: CheckState, heard: Send, signal: AbortSignal): Promise<CheckEvent> {
   const quiet: Send = (event) => void (event.type === "aside" && heard(event));
-  const made = await madeCheck(host, load, quiet, signal);
+  const { made, read } = await madeCheck(host, load, quiet, signal);
+  if (loose) lookForLoose(read, heard);
   const found = foundText(made.result);
   return { type: "checked", checked: made, announcement: before && foundText(before) === found ? "" : `Checked again after a change. ${found}` };
 }
@@ -151,7 +167,12 @@ function foundText(result: CheckResult): string {
   return `${found}. ${countsText(result)}.`;
 }
 
-async function madeCheck(host: SheetHost, load: Loaders, heard: Send, signal: AbortSignal): Promise<CheckOutcome> {
+interface WhatWasRead {
+  snapshot: WorkbookSnapshot;
+  mapping: Mapping | undefined;
+}
+
+async function madeCheck(host: SheetHost, load: Loaders, heard: Send, signal: AbortSignal): Promise<{ made: CheckOutcome; read: WhatWasRead }> {
   const timed = stopwatch();
   const [snapshot, check, { mapping, notes }, findings] = await Promise.all([timed(() => host.read()), load.checker(), recallLayout(host), load.findings()]);
   signal.throwIfAborted();
@@ -163,11 +184,14 @@ async function madeCheck(host: SheetHost, load: Loaders, heard: Send, signal: Ab
   if (said)
     heard({ type: "aside", refusal: mapping ? `${said.charAt(0).toUpperCase()}${said.slice(1)}.` : `Checked without the layout of your own: ${said}.` });
   const unmapped = mapping || result.rowsIn > 0 ? "" : await unmappedIn(snapshot);
-  return { result, findings, sheets: snapshot.sheets.map(({ name }) => name), unmapped, took: timed.sum() };
+  return { made: { result, findings, sheets: snapshot.sheets.map(({ name }) => name), unmapped, took: timed.sum() }, read: { snapshot, mapping } };
 }
 
 /** A part of its own, which few checks need. */
-const unmappedIn = async (snapshot: WorkbookSnapshot): Promise<string> => (await part(import("../../layout/propose.ts"))).unmappedText(snapshot) ?? "";
+async function unmappedIn(snapshot: WorkbookSnapshot): Promise<string> {
+  const text = (await part(import("../../layout/propose.ts"))).unmappedText(snapshot);
+  return text ? `Nothing here is judged, and the workbook keeps no layout; ${text}.` : "";
+}
 
 /** Adds up how long work takes, without what is loaded beside them the first time. */
 function stopwatch() {

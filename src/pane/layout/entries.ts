@@ -46,13 +46,14 @@ export const mappingOf = (entries: readonly ListedRange[]): Mapping => ({
 });
 
 /** What the ranges in use make of the workbook, in sentences. */
-export function overviewText(snapshot: WorkbookSnapshot, entries: readonly ListedRange[]): { says: string; notes: string[] } {
+export function overviewText(snapshot: WorkbookSnapshot, entries: readonly ListedRange[]): { says: string; notes: string[]; unplaced: string[] } {
   const mapping = mappingOf(entries);
-  const { readings, limits, engines, judged, notes } = layoutSummaryOf(snapshot, mapping);
+  const { readings, limits, engines, judged, notes, unplaced } = layoutSummaryOf(snapshot, mapping);
   const of = engines.length === 0 ? "" : `, ${engines.length === 1 ? "engine" : "engines"} ${engines.join(", ")}`;
   const shared = overlaps(mapping.ranges).map(([a, b]) => `${areaText(a)} and ${areaText(b)} share cells, which count with the first`);
   return {
     says: `${counted(readings, "reading")}, ${counted(limits, "limit")}${of}. Check judges ${counted(judged, "row")} by this.`,
     notes: [...shared, ...notes],
+    unplaced: unplaced.map(({ area, numbers }) => `${areaText(area)} (${counted(numbers, "number")})`),
   };
 }

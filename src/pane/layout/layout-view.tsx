@@ -149,9 +149,12 @@ export function LayoutView({ host, changes, onLayout, proposals }: ViewProps) {
   );
 }
 
+/** So many places are listed. */
+const MOST_UNPLACED = 40;
+
 /** What the ticked ranges come to, before anything is kept. */
 function Finds({ snapshot, entries }: { snapshot: WorkbookSnapshot; entries: readonly ListedRange[] }) {
-  const { says, notes } = useMemo(() => overviewText(snapshot, entries), [snapshot, entries]);
+  const { says, notes, unplaced } = useMemo(() => overviewText(snapshot, entries), [snapshot, entries]);
   return (
     <section aria-label="What the ticked ranges hold">
       <p class="counts">{says}</p>
@@ -160,6 +163,18 @@ function Finds({ snapshot, entries }: { snapshot: WorkbookSnapshot; entries: rea
           Note: {note}.
         </p>
       ))}
+      {unplaced.length > 0 && (
+        <details>
+          <summary>Not placed: {counted(unplaced.length, "group of numbers", "groups of numbers")}</summary>
+          <p class="hint">In no ticked range, and read by no function. Where some are readings or limits, add them below.</p>
+          <ul>
+            {unplaced.slice(0, MOST_UNPLACED).map((text) => (
+              <li key={text}>{text}</li>
+            ))}
+          </ul>
+          {unplaced.length > MOST_UNPLACED && <p class="hint">and {unplaced.length - MOST_UNPLACED} more</p>}
+        </details>
+      )}
     </section>
   );
 }

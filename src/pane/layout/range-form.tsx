@@ -93,6 +93,7 @@ const ROLES: readonly (readonly [role: Role | "", words: string])[] = [
   ["upper", "upper limits"],
   ["uncertainty", "uncertainties U"],
   ["near", "distances that are near a limit"],
+  ["nominal", "nominal sizes"],
 ];
 
 const REST: readonly (readonly [key: "engine" | "cylinder" | "position", label: string, hint: string])[] = [

@@ -215,6 +215,23 @@ const sheet = (): Scene => {
   return { host, options: {} };
 };
 
+/** One sheet is judged, another holds readings that nothing judges, and numbers that are no readings. */
+const loose = (): Scene => {
+  const judged = [
+    ["", "taper", "verdict", 0.05],
+    ["Bore 1", 0.02, { formula: "=HATCH.VERDICT(B2, , $D$1)", value: "within" }],
+  ];
+  const pistons = [["Cylinder", "Piston skirt", "Pin bore"], ...[1, 2, 3].map((cylinder) => [cylinder, 72.97 + cylinder / 100, 18.01])];
+  const cells = [...pistons, [], ["", "", "", "", 4.25], ["", "", "", "", 61.5]];
+  return {
+    host: memoryHost([
+      { name: "Bores", cells: judged },
+      { name: "Pistons", cells },
+    ]),
+    options: {},
+  };
+};
+
 /** A workbook as Excel shows it where it does not know our functions. */
 const unknown = (): Scene => {
   const row = (r: number, held: number) => [
@@ -254,6 +271,7 @@ const holding = (): Scene => {
 };
 
 export const SCENES = {
+  loose,
   unknown,
   long,
   endless,
