@@ -23,7 +23,7 @@ export interface SheetFile {
   /** Row by row; only cells that hold something. */
   cells: CellFile[];
   hiddenRows: number[];
-  /** Those of the hidden rows that a filter hides. */
+  /** Those that a filter hides: all hidden ones while one is on, also those that were hidden by hand and lie beside it, as Excel counts. */
   filteredRows?: number[];
   /** What may be typed, by the areas of each rule as the file writes them. */
   typing?: ReadonlyMap<string, TypingRule>;

@@ -34,6 +34,12 @@ test("rows that a filter hides count for none of them", () => {
   expect(values(filter)).toEqual([21, 21, 3, 21, 31, 31, 21]);
 });
 
+// As Excel's values stand in a public test workbook (EPPlusSoftware/EPPlus, SubtotalFilters.xlsx, sheet HiddenByAutoFilter).
+test("while a filter is on, rows hidden by hand beside it count no longer", () => {
+  const filter = '<autoFilter ref="B1:B3"><filterColumn colId="0"><filters><filter val="1"/></filters></filterColumn></autoFilter>';
+  expect(values(filter)).toEqual([21, 21, 3, 21, 31, 31, 21]);
+});
+
 test("a filter that is not on hides nothing", () => {
   expect(values('<autoFilter ref="A1:A6"/>')).toEqual([31, 21, 5, 21, 31, 31, 31]);
 });

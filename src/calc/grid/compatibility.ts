@@ -3,6 +3,7 @@ import { compareAsSheets, compareTexts } from "../../core/decimal.ts";
 import { addedFunctions } from "./added.ts";
 import { convertFunctions } from "./convert.ts";
 import { conditionalFunctions } from "./criteria.ts";
+import { databaseFunctions } from "./databases.ts";
 import { distributionFunctions } from "./distributions.ts";
 import { numberFaults } from "./fault-codes.ts";
 import { countFirstDays } from "./first-days.ts";
@@ -24,6 +25,7 @@ const OWN = [
   addedFunctions,
   convertFunctions,
   conditionalFunctions,
+  databaseFunctions,
   distributionFunctions,
   lookupFunctions,
   mroundFunction,
@@ -46,6 +48,7 @@ export function applyCompatibility(engine: GridParts): void {
   compareAsOthers(registry);
   joinOneByOne(registry);
   roundDecimals(registry);
+  countWholeLetters(registry);
   numberFaults(registry);
   countFirstDays(registry);
   countNoCutReferences(registry);
@@ -184,6 +187,30 @@ function countNoCutReferences(registry: FunctionRegistry): void {
         },
       });
     }
+  }
+}
+
+/** Functions of text, and which of their inputs count letters or places: office programs cut off what is behind the decimal point. */
+const WHOLE: Readonly<Record<string, readonly number[]>> = { LEFT: [1], RIGHT: [1], MID: [1, 2], REPLACE: [1, 2], SUBSTITUTE: [3] };
+
+function countWholeLetters(registry: FunctionRegistry): void {
+  for (const [name, places] of Object.entries(WHOLE)) {
+    const own = registry.content[name];
+    if (!own) continue;
+    const { compute } = own;
+    registry.replace(name, {
+      ...own,
+      compute(...args) {
+        const whole = args.map((given, i) => {
+          const value = places.includes(i) && given && !Array.isArray(given) ? given.value : undefined;
+          const number = typeof value === "string" && value.trim() !== "" ? Number(value) : value;
+          return typeof number === "number" && Number.isFinite(number) ? { ...(given as GridCell), value: Math.trunc(number) } : given;
+        });
+        const which = name === "SUBSTITUTE" ? whole[3] : undefined;
+        if (which && !Array.isArray(which) && which.value === 0) return new SheetFault("#VALUE!", "Which of the texts is to be replaced counts from 1.");
+        return compute.apply(this, whole);
+      },
+    });
   }
 }
 

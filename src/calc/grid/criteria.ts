@@ -23,7 +23,7 @@ export function equalityKey(value: unknown): unknown {
   return value ?? null;
 }
 
-interface Criterion {
+export interface Criterion {
   fits(value: unknown): boolean;
   /** Values that are alike by this key, and no others, fit. */
   key?: unknown;
@@ -40,13 +40,14 @@ const ORDER: Readonly<Record<string, (difference: number) => boolean>> = {
 };
 
 /** A criterion as sheets write it: a value, or text such as `>73`, `<>`, `p*`. A blank cell asks for 0. */
-function criterionOf(given: unknown, read: (text: string) => number | undefined): Criterion {
+export function criterionOf(given: unknown, read: (text: string) => number | undefined): Criterion {
   if (typeof given === "number" || given === null || given === undefined) return equalNumber((given as number) ?? 0, read);
   if (typeof given === "boolean") return { fits: (value) => value === given, key: given };
   const [, sign, operand] = OPERATOR.exec(String(given)) as unknown as [string, string | undefined, string];
   const equal = equalTo(sign, operand, read);
   if (sign === undefined || sign === "=") return equal;
-  if (sign === "<>") return { fits: (value) => !equal.fits(value) };
+  // Text that reads as the number is like it for `=`, and other than it for `<>`.
+  if (sign === "<>") return { fits: (value) => !equal.fits(value) || (typeof value === "string" && read(operand) !== undefined) };
   const holds = ORDER[sign]!;
   const number = read(operand);
   if (number !== undefined) return { fits: (value) => typeof value === "number" && holds(compareAsSheets(value, number)) };

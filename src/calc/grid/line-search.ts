@@ -86,20 +86,43 @@ function placesOfKind(line: Line, kind: string): readonly number[] {
 
 /**
  * In a line that goes up, the last place whose value is not above the target; in one that goes down, the last
- * that is not below it. Values of another kind are passed over.
+ * that is not below it. Values of another kind are passed over. Where the line is in no order, what is found is what
+ * office programs find that halve it in this way: from a value of another kind on to the next of the target's, and among
+ * equal ones to the last of the run.
  */
 export function sortedPlace(line: Line, target: unknown, isDown = false): number {
   const places = placesOfKind(line, typeof target);
+  countSteps(40);
+  const wayAt = (index: number): number => order(line[places[index]!]!.value, target) * (isDown ? -1 : 1);
+  let low = -1;
+  let high = line.length;
+  while (high - low > 1) {
+    const middle = (low + high) >> 1;
+    let index = firstFrom(places, middle);
+    // All from the middle on is of another kind.
+    const way = index < places.length && places[index]! < high ? wayAt(index) : 1;
+    if (way < 0) low = places[index]!;
+    else if (way > 0) high = middle;
+    else {
+      const start = index;
+      while (places[index + 1] === places[index]! + 1 && places[index + 1]! < high && wayAt(index + 1) === 0) index++;
+      countSteps(index - start);
+      return places[index]!;
+    }
+  }
+  return low;
+}
+
+/** Which of places that go up is the first from here on. */
+function firstFrom(places: readonly number[], from: number): number {
   let low = 0;
   let high = places.length;
-  countSteps(40);
   while (low < high) {
     const middle = (low + high) >> 1;
-    const way = order(line[places[middle]!]!.value, target);
-    if (isDown ? way >= 0 : way <= 0) low = middle + 1;
+    if (places[middle]! < from) low = middle + 1;
     else high = middle;
   }
-  return low === 0 ? -1 : places[low - 1]!;
+  return low;
 }
 
 /** The place of the value next to the target, below it or above it, wherever in the line it stands. */
@@ -124,7 +147,8 @@ export function isSorted(line: Line, kind: string, isDown: boolean): boolean {
   if (sorted === undefined) {
     const places = kinds.get(kind) ?? [];
     countSteps(places.length);
-    sorted = places.every((place, i) => i === 0 || order(line[places[i - 1]!]!.value, line[place]!.value) * (isDown ? -1 : 1) <= 0);
+    const isOfOneKind = [...kinds].every(([other, found]) => other === kind || other === "object" || found.length === 0);
+    sorted = isOfOneKind && places.every((place, i) => i === 0 || order(line[places[i - 1]!]!.value, line[place]!.value) * (isDown ? -1 : 1) <= 0);
     isSorted.set(name, sorted);
   }
   return sorted;

@@ -49,11 +49,11 @@ export function lookupFunctions(grid: GridParts): Record<string, OwnFunction> {
         const at = Math.trunc(reader.number(number, this));
         const most = isAcross ? (block[0]?.length ?? 0) : block.length;
         const what = isAcross ? "row" : "column";
-        if (at < 1) return new SheetFault("#VALUE!", `The ${what} to give back counts from 1.`);
-        if (at > most) return outside(what);
         const line = lineOf(block, isAcross);
         const place = reader.flag(sorted, this, true) ? sortedPlace(line, target) : exactPlace(line, target);
         if (place < 0) return missing;
+        if (at < 1) return new SheetFault("#VALUE!", `The ${what} to give back counts from 1.`);
+        if (at > most) return outside(what);
         return (isAcross ? block[place]![at - 1] : block[at - 1]![place]) ?? { value: null };
       },
     );

@@ -115,7 +115,26 @@ export function statisticFunctions(grid: GridParts): Record<string, OwnFunction>
     return [...times].find(([, count]) => count === most)![0];
   });
 
+  const rank = declared(
+    helpers,
+    "Place of a number among others, that of the first where several share it",
+    ["value (number)", "values (any, range<number>)", "is_ascending (boolean, optional)"],
+    function (given, among, ascending) {
+      const value = reader.number(given, this);
+      if (!Array.isArray(among) && isError(among?.value)) throw among;
+      const values = reader.numbers([gridBlock(among)], this);
+      if (!values.includes(value)) throw new SheetFault("#N/A", "The number is not among the others.");
+      const up = reader.flag(ascending, this, false);
+      return values.filter((other) => (up ? other < value : other > value)).length + 1;
+    },
+  );
+
   return {
+    AVEDEV: scatter("Mean distance of numbers from their mean", (values) => {
+      some(values);
+      const middle = mean(values);
+      return mean(values.map((value) => Math.abs(value - middle)));
+    }),
     "STDEV.S": deviation(sample),
     STDEV: deviation(sample),
     "STDEV.P": deviation(population),
@@ -169,6 +188,8 @@ export function statisticFunctions(grid: GridParts): Record<string, OwnFunction>
         return mean(values.slice(off, values.length - off));
       },
     ),
+    RANK: rank,
+    "RANK.EQ": rank,
     "RANK.AVG": declared(
       helpers,
       "Place of a number among others, the mean where several share it",

@@ -54,6 +54,7 @@ export function subtotalFunctions(grid: GridParts): Record<string, OwnFunction> 
     const found: GridCell[] = [];
     for (const ref of refs) {
       const block = gridBlock(ref);
+      if (!Array.isArray(ref) && isError(ref?.value)) throw ref;
       const isPlain = !leftOut.hidden && !leftOut.nested && !isOfSums;
       const place = isPlain ? undefined : (block[0]?.[0] as { position?: Place } | undefined)?.position;
       if (!isPlain && !place) throw new SheetFault("#VALUE!", "A range of the sheet is wanted here.");

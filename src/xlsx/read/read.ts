@@ -7,7 +7,7 @@ import { withoutLayoutSheet } from "../layout-sheet.ts";
 import type { SheetFile, Table, WorkbookFile } from "../model.ts";
 import { type Unpack, Zip } from "../zip.ts";
 import { type Relation, readStrings, readTable, readWorkbookPart, relationsOf } from "./parts.ts";
-import { filteredRows, readWorksheet } from "./worksheet.ts";
+import { readWorksheet } from "./worksheet.ts";
 
 /**
  * What kind of file the bytes are, told by their beginning, so that each wrong kind is refused by
@@ -76,7 +76,7 @@ export function readXlsx(bytes: Uint8Array, limits: FileLimits = FILE_LIMITS, un
     const sheet: SheetFile = { name, hidden, ...cells };
     for (const { table, isFiltered } of isGrid ? tablesOf(zip, target.target, sheets.length, limits) : []) {
       tables.push(table);
-      if (isFiltered) sheet.filteredRows = [...(sheet.filteredRows ?? []), ...filteredRows(sheet.hiddenRows, table.area)];
+      if (isFiltered) sheet.filteredRows = sheet.hiddenRows;
     }
     counter.sheet(sheet);
     sheets.push(sheet);

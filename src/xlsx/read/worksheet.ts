@@ -1,9 +1,9 @@
 import type { Cell, CellError } from "../../core/cell.ts";
-import { type CellPosition, keyOf, MOST_COLUMNS, MOST_ROWS, type Rectangle } from "../../workbook/address.ts";
+import { type CellPosition, keyOf, MOST_COLUMNS, MOST_ROWS } from "../../workbook/address.ts";
 import type { FileLimits } from "../file-limits.ts";
 import { UnreadableFile } from "../file-limits.ts";
 import type { CellFile, SheetFile } from "../model.ts";
-import { apartFromFilled, positionIn, rectangleIn } from "../model.ts";
+import { apartFromFilled, positionIn } from "../model.ts";
 import { type Handlers, readXml, unescapeText, type XmlAttributes } from "../xml.ts";
 import { BesideCells } from "./beside-cells.ts";
 import { CellFormulas, type StoredFormula } from "./cell-formulas.ts";
@@ -39,10 +39,6 @@ export function readWorksheet(
   return reader.result();
 }
 
-/** Rows that a filter over this area hides; where it is on, a row there cannot be hidden otherwise. */
-export const filteredRows = (hiddenRows: readonly number[], { row, rows }: Rectangle): number[] =>
-  hiddenRows.filter((hidden) => hidden > row && hidden < row + rows);
-
 class WorksheetReader implements Handlers {
   readonly #part: string;
   readonly #around: Surroundings;
@@ -51,9 +47,8 @@ class WorksheetReader implements Handlers {
   #last = -1;
   #taken: Set<number> | undefined;
   readonly #hiddenRows: number[] = [];
-  /** Where the sheet's filter stands, and where it hides rows. */
-  #filter: string | undefined;
-  #filtered: Rectangle | undefined;
+  /** A filter of the sheet is on. */
+  #isFiltered = false;
   readonly #beside = new BesideCells();
   readonly #formulas: CellFormulas;
   readonly #inline = new TextRuns();
@@ -71,8 +66,7 @@ class WorksheetReader implements Handlers {
   open(name: string, attributes: XmlAttributes): void {
     if (name === "row") this.#openRow(attributes);
     else if (name === "c") this.#openCell(attributes);
-    else if (name === "autoFilter") this.#filter = attributes.ref;
-    else if (name === "filterColumn" && this.#filter !== undefined) this.#filtered = rectangleIn(this.#filter, this.#part);
+    else if (name === "filterColumn") this.#isFiltered = true;
     else if (!this.#draft) this.#beside.open(name, attributes);
     else if (name === "v") this.#text = "";
     else if (name === "f") {
@@ -103,12 +97,11 @@ class WorksheetReader implements Handlers {
   result(): Pick<SheetFile, "cells" | "hiddenRows" | "filteredRows" | "filled" | "typing" | "print"> {
     const { cells, filled } = apartFromFilled(this.#cells, this.#formulas.filled());
     if (this.#taken) cells.sort((a, b) => a.row - b.row || a.column - b.column);
-    const filtered = this.#filtered && filteredRows(this.#hiddenRows, this.#filtered);
     return {
       cells,
       hiddenRows: this.#hiddenRows,
       ...filled,
-      ...(filtered ? { filteredRows: filtered } : {}),
+      ...(this.#isFiltered ? { filteredRows: this.#hiddenRows } : {}),
       ...this.#beside.result(),
     };
   }

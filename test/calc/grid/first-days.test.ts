@@ -28,16 +28,32 @@ test.each([
   ['TEXT(61,"yyyy-mm-dd")', "1900-03-01"],
   ['TEXT(1.5,"[h]:mm")', "36:00"],
   ["EDATE(61,1)", 92],
+  // As Excel's value stands in a public test workbook (apache/poi, test-data/spreadsheet/61652.xlsx): a month after a blank cell is day 31.
+  ["EDATE(0,1)", 31],
+  ["EDATE(0,0)", 0],
+  // The same, FormulaEvalTestData_Copy.xlsx.
+  ["DAYS360(534,1.00001)", -526],
+  ["DAYS360(31,61)", 31],
+  ["EDATE(31,1)", 60],
+  ["EDATE(60,12)", 425],
+  ["EDATE(70,-1)", 41],
+  ["EDATE(61,-1)", 32],
+  ["EDATE(92,-1)", 61],
+  ["EDATE(45351,-1488)", 60],
+  ["EOMONTH(0,0)", 31],
+  ["EOMONTH(70,-1)", 60],
+  ["EOMONTH(1,2)", 91],
 ])("%s is %s", (formula, value) => {
   expect(evaluateOne(formula)).toEqual({ value });
 });
 
-test.each(["EDATE(31,1)", "EDATE(70,-1)", "EOMONTH(0,0)", "EOMONTH(70,-1)", "WEEKNUM(1)", 'DATEDIF(0,45000,"y")', "YEARFRAC(60,61)", "DAYS360(61,60)"])(
-  "%s is refused: months are not counted from the first days",
-  (formula) => {
-    expect(evaluateOne(formula)).toEqual({ fault: "the formula gives #NUM!: Days before 1 March 1900, of which a blank is one, are not calculated with here" });
-  },
-);
+test.each(["YEAR(-10)", "MONTH(-1)", "DAY(-0.5)", "EDATE(0,-1)", "EDATE(5,-1)", "EOMONTH(31,-2)"])("%s is no day of a sheet", (formula) => {
+  expect(evaluateOne(formula)).toEqual({ fault: "the formula gives #NUM!: This day lies before the first that a sheet knows" });
+});
+
+test.each(["WEEKNUM(1)", 'DATEDIF(0,45000,"y")', "YEARFRAC(60,61)"])("%s is refused: months are not counted from the first days", (formula) => {
+  expect(evaluateOne(formula)).toEqual({ fault: "the formula gives #NUM!: Days before 1 March 1900, of which a blank is one, are not calculated with here" });
+});
 
 // Descriptions of FLOOR, LARGE, MODE, SUMX2PY2 and their like (support.microsoft.com, from memory).
 test.each([
@@ -62,6 +78,10 @@ test.each([
   ["FLOOR(1,-1)", "#NUM!"],
   ["LARGE(5,2)", "#NUM!"],
   ['MODE(1,1,"a")', "#VALUE!"],
+  // Excel's values in test workbooks of apache/poi (64473.xlsx) and EPPlus (FormulaTest.xlsx): the error that is given.
+  ["RANK(#REF!,#REF!)", "#REF!"],
+  ["RANK(1,#REF!)", "#REF!"],
+  ["SUBTOTAL(2,#REF!)", "#REF!"],
   ["SUMX2PY2({1,2},{1,2,3})", "#N/A"],
   ["SUMX2MY2({1,2},{1,2,3})", "#N/A"],
 ])("%s is %s", (formula, code) => {

@@ -61,6 +61,86 @@ test.each<[string, unknown]>([
   expect(shown(formula)).toEqual(wanted);
 });
 
+// As Excel's values stand in a public test workbook (apache/poi, FormulaEvalTestData_Copy.xlsx, sheet EverythingTests): a search that takes
+// sorted values for granted, in values that are not.
+test.each([
+  ['VLOOKUP(534,{"INTEGRAL",10;0,11;1,12;2,13;534,14;9999999999,15;-9999999999,16},2)', 14],
+  ['LOOKUP("DOUBLE",{"DOUBLE","BLANK","STRING","REF","AREA (rows)"},{1.1,2,3,4,5})', 1.1],
+  ['HLOOKUP("STRING",{"INTEGRAL","DOUBLE","BLANK","STRING","REF","AREA (rows)",0;1,2,3,4,5,6,7},2,TRUE)', 4],
+  // And of the same in test-data/spreadsheet: what is not there counts before the number of the column (tafia/calamine, tests/errors.xlsx).
+  ["VLOOKUP(9,{1,2;3,4},0,FALSE)", "#N/A"],
+  ["VLOOKUP(3,{1,2;3,4},0,FALSE)", "#VALUE!"],
+  ["VLOOKUP(3,{1,2;3,4},3,FALSE)", "#REF!"],
+  ["MATCH(5,{1,3,5,5,8})", 4],
+  ["MATCH(6,{1,3,5,5,8})", 4],
+  ["MATCH(0,{1,3,5,5,8})", "#N/A"],
+  ['MATCH(9,{1,3,"a",5,8})', 5],
+  ['MATCH(4,{1,3,"a",5,8})', 2],
+  ['MATCH(4,{8,5,"a",3,1},-1)', 2],
+])("%s", (formula, wanted) => {
+  expect(shown(formula)).toBe(wanted);
+});
+
+// Excel's values in the sheet Operators of a public test workbook (GNOME/gnumeric, samples/excel12/database.xlsx), and in Types without a field.
+const LIST = '{"Selector","Value";0,1;4,16;"string",64;TRUE,256;FALSE,1024}';
+test.each([
+  [">=4", 16],
+  ["<>4", 1345],
+  ["1*", 0],
+  ["?", 64],
+  ["true", 256],
+  ["str", 64],
+  ["=str", 0],
+  ["=string", 64],
+  ["<string", 0],
+  ["<=string", 64],
+  ["ing", 0],
+])("the condition %s of DSUM adds up to %d", (condition, sum) => {
+  expect(shown(`DSUM(${LIST},"Value",{"Selector";"${condition}"})`)).toBe(sum);
+  expect(shown(`DSUM(${LIST},2,{"Selector";"${condition}"})`)).toBe(sum);
+});
+
+test.each([
+  ['DCOUNT({"a","b";1,2;2,"x";3,4},,{"a";">=1"})', 3],
+  ['DCOUNT({"a","b";1,2;2,"x";3,4},"b",{"a";">=1"})', 2],
+  ['DCOUNTA({"a","b";1,2;2,"x";3,4},"b",{"a";">=1"})', 3],
+  ['DCOUNT({"a","b";1,2;2,"x";3,4},0,{"a";">=1"})', "#VALUE!"],
+  ['DAVERAGE({"a","b";1,2;2,5;3,4},"b",{"a","b";">1","<5"})', 4],
+  ['DMAX({"a","b";1,2;2,5;3,4},"b",{"a";1;3})', 4],
+  ['DGET({"a","b";1,2;2,5;3,4},"b",{"a";2})', 5],
+  ['DGET({"a","b";1,2;2,5;3,4},"b",{"a";">1"})', "#NUM!"],
+  ['DSUM({"a","b";1,2;2,5;3,4},"b",{"c";1})', "#VALUE!"],
+])("%s", (formula, wanted) => {
+  expect(shown(formula)).toBe(wanted);
+});
+
+// Descriptions of RANK and AVEDEV (support.microsoft.com, from memory).
+test.each([
+  ["RANK(3.5,{7,3.5,3.5,1,2},1)", 3],
+  ["RANK(7,{7,3.5,3.5,1,2})", 1],
+  ["RANK.EQ(3.5,{7,3.5,3.5,1,2})", 2],
+  ["RANK(9,{7,3.5})", "#N/A"],
+  ["AVEDEV(4,5,6,7,5,4,3)", 1.0204081632653061],
+  ['AVEDEV({"a","b"})', "#NUM!"],
+])("%s", (formula, wanted) => {
+  const given = shown(formula);
+  expect(typeof wanted === "number" ? Number((given as number).toPrecision(14)) : given).toBe(
+    typeof wanted === "number" ? Number(wanted.toPrecision(14)) : wanted,
+  );
+});
+
+// Excel's values in FormulaEvalTestData_Copy.xlsx of apache/poi: letters and places are whole numbers.
+test.each([
+  ['REPLACE("ABCDEFG",2.3,3.9,"xx")', "AxxEFG"],
+  ['SUBSTITUTE("teststr","t","T",1.9)', "Teststr"],
+  ['SUBSTITUTE("teststr","t","T",0)', "#VALUE!"],
+  ['RIGHT("sp ace",2.99999)', "ce"],
+  ['LEFT("sp ace",2.99999)', "sp"],
+  ['MID("sp ace",2.9,2.9)', "p "],
+])("%s", (formula, wanted) => {
+  expect(shown(formula)).toBe(wanted);
+});
+
 // As Excel's values stand in a public test workbook (GNOME/gnumeric, samples/excel12/countif.xlsx, sheet CmpBool): FALSE is less than TRUE, text is neither.
 test.each([
   ['COUNTIF({TRUE,FALSE,"String"},">TRUE")', 0],
@@ -68,6 +148,10 @@ test.each([
   ['COUNTIF({TRUE,FALSE,"String"},"<=TRUE")', 2],
   ['COUNTIF({TRUE,FALSE,"String"},"<TRUE")', 1],
   ['COUNTIF({TRUE,FALSE,"String"},"<>TRUE")', 2],
+  // Sheet CmpNum: text that reads as the number is counted by both.
+  ['COUNTIF({"1"},"=1")', 1],
+  ['COUNTIF({"1"},"<>1")', 1],
+  ['COUNTIF({1},"<>1")', 0],
 ])("%s", (formula, wanted) => {
   expect(shown(formula)).toBe(wanted);
 });
