@@ -180,7 +180,7 @@ describe("blanks", () => {
   });
 });
 
-// By count: each of n heights is weighed with those up to a cut-off to either side, which is about a 24th of a trace of six cut-offs, three times.
+// By count: three passes over a third of a trace of six cut-offs are n² multiplications, of which some eight make one step.
 test("a call costs an eighth of the square of its heights", () => {
   expect(surface.steps!({ profile: 1000, spacing: 1, cutoff: 1 })).toBe(125_000);
 });
