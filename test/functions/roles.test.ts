@@ -59,7 +59,7 @@ describe("what a function is", () => {
       expect(roleOf(name)).toBe("describes");
     for (const name of ["TAPER", "PISTONCLEARANCE", "COMPRESSIONRATIO", "LEAKDOWN", "CRUSH", "INTERFERENCE", "SHAFTWEAR", "DECKCLEARANCE", "FLATNESS"])
       expect(roleOf(name)).toBe("measures");
-    for (const name of ["FLATNESSWITHIN", "LOBELIFT", "LOBEWEAR", "INSTALLEDHEIGHT", "BLOWBY"]) expect(roleOf(name)).toBe("measures");
+    for (const name of ["FLATNESSWITHIN", "LOBELIFT", "LOBEWEAR", "INSTALLEDHEIGHT", "BLOWBY", "COMPRESSIONATSTANDARD"]) expect(roleOf(name)).toBe("measures");
     for (const name of ["REALCHANGE", "CONFORMITY", "VERSION", "RATIOUNCERTAINTY"]) expect(roleOf(name)).toBe("assists");
   });
 

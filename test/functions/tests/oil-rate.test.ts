@@ -86,6 +86,33 @@ describe("faults", () => {
     expect(ask(oilRate, 100, 4)).toEqual({ code: "unfit", sentence: "OILRATE: use 100: one reading is given, at least 2 are needed" });
     expect(ask(oilRate, column([1, 2]), column([1, 2, 3]))).toMatchObject({ code: "shape" });
     expect(ask(oilRate, column([100, 150]), column([4, -1]))).toMatchObject({ code: "too-small" });
+    expect(ask(oilRate, 0, 0)).toEqual({ code: "unfit", sentence: "OILRATE: use 0: one reading is given, at least 2 are needed" });
+  });
+
+  test("use and oil are paired as they stand; a row with a column too, but no blocks of two shapes", () => {
+    const [use, added] = [
+      [0, 50, 100, 150],
+      [4, 0.25, 0.25, 0.25],
+    ];
+    const paired = [HEADER, [0.005, 0.005, 0]];
+    const block = ([a, b, c, d]: number[]) => [
+      [a!, b!],
+      [c!, d!],
+    ];
+    for (const [one, other] of [
+      [[use], column(added)],
+      [column(use), [added]],
+      [[use], block(added)],
+      [block(use), block(added)],
+    ])
+      expect(ask(oilRate, one!, other!)).toEqual(paired);
+    const tall = [...block(use), [200, 250]];
+    const wide = [
+      [4, 0.1, 0.1],
+      [0.1, 0.1, 0.1],
+    ];
+    expect(ask(oilRate, tall, wide)).toEqual({ code: "shape", sentence: expect.stringMatching(/use.* 3×2.*added of 2×3/) });
+    expect(ask(oilRate, column([1, 2]), column([1, 2, 3]))).toEqual({ code: "shape", sentence: expect.stringMatching(/use.* 2×1.*added of 3×1/) });
   });
 });
 
