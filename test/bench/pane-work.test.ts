@@ -10,7 +10,7 @@ const undo = () => at.page.page.evaluate(() => void window.crosshatchBench!.mode
 test("a plan is made from what is selected in the grid, written as formulas that calculate, and taken back by one step", async () => {
   await tab("Plan");
   await at.page.pane.getByRole("combobox", { name: "Plan", exact: true }).selectOption("Piston matching");
-  await at.page.pane.getByRole("combobox", { name: "The bores stand" }).selectOption("one block a bore");
+  await at.page.pane.getByRole("combobox", { name: "How the bores are laid out" }).selectOption("one block a bore");
   await at.page.click("C4");
   await at.page.page.keyboard.down("Shift");
   await at.page.click("D6");
@@ -37,7 +37,7 @@ test("a plan is made from what is selected in the grid, written as formulas that
 test("rings are planned from cells, and their formulas stand and calculate in the sheet", async () => {
   await at.page.page.evaluate(() => window.crosshatchBench!.host.write([{ sheet: "Limits", row: 49, column: 0, cells: [[0.3], [0.22]] }]));
   await at.page.pane.getByRole("combobox", { name: "Plan", exact: true }).selectOption("Ring filing");
-  await at.page.pane.getByRole("combobox", { name: "The gap wanted comes" }).selectOption("from a number or cells");
+  await at.page.pane.getByRole("combobox", { name: "Where the gap wanted comes from" }).selectOption("a number or cells");
   await at.page.pane.getByLabel("End gaps as measured", { exact: true }).fill("Limits!A50:A51");
   await at.page.pane.getByLabel("Gap wanted", { exact: true }).fill("0.25");
   await at.page.pane.getByRole("button", { name: "Work it out" }).click();
@@ -63,7 +63,7 @@ test("where a sheet of that name is there already nothing is set up; in an empty
   });
   await tab("Check");
   await at.page.pane.getByRole("button", { name: "Insert a sample build sheet" }).click();
-  await status("A sample was put in, with invented readings. 20 new sheets");
+  await status("A sample was put in, with invented readings. 21 new sheets");
   await at.page.pane.getByRole("button", { name: "Check", exact: true }).click();
   await at.page.pane.getByText("Cylinder 3, Second, End gap").waitFor();
   expect(await at.page.selected()).toBe("Engine!A1");

@@ -11,7 +11,7 @@ export async function fill(page: Page, answers: Readonly<Record<string, string>>
 }
 
 export const fillRebore = (page: Page): Promise<void> =>
-  fill(page, { "Bore readings": "Bores!B2:G4", "Standard bore": "Bores!B5", "Oversizes to be had": "0.25 0.5" });
+  fill(page, { "Bore readings": "Bores!B2:G4", "Standard bore": "Bores!B5", "Oversizes available": "0.25 0.5" });
 
 export const fillRings = (page: Page): Promise<void> => fill(page, { "End gaps as measured": "Rings!B2:C4", Bores: "Bores!B2:G4" });
 

@@ -70,7 +70,7 @@ export const FIELDS: Readonly<Record<PlanName, readonly FormField[]>> = {
   rebore: [
     {
       key: "layout",
-      label: "The readings stand",
+      label: "How the readings are laid out",
       kind: "choice",
       first: "rows",
       options: [
@@ -81,16 +81,16 @@ export const FIELDS: Readonly<Record<PlanName, readonly FormField[]>> = {
     { ...BORES, hint: "One range; or a block for each bore, one a line" },
     { key: "axes", label: "Axes at each height", kind: "amount", first: "2", isNeeded: true, when: { key: "layout", is: ["rows"] } },
     { key: "standard", label: "Standard bore", kind: "amount", isNeeded: true },
-    { key: "oversizes", label: "Oversizes to be had", kind: "range", hint: "A range, or numbers such as 0.25 0.5 1", isNeeded: true },
+    { key: "oversizes", label: "Oversizes available", kind: "range", hint: "A range, or numbers such as 0.25 0.5 1", isNeeded: true },
     { key: "allowance", label: "Stock to leave for honing", kind: "amount", hint: leftOut(reborePlan, "allowance") },
     {
       key: "centring",
-      label: "The new bore is centred",
+      label: "Centre of the new bore",
       kind: "choice",
       first: "worn",
       options: [
-        ["worn", "on the worn hole"],
-        ["true", "on the original centre line"],
+        ["worn", "follow the worn bore"],
+        ["true", "keep the original centre"],
       ],
     },
     { key: "common", label: "One oversize for the whole block", kind: "tick", first: "yes" },
@@ -101,7 +101,7 @@ export const FIELDS: Readonly<Record<PlanName, readonly FormField[]>> = {
   regrind: [
     {
       key: "layout",
-      label: "The readings stand",
+      label: "How the readings are laid out",
       kind: "choice",
       first: "rows",
       options: [
@@ -118,16 +118,16 @@ export const FIELDS: Readonly<Record<PlanName, readonly FormField[]>> = {
     },
     { key: "axes", label: "Axes at each place", kind: "amount", first: "2", isNeeded: true, when: { key: "layout", is: ["rows"] } },
     { key: "standard", label: "Standard journal", kind: "amount", isNeeded: true },
-    { key: "undersizes", label: "Undersizes to be had", kind: "range", hint: "A range, or numbers such as 0.25 0.5", isNeeded: true },
+    { key: "undersizes", label: "Undersizes available", kind: "range", hint: "A range, or numbers such as 0.25 0.5", isNeeded: true },
     { key: "allowance", label: "Stock to leave for grinding", kind: "amount", hint: leftOut(regrindPlan, "allowance") },
     {
       key: "centring",
-      label: "The journal is ground",
+      label: "Centre of the journal",
       kind: "choice",
       first: "true",
       options: [
-        ["true", "on the original centre line"],
-        ["worn", "on the worn journal"],
+        ["true", "keep the original centre"],
+        ["worn", "follow the worn journal"],
       ],
     },
     { key: "common", label: "One undersize for all of them", kind: "tick", first: "yes" },
@@ -140,13 +140,13 @@ export const FIELDS: Readonly<Record<PlanName, readonly FormField[]>> = {
     { key: "measured", label: "End gaps as measured", kind: "range", isNeeded: true },
     {
       key: "by",
-      label: "The gap wanted comes",
+      label: "Where the gap wanted comes from",
       kind: "choice",
       first: "bore",
       options: [
-        ["bore", "from the bore"],
-        ["target", "from a number or cells"],
-        ["limits", "from its limits: their middle"],
+        ["bore", "the bore"],
+        ["target", "a number or cells"],
+        ["limits", "its limits: their middle"],
       ],
     },
     {
@@ -168,7 +168,7 @@ export const FIELDS: Readonly<Record<PlanName, readonly FormField[]>> = {
     { key: "clearance", label: "Clearances as measured", kind: "range", isNeeded: true },
     {
       key: "limits",
-      label: "The limits are",
+      label: "Limits",
       kind: "choice",
       first: "all",
       options: [
@@ -178,11 +178,11 @@ export const FIELDS: Readonly<Record<PlanName, readonly FormField[]>> = {
       ],
     },
     { key: "least", label: "Least clearance", kind: "range", hint: "A number, or cells: one for each valve", ...FOR_ALL },
-    { key: "most", label: "Most clearance", kind: "range", hint: "A number, or cells: one for each valve", ...FOR_ALL },
+    { key: "most", label: "Largest clearance", kind: "range", hint: "A number, or cells: one for each valve", ...FOR_ALL },
     { key: "leastInlet", label: "Least clearance, inlet", kind: "amount", hint: "Which valve is which the words beside it say", ...BY_SIDE },
-    { key: "mostInlet", label: "Most clearance, inlet", kind: "amount", ...BY_SIDE },
+    { key: "mostInlet", label: "Largest clearance, inlet", kind: "amount", ...BY_SIDE },
     { key: "leastExhaust", label: "Least clearance, exhaust", kind: "amount", ...BY_SIDE },
-    { key: "mostExhaust", label: "Most clearance, exhaust", kind: "amount", ...BY_SIDE },
+    { key: "mostExhaust", label: "Largest clearance, exhaust", kind: "amount", ...BY_SIDE },
     { key: "spares", label: "Spare shims", kind: "range", hint: "A range, or numbers such as 2.35 2.5" },
     { key: "step", label: "Step between shims", kind: "amount", hint: leftOut(shimPlan, "step"), isRare: true },
     NAMES,
@@ -190,7 +190,7 @@ export const FIELDS: Readonly<Record<PlanName, readonly FormField[]>> = {
   pistons: [
     {
       key: "layout",
-      label: "The bores stand",
+      label: "How the bores are laid out",
       kind: "choice",
       first: "sizes",
       options: [
