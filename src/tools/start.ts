@@ -1,10 +1,10 @@
-/** `npm start`: builds the bench, serves it to this machine and opens it in the browser. */
+/** `npm start`: builds the bench where something of it has changed, serves it to this machine and opens it in the browser. */
 import { join, resolve } from "node:path";
 import { parseArgs } from "node:util";
 import { PORT, ServerRefusal } from "../bench/server.ts";
 import { openBench, portFrom } from "../cli/bench-command.ts";
 import { Refusal } from "../cli/exit-codes.ts";
-import { buildBench } from "./build-bench.ts";
+import { freshBench } from "./fresh-bench.ts";
 import { root } from "./paths.ts";
 
 const USAGE = `npm start -- [FILE] [--port N] [--no-open]
@@ -27,7 +27,7 @@ function wishOf(args: string[]): Parameters<typeof openBench>[1] {
 try {
   const wish = wishOf(process.argv.slice(2));
   const folder = join(root, "dist", "bench");
-  await buildBench(folder);
+  await freshBench(folder);
   await openBench(folder, wish, (text) => console.log(text));
 } catch (reason) {
   if (reason instanceof Refusal) console.error(`${reason.message}\n${USAGE}`);
