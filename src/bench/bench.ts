@@ -11,6 +11,7 @@ import { KeptWork } from "./kept-work.ts";
 import { localeOf } from "./language.ts";
 import type { Engine, Screen } from "./load-grid.ts";
 import { openInGrid } from "./open.ts";
+import { focusSheet, goOn } from "./regions.ts";
 import { type Place, Saving } from "./saving.ts";
 import type {} from "./shared.ts";
 import { NOTHING_BESIDE, uncalculatedNote, Workbook } from "./workbook.ts";
@@ -154,7 +155,7 @@ export class Bench {
       finishTyping: () => this.#grid?.finishTyping(),
       changed: () => this.#showState(),
     });
-    window.crosshatchBench = { host, model, openFile: (file) => this.openFile(file), save: () => this.save() };
+    window.crosshatchBench = { host, model, openFile: (file) => this.openFile(file), save: () => this.save(), goOn };
     this.#grid = await mountGrid(grid, model, { ...this, dark: isDark(), tell: (sentence) => this.tell(sentence) });
     // The pane starts afresh: what it showed was of the other workbook.
     pane.src = "pane.html";
@@ -190,6 +191,11 @@ export class Bench {
     this.#toldNotKept = true;
   }
 
+  /** Something is being typed into a cell. */
+  get isTyping(): boolean {
+    return this.#grid?.isTyping ?? false;
+  }
+
   togglePane(): void {
     const { pane, paneToggle } = elements;
     pane.hidden = !pane.hidden;
@@ -214,7 +220,7 @@ function telling(host: SheetHost, workbook: Workbook): SheetHost {
     await host.storeText(key, value);
     if (key !== PANE_KEY) workbook.touch();
   };
-  return { ...host, storeText };
+  return { ...host, storeText, takeKeys: focusSheet };
 }
 
 const isDark = () => matchMedia("(prefers-color-scheme: dark)").matches;

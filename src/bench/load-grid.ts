@@ -18,12 +18,15 @@ declare global {
   var owl: Screen;
 }
 
-/** Menu entries that need what the bench has not: a chart library, a store for pictures, a data source. */
+/** Menu entries that need what the bench has not: a chart library, a store for pictures, a data source, languages to choose from, a place for panels of the grid. */
 const WITHOUT_USE: readonly [id: string, menu: string][] = [
   ["insert_chart", "insert"],
   ["insert_carousel", "insert"],
   ["insert_pivot", "insert"],
   ["insert_image", "insert"],
+  ["settings", "file"],
+  ["toggle_pin_panel", "view"],
+  ["view_irregularity_map", "view"],
   ["pivot_data_sources", "data"],
   ["reinsert_dynamic_pivot", "data"],
   ["reinsert_static_pivot", "data"],

@@ -2,6 +2,7 @@ import "./bench.css";
 import { Bench } from "./bench.ts";
 import { elements } from "./elements.ts";
 import { loadEngine } from "./load-grid.ts";
+import { takeRegionKeys } from "./regions.ts";
 
 /** Where the grid's templates leave something to be desired, by template and element, and what is put there. */
 const MENDED: readonly [template: string, element: string, attributes: Readonly<Record<string, string>>][] = [
@@ -58,6 +59,7 @@ async function start(): Promise<void> {
     if (bench.wouldLose) event.preventDefault();
   });
   addEventListener("keydown", (event) => shortcut(bench, event), { capture: true });
+  takeRegionKeys(() => bench.isTyping);
   takeDrops(bench);
   reportFailures(bench);
   const given = new URLSearchParams(location.search).get("file");

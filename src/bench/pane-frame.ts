@@ -14,6 +14,11 @@ addEventListener("drop", (event) => {
 });
 
 addEventListener("keydown", (event) => {
+  if (event.key === "F6" && !event.ctrlKey && !event.altKey && !event.metaKey) {
+    event.preventDefault();
+    shared.goOn(event.shiftKey);
+    return;
+  }
   if (!(event.ctrlKey || event.metaKey) || event.key.toLowerCase() !== "s") return;
   event.preventDefault();
   void shared.save();

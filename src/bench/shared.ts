@@ -11,6 +11,8 @@ export interface Shared {
   openFile(file: File): Promise<void>;
   /** For a key pressed in the pane. */
   save(): Promise<boolean>;
+  /** Leads on from the pane to the next part of the page, or back. */
+  goOn(isBack: boolean): void;
 }
 
 declare global {

@@ -104,6 +104,8 @@ export interface SheetHost {
   read(): Promise<WorkbookSnapshot>;
   /** Selects a cell or an area, whose first cell becomes the active one, and brings it into view. */
   select(place: CellAddress | CellArea): Promise<void>;
+  /** Lets the next keys go to the sheet, where the host can do that: beside Excel a pane cannot. */
+  takeKeys?(): void;
   /** The cells that are selected; of several areas the one that was selected last, where the host tells. */
   selection(): Promise<CellArea>;
   /**

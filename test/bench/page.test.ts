@@ -95,4 +95,15 @@ test("menus that need what the bench has not are not offered", async () => {
   const entries = await at.page.page.locator(".o-menu-item").allInnerTexts();
   expect(entries.join()).toContain("Function");
   expect(entries.join()).not.toMatch(/Chart|Image|Pivot|Carousel/);
+  await at.page.page.keyboard.press("Escape");
+  for (const [menu, there, away] of [
+    ["View", "Freeze", /panel|irregularit/i],
+    ["File", "Print", /settings/i],
+  ] as const) {
+    await at.page.page.locator(".o-topbar-menu", { hasText: menu }).click();
+    const names = (await at.page.page.locator(".o-menu-item").allInnerTexts()).join();
+    expect(names).toContain(there);
+    expect(names).not.toMatch(away);
+    await at.page.page.keyboard.press("Escape");
+  }
 }, 60_000);

@@ -96,7 +96,10 @@ function actionsOn(host: SheetHost, load: Loaders, send: Send, now: { current: C
     select: ({ cell }: Finding) => {
       const selected = (refusal: string) => send({ type: "aside", refusal });
       host.select(cell).then(
-        () => selected(""),
+        () => {
+          selected("");
+          host.takeKeys?.();
+        },
         (error) => selected(sentenceOf(error)),
       );
     },
