@@ -12,13 +12,13 @@ export const EXPLAINING = new Set(["summary", "definition", "source", "notes"]);
 
 /** Which argument explains, for everything that declares an input or a result. */
 export const HELP_ARGUMENT: Readonly<Record<string, number>> = {
-  ...Object.fromEntries(["length", "volume", "area", "ratio", "pressure", "force", "angle", "temperature", "speed", "number"].map((name) => [name, 0])),
+  ...Object.fromEntries(["length", "volume", "area", "ratio", "pressure", "force", "mass", "angle", "temperature", "speed", "number"].map((name) => [name, 0])),
   ...Object.fromEntries(["count", "text", "truth", "choice", "readings", "labels", "value", "table"].map((name) => [name, 0])),
   ...Object.fromEntries(["list", "grid", "cells", "row", "Param"].map((name) => [name, 1])),
 };
 
 /** How constants end that hold such words: notes that several functions share, headings of the function list. */
-export const HELP_CONSTANT = ["NOTE", "TITLES"];
+export const HELP_CONSTANT = ["NOTE", "NOTES", "TITLES"];
 const IS_HELP_CONSTANT = new RegExp(`_(?:${HELP_CONSTANT.join("|")})$`);
 
 const nameOf = (node: unknown): string => {
