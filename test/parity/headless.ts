@@ -21,10 +21,13 @@ function bookOf({ cells, formulas }: Layout): WorkbookFile {
   return { sheets: [sheet("Inputs", given), sheet("Results", results)], names: [], tables: [], from1904: false, storedTexts: new Map() };
 }
 
+/** Answers are compared here, not how long they take: random blocks of the functions that take many steps are more than a workbook is allowed. */
+const WORK = 2e9;
+
 /** The headless engine as the command line uses it. */
 export async function headless(calls: readonly Input[]): Promise<Answer[]> {
   const layout = layOut(calls, "Inputs");
-  const host = fileHost(bookOf(layout), "inputs.xlsx");
+  const host = fileHost(bookOf(layout), "inputs.xlsx", WORK);
   const [, results] = (await host.read()).sheets;
   return answersIn(results!.values, layout);
 }
@@ -34,7 +37,7 @@ export function headlessByModel(calls: readonly Input[]): Answer[] {
   const layout = layOut(calls, "Inputs");
   startCalculation();
   const values: Cell[][] = Array.from({ length: layout.rows }, () => new Array(layout.columns).fill(null));
-  for (const { row, column, value, isError, message } of evaluateWithModel(bookOf(layout)).values(1)) {
+  for (const { row, column, value, isError, message } of evaluateWithModel(bookOf(layout), undefined, WORK).values(1)) {
     values[row]![column] = isError ? { error: commonCode(String(value)), message: String(message) } : value;
   }
   return answersIn(values, layout);
