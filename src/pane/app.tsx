@@ -2,7 +2,7 @@ import type { ComponentType } from "preact";
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { SheetHost } from "../workbook/port.ts";
 import { CheckView } from "./check/check-view.tsx";
-import { type Loaders, useCheck } from "./check/use-check.ts";
+import { type Loaders, useCheck, useKey } from "./check/use-check.ts";
 import { type LoadView, part, type ViewProps } from "./parts/loading.ts";
 import { type StoredChoices, StoredChoicesContext } from "./parts/stored-choices.ts";
 import { TaskLines, useTask } from "./parts/use-task.tsx";
@@ -154,6 +154,7 @@ export function App({ host, kept, load }: Props) {
   // A kept layout is a change to whoever reads by it, and none to those who read cells alone.
   const [layouts, setLayouts] = useState(0);
   const [proposals, setProposals] = useState(0);
+  useNextFindingFromElsewhere(view === "check" ? undefined : () => setView("check"));
   const onLayout = () => {
     setLayouts(layouts + 1);
     actions.changed();
@@ -190,6 +191,18 @@ export function App({ host, kept, load }: Props) {
       </main>
     </StoredChoicesContext.Provider>
   );
+}
+
+/** F8 goes to the next finding from every view; those are shown by Check, which has the key while it is shown. */
+function useNextFindingFromElsewhere(showCheck: (() => void) | undefined): void {
+  const page = useRef<HTMLElement>(document.body);
+  // After this press is over, or Check would hear it too.
+  const go = (show: () => void) =>
+    requestAnimationFrame(() => {
+      show();
+      requestAnimationFrame(() => document.dispatchEvent(new KeyboardEvent("keydown", { key: "F8" })));
+    });
+  useKey("F8", page, showCheck && (() => go(showCheck)));
 }
 
 /** The view that is shown: the one that was last in this workbook, unless somebody has chosen another by then. */

@@ -137,7 +137,7 @@ const itemColumns = (list: readonly Item[], choices: BuildSheetChoices): SheetCo
   { heading: "Item", look: "label", width: 31, cell: ({ index }) => list[index]!.name },
   { heading: "Entry", look: "typed", width: 18, cell: ({ index }) => list[index]!.entry ?? "", special: (index) => specialEntry(list[index]!, choices) },
   { heading: "Unit", look: "label", width: 12, cell: ({ index }) => list[index]!.unit ?? "" },
-  { heading: "Note", look: "plain", width: 14, cell: ({ index }) => list[index]!.note ?? "" },
+  { heading: "Note", look: "plain", width: 44, cell: ({ index }) => list[index]!.note ?? "" },
 ];
 
 /** Each entry has a rule and a format of its own. */
