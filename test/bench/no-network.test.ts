@@ -93,7 +93,7 @@ describe("the report page, opened from disk", () => {
   });
 
   test("asks for nothing but itself, on the screen and on paper", async () => {
-    expect(await page.locator("h1").textContent()).toContain("Measurement report");
+    expect(await page.locator("h1").textContent()).toContain("Engine build sheet");
     await page.emulateMedia({ media: "print" });
     await page.pdf();
     expect(asked).toEqual([`GET ${address}`]);
