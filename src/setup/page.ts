@@ -91,7 +91,7 @@ const LINE = 100;
 
 /** Least width of a column of numbers, in characters; a heading gets two lines, broken between its words, and its letters are bold. */
 const USUAL_WIDTH = 11;
-const LETTER_OF_HEADING = 1.3;
+const LETTER_OF_HEADING = 1.36;
 const widthOf = ({ heading, width = USUAL_WIDTH }: SheetColumn): number => {
   const words = heading.split(" ");
   const lines = words.map((_, i) => Math.max(words.slice(0, i + 1).join(" ").length, words.slice(i + 1).join(" ").length));

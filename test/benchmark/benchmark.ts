@@ -10,6 +10,7 @@ import { buildCommandLine, ENGINE_AS_MODULE } from "../../src/cli/build.mjs";
 import { buildAddin } from "../../src/tools/build.ts";
 import { COMMON } from "../../src/tools/bundling.ts";
 import { root } from "../../src/tools/paths.ts";
+import { benchWork } from "./bench-work.ts";
 import type { BenchmarkGroup } from "./benchmark-group.ts";
 import { office } from "./libreoffice.ts";
 import { officeCells } from "./libreoffice-cells.ts";
@@ -64,6 +65,7 @@ const GROUPS: Record<string, () => Promise<BenchmarkGroup>> = {
     await buildAddin(BUILT);
     return { lines: sizes(BUILT), profiles: [] };
   },
+  bench: async () => ({ lines: await benchWork(), profiles: [] }),
   pane: async () => ({ lines: await paneReady(), profiles: [] }),
 };
 
