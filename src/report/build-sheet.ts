@@ -41,7 +41,7 @@ function standingPart({ name, result, judged: { counts }, unread, all }: ReportI
 <p class="quiet small">${countsText(result)}.${others.size > 0 && ` Found beside verdicts: ${tallyText(others)}.`}</p>`;
 }
 
-/** Of numbers in one row that a page is wide enough for, with their verdicts and without. */
+/** Most numbers across one page, with verdicts and without. */
 const MOST_ACROSS = { judged: 6, read: 10 };
 
 function measuredPart(parts: readonly MeasuredPart[]): Markup {

@@ -232,7 +232,13 @@ function take(found: LimitsForWorkbook, sheet: SheetSnapshot, line: TableLine, l
   } else if (typed.every((cell, i) => (isBlank(cell) ? null : cell) === [limit.lower, limit.upper][i])) found.same++;
   else {
     const cell = { sheet: sheet.name, row: sheet.row + line.row, column: sheet.column + (at.lower ?? at.upper)! };
-    found.others.push({ characteristic: limit.characteristic, cell, typed: sidesText(typed), inBook: sidesText([limit.lower, limit.upper]), edits });
+    found.others.push({
+      characteristic: limit.characteristic,
+      cell,
+      typed: typed.every(isBlank) ? "a formula that shows nothing" : sidesText(typed),
+      inBook: sidesText([limit.lower, limit.upper]),
+      edits,
+    });
   }
 }
 

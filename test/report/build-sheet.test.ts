@@ -1,9 +1,10 @@
 import { pdfOf } from "../../src/cli/report.ts";
 import { openWorkbook } from "../../src/hosts/file.ts";
 import type { ReportInput, ShopHead } from "../../src/report/content.ts";
-import { withPicture } from "../../src/report/gather/workbook.ts";
+import { reportInput, withPicture } from "../../src/report/gather/workbook.ts";
 import { pictureAddress } from "../../src/report/picture.ts";
 import { renderReport } from "../../src/report/report.ts";
+import { workbook } from "../check/workbook.ts";
 import { DOT } from "../hosts/contract-sheets.ts";
 import { richBook } from "../xlsx/patch/rich-book.ts";
 import { filledEngine, filledInput, SHORT_BLOCK } from "./filled-engine.ts";
@@ -132,3 +133,10 @@ test.each([
   },
   90_000,
 );
+
+test("the heights of a stylus are drawn, and stand in no table", async () => {
+  const heights = Array.from({ length: 121 }, (_, i) => [((i * 7919) % 13) / 10 + 0.0625]);
+  const input = { ...reportInput(workbook({ Surface: [["Height, µm"], ...heights, [null], ["=HATCH.SURFACE(A2:A122, 0.04)"]] })), name: "liner.xlsx" };
+  expect(input.content!.measured.flatMap(({ tables }) => tables)).toEqual([]);
+  expect(input.content!.surfaces).toHaveLength(1);
+});

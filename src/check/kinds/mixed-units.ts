@@ -20,7 +20,7 @@ export const mixedUnitsKind = defineKind({
     converted: size("the reading in the unit of its like; null, as the two before, where the unit is written beside it", LIKE_UNIT).orNull(),
     causes: causesField,
   },
-  cause: ({ cell }, { unit, likeUnit }) => `readings on the sheet ${cell.sheet} are in ${unit} among readings in ${likeUnit}`,
+  cause: ({ cell }, { unit, likeUnit }) => `the unit of readings on the sheet ${cell.sheet} is ${unit}, that of their like ${likeUnit}`,
   sentence({ value }, { unit, likeUnit, expected, beside, converted, causes }) {
     if (expected === null || beside === null || converted === null)
       return `the unit says ${unit} where the like readings are in ${likeUnit}${causes.length > 0 ? `.${causesText(causes)}` : ""}`;

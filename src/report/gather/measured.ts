@@ -56,12 +56,14 @@ export function measuredIn(
   });
 }
 
-/** Cells that calls of ours work with; of those that judge only what they judge, for limits stand elsewhere. */
+/** Cells that calls of ours work with; of those that judge only what they judge, for limits stand elsewhere, and no profile of a stylus: thousands of heights are drawn. */
 function* readingsOf({ calls }: Analysis): Generator<CellAddress> {
   for (const call of calls) {
     const only = judges(call) ? indexOfRole(call.spec, "value") : undefined;
-    for (const i of call.spec.inputs.keys()) {
-      if (only !== undefined && i !== only) continue;
+    const { draws } = call.spec;
+    const drawn = draws?.kind === "surface" ? draws.profile : undefined;
+    for (const [i, { name }] of call.spec.inputs.entries()) {
+      if ((only !== undefined && i !== only) || name === drawn) continue;
       for (const node of references(call.args[i] ?? undefined)) {
         const area = argumentArea(node, call.context);
         if (area) yield* cellsOf(area);
