@@ -12,7 +12,7 @@ import { localeOf } from "./language.ts";
 import type { Engine, Screen } from "./load-grid.ts";
 import { openInGrid } from "./open.ts";
 import { focusSheet, goOn } from "./regions.ts";
-import { type Place, Saving } from "./saving.ts";
+import { type SavePlace, Saving } from "./saving.ts";
 import type {} from "./shared.ts";
 import { NOTHING_BESIDE, uncalculatedNote, Workbook } from "./workbook.ts";
 
@@ -44,7 +44,7 @@ export class Bench {
   }
 
   get wouldLose(): boolean {
-    return this.#workbook?.unsaved === true || this.#grid?.isTyping === true;
+    return this.#workbook?.unsaved === true || this.isTyping;
   }
 
   /** Asks which file to open, in the way that this browser has. */
@@ -114,7 +114,7 @@ export class Bench {
   }
 
   /** The file is read and calculated before anything of the open workbook is given up. */
-  async #open(name: string, read: () => Promise<Uint8Array>, place?: Place): Promise<void> {
+  async #open(name: string, read: () => Promise<Uint8Array>, place?: SavePlace): Promise<void> {
     this.tell("");
     try {
       const { data, beside, storedTexts: texts, note } = openInGrid(this.engine, await read(), name);
@@ -144,7 +144,7 @@ export class Bench {
     return answer === "drop" || (answer === "save" && (await this.save()));
   }
 
-  async #show(model: Model, name: string, beside = NOTHING_BESIDE, place?: Place): Promise<void> {
+  async #show(model: Model, name: string, beside = NOTHING_BESIDE, place?: SavePlace): Promise<void> {
     const { grid, pane, save, saveAs } = elements;
     const workbook = new Workbook(this.engine, model, name, beside, () => this.#showState());
     const host = telling(benchHost(model, name), workbook);

@@ -1,6 +1,7 @@
 import type { GridPicture } from "../hosts/bench/pictures.ts";
 import { FILE_LIMITS } from "../xlsx/file-limits.ts";
 import { relationsOf } from "../xlsx/read/parts.ts";
+import { base64Of } from "../xlsx/read/pictures.ts";
 import type { Zip } from "../xlsx/zip.ts";
 
 /** Kinds of picture that a browser shows and the grid writes again. */
@@ -15,15 +16,9 @@ export function addressesIn(zip: Zip): Addresses {
   return new Map(files.map((name) => [name, addressOf(name, zip.read(name)!)]));
 }
 
-/** As many bytes as a call takes for arguments. */
-const PIECE = 0x8000;
-
 function addressOf(name: string, bytes: Uint8Array): string {
   const kind = KINDS[name.slice(name.lastIndexOf(".") + 1).toLowerCase()];
-  if (kind === undefined) return "";
-  let text = "";
-  for (let at = 0; at < bytes.length; at += PIECE) text += String.fromCharCode(...bytes.subarray(at, at + PIECE));
-  return `data:${kind};base64,${btoa(text)}`;
+  return kind === undefined ? "" : `data:${kind};base64,${base64Of(bytes)}`;
 }
 
 /** A picture of a sheet as the grid reads it. */

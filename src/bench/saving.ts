@@ -6,7 +6,7 @@ import { saveWorkbook } from "./save.ts";
 import type { Workbook } from "./workbook.ts";
 
 /** The file that a workbook is saved in; one that was opened here is written over only after asking. */
-export interface Place {
+export interface SavePlace {
   handle: FileSystemFileHandle;
   isOriginal: boolean;
 }
@@ -26,7 +26,7 @@ export class Saving {
   constructor(
     readonly engine: Engine,
     readonly workbook: Workbook,
-    public place: Place | undefined,
+    public place: SavePlace | undefined,
     readonly page: SavedFrom,
   ) {}
 

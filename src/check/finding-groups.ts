@@ -1,7 +1,7 @@
 import { type Finding, specOf } from "./finding.ts";
 
 /** What one line of a list stands for. */
-export interface FindingLine {
+export interface FindingGroup {
   /** The finding itself, or all that have one cause; what comes of a slip stands behind the slip. Worst first. */
   findings: readonly [Finding, ...Finding[]];
   /** The cause that they share, as a sentence without a full stop; null for a finding by itself and for a slip. */
@@ -9,7 +9,7 @@ export interface FindingLine {
 }
 
 /** Findings as a check gives them, worst first, with those of one cause in one line, at the place of the worst of them. */
-export function linesOf(findings: readonly Finding[]): FindingLine[] {
+export function groupsByCause(findings: readonly Finding[]): FindingGroup[] {
   const lines: { findings: [Finding, ...Finding[]]; cause: string | null }[] = [];
   const byCause = new Map<string, [Finding, ...Finding[]]>();
   for (let at = 0; at < findings.length; at++) {

@@ -77,14 +77,16 @@ const unreadOn = ({ name, row, column, values, formulas }: SheetSnapshot, read: 
     ),
   );
 
+const countOf = (cells: readonly (readonly (number | null)[])[]): number => cells.reduce((sum, line) => sum + line.filter((cell) => cell !== null).length, 0);
+
 function unplacedIn(analysis: Analysis, mapping: Mapping): LayoutSummary["unplaced"] {
   const read = readIn(analysis, mapping);
   return analysis.book.sheets.flatMap((sheet) => {
     const { name, row, column } = sheet;
     const left = unreadOn(sheet, read);
     return blocksOf({ ...sheet, values: left }).map((box) => {
-      const cells = left.slice(box.row - row, box.row - row + box.rows).flatMap((line) => line.slice(box.column - column, box.column - column + box.columns));
-      return { area: { sheet: name, ...box }, numbers: cells.filter((cell) => cell !== null).length };
+      const cells = left.slice(box.row - row, box.row - row + box.rows).map((line) => line.slice(box.column - column, box.column - column + box.columns));
+      return { area: { sheet: name, ...box }, numbers: countOf(cells) };
     });
   });
 }
@@ -104,13 +106,7 @@ export function looseText(snapshot: Pick<WorkbookSnapshot, "sheets">, mapping: M
   const { book } = analysis;
   const read = readIn(analysis, mapping);
   const loose = book.sheets.flatMap((sheet) => {
-    if (
-      sheet.values.length > LONGEST ||
-      unreadOn(sheet, read)
-        .flat()
-        .filter((value) => value !== null).length < FEWEST
-    )
-      return [];
+    if (sheet.values.length > LONGEST || countOf(unreadOn(sheet, read)) < FEWEST) return [];
     const proposals = proposeLayout({ sheets: [sheet] });
     const readings = readLayout(book, { version: 1, ranges: proposals.map(({ range }) => range) }).readings.filter(
       ({ cell, value, characteristic }) =>
@@ -118,10 +114,7 @@ export function looseText(snapshot: Pick<WorkbookSnapshot, "sheets">, mapping: M
     );
     const named = new CellSet();
     for (const { range } of proposals) for (const cell of headsOf(range)) named.add(cell);
-    const numbers = unreadOn(sheet, named)
-      .flat()
-      .filter((value) => value !== null).length;
-    return readings.length >= FEWEST && readings.length * 2 > numbers ? [{ name: sheet.name, proposals }] : [];
+    return readings.length >= FEWEST && readings.length * 2 > countOf(unreadOn(sheet, named)) ? [{ name: sheet.name, proposals }] : [];
   });
   if (loose.length === 0) return undefined;
   const names = loose.map(({ name }) => name).join(", ");

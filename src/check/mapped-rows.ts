@@ -4,7 +4,7 @@ import { groupedBy } from "../core/grouped.ts";
 import { argumentArea, type SpillSources } from "../formula/precedents.ts";
 import { judgingParams } from "../functions/verdict/limit-params.ts";
 import { type DerivedReading, deriveReadings, INGREDIENTS, resultsFrom } from "../layout/derived.ts";
-import { type LimitCells, limitFor, limitsFrom, type MappedLimit, type MappedReading, type MappedSubject } from "../layout/mapped-readings.ts";
+import { type LimitCells, limitFor, limitsAsSizes, type MappedLimit, type MappedReading, type MappedSubject } from "../layout/mapped-readings.ts";
 import type { Mapping } from "../layout/mapping.ts";
 import { CHARACTERISTICS } from "../vocabulary/characteristics.ts";
 import { groupFrom, labelFrom } from "../vocabulary/headings.ts";
@@ -104,7 +104,7 @@ class Rows {
     const { cell, value, own } = reading;
     this.applied.covers.add(placeName(cell));
     const found = own && hasLimit(own) ? own : limitFor(reading, this.limits);
-    const limited = found && limitsFrom(reading.nominal, found);
+    const limited = found && limitsAsSizes(reading.nominal, found);
     const isLimited = limited !== undefined && hasLimit(limited);
     const taken = judgingParams.value.take(value, "value");
     if (isLimited || taken instanceof Fault) this.#judge(reading, givenOf(value, own, limited), limited);

@@ -1,12 +1,12 @@
 import { basename, extname } from "node:path";
 import { counted } from "../core/number-text.ts";
 import { openWorkbook } from "../hosts/file.ts";
-import { type LimitsModel, limitsFor, modelsIn } from "../setup/limits-book.ts";
+import { limitsFor } from "../setup/limits-book.ts";
 import { placeName } from "../workbook/address.ts";
-import type { SheetSnapshot } from "../workbook/port.ts";
 import { typedCopy } from "../xlsx/patch/typed-copy.ts";
 import { ALL_WELL, Refusal } from "./exit-codes.ts";
 import { refuseAsInput } from "./inputs.ts";
+import { limitsModel } from "./limits-model.ts";
 import { complain, print, printable } from "./output.ts";
 import { whyUnread, workbookBytes } from "./read-file.ts";
 import { put } from "./safe-file.ts";
@@ -25,7 +25,7 @@ export async function copyLimits(file: string, out: string, { limits, model, rep
   for (const one of [file, out])
     if (extname(one).toLowerCase() !== ".xlsx") throw new Refusal(`${one} does not end with .xlsx, which is what is read and written`);
   refuseAsInput(out, [file, limits], "the copy");
-  const wanted = await modelOf(limits, model);
+  const wanted = await limitsModel(limits, model);
   const opened = await openedBytes(file);
   const { edits, copied, same, others, notes } = limitsFor((await opened.host.read()).sheets, wanted, basename(limits));
   const all = [...edits, ...(replace ? others.flatMap((other) => other.edits) : [])];
@@ -53,20 +53,4 @@ async function openedBytes(file: string) {
   } catch (error) {
     throw new Refusal(`${file} ${whyUnread(error)}`);
   }
-}
-
-/** The sheet of a limits book that is wanted; without a name the only one. */
-export async function modelOf(file: string, name: string | undefined): Promise<LimitsModel> {
-  let sheets: readonly SheetSnapshot[];
-  try {
-    ({ sheets } = await (await openWorkbook(await workbookBytes(file), basename(file))).read());
-  } catch (error) {
-    throw new Refusal(`${file} ${whyUnread(error)}`);
-  }
-  const models = modelsIn(sheets);
-  if (models.length === 0) throw new Refusal(`${file} holds no table of limits: wanted are the headings Characteristic, Lower, Upper and Unit`);
-  const names = models.map((one) => one.name).join(", ");
-  const found = name === undefined ? (models.length === 1 ? models[0] : undefined) : models.find((one) => one.name.toLowerCase() === name.trim().toLowerCase());
-  if (found) return found;
-  throw new Refusal(name === undefined ? `${file} has limits for ${names}: name one with --model` : `${file} has no model ${name}: it has ${names}`);
 }

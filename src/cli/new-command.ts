@@ -8,7 +8,7 @@ import type { BuildSheet } from "../setup/model.ts";
 import { LARGEST_SEED, MOST_ENGINES } from "../setup/trial/choices.ts";
 import { writeXlsx } from "../xlsx/write/workbook.ts";
 import { ALL_WELL, Refusal } from "./exit-codes.ts";
-import { modelOf } from "./limits-command.ts";
+import { limitsModel } from "./limits-model.ts";
 import { complain, print, printable } from "./output.ts";
 import { put } from "./safe-file.ts";
 
@@ -50,7 +50,7 @@ export async function newBuildSheet(out: string, { force = false, trial = false,
     return ALL_WELL;
   }
   const empty = buildSheetSpec(read.choices);
-  const filled = limits === undefined ? undefined : withLimits(empty, await modelOf(limits, model), basename(limits));
+  const filled = limits === undefined ? undefined : withLimits(empty, await limitsModel(limits, model), basename(limits));
   const { sheets } = empty;
   put(out, write(filled?.book ?? empty), force);
   await print(`${printable(out)}: an empty build sheet, ${sheets.map(({ name }) => name).join(", ")}. ${limitsSentence(filled?.copied)}`);

@@ -106,7 +106,7 @@ const FARTHEST = 0.2;
 const isOf = (nominal: number, deviation: number): boolean => Math.abs(deviation) < FARTHEST * nominal;
 
 /** Limits as sizes: beside a reading that is a deviation they may stand as deviations as well. */
-export function limitsFrom(nominal: number | undefined, limits: LimitCells): LimitCells {
+export function limitsAsSizes(nominal: number | undefined, limits: LimitCells): LimitCells {
   if (nominal === undefined) return limits;
   const whole = (["lower", "upper"] as const).flatMap((side) => {
     const limit = limits.given[side];

@@ -1,4 +1,15 @@
-import { lengthColumn, lengthFormat, numberColumn, openLengthColumn, resultColumn, type SetupContext, verdictColumn, whenFilled } from "./columns.ts";
+import {
+  bySides,
+  lengthColumn,
+  lengthFormat,
+  numberColumn,
+  openLengthColumn,
+  resultColumn,
+  type SetupContext,
+  SIDES,
+  verdictColumn,
+  whenFilled,
+} from "./columns.ts";
 import type { SheetPart } from "./model.ts";
 import { SheetBuilder, type SheetColumn, type TableAt } from "./page.ts";
 import { valveRows } from "./valve-and-run-in-sheets.ts";
@@ -11,11 +22,8 @@ const GAUGES = {
   angles: "Crank angles",
   lifts: "Lifts for timing",
 };
-const SIDES = ["inlet", "exhaust"] as const;
 /** Of a valve's lift, for its timing. */
 const READINGS = 15;
-
-const bySides = (names: readonly string[]): string[] => names.flatMap((name) => SIDES.map((side) => `${name}, ${side}`));
 
 /** An engine with more than two valves a cylinder mostly has a camshaft for each side. */
 const camshafts = ({ valves }: SetupContext["choices"]): number => (valves > 2 ? 2 : 1);
@@ -30,8 +38,9 @@ export const camshaftSheet: SheetPart = {
     ["Camshaft bearing clearance", GAUGES.bearings, GAUGES.journals],
   ],
   limits: ({ unit }) => [
-    ...[...bySides(["Lobe height", "Lobe wear"]), "Camshaft bearing clearance", "Camshaft run-out", "Camshaft end float"].map((name) => [name, unit] as const),
-    ...bySides(["Valve opens", "Valve closes"]).map((name) => [name, "°"] as const),
+    ...bySides(["Lobe height", "Lobe wear"], unit),
+    ...["Camshaft bearing clearance", "Camshaft run-out", "Camshaft end float"].map((name) => [name, unit] as const),
+    ...bySides(["Valve opens", "Valve closes"], "°"),
   ],
   page: (given) => {
     const { choices } = given;

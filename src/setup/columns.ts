@@ -168,6 +168,12 @@ export function verdictColumn(
   };
 }
 
+/** The valves of a cylinder, by what they let through. */
+export const SIDES = ["inlet", "exhaust"] as const;
+
+/** A limit of each side's own for everything that is judged on valves. */
+export const bySides = (names: readonly string[], unit: string) => names.flatMap((name) => SIDES.map((side) => [`${name}, ${side}`, unit] as const));
+
 /** A formula that stays blank while one of the cells that it needs is, or one cell of a range. */
 export function whenFilled(cells: readonly string[], formula: string): string {
   const blank = cells.map((cell) => (cell.includes(":") ? `COUNTBLANK(${cell})>0` : `${cell}=""`));

@@ -1,4 +1,4 @@
-import { cylinderColumn, lengthColumn, lengthFormat, numberColumn, resultColumn, type SetupContext, verdictColumn, whenFilled } from "./columns.ts";
+import { cylinderColumn, lengthColumn, lengthFormat, numberColumn, resultColumn, type SetupContext, SIDES, verdictColumn, whenFilled } from "./columns.ts";
 import type { SheetPart } from "./model.ts";
 import { SheetBuilder, type SheetColumn, type TableAt } from "./page.ts";
 
@@ -7,7 +7,6 @@ const FACES = ["Head", "Deck"] as const;
 const ACROSS = ["left", "middle", "right"] as const;
 /** From 20° before to 20° after top dead centre between exhaust and inlet. */
 const ANGLES = [-20, -15, -10, -5, 0, 5, 10, 15, 20];
-const SIDES = ["inlet", "exhaust"] as const;
 
 /** The height of each part over all, by which a skim is known. */
 const HEIGHT_OF: Readonly<Record<(typeof FACES)[number], string>> = { Head: "Head height", Deck: "Block height" };

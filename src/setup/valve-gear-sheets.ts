@@ -1,15 +1,11 @@
 import { PRESSED_PARTS } from "../vocabulary/moving-parts.ts";
 import type { BuildSheetChoices } from "./choices.ts";
-import { lengthColumn, lengthFormat, numberColumn, openLengthColumn, resultColumn, type SetupContext, verdictColumn, whenFilled } from "./columns.ts";
+import { bySides, lengthColumn, lengthFormat, numberColumn, openLengthColumn, resultColumn, type SetupContext, verdictColumn, whenFilled } from "./columns.ts";
 import type { SheetPart } from "./model.ts";
 import { SheetBuilder, type SheetColumn } from "./page.ts";
 import { valveRows } from "./valve-and-run-in-sheets.ts";
 
-const SIDES = ["inlet", "exhaust"] as const;
 const HEIGHTS = ["top", "middle", "bottom"] as const;
-
-/** A limit of each side's own for everything that is judged on valves. */
-const bySides = (names: readonly string[], unit: string) => names.flatMap((name) => SIDES.map((side) => [`${name}, ${side}`, unit] as const));
 
 const GUIDE = { guide: "Guides", stem: "Stems", seats: "Seats", fits: "Press fits" };
 const FITS = PRESSED_PARTS.map((part) => `${part.charAt(0).toUpperCase()}${part.slice(1)}`);

@@ -1,6 +1,6 @@
 import { checkWorkbook } from "../../src/check/check-workbook.ts";
 import type { Finding } from "../../src/check/finding.ts";
-import { commonLabel, linesOf } from "../../src/check/lines.ts";
+import { commonLabel, groupsByCause } from "../../src/check/finding-groups.ts";
 import { finding } from "../helpers/finding.ts";
 import { Made } from "../setup/made.ts";
 
@@ -8,7 +8,7 @@ const on = (sheet: string, row: number) => ({ sheet, row, column: 2 });
 const missing = (sheet: string, row: number) => finding({ kind: "missing reading", cell: on(sheet, row) });
 const open = (sheet: string, row: number, uncertainty: number) => finding({ kind: "not proven", cell: on(sheet, row), details: { uncertainty } });
 const over = (row: number) => finding({ kind: "outside limit", cell: on("Bores", row), verdict: "over" });
-const rows = (findings: readonly Finding[]) => linesOf(findings).map((line) => line.findings.map(({ cell }) => `${cell.sheet} ${cell.row}`));
+const rows = (findings: readonly Finding[]) => groupsByCause(findings).map((line) => line.findings.map(({ cell }) => `${cell.sheet} ${cell.row}`));
 
 test("every finding stands in one line, in the order given within it, and lines stand where their worst does", () => {
   const given = [over(1), open("Rings", 1, 0.01), missing("Rings", 8), open("Rings", 2, 0.01), missing("Valves", 3), missing("Rings", 9)];
@@ -24,7 +24,7 @@ test("gauges with another U, and other sheets, are other causes", () => {
 });
 
 test("the cause is said for several, and a finding by itself keeps its own sentence", () => {
-  const [several, alone] = linesOf([open("Rings", 1, 0.01), open("Rings", 2, 0.01), missing("Valves", 3)]);
+  const [several, alone] = groupsByCause([open("Rings", 1, 0.01), open("Rings", 2, 0.01), missing("Valves", 3)]);
   expect(several!.cause).toBe("readings on the sheet Rings are too close to a limit for a gauge with U 0.01");
   expect(alone!.cause).toBeNull();
 });
@@ -32,7 +32,7 @@ test("the cause is said for several, and a finding by itself keeps its own sente
 test("a slip takes along what it causes, and no more", () => {
   const slip = finding({ kind: "likely slip", cell: on("Bores", 5), details: { causes: ["refused at Bores!H5", "over at Bores!C6"] } });
   const refused = finding({ kind: "refused", cell: on("Bores", 5), details: { why: "a decimal point" } });
-  const [first, ...others] = linesOf([slip, refused, over(5), over(6)]);
+  const [first, ...others] = groupsByCause([slip, refused, over(5), over(6)]);
   expect(first).toEqual({ findings: [slip, refused, over(5)], cause: null });
   expect(others).toEqual([{ findings: [over(6)], cause: null }]);
 });
@@ -70,7 +70,7 @@ test("a new build of four cylinders that is half filled in comes to one line for
   await made.limit("Valve clearance, inlet", 0.15, 0.25);
   await made.limit("Valve clearance, exhaust", 0.2, 0.3);
   const { findings } = checkWorkbook(await made.host.read());
-  const lines = linesOf(findings);
+  const lines = groupsByCause(findings);
   expect(findings.length).toBeGreaterThan(30);
   // The slip, the gauge, the limit that is not typed, and one line for each of the seven sheets that are not done.
   expect(lines).toHaveLength(10);

@@ -8,17 +8,12 @@ import { distributionFunctions } from "./distributions.ts";
 import { numberFaults } from "./fault-codes.ts";
 import { countFirstDays } from "./first-days.ts";
 import { lookupFunctions } from "./lookups.ts";
-import { declared, type Given, type GridCell, type GridParts, type OwnFunction, SheetFault } from "./own-function.ts";
+import { around, declared, type FunctionRegistry, type Given, type GridCell, type GridParts, type OwnFunction, SheetFault } from "./own-function.ts";
 import { placeFunctions } from "./places.ts";
 import { ROUNDING } from "./rounding.ts";
 import { statisticFunctions } from "./statistics.ts";
 import { subtotalFunctions } from "./subtotals.ts";
 import { textFunctions } from "./text-format.ts";
-
-interface FunctionRegistry {
-  content: Record<string, OwnFunction>;
-  replace(name: string, own: OwnFunction): void;
-}
 
 /** Functions of ours that take the place of the grid's, or are new to it. */
 const OWN = [
@@ -87,15 +82,7 @@ function readTextAsOthers(registry: FunctionRegistry, { EvaluationError }: GridP
 
 /** `IF` without its third argument gives FALSE in other sheets, 0 in the grid, which would read as a measured zero too. */
 function falseWithoutElse(registry: FunctionRegistry): void {
-  const own = registry.content.IF;
-  if (!own) return;
-  const { compute } = own;
-  registry.replace("IF", {
-    ...own,
-    compute(...args) {
-      return compute.apply(this, args.length === 2 ? [...args, { value: false }] : args);
-    },
-  });
+  around(registry, "IF", (args, grid) => grid(args.length === 2 ? [...args, { value: false }] : args));
 }
 
 const KINDS = ["number", "string", "boolean"];
@@ -176,17 +163,9 @@ function countNoCutReferences(registry: FunctionRegistry): void {
     [["COLUMN", "COLUMNS"], [cut.columns]],
     [["COUNTBLANK"], [cut.rows, cut.columns]],
   ] as const) {
-    for (const name of names) {
-      const own = registry.content[name];
-      if (!own) continue;
-      const fault = new SheetFault("#VALUE!", "Whole columns or rows named in text go on to the end of the sheet, which is not counted here.");
-      registry.replace(name, {
-        ...own,
-        compute(...args) {
-          return args.some((given) => Array.isArray(given) && sides.some((side) => side.has(given))) ? fault : own.compute.apply(this, args);
-        },
-      });
-    }
+    const fault = new SheetFault("#VALUE!", "Whole columns or rows named in text go on to the end of the sheet, which is not counted here.");
+    for (const name of names)
+      around(registry, name, (args, grid) => (args.some((given) => Array.isArray(given) && sides.some((side) => side.has(given))) ? fault : grid()));
   }
 }
 
@@ -194,24 +173,17 @@ function countNoCutReferences(registry: FunctionRegistry): void {
 const WHOLE: Readonly<Record<string, readonly number[]>> = { LEFT: [1], RIGHT: [1], MID: [1, 2], REPLACE: [1, 2], SUBSTITUTE: [3] };
 
 function countWholeLetters(registry: FunctionRegistry): void {
-  for (const [name, places] of Object.entries(WHOLE)) {
-    const own = registry.content[name];
-    if (!own) continue;
-    const { compute } = own;
-    registry.replace(name, {
-      ...own,
-      compute(...args) {
-        const whole = args.map((given, i) => {
-          const value = places.includes(i) && given && !Array.isArray(given) ? given.value : undefined;
-          const number = typeof value === "string" && value.trim() !== "" ? Number(value) : value;
-          return typeof number === "number" && Number.isFinite(number) ? { ...(given as GridCell), value: Math.trunc(number) } : given;
-        });
-        const which = name === "SUBSTITUTE" ? whole[3] : undefined;
-        if (which && !Array.isArray(which) && which.value === 0) return new SheetFault("#VALUE!", "Which of the texts is to be replaced counts from 1.");
-        return compute.apply(this, whole);
-      },
+  for (const [name, places] of Object.entries(WHOLE))
+    around(registry, name, (args, grid) => {
+      const whole = args.map((given, i) => {
+        const value = places.includes(i) && given && !Array.isArray(given) ? given.value : undefined;
+        const number = typeof value === "string" && value.trim() !== "" ? Number(value) : value;
+        return typeof number === "number" && Number.isFinite(number) ? { ...(given as GridCell), value: Math.trunc(number) } : given;
+      });
+      const which = name === "SUBSTITUTE" ? whole[3] : undefined;
+      if (which && !Array.isArray(which) && which.value === 0) return new SheetFault("#VALUE!", "Which of the texts is to be replaced counts from 1.");
+      return grid(whole);
     });
-  }
 }
 
 /** `ROUND` and its like work on decimals. Text is read, and faults are told, by the grid's own functions. */

@@ -46,10 +46,10 @@ export function criterionOf(given: unknown, read: (text: string) => number | und
   const [, sign, operand] = OPERATOR.exec(String(given)) as unknown as [string, string | undefined, string];
   const equal = equalTo(sign, operand, read);
   if (sign === undefined || sign === "=") return equal;
-  // Text that reads as the number is like it for `=`, and other than it for `<>`.
-  if (sign === "<>") return { fits: (value) => !equal.fits(value) || (typeof value === "string" && read(operand) !== undefined) };
-  const holds = ORDER[sign]!;
   const number = read(operand);
+  // Text that reads as the number is like it for `=`, and other than it for `<>`.
+  if (sign === "<>") return { fits: (value) => !equal.fits(value) || (typeof value === "string" && number !== undefined) };
+  const holds = ORDER[sign]!;
   if (number !== undefined) return { fits: (value) => typeof value === "number" && holds(compareAsSheets(value, number)) };
   // As Excel keeps them, FALSE is less than TRUE and nothing else is compared with either.
   if (TRUTH.test(operand)) return { fits: (value) => typeof value === "boolean" && holds(Number(value) - Number(isTrue(operand))) };

@@ -1,12 +1,7 @@
-import { type Given, isError, type OwnFunction, SheetFault, singleOf } from "./own-function.ts";
+import { around, type FunctionRegistry, type Given, isError, SheetFault, singleOf } from "./own-function.ts";
 
 /** 1 March 1900: from here on the grid's days are those of office programs. */
 const MARCH_1900 = 61;
-
-interface Registry {
-  content: Record<string, OwnFunction>;
-  replace(name: string, own: OwnFunction): void;
-}
 
 /**
  * The date of one of the first days of a sheet, `undefined` for later ones. Office programs count a 29 February 1900 that never was
@@ -60,52 +55,36 @@ const startOf = (year: number, month: number): number => {
 };
 
 /** The first days as office programs have them, or refused where months are counted from them. */
-export function countFirstDays(registry: Registry): void {
-  const around = (name: string, of: (args: Given[], grid: () => unknown) => unknown): void => {
-    const own = registry.content[name];
-    if (!own) return;
-    registry.replace(name, {
-      ...own,
-      compute(...args) {
-        return of(args, () => own.compute.apply(this, args));
-      },
-    });
-  };
+export function countFirstDays(registry: FunctionRegistry): void {
   for (const [name, part] of Object.entries(PARTS))
-    around(name, ([given], grid) => {
+    around(registry, name, ([given], grid) => {
       const day = given === undefined ? undefined : numberOf(given);
       if (day !== undefined && day < 0) return NO_DAY;
       return (day === undefined ? undefined : firstDay(day)?.[part]) ?? grid();
     });
   for (const [name, days] of Object.entries(BY_CALENDAR))
-    around(name, (args, grid) => {
+    around(registry, name, (args, grid) => {
       const early = args.slice(0, days).some((given) => firstDay(numberOf(given) ?? MARCH_1900));
       return early ? REFUSED : grid();
     });
-  around("DAYS360", ([from, to, isEuropean], grid) => {
+  around(registry, "DAYS360", ([from, to, isEuropean], grid) => {
     const [first, last] = [numberOf(from), numberOf(to)];
     if (first === undefined || last === undefined || (first >= MARCH_1900 && last >= MARCH_1900)) return grid();
     return Math.min(first, last) < 0 ? NO_DAY : { value: daysBy30(partsOf(first), partsOf(last), isEuropean !== undefined && Boolean(singleOf(isEuropean))) };
   });
   for (const name of ["EDATE", "EOMONTH"])
-    around(name, ([start, months], grid) => {
+    around(registry, name, ([start, months], grid) => {
       const [day, further] = [numberOf(start), numberOf(months)];
       const early = day !== undefined && further !== undefined && day + 31 * Math.min(0, further) < MARCH_1900;
       return early ? monthsOn(day, Math.trunc(further), name === "EOMONTH") : grid();
     });
   // Year, month and day: a month that starts before March 1900 starts a day sooner than to the grid.
-  const { DATE } = registry.content;
-  if (!DATE) return;
-  registry.replace("DATE", {
-    ...DATE,
-    compute(...args) {
-      const result = DATE.compute.apply(this, args) as Given;
-      const [year, month, day] = args;
-      const value = numberOf(result);
-      if (value === undefined || value - (numberOf(day) ?? value) >= MARCH_1900 || isError(singleOf(result))) return result;
-      const start = numberOf(DATE.compute.apply(this, [year, month, { value: 1 }]) as Given);
-      if (start === undefined || start >= MARCH_1900) return value < MARCH_1900 ? REFUSED : result;
-      return value > 0 ? { ...(result as object), value: value - 1 } : REFUSED;
-    },
+  around(registry, "DATE", ([year, month, day], grid) => {
+    const result = grid() as Given;
+    const value = numberOf(result);
+    if (value === undefined || value - (numberOf(day) ?? value) >= MARCH_1900 || isError(singleOf(result))) return result;
+    const start = numberOf(grid([year, month, { value: 1 }]) as Given);
+    if (start === undefined || start >= MARCH_1900) return value < MARCH_1900 ? REFUSED : result;
+    return value > 0 ? { ...(result as object), value: value - 1 } : REFUSED;
   });
 }

@@ -25,6 +25,24 @@ export interface OwnFunction {
   compute: (this: CallContext, ...args: Given[]) => unknown;
 }
 
+/** The functions that the grid knows. */
+export interface FunctionRegistry {
+  content: Record<string, OwnFunction>;
+  replace(name: string, own: OwnFunction): void;
+}
+
+/** Puts something round a function of the grid, where it has one of that name: `of` gets the inputs and the grid's own answer to them, or to others. */
+export function around(registry: FunctionRegistry, name: string, of: (args: Given[], grid: (others?: Given[]) => unknown) => unknown): void {
+  const own = registry.content[name];
+  if (!own) return;
+  registry.replace(name, {
+    ...own,
+    compute(...args) {
+      return of(args, (others = args) => own.compute.apply(this, others));
+    },
+  });
+}
+
 /** The parts of the grid that its functions need; its whole module or browser global fits. */
 export interface GridParts {
   EvaluationError: new (message?: string, value?: string) => object;

@@ -32,21 +32,17 @@ function freeNumber({ getters }: Model): number {
   return Math.max(0, ...taken) + 1;
 }
 
+const imagesOn = ({ getters }: Model, sheetId: string) => getters.getFigures(sheetId).filter(({ tag }) => tag === "image");
+
+const pictureOf = ({ getters }: Model, figureId: string): GridPicture => getters.getImage(figureId) as unknown as GridPicture;
+
 /** The pictures of a sheet in their order. */
-export const picturesOn = ({ getters }: Model, sheetId: string): GridPicture[] =>
-  getters
-    .getFigures(sheetId)
-    .filter(({ tag }) => tag === "image")
-    .map(({ id }) => getters.getImage(id) as unknown as GridPicture);
+export const picturesOn = (model: Model, sheetId: string): GridPicture[] => imagesOn(model, sheetId).map(({ id }) => pictureOf(model, id));
 
 /** Pictures lie in addresses that hold them; another address is none of ours to ask. */
-export function firstPicture({ getters }: Model, sheet: string): string | null {
-  const sheetId = getters.getSheetIdByName(sheet);
+export function firstPicture(model: Model, sheet: string): string | null {
+  const sheetId = model.getters.getSheetIdByName(sheet);
   if (sheetId === undefined) return null;
-  const [first] = getters
-    .getFigures(sheetId)
-    .filter(({ tag }) => tag === "image")
-    .sort((a, b) => a.row - b.row || a.col - b.col);
-  const { path } = first ? (getters.getImage(first.id) as unknown as GridPicture) : { path: "" };
-  return /^data:[^,]*;base64,(.*)$/s.exec(path)?.[1] ?? null;
+  const [first] = imagesOn(model, sheetId).sort((a, b) => a.row - b.row || a.col - b.col);
+  return (first && /^data:[^,]*;base64,(.*)$/s.exec(pictureOf(model, first.id).path)?.[1]) ?? null;
 }

@@ -1,8 +1,8 @@
 import { useLayoutEffect, useMemo, useRef, useState } from "preact/hooks";
 import { countsText } from "../../check/counts-text.ts";
 import type { CheckResult, Finding } from "../../check/finding.ts";
+import { type FindingGroup, groupsByCause } from "../../check/finding-groups.ts";
 import { tally, wordOf } from "../../check/finding-words.ts";
-import { type FindingLine, linesOf } from "../../check/lines.ts";
 import { counted } from "../../core/number-text.ts";
 import { placeName } from "../../workbook/address.ts";
 import { textFrom, useStored } from "../parts/stored-choices.ts";
@@ -33,7 +33,7 @@ export const sameFinding = (a: Finding, b: Finding): boolean =>
   a.kind === b.kind && a.cell.row === b.cell.row && a.cell.column === b.cell.column && a.cell.sheet === b.cell.sheet && a.label === b.label;
 
 /** The rows of lines: one that stands for several is followed by these where it is open. A slip stands on its line itself. */
-export function rowsOf(lines: readonly FindingLine[], isOpen: (finding: Finding) => boolean): ListRow[] {
+export function rowsOf(lines: readonly FindingGroup[], isOpen: (finding: Finding) => boolean): ListRow[] {
   return lines.flatMap(({ findings, cause }): ListRow[] => {
     const [finding, ...others] = findings;
     if (others.length === 0) return [{ finding }];
@@ -63,7 +63,7 @@ export function CheckFindings({ result, sheets, onSelect }: Props) {
   const lines = useMemo(() => {
     const shown = inOrder(filter ? findings.filter((finding) => wordOf(finding) === filter) : findings, order, sheets);
     // Those of one cause stand together only where findings stand by how bad they are.
-    return order === "worst first" ? linesOf(shown) : shown.map((finding): FindingLine => ({ findings: [finding], cause: null }));
+    return order === "worst first" ? groupsByCause(shown) : shown.map((finding): FindingGroup => ({ findings: [finding], cause: null }));
   }, [findings, filter, order, sheets]);
   const [opened, setOpened] = useState<readonly Finding[]>([]);
   const rows = useMemo(() => rowsOf(lines, (finding) => opened.some((one) => sameFinding(one, finding))), [lines, opened]);

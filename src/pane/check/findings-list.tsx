@@ -1,8 +1,8 @@
 import { Component } from "preact";
 import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
 import { type Finding, specOf } from "../../check/finding.ts";
+import { commonLabel, type FindingGroup } from "../../check/finding-groups.ts";
 import { tally, tallyText, wordOf } from "../../check/finding-words.ts";
-import { commonLabel, type FindingLine } from "../../check/lines.ts";
 import { counted } from "../../core/number-text.ts";
 import { placeName } from "../../workbook/address.ts";
 import type { MarkTone } from "../../workbook/port.ts";
@@ -29,7 +29,7 @@ function ToneShape({ shape }: { shape: keyof typeof SHAPES }) {
 export interface ListRow {
   /** The worst of those that a line stands for. */
   finding: Finding;
-  line?: FindingLine & { isOpen: boolean };
+  line?: FindingGroup & { isOpen: boolean };
   /** Below the line that stands for it. */
   isWithin?: boolean;
 }
@@ -83,7 +83,7 @@ function FindingRow({ row: { finding, line, isWithin }, index, count, isReached,
 }
 
 /** What opening a line shows, or what closing it hides; that it opens is heard of the button itself. */
-function opensText({ findings, cause, isOpen }: FindingLine & { isOpen: boolean }): string {
+function opensText({ findings, cause, isOpen }: FindingGroup & { isOpen: boolean }): string {
   const what = cause === null ? counted(findings.length - 1, "finding that it causes", "findings that it causes") : `all ${findings.length}`;
   return `${isOpen ? "Hide" : "Show"} ${what}`;
 }

@@ -65,7 +65,7 @@ function anchorsIn(xml: Uint8Array, part: string): Anchor[] {
 /** As many bytes as a call takes for arguments. */
 const PIECE = 0x8000;
 
-function base64Of(bytes: Uint8Array): string {
+export function base64Of(bytes: Uint8Array): string {
   let text = "";
   for (let at = 0; at < bytes.length; at += PIECE) text += String.fromCharCode(...bytes.subarray(at, at + PIECE));
   return btoa(text);
