@@ -101,7 +101,7 @@ const wearFields = ({
   rate,
   lower,
   upper,
-  isReal,
+  distinguishable,
   limit,
   life,
   earliest,
@@ -110,6 +110,6 @@ const wearFields = ({
   says,
   ...subject
 }: Wear) => ({
-  ...{ label, ...subjectOf(subject), unit: unit ?? null, useUnit, stage, n, useFrom, useTo, ratePer: 1000, rate, lower, upper, isReal },
+  ...{ label, ...subjectOf(subject), unit: unit ?? null, useUnit, stage, n, useFrom, useTo, ratePer: 1000, rate, lower, upper, distinguishable },
   ...{ limit, life, earliest, latest, notBefore, says },
 });

@@ -26,7 +26,7 @@ export interface Wear extends ReadingSubject {
   /** Interval of the rate at 95 %. */
   lower: number;
   upper: number;
-  isReal: boolean;
+  distinguishable: boolean;
   limit: number | null;
   /** Use at which the line meets the limit, the earliest and the latest; `null` without such. */
   life: number | null;
@@ -80,7 +80,7 @@ function wearOver(place: PlaceEstimate & { verdict: ComparisonVerdict }, history
   const wear = {
     ...{ engine, cylinder, characteristic, position, label, unit, verdict, useUnit, stage },
     ...{ n: history.length, useFrom: history[0]!.hours, useTo: history.at(-1)!.hours },
-    ...{ rate: decimal(PER * slope), lower: decimal(PER * from), upper: decimal(PER * to), isReal: words !== "not distinguishable from zero" },
+    ...{ rate: decimal(PER * slope), lower: decimal(PER * from), upper: decimal(PER * to), distinguishable: words !== "not distinguishable from zero" },
     ...{ limit: limit ?? null, isPast: limit !== undefined && isPast(slope, history.at(-1)!.value, limit) },
     ...lifeOf(use, size, limit, U),
   };
@@ -134,7 +134,7 @@ function lifeOf(use: number[][], size: number[][], limit: number | undefined, U:
 }
 
 function told(wear: Omit<Wear, "says">, place: PlaceEstimate): string {
-  const { rate, lower, upper, isReal, useFrom, useTo, useUnit, stage, n, limit, life, earliest, notBefore } = wear;
+  const { rate, lower, upper, distinguishable, useFrom, useTo, useUnit, stage, n, limit, life, earliest, notBefore } = wear;
   const unit = useUnit === "hours" ? "h" : useUnit;
   const during =
     stage === null
@@ -147,7 +147,7 @@ function told(wear: Omit<Wear, "says">, place: PlaceEstimate): string {
   // As many decimals as the half width has with two significant digits.
   const decimals = decimalsOf(Number(uncertaintyText(decimal((upper - lower) / 2))));
   const [least, most] = [lower, upper].map(Math.abs).sort((a, b) => a - b) as [number, number];
-  if (!isReal) {
+  if (!distinguishable) {
     const soonest = notBefore === null ? "" : `; it does not come to its limit ${limit} before ${Math.floor(notBefore)} ${unit}`;
     return `no wear rate yet after ${useTo - useFrom} ${unit}${during}: not distinguishable from zero, at most ${fixed(most, decimals)} in ${PER} ${unit}${soonest}`;
   }

@@ -118,6 +118,6 @@ export function verdictsText(judgements: readonly LineJudgement[]): string {
 /** The wear that can be told from none, by label and sentence: what comes to its limit soonest goes first. */
 export const wearLines = (wear: readonly Wear[]): [label: string, says: string][] =>
   wear
-    .filter(({ isReal, verdict, n }) => isReal && (verdict === "differs" || n > 2))
+    .filter(({ distinguishable, verdict, n }) => distinguishable && (verdict === "differs" || n > 2))
     .sort((a, b) => (a.earliest ?? Number.MAX_VALUE) - (b.earliest ?? Number.MAX_VALUE))
     .map(({ label, says }) => [label, says]);

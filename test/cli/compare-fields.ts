@@ -15,7 +15,7 @@ export const FIELDS: Readonly<Record<string, readonly string[]>> = {
   "difference of changes": ["label", "engines", "characteristic", "cylinder?", "position?", "changes", "difference", ...JUDGED],
   groups: ["label", "groups", "engines", "characteristic", "places", "changes", "difference", ...JUDGED],
   wear: [
-    ...[...SUBJECT, "unit", "useUnit", "stage", "n", "useFrom", "useTo", "ratePer", "rate", "lower", "upper", "isReal", "limit"],
+    ...[...SUBJECT, "unit", "useUnit", "stage", "n", "useFrom", "useTo", "ratePer", "rate", "lower", "upper", "distinguishable", "limit"],
     ...["life", "earliest", "latest", "notBefore", "says"],
   ],
   refused: [...SUBJECT, "reason", "before", "after"],

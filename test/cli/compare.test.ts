@@ -149,7 +149,7 @@ describe("as lines of JSON", () => {
     expect(mean).toMatchObject({ kind: "mean change", level: "mean", characteristic: "bore", n: 2, change: 0.017, by: "scatter", family: "means" });
     for (const line of [first, second, mean]) expect(Object.keys(line!)).toEqual(expect.arrayContaining(JUDGED));
     expect(wear).toMatchObject({ kind: "wear", cylinder: "2", n: 2, useFrom: 0, useTo: 1000, rate: 0.03, limit: 73.08, life: 2000, notBefore: null });
-    expect(other).toMatchObject({ kind: "wear", cylinder: "1", isReal: false, life: null, notBefore: expect.any(Number) });
+    expect(other).toMatchObject({ kind: "wear", cylinder: "1", distinguishable: false, life: null, notBefore: expect.any(Number) });
     expect(refused).toEqual({
       ...{
         kind: "refused",

@@ -21,7 +21,7 @@ describe("cited values", () => {
   // By hand: 0.026 left at 0.04 in 1000 h is 650 h; the half width of the change is 1.95996 × √2 × 0.002, U of the coarser gauge counting for both.
   test("hours, rate with its interval, and hours left to the limit, in one sentence", () => {
     const wear = wearBetween(reading(73.02, { upper: 73.08, hours: 0 }), reading(73.054, { uncertainty: 0.004, hours: 850, upper: 73.08 }))!;
-    expect(wear).toMatchObject({ useFrom: 0, useTo: 850, n: 2, isReal: true, limit: 73.08, notBefore: null });
+    expect(wear).toMatchObject({ useFrom: 0, useTo: 850, n: 2, distinguishable: true, limit: 73.08, notBefore: null });
     const half = (Q * Math.SQRT2 * 0.002) / 0.85;
     expect([wear.lower, wear.upper]).toEqual([expect.closeTo(0.04 - half, 8), expect.closeTo(0.04 + half, 8)]);
     expect(wear.life).toBeCloseTo(1500, 6);
@@ -36,7 +36,7 @@ describe("cited values", () => {
     const { places, wear } = compare([at(0, 73), at(500, 73.011)], [at(1500, 73.031), at(1000, 73.019), at(500, 73.011)]);
     // Each side is stood for by its last measuring.
     expect(places[0]!.difference).toBe(0.02);
-    expect(wear[0]).toMatchObject({ useFrom: 0, useTo: 1500, n: 4, isReal: true });
+    expect(wear[0]).toMatchObject({ useFrom: 0, useTo: 1500, n: 4, distinguishable: true });
     expect([wear[0]!.rate, wear[0]!.lower, wear[0]!.upper].map((rate) => Number(rate.toFixed(4)))).toEqual([0.0202, 0.0176, 0.0228]);
     expect([wear[0]!.life! - 1500, wear[0]!.earliest! - 1500].map((hours) => Number(hours.toFixed(2)))).toEqual([3445.54, 2957.46]);
   });
@@ -92,7 +92,7 @@ describe("what has no rate or no life says so", () => {
     const at = (hours: number) => reading(73.02, { hours });
     const [wear] = compare([at(0), at(500)], [at(1000)]).wear;
     // By hand: 1.960 × 0.0015 ÷ √(2 × 500²) in an hour.
-    expect(wear).toMatchObject({ useTo: 1000, n: 3, isReal: false, rate: 0, limit: null, life: null });
+    expect(wear).toMatchObject({ useTo: 1000, n: 3, distinguishable: false, rate: 0, limit: null, life: null });
     expect(wear!.says).toBe("no wear rate yet after 1000 h: not distinguishable from zero, at most 0.0042 in 1000 h");
   });
 
