@@ -14,6 +14,7 @@ const browser = await launchBrowser();
 try {
   const page = await browser.newPage({ viewport: { width: 1280, height: 720 } });
   await page.goto(server.url);
+  await page.getByRole("button", { name: "Look round in the sample" }).click();
   const pane = page.frameLocator("iframe");
   await pane.getByRole("button", { name: "Check", exact: true }).click();
   await pane.locator(".counts").waitFor();

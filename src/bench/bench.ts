@@ -69,9 +69,27 @@ export class Bench {
     );
   }
 
+  /** Empty, with the pane where a build sheet is set up. */
   async newWorkbook(): Promise<void> {
     this.tell("");
-    if (await this.#mayLeave("a new workbook")) await this.#show(this.#model(), NEW);
+    if (!(await this.#mayLeave("a new workbook"))) return;
+    const model = this.#model();
+    storedTexts(model).set(PANE_KEY, JSON.stringify({ view: "setup" }));
+    await this.#show(model, NEW);
+    focusSheet();
+  }
+
+  /** Where no file is named: the sample, and above it what else one may have come for. */
+  async openStart(): Promise<void> {
+    await this.openSample();
+    elements.start.hidden = false;
+    elements.startNew.focus();
+  }
+
+  /** The sample stays, and the next keys go to its cells. */
+  leaveStart(): void {
+    elements.start.hidden = true;
+    focusSheet();
   }
 
   /** The file that the bench was started with. */
@@ -149,6 +167,7 @@ export class Bench {
     const workbook = new Workbook(this.engine, model, name, beside, () => this.#showState());
     const host = telling(benchHost(model, name), workbook);
     this.#grid?.remove();
+    elements.start.hidden = true;
     this.#workbook = workbook;
     this.#saving = new Saving(this.engine, workbook, place, {
       tell: (sentence) => this.tell(sentence),

@@ -38,7 +38,7 @@ async function start(): Promise<void> {
   const engine = loadEngine();
   const templates = mendTemplates(await (await fetch(TEMPLATES)).text());
   const bench = new Bench(engine, globalThis.owl, templates);
-  const { book, fresh, open, file, save, saveAs, sample, paneToggle, messageClose } = elements;
+  const { book, fresh, open, file, save, saveAs, sample, startNew, startOpen, startSample, paneToggle, messageClose } = elements;
 
   file.addEventListener("change", () => {
     const [chosen] = file.files ?? [];
@@ -52,6 +52,9 @@ async function start(): Promise<void> {
   save.addEventListener("click", () => void bench.save());
   saveAs.addEventListener("click", () => void bench.saveAs());
   sample.addEventListener("click", () => void bench.openSample());
+  startNew.addEventListener("click", () => void bench.newWorkbook());
+  startOpen.addEventListener("click", () => void bench.choose());
+  startSample.addEventListener("click", () => bench.leaveStart());
   paneToggle.addEventListener("click", () => bench.togglePane());
   messageClose.addEventListener("click", () => bench.tell(""));
   matchMedia("(prefers-color-scheme: dark)").addEventListener("change", () => bench.wearScheme());
@@ -63,7 +66,7 @@ async function start(): Promise<void> {
   takeDrops(bench);
   reportFailures(bench);
   const given = new URLSearchParams(location.search).get("file");
-  await (given === null ? bench.openSample() : bench.openGiven(given));
+  await (given === null ? bench.openStart() : bench.openGiven(given));
   performance.mark("bench-ready");
   await bench.offerKept();
 }

@@ -6,17 +6,27 @@ type Region = (typeof REGIONS)[number];
 
 const cellField = (): HTMLElement | null => elements.grid.querySelector<HTMLElement>(".o-grid-composer .o-composer");
 
+/** Where one was in the pane; its page forgets that when the keys go elsewhere. */
+let inPane: HTMLElement | undefined;
+
+function rememberPane(): void {
+  const { pane } = elements;
+  if (document.activeElement === pane) inPane = (pane.contentDocument?.activeElement ?? undefined) as HTMLElement | undefined;
+}
+
 /** The next keys go to the cell that is selected. */
 export function focusSheet(): void {
+  rememberPane();
   window.focus();
   cellField()?.focus();
 }
 
 function focusPane(): void {
   const { contentWindow, contentDocument } = elements.pane;
-  // Back to where one was in it, or to its open tab.
-  if (contentDocument?.activeElement === contentDocument?.body) contentDocument?.querySelector<HTMLElement>('[role="tab"][aria-selected="true"]')?.focus();
   contentWindow?.focus();
+  // Back to where one was in it, or to its open tab.
+  if (inPane?.ownerDocument === contentDocument) inPane?.focus();
+  if (contentDocument?.activeElement === contentDocument?.body) contentDocument?.querySelector<HTMLElement>('[role="tab"][aria-selected="true"]')?.focus();
 }
 
 function here(): Region {
@@ -27,6 +37,7 @@ function here(): Region {
 
 /** Leads on to the next part of the page, or back to the one before; a hidden pane is passed over. */
 export function goOn(isBack = false): void {
+  rememberPane();
   const there = REGIONS.filter((region) => region !== "pane" || !elements.pane.hidden);
   const next = there.at((there.indexOf(here()) + (isBack ? -1 : 1)) % there.length)!;
   if (next === "sheet") focusSheet();

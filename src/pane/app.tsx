@@ -8,14 +8,17 @@ import { type StoredChoices, StoredChoicesContext } from "./parts/stored-choices
 import { TaskLines, useTask } from "./parts/use-task.tsx";
 import { LATER, TABS, type Tab, tabOf, VIEWS, type View } from "./views.ts";
 
-/** For somebody who has just come: a sample to look round in. */
-function FirstSheet({ host }: { host: SheetHost }) {
+/** For somebody who has just come: sheets of their own, or a sample to look round in. */
+function FirstSheet({ host, onSetUp }: { host: SheetHost; onSetUp(): void }) {
   const work = useTask();
   const insert = () => work.act("Putting the sample in …", async () => (await part(import("./setup/insert.ts"))).insertSample(host));
   return (
     <div class="advice">
-      <p>No build sheet yet? In an empty workbook, look round in a sample first.</p>
+      <p>No build sheet yet? Set one up, or in an empty workbook look round in a sample first.</p>
       <div class="tools">
+        <button type="button" onClick={onSetUp}>
+          Set up a build sheet
+        </button>
         <button type="button" aria-disabled={work.doing !== ""} onClick={insert}>
           Insert a sample build sheet
         </button>
@@ -164,7 +167,7 @@ export function App({ host, kept, load }: Props) {
       <CheckView
         state={state}
         actions={actions}
-        first={<FirstSheet host={host} />}
+        first={<FirstSheet host={host} onSetUp={() => setView("setup")} />}
         onPropose={() => {
           setProposals(proposals + 1);
           setView("layout");

@@ -32,7 +32,7 @@ test("the question before leaving and the sentence of a refused file are as acce
   await page.page.locator("#message").waitFor();
   expect(await violationsOn(page)).toEqual([]);
   await page.type("C4", "73.03");
-  await page.page.getByRole("button", { name: "Sample" }).click();
+  await page.page.getByRole("button", { name: "Sample", exact: true }).click();
   await page.page.getByRole("dialog").waitFor();
   expect(await violationsOn(page)).toEqual([]);
   await page.close();

@@ -27,6 +27,20 @@ test("New opens an empty workbook, which Save hands over", async () => {
   expect([name, readXlsx(bytes).sheets[0]!.cells[0]!.value]).toEqual(["workbook.xlsx", 73.02]);
 }, 60_000);
 
+test("the bench starts on the sample and offers a new build sheet, a file or the sample, until one is taken", async () => {
+  const start = at.page.page.getByRole("region", { name: "Start" });
+  expect(await start.isVisible()).toBe(true);
+  await button("Look round in the sample").click();
+  expect(await start.isVisible()).toBe(false);
+  expect(await at.page.page.locator("#book").textContent()).toBe("build-sheet.xlsx");
+  await at.page.page.reload();
+  await button("New build sheet").click();
+  await opened("workbook.xlsx");
+  expect(await start.isVisible()).toBe(false);
+  await at.page.pane.getByRole("heading", { name: "Set up a build sheet" }).waitFor();
+  expect(await unsaved()).toBe(false);
+}, 60_000);
+
 test("a click on its name gives the workbook another one", async () => {
   await at.page.page.locator("#book").click();
   await dialog().getByRole("textbox").fill("port engine");

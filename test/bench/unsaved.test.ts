@@ -110,7 +110,7 @@ describe("opening another workbook over unsaved changes asks first", () => {
 
 test("the sample comes back by its button, after the same question", async () => {
   await at.page.type("C4", "73.031");
-  await at.page.page.getByRole("button", { name: "Sample" }).click();
+  await at.page.page.getByRole("button", { name: "Sample", exact: true }).click();
   await at.page.page.getByRole("button", { name: "Open without saving" }).click();
   await at.page.page.getByRole("dialog").waitFor({ state: "hidden" });
   await at.page.page.locator("#unsaved").waitFor({ state: "hidden" });

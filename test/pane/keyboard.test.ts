@@ -110,7 +110,7 @@ test("an example is found, unfolded and copied without a mouse", async () => {
 test("a sample is put into an empty workbook without a mouse", async () => {
   const page = await pane.open("blank");
   await page.getByRole("tab", { name: "Check" }).focus();
-  for (let presses = 0; presses < 4; presses++) await page.keyboard.press("Tab");
+  for (let presses = 0; presses < 5; presses++) await page.keyboard.press("Tab");
   expect(await page.evaluate(() => document.activeElement?.textContent)).toBe("Insert a sample build sheet");
   await page.keyboard.press("Enter");
   await page.getByRole("status").filter({ hasText: "A sample was put in, with invented readings." }).waitFor();

@@ -46,7 +46,21 @@ export function MeasureView({ host, changes }: ViewProps) {
       setForm({ name: `Measuring form ${snapshot!.name.replace(/\.[^.]*$/, "")}.html`, text: measuringForm(snapshot!.name, own, own[0]!.places[0]!.unit) });
       return "The form is made; save it below, and print it from a browser.";
     });
-  if (running) return <RoundView host={host} round={running} onRound={setRunning} onDone={() => setRunning(null)} />;
+  const choice = useRef<HTMLSelectElement>(null);
+  const [ended, setEnded] = useState(0);
+  useEffect(() => {
+    if (ended > 0) choice.current?.focus();
+  }, [ended]);
+  const done = (round: Round) => {
+    // What is through makes room for what is still blank behind it; a round that was left is the one to go on with.
+    const at = groups.findIndex((group) => group.id === id);
+    const isThrough = at >= 0 && round.at === round.places.length;
+    const following = isThrough ? groups.slice(at + 1).find(({ places }) => heldIn(snapshot!, places).includes(null)) : undefined;
+    if (following) setChosen(following.id);
+    setRunning(null);
+    setEnded(ended + 1);
+  };
+  if (running) return <RoundView host={host} round={running} onRound={setRunning} onDone={() => done(running)} />;
   return (
     <>
       <h2>Measure</h2>
@@ -56,7 +70,7 @@ export function MeasureView({ host, changes }: ViewProps) {
       <div class="fields">
         <label class="field">
           <span>What is measured</span>
-          <select value={id} onChange={(event) => setChosen(event.currentTarget.value)}>
+          <select ref={choice} value={id} onChange={(event) => setChosen(event.currentTarget.value)}>
             {groups.map((group) => (
               <option key={group.id} value={group.id}>
                 {group.title} ({blanksIn(snapshot!, group)})

@@ -18,12 +18,13 @@ export function RoundView({ host, round, onRound, onDone }: Props) {
   const [isSaid, setSaid] = useState(false);
   const [noVoice, setNoVoice] = useState(false);
   const field = useRef<HTMLInputElement>(null);
+  const done = useRef<HTMLButtonElement>(null);
   const { places, readings, at, asked, trouble, last, isBlind } = round;
   const place = places[at];
   // Before anything is shown: a gauge that types does not wait.
-  useLayoutEffect(() => field.current?.focus(), [at, asked]);
+  useLayoutEffect(() => (field.current ?? done.current)?.focus(), [at, asked]);
   const tell = (words: string) => setNoVoice(say(words) === "no voice");
-  const done = ({ round: after, write }: { round: Round; write?: number }) => {
+  const take = ({ round: after, write }: { round: Round; write?: number }) => {
     onRound(after);
     setText("");
     if (write === undefined || !place) return;
@@ -45,7 +46,7 @@ export function RoundView({ host, round, onRound, onDone }: Props) {
         <form
           onSubmit={(event) => {
             event.preventDefault();
-            done(entered(round, text));
+            take(entered(round, text));
           }}
         >
           <label class="place-on">
@@ -65,7 +66,7 @@ export function RoundView({ host, round, onRound, onDone }: Props) {
           </p>
           {asked ? (
             <div class="tools">
-              <button type="button" class="primary" onClick={() => done(accepted(round))}>
+              <button type="button" class="primary" onClick={() => take(accepted(round))}>
                 Yes, write {asked.value}
               </button>
               <button type="button" onClick={() => go(declined(round))}>
@@ -98,7 +99,7 @@ export function RoundView({ host, round, onRound, onDone }: Props) {
             Say it
           </button>
         )}
-        <button type="button" onClick={onDone}>
+        <button ref={done} type="button" onClick={onDone}>
           {place ? "Stop measuring" : "Done"}
         </button>
         {!place && (
@@ -111,7 +112,9 @@ export function RoundView({ host, round, onRound, onDone }: Props) {
         <input type="checkbox" checked={isSaid} onChange={(event) => setSaid(event.currentTarget.checked)} />
         <span>Say each reading back</span>
       </label>
-      <p class="hint">{noVoice ? "There is no English voice on this machine, and none is fetched from elsewhere." : "Enter takes the reading and goes on."}</p>
+      <p class="hint">
+        {noVoice ? "There is no English voice on this machine, and none is fetched from elsewhere." : place ? "Enter takes the reading and goes on." : ""}
+      </p>
     </section>
   );
 }
