@@ -7,7 +7,7 @@ import type { ComparisonVerdict } from "../compare/judgement.ts";
 import type { ReadingSet } from "../compare/readings.ts";
 import { TypedFault, type TypedSizes, typedSizes } from "../compare/typed-sizes.ts";
 import { changesText, sizesText, wearLines } from "../compare/words.ts";
-import { rowsText } from "../core/number-text.ts";
+import { placesText } from "../core/number-text.ts";
 import { hashOf } from "./check-readings.ts";
 import { jsonLines } from "./compare-lines.ts";
 import { readSets } from "./compare-sides.ts";
@@ -185,7 +185,7 @@ async function printComparison(comparison: Comparison): Promise<void> {
   await printTable("wear", wearLines(wear));
   await printTable("not compared", refused.map(refusedRow));
   for (const note of notes) await print(`  note: ${printable(note)}`);
-  await print(`  ${rowsText(rows, places.length, "compared", (count) => count.toLocaleString("en"))}; ${verdicts}`);
+  await print(`  ${placesText(rows, places.length, (count) => count.toLocaleString("en"))}; ${verdicts}`);
 }
 
 async function printTable(title: string, rows: readonly (readonly string[])[]): Promise<void> {

@@ -129,6 +129,7 @@ function program(done: (code: number) => void): Command {
     .option("--trial", "a workbook for a trial of two groups of engines instead: campaigns, masters, readings by cylinder, blind sheets, verdicts")
     .option("--engines <count>", "with --trial: engines in each of the two groups, 1 to 12")
     .option("--seed <number>", "with --trial: the order of measuring is drawn with it, 1 to 999999")
+    .option("--use <unit>", "with --trial: in what use is counted, hours, miles or km; hours unless told")
     .option("--force", "overwrite what is there")
     .action(async (out: string, options: NewOptions) => done(await (await import("./new-command.ts")).newBuildSheet(out, options)));
 

@@ -119,7 +119,7 @@ export function compareReadings(first: ReadingSet, second: ReadingSet | undefine
       ...masters.notesOn(
         places,
         largestNumber(
-          places.map(({ decimals }) => decimals),
+          places.map(({ typedDecimals }) => typedDecimals),
           0,
         ),
       ),

@@ -107,7 +107,7 @@ function overPlaces(all: readonly Couple[], engines: readonly [string, string]):
     ...{ engines, cylinder: "", characteristic: own, position: "", unit, label: `${between(engines)}${own}, mean of ${couples.length} places` },
     changes: [0, 1].map((i) => decimal(mean(couples.map((couple) => couple[i]!.difference)))) as [number, number],
     ...{
-      decimals: AVERAGED + largestNumber(couples.flat().map(({ decimals }) => decimals)),
+      decimals: AVERAGED + largestNumber(couples.flat().map(({ typedDecimals }) => typedDecimals)),
       difference: decimal(mean(differences)),
       n: couples.length,
       common,

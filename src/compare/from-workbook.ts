@@ -23,7 +23,7 @@ import { type CellAddress, placeName } from "../workbook/address.ts";
 import type { SheetSnapshot, WorkbookSnapshot } from "../workbook/port.ts";
 import { campaignsOn, runInOf } from "./campaign-tables.ts";
 import { engineIdentity } from "./engines.ts";
-import { fillMatters } from "./matters-in-limits.ts";
+import { fillFromLimits } from "./limit-tables.ts";
 import { MeasuredWith } from "./measured-with.ts";
 import { type Reading, type ReadingSet, type ReadingSubject, tableReadings } from "./readings.ts";
 import { type Repeats, repeatsIn } from "./repeats.ts";
@@ -77,7 +77,7 @@ export function readingsOfWorkbook(snapshot: WorkbookSnapshot, { uncertainty, ma
   const isLaid = new Set(laid.map(({ cell }) => placeName(cell)));
   const readings = [...gathered.readings().filter(({ cell }) => !isLaid.has(placeName(cell))), ...laid];
   giveUncertainties(readings, analysis, uncertainty);
-  fillMatters(readings, book.sheets);
+  notes.push(...fillFromLimits(readings, book.sheets));
   const use = useIn(sheet === undefined ? book.sheets : book.sheets.filter(({ name }) => name === sheet)) ?? useIn(book.sheets);
   if (use !== undefined) for (const reading of readings) if (reading.hours === undefined) Object.assign(reading, use);
   const runIn = runInOf(book.sheets);

@@ -119,7 +119,7 @@ function between(groups: readonly [string, string], engines: readonly EngineMean
     ...{ groups, engines: counts, characteristic: own, unit, changes, lone, common, places: first[0]!.places.length },
     label,
     ...{ difference: decimal(changes[1] - changes[0]), n: engines.length },
-    decimals: AVERAGED + largestNumber(places.map(({ decimals }) => decimals)),
+    decimals: AVERAGED + largestNumber(places.map(({ typedDecimals }) => typedDecimals)),
     ...(isWider ? { doubt: welch!, other: doubt! } : { doubt, ...(welch !== undefined && welch.variance > 0 ? { other: welch } : {}) }),
     matters: strictestOf(places.map(({ matters }) => matters)),
   };

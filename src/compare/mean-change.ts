@@ -51,7 +51,7 @@ function meanEstimate(all: readonly PlaceEstimate[], areOfOneEngine: boolean): M
       difference: decimal(mean(changes)),
       n: places.length,
       common,
-      decimals: AVERAGED + largestNumber(places.map(({ decimals }) => decimals)),
+      decimals: AVERAGED + largestNumber(places.map(({ typedDecimals }) => typedDecimals)),
       without: all.length - places.length,
       places,
     },

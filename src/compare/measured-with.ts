@@ -6,7 +6,7 @@ import { foldedHeading, gaugeFieldOf, isCommonPart } from "../vocabulary/heading
 import { isRecheck } from "../vocabulary/run-in.ts";
 import { measuredBy } from "../vocabulary/subjects.ts";
 import type { SheetSnapshot } from "../workbook/port.ts";
-import type { Reading } from "./readings.ts";
+import { dayIn, type Reading } from "./readings.ts";
 
 /** With which gauge some parts were measured, and when. */
 interface Use {
@@ -82,7 +82,7 @@ export class MeasuredWith {
     const id = isBlank(gauge) || typeof gauge === "object" ? "" : String(gauge).trim();
     const known = typeof uncertainty === "number" && uncertainty > 0 ? uncertainty : id === "" ? undefined : this.#gauges.uncertaintyOf(id, undefined);
     if (known === undefined && id === "") return;
-    const use = { uncertainty: known, gauge: id, day: isBlank(used) || typeof used === "object" ? "" : String(used) };
+    const use = { uncertainty: known, gauge: id, day: isBlank(used) || typeof used === "object" ? "" : dayIn(used) };
     if (isRecheck(name)) return;
     const uses = SECOND.test(name) ? this.#secondUses : this.#uses;
     for (const part of partsIn(name.replace(SECOND, ""))) uses.set(part, use);

@@ -9,6 +9,7 @@ import { measuredBy, ownCharacteristic, wearOf } from "../vocabulary/subjects.ts
 import { isLengthUnit } from "../vocabulary/units.ts";
 import type { Estimate, LineJudgement } from "./judgement.ts";
 import type { MasterChange, Masters } from "./masters.ts";
+import { AVERAGED } from "./mean-change.ts";
 import type { ReadingPair, SideNames } from "./pair-readings.ts";
 import { labelOf, type Reading, type ReadingSubject } from "./readings.ts";
 import { ownUOf, RepeatScatter, type Session, type SessionDoubt, sessionsOf, uncertaintyOf } from "./sessions.ts";
@@ -21,7 +22,10 @@ export interface PlaceEstimate extends ReadingSubject, Estimate {
   /** Places of one own characteristic are taken together: a top ring's are not those of a second ring. */
   own: string;
   unit: string | undefined;
-  /** With as many decimals as the readings of the characteristic were typed with its sizes are told. */
+  /** As many decimals as the readings of the characteristic were typed with. */
+  typedDecimals: number;
+  /** Its sizes and its change are told with so many: one more than was typed where a mean, a master or a temperature leaves a part of the last one. */
+  sizeDecimals: number;
   decimals: number;
   before: Session;
   after: Session;
@@ -90,6 +94,9 @@ function contradictionIn(sides: Sides, scatter: RepeatScatter, names: SideNames)
   return undefined;
 }
 
+/** What was worked out from typed sizes is told with a decimal more, where it has one. */
+const toldDecimals = (typed: number, ...worked: readonly number[]): number => Math.min(typed + AVERAGED, Math.max(typed, ...worked.map(decimalsOf)));
+
 /** More decimals than anybody types: the size was worked out. */
 const MOST_TYPED = 6;
 
@@ -104,7 +111,7 @@ function decimalsAmong(all: readonly number[]): number {
 
 const keyOf = ({ characteristic, position, unit = "" }: Reading): string => `${ownCharacteristic(measuredBy(characteristic, position))}|${unit}`;
 
-function placeEstimate(sides: Sides, scatter: RepeatScatter, matters: TypedSizes | undefined, decimals: number, masters: Masters): PlaceEstimate {
+function placeEstimate(sides: Sides, scatter: RepeatScatter, matters: TypedSizes | undefined, typedDecimals: number, masters: Masters): PlaceEstimate {
   const [before, after] = [sides.before.at(-1)!, sides.after.at(-1)!];
   const [first, last] = [before.readings[0]!, after.readings[0]!];
   const { engine, cylinder, characteristic, position } = first;
@@ -119,12 +126,17 @@ function placeEstimate(sides: Sides, scatter: RepeatScatter, matters: TypedSizes
     scatter.doubtOf(side, session, own, master?.[side], thermal?.ofDegree[side] ?? 0);
   const doubts = U[0] === undefined ? null : { before: doubtOf("before", before, U[0]), after: doubtOf("after", after, U[1]!) };
   const common = doubts === null ? 0 : Math.hypot(doubts.before.common, doubts.after.common, thermal?.ofCoefficient ?? 0);
+  const areMeans = [before, after].some(({ readings }) => readings.length > 1);
+  const sizeDecimals = areMeans ? toldDecimals(typedDecimals, decimal(before.value), decimal(after.value)) : typedDecimals;
+  const isCorrected = areMeans || thermal !== undefined || (master?.moved ?? 0) !== 0;
+  const decimals = isCorrected ? Math.max(sizeDecimals, toldDecimals(typedDecimals, difference)) : typedDecimals;
   const sizeOf = (session: Session, side: "before" | "after"): number =>
     session === before
       ? session.value
       : decimal(session.value - (masters.between(before, session, ownU, side)?.moved ?? 0) + (thermalChange(before, session)?.correction ?? 0));
   return {
-    ...{ engine, cylinder, characteristic, position, label: labelOf(first), own: ownCharacteristic(measured), unit: first.unit ?? last.unit, decimals },
+    ...{ engine, cylinder, characteristic, position, label: labelOf(first), own: ownCharacteristic(measured), unit: first.unit ?? last.unit },
+    ...{ typedDecimals, sizeDecimals, decimals },
     ...{ before, after, master, thermal, doubts, difference, n: 1, common },
     history: (["before", "after"] as const).flatMap((side) =>
       sides[side].map((session) => ({ hours: session.hours, useUnit: session.readings[0]!.useUnit, value: sizeOf(session, side) })),

@@ -2,6 +2,7 @@ import { type Cell, isBlank } from "../core/cell.ts";
 import { Fault, refuse } from "../core/fault.ts";
 import { BLANK, number, type Param } from "../core/param.ts";
 import { faultBody } from "../core/sentences.ts";
+import { dayOf, dayText } from "../vocabulary/dates.ts";
 import {
   type Campaign,
   COMPARISON_FIELDS,
@@ -125,7 +126,8 @@ function readingFrom(cells: ColumnFields, typed: Cell, unit: string | undefined,
   const position = positionFrom({ position: cellText(cells.position), height: cellText(cells.height), axis: cellText(cells.axis) });
   const reading: Reading = { engine: engine!, cylinder: cylinder!, characteristic: characteristic!, position, value: null, ...place, isListed: true };
   reading.unit = unitOf(cellText(cells.unit)) ?? unit;
-  for (const field of ["gauge", "day"] as const) if (!isBlank(cells[field])) reading[field] = cellText(cells[field]).trim();
+  if (!isBlank(cells.gauge)) reading.gauge = cellText(cells.gauge).trim();
+  if (!isBlank(cells.day)) reading.day = dayIn(cells.day);
   const session = cellText(cells.campaign).trim();
   const campaign = campaignOf(session);
   if (campaign !== undefined) reading.campaign = campaign;
@@ -152,6 +154,12 @@ function readingFrom(cells: ColumnFields, typed: Cell, unit: string | undefined,
   if (reading.value !== null) reading.fault ??= thermalFault(reading);
   if (reading.fault !== undefined) reading.value = null;
   return reading;
+}
+
+/** A day as it is typed; the number by which a sheet keeps it is no words for anybody, and not those of another file. */
+export function dayIn(cell: Cell | undefined): string {
+  const day = typeof cell === "number" ? dayOf(cell) : undefined;
+  return day === undefined ? cellText(cell ?? null).trim() : dayText(day);
 }
 
 /** Hours, miles and kilometres are one thing to wear, but for what it is told in. */

@@ -153,7 +153,7 @@ function told(wear: Omit<Wear, "says">, place: PlaceEstimate): string {
   }
   const grows = `${rate > 0 ? "grows" : "shrinks"} ${fixed(Math.abs(rate), decimals)} in ${PER} ${unit}${during} (${fixed(least, decimals)} to ${fixed(most, decimals)}${n > 2 ? `, ${n} measurings${n === 3 ? ", which are few" : ""}` : ""})`;
   if (limit === null) return grows;
-  const name = fixed(limit, Math.max(place.decimals, decimalsOf(limit)));
+  const name = fixed(limit, Math.max(place.typedDecimals, decimalsOf(limit)));
   if (wear.isPast || (life !== null && !isAbove(life, useTo))) return `${grows}; it is past its limit ${name}`;
   if (life === null) return grows;
   const left = Math.floor((earliest ?? life) - useTo);

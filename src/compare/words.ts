@@ -14,8 +14,8 @@ const sized = (difference: number, decimals: number): string =>
   difference === 0 ? "the same" : `${fixed(Math.abs(difference), decimals)} ${difference > 0 ? "larger" : "smaller"}`;
 
 /** `73.020 → 73.054 mm`, or `A 73.020, B 73.054 mm`: the sizes of a place with the decimals of their like. */
-export function sizesText({ before, after, decimals, unit }: PlaceEstimate, { kind, engines }: Pick<Sides, "kind" | "engines">): string {
-  const [a, b] = [before, after].map(({ value }) => fixed(value, decimals));
+export function sizesText({ before, after, sizeDecimals, unit }: PlaceEstimate, { kind, engines }: Pick<Sides, "kind" | "engines">): string {
+  const [a, b] = [before, after].map(({ value }) => fixed(value, sizeDecimals));
   return `${kind === "sizes" ? `${engines![0]} ${a}, ${engines![1]} ${b}` : `${a} → ${b}`}${unit ? ` ${unit}` : ""}`;
 }
 
@@ -28,10 +28,10 @@ export function placeSays(place: PlaceEstimate & LineJudgement, { kind, names }:
   const { decimals, difference, direction, uncertainty } = place;
   const worse = kind === "changes" && direction === "worse" ? ", which is worse" : "";
   const where = kind === "sizes" && difference !== 0 ? ` ${names.after}` : "";
-  const size = `${sized(difference, decimals)}${where}${correctionText(place)}${worse}`;
+  const size = `${sized(difference, decimals)}${where}${correctionText(place)}${repeatsText(place)}${worse}`;
   const gauge = kind === "changes" ? "its gauge" : "their gauge";
   const beyond = `beyond ${gauge} (${uncertainty === null ? "" : uncertaintyText(uncertainty)})`;
-  return `${size}${repeatsText(place)}: ${verdictWords(place, beyond, lines)}`;
+  return `${size}: ${verdictWords(place, beyond, lines)}`;
 }
 
 /** What was taken out of a change before it was judged. */
@@ -61,24 +61,29 @@ const withoutText = ({ without }: MeanEstimate): string => (without > 0 ? `, ${w
 
 /** A difference between two engines' changes in a sentence. */
 export function differenceSays(difference: DifferenceEstimate & LineJudgement, lines: number): string {
-  const [, second] = difference.engines;
+  const [first, second] = difference.engines;
   const { level, n } = difference;
-  const size =
-    difference.difference === 0 ? "changed alike" : `engine ${second} changed by ${amount(difference)} ${difference.difference > 0 ? "more" : "less"}`;
+  const size = apartText(`engine ${first}`, `engine ${second}`, difference);
   if (level === "mean") return `${size} on average over ${n} places: ${averageWords(difference, lines)}`;
   return `${size}: ${verdictWords(difference, `beyond the gauges (${difference.uncertainty === null ? "" : uncertaintyText(difference.uncertainty)})`, lines)}`;
 }
 
 /** A difference between two ways of treatment in a sentence. */
 export function groupSays(line: GroupEstimate & LineJudgement, lines: number): string {
-  const [, second] = line.groups;
-  const { difference, engines, lone } = line;
-  const size = difference === 0 ? "changed alike" : `${second} changed by ${amount(line)} ${difference > 0 ? "more" : "less"}`;
-  const over = `${size}, ${counted(engines[1], "engine")} against ${engines[0]}`;
+  const { groups, engines, lone } = line;
+  const over = `${apartText(...groups, line)}, ${counted(engines[1], "engine")} against ${engines[0]}`;
   return lone === null ? `${over}: ${averageWords(line, lines)}` : `${over}: cannot tell, as there is only one engine of ${lone}`;
 }
 
-const amount = ({ difference, decimals }: Pick<DifferenceEstimate, "difference" | "decimals">): string => fixed(Math.abs(difference), decimals);
+/** `engine B grew by 0.012 more`, `shrank by 0.001 less`; where one grew and the other shrank, which, and how far apart that is. */
+function apartText(first: string, second: string, { changes, difference, decimals }: Pick<DifferenceEstimate, "changes" | "difference" | "decimals">): string {
+  const [one, other] = changes;
+  const amount = fixed(Math.abs(difference), decimals);
+  if (difference === 0) return "changed alike";
+  if (one >= 0 && other >= 0) return `${second} grew by ${amount} ${difference > 0 ? "more" : "less"}`;
+  if (one <= 0 && other <= 0) return `${second} shrank by ${amount} ${difference < 0 ? "more" : "less"}`;
+  return `${second} ${other > 0 ? "grew" : "shrank"} and ${first} ${one > 0 ? "grew" : "shrank"}, ${amount} apart`;
+}
 
 function averageWords(judged: LineJudgement & { decimals: number }, lines: number): string {
   if (judged.uncertainty === null) return verdictWords(judged, "", lines);
@@ -106,10 +111,10 @@ export function headline({ judged, beyondGauge, differs, lines }: FamilyCounts):
   return `${beyond} beyond ${beyondGauge === 1 || beyondGauge === 0 ? "its" : "their"} own gauge; ${expected} would by chance${left}.`;
 }
 
-/** What all lines came to: `5 differ, 40 are the same within what matters, 22 cannot be told`. */
+/** What all lines came to: `of 67 lines 5 differ, 40 are the same within what matters, 22 cannot be told`. A line is a place, a mean or a difference. */
 export function verdictsText(judgements: readonly LineJudgement[]): string {
   const count = (verdict: LineJudgement["verdict"]): number => judgements.filter((one) => one.verdict === verdict).length;
-  const differs = `${grouped(count("differs"))} ${count("differs") === 1 ? "differs" : "differ"}`;
+  const differs = `of ${counted(judgements.length, "line")} ${grouped(count("differs"))} ${count("differs") === 1 ? "differs" : "differ"}`;
   const open = `${grouped(count("cannot tell"))} cannot be told`;
   if (judgements.every(({ matters }) => matters === null)) return `${differs}, ${open}; nothing is called the same before it is said what matters`;
   return `${differs}, ${grouped(count("same within"))} ${count("same within") === 1 ? "is" : "are"} the same within what matters, ${open}`;

@@ -76,4 +76,11 @@ export const roughCount = (count: number): string => count.toLocaleString("en", 
 
 /** `22 of 24 rows checked, 2 could not be`: what goes in is counted, so that nothing gets lost unseen. */
 export const rowsText = (all: number, done: number, verb: string, format: (count: number) => string = grouped): string =>
-  `${format(done)} of ${format(all)} ${all === 1 ? "row" : "rows"} ${verb}${all > done ? `, ${format(all - done)} could not be` : ""}`;
+  doneText(all, done, `${all === 1 ? "row" : "rows"} ${verb}`, format);
+
+/** `32 of 38 places compared, 6 could not be`. */
+export const placesText = (all: number, done: number, format: (count: number) => string = grouped): string =>
+  doneText(all, done, `${all === 1 ? "place" : "places"} compared`, format);
+
+const doneText = (all: number, done: number, what: string, format: (count: number) => string): string =>
+  `${format(done)} of ${format(all)} ${what}${all > done ? `, ${format(all - done)} could not be` : ""}`;

@@ -43,13 +43,13 @@ const nameOf = ({ engine, cylinder, position }: PlaceChange, withEngine: boolean
 
 /** `bore, mm: limit 73.000 to 73.080, matters 0.005`: what the rows below have in common. */
 function commonText(place: PlaceChange, mattersAmong = place.matters): string {
-  const { own, characteristic, unit, decimals, master, thermal } = place;
+  const { own, characteristic, unit, typedDecimals, decimals, master, thermal } = place;
   const { lower, upper } = limitsOf(place);
-  const limit = limitText(lower, upper, decimals);
+  const limit = limitText(lower, upper, typedDecimals);
   const parts = [
     limit === "none" ? "no limit given" : `limit ${limit}`,
     mattersAmong === null ? "what matters not typed" : `matters ${readingText(mattersAmong)}`,
-    master && master.moved !== 0 ? `changes less ${signed(master.moved, Math.max(decimals, decimalsOf(master.moved)))}, by which the master moved` : "",
+    master && master.moved !== 0 ? `changes less ${signed(master.moved, decimals)}, by which the master moved` : "",
     thermal ? "changes at 20 °C" : "",
   ].filter(Boolean);
   return `${own || characteristic}${unit ? `, ${unit}` : ""}: ${parts.join("; ")}`;
@@ -76,8 +76,8 @@ function oneEngine({ places, kind, engines }: Comparison): Markup {
   const withEngine = new Set(places.map(({ engine }) => ownerKey("engine", engine))).size > 1;
   const sides = kind === "sizes" && engines ? [engines[0], engines[1], "Difference"] : ["Before", "After", "Change"];
   const rows = inOrder(places).map((place) => {
-    const { decimals, before, after, difference, uncertainty } = place;
-    const cells = [fixed(before.value, decimals), fixed(after.value, decimals), signed(difference, decimals), uText(uncertainty)].map(number);
+    const { sizeDecimals, decimals, before, after, difference, uncertainty } = place;
+    const cells = [fixed(before.value, sizeDecimals), fixed(after.value, sizeDecimals), signed(difference, decimals), uText(uncertainty)].map(number);
     return { common: commonText(place), cells: html`<td class="what">${nameOf(place, withEngine)}</td>${cells}${verdictCell(place)}` };
   });
   return placesTable(rows, ["Place", ...sides, "U", "Verdict"]);
@@ -88,7 +88,7 @@ function bothEngines(comparison: Comparison): Markup {
   const sizes = (place: PlaceChange | undefined): Markup[] =>
     place === undefined
       ? [number("–"), number("–"), number("–")]
-      : [number(fixed(place.before.value, place.decimals)), number(fixed(place.after.value, place.decimals)), changeCell(place)];
+      : [number(fixed(place.before.value, place.sizeDecimals)), number(fixed(place.after.value, place.sizeDecimals)), changeCell(place)];
   const rows = coupleRows(comparison).map(({ first, second, line }) => {
     const one = (first ?? second)!;
     const verdict = line === undefined ? html`<td class="word">one engine only</td>` : verdictCell(line);

@@ -1,7 +1,7 @@
 import type { Comparison } from "../compare/compare.ts";
 import type { ComparisonVerdict, LineJudgement } from "../compare/judgement.ts";
 import { wearLines } from "../compare/words.ts";
-import { counted, rowsText } from "../core/number-text.ts";
+import { counted, placesText } from "../core/number-text.ts";
 import { VERSION } from "../core/version.ts";
 import { CAUTIONS } from "./cautions.ts";
 import { averages, details, everyPlace, gauges, table } from "./comparison-tables.ts";
@@ -23,7 +23,7 @@ export function renderComparison(comparison: Comparison, page: ComparisonPage): 
   const body = html`<header><h1>What differs, and what cannot be told</h1><p>${between}; compared on ${page.date}</p></header>
 <main>
 <p class="result">${answerOf(comparison)}</p>
-<p class="quiet">${headline} ${rowsText(rows, places.length, "compared")}; ${verdicts}.</p>
+<p class="quiet">${headline} ${placesText(rows, places.length)}; ${verdicts}.</p>
 ${averages(comparison)}
 <h2>Every place</h2>
 ${everyPlace(comparison)}

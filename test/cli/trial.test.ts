@@ -46,7 +46,7 @@ test("groups from two files: what differs stands first, and leaves 1", async () 
     "plain.csv and coated.csv, before against after",
     "  8 of 8 lie beyond their own gauge; hardly one would by chance; 8 remain.",
     "  differs",
-    expect.stringMatching(/^ {4}coated against plain: bore +plain 0.01005, coated 0.03005 +coated changed by 0.02000 more, 2 engines against 2: differs, /),
+    expect.stringMatching(/^ {4}coated against plain: bore +plain 0.01005, coated 0.03005 +coated grew by 0.02000 more, 2 engines against 2: differs, /),
   ]);
 });
 
@@ -129,7 +129,10 @@ test("a workbook for a trial is written, and read again by trial", async () => {
   const read = await run("trial", "trial.xlsx");
   expect(read.code).toBe(2);
   expect(read.err).toContain("nothing could be compared");
-  expect((await run("new", "other.xlsx", "--cylinders", "2", "--seed", "7")).err).toContain("--engines and --seed are for --trial");
+  expect((await run("new", "other.xlsx", "--cylinders", "2", "--seed", "7")).err).toContain("--engines, --seed and --use are for --trial");
+  expect((await run("new", "other.xlsx", "--trial", "--cylinders", "2", "--use", "leagues")).err).toContain(
+    "--use leagues is not known: wanted is hours, miles, km",
+  );
   expect((await run("new", "other.xlsx", "--trial", "--cylinders", "2", "--engines", "13")).err).toContain("--engines 13 is no whole number from 1 to 12");
 });
 

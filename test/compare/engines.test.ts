@@ -84,7 +84,7 @@ describe("two engines, each before and after", () => {
     expect(made.kind).toBe("changes");
     // JCGM 100, 5.1.2: four readings, 2 × 0.003.
     expect(made.differences[0]).toMatchObject({ engines: ["A", "B"], difference: 0.02, changes: [0.01, 0.03], uncertainty: 0.006, verdict: "differs" });
-    expect(made.differences[0]!.says).toBe("engine B changed by 0.02 more: differs, beyond the gauges (0.006)");
+    expect(made.differences[0]!.says).toBe("engine B grew by 0.02 more: differs, beyond the gauges (0.006)");
     expect(made.meanDifferences).toMatchObject([{ difference: 0.02, n: 3, verdict: "differs", by: "gauge" }]);
     expect(made.notes).toContain("one engine each: this judges these two engines, not what was done differently to them");
   });

@@ -68,7 +68,7 @@ describe("the engine is the unit", () => {
     const comparison = trial(pair(0.01, 0.05));
     expect(comparison.meanDifferences[0]!.verdict).toBe("differs");
     expect(only(comparison)).toMatchObject({ verdict: "cannot tell", p: null, difference: 0.04 });
-    expect(only(comparison).says).toBe("coated changed by 0.040 more, 1 engine against 1: cannot tell, as there is only one engine of plain and of coated");
+    expect(only(comparison).says).toBe("coated grew by 0.040 more, 1 engine against 1: cannot tell, as there is only one engine of plain and of coated");
     expect(comparison.notes).toContain(
       "only one engine of plain and of coated: the engines are judged, the ways of treatment cannot be told; two engines of each are the fewest, and few",
     );

@@ -13,10 +13,11 @@ beforeAll(async () => {
 });
 afterAll(() => pane.close());
 
-async function compare(go: (page: Page) => Promise<void>): Promise<Page> {
+async function compare(go: (page: Page) => Promise<void>, after?: string): Promise<Page> {
   const page = await pane.open("compared");
   await page.getByRole("tab", { name: "Compare" }).click();
   await page.getByLabel("Before", { exact: true }).waitFor();
+  if (after !== undefined) await page.getByLabel("After", { exact: true }).selectOption(after);
   await go(page);
   await page.getByRole("button", { name: "Compare", exact: true }).click();
   return page;
@@ -51,7 +52,7 @@ test("two sheets are compared: the sentence first, then what differs and what no
   expect((await shown(page)).map(([head, ...rest]) => [head!.replace(/'?Strip-down'?!\w+$/, ""), ...rest.slice(0, 3)])).toEqual([DIFFERS, MEAN, OPEN]);
   expect(await page.locator("h3.group").allTextContents()).toEqual(["Differs (1)", "Cannot be told (2)"]);
   await page
-    .getByText("2 of 4 rows compared, 2 could not be; 1 differs, 2 cannot be told; nothing is called the same before it is said what matters")
+    .getByText("2 of 4 places compared, 2 could not be; of 3 lines 1 differs, 2 cannot be told; nothing is called the same before it is said what matters")
     .waitFor();
   await page.locator(".counts", { hasText: "Build against Strip-down" }).waitFor();
   await page.locator("summary", { hasText: "Not compared (2)" }).click();
@@ -161,11 +162,26 @@ test("two CSV files are compared as on the command line, and the parser is loade
   expect(asked.filter((url) => /csv/.test(url))).toEqual([]);
   await page.getByRole("button", { name: "Compare", exact: true }).click();
   // Rows and what differs as samples/compare/README.md lists them.
-  await page.locator(".counts", { hasText: "32 of 38 rows compared, 6 could not be; 11 differ" }).waitFor();
+  await page.locator(".counts", { hasText: "32 of 38 places compared, 6 could not be; of 38 lines 11 differ" }).waitFor();
   await page.getByRole("heading", { name: "15 of 32 lie beyond their own gauge; about 1 would by chance; 11 remain." }).waitFor();
   expect(await page.locator(".changes .label").first().textContent()).toContain("cylinder 2, bore, top thrust");
   expect(asked.filter((url) => /csv/.test(url)).length).toBeGreaterThan(0);
   expect(pane.complaints).toEqual([]);
+});
+
+test("a run-in of typed length is apart in the wear", async () => {
+  const page = await compare(async (opened) => {
+    for (const [side, name] of [
+      ["before", "build.csv"],
+      ["after", "strip-down.csv"],
+    ])
+      await opened.getByLabel(`File for the side ${side}`).setInputFiles(fileURLToPath(new URL(name!, SAMPLES)));
+    await opened.getByText("More", { exact: true }).click();
+    await opened.getByLabel("Length of run-in").fill("50");
+  }, "a file: another workbook, or readings as CSV");
+  await page.locator("summary", { hasText: "Wear (" }).click();
+  // 0.034 in 850 h, as without a run-in, but no life is drawn on from it.
+  await page.getByText("grows 0.0400 in 1000 h, the run-in in it, which is not drawn on (0.0335 to 0.0465)").waitFor();
 });
 
 test("a CSV that is no table of readings is refused in a sentence", async () => {

@@ -68,4 +68,17 @@ describe("on paper", () => {
     expect(wide).toEqual([]);
     await page.close();
   }, 60_000);
+
+  test("printed to PDF in the browser they are two A4 pages, the details apart", async () => {
+    const page = await browser.newPage();
+    await page.setContent(renderComparison(compareTrial([await csv(trialSample()["trial.csv"]!)]), PAGE));
+    // ISO 216: A4 is 210 × 297 mm, 595 × 842 pt.
+    const sheets = async () =>
+      [...(await page.pdf({ format: "A4", preferCSSPageSize: true })).toString("latin1").matchAll(/\/MediaBox \[0 0 59[56][.\d]* 84[23][.\d]*\]/g)].length;
+    const whole = await sheets();
+    await page.evaluate(() => document.querySelector("section.input")!.remove());
+    expect(await sheets()).toBe(2);
+    expect(whole).toBeGreaterThan(2);
+    await page.close();
+  }, 60_000);
 });

@@ -13,6 +13,7 @@ export const FIRST: CompareForm = {
   uncertainty: "",
   matters: "",
   hours: "",
+  runIn: "",
   engineBefore: "",
   engineAfter: "",
 };
@@ -78,10 +79,11 @@ export function SideField({ id, label, side, sheets, onSide }: Props) {
   );
 }
 
-const MORE: readonly (readonly [key: "uncertainty" | "matters" | "hours" | "engineBefore" | "engineAfter", label: string, hint: string])[] = [
+const MORE: readonly (readonly [key: "uncertainty" | "matters" | "hours" | "runIn" | "engineBefore" | "engineAfter", label: string, hint: string])[] = [
   ["uncertainty", "Uncertainty of one reading", "For lengths whose sheet gives none: U at 95 %, such as 0.005; ring end gap = 0.02"],
   ["matters", "Smallest difference that matters", "Where no sheet says: 0.01, or by characteristic as above"],
   ["hours", "Hours in service between", "Where no sheet says"],
+  ["runIn", "Length of run-in", "In hours, or what use is counted in, where no sheet says: its wear is apart and not drawn on"],
   ["engineBefore", "Engine before", "For engine against engine, as the sheet names it"],
   ["engineAfter", "Engine after", "The other one"],
 ];

@@ -2,7 +2,7 @@ import { useMemo, useState } from "preact/hooks";
 import { type Comparison, enOf, linesOf } from "../../compare/compare.ts";
 import type { ComparisonVerdict } from "../../compare/judgement.ts";
 import { changesText, sizesText, wearLines } from "../../compare/words.ts";
-import { rowsText, uncertaintyText } from "../../core/number-text.ts";
+import { placesText, uncertaintyText } from "../../core/number-text.ts";
 import { type CellAddress, placeName } from "../../workbook/address.ts";
 import { type ComparedLine, LineBar, useReaches } from "./line-bars.tsx";
 
@@ -37,7 +37,7 @@ export function ComparisonTables({ comparison, inBook, onSelect }: Props) {
       </div>
       <p class="counts">{between}</p>
       <p class="counts">
-        {rowsText(rows, places.length, "compared")}; {verdicts}
+        {placesText(rows, places.length)}; {verdicts}
       </p>
       {reaches.size > 0 && <p class="hint">{BARS}</p>}
       {LISTS.map(([verdict, title, tone]) => (

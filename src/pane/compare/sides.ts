@@ -20,6 +20,7 @@ export interface CompareForm {
   uncertainty: string;
   matters: string;
   hours: string;
+  runIn: string;
   engineBefore: string;
   engineAfter: string;
 }
@@ -29,14 +30,15 @@ export async function compareSides(snapshot: WorkbookSnapshot, mapping: Mapping 
   const uncertainty = sizesIn("the uncertainty of a reading", choices.uncertainty);
   const matters = sizesIn("the smallest difference that matters", choices.matters);
   const hours = positive("the hours", choices.hours);
+  const runIn = positive("the length of the run-in", choices.runIn);
   const engines = enginesOf(choices);
   if (sameSide(choices.before, choices.after)) {
     const both = await readSide(choices.before, snapshot, { uncertainty, mapping });
     if (!engines && !both.readings.some(({ campaign }) => campaign)) throw new HostRefusal(SAME);
-    return compareReadings(both, undefined, { hours, engines, matters });
+    return compareReadings(both, undefined, { hours, runIn, engines, matters });
   }
   const [before, after] = await Promise.all([choices.before, choices.after].map((side) => readSide(side, snapshot, { uncertainty, mapping })));
-  return compareReadings(before!, after!, { hours, engines, matters });
+  return compareReadings(before!, after!, { hours, runIn, engines, matters });
 }
 
 const SAME = "Both sides are the same and hold no columns before and after: choose another side, or name two engines.";

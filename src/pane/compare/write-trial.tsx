@@ -1,17 +1,22 @@
-import { LENGTH_UNITS, type LengthUnit } from "../../setup/choices.ts";
-import { LARGEST_SEED, MOST_ENGINES } from "../../setup/trial/choices.ts";
+import { LENGTH_UNITS } from "../../setup/choices.ts";
+import { LARGEST_SEED, MOST_ENGINES, USE_UNITS } from "../../setup/trial/choices.ts";
 import { trialWorkbookSpec } from "../../setup/trial/trial-workbook.ts";
 import { ABILITIES, type Ability, HostRefusal, type SheetHost } from "../../workbook/port.ts";
 import { fieldsLike, useStored } from "../parts/stored-choices.ts";
 import { TaskLines, useTask } from "../parts/use-task.tsx";
 import { insert } from "../setup/insert.ts";
 
-const FIRST = { heights: "3", axes: "2", unit: "mm", seed: "1" };
+const FIRST = { heights: "3", axes: "2", unit: "mm", use: "hours", seed: "1" };
 
 const ENTRIES = [
   ["heights", "Heights at which each bore is measured", 2, 5],
   ["axes", "Axes along which each bore is measured", 2, 4],
   ["seed", "Number with which the order of measuring is drawn", 1, LARGEST_SEED],
+] as const;
+
+const UNITS = [
+  ["unit", "Lengths in", LENGTH_UNITS],
+  ["use", "Use counted in", USE_UNITS],
 ] as const;
 
 const MOST_CYLINDERS = 16;
@@ -37,7 +42,8 @@ export function WriteTrial({ host, cylinders, engines }: { host: SheetHost; cyli
     work.act("Adding the sheets …", async () => {
       const [heights, axes, seed] = ENTRIES.map(([key, what, least, most]) => whole(what, choices[key], least, most)) as [number, number, number];
       const book = trialWorkbookSpec({
-        ...{ heights, axes, seed, unit: LENGTH_UNITS.includes(choices.unit as LengthUnit) ? (choices.unit as LengthUnit) : "mm" },
+        ...{ heights, axes, seed, unit: LENGTH_UNITS.find((unit) => unit === choices.unit) ?? "mm" },
+        use: USE_UNITS.find((unit) => unit === choices.use) ?? "hours",
         cylinders: whole("Cylinders of each engine", cylinders, 1, MOST_CYLINDERS),
         engines: whole("Engines in each group", engines, 1, MOST_ENGINES),
       });
@@ -62,16 +68,18 @@ export function WriteTrial({ host, cylinders, engines }: { host: SheetHost; cyli
           />
         </label>
       ))}
-      <label class="field beside">
-        <span>Lengths in</span>
-        <select value={choices.unit} onChange={(event) => setChoices((before) => ({ ...before, unit: event.currentTarget.value }))}>
-          {LENGTH_UNITS.map((unit) => (
-            <option key={unit} value={unit}>
-              {unit}
-            </option>
-          ))}
-        </select>
-      </label>
+      {UNITS.map(([key, what, units]) => (
+        <label key={key} class="field beside">
+          <span>{what}</span>
+          <select value={choices[key]} onChange={(event) => setChoices((before) => ({ ...before, [key]: event.currentTarget.value }))}>
+            {units.map((unit) => (
+              <option key={unit} value={unit}>
+                {unit}
+              </option>
+            ))}
+          </select>
+        </label>
+      ))}
       {lacking.length > 0 && <p class="hint">This program leaves out: {lacking.join("; ")}. Written by crosshatch new --trial, the file has them.</p>}
       <div class="tools">
         <button type="button" aria-disabled={work.doing !== ""} onClick={write}>

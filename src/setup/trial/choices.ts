@@ -1,3 +1,4 @@
+import { USE_UNITS, type UseUnit } from "../../vocabulary/headings.ts";
 import type { BuildSheetChoices } from "../choices.ts";
 
 export interface TrialChoices extends Pick<BuildSheetChoices, "cylinders" | "heights" | "axes" | "unit"> {
@@ -5,7 +6,14 @@ export interface TrialChoices extends Pick<BuildSheetChoices, "cylinders" | "hei
   engines: number;
   /** The order of measuring follows from it: the same number gives the same order. */
   seed: number;
+  /** In what use is counted. */
+  use: UseUnit;
 }
+
+/** Headings of use: `Hours`, `Miles`, `Km`. */
+export const useHeading = (use: UseUnit): string => use.charAt(0).toUpperCase() + use.slice(1);
+
+export { USE_UNITS, type UseUnit };
 
 export const MOST_ENGINES = 12;
 export const LARGEST_SEED = 999_999;

@@ -1,7 +1,7 @@
 import { axisNames, DATE_FORMAT, heightNames, lengthColumn, resultColumn } from "../columns.ts";
 import { type RowAt, SheetBuilder, type TableAt } from "../page.ts";
 import { sessionsOf } from "./campaigns-sheet.ts";
-import type { TrialChoices } from "./choices.ts";
+import { type TrialChoices, useHeading } from "./choices.ts";
 
 export interface MeasuredItem {
   characteristic: string;
@@ -70,7 +70,7 @@ export function readingsPage(given: TrialContext, campaign: string, isSecond: bo
       resultColumn("Gauge", "General", ofSession("Gauge")),
       resultColumn("Day", DATE_FORMAT, ofSession("Measured on"), 13),
       resultColumn("Person", "General", ofSession("Person")),
-      resultColumn("Hours", "General", ofEngine(`Hours ${campaign}`)),
+      resultColumn(useHeading(choices.use), "General", ofEngine(`${useHeading(choices.use)} ${campaign}`)),
       resultColumn("Temperature", "0.0", ofSession("Part temperature")),
       resultColumn("Material", "General", (row) => shown(limits.cell("Material", characteristics.indexOf(itemAt(row).characteristic)))),
     ],

@@ -1,13 +1,13 @@
 import { CAUTION, dateColumn, numberColumn } from "../columns.ts";
 import { SheetBuilder, type SheetColumn, type TableAt } from "../page.ts";
-import { RUNNING, type TrialChoices } from "./choices.ts";
+import { CAMPAIGNS, RUNNING, type TrialChoices, useHeading } from "./choices.ts";
 
 export const GAUGES = 6;
 
-const hours = (heading: string): SheetColumn => numberColumn(heading, "General", "Hours in service, 0 for a new build, typed as a number.", "at least zero");
+const useColumn = (heading: string): SheetColumn => numberColumn(heading, "General", "Use so far, 0 for a new build, typed as a number.", "at least zero");
 
-/** Engines with their groups and hours, the length of the run-in, and the gauges. */
-export function trialPage({ engines, seed, unit }: TrialChoices): { page: SheetBuilder; engines: TableAt; gauges: TableAt } {
+/** Engines with their groups and use, the length of the run-in, and the gauges. */
+export function trialPage({ engines, seed, unit, use }: TrialChoices): { page: SheetBuilder; engines: TableAt; gauges: TableAt } {
   const page = new SheetBuilder("Trial", "Trial", [
     "Name each engine and the way in which it is treated. The engine counts: two of each way are the fewest, and few.",
     "Type the limits and what matters first, then the gauges, then a row of the sheet Campaigns for each measuring.",
@@ -15,7 +15,7 @@ export function trialPage({ engines, seed, unit }: TrialChoices): { page: SheetB
     CAUTION,
   ]);
   const data = [
-    { item: "Length of run-in", entry: "", unit: "h", note: "as the maker's manual has it; its wear rate is not drawn on" },
+    { item: "Length of run-in", entry: "", unit: use === "hours" ? "h" : use, note: "as the maker's manual has it; its wear rate is not drawn on" },
     { item: "Order drawn with", entry: seed, unit: "", note: "the same number gives the same order of measuring" },
   ] as const;
   page.table(
@@ -27,7 +27,7 @@ export function trialPage({ engines, seed, unit }: TrialChoices): { page: SheetB
         ...{ heading: "Entry", look: "typed", width: 18, cell: ({ index }) => data[index]!.entry },
         special: (index) =>
           index === 0
-            ? { rule: { rule: { kind: "at least zero" }, sentence: "Hours, typed as a number." } }
+            ? { rule: { rule: { kind: "at least zero" }, sentence: `${useHeading(use)}, typed as a number.` } }
             : {
                 look: "label",
                 rule: { rule: { kind: "one of", words: [String(seed)] }, sentence: "The order is drawn; set up another workbook for another." },
@@ -48,8 +48,7 @@ export function trialPage({ engines, seed, unit }: TrialChoices): { page: SheetB
       { heading: "Group", look: "typed" },
       { heading: "Serial number", look: "typed" },
       { heading: "Treatment", look: "typed" },
-      hours("Hours before"),
-      hours("Hours after"),
+      ...CAMPAIGNS.map((campaign) => useColumn(`${useHeading(use)} ${campaign}`)),
     ],
     rows,
   );
@@ -84,6 +83,10 @@ export function limitsPage({ unit }: TrialChoices, characteristics: readonly str
       size("Lower"),
       size("Upper"),
       numberColumn("Matters", "General", `The smallest difference that matters, in ${unit}, above 0.`),
+      {
+        ...{ heading: "Direction of wear", look: "typed", width: 18 },
+        rule: { rule: { kind: "one of", words: ["larger", "smaller"] }, sentence: "larger or smaller; blank where it is as usual for the part." },
+      },
       { heading: "Unit", look: "label", cell: () => unit },
       { heading: "Material", look: "typed", width: 16 },
       { heading: "Source", look: "typed", width: 30 },

@@ -4,7 +4,7 @@ import { trialWorkbookSpec } from "../../../src/setup/trial/trial-workbook.ts";
 import { SeededNormal } from "../../helpers/normal.ts";
 import { Made } from "../made.ts";
 
-export const CHOICES = { cylinders: 2, heights: 2, axes: 2, unit: "mm", engines: 2, seed: 7 } as const;
+export const CHOICES = { cylinders: 2, heights: 2, axes: 2, unit: "mm", engines: 2, seed: 7, use: "hours" } as const;
 /** Rows of one engine in one campaign: four places of a bore, skirt, two ring gaps, two of a crankpin. */
 export const ITEMS = 4 + 5;
 const SIZES = [73.01, 73.02, 73.01, 73.02, 72.97, 0.3, 0.32, 39.98, 39.99];

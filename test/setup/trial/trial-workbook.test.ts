@@ -63,6 +63,49 @@ describe("filled in, with a ring that moved, temperatures and a run-in", () => {
   });
 });
 
+test("limits and the way of wear come from the sheet Limits, so a life is told to them", async () => {
+  const made = await filled();
+  await made.type("TrialLimits", "Upper", 0, 73.1);
+  await made.type("TrialLimits", "Lower", 1, 72.9);
+  await made.type("TrialLimits", "Direction of wear", 4, "smaller");
+  const { places, wear, refused } = compareTrial([readingsOfWorkbook(await made.host.read())]);
+  expect(refused).toEqual([]);
+  const bore = wear.find(({ characteristic, distinguishable }) => characteristic === "bore" && distinguishable)!;
+  // By hand: what is left to the limit, by what was worn in 600 h.
+  const place = places.find(({ label }) => label === bore.label)!;
+  expect(bore.limit).toBe(73.1);
+  expect(bore.life).toBeCloseTo((600 * (73.1 - place.before.value)) / place.difference, 6);
+  expect(
+    places
+      .filter(({ own }) => own === "crankpin")
+      .every(({ before, after }) => before.readings[0]!.wears === "smaller" && after.readings[0]!.wears === "smaller"),
+  ).toBe(true);
+  expect(places.filter(({ own }) => own === "piston skirt").every(({ after }) => after.readings[0]!.lower === 72.9)).toBe(true);
+});
+
+test.each(["miles", "km"] as const)("use in %s is read as such, and no hours are made of it", async (use) => {
+  const made = await make({ use });
+  const heading = use === "km" ? "Km" : "Miles";
+  await made.type("Engines", "Engine", 0, "A");
+  await made.type("Engines", `${heading} before`, 0, 0);
+  await made.type("Engines", `${heading} after`, 0, 12_000);
+  await made.type("TrialData", "Entry", 0, 500);
+  for (const [campaign, size] of [
+    ["before", 73],
+    ["after", 73.02],
+  ] as const) {
+    await made.type(`Readings${campaign}`, "Cylinder 1", 0, size);
+    await made.type(`Readings${campaign}`, "Cylinder 2", 0, size);
+    await made.type("Campaigns", "Gauge", campaign === "before" ? 0 : 8, "BG-1");
+    await made.type(`Readings${campaign}`, "Session", 0, `${campaign} 1`);
+  }
+  await made.type("Gauges", "Gauge id", 0, "BG-1");
+  await made.type("Gauges", "Uncertainty", 0, 0.002);
+  const { wear } = compareTrial([readingsOfWorkbook(await made.host.read())]);
+  expect(wear).toMatchObject([1, 2].map(() => ({ useUnit: use, useTo: 12_000, stage: "the run-in and after" })));
+  expect(wear[0]!.says).toMatch(new RegExp(`in 1000 ${use}`));
+});
+
 describe("filled in, with nothing but readings", () => {
   const book = filled().then(async (made) => ({ made, snapshot: await made.host.read() }));
 
