@@ -111,9 +111,14 @@ const ROVING = /\b(?:INDIRECT|OFFSET)\s*\(/i;
  * calculated, and all that rest on them. With `doubtful` values every formula counts that has a value in
  * the file and calls none of our functions.
  */
-function unknownFormulas(book: WorkbookFile, sources: Iterable<CellFile>, doubtful: boolean): Set<CellFile> {
+function unknownFormulas(book: WorkbookFile, sources: readonly CellFile[], doubtful: boolean): Set<CellFile> {
+  const isDoubtful = ({ value, formula }: CellFile): boolean => value !== null && !namesOwnFunction(formula ?? "");
+  return restingOn(book, doubtful ? [...sources, ...Array.from(formulasOf(book), ([cell]) => cell).filter(isDoubtful)] : sources);
+}
+
+/** These formulas, and all that rest on them. */
+export function restingOn(book: WorkbookFile, sources: readonly CellFile[]): Set<CellFile> {
   const unknown = new Set(sources);
-  if (doubtful) for (const [cell] of formulasOf(book)) if (cell.value !== null && !namesOwnFunction(cell.formula ?? "")) unknown.add(cell);
   if (unknown.size === 0) return unknown;
   const cells = book.sheets.map((): Set<number> => new Set());
   for (const [cell, sheet] of formulasOf(book)) if (unknown.has(cell)) fill(cells[sheet]!, cell);

@@ -1,5 +1,6 @@
 import type { Edges } from "../formula/template.ts";
 import type { CellFile, WorkbookFile } from "../xlsx/model.ts";
+import { firstFrom } from "./grid/line-search.ts";
 import { signatures } from "./grid-model.ts";
 import type { SheetRectangle } from "./references.ts";
 import { GridSheets, Untranslatable } from "./references.ts";
@@ -144,15 +145,3 @@ const columnsIn = ({ left, right }: SheetRectangle, columns: ReadonlyMap<number,
   right - left < columns.size
     ? Array.from({ length: right - left + 1 }, (_, i) => left + i)
     : [...columns.keys()].filter((column) => column >= left && column <= right);
-
-/** The place of the first row that is not above `top`. */
-function firstFrom(rows: readonly number[], top: number): number {
-  let low = 0;
-  let high = rows.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (rows[middle]! < top) low = middle + 1;
-    else high = middle;
-  }
-  return low;
-}

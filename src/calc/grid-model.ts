@@ -7,7 +7,7 @@ import { countSteps } from "./grid/own-function.ts";
 import { registerFunctions } from "./grid/register-functions.ts";
 import { applyWorkLimits } from "./grid/work-limits.ts";
 import { ERROR, type Signatures, signaturesOf } from "./grid-terms.ts";
-import { FILL } from "./translate.ts";
+import { FILL, ONE } from "./translate.ts";
 
 type Value = { value: string | number | boolean | null; message?: string };
 type Given = Value | undefined | (Value | undefined)[][];
@@ -77,11 +77,20 @@ function prepare(): Signatures {
     args: [any("block"), any("rows"), any("columns")],
     compute: (block: Given, rows: Given, columns: Given) => fill(block, Number((rows as Value).value), Number((columns as Value).value)),
   });
+  engine.addFunction(ONE, {
+    description: "one value",
+    hidden: true,
+    args: [any("value")],
+    compute: (given: Given) => (Array.isArray(given) && given.length * given[0]!.length > 1 ? new engine.EvaluationError(SEVERAL, "#VALUE!") : oneOf(given)),
+  });
   applyCompatibility(engine);
   noteWays();
   effort = applyWorkLimits(engine);
   return signaturesOf(engine.registries.functionRegistry as never);
 }
+
+const SEVERAL = "This comes to several cells where one value is wanted.";
+const oneOf = (given: Given): Value => (Array.isArray(given) ? given[0]?.[0] : given) ?? { value: null };
 
 interface Roving {
   addDependencies?(from: Omit<ReadBeyond, "to">, ranges: ReadBeyond["to"][]): void;

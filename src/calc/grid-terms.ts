@@ -33,10 +33,13 @@ interface GridFunctions {
   content: Record<string, { args: { acceptMatrix?: boolean; repeating?: boolean }[] }>;
 }
 
-/** Signatures of all functions that the grid has. */
+/** Functions of the grid that come out otherwise in office programs, also in ordinary cases, or of which some calls never end. */
+const LEFT_OUT = new Set("CUMIPMT CUMPRINC DURATION FORMULATEXT IRR MDURATION PRICE RATE REGEXEXTRACT REGEXREPLACE REGEXTEST XIRR XNPV YIELD".split(" "));
+
+/** Signatures of all functions of the grid that are relied on. */
 export function signaturesOf({ content }: GridFunctions): Signatures {
   return {
-    has: (name) => Object.hasOwn(content, name),
+    has: (name) => Object.hasOwn(content, name) && !LEFT_OUT.has(name),
     takesRange(name, index) {
       const args = content[name]?.args ?? [];
       const repeating = args.filter((arg) => arg.repeating).length;

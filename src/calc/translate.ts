@@ -46,7 +46,7 @@ type Reference = AstExpression & { value: string; kind: string };
 
 const IS_ERROR = /#REF!/;
 /** Their first input is a cell whose place alone they ask for. */
-const FROM_PLACES = new Set(["OFFSET", "ROW", "COLUMN", "FORMULATEXT"]);
+const FROM_PLACES = new Set(["OFFSET", "ROW", "COLUMN"]);
 /** What comes out otherwise each time it is asked: written out, a name of LET would not stand for one value. */
 const RESTLESS = /^RAND(?:BETWEEN|ARRAY)?$/i;
 /** Ranges and criteria in turn, in which blanks at the end of the sheet may count. */
@@ -54,6 +54,12 @@ const COUNTED_BY_CRITERIA = new Set(["COUNTIF", "COUNTIFS"]);
 const BY_CRITERIA = new Set([...COUNTED_BY_CRITERIA, "SUMIF", "SUMIFS", "AVERAGEIF", "AVERAGEIFS", "MAXIFS", "MINIFS"]);
 /** The range to work on starts where it says, and is as large as that of the criterion. */
 const RESIZING = new Set(["SUMIF", "AVERAGEIF"]);
+/** They go to cells that they are told in text or numbers. */
+const ROVING = new Set(["INDIRECT", "OFFSET"]);
+/** They come to a block, unless they are asked for the place of a single cell. */
+const GIVING_BLOCKS = new Set(["ROW", "COLUMN", "SEQUENCE", "FILTER", "SORT", "SORTBY", "UNIQUE", "TRANSPOSE"]);
+/** What they come to can be a range. */
+const GIVING_RANGES = new Set(["INDEX", "OFFSET", "INDIRECT"]);
 const PLACES = new Set(["ROW", "ROWS", "COLUMN", "COLUMNS"]);
 const OF_PLACES = new Set(["ROWS", "COLUMNS", "COUNTBLANK", "ROW", "COLUMN"]);
 
@@ -219,6 +225,8 @@ export class Translator {
     if (place !== undefined) return place;
     const size = this.#size(name, args, site);
     if (size !== undefined) return size;
+    if (mode.array && ROVING.has(name) && args.some((arg, index) => !(index === 0 && FROM_PLACES.has(name)) && this.#mayBeMany(arg, site)))
+      throw new Untranslatable("#VALUE!", `refers to several ranges at once (${name}), which is not calculated here`);
     const resized = RESIZING.has(name) ? this.#resized(args, site) : undefined;
     const over = worksOverArrays(name);
     const parts = args.map((arg, index) => {
@@ -229,8 +237,29 @@ export class Translator {
     });
     // Without the third argument the grid gives 0 where other sheets give FALSE.
     if (name === "IF" && parts.length === 2) parts.push("FALSE");
-    const call = `${name}(${parts.join(",")})`;
+    const call = this.#one(name, `${name}(${parts.join(",")})`, mode);
     return BY_CRITERIA.has(name) ? this.#withBlanks(name, call, args, parts, site) : call;
+  }
+
+  /** Whether a part of an array formula comes to more than one value, as far as its text tells. */
+  #mayBeMany(node: AstExpression | null, site: Site): boolean {
+    if (!node) return false;
+    if (node.type === nodeTypes.ARRAY) return true;
+    const area = this.#areaOf(node, site);
+    if (area) return !isOneCell(area);
+    const { arguments: args } = node as Partial<Operation>;
+    if (node.type !== nodeTypes.CALL) return args?.some((side) => this.#mayBeMany(side, site)) ?? false;
+    const name = gridName((node as CallExpression).callee.name?.toUpperCase() ?? "");
+    if (GIVING_BLOCKS.has(name)) {
+      const of = this.#areaOf(args![0] ?? null, site);
+      return args!.length > 0 && !(of && isOneCell(of));
+    }
+    return args!.some((arg, index) => !this.signatures.takesRange(name, index) && this.#mayBeMany(arg, site));
+  }
+
+  /** Where one value is wanted, a range that a function gives back would stand for the cell of it beside the formula, which is not told here. */
+  #one(name: string, call: string, { array, one, place }: Mode): string {
+    return GIVING_RANGES.has(name) && one && !array && !place ? `${ONE}(${call})` : call;
   }
 
   /** `ROW(INDIRECT(…))`: where the cells stand, which rests on nothing in them. */
@@ -290,8 +319,9 @@ function holdsCall(part: unknown, name: RegExp): boolean {
   return (callee !== undefined && name.test(callee)) || Object.values(part).some((inner) => holdsCall(inner, name));
 }
 
-/** The grid's helper that fits a block into so many rows and columns. */
+/** The grid's helpers: one that fits a block into so many rows and columns, and one that takes no more than one value. */
 export const FILL = "SHEET.FILL";
+export const ONE = "SHEET.ONE";
 
 function treeOf(formula: string): AstExpression {
   if (formula.length > LONGEST) throw new Untranslatable("#NAME?", "is longer than a formula can be");

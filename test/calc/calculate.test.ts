@@ -148,6 +148,7 @@ describe("what cannot be calculated says why", () => {
   test.each([
     ["Nowhere", "#NAME?", "This formula uses a name that the workbook does not have (Nowhere)."],
     ["FOO(1)", "#NAME?", "This formula uses the function FOO, which is not known here."],
+    ["IRR(A2:A4)", "#NAME?", "This formula uses the function IRR, which is not known here."],
     ["HATCH.NOPE(1)", "#NAME?", "This formula uses the function HATCH.NOPE, which is not known here."],
     ["LAMBDA(x,x)", "#NAME?", "This formula uses LAMBDA, which is not calculated here."],
     ["Nowhere!A1", "#REF!", "This formula names a sheet that the workbook does not have (Nowhere)."],
@@ -155,6 +156,17 @@ describe("what cannot be calculated says why", () => {
     ["[1]Other!A1", "#REF!", "This formula takes a value from another workbook, which is not read."],
     ["SUM((A2,A3))", "#REF!", "This formula joins ranges with a comma in brackets, which is not calculated here."],
     ["SUM(A2:INDEX(A:A,4))", "#REF!", "This formula builds a range in a way that is not calculated here."],
+    [
+      'SUMPRODUCT(SUMIF(INDIRECT({"A2:A3","A3:A4"}),">0"))',
+      "#VALUE!",
+      "This formula refers to several ranges at once (INDIRECT), which is not calculated here.",
+    ],
+    [
+      "SUMPRODUCT(SUBTOTAL(3,OFFSET(A2,ROW(A2:A4)-ROW(A2),0)))",
+      "#VALUE!",
+      "This formula refers to several ranges at once (OFFSET), which is not calculated here.",
+    ],
+    ["INDEX(A2:A4,0)", "#VALUE!", "This comes to several cells where one value is wanted."],
     ["Readings[Nothing]", "#REF!", "This formula names a column that the table Readings does not have (Nothing)."],
     ['SUM(ROW(INDIRECT("A:A")))', "#VALUE!", "This would fill 1,050,000 cells, and at most 500,000 are calculated at a time."],
     ["LET(x,RAND(),x-x)", "#NAME?", "This formula gives a random value a name in LET, which is not calculated here."],

@@ -11,15 +11,20 @@ test("kept values are compared by function, what is volatile or has no value apa
     [null, { f: "NOSUCH(1)", v: 1 }],
     [null, { f: "1/0", v: 1 }],
     [null, { f: "NOW()", v: 1 }],
+    [null, { f: "B7+1", v: 1 }],
     [null, { f: "MAX(A1:A3)" }],
+    [null, { f: "A1", v: "" }],
+    [null, { raw: '<c r="B11" t="e"><f>MAXIFS(A1:A3,A1:A3,1)</f><v>#NAME?</v></c>' }],
+    [null, { f: "B11+1", v: 7 }],
+    [null, { f: "1/0", v: "#DIV/0!" }],
   ]);
   compareWithKept(bytes, "book.xlsx", counted);
-  expect(counted.total).toEqual({ agrees: 2, refused: 2, differs: 1, "error of ours": 1 });
+  expect(counted.total).toEqual({ agrees: 3, refused: 2, differs: 1, "error of ours": 1 });
   expect(counted.functions.get("SUM")).toEqual({ agrees: 1, refused: 0, differs: 1, "error of ours": 0 });
-  expect([counted.volatile, counted.valueless]).toEqual([1, 1]);
+  expect([counted.volatile, counted.valueless]).toEqual([2, 2]);
   expect(counted.differing[0]).toBe("book.xlsx Sheet1!B2: =SUM(A1:A2) is 3, kept is 4");
   const table = fidelityTable(counted).split("\n");
   expect(table.slice(0, 2)).toEqual(["| function | agrees | refused | differs | error of ours |", "|---|---|---|---|---|"]);
-  expect(table).toContain("| all | 2 | 2 | 1 | 1 |");
-  expect(table.at(-1)).toBe("Not compared: 1 volatile, 1 without a kept value.");
+  expect(table).toContain("| all | 3 | 2 | 1 | 1 |");
+  expect(table.at(-1)).toBe("Not compared: 2 volatile, 2 without a kept value, 2 with #NAME? for what the program that saved them did not know.");
 });

@@ -34,6 +34,15 @@ export function decimalText(value: number, places: number, hasCommas: boolean): 
   return `${rounded < 0 ? "-" : ""}${grouped}${behind ? `.${behind}` : ""}`;
 }
 
+/** The letters of office programs by their numbers: code page 1252. */
+const FROM_128 = "€\u0081‚ƒ„…†‡ˆ‰Š‹Œ\u008dŽ\u008f\u0090‘’“”•–—˜™š›œ\u009džŸ";
+const letterOf = (number: number): string => FROM_128[number - 128] ?? String.fromCharCode(number);
+const numberOf = (letter: string): number => {
+  const place = FROM_128.indexOf(letter);
+  return place >= 0 ? place + 128 : letter.charCodeAt(0);
+};
+const QUESTION_MARK = 63;
+
 /** Functions that shops use and the grid lacks, or has with less than office programs do. Checked against LibreOffice: test/reference/formulas. */
 export function addedFunctions(grid: GridParts): Record<string, OwnFunction> {
   const reader = new Reader(grid.helpers);
@@ -49,9 +58,11 @@ export function addedFunctions(grid: GridParts): Record<string, OwnFunction> {
         return of(...given.map((one) => reader.number(one, this)));
       },
     );
-  const ofMany = (description: string, of: (numbers: number[]) => number): OwnFunction =>
+  /** A function of all values, in which a text in a cell counts as the number that it reads as. */
+  const ofEach = (description: string, of: (numbers: number[]) => number): OwnFunction =>
     declared(helpers, description, ["value (number, range<number>, repeating)"], function (...args) {
-      return of(reader.numbers(args, this));
+      const cells = args.flatMap((given) => [...cellsOf(given)]).filter((cell) => (cell?.value ?? null) !== null);
+      return of(cells.map((cell) => reader.number(cell, this)));
     });
   const whole = (values: readonly number[]): number[] => {
     const found = values.map(Math.trunc);
@@ -81,6 +92,11 @@ export function addedFunctions(grid: GridParts): Record<string, OwnFunction> {
       return Math.log10(value);
     }),
     RADIANS: ofNumbers("Degrees in radians", ["angle"], (angle) => (angle * Math.PI) / 180),
+    ACOT: ofNumbers("Angle whose cotangent is a number, from 0 to pi", ["value"], (value) => Math.PI / 2 - Math.atan(value)),
+    DAYS: ofNumbers("Days from one day to another", ["end", "start"], (end, start) => {
+      if (Math.min(end, start!) < 0) throw outOf("No day of a sheet is below 0.");
+      return Math.floor(end) - Math.floor(start!);
+    }),
     QUOTIENT: ofNumbers("How often one number goes into another as a whole", ["value", "divisor"], (value, by) => {
       if (by === 0) throw new SheetFault("#DIV/0!", "The divisor is 0.");
       return Math.trunc(toPlaces(value / by!, 12, "nearest")) + 0;
@@ -98,8 +114,8 @@ export function addedFunctions(grid: GridParts): Record<string, OwnFunction> {
       for (let i = 1; i <= Math.min(k, n - k); i++) ways = Math.round((ways * (n - i + 1)) / i);
       return ways;
     }),
-    GCD: ofMany("Greatest common divisor", (values) => whole(values).reduce(gcd, 0)),
-    LCM: ofMany("Least common multiple", (values) => whole(values).reduce((a, b) => (a === 0 || b === 0 ? 0 : (a / gcd(a, b)) * b), 1)),
+    GCD: ofEach("Greatest common divisor", (values) => whole(values).reduce(gcd, 0)),
+    LCM: ofEach("Least common multiple", (values) => whole(values).reduce((a, b) => (a === 0 || b === 0 ? 0 : (a / gcd(a, b)) * b), 1)),
     N: declared(helpers, "A value as a number; text is 0", ["value (any, range)"], (given) => {
       const value = first(given)?.value;
       if (isError(value)) throw first(given);
@@ -171,12 +187,16 @@ export function addedFunctions(grid: GridParts): Record<string, OwnFunction> {
       ["wanted (string)", "text (string)", "start (number, default=1)"],
       search,
     ),
-    CODE: declared(
-      helpers,
-      "Number of the first letter of a text",
-      ["text (string)"],
-      (text) => reader.text(text).charCodeAt(0) || new SheetFault("#VALUE!", "The text is empty."),
-    ),
+    CHAR: declared(helpers, "The letter of a number from 1 to 255", ["number (number)"], function (given) {
+      const number = Math.trunc(reader.number(given, this));
+      return number >= 1 && number <= 255 ? letterOf(number) : new SheetFault("#VALUE!", "Letters are numbered from 1 to 255.");
+    }),
+    CODE: declared(helpers, "Number of the first letter of a text", ["text (string)"], (given) => {
+      const text = reader.text(given);
+      if (text === "") return new SheetFault("#VALUE!", "The text is empty.");
+      const number = numberOf(text[0]!);
+      return number > 255 ? QUESTION_MARK : number;
+    }),
     UNICODE: declared(
       helpers,
       "Number of the first letter of a text",

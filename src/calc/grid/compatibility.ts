@@ -8,7 +8,19 @@ import { distributionFunctions } from "./distributions.ts";
 import { numberFaults } from "./fault-codes.ts";
 import { countFirstDays } from "./first-days.ts";
 import { lookupFunctions } from "./lookups.ts";
-import { around, declared, type FunctionRegistry, type Given, type GridCell, type GridParts, type OwnFunction, SheetFault } from "./own-function.ts";
+import {
+  around,
+  declared,
+  type FunctionRegistry,
+  type Given,
+  type GridCell,
+  type GridParts,
+  gridBlock,
+  type OwnFunction,
+  Reader,
+  SheetFault,
+  singleOf,
+} from "./own-function.ts";
 import { placeFunctions } from "./places.ts";
 import { ROUNDING } from "./rounding.ts";
 import { statisticFunctions } from "./statistics.ts";
@@ -43,7 +55,9 @@ export function applyCompatibility(engine: GridParts): void {
   compareAsOthers(registry);
   joinOneByOne(registry);
   roundDecimals(registry);
-  countWholeLetters(registry);
+  countWholeLetters(registry, engine);
+  indexAlongRows(registry, engine);
+  chooseAsOthers(registry);
   numberFaults(registry);
   countFirstDays(registry);
   countNoCutReferences(registry);
@@ -172,18 +186,50 @@ function countNoCutReferences(registry: FunctionRegistry): void {
 /** Functions of text, and which of their inputs count letters or places: office programs cut off what is behind the decimal point. */
 const WHOLE: Readonly<Record<string, readonly number[]>> = { LEFT: [1], RIGHT: [1], MID: [1, 2], REPLACE: [1, 2], SUBSTITUTE: [3] };
 
-function countWholeLetters(registry: FunctionRegistry): void {
+function countWholeLetters(registry: FunctionRegistry, engine: GridParts): void {
+  const reader = new Reader(engine.helpers);
+  const fault = new SheetFault("#VALUE!", "Which of the texts is to be replaced counts from 1.");
+  around(registry, "SUBSTITUTE", (args, grid) => (args[3] && singleOf(args[3]) === 0 ? fault : grid()));
   for (const [name, places] of Object.entries(WHOLE))
-    around(registry, name, (args, grid) => {
-      const whole = args.map((given, i) => {
-        const value = places.includes(i) && given && !Array.isArray(given) ? given.value : undefined;
-        const number = typeof value === "string" && value.trim() !== "" ? Number(value) : value;
-        return typeof number === "number" && Number.isFinite(number) ? { ...(given as GridCell), value: Math.trunc(number) } : given;
-      });
-      const which = name === "SUBSTITUTE" ? whole[3] : undefined;
-      if (which && !Array.isArray(which) && which.value === 0) return new SheetFault("#VALUE!", "Which of the texts is to be replaced counts from 1.");
-      return grid(whole);
-    });
+    around(registry, name, (args, grid, { locale }) =>
+      grid(
+        args.map((given, i) => {
+          const value = places.includes(i) && given && !Array.isArray(given) ? given.value : undefined;
+          const number = typeof value === "string" ? reader.inText(value, locale) : value;
+          return typeof number === "number" ? { ...(given as GridCell), value: Math.trunc(number) } : given;
+        }),
+      ),
+    );
+}
+
+/** `INDEX` with one place counts along a single row too, as in other sheets, and by whole numbers; the grid counts rows alone. */
+function indexAlongRows(registry: FunctionRegistry, engine: GridParts): void {
+  const reader = new Reader(engine.helpers);
+  const fault = new SheetFault("#VALUE!", "Rows and columns count from 1.");
+  around(registry, "INDEX", ([of, ...given], grid, around) => {
+    const places = given.map((place) => place && { value: Math.trunc(reader.number(place, around)) });
+    if (places.some((place) => place && place.value < 0)) return fault;
+    const isRow = Array.isArray(of) && of.length > 1 && of[0]?.length === 1;
+    return grid([of, ...(isRow && places.length === 1 ? [{ value: 1 }] : []), ...places]);
+  });
+}
+
+/** `IFS` of which no condition holds is `#N/A`, and `SWITCH` does not tell capitals from small letters. */
+function chooseAsOthers(registry: FunctionRegistry): void {
+  const fault = new SheetFault("#N/A", "None of the conditions holds.");
+  const isFalse = (given: Given): boolean => {
+    const [cell, ...more] = gridBlock(given).flat();
+    return more.length === 0 && [false, 0, null, undefined].includes(cell?.value as null);
+  };
+  around(registry, "IFS", (args, grid) => (args.every((given, i) => i % 2 === 1 || isFalse(given)) ? fault : grid()));
+  around(registry, "SWITCH", (args, grid) =>
+    grid(
+      args.map((given, i) => {
+        const isCompared = i === 0 || (i % 2 === 1 && i < args.length - 1);
+        return isCompared && !Array.isArray(given) && typeof given?.value === "string" ? { ...given, value: given.value.toLowerCase() } : given;
+      }),
+    ),
+  );
 }
 
 /** `ROUND` and its like work on decimals. Text is read, and faults are told, by the grid's own functions. */

@@ -1,6 +1,7 @@
 import { type Criterion, criterionOf } from "./criteria.ts";
 import {
   type CallContext,
+  calledIn,
   declared,
   type Given,
   type GridCell,
@@ -27,7 +28,7 @@ const headingOf = (cell: GridCell | undefined): string => String(cell?.value ?? 
 /** DSUM and its like: a function over one column of a list, in the rows that meet one row of the conditions. Without a column the rows count. */
 export function databaseFunctions(grid: GridParts): Record<string, OwnFunction> {
   const reader = new Reader(grid.helpers);
-  const { mapping } = grid.registries.functionRegistry as unknown as { mapping: Record<string, (this: unknown, ...args: unknown[]) => GridCell> };
+  const mapping = calledIn(grid);
 
   function rowsOf(list: Block, conditions: Block, around: CallContext): number[] {
     const read = (text: string): number | undefined => reader.inText(text, around.locale);

@@ -54,6 +54,13 @@ const startOf = (year: number, month: number): number => {
   return start < MARCH_1900 ? start - 1 : start;
 };
 
+/** Days alone are counted, and from a day to itself nothing, whenever it is: as in a form that is not filled in yet. */
+function daysApart([from, to, unit]: readonly Given[], grid: (others: Given[]) => unknown): unknown {
+  const [first, last] = [numberOf(from), numberOf(to)];
+  if (first === undefined || last === undefined || (first !== last && !/^d$/i.test(String(singleOf(unit))))) return REFUSED;
+  return grid([{ value: first + MARCH_1900 }, { value: last + MARCH_1900 }, unit]);
+}
+
 /** The first days as office programs have them, or refused where months are counted from them. */
 export function countFirstDays(registry: FunctionRegistry): void {
   for (const [name, part] of Object.entries(PARTS))
@@ -65,11 +72,11 @@ export function countFirstDays(registry: FunctionRegistry): void {
   for (const [name, days] of Object.entries(BY_CALENDAR))
     around(registry, name, (args, grid) => {
       const early = args.slice(0, days).some((given) => firstDay(numberOf(given) ?? MARCH_1900));
-      return early ? REFUSED : grid();
+      return early ? (name === "DATEDIF" ? daysApart(args, grid) : REFUSED) : grid();
     });
   around(registry, "DAYS360", ([from, to, isEuropean], grid) => {
     const [first, last] = [numberOf(from), numberOf(to)];
-    if (first === undefined || last === undefined || (first >= MARCH_1900 && last >= MARCH_1900)) return grid();
+    if (first === undefined || last === undefined) return grid();
     return Math.min(first, last) < 0 ? NO_DAY : { value: daysBy30(partsOf(first), partsOf(last), isEuropean !== undefined && Boolean(singleOf(isEuropean))) };
   });
   for (const name of ["EDATE", "EOMONTH"])

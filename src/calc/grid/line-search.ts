@@ -14,6 +14,8 @@ interface Known {
   kinds: Map<string, number[]>;
   /** Whether the values of a kind go up or down throughout. */
   isSorted: Map<string, boolean>;
+  /** Of each place, where the run of equal neighbours ends in which it stands. */
+  runEnds?: Int32Array;
 }
 
 const known = new WeakMap<object, Known>();
@@ -98,23 +100,39 @@ export function sortedPlace(line: Line, target: unknown, isDown = false): number
   let high = line.length;
   while (high - low > 1) {
     const middle = (low + high) >> 1;
-    let index = firstFrom(places, middle);
+    const index = firstFrom(places, middle);
     // All from the middle on is of another kind.
     const way = index < places.length && places[index]! < high ? wayAt(index) : 1;
     if (way < 0) low = places[index]!;
     else if (way > 0) high = middle;
-    else {
-      const start = index;
-      while (places[index + 1] === places[index]! + 1 && places[index + 1]! < high && wayAt(index + 1) === 0) index++;
-      countSteps(index - start);
-      return places[index]!;
-    }
+    else return Math.min(endOfRun(line, places[index]!), high - 1);
   }
   return low;
 }
 
+/** Where the run of equal neighbours ends that this place is in: found out for the whole line where it is searched again. */
+function endOfRun(line: Line, place: number): number {
+  const isAlike = (at: number): boolean => {
+    const [value, next] = [line[at]?.value, line[at + 1]?.value];
+    return typeof value === typeof next && !isError(next) && order(value, next) === 0;
+  };
+  const of = known.get(line);
+  if (!of) {
+    let end = place;
+    while (end + 1 < line.length && isAlike(end)) end++;
+    countSteps(end - place);
+    return end;
+  }
+  if (!of.runEnds) {
+    countSteps(line.length);
+    of.runEnds = new Int32Array(line.length);
+    for (let at = line.length - 1; at >= 0; at--) of.runEnds[at] = at + 1 < line.length && isAlike(at) ? of.runEnds[at + 1]! : at;
+  }
+  return of.runEnds[place]!;
+}
+
 /** Which of places that go up is the first from here on. */
-function firstFrom(places: readonly number[], from: number): number {
+export function firstFrom(places: readonly number[], from: number): number {
   let low = 0;
   let high = places.length;
   while (low < high) {

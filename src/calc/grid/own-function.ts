@@ -32,13 +32,17 @@ export interface FunctionRegistry {
 }
 
 /** Puts something round a function of the grid, where it has one of that name: `of` gets the inputs and the grid's own answer to them, or to others. */
-export function around(registry: FunctionRegistry, name: string, of: (args: Given[], grid: (others?: Given[]) => unknown) => unknown): void {
+export function around(
+  registry: FunctionRegistry,
+  name: string,
+  of: (args: Given[], grid: (others?: Given[]) => unknown, around: CallContext) => unknown,
+): void {
   const own = registry.content[name];
   if (!own) return;
   registry.replace(name, {
     ...own,
     compute(...args) {
-      return of(args, (others = args) => own.compute.apply(this, others));
+      return of(args, (others = args) => own.compute.apply(this, others), this);
     },
   });
 }
@@ -56,6 +60,10 @@ export interface GridParts {
     formatValue(value: never, how: never): string;
   };
 }
+
+/** The functions of the grid as they are called, those of ours among them. */
+export const calledIn = (grid: GridParts): Record<string, (this: unknown, ...args: unknown[]) => GridCell> =>
+  (grid.registries.functionRegistry as { mapping: ReturnType<typeof calledIn> } & object).mapping;
 
 /** A fault that a function gives back or throws; the sentence stands beside the code. */
 export class SheetFault {

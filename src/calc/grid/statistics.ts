@@ -115,19 +115,18 @@ export function statisticFunctions(grid: GridParts): Record<string, OwnFunction>
     return [...times].find(([, count]) => count === most)![0];
   });
 
-  const rank = declared(
-    helpers,
-    "Place of a number among others, that of the first where several share it",
-    ["value (number)", "values (any, range<number>)", "is_ascending (boolean, optional)"],
-    function (given, among, ascending) {
+  /** `shared` tells the place of as many as share it, counted from that of the first. */
+  const rank = (description: string, shared: (alike: number) => number): OwnFunction =>
+    declared(helpers, description, ["value (number)", "values (any, range<number>)", "is_ascending (boolean, optional)"], function (given, among, ascending) {
       const value = reader.number(given, this);
       if (!Array.isArray(among) && isError(among?.value)) throw among;
       const values = reader.numbers([gridBlock(among)], this);
-      if (!values.includes(value)) throw new SheetFault("#N/A", "The number is not among the others.");
+      const alike = values.filter((other) => other === value).length;
+      if (alike === 0) throw new SheetFault("#N/A", "The number is not among the others.");
       const up = reader.flag(ascending, this, false);
-      return values.filter((other) => (up ? other < value : other > value)).length + 1;
-    },
-  );
+      return values.filter((other) => (up ? other < value : other > value)).length + shared(alike);
+    });
+  const rankOfFirst = rank("Place of a number among others, that of the first where several share it", () => 1);
 
   return {
     AVEDEV: scatter("Mean distance of numbers from their mean", (values) => {
@@ -188,20 +187,8 @@ export function statisticFunctions(grid: GridParts): Record<string, OwnFunction>
         return mean(values.slice(off, values.length - off));
       },
     ),
-    RANK: rank,
-    "RANK.EQ": rank,
-    "RANK.AVG": declared(
-      helpers,
-      "Place of a number among others, the mean where several share it",
-      ["value (number)", "values (range<number>)", "is_ascending (boolean, optional)"],
-      function (given, among, ascending) {
-        const value = reader.number(given, this);
-        const values = reader.numbers([among], this);
-        const alike = values.filter((other) => other === value).length;
-        if (alike === 0) throw new SheetFault("#N/A", "The number is not among the others.");
-        const up = reader.flag(ascending, this, false);
-        return values.filter((other) => (up ? other < value : other > value)).length + (alike + 1) / 2;
-      },
-    ),
+    RANK: rankOfFirst,
+    "RANK.EQ": rankOfFirst,
+    "RANK.AVG": rank("Place of a number among others, the mean where several share it", (alike) => (alike + 1) / 2),
   };
 }

@@ -1,5 +1,6 @@
 import {
   type CallContext,
+  calledIn,
   declared,
   type Given,
   type GridCell,
@@ -48,7 +49,7 @@ const NESTING = ["SUBTOTAL", "AGGREGATE"];
 /** SUBTOTAL and AGGREGATE: a function over the cells that are shown. */
 export function subtotalFunctions(grid: GridParts): Record<string, OwnFunction> {
   const reader = new Reader(grid.helpers);
-  const { mapping } = grid.registries.functionRegistry as unknown as { mapping: Record<string, (this: unknown, ...args: unknown[]) => GridCell> };
+  const mapping = calledIn(grid);
 
   function counted(this: Sheet, refs: readonly Given[], leftOut: LeftOut, isOfSums: boolean): GridCell[] {
     const found: GridCell[] = [];

@@ -109,6 +109,21 @@ function placesIn(section: string): number | undefined {
   return behind + 2 * shares - 3 * thousands;
 }
 
+/** Colours, which a text does not show; what leaves room as wide as a letter, or fills what is left; brackets as they stand. */
+const LOOKS = /("[^"]*"|\\.)|\[(?:black|blue|cyan|green|magenta|red|white|yellow|colou?r ?\d+)\]|(_.)|\*.|([()])/gi;
+const withoutLooks = (format: string): string =>
+  format.replaceAll(LOOKS, (_, plain?: string, room?: string, bracket?: string) => plain ?? (room ? '" "' : bracket ? `"${bracket}"` : ""));
+
+/** A number without a format, in eleven letters: 0.333333333, 1.23457E+11. */
+function generalText(value: number): string {
+  const size = Math.abs(value);
+  const places = Math.max(0, 9 - Math.floor(Math.log10(Math.max(1, size))));
+  const rounded = toPlaces(value, places, "nearest");
+  if (size < 1e11 && (rounded !== 0 || value === 0)) return places > 0 ? rounded.toFixed(places).replace(/\.?0+$/, "") : String(rounded);
+  const [mantissa, power] = value.toExponential(5).split("e") as [string, string];
+  return `${Number(mantissa)}E${power[0]}${power.slice(1).padStart(2, "0")}`;
+}
+
 /** TEXT as office programs have it: text passes through, decimals are rounded as they are written, fractions and hours beyond the day are known. */
 export function textFunctions(grid: GridParts): Record<string, OwnFunction> {
   const reader = new Reader(grid.helpers);
@@ -116,7 +131,7 @@ export function textFunctions(grid: GridParts): Record<string, OwnFunction> {
   return {
     TEXT: declared(grid.helpers, "A number as text in a format", ["value (any)", "format (string)"], function (given, wanted) {
       const value = singleOf(given);
-      const format = reader.text(wanted);
+      const format = withoutLooks(reader.text(wanted));
       const read = typeof value === "string" ? reader.inText(value, this.locale) : reader.number(given, this);
       if (typeof value === "boolean") return reader.text(given);
       if (read === undefined) return format.includes("@") && !/[0#?]/.test(bare(format)) ? bare(format).replaceAll("@", String(value)) : reader.text(given);
@@ -125,7 +140,7 @@ export function textFunctions(grid: GridParts): Record<string, OwnFunction> {
       const own = sections.length > 2 && read === 0 ? 2 : sections.length > 1 && read < 0 ? 1 : 0;
       const section = sections[own]!;
       const sign = read < 0 && own === 0 ? "-" : "";
-      if (/^general$/i.test(section)) return String(Number(read.toPrecision(10)));
+      if (/^general$/i.test(section)) return generalText(read);
       const fraction = FRACTION.exec(section);
       if (fraction) return sign + asFraction(Math.abs(read), fraction);
       if (bare(section).includes("/") && /[?#0]\s*\//.test(bare(section)))
@@ -136,7 +151,7 @@ export function textFunctions(grid: GridParts): Record<string, OwnFunction> {
       const scientific = SCIENTIFIC.exec(section);
       if (scientific) return asPower(read, scientific);
       try {
-        return formatValue(shown as never, { format, locale: this.locale } as never);
+        return section === "" ? "" : formatValue((own === 1 ? Math.abs(shown) : shown) as never, { format: section, locale: this.locale } as never);
       } catch {
         return new SheetFault("#VALUE!", `TEXT does not know the format ${JSON.stringify(format)}.`);
       }

@@ -1,6 +1,8 @@
 import * as engine from "@odoo/o-spreadsheet";
 import fc from "fast-check";
 import { applyCompatibility } from "../../../src/calc/grid/compatibility.ts";
+import { sortedPlace } from "../../../src/calc/grid/line-search.ts";
+import { countedSteps } from "../../../src/calc/grid/own-function.ts";
 import { registerFunctions } from "../../../src/calc/grid/register-functions.ts";
 import { Wildcards } from "../../../src/calc/grid/wildcards.ts";
 
@@ -136,6 +138,7 @@ test.each([
   ['SUBSTITUTE("teststr","t","T",0)', "#VALUE!"],
   ['RIGHT("sp ace",2.99999)', "ce"],
   ['LEFT("sp ace",2.99999)', "sp"],
+  ['LEFT("sp ace","2.9")', "sp"],
   ['MID("sp ace",2.9,2.9)', "p "],
 ])("%s", (formula, wanted) => {
   expect(shown(formula)).toBe(wanted);
@@ -179,6 +182,13 @@ test("in a sorted line all ways of searching come to the same value", () => {
     }),
     { numRuns: 200 },
   );
+});
+
+test("among many equal values the last is found without going through them for each search", () => {
+  const line = [1, ...new Array(100_000).fill(5), 9].map((value) => ({ value }));
+  countedSteps();
+  expect(Array.from({ length: 500 }, (_, i) => sortedPlace(line, 5 + (i % 2)))).toEqual(new Array(500).fill(100_000));
+  expect(countedSteps()).toBeLessThan(1_000_000);
 });
 
 test("a value that has changed is found anew", () => {

@@ -7,7 +7,7 @@ export const FORMULA_COLUMN = 12;
 
 /** Functions that files write with this before them, since they came after the format was fixed. */
 const LATER =
-  /\b(AGGREGATE|CONCAT|TEXTJOIN|MAXIFS|MINIFS|NUMBERVALUE|UNICHAR|FORECAST\.LINEAR|MODE\.SNGL|STDEV\.[SP]|VAR\.[SP]|COVARIANCE\.[SP]|RANK\.(?:AVG|EQ)|NORM\.(?:S\.)?(?:DIST|INV)|T\.(?:DIST|INV)(?:\.2T|\.RT)?|F\.DIST\.RT|CONFIDENCE\.(?:NORM|T)|XLOOKUP|XMATCH|LET)\(/g;
+  /\b(ACOT|AGGREGATE|DAYS|IFS|SWITCH|CONCAT|TEXTJOIN|MAXIFS|MINIFS|NUMBERVALUE|UNICHAR|FORECAST\.LINEAR|MODE\.SNGL|STDEV\.[SP]|VAR\.[SP]|COVARIANCE\.[SP]|RANK\.(?:AVG|EQ)|NORM\.(?:S\.)?(?:DIST|INV)|T\.(?:DIST|INV)(?:\.2T|\.RT)?|F\.DIST\.RT|CONFIDENCE\.(?:NORM|T)|XLOOKUP|XMATCH|LET)\(/g;
 
 export function caseBook(formulas: readonly string[]): BookXml {
   const rows: CellXml[][] = Array.from({ length: FIRST_ROW + formulas.length }, (_, row) => [...(DATA[row] ?? [])]);
