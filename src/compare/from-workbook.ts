@@ -17,7 +17,7 @@ import type { Mapping } from "../layout/mapping.ts";
 import { CHARACTERISTICS } from "../vocabulary/characteristics.ts";
 import { fieldOf, saysOwner, USE_UNITS, type UseUnit, useUnitOf } from "../vocabulary/headings.ts";
 import { positionText } from "../vocabulary/parse-heading.ts";
-import { measuredBy, ownerIn } from "../vocabulary/subjects.ts";
+import { characteristicNamed, measuredBy, ownerIn } from "../vocabulary/subjects.ts";
 import { knownUnit } from "../vocabulary/units.ts";
 import { type CellAddress, placeName } from "../workbook/address.ts";
 import type { SheetSnapshot, WorkbookSnapshot } from "../workbook/port.ts";
@@ -211,6 +211,10 @@ function subjectOf({ row, heading: over }: NameParts, characteristic?: string): 
   for (const { text, heading: above } of row) {
     const field = above === undefined ? undefined : fieldOf(above);
     // `Port` names an engine where no heading says that it is something else.
+    if (above !== undefined && isNumberOf(above, text)) {
+      places.push(`${above} ${text}`);
+      continue;
+    }
     const isOwner = field === undefined || field === "engine" || saysOwner("engine", text) || saysOwner("cylinder", text);
     const { engine, cylinder } = isOwner ? ownerIn(text) : {};
     if (subject.cylinder === "" && (cylinder || field === "cylinder")) subject.cylinder = cylinder ?? text;
@@ -218,10 +222,22 @@ function subjectOf({ row, heading: over }: NameParts, characteristic?: string): 
     else places.push(text);
   }
   if (characteristic !== undefined && heading !== undefined) places.push(heading);
+  else if (heading !== undefined && isPartOf(places.at(-1), heading))
+    subject.characteristic = `${places.pop()} ${heading.charAt(0).toLowerCase()}${heading.slice(1)}`;
   // Without a heading the last words say what is measured.
   if (subject.characteristic === "") subject.characteristic = places.pop() ?? "";
   return { ...subject, position: places.join(" ") };
 }
+
+/** `Head` before a flatness, `Guide` before an interference: together they name another thing than either alone. */
+function isPartOf(text: string | undefined, heading: string): boolean {
+  const named = text === undefined ? undefined : characteristicNamed(`${text} ${heading}`);
+  return named !== undefined && named !== characteristicNamed(heading) && named !== characteristicNamed(text!);
+}
+
+/** `Main bearing` above a 1: it counts those, and no cylinders. A heading that only says that it counts may count these. */
+const isNumberOf = (heading: string, text: string): boolean =>
+  /^\d+$/.test(text) && fieldOf(heading) === undefined && /\p{L}/u.test(heading) && !/^\P{L}*(?:no|nr|num|number)\P{L}*$/iu.test(heading);
 
 /** `Hours run` with a number beside it, or `Miles` or `km`, where all cells of the workbook that say so agree. */
 function useIn(sheets: readonly SheetSnapshot[]): Pick<Reading, "hours" | "useUnit"> | undefined {

@@ -3,6 +3,7 @@ import { type Cell, isBlank } from "../core/cell.ts";
 import type { WorkbookCells } from "../formula/workbook-cells.ts";
 import { CHARACTERISTICS } from "../vocabulary/characteristics.ts";
 import { foldedHeading, gaugeFieldOf, isCommonPart } from "../vocabulary/headings.ts";
+import { headingKey, measuredTogether } from "../vocabulary/measured-together.ts";
 import { isRecheck } from "../vocabulary/run-in.ts";
 import { measuredBy } from "../vocabulary/subjects.ts";
 import type { SheetSnapshot } from "../workbook/port.ts";
@@ -85,12 +86,14 @@ export class MeasuredWith {
     const use = { uncertainty: known, gauge: id, day: isBlank(used) || typeof used === "object" ? "" : dayIn(used) };
     if (isRecheck(name)) return;
     const uses = SECOND.test(name) ? this.#secondUses : this.#uses;
-    for (const part of partsIn(name.replace(SECOND, ""))) uses.set(part, use);
+    for (const part of measuredTogether(name) ?? partsIn(name.replace(SECOND, ""))) uses.set(part, use);
   }
 
-  /** By the very characteristic, or by the part that it is of: `Rings` of a ring width. */
-  #useFor({ characteristic, position, repeats }: Reading): Use | undefined {
+  /** By its heading, by the very characteristic, or by the part that it is of: `Rings` of a ring width. */
+  #useFor({ characteristic, position, repeats, cell }: Reading): Use | undefined {
     const uses = repeats === undefined ? this.#uses : this.#secondUses;
+    const byHeading = uses.get(headingKey(characteristic, cell.sheet)) ?? uses.get(headingKey(characteristic));
+    if (byHeading !== undefined) return byHeading;
     const name = singular(measuredBy(characteristic, position).characteristic);
     const words = name.split(" ");
     return uses.get(name) ?? uses.get(TEST_OF[name] ?? "") ?? (words.length > 1 ? uses.get(words[0]!) : undefined);

@@ -129,6 +129,15 @@ export const MOVING_PARTS: Readonly<Record<string, Characteristic>> = {
     isNeverNegative: true,
     words: ["main bearing alignment", "main bore straightness", "main bearing bore alignment", "main tunnel alignment"],
   },
+  // Sizes that others are worked out from.
+  "main bore height": { kind: "length", isSetting: true, words: ["height of the bore", "height of the main bore", "main bore heights"] },
+  "face height": {
+    kind: "length",
+    isSetting: true,
+    words: ["head", "deck"].flatMap((face) => ["left", "middle", "right"].map((side) => `${face} ${side}`)),
+  },
+  "piston height": { kind: "length", isNeverNegative: true, isSetting: true, words: ["piston compression height", "compression height"] },
+  "valve gap at the top": { kind: "length", isSetting: true, parts: VALVES, words: ["gap at the top", "gap at top dead centre"] },
   "coil bind": { kind: "length", parts: VALVES, words: ["coil bind clearance", "clearance to coil bind", "coil clearance"] },
   "oil use": { kind: "flow", isNeverNegative: true, wears: "larger", words: ["oil consumption", "oil used"] },
   "blow-by": { kind: "flow", isNeverNegative: true, wears: "larger", words: ["blowby", "crankcase blow-by", "blow-by rate"] },

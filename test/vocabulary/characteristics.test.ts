@@ -10,7 +10,9 @@ test("what is worked out as the difference of two sizes may be negative, and so 
     ...["bore wear", "piston clearance", "pin clearance", "ring side clearance", "stem clearance"],
     ...["crankpin wear", "main journal wear", "bearing clearance", "main bearing clearance", "big end clearance"],
     ...["deck height", "squish", "piston volume"],
-    ...["small end clearance", "lobe wear", "camshaft bearing clearance", "valve to piston", "coil bind"],
+    ...["small end clearance", "lobe wear", "camshaft bearing clearance", "valve to piston"],
+    // Read on an indicator from where it was set to 0.
+    ...["main bore height", "face height", "valve gap at the top", "coil bind"],
     ...["guide interference", "seat insert interference", "pin interference", "liner interference", "valve opens", "valve closes"],
   ]);
 });
@@ -30,7 +32,18 @@ test("holes, gaps and clearances wear larger, shafts, rings and pressures smalle
     ...["rod mass", "big end mass", "small end mass", "piston mass"],
     ...["crankshaft run-out", "camshaft run-out", "run-out", "installed height", "valve to piston", "head height", "block height"],
     // Mains are line-bored, springs shimmed, pressed parts loosened or renewed, chains stretched and adjusted; a content says nothing of a size.
-    ...["main bore alignment", "coil bind", "guide interference", "seat insert interference", "pin interference", "liner interference"],
+    ...[
+      "main bore alignment",
+      "main bore height",
+      "face height",
+      "piston height",
+      "valve gap at the top",
+      "coil bind",
+      "guide interference",
+      "seat insert interference",
+      "pin interference",
+      "liner interference",
+    ],
     ...["valve opens", "valve closes"],
     ...["iron", "chromium", "aluminium", "copper", "lead", "tin", "silicon"].map((element) => `${element} in the oil`),
   ]);
