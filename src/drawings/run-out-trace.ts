@@ -132,12 +132,12 @@ function wordsOf(turn: Turn): string {
   const { total, decimals, unit, direction } = turn;
   if (total === 0) return "no run-out: all readings are alike";
   const side = direction === undefined ? "" : ` with its high side at ${numberText(direction, 0)}°`;
-  return `total ${numberText(total, decimals)}${unit}, eccentricity ${fitted(turn.eccentricity, turn)}${side}, left ${fitted(turn.left, turn)}`;
+  return `total ${numberText(total, decimals)}${unit}, eccentricity ${fitted(turn.eccentricity, turn)}${side}, form left ${fitted(turn.left, turn)}`;
 }
 
 function notesOf({ direction, unit }: Turn): string {
   const side = direction === undefined ? "" : "; chain line: high side";
-  return `Dashed: what being off centre makes of the readings${side}. Bold from it to each reading: what is left, out-of-round or dirt. Between readings the trace is only joined up.${unit ? "" : " The sheet names no unit."}`;
+  return `Dashed: what being off centre makes of the readings${side}. Bold from it to each reading: the form left, out-of-round or dirt. Between readings the trace is only joined up.${unit ? "" : " The sheet names no unit."}`;
 }
 
 function described(turn: Turn): string {

@@ -1,9 +1,7 @@
 import { scaleLinear } from "d3-scale";
-import { broadcast } from "../core/broadcast.ts";
 import { Fault } from "../core/fault.ts";
 import { sentence } from "../core/sentences.ts";
-import { evaluated, surface, withoutTail } from "../functions/surface/surface.ts";
-import { type CoreRoughness, coreRoughness, type EvaluatedProfile } from "../math/surface-texture.ts";
+import { surface, type Texture, textureOf, withoutTail } from "../functions/surface/surface.ts";
 import { AXES_BELOW, AXES_LEFT, NAME, plotAxes, SUMMARY } from "./axes.ts";
 import {
   CHAIN,
@@ -45,12 +43,9 @@ const RIGHT = 78;
 interface Plate {
   given: SurfaceProfile;
   unit: string;
-  roughness: EvaluatedProfile;
+  texture: Texture;
   /** Heights about the line over the valleys, from the highest down. */
   curve: readonly number[];
-  core: CoreRoughness;
-  figures: Readonly<Record<"Ra" | "Rq" | "Rz", number>>;
-  sections: string;
   decimals: number;
   pattern: string;
 }
@@ -59,24 +54,21 @@ interface Plate {
 export function drawSurfaceProfile(given: SurfaceProfile, options: DrawingOptions = {}): Drawn {
   const title = `Surface profile: ${given.name}`;
   const name = withoutControlCharacters(given.name);
-  const worked = broadcast(surface, [[[...given.profile]], given.spacing, given.cutoff]);
-  if (worked instanceof Fault || !Array.isArray(worked)) return { title, sentence: `${name}: ${worked instanceof Fault ? sentence(worked) : worked}` };
-  const values = worked[1]!;
-  if (values[0] === "") return { title, sentence: `${name}: a height is missing in the profile, so there is nothing to draw` };
-  const heights = withoutTail(given.profile) as number[];
-  const { roughness, core } = evaluated(heights, given.spacing, given.cutoff)!;
-  const curve = [...core.heights].sort((a, b) => b - a);
+  const { spacing, cutoff } = given;
+  if (!(spacing > 0 && cutoff >= 0)) return { title, sentence: `${name}: the step between heights must be above 0 and the cut-off at least 0` };
+  const heights = withoutTail(given.profile);
+  if (heights.includes(null)) return { title, sentence: `${name}: a height is missing in the profile, so there is nothing to draw` };
+  const texture = textureOf(heights as number[], spacing, cutoff);
+  if (texture instanceof Fault) return { title, sentence: `${name}: ${sentence(texture.placed(surface.name))}` };
+  const curve = [...texture.heights].sort((a, b) => b - a);
   if (!(curve[0]! > curve.at(-1)!)) return { title, sentence: `${name}: all heights are alike, so there is no profile to draw` };
   const id = idOf(options, "surface", given);
   const plate: Plate = {
     given,
     unit: given.unit ? ` ${withoutControlCharacters(given.unit)}` : "",
-    roughness,
+    texture,
     curve,
-    core: coreRoughness(core.heights),
-    figures: { Ra: values[0] as number, Rq: values[1] as number, Rz: values[2] as number },
-    sections: String(values[8]),
-    decimals: Math.min(3, mostDecimals(heights) + 1),
+    decimals: Math.min(3, mostDecimals(heights as number[]) + 1),
     pattern: `${id}-metal`,
   };
   const width = options.width ?? DEFAULT_WIDTH;
@@ -106,7 +98,7 @@ const upward = ({ unit }: Plate): string => unit.trim() || "unit not named";
 
 /** Heights along the surface, with the sections between which Rz is taken. */
 function profile(plate: Plate, top: number, width: number): string {
-  const { heights, section } = plate.roughness;
+  const { heights, section } = plate.texture.roughness;
   const step = plate.given.spacing;
   const x = scaleLinear([0, heights.length * step], [AXES_LEFT, width - 12]);
   const y = scaleLinear([Math.min(...heights), Math.max(...heights)], [top + PROFILE_HEIGHT, top]);
@@ -143,7 +135,11 @@ const MOST_POINTS = 400;
 
 /** The share of the surface that is metal at each depth, with the straight line of ISO 13565-2 through its flattest part. */
 function materialRatio(plate: Plate, top: number, width: number): string {
-  const { curve, core, pattern } = plate;
+  const {
+    curve,
+    pattern,
+    texture: { core },
+  } = plate;
   const n = curve.length;
   const [upper, lower] = [core.top, core.top - core.rk];
   const [peak, valley] = [upper + core.rpk, lower - core.rvk];
@@ -206,7 +202,10 @@ function spans(
   y: (height: number) => number,
   { upper, lower, peak, valley }: Readonly<Record<"upper" | "lower" | "peak" | "valley", number>>,
 ): string[] {
-  const { core, decimals } = plate;
+  const {
+    decimals,
+    texture: { core },
+  } = plate;
   const all = [
     { name: "Rpk", size: core.rpk, from: peak, to: upper },
     { name: "Rk", size: core.rk, from: upper, to: lower },
@@ -223,11 +222,12 @@ function spans(
   });
 }
 
-function wordsOf({ figures, core, sections, decimals, unit }: Plate): string {
-  const all = { ...figures, Rk: core.rk, Rpk: core.rpk, Rvk: core.rvk };
+function wordsOf({ texture, decimals, unit }: Plate): string {
+  const { ra, rq, rz, core, roughness, isFew } = texture;
+  const all = { Ra: ra, Rq: rq, Rz: rz, Rk: core.rk, Rpk: core.rpk, Rvk: core.rvk };
   const sizes = Object.entries(all).map(([name, size]) => `${name} ${numberText(size, decimals)}`);
-  const [count, few] = sections.split(": ");
-  return `${sizes.join(", ")}${unit}; Mr1 ${numberText(100 * core.mr1, 1)} %, Mr2 ${numberText(100 * core.mr2, 1)} %; sections: ${count}${few ? `, ${few}` : ""}`;
+  const sections = `${roughness.sections}${isFew ? ", fewer than the standard's" : ""}`;
+  return `${sizes.join(", ")}${unit}; Mr1 ${numberText(100 * core.mr1, 1)} %, Mr2 ${numberText(100 * core.mr2, 1)} %; sections: ${sections}`;
 }
 
 function notesOf({ given: { cutoff }, unit }: Plate): string {
@@ -242,10 +242,10 @@ function notesOf({ given: { cutoff }, unit }: Plate): string {
 const TOLD = [0, 10, 20, 30, 40, 50, 60, 70, 80, 90, 100];
 
 function described(plate: Plate): string {
-  const { curve, decimals, roughness } = plate;
+  const { curve, decimals, texture } = plate;
   const heightAt = (ratio: number) => curve[Math.min(curve.length - 1, Math.floor((ratio / 100) * curve.length))]!;
   return [
-    `Roughness profile of ${roughness.heights.length} heights and its material ratio curve.`,
+    `Roughness profile of ${texture.roughness.heights.length} heights and its material ratio curve.`,
     `${wordsOf(plate)}.`,
     `The curve: ${TOLD.map((ratio) => `${ratio} % at ${numberText(heightAt(ratio), decimals)}`).join(", ")}.`,
     notesOf(plate),

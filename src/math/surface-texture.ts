@@ -22,13 +22,24 @@ export function levelled(profile: readonly number[]): number[] {
 /** The Gaussian mean line of ISO 16610-21, its weights cut at one cut-off either way and divided by their sum, also at the ends. */
 export function meanLine(profile: readonly number[], spacing: number, cutoff: number): number[] {
   const reach = Math.floor(cutoff / spacing + PLAY);
-  const weights = Array.from({ length: reach + 1 }, (_, k) => Math.exp(-Math.PI * ((k * spacing) / (ALPHA * cutoff)) ** 2));
-  return profile.map((_, i) => {
-    let [total, weight] = [0, 0];
-    for (let j = Math.max(0, i - reach); j <= Math.min(profile.length - 1, i + reach); j++) {
-      const share = weights[Math.abs(j - i)]!;
-      total += share * profile[j]!;
-      weight += share;
+  const weights = Float64Array.from({ length: reach + 1 }, (_, k) => Math.exp(-Math.PI * ((k * spacing) / (ALPHA * cutoff)) ** 2));
+  const heights = Float64Array.from(profile);
+  const last = heights.length - 1;
+  return profile.map((height, i) => {
+    let [total, weight] = [height, 1];
+    // A trace has thousands of heights under as many weights: those that stand on both sides are taken in pairs.
+    const both = Math.min(reach, i, last - i);
+    for (let k = 1; k <= both; k++) {
+      total += weights[k]! * (heights[i - k]! + heights[i + k]!);
+      weight += 2 * weights[k]!;
+    }
+    for (let k = both + 1; k <= Math.min(reach, i); k++) {
+      total += weights[k]! * heights[i - k]!;
+      weight += weights[k]!;
+    }
+    for (let k = both + 1; k <= Math.min(reach, last - i); k++) {
+      total += weights[k]! * heights[i + k]!;
+      weight += weights[k]!;
     }
     return total / weight;
   });
@@ -38,8 +49,7 @@ export function meanLine(profile: readonly number[], spacing: number, cutoff: nu
  * The mean line that valleys do not pull down, in the steps of ISO 13565-1: what lies below the first mean
  * line is raised to it, and the mean line of that is taken.
  */
-export function meanLineOverValleys(profile: readonly number[], spacing: number, cutoff: number): number[] {
-  const first = meanLine(profile, spacing, cutoff);
+export function meanLineOverValleys(profile: readonly number[], first: readonly number[], spacing: number, cutoff: number): number[] {
   return meanLine(
     profile.map((height, i) => Math.max(height, first[i]!)),
     spacing,

@@ -107,9 +107,9 @@ export function planCut(snapshot: WorkbookSnapshot, cut: Cut, inputs: CutInputs,
   if (!Array.isArray(made)) return nothing;
   const stock = allowanceIn(book, inputs);
   const parts = made.slice(1).map((row, at) => partRow(cut, row, inputs.names?.[at] ?? `${cut.part} ${at + 1}`, stock));
-  const sizes = sizeRows(book, cut, inputs, fitting, lines, parts);
+  const sizes = sizeRows(book, cut, inputs, fitting, lines, parts, stock);
   const plan = { ...nothing, parts, sizes, remarks: remarksOn(cut, parts, stock) };
-  return place ? { ...plan, ...written(book, cut, inputs, fitting, place, lines, parts, made[0]!) } : plan;
+  return place ? { ...plan, ...written(book, cut, inputs, fitting, place, lines, parts, made[0]!, stock) } : plan;
 }
 
 const axesOf = (parts: PartRanges, lines: Block): number => ("rows" in parts ? parts.axes : (lines[0]?.length ?? 1));
@@ -128,7 +128,15 @@ function partLines(book: WorkbookCells, { part }: Cut, parts: PartRanges): Block
 const spareOf = ({ grows }: Cut, finish: number, needed: number): number => decimal(grows ? finish - needed : needed - finish);
 
 /** Every listed size against every part that can be judged. */
-function sizeRows(book: WorkbookCells, cut: Cut, inputs: CutInputs, fitting: readonly PlanInput[], lines: Block, planned: readonly PartRow[]): SizeRow[] {
+function sizeRows(
+  book: WorkbookCells,
+  cut: Cut,
+  inputs: CutInputs,
+  fitting: readonly PlanInput[],
+  lines: Block,
+  planned: readonly PartRow[],
+  stock: number,
+): SizeRow[] {
   const choices = cut.choices(
     argumentOf(book, inputs.standard) as number,
     gridOf(book, inputs.sizes)!,
@@ -137,12 +145,12 @@ function sizeRows(book: WorkbookCells, cut: Cut, inputs: CutInputs, fitting: rea
   // The plan itself has been made from the same list, so there is no fault here.
   if (choices instanceof Fault) return [];
   const measured = planned.flatMap((part, at) =>
-    part.needed === null ? [] : [{ name: part.name, needed: part.needed, need: needWords(book, cut, inputs, lines[at]!) }],
+    part.needed === null ? [] : [{ name: part.name, needed: part.needed, need: needWords(book, cut, inputs, lines[at]!, stock) }],
   );
   return choices.map((choice) => {
     const parts = measured.map(({ name, needed, need }): SizedPart => {
       const spare = spareOf(cut, choice.finish, needed);
-      const does = cut.cleansUp(choice.finish, needed, allowanceIn(book, inputs));
+      const does = cut.cleansUp(choice.finish, needed, stock);
       return { name, cleansUp: does, spare, says: `${spareWords(cut, choice.finish, needed, spare, does)} (${need})` };
     });
     const chosenFor = planned.filter(({ size }) => size === choice.size).map(({ name }) => name);
@@ -166,19 +174,13 @@ function gridOf(book: WorkbookCells, given: PlanInput): NumberGrid | undefined {
 }
 
 /** 0 where none is typed. */
-const allowanceIn = (book: WorkbookCells, { allowance = null }: Pick<CutInputs, "allowance">): number => inputLengths(book, allowance)[0] ?? 0;
+const allowanceIn = (book: WorkbookCells, { allowance = null }: CutInputs): number => inputLengths(book, allowance)[0] ?? 0;
 
 /** Where the needed size comes from. */
-function needWords(
-  book: WorkbookCells,
-  { spec, grows, work }: Cut,
-  { standard, allowance = null, centring = null }: CutInputs,
-  readings: Block[number],
-): string {
+function needWords(book: WorkbookCells, { spec, grows, work }: Cut, { standard, centring = null }: CutInputs, readings: Block[number], stock: number): string {
   const summary = broadcast(boreSummary, [[readings], 1]) as (number | string)[][];
   const [smallest, largest] = [summary[1]![0] as number, summary[1]![1] as number];
   const base = argumentOf(book, standard) as number;
-  const stock = allowanceIn(book, { allowance });
   const given = String(argumentOf(book, centring) ?? "").trim() || String(spec.params.centring!.fallback);
   const isTrue = given.toLowerCase() === "true";
   const wear = decimal(grows ? largest - base : base - smallest);
@@ -253,12 +255,13 @@ function written(
   lines: Block,
   rows: readonly PartRow[],
   header: readonly PlannedContent[],
+  stock: number,
 ): WrittenPlan {
   const { parts, standard, sizes, allowance = null, centring = null, common = null } = inputs;
   const given = "rows" in parts ? [parts.rows] : [...parts.blocks];
   const sources = [...given, standard, sizes, allowance, centring, common, ...fitting].filter((one): one is CellArea => isArea(one));
   if (place.as === "values" || !given.every(isArea)) {
-    const noted = allowanceIn(book, inputs) > 0 ? [] : [[noAllowance(cut)]];
+    const noted = stock > 0 ? [] : [[noAllowance(cut)]];
     const more = rows.some(({ first }) => first !== null) ? [beforeHeading(cut)] : [];
     return planEdits(book, place, "values", valueParts([[...header, ...more], ...rows.map(valuesOf), ...noted], place.date), sources);
   }
@@ -272,10 +275,10 @@ function written(
   });
   const more = [
     ...(inputs.names ? [["name", ...rows.map(({ name }) => name)]] : []),
-    ...(cut.before !== undefined && allowanceIn(book, inputs) > 0 ? [[beforeHeading(cut), ...rows.map((_, at) => beforeFormula(place, at, allowance))]] : []),
+    ...(cut.before !== undefined && stock > 0 ? [[beforeHeading(cut), ...rows.map((_, at) => beforeFormula(place, at, allowance))]] : []),
   ];
   const columns = more.map((cells, at): PlanBlock => ({ row: 0, column: header.length + at, cells: cells.map((cell) => [cell]) }));
-  const note = [...columns, ...noteUnder(book, cut, allowance, lines.length + 1, sheet)];
+  const note = [...columns, ...noteUnder(cut, allowance, stock, lines.length + 1, sheet)];
   if ("rows" in parts || given.length === 1)
     return planEdits(book, place, "formulas", [taken(given[0]!, "rows" in parts ? parts.axes : undefined), ...note], sources);
   const beside = linesBeside(given, sheet, cut, header.length + more.length + 1);
@@ -293,9 +296,9 @@ function beforeFormula({ at: { sheet, row, column } }: PlanTarget, at: number, a
 }
 
 /** Says under the plan that no allowance is typed; where it has a cell, as long as that is blank. */
-function noteUnder(book: WorkbookCells, cut: Cut, allowance: PlanInput, row: number, sheet: string): PlanBlock[] {
+function noteUnder(cut: Cut, allowance: PlanInput, stock: number, row: number, sheet: string): PlanBlock[] {
   if (isArea(allowance)) return [{ row, column: 0, cells: [[{ formula: `=IF(${reference(allowance, sheet)}>0,"","${noAllowance(cut)}")` }]] }];
-  return allowanceIn(book, { allowance }) > 0 ? [] : [{ row, column: 0, cells: [[noAllowance(cut)]] }];
+  return stock > 0 ? [] : [{ row, column: 0, cells: [[noAllowance(cut)]] }];
 }
 
 /** The function takes one part a row, so blocks are brought into rows first, right of the plan and cell by cell. */

@@ -14,8 +14,8 @@ interface MassInputs {
   /** Each set is matched by itself: the pistons, the big ends, the small ends. */
   sets: readonly PlanInput[];
   tolerance?: PlanInput;
-  /** What the sheet calls the parts, in the order of each set. */
-  names?: readonly string[];
+  /** What the sheet calls the parts of each set, as far as it does. */
+  names?: readonly (readonly string[] | undefined)[];
 }
 
 interface MassRow {
@@ -28,7 +28,7 @@ interface MassRow {
 
 interface MassSet {
   parts: MassRow[];
-  /** The lightest, to which the others come, and how much heavier the heaviest is. */
+  /** The lightest, or several that are, to which the others come, and how much heavier the heaviest is. */
   lightest: string | null;
   spread: number | null;
 }
@@ -43,14 +43,14 @@ interface MassPlan extends WrittenPlan {
 export function planMasses(snapshot: WorkbookSnapshot, inputs: MassInputs, place?: PlanTarget): MassPlan {
   const book = new WorkbookCells(snapshot);
   const plan: MassPlan = { ...NOTHING_WRITTEN, sets: [], fault: null, notes: massMatch.notes ?? [] };
-  for (const set of inputs.sets) {
+  for (const [at, set] of inputs.sets.entries()) {
     // One line, whatever the shape of the range: a plan has a row for each part.
     const line = blockOf(book, set)
       .flat()
       .map((cell) => [cell]);
     const made = broadcast(massMatch, [line, argumentOf(book, inputs.tolerance ?? null)]);
     if (made instanceof Fault) return { ...plan, sets: [], fault: sentence(made) };
-    if (Array.isArray(made)) plan.sets.push(setOf(made.flat(), inputLengths(book, set), inputs.names));
+    if (Array.isArray(made)) plan.sets.push(setOf(made.flat(), inputLengths(book, set), inputs.names?.[at]));
   }
   return place && plan.sets.length > 0 ? { ...plan, ...written(book, inputs, place, plan.sets) } : plan;
 }
@@ -64,7 +64,8 @@ function setOf(off: readonly (number | string)[], masses: readonly (number | nul
   const counted = parts.flatMap(({ name, mass, off }) => (mass === null || off === null ? [] : [{ name, mass }]));
   if (counted.length === 0) return { parts, lightest: null, spread: null };
   const [least, most] = [Math.min, Math.max].map((pick) => pick(...counted.map(({ mass }) => mass))) as [number, number];
-  return { parts, lightest: counted.find(({ mass }) => mass === least)!.name, spread: decimal(most - least) };
+  const lightest = counted.filter(({ mass }) => mass === least).map(({ name }) => name);
+  return { parts, lightest: lightest.join(", "), spread: decimal(most - least) };
 }
 
 function says({ mass, off }: Omit<MassRow, "says">, shown: string): string {

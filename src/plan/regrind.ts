@@ -15,7 +15,7 @@ const REGRIND: Cut = {
   verb: "grind",
   grows: false,
   none: NO_UNDERSIZE,
-  instead: "new shaft",
+  instead: "another shaft, or what its maker's service manual allows",
   cleansUp: (finish, needed, allowance) => cleansUp(needed, finish, allowance),
   choices: (standard, sizes, [housing, shells, clearance]) => {
     const found = grindingsOf(standard, sizes, { housing: housing?.values[0] ?? undefined, shells, clearance: clearance?.values[0] ?? undefined });

@@ -30,7 +30,7 @@ export const guidesSheet: SheetPart = {
     const page = new SheetBuilder("Guides and seats", "Valve guides, stems and seats", [
       `In ${choices.unit}. Guides and stems at the top, in the middle and at the bottom of the guide: the clearance is judged where it is least and where it is most, and waits for all six readings.`,
       "Seat run-out: the whole travel of the indicator round the seat, on a pilot in the finished guide. Guides first, seats after them.",
-      "Press fits: the temperature at which the outer part, heated evenly, goes over with the gap typed; parts measured at the ambient temperature, or at 20 °C where none is typed. Hot parts burn and oil on them can catch fire: clean and dry first, gloves and face shield; a press can throw pieces.",
+      `Press fits: the temperature at which the outer part, heated evenly, goes over with the gap typed; parts measured at the ambient temperature, or at ${choices.unit === "mm" ? "20 °C" : "68 °F"} where none is typed. Hot parts burn and oil on them can catch fire: clean and dry first, gloves and face shield; a press can throw pieces.`,
     ]);
     const table = page.table("GuidesAndSeats", 4, [...columns, ...guideColumns(given, limitOf), ...seatColumns(given, limitOf)], rows);
     const fits = page.table("PressFits", 4 + rows + 3, fitColumns(given), FITS.length);
@@ -53,7 +53,8 @@ const fitOf = (part: string): string => `${part} interference`;
 function fitColumns(given: SetupContext): SheetColumn[] {
   const { choices, engine } = given;
   const ambient = engine.item("Ambient temperature");
-  const room = choices.unit === "mm" ? ambient : `(${ambient}-32)/1.8`;
+  const isMetric = choices.unit === "mm";
+  const room = isMetric ? ambient : `(${ambient}-32)/1.8`;
   return [
     { heading: "Pressed in", look: "label", width: 14, cell: ({ index }) => FITS[index]! },
     { heading: "Material round it", look: "typed", width: 16 },
@@ -64,9 +65,10 @@ function fitColumns(given: SetupContext): SheetColumn[] {
       whenFilled([ref("Outside diameter"), ref("Hole for it")], `HATCH.INTERFERENCE(${ref("Outside diameter")},${ref("Hole for it")})`),
     ),
     verdictColumn(given, "Interference", (index) => fitOf(FITS[index]!), "Interference"),
-    resultColumn("Heat to, °C", "0", ({ ref }) => {
+    resultColumn(`Heat to, ${isMetric ? "°C" : "°F"}`, "0", ({ ref }) => {
       const inputs = ["Outside diameter", "Hole for it", "Gap to fit", "Material round it"].map(ref);
-      return whenFilled(inputs, `HATCH.HEATFORFIT(${inputs.join(",")},IF(${ambient}="",20,${room}))`);
+      const celsius = `HATCH.HEATFORFIT(${inputs.join(",")},IF(${ambient}="",20,${room}))`;
+      return whenFilled(inputs, isMetric ? celsius : `1.8*${celsius}+32`);
     }),
   ];
 }

@@ -74,7 +74,7 @@ describe("the drawing says what was measured", () => {
       classed(tree, "summary")
         .map(({ text }) => text)
         .join(" "),
-    ).toBe("total 0.04 mm, eccentricity 0.020 mm with its high side at 90°, left 0.000 mm");
+    ).toBe("total 0.04 mm, eccentricity 0.020 mm with its high side at 90°, form left 0.000 mm");
     expect(classed(tree, "extreme").map(({ text }) => text)).toEqual(["0.02", "−0.02"]);
     expect(description).toContain("0°: 0.00 (0.000), 90°: 0.02 (0.000), 180°: 0.00 (0.000), 270°: −0.02 (0.000).");
   });

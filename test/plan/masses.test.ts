@@ -18,7 +18,7 @@ const place = { at: at("Plan", "A3"), date: "2026-05-04" };
 describe("what is planned", () => {
   // Common practice: every part comes to the lightest of its set. By hand.
   test("what to take off each part, and the lightest of the set", () => {
-    const { sets } = planMasses(calculated(sheets), { sets: [pistons], names: ["No. 1", "No. 2", "No. 3", "No. 4"] });
+    const { sets } = planMasses(calculated(sheets), { sets: [pistons], names: [["No. 1", "No. 2", "No. 3", "No. 4"]] });
     expect(sets).toEqual([
       {
         parts: [
@@ -43,6 +43,13 @@ describe("what is planned", () => {
       ["part 2", 2.5],
       ["part 3", 0.8],
     ]);
+  });
+
+  test("several that are lightest are all named, each set by its own names", () => {
+    const { sets } = planMasses(calculated(sheets), { sets: [pistons, small], names: [undefined, ["rod 1", "rod 2", "rod 3"]] });
+    expect(sets.map(({ lightest }) => lightest)).toEqual(["part 2", "rod 3"]);
+    const tied = planMasses(calculated(sheets), { sets: [[[204, 204, 204.8]]], names: [["rod 1", "rod 2", "rod 3"]] });
+    expect(tied.sets[0]).toMatchObject({ lightest: "rod 1, rod 2", spread: 0.8 });
   });
 
   test("a mass that is none of the set is refused in its own row, and the others go on", () => {

@@ -100,7 +100,7 @@ describe("what is planned", () => {
   test("a journal beyond the list says so; blank, bad and doubtful ones keep to themselves", () => {
     expect(plan({ sizes: [[0.25]] }).parts.map(({ size, says }) => [size, says])).toEqual([
       [0.25, "grind to 49.75, undersize 0.25: takes 0.2 to 0.23 off the diameter"],
-      [null, "needs 49.68, which no listed undersize reaches: new shaft"],
+      [null, "needs 49.68, which no listed undersize reaches: another shaft, or what its maker's service manual allows"],
       [0.25, "grind to 49.75, undersize 0.25: takes 0.21 to 0.22 off the diameter"],
     ]);
     const sheets = structuredClone(inRows);

@@ -156,6 +156,6 @@ test("press fits: interference by the limits of each part, and how hot the outer
   await fill(inch, "PressFits", { "Outside diameter": [0, 2.002], "Hole for it": [0, 2], "Gap to fit": [0, 0.002] });
   await inch.type("PressFits", "Material round it", 1, "steel");
   await inch.item("Ambient temperature", 50);
-  // 50 °F is 10 °C: 10 + 0.004 ÷ (2 × 11.5e-6).
-  expect((await inch.column("PressFits", "Heat to, °C"))[1]).toBeCloseTo(10 + 0.004 / (2 * 11.5e-6), 2);
+  // 50 °F is 10 °C: 10 + 0.004 ÷ (2 × 11.5e-6), in °F as an inch shop reads it.
+  expect((await inch.column("PressFits", "Heat to, °F"))[1]).toBeCloseTo(1.8 * (10 + 0.004 / (2 * 11.5e-6)) + 32, 2);
 });

@@ -1,9 +1,19 @@
 import { decimal, isAbove } from "../../core/decimal.ts";
 import { define, row } from "../../core/define.ts";
-import { refuse } from "../../core/fault.ts";
+import { Fault, refuse } from "../../core/fault.ts";
 import { grid, length } from "../../core/param.ts";
 import { mean } from "../../math/statistics.ts";
-import { amplitudes, coreRoughness, equalParts, levelled, meanLine, meanLineOverValleys, wholeCutoffs } from "../../math/surface-texture.ts";
+import {
+  amplitudes,
+  type CoreRoughness,
+  coreRoughness,
+  type EvaluatedProfile,
+  equalParts,
+  levelled,
+  meanLine,
+  meanLineOverValleys,
+  wholeCutoffs,
+} from "../../math/surface-texture.ts";
 
 const COLUMNS = ["Ra", "Rq", "Rz", "Rk", "Rpk", "Rvk", "Mr1", "Mr2", "sections"] as const;
 /** ISO 21920 evaluates over five sections. */
@@ -30,7 +40,7 @@ export const surface = define({
   },
   returns: row(COLUMNS, "a row of labels and one of values in the unit of the heights; Mr1 and Mr2 in per cent; blank while a height is missing"),
   draws: { kind: "surface", profile: "profile", spacing: "spacing", cutoff: "cutoff" },
-  // Each height is weighed with those up to a cut-off away, three times.
+  // Each height is weighed with those up to a cut-off away, twice.
   steps: ({ profile }) => profile ** 2 / 8,
   examples: [
     {
@@ -53,31 +63,47 @@ export const surface = define({
     if (rows > 1 && columns > 1) return refuse("profile", `${rows}×${columns} cells`, "one row or one column is wanted, one height after the other");
     const used = withoutTail(values);
     if (used.includes(null)) return COLUMNS.map(() => "");
-    const heights = used as number[];
-    if (heights.length < SECTIONS * POINTS && cutoff === 0)
-      return refuse("profile", heights.length, `heights are too few for ${SECTIONS} sections, at least ${SECTIONS * POINTS} are needed`);
-    if (cutoff > 0 && isAbove(spacing, cutoff / POINTS))
-      return refuse("spacing", spacing, `it must be at most a twentieth of the cut-off ${decimal(cutoff)}: are both in one unit?`);
-    const filtered = evaluated(heights, spacing, cutoff);
-    if (filtered === undefined)
-      return refuse(
-        "profile",
-        heights.length,
-        `heights are too few: at this spacing one cut-off with half of one at each end is ${Math.ceil((2 * cutoff) / spacing) + 1}`,
-      );
-    const { ra, rq, rz } = amplitudes(filtered.roughness);
-    const { rk, rpk, rvk, mr1, mr2 } = coreRoughness(filtered.core.heights);
-    const { sections } = filtered.roughness;
-    return [...[ra, rq, rz, rk, rpk, rvk, 100 * mr1, 100 * mr2].map(decimal), sections < SECTIONS ? `${sections}: fewer than ${SECTIONS}` : sections];
+    const texture = textureOf(used as number[], spacing, cutoff);
+    if (texture instanceof Fault) return texture;
+    const { ra, rq, rz, core, roughness } = texture;
+    const { sections } = roughness;
+    const figures = [ra, rq, rz, core.rk, core.rpk, core.rvk, 100 * core.mr1, 100 * core.mr2].map(decimal);
+    return [...figures, sections < SECTIONS ? `${sections}: fewer than ${SECTIONS}` : sections];
   },
 });
 
 /** A range picked too long ends in empty cells. */
 export const withoutTail = (values: readonly (number | null)[]): (number | null)[] => values.slice(0, values.findLastIndex((height) => height !== null) + 1);
 
-/** The roughness that Ra, Rq and Rz are taken from, and that of the Rk family, about the line over the valleys; nothing where no cut-off is left. */
-export const evaluated = (heights: readonly number[], spacing: number, cutoff: number) =>
-  cutoff === 0 ? unfiltered(heights) : filteredBy(heights, spacing, cutoff);
+/** A profile as it is evaluated. */
+export interface Texture {
+  /** What Ra, Rq and Rz are taken from. */
+  roughness: EvaluatedProfile;
+  ra: number;
+  rq: number;
+  rz: number;
+  /** Heights about the line over the valleys, from which the Rk family is taken. */
+  heights: readonly number[];
+  core: CoreRoughness;
+  isFew: boolean;
+}
+
+/** What a profile comes to, or why it comes to nothing. */
+export function textureOf(heights: readonly number[], spacing: number, cutoff: number): Texture | Fault {
+  if (heights.length < SECTIONS * POINTS && cutoff === 0)
+    return refuse("profile", heights.length, `heights are too few for ${SECTIONS} sections, at least ${SECTIONS * POINTS} are needed`);
+  if (cutoff > 0 && isAbove(spacing, cutoff / POINTS))
+    return refuse("spacing", spacing, `it must be at most a twentieth of the cut-off ${decimal(cutoff)}: are both in one unit?`);
+  const evaluated = cutoff === 0 ? unfiltered(heights) : filteredBy(heights, spacing, cutoff);
+  if (evaluated === undefined)
+    return refuse(
+      "profile",
+      heights.length,
+      `heights are too few: at this spacing one cut-off with half of one at each end is ${Math.ceil((2 * cutoff) / spacing) + 1}`,
+    );
+  const { roughness, core } = evaluated;
+  return { roughness, ...amplitudes(roughness), heights: core.heights, core: coreRoughness(core.heights), isFew: roughness.sections < SECTIONS };
+}
 
 function unfiltered(heights: readonly number[]) {
   const middle = mean(heights);
@@ -97,6 +123,7 @@ function filteredBy(heights: readonly number[], spacing: number, cutoff: number)
       spacing,
       cutoff,
     );
-  const roughness = without(meanLine(profile, spacing, cutoff));
-  return roughness && { roughness, core: without(meanLineOverValleys(profile, spacing, cutoff))! };
+  const first = meanLine(profile, spacing, cutoff);
+  const roughness = without(first);
+  return roughness && { roughness, core: without(meanLineOverValleys(profile, first, spacing, cutoff))! };
 }

@@ -173,9 +173,10 @@ function matching(answers: Answers) {
 
 function weighing(answers: Answers) {
   const sets = answers.areas("masses");
-  const [tolerance, names] = [answers.given("tolerance"), answers.names("names", sets[0])];
+  const tolerance = answers.given("tolerance");
+  const names = sets.map((set) => answers.names("names", set));
   return (snapshot: WorkbookSnapshot, place?: PlanTarget): ShownPlan => {
-    const { sets: matched, fault, notes, ...written } = planMasses(snapshot, { sets, tolerance, ...(names ? { names } : {}) }, place);
+    const { sets: matched, fault, notes, ...written } = planMasses(snapshot, { sets, tolerance, names }, place);
     const ofSet = (at: number) => (sets.length > 1 ? `, ${reference(sets[at]!, "")}` : "");
     const tables = matched.map(({ parts }, at) => ({
       caption: `What to take off each part${ofSet(at)}`,
