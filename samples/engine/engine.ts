@@ -3,7 +3,7 @@
  * planted, and what must be found, is told in samples/engine/README.md.
  */
 import { buildSheetSpec } from "../../src/setup/build-sheet.ts";
-import { lengthFormat, numberColumn, resultColumn, whenFilled } from "../../src/setup/columns.ts";
+import { lengthFormat, resultColumn } from "../../src/setup/columns.ts";
 import type { BuildSheet } from "../../src/setup/model.ts";
 import { SheetBuilder } from "../../src/setup/page.ts";
 import { type Filling, fillBuildSheet } from "../../src/setup/sample.ts";
@@ -11,8 +11,32 @@ import { writeXlsx } from "../../src/xlsx/write/workbook.ts";
 
 const CHOICES = {
   ...({ cylinders: 3, heights: 3, axes: 2, valves: 2, unit: "mm", secondReadings: false } as const),
-  without: ["bores", "pistons", "rings", "rods", "camshaft", "springs", "valves", "volumes", "tests", "run-in", "torques", "parts", "notes"] as const,
+  without: [
+    "bores",
+    "pistons",
+    "rings",
+    "rods",
+    "camshaft",
+    "springs",
+    "surface",
+    "valves",
+    "volumes",
+    "tests",
+    "run-in",
+    "torques",
+    "parts",
+    "notes",
+  ] as const,
 };
+
+/** mg/kg of iron, chromium, aluminium, copper, lead, tin and silicon. Iron and lead have risen in the last sample, as crankpin 2 has worn. */
+const FRESH = [2, 0, 1, 1, 0, 0, 4];
+const SAMPLES = [
+  [18, 2, 5, 6, 3, 1, 8],
+  [20, 2, 5, 7, 4, 1, 9],
+  [26, 2, 6, 8, 5, 1, 9],
+  [74, 3, 8, 19, 31, 4, 11],
+];
 
 /** Crankpin 2 is worn, main 3 stands on its limit; the head is hollow along its middle, and its second exhaust guide is worn wide at one end. */
 const FILLING: Filling = {
@@ -46,6 +70,15 @@ const FILLING: Filling = {
       "Head right": [0, 0.005, 0.01, 0.015, 0.01, 0.005, 0],
     },
     Faces: { Height: [91.7] },
+    BlowBy: {
+      "Hours run": [200, 400, 650, 900, 1150, 1400, 1600, 1840],
+      "Gas measured": [50, 51, 50, 52, 53, 53, 55, 57],
+      Minutes: [2, 2, 2, 2, 2, 2, 2, 2],
+    },
+    // From one change of oil to the next; the first is the filling.
+    OilAdded: { "Hours at the mark": [1600, 1650, 1700, 1750, 1800, 1840], "Oil added": [4.5, 0.1, 0.12, 0.16, 0.2, 0.2] },
+    OilSamplesTaken: { "Hours on the oil": [250, 250, 250, 240], "Added since": [0.5, 0.55, 0.6, 0.78] },
+    OilSamples: { Content: SAMPLES.flat(), "In fresh oil": SAMPLES.flatMap(() => FRESH) },
   },
   limits: {
     ...{ "Main bearing clearance": [0.03, 0.08], "Main journal wear": [null, 0.04], "Big end clearance": [0.03, 0.08], "Crankpin wear": [null, 0.04] },
@@ -53,86 +86,11 @@ const FILLING: Filling = {
     ...{ "Stem taper, inlet": [null, 0.02], "Stem taper, exhaust": [null, 0.02] },
     ...{ "Stem clearance, inlet": [0.02, 0.06], "Stem clearance, exhaust": [0.04, 0.08], "Seat width, inlet": [1.2, 1.8], "Seat width, exhaust": [1.4, 2] },
     ...{ "Seat run-out, inlet": [null, 0.05], "Seat run-out, exhaust": [null, 0.05], "Head flatness": [null, 0.05], "Head flatness over a span": [null, 0.05] },
-    ...{ "Head height": [91.4, null] },
+    ...{ "Head height": [91.4, null], "Blow-by": [null, 2000], "Oil use": [null, 0.006] },
+    ...{ "Iron in the oil": [null, 60], "Chromium in the oil": [null, 8], "Aluminium in the oil": [null, 15], "Copper in the oil": [null, 30] },
+    ...{ "Lead in the oil": [null, 20], "Tin in the oil": [null, 10], "Silicon in the oil": [null, 20] },
   },
 };
-
-/** One list of topping up, from one oil change to the next, in hours and litres. */
-const TOPPED_UP: readonly (readonly [hours: number, litres: number])[] = [
-  ...([
-    [1600, 4.5],
-    [1650, 0.1],
-    [1700, 0.12],
-    [1750, 0.16],
-    [1800, 0.2],
-    [1840, 0.2],
-  ] as const),
-];
-
-/** Iron and lead have risen: the bearing of crankpin 2. */
-const IN_THE_OIL: readonly (readonly [element: string, fresh: number, before: number, now: number])[] = [
-  ...([
-    ["Iron", 2, 26, 74],
-    ["Copper", 1, 8, 19],
-    ["Lead", 0, 5, 31],
-    ["Aluminium", 1, 6, 8],
-    ["Silicon", 4, 9, 11],
-  ] as const),
-];
-const HOURS_ON_OIL = { before: 250, now: 240 };
-
-function oilPage(): SheetBuilder {
-  const page = new SheetBuilder("Oil", "Oil history", [
-    "Invented. Litres that brought the oil back to one mark, from one change to the next; the first entry is the filling.",
-    "Samples: mg/kg, less what fresh oil holds, for each 100 hours on the oil. What was added in between thins the oil: a rate is at least this. A laboratory's own limits decide.",
-  ]);
-  const added = page.table(
-    "OilAdded",
-    3,
-    [
-      { ...numberColumn("Hours", "0", "Hours, typed as a number.", "at least zero"), cell: ({ index }) => TOPPED_UP[index]![0] },
-      { ...numberColumn("Litres added", "0.00", "Litres, typed as a number.", "at least zero"), cell: ({ index }) => TOPPED_UP[index]![1] },
-    ],
-    TOPPED_UP.length,
-  );
-  const rates = ["rate", "last interval", "trend"];
-  page.table(
-    "OilRates",
-    3 + TOPPED_UP.length + 3,
-    [
-      {
-        heading: "Oil use",
-        look: "label",
-        width: 32,
-        cell: ({ index }) => ["Litres an hour, on the whole", "in the last interval", "how fast it grows, an hour"][index]!,
-      },
-      resultColumn("Rate", "0.000000", ({ index }) => `=INDEX(HATCH.OILRATE(${added.body("Hours")},${added.body("Litres added")}),2,${index + 1})`),
-    ],
-    rates.length,
-  );
-  const perHundred = (hours: string, of: string) => (row: { ref(heading: string): string }) =>
-    whenFilled([row.ref(of), row.ref("Fresh oil"), row.ref(hours)], `ROUND(100*(${row.ref(of)}-${row.ref("Fresh oil")})/${row.ref(hours)},1)`);
-  const number = (heading: string, of: (index: number) => number) => ({
-    ...numberColumn(heading, "0", "A number of at least 0.", "at least zero"),
-    cell: ({ index }: { index: number }) => of(index),
-  });
-  page.table(
-    "OilSamples",
-    3 + TOPPED_UP.length + 3 + rates.length + 3,
-    [
-      { heading: "Element", look: "label", cell: ({ index }) => IN_THE_OIL[index]![0] },
-      number("Fresh oil", (index) => IN_THE_OIL[index]![1]),
-      number("Sample before", (index) => IN_THE_OIL[index]![2]),
-      number("Hours on it before", () => HOURS_ON_OIL.before),
-      number("Sample now", (index) => IN_THE_OIL[index]![3]),
-      number("Hours on it now", () => HOURS_ON_OIL.now),
-      resultColumn("Rate before", "0.0", perHundred("Hours on it before", "Sample before")),
-      resultColumn("Rate now", "0.0", perHundred("Hours on it now", "Sample now")),
-    ],
-    IN_THE_OIL.length,
-  );
-  return page;
-}
 
 /** To what size the crankpins are ground, the worn one deciding for all three. */
 function regrindPage(book: BuildSheet): SheetBuilder {
@@ -167,8 +125,8 @@ function regrindPage(book: BuildSheet): SheetBuilder {
 export function engineBook(): BuildSheet {
   const book = buildSheetSpec({ ...CHOICES, without: [...CHOICES.without] });
   fillBuildSheet(book, FILLING);
-  const more = [regrindPage(book), oilPage()].map((page) => page.described(CHOICES));
-  return { ...book, title: "Engine B: crankshaft, head and oil (invented)", sheets: [...book.sheets.slice(0, -1), ...more, book.sheets.at(-1)!] };
+  const regrind = regrindPage(book).described(CHOICES);
+  return { ...book, title: "Engine B: crankshaft, head and oil (invented)", sheets: [...book.sheets.slice(0, -1), regrind, book.sheets.at(-1)!] };
 }
 
 export const engineSample = (): Uint8Array => writeXlsx(engineBook());

@@ -3,6 +3,7 @@ import { CHECK_PREFIX } from "../core/sentences.ts";
 import { VERDICTS } from "../core/verdict.ts";
 import type { WorkbookCells } from "../formula/workbook-cells.ts";
 import { fieldOf, isJudging, type ReadingField } from "../vocabulary/headings.ts";
+import { isOfEntry } from "../vocabulary/identity.ts";
 import { knownCharacteristic } from "../vocabulary/subjects.ts";
 import { unitIn } from "../vocabulary/units.ts";
 import type { CellAddress } from "../workbook/address.ts";
@@ -52,7 +53,7 @@ export class SheetLabels {
     const head = this.#headingRow(cell);
     const heading = this.headingOf(cell);
     const first = this.#leftEdge(head < 0 ? cell : { sheet, row: head, column });
-    return { row: this.#namesOf(cell, first, head), heading: heading && !isJudging(heading) ? heading : undefined };
+    return { row: this.#namesOf(cell, first, head), heading: heading && !isJudging(heading) && !isOfEntry(heading) ? heading : undefined };
   }
 
   /** Text that a person typed to name something: no formula, no verdict that spilled there. */
@@ -70,9 +71,15 @@ export class SheetLabels {
       const page = this.book.sheet(sheet);
       rows = new Int32Array(page ? page.row + page.values.length + 1 : 0);
       let last = -1;
+      let areEntries = false;
       for (let r = 0; r < rows.length; r++) {
         rows[r] = last;
-        if (this.#nameAt({ sheet, row: r, column }) !== undefined) last = r;
+        // What is typed beside the names of entries heads nothing below it.
+        areEntries &&= column > 0 && !isBlank(this.book.value({ sheet, row: r, column: column - 1 }));
+        const text = areEntries ? undefined : this.#nameAt({ sheet, row: r, column });
+        if (text === undefined) continue;
+        last = r;
+        areEntries = isOfEntry(text);
       }
       this.#headings.set(place, rows);
     }

@@ -18,11 +18,12 @@ import type { TableAt } from "./page.ts";
 import { notesPage, partsPage, shopPage, torquesPage } from "./record-sheets.ts";
 import { rodsSheet } from "./rods-sheet.ts";
 import { hasSheet, SHEETS, type SheetWord } from "./sheets.ts";
+import { surfaceSheet } from "./surface-sheet.ts";
 import { secondReadingPages, testsPage } from "./test-and-second-reading-sheets.ts";
 import { runInPage, valvesPage } from "./valve-and-run-in-sheets.ts";
 import { guidesSheet, springsSheet } from "./valve-gear-sheets.ts";
 
-const PARTS: readonly SheetPart[] = [rodsSheet, camshaftSheet, guidesSheet, springsSheet, facesSheet, oilSheet];
+const PARTS: readonly SheetPart[] = [rodsSheet, camshaftSheet, guidesSheet, springsSheet, facesSheet, surfaceSheet, oilSheet];
 
 /**
  * An ordinary workbook for one engine: tables to type into, our functions beside them, no macros.
@@ -58,14 +59,17 @@ export function buildSheetSpec(choices: BuildSheetChoices): BuildSheet {
     ...judgedOn(crank?.mains, ["Main bearing clearance", "Main bearing clearance verdict"], ["Main journal wear", "Main journal wear verdict"]),
     ...judgedOn(crank?.bigEnds, ["Big end clearance", "Big end clearance verdict"], ["Crankpin wear", "Crankpin wear verdict"]),
     ...judgedOn(crank?.alignment, ["Main bore alignment", "Main bore alignment verdict"]),
+    ...judgedOn(crank?.crush, ["Bearing crush", "Crush verdict"]),
     ...judgedOn(crank?.runOut, ["Crankshaft run-out", "Crankshaft run-out verdict"]),
     ...judgedOn(crank?.endFloat, ["Crankshaft end float", "End float verdict"]),
     ...judgedOn(valves?.valves, ["Valve clearance", "Clearance verdict"]),
     ...judgedOn(volumes?.volumes, ["Compression ratio", "Ratio verdict"], ["Squish", "Squish verdict"]),
     ...judgedOn(tests?.tests, ["Compression pressure", "Dry verdict"]),
     ...judgedOn(limits.rule && tests?.tests, ["Compression, by the rule", "By the rule", true]),
+    ...judgedOn(tests?.standard, ["Compression at standard air", "At standard air verdict"]),
     ...judgedOn(tests?.spread, ["Compression spread", "Spread verdict"]),
     ...judgedOn(tests?.tests, ["Leak-down", "Leak-down verdict"]),
+    ...judgedOn(tests?.spread, ["Leak-down spread", "Leak-down spread verdict"]),
     ...ownSheets.flatMap(({ judged }) => judged),
     ...judgedOn(runIn?.recheck, ["Valve clearance, re-checked", "Re-checked verdict"]),
     ...judgedOn(second?.bores, ["Second readings, bores", "Disagreement verdict"]),

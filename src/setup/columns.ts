@@ -128,6 +128,8 @@ export const numberColumn = (
   rule: { rule: { kind }, sentence },
 });
 
+export const hoursColumn = (heading: string): SheetColumn => numberColumn(heading, "0.0", "Hours, typed as a number.", "at least zero");
+
 export const dateColumn = (heading: string): SheetColumn => ({
   heading,
   look: "typed",

@@ -1,5 +1,15 @@
-import { cylinderColumn, lengthColumn, lengthFormat, numberColumn, resultColumn, type SetupContext, verdictColumn, whenFilled } from "./columns.ts";
-import { SheetBuilder, type SheetColumn, type TableAt } from "./page.ts";
+import {
+  cylinderColumn,
+  lengthColumn,
+  lengthFormat,
+  numberColumn,
+  openLengthColumn,
+  resultColumn,
+  type SetupContext,
+  verdictColumn,
+  whenFilled,
+} from "./columns.ts";
+import { type RowAt, SheetBuilder, type SheetColumn, type TableAt } from "./page.ts";
 
 /** Bearing bores and journals, the clearances between them, and what the crankshaft may move along. */
 export function crankshaftPage(given: SetupContext): {
@@ -9,6 +19,7 @@ export function crankshaftPage(given: SetupContext): {
   endFloat: TableAt;
   runOut: TableAt;
   alignment: TableAt | undefined;
+  crush: TableAt;
 } {
   const { choices } = given;
   const page = new SheetBuilder("Crankshaft", "Crankshaft", [
@@ -45,8 +56,9 @@ export function crankshaftPage(given: SetupContext): {
   const runOutRow = bigEndsRow + choices.cylinders + 2 + 4;
   const runOut = page.table("CrankshaftRunOut", runOutRow, runOutColumns(given), 1);
   const alignment = choices.cylinders > 1 ? alignmentTable(page, given, runOutRow + 4) : undefined;
+  const crush = crushTable(page, given, alignment ? alignment.table.row + 5 : runOutRow + 4);
   page.freeze(5, 1);
-  return { page, mains, bigEnds, endFloat, runOut, alignment };
+  return { page, mains, bigEnds, endFloat, runOut, alignment, crush };
 }
 
 /** With its unit a heading is one of readings: a whole number under it names nothing. */
@@ -76,24 +88,65 @@ function alignmentTable(page: SheetBuilder, given: SetupContext, row: number): T
   const mains = given.choices.cylinders + 1;
   page.note(
     row - 1,
-    "Alignment: the height of the bottom of each main bore under a straightedge or wire, shells out, at all main bores; of an engine with fewer: HATCH.FLATNESS over its own. It takes tilt off and assumes equal distances.",
+    "Alignment: the height of the bottom of each main bore under a straightedge or wire, shells out, of as many as the engine has, from the first on. It goes by those typed, from three on, takes tilt off and assumes equal distances.",
   );
   const heights = page.table(
     "MainBoreHeights",
     row,
-    [{ heading: "Main bore", look: "label", width: 9, cell: ({ index }) => index + 1 }, indicated("Height of the bore", given)],
+    [
+      { heading: "Main bore", look: "label", width: 9, cell: ({ index }) => index + 1 },
+      indicated("Height of the bore", given),
+      // Some hosts hand an empty cell over as a height of 0; a blank text reaches all of them as none.
+      resultColumn("Height judged", lengthFormat(given.choices), ({ ref }) => whenFilled([ref("Height of the bore")], ref("Height of the bore"))),
+    ],
     mains,
   );
-  const all = heights.body("Height of the bore");
+  const all = heights.body("Height judged");
   return page.table(
     "MainBoreAlignment",
     row + mains + 3,
     [
       { heading: "Of", look: "label", cell: () => "Main bores" },
-      resultColumn("Main bore alignment", lengthFormat(given.choices), () => `=IF(COUNT(${all})<${mains},"",HATCH.FLATNESS(${all}))`),
+      resultColumn("Main bores read", "0", () => `=IF(COUNT(${all})=0,"",COUNT(${all}))`),
+      resultColumn("Main bore alignment", lengthFormat(given.choices), () => `=IF(COUNT(${all})<3,"",HATCH.FLATNESS(${all}))`),
       verdictColumn(given, "Main bore alignment", "Main bore alignment", "Main bore alignment"),
     ],
     1,
+  );
+}
+
+const ENDS = [1, 2, 3, 4].map((end) => `Shell end ${end}`);
+
+/** How tight the shells of each bearing sit, from the gap under its cap or from what their four ends stand proud. */
+function crushTable(page: SheetBuilder, given: SetupContext, row: number): TableAt {
+  const { choices, engine } = given;
+  const mains = choices.cylinders + 1;
+  page.note(
+    row - 1,
+    "Crush, the press fit of the shells on the diameter: the gap under a cap with its other side tight, or what each of the four ends stands proud with its other end flush; the gap goes first. Limits are of the diameter: one for the gap, or for all ends together, is divided by π. Never file a cap or a shell.",
+  );
+  const first = ENDS[0]!;
+  // With its unit a heading is one of readings: a whole number under it names nothing.
+  const underCap = `Gap under the cap (${choices.unit})`;
+  const ends = ({ span }: RowAt) => span(first, ENDS.at(-1)!);
+  return page.table(
+    "BearingCrush",
+    row,
+    [
+      { heading: "Bearing", look: "label", width: 9, cell: ({ index }) => (index < mains ? `Main ${index + 1}` : `Big end ${index - mains + 1}`) },
+      ...[underCap, ...ENDS].map((heading) => openLengthColumn(heading, choices)),
+      resultColumn("Crush", lengthFormat(choices), (at) => {
+        const gap = at.ref(underCap);
+        return `=IF(${gap}<>"",HATCH.CRUSH(${gap}),IF(COUNT(${ends(at)})<${ENDS.length},"",HATCH.CRUSH(${ends(at)})))`;
+      }),
+      // One gap, or four ends each with its own U, over π.
+      resultColumn("U of the crush", "General", ({ ref }) => {
+        const u = engine.uncertainty("Shell ends and cap gaps");
+        return whenFilled([ref("Crush"), u], `IF(${ref(underCap)}<>"",1,2)*${u}/${Math.PI.toFixed(9)}`);
+      }),
+      verdictColumn(given, "Crush", (index) => (index < mains ? "Main bearing crush" : "Big end crush"), { column: "U of the crush" }),
+    ],
+    mains + choices.cylinders,
   );
 }
 

@@ -35,14 +35,18 @@ function characteristics(choices: BuildSheetChoices, parts: readonly SheetPart[]
     ["Crankpin wear", unit, "crankshaft"],
     ["Main bore alignment", unit, "crankshaft", cylinders > 1],
     ["Crankshaft run-out", unit, "crankshaft"],
+    ["Main bearing crush", unit, "crankshaft"],
+    ["Big end crush", unit, "crankshaft"],
     ["Crankshaft end float", unit, "crankshaft"],
     ["Valve clearance, inlet", unit, "valves"],
     ["Valve clearance, exhaust", unit, "valves"],
     ["Compression ratio", "", "volumes"],
     ["Squish", unit, "volumes"],
     ["Compression pressure", pressure, "tests"],
+    ["Compression at standard air", pressure, "tests"],
     ["Compression spread", pressure, "tests", cylinders > 1],
     ["Leak-down", "%", "tests"],
+    ["Leak-down spread", "%", "tests", cylinders > 1],
   ];
   const own = all.filter(([, , of, isJudged = true]) => isJudged && hasSheet(choices, of)).map(([name, its]) => [name, its] as const);
   return [...own, ...parts.flatMap((part) => part.limits(choices))];

@@ -1,6 +1,6 @@
 import { OIL_ELEMENTS } from "../vocabulary/moving-parts.ts";
 import type { BuildSheetChoices } from "./choices.ts";
-import { dateColumn, numberColumn, resultColumn, type SetupContext, verdictColumn, whenFilled } from "./columns.ts";
+import { dateColumn, hoursColumn, numberColumn, resultColumn, type SetupContext, verdictColumn, whenFilled } from "./columns.ts";
 import type { SheetPart } from "./model.ts";
 import { SheetBuilder, type SheetColumn, type TableAt } from "./page.ts";
 
@@ -54,14 +54,12 @@ export const oilSheet: SheetPart = {
   },
 };
 
-const hours = (heading: string): SheetColumn => numberColumn(heading, "0.0", "Hours, typed as a number.", "at least zero");
-
 function gasColumns(given: SetupContext): SheetColumn[] {
   const unit = gasUnit(given.choices);
   const u = given.engine.uncertainty(GAUGES.gas);
   return [
     { heading: "Measuring", look: "label", width: 13, cell: ({ index }) => index + 1 },
-    hours("Hours run"),
+    hoursColumn("Hours run"),
     dateColumn("Measured on"),
     numberColumn("Gas measured", "0.0##", `A volume in ${unit} of at least 0, typed as a number.`, "at least zero"),
     numberColumn("Minutes", "0.0", "Minutes above 0, typed as a number: 5.5 for five and a half."),
@@ -89,7 +87,7 @@ function trendColumns(gas: TableAt): SheetColumn[] {
 }
 
 const addedColumns = ({ choices }: SetupContext): SheetColumn[] => [
-  hours("Hours at the mark"),
+  hoursColumn("Hours at the mark"),
   dateColumn("Added on"),
   numberColumn("Oil added", "0.00", `Oil in ${oilUnit(choices)} of at least 0, typed as a number.`, "at least zero"),
   { heading: "Remarks", look: "typed", width: 24 },
@@ -103,7 +101,7 @@ function useColumns(given: SetupContext, added: TableAt): SheetColumn[] {
   const part = (heading: string, column: number) =>
     resultColumn(
       heading,
-      "0.0000",
+      "0.0000##",
       () => `=IF(OR(COUNT(${use})<2,COUNT(${oil})<>COUNT(${use}),${isWaiting}),"",INDEX(HATCH.OILRATE(${use},${oil}),2,${column}))`,
     );
   return [
@@ -120,7 +118,7 @@ function useColumns(given: SetupContext, added: TableAt): SheetColumn[] {
 const takenColumns = ({ choices }: SetupContext): SheetColumn[] => [
   { heading: "Sample", look: "label", cell: ({ index }) => index + 1 },
   dateColumn("Taken on"),
-  hours("Hours on the oil"),
+  hoursColumn("Hours on the oil"),
   numberColumn("Added since", "0.00", `Oil in ${oilUnit(choices)} of at least 0, typed as a number.`, "at least zero"),
   { heading: "Oil", look: "typed", width: 18 },
 ];

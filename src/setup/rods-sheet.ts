@@ -4,6 +4,7 @@ import {
   lengthColumn,
   lengthFormat,
   massColumn,
+  numberColumn,
   openLengthColumn,
   resultColumn,
   type SetupContext,
@@ -35,6 +36,11 @@ export const rodsSheet: SheetPart = {
     ]);
     const rods = page.table("RodReadings", 4, rodColumns(given), given.choices.cylinders);
     const masses = page.table("RodMasses", 4 + given.choices.cylinders + 3, massColumns(given), given.choices.cylinders);
+    page.note(
+      masses.table.row + given.choices.cylinders + 2,
+      "Bobweight of each crankpin, with every set at its lightest: what only moves to and fro counts by the share that the maker balances, one half in V engines of 90°. Type all masses of one rod, 0 for what there is none of. An engine in line with even throws takes none. Guards shut while a crankshaft spins.",
+    );
+    page.table("Bobweight", masses.table.row + given.choices.cylinders + 3, bobweightColumns(masses, given.choices.cylinders), 1);
     page.freeze(5, 1);
     const sets = ["Piston mass", "Big end mass", "Small end mass"].map((heading) => masses.body(heading));
     const inputs = { masses: sets.join("\n"), tolerance: given.engine.item("Mass tolerance") };
@@ -99,5 +105,30 @@ function massColumns({ engine }: SetupContext): SheetColumn[] {
     ),
     toTakeOff("Off the big end", "Big end mass"),
     toTakeOff("Off the small end", "Small end mass"),
+  ];
+}
+
+/** Masses that are not in the table of those that are matched, and how the engine is balanced. */
+function bobweightColumns(masses: TableAt, cylinders: number): SheetColumn[] {
+  const lightest = (heading: string, of: string): SheetColumn =>
+    resultColumn(heading, "0.0", () => `=IF(COUNT(${masses.body(of)})<${cylinders},"",MIN(${masses.body(of)}))`);
+  const typed = ["Shells (g)", "Pin", "Rings", "Locks"];
+  const [big, small, piston] = ["Big end at its lightest", "Small end at its lightest", "Piston at its lightest"];
+  return [
+    { heading: "Of", look: "label", width: 9, cell: () => "Crankpin" },
+    ...typed.map((heading) => numberColumn(heading, "0.0", "A mass in g of at least 0, typed as a number.", "at least zero")),
+    numberColumn("Rods on it", "0", "How many rods share a crankpin, typed as a number."),
+    numberColumn("Share balanced", "0.0##", "A share from 0 to 1, typed as a number: 0.5 for one half.", "at least zero"),
+    numberColumn("Oil in it", "0.0", "A mass in g of at least 0, typed as a number; blank for 0.", "at least zero"),
+    lightest(big!, "Big end mass"),
+    lightest(small!, "Small end mass"),
+    lightest(piston!, "Piston mass"),
+    resultColumn("Bobweight", "0.0", ({ ref }) => {
+      const rotating = [big!, "Shells (g)"].map(ref).join("+");
+      const reciprocating = [small!, piston!, "Pin", "Rings", "Locks"].map(ref).join("+");
+      const oil = ref("Oil in it");
+      const call = `HATCH.BOBWEIGHT(${rotating},${reciprocating},${ref("Rods on it")},${ref("Share balanced")},IF(${oil}="",0,${oil}))`;
+      return whenFilled([...typed, "Rods on it", "Share balanced", big!, small!, piston!].map(ref), call);
+    }),
   ];
 }

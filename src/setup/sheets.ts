@@ -12,6 +12,7 @@ export const SHEETS = {
   guides: "Guides and seats",
   springs: "Springs",
   faces: "Faces",
+  surface: "Surface",
   valves: "Valves",
   volumes: "Volumes",
   tests: "Tests",

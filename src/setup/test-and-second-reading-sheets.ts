@@ -2,7 +2,9 @@ import {
   axisNames,
   boreHeadings,
   cylinderColumn,
+  dateColumn,
   heightNames,
+  hoursColumn,
   lengthColumn,
   lengthFormat,
   numberColumn,
@@ -12,10 +14,13 @@ import {
   verdictColumn,
   whenFilled,
 } from "./columns.ts";
-import { SheetBuilder, type SheetColumn, type TableAt } from "./page.ts";
+import { type RowAt, SheetBuilder, type SheetColumn, type TableAt } from "./page.ts";
+
+/** Leak-down tests of which a line is kept. */
+const TESTS = 6;
 
 /** Compression and leak-down tests of the assembled engine. */
-export function testsPage(given: SetupContext): { page: SheetBuilder; tests: TableAt; spread: TableAt | undefined } {
+export function testsPage(given: SetupContext): { page: SheetBuilder; tests: TableAt; standard: TableAt; spread: TableAt | undefined } {
   const { choices, engine, limits } = given;
   const leakage = engine.uncertainty("Leak-down");
   const unit = pressureUnit(choices);
@@ -71,20 +76,102 @@ export function testsPage(given: SetupContext): { page: SheetBuilder; tests: Tab
     ],
     choices.cylinders,
   );
-  const spread = choices.cylinders > 1 ? spreadTable(page, given, tests) : undefined;
+  const below = (table: TableAt) => table.table.row + table.table.rows + 3;
+  const spread = choices.cylinders > 1 ? spreadTable(page, given, tests, below(tests)) : undefined;
+  const standard = standardTable(page, given, tests, below(spread ?? tests) + 1);
+  leakDownHistory(page, given, tests, below(standard) + 1);
   page.freeze(top + 1, 1);
-  return { page, tests, spread };
+  return { page, tests, standard, spread };
+}
+
+/** The dry pressures as they would be in standard air at sea level, for an engine that is tested on another day or higher up. */
+function standardTable(page: SheetBuilder, given: SetupContext, tests: TableAt, row: number): TableAt {
+  const { choices, engine } = given;
+  const [ambient, altitude, warmth] = ["Ambient pressure", "Altitude", "Air temperature"].map((name) => engine.item(name));
+  page.note(
+    row - 1,
+    "Dry pressures in standard air at sea level, from the ambient pressure (a barometer's own, not the weather report's) or the altitude on the sheet Engine, one of the two; with the air temperature by the density rule of some manuals. Compare an engine with its own readings of another day or place; the spread of one test stays what it is.",
+  );
+  const blankOr = (cell: string) => `IF(${cell}="","",${cell})`;
+  const dry = ({ index }: RowAt) => tests.relative("Dry", index);
+  return page.table(
+    "StandardAir",
+    row,
+    [
+      cylinderColumn,
+      resultColumn("At standard air", "0.0#", (at) => {
+        const inputs = [dry(at), ...[ambient!, altitude!, warmth!].map(blankOr), `"${pressureUnit(choices)}"`];
+        return `=IF(OR(${dry(at)}="",COUNT(${ambient},${altitude})=0),"",HATCH.COMPRESSIONATSTANDARD(${inputs.join(",")}))`;
+      }),
+      // The air is taken as exact, so that U grows as the pressure does.
+      resultColumn("U at standard air", "General", (at) => {
+        const [value, u] = [at.ref("At standard air"), engine.uncertainty("Compression")];
+        return whenFilled([value, u], `IF(${dry(at)}=0,"",${u}*${value}/${dry(at)})`);
+      }),
+      verdictColumn(given, "At standard air", "Compression at standard air", { column: "U at standard air" }),
+    ],
+    choices.cylinders,
+  );
+}
+
+/** Leak-downs of earlier tests and of this one, cylinder by cylinder, and how they grow. */
+function leakDownHistory(page: SheetBuilder, given: SetupContext, tests: TableAt, row: number): void {
+  const { cylinders } = given.choices;
+  const headings = Array.from({ length: cylinders }, (_, i) => `Leak-down, cylinder ${i + 1} (%)`);
+  page.note(row - 1, "Leak-down over time, in %: earlier tests and this one, a line each, all cylinders. The trend waits for three, without a gap in between.");
+  const history = page.table(
+    "LeakDownHistory",
+    row,
+    [
+      hoursColumn("Hours run"),
+      dateColumn("Tested on"),
+      ...headings.map((heading) => numberColumn(heading, "0.0", "A leak-down in % of at least 0, typed as a number.", "at least zero")),
+      // Some hosts hand an empty cell over as 0; a line without hours is left out.
+      resultColumn("Hours counted", "0.0", ({ ref }) => whenFilled([ref("Hours run")], ref("Hours run"))),
+    ],
+    TESTS,
+  );
+  const u = tests.body("U of the leak-down");
+  const use = history.body("Hours counted");
+  const isFull = (column: string) => `IFERROR(MATCH(9E+99,${column}),0)<>COUNT(${use})`;
+  const part = (heading: string, column: number, width?: number) =>
+    resultColumn(
+      heading,
+      "0.0000##",
+      ({ index }) => {
+        const leaks = history.body(headings[index]!);
+        const rate = `HATCH.WEARRATE(${use},${leaks},IF(COUNT(${u})=0,"",MAX(${u})))`;
+        return `=IF(OR(COUNT(${use})<3,COUNT(${leaks})<>COUNT(${use}),${isFull(use)},${isFull(leaks)}),"",INDEX(${rate},2,${column}))`;
+      },
+      width,
+    );
+  page.table(
+    "LeakDownTrend",
+    row + TESTS + 3,
+    [cylinderColumn, part("Growth per hour", 1), part("Growth, from", 2), part("Growth, to", 3), part("In words", 4, 22)],
+    cylinders,
+  );
 }
 
 /** What the highest of several cylinders has more than the lowest. */
-const spreadTable = (page: SheetBuilder, given: SetupContext, tests: TableAt): TableAt =>
+const spreadTable = (page: SheetBuilder, given: SetupContext, tests: TableAt, row: number): TableAt =>
   page.table(
     "PressureSpread",
-    tests.table.row + given.choices.cylinders + 3,
+    row,
     [
-      { heading: "Of", look: "label", cell: () => "all, dry" },
+      { heading: "Of", look: "label", cell: () => "all" },
       resultColumn("Spread", "0.0#", () => whenFilled([tests.body("Dry")], `HATCH.COMPRESSIONSPREAD(${tests.body("Dry")})`)),
       verdictColumn(given, "Spread", "Compression spread", "Compression spread"),
+      resultColumn("Leak-down spread", "0.0", () => {
+        const leaks = tests.body("Leak-down");
+        return whenFilled([leaks], `ROUND(MAX(${leaks})-MIN(${leaks}),9)`);
+      }),
+      // The two that decide, each with no more than the largest U.
+      resultColumn("U of the leak-down spread", "General", ({ ref }) => {
+        const u = tests.body("U of the leak-down");
+        return whenFilled([ref("Leak-down spread")], `IF(COUNT(${u})=0,"",SQRT(2)*MAX(${u}))`);
+      }),
+      verdictColumn(given, "Leak-down spread", "Leak-down spread", { column: "U of the leak-down spread" }),
     ],
     1,
   );

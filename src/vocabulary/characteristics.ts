@@ -160,6 +160,13 @@ export const CHARACTERISTICS: Readonly<Record<string, Characteristic>> = {
     wears: "larger",
     words: ["spread", "compression difference", "difference between cylinders"],
   },
+  "compression at standard air": {
+    kind: "pressure",
+    isNeverNegative: true,
+    wears: "smaller",
+    words: ["compression at sea level", "compression at standard", "at standard air", "corrected compression"],
+  },
+  "leak-down spread": { kind: "percent", isNeverNegative: true, wears: "larger", words: ["leakdown spread", "leakage spread"] },
   "leak-down": {
     kind: "percent",
     isNeverNegative: true,

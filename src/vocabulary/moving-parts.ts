@@ -138,6 +138,20 @@ export const MOVING_PARTS: Readonly<Record<string, Characteristic>> = {
   },
   "piston height": { kind: "length", isNeverNegative: true, isSetting: true, words: ["piston compression height", "compression height"] },
   "valve gap at the top": { kind: "length", isSetting: true, parts: VALVES, words: ["gap at the top", "gap at top dead centre"] },
+  // Shells that have been run sit less tight.
+  crush: { kind: "length", isNeverNegative: true, wears: "smaller", words: ["bearing crush", "shell crush", "nip", "bearing nip", "shell nip"] },
+  "main bearing crush": { kind: "length", isNeverNegative: true, wears: "smaller", words: ["main crush", "main bearing nip"] },
+  "big end crush": { kind: "length", isNeverNegative: true, wears: "smaller", words: ["big end bearing crush", "rod bearing crush", "big end nip"] },
+  // Running-in takes off the peaks; the other figures of a surface may go either way.
+  ...Object.fromEntries(
+    ["Ra", "Rz", "Rk", "Rvk"].map(
+      (figure) => [figure.toLowerCase(), { kind: "length", isNeverNegative: true, words: [`bore ${figure}`, `surface ${figure}`] }] as const,
+    ),
+  ),
+  rpk: { kind: "length", isNeverNegative: true, wears: "smaller", words: ["bore Rpk", "surface Rpk"] },
+  "peak material ratio": { kind: "percent", isNeverNegative: true, words: ["material ratio of the peaks"] },
+  "valley material ratio": { kind: "percent", isNeverNegative: true, words: ["material ratio of the valleys"] },
+  "cross-hatch angle": { kind: "angle", isNeverNegative: true, words: ["cross hatch angle", "crosshatch angle", "cross-hatch", "hone angle", "honing angle"] },
   "coil bind": { kind: "length", parts: VALVES, words: ["coil bind clearance", "clearance to coil bind", "coil clearance"] },
   "oil use": { kind: "flow", isNeverNegative: true, wears: "larger", words: ["oil consumption", "oil used"] },
   "blow-by": { kind: "flow", isNeverNegative: true, wears: "larger", words: ["blowby", "crankcase blow-by", "blow-by rate"] },

@@ -15,6 +15,7 @@ export const UNITS: Readonly<Record<string, Unit>> = {
   in: { kind: "length", words: ["inch", "inches"], bracketed: ["in", "in.", '"', "″"] },
   thou: { kind: "length", words: ["mil", "mils"] },
   // The micro sign and the Greek letter look the same.
+  µin: { kind: "length", words: ["μin", "uin", "microinch", "microinches"] },
   µm: { kind: "length", words: ["μm", "um", "micron", "microns"] },
   cm: { kind: "length" },
   cc: { kind: "volume", words: ["ml", "cm³", "cm3"] },

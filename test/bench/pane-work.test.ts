@@ -63,7 +63,7 @@ test("where a sheet of that name is there already nothing is set up; in an empty
   });
   await tab("Check");
   await at.page.pane.getByRole("button", { name: "Insert a sample build sheet" }).click();
-  await status("A sample was put in, with invented readings. 21 new sheets");
+  await status("A sample was put in, with invented readings. 22 new sheets");
   await at.page.pane.getByRole("button", { name: "Check", exact: true }).click();
   await at.page.pane.getByText("Cylinder 3, Second, End gap").waitFor();
   expect(await at.page.selected()).toBe("Engine!A1");

@@ -29,7 +29,7 @@ async function setUp(): Promise<void> {
   await openEmpty();
   await tab("Set up");
   await button("Add these sheets").click();
-  await status("21 new sheets");
+  await status("22 new sheets");
 }
 
 const OFFICE = ["/usr/bin/soffice", "/usr/bin/libreoffice", "/Applications/LibreOffice.app/Contents/MacOS/soffice"].find((path) => existsSync(path));

@@ -20,7 +20,7 @@ test("new writes the workbook that the choices describe, and check finds nothing
   const result = await made(out, "--cylinders", "3", "--heights", "3", "--axes", "2", "--valves", "4", "--unit", "mm", "--second-readings");
   expect(result).toMatchObject({ code: 0, err: "" });
   expect(result.out).toContain(
-    "port.xlsx: an empty build sheet, Engine, Limits, Bores, Pistons, Rings, Crankshaft, Rods, Camshaft, Guides and seats, Springs, Faces, Valves, Volumes, Tests, Oil and blow-by, Run-in log, Second readings, Both readings, Torques, Parts list, Notes, Shop, Summary.",
+    "port.xlsx: an empty build sheet, Engine, Limits, Bores, Pistons, Rings, Crankshaft, Rods, Camshaft, Guides and seats, Springs, Faces, Surface, Valves, Volumes, Tests, Oil and blow-by, Run-in log, Second readings, Both readings, Torques, Parts list, Notes, Shop, Summary.",
   );
   const wanted = described({ cylinders: 3, heights: 3, axes: 2, valves: 4, unit: "mm", secondReadings: true });
   const read = readXlsx(readFileSync(out));
@@ -47,7 +47,7 @@ test("what is there is left as it is, unless --force says otherwise", async () =
   });
   expect(readFileSync(out, "utf8")).toBe("somebody's work");
   expect((await made(out, "--cylinders", "3", "--force")).code).toBe(0);
-  expect(readXlsx(readFileSync(out)).sheets).toHaveLength(21);
+  expect(readXlsx(readFileSync(out)).sheets).toHaveLength(22);
   expect(readdirSync(folder)).toEqual(["kept.xlsx"]);
 });
 

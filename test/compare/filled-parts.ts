@@ -25,6 +25,7 @@ export const PARTS: Readonly<Record<string, FilledPart>> = {
       "Crankshaft end float": 0.01,
       "Heights of the main bores": 0.005,
       "Crankshaft run-out": 0.002,
+      "Shell ends and cap gaps": 0.007,
     },
     items: { "Standard main journal": 50, "Standard crankpin": 40 },
     readings: {
@@ -39,6 +40,7 @@ export const PARTS: Readonly<Record<string, FilledPart>> = {
       CrankshaftEndFloat: { "End float": [0.15] },
       CrankshaftRunOut: Object.fromEntries(ANGLES.map((angle, i) => [angle, [[0, 0.01, 0.02, 0.01, 0, -0.01, -0.02, -0.01][i]!]])),
       MainBoreHeights: { "Height of the bore": [0, 0.01, 0] },
+      BearingCrush: { "Gap under the cap (mm)": [0.1, 0.11, 0.12, 0.1, 0.11] },
     },
     U: {
       MainBearings: {
@@ -53,6 +55,7 @@ export const PARTS: Readonly<Record<string, FilledPart>> = {
       CrankshaftRunOut: { ...Object.fromEntries(ANGLES.map((angle) => [angle, 0.002])), "Crankshaft run-out": root(0.002, 0.002) },
       MainBoreHeights: { "Height of the bore": 0.005 },
       MainBoreAlignment: { "Main bore alignment": root(0.005, 0.005) },
+      BearingCrush: { "Gap under the cap (mm)": 0.007, Crush: 0.007 / Math.PI },
     },
   },
   Rods: {
@@ -151,6 +154,18 @@ export const PARTS: Readonly<Record<string, FilledPart>> = {
       DeckStack: { "Block height": 0.02, Rod: 0.02, "Piston height": 0.02, "Deck clearance": root(0.02, 0.02, 0.02) },
       ValveLifts: { "Lift, inlet": 0.05, "Lift, exhaust": 0.05 },
       ValveGaps: { "Gap at the top": 0.05, "Valve to piston": root(0.05, 0.05) },
+    },
+  },
+  Surface: {
+    gauges: { "Bore surface, roughness": 0.03, "Bore surface, material ratios": 1.5 },
+    readings: {
+      BoreSurface: {
+        ...{ Ra: [0.5, 0.6], Rz: [4.1, 4.3], Rk: [1.1, 1.2], Rpk: [0.2, 0.3], Rvk: [1.5, 1.6] },
+        ...{ "Peak material ratio": [6, 7], "Valley material ratio": [78, 80] },
+      },
+    },
+    U: {
+      BoreSurface: { Ra: 0.03, Rz: 0.03, Rk: 0.03, Rpk: 0.03, Rvk: 0.03, "Peak material ratio": 1.5, "Valley material ratio": 1.5 },
     },
   },
   "Oil and blow-by": {

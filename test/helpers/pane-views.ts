@@ -104,7 +104,7 @@ export const VIEWS: Views = {
     go: async (page) => {
       await page.getByRole("tab", { name: "Set up" }).click();
       await page.getByRole("button", { name: "Add these sheets" }).click();
-      await page.getByText("21 new sheets").waitFor();
+      await page.getByText("22 new sheets").waitFor();
     },
   },
   measure: { scene: "blank", go: (page) => toSheets(page).then(() => toView(page, "Measure")) },
@@ -183,7 +183,7 @@ async function openFunction(page: Page): Promise<void> {
 async function toSheets(page: Page): Promise<void> {
   await page.getByRole("tab", { name: "Set up" }).click();
   await page.getByRole("button", { name: "Add these sheets" }).click();
-  await page.getByText("21 new sheets").waitFor();
+  await page.getByText("22 new sheets").waitFor();
 }
 
 /** The first bore is on. */

@@ -32,6 +32,19 @@ test("so is one among numbers that are not whole, whatever its heading", () => {
   expect([1, 2, 3].map((row) => labelOf(rows, row, 2))).toEqual(["Cylinder 1, Taper", "Cylinder 2, Taper", "Cylinder 3, Taper"]);
 });
 
+test("an entry is named by what stands beside it, not by the entry above it, as far as names stand beside entries", () => {
+  const rows: Typed = [
+    ["Item", "Entry", "Unit"],
+    ["Engine", "Engine A", ""],
+    ["Mass tolerance", 2, "g"],
+    ["Shim step", "", "mm"],
+    ["", "", ""],
+    ["Gauge id", "Resolution"],
+    ["G1", 0.001],
+  ];
+  expect([labelOf(rows, 2, 1), labelOf(rows, 3, 1), labelOf(rows, 6, 1)]).toEqual(["Mass tolerance", "Shim step", "Gauge id G1, Resolution"]);
+});
+
 test("a row that is named by numbers alone below no heading stays unnamed", () => {
   expect(labelOf([[1, 73.02]], 0, 1)).toBe("");
 });

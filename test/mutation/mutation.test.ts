@@ -68,7 +68,7 @@ describe("which tests are run first", () => {
     ]);
   });
 
-  test("dear ones are run for changes of their own source only", () => {
+  test("dear ones are run for changes in their own folder only", () => {
     const costs = new Map([["test/functions/cylinder/taper.test.ts", 900]]);
     expect(likelyFirst(files, "/src/functions/cylinder/taper.ts", costs)).toHaveLength(files.length);
     expect(likelyFirst(files, "/src/core/decimal.ts", costs)).toHaveLength(files.length - 1);

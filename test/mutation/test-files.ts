@@ -16,12 +16,12 @@ export function byFile(ids: readonly string[]): Map<string, string[]> {
   return files;
 }
 
-/** Milliseconds of work from which a file is run only for changes of its own source: what all functions stand on is reached by all tests. */
+/** Milliseconds of work from which a file is run only for changes in its own folder: what all functions stand on is reached by all tests. */
 const DEAR = 400;
 
 /**
  * Test files in the order in which a change of `source` is noticed at the least cost: its own, its
- * folder's and those of its whole area, the others, and of those the quick ones first, the dear ones not at all. `costs` are milliseconds, as far as known.
+ * folder's and those of its whole area, the others, and of each the quick ones first; dear ones of other folders not at all. `costs` are milliseconds, as far as known.
  */
 export function likelyFirst(files: Iterable<string>, source: string, costs: ReadonlyMap<string, number>): string[] {
   const own = source.replaceAll("\\", "/").replace(/^.*\/src\//, "test/");
@@ -30,6 +30,6 @@ export function likelyFirst(files: Iterable<string>, source: string, costs: Read
   const isNear = (file: string) => file.startsWith(folder) || file.slice(0, file.lastIndexOf("/") + 1) === area;
   const distance = (file: string) => (file === own.replace(/\.ts$/, ".test.ts") ? 0 : isNear(file) ? 1 : 2);
   const cost = (file: string) => costs.get(file) ?? 0;
-  const isAtHand = (file: string) => distance(file) === 0 || cost(file) <= DEAR;
+  const isAtHand = (file: string) => distance(file) < 2 || cost(file) <= DEAR;
   return [...files].filter(isAtHand).sort((a, b) => distance(a) - distance(b) || cost(a) - cost(b));
 }

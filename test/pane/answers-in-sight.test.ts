@@ -75,7 +75,7 @@ describe.each(SIZES)("in a pane of $width × $height", (viewport) => {
 
   test("what came of adding sheets is in sight below its long form", async () => {
     const page = await opened("set-up", viewport);
-    await expectInSight(page.getByText("21 new sheets"), 15);
+    await expectInSight(page.getByText("22 new sheets"), 15);
   });
 
   test("the measuring form can be saved where it is made", async () => {

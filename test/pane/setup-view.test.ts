@@ -86,7 +86,7 @@ test("a second one into the same workbook is refused, and the first is left alon
   const page = await pane.open("blank");
   await page.getByRole("tab", { name: "Set up" }).click();
   await page.getByRole("button", { name: "Add these sheets" }).click();
-  await page.getByRole("status").filter({ hasText: "21 new sheets" }).waitFor();
+  await page.getByRole("status").filter({ hasText: "22 new sheets" }).waitFor();
   await page.getByRole("button", { name: "Add these sheets" }).click();
   await page.getByRole("alert").filter({ hasText: 'There is a sheet "Engine" in this workbook already' }).waitFor();
   expect((await page.evaluate(() => window.stage.host.read())).sheets).toHaveLength(22);
@@ -95,7 +95,7 @@ test("a second one into the same workbook is refused, and the first is left alon
 test("who opens an empty workbook gets a sample by one button", async () => {
   const page = await pane.open("blank");
   await page.getByRole("button", { name: "Insert a sample build sheet" }).click();
-  await page.getByRole("status").filter({ hasText: "A sample was put in, with invented readings. 21 new sheets" }).waitFor();
+  await page.getByRole("status").filter({ hasText: "A sample was put in, with invented readings. 22 new sheets" }).waitFor();
   expect((await page.evaluate(() => window.stage.host.read())).sheets).toHaveLength(22);
 });
 

@@ -51,33 +51,38 @@ describe("crankshaft, head and oil of engine B", () => {
   test("the file is what its maker makes, and just the planted findings are reported", async () => {
     expect(Buffer.from(engineSample()).equals(bytes)).toBe(true);
     const result = checkWorkbook(await (await openWorkbook(bytes, "crankshaft-head-oil.xlsx")).read());
-    expect(result).toMatchObject({ rowsIn: 54, checked: 54, refused: 0 });
+    expect(result).toMatchObject({ rowsIn: 91, checked: 91, refused: 0 });
     expect(result.findings.map(({ kind, label, value, upper }) => [kind, label, value, upper])).toEqual([
       ["likely slip", "Cylinder 2, Exhaust, Guide bottom", 7.066, null],
       ["outside limit", "Cylinder 2, Exhaust, Stem clearance, loosest", 0.106, 0.08],
       ["outside limit", "Cylinder 2, Exhaust, Guide taper", 0.045, 0.03],
       ["outside limit", "Cylinder 2, Crankpin wear", 0.076, 0.04],
+      ["outside limit", "Sample 4, Lead, Content", 31, 20],
       ["outside limit", "Head, Flatness", expect.closeTo(0.0746, 4), 0.05],
       ["outside limit", "Head, Flatness over a span", expect.closeTo(0.0742, 4), 0.05],
       ["outside limit", "Cylinder 2, Big end clearance", 0.099, 0.08],
+      ["outside limit", "Sample 4, Iron, Content", 74, 60],
     ]);
   });
 
   test("the crankpins are ground alike, and the oil's rates are those worked out by hand", async () => {
     const { sheets } = await (await openWorkbook(bytes, "crankshaft-head-oil.xlsx")).read();
-    const column = (name: string, heading: string): unknown[] => {
+    const column = (name: string, heading: string, rows = 5): unknown[] => {
       const { values } = sheets.find((sheet) => sheet.name === name)!;
       const head = values.findIndex((line) => line.includes(heading));
-      return values.slice(head + 1, head + 6).map((line) => line[values[head]!.indexOf(heading)]);
+      return values.slice(head + 1, head + 1 + rows).map((line) => line[values[head]!.indexOf(heading)]);
     };
     expect(column("Regrind", "Finish").slice(0, 3)).toEqual([39.75, 39.75, 39.75]);
     // 40 − 2 × (40 − 39.924) − 0.03.
     expect(column("Regrind", "Needed")[1]).toBe(39.818);
     // 0.78 l in 240 h, and 0.2 in the last 40.
-    expect(column("Oil", "Rate").slice(0, 2)).toEqual([expect.closeTo(0.00325, 9), expect.closeTo(0.005, 9)]);
-    // (26 − 2) ÷ 2.5 and (74 − 2) ÷ 2.4 and so on.
-    expect(column("Oil", "Rate before")).toEqual([9.6, 2.8, 2, 2, 2]);
-    expect(column("Oil", "Rate now")).toEqual([30, 7.5, 12.9, 2.9, 2.9]);
+    const oil = "Oil and blow-by";
+    expect([column(oil, "Oil use")[0], column(oil, "Last interval")[0]]).toEqual([expect.closeTo(0.00325, 9), expect.closeTo(0.005, 9)]);
+    // (18 − 2) ÷ 250 and (74 − 2) ÷ 240; 57 l in 2 minutes.
+    const worn = column(oil, "Worn in per hour", 28);
+    expect([worn[0], worn[21]]).toEqual([0.064, 0.3]);
+    expect(column(oil, "Blow-by", 8).at(-1)).toBe(1710);
+    expect(column(oil, "In words")[0]).toBe("grows");
   });
 });
 

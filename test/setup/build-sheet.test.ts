@@ -25,7 +25,7 @@ const formulas = (book: BuildSheet): string[] =>
 test("the sheets are those of the job, second readings only where they are wanted", () => {
   const names = (choices: object) => described(choices).sheets.map(({ name }) => name);
   expect(names(LEAST)).toEqual([
-    ...["Engine", "Limits", "Bores", "Pistons", "Rings", "Crankshaft", "Rods", "Camshaft", "Guides and seats", "Springs", "Faces"],
+    ...["Engine", "Limits", "Bores", "Pistons", "Rings", "Crankshaft", "Rods", "Camshaft", "Guides and seats", "Springs", "Faces", "Surface"],
     ...["Valves", "Volumes", "Tests", "Oil and blow-by", "Run-in log", "Torques", "Parts list", "Notes", "Shop", "Summary"],
   ]);
   expect(names({ ...LEAST, secondReadings: true })).toContain("Second readings");

@@ -21,8 +21,19 @@ test("what is worked out as the difference of two sizes may be negative, and so 
 test("holes, gaps and clearances wear larger, shafts, rings and pressures smaller; the others may go either way", () => {
   expect(named(({ wears }) => wears === "smaller")).toEqual([
     ...["piston skirt", "piston pin", "ring width", "valve stem", "crankpin", "main journal"],
-    ...["compression pressure", "wet compression", "pressure held"],
-    ...["lobe height", "base circle", "lobe lift", "camshaft journal", "spring free length", "spring force"],
+    ...["compression pressure", "wet compression", "compression at standard air", "pressure held"],
+    ...[
+      "lobe height",
+      "base circle",
+      "lobe lift",
+      "camshaft journal",
+      "spring free length",
+      "spring force",
+      "crush",
+      "main bearing crush",
+      "big end crush",
+      "rpk",
+    ],
   ]);
   expect(named(({ wears }) => wears === undefined)).toEqual([
     ...["standard bore", "valve clearance", "deck height", "squish", "stroke", "chamber volume", "piston volume"],
@@ -31,13 +42,20 @@ test("holes, gaps and clearances wear larger, shafts, rings and pressures smalle
     ...["main bearing housing", "big end housing", "rod bend", "rod twist"],
     ...["rod mass", "big end mass", "small end mass", "piston mass"],
     ...["crankshaft run-out", "camshaft run-out", "run-out", "installed height", "valve to piston", "head height", "block height"],
-    // Mains are line-bored, springs shimmed, pressed parts loosened or renewed, chains stretched and adjusted; a content says nothing of a size.
+    // Mains are line-bored, surfaces run in and honed anew, springs shimmed, pressed parts loosened or renewed, chains stretched and adjusted.
     ...[
       "main bore alignment",
       "main bore height",
       "face height",
       "piston height",
       "valve gap at the top",
+      "ra",
+      "rz",
+      "rk",
+      "rvk",
+      "peak material ratio",
+      "valley material ratio",
+      "cross-hatch angle",
       "coil bind",
       "guide interference",
       "seat insert interference",
@@ -45,6 +63,7 @@ test("holes, gaps and clearances wear larger, shafts, rings and pressures smalle
       "liner interference",
     ],
     ...["valve opens", "valve closes"],
+    // A content says nothing of a size.
     ...["iron", "chromium", "aluminium", "copper", "lead", "tin", "silicon"].map((element) => `${element} in the oil`),
   ]);
 });

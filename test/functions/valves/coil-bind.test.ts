@@ -23,6 +23,7 @@ describe("identities", () => {
         const fitted = Number((closed + up + left).toFixed(2));
         expect(ask(coilBind, fitted, up, closed)).toBe(left === 0 ? 0 : left);
       }),
+      { numRuns: 400 },
     );
   });
 

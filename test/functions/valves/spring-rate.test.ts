@@ -27,6 +27,7 @@ describe("identities", () => {
         expect(number(springRate, low, near, high, far)).toBeCloseTo(r, 6);
         expect(number(springRate, high, far, low, near)).toBeCloseTo(r, 6);
       }),
+      { numRuns: 400 },
     );
   });
 

@@ -119,6 +119,10 @@ describe("at the limits", () => {
     expect(timing([0, 10, 20], [0, 2, 0], 2)).toEqual([10, 10, 0, 10]);
   });
 
+  test("of a lift that stays at its largest the first angle is the peak, and its last angle the edge", () => {
+    expect(timing([0, 10, 20, 30], [0, 2, 2, 0], 2)).toEqual([10, 20, 10, 15]);
+  });
+
   test("a second opening further out is not looked at", () => {
     expect(timing([0, 10, 20, 30, 40, 50], [0, 3, 0, 5, 0, 4], 1).slice(0, 2)).toEqual([22, 38]);
   });
@@ -132,6 +136,13 @@ describe("faults", () => {
       [0, 2, 2, 0],
       1,
       "TIMINGAT: angles 5: after 355 they must rise: carry on past a full turn, 365 and not 5",
+    ],
+    [
+      "an angle that is the same as the first",
+      [0, 0, 20],
+      [0, 2, 0],
+      1,
+      "TIMINGAT: angles 0: after 0 they must rise: carry on past a full turn, 365 and not 5",
     ],
     ["a lift that is never reached", [0, 10, 20], [0, 2, 0], 2.1, "TIMINGAT: lift 2.1: the lifts never reach it, the largest is 2"],
     ["readings that begin above it", [0, 10, 20], [1.5, 2, 0], 1, "TIMINGAT: lifts 1.5: at 0 degrees, where they end, they are not below 1 yet: read on"],

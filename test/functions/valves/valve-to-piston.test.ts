@@ -85,6 +85,11 @@ describe("against the triangle of crank, rod and bore", () => {
 });
 
 describe("at the limits", () => {
+  // Twenty degrees before and after top dead centre the piston stands alike.
+  test("of two angles with the same gap the first is named", () => {
+    expect(gapOf([-20, 20], [3, 3], 80, 132, 5)[1]).toBe(-20);
+  });
+
   test("a valve that just reaches the piston touches it", () => {
     expect(gapOf([0], [5], 80, 132, 5)).toEqual([0, 0, "touches"]);
     expect(gapOf([0], [5.001], 80, 132, 5)).toEqual([-0.001, 0, "touches"]);
@@ -93,6 +98,10 @@ describe("at the limits", () => {
 });
 
 describe("faults", () => {
+  test("angles and lifts of unequal length are refused", () => {
+    expect(ask(valveToPiston, column([0, 10]), column([1]), 80, 132, 5)).toMatchObject({ code: "shape" });
+  });
+
   test.each<[string, number[], string]>([
     ["a rod shorter than the throw", [80, 40, 5], "VALVETOPISTON: rod 40: it must be longer than half the stroke, 40"],
     ["a stroke in inches", [3.15, 132, 5], "VALVETOPISTON: rod 132 is about 42 times stroke 3.15: is a digit, the decimal point or the unit wrong?"],

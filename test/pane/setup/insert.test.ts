@@ -37,7 +37,7 @@ test("where a sheet has one of the names nothing is added or written", async () 
 test("sheets that are added but cannot be brought into view are said to be there", async () => {
   const host = memoryHost([{ name: "Sheet1", cells: [] }]);
   const busy = { ...host, select: () => Promise.reject(new HostRefusal("A cell is being typed into.")) };
-  expect(await insert(busy, buildSheetSpec({ ...CHOICES }))).toMatch(/^21 new sheets: .* They could not be brought into view: A cell is being typed into\.$/);
+  expect(await insert(busy, buildSheetSpec({ ...CHOICES }))).toMatch(/^22 new sheets: .* They could not be brought into view: A cell is being typed into\.$/);
   expect((await host.read()).sheets).toHaveLength(22);
 });
 
