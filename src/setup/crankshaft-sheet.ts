@@ -97,11 +97,11 @@ function alignmentTable(page: SheetBuilder, given: SetupContext, row: number): T
       { heading: "Main bore", look: "label", width: 9, cell: ({ index }) => index + 1 },
       indicated("Height of the bore", given),
       // Some hosts hand an empty cell over as a height of 0; a blank text reaches all of them as none.
-      resultColumn("Height judged", lengthFormat(given.choices), ({ ref }) => whenFilled([ref("Height of the bore")], ref("Height of the bore"))),
+      resultColumn("Main bore height", lengthFormat(given.choices), ({ ref }) => whenFilled([ref("Height of the bore")], ref("Height of the bore"))),
     ],
     mains,
   );
-  const all = heights.body("Height judged");
+  const all = heights.body("Main bore height");
   return page.table(
     "MainBoreAlignment",
     row + mains + 3,

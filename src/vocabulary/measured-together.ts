@@ -12,7 +12,7 @@ const bySide = (...names: readonly string[]): string[] => names.flatMap((name) =
 const MEASURED_TOGETHER: Readonly<Record<string, readonly string[]>> = {
   "Bearing bores": across("main bearing bore", "big end bore"),
   "Crankshaft journals": across("main journal", "crankpin"),
-  "Heights of the main bores": ["height of the bore"],
+  "Heights of the main bores": ["height of the bore", "main bore height"],
   "Crankshaft run-out": CRANK_ANGLES.map((angle) => `at ${angle}°`),
   "Shell ends and cap gaps": ["gap under the cap", ...[1, 2, 3, 4].map((end) => `shell end ${end}`)],
   "Bore surface, roughness": ["ra", "rz", "rk", "rpk", "rvk"],

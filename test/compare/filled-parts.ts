@@ -53,7 +53,6 @@ export const PARTS: Readonly<Record<string, FilledPart>> = {
       },
       CrankshaftEndFloat: { "End float": 0.01 },
       CrankshaftRunOut: { ...Object.fromEntries(ANGLES.map((angle) => [angle, 0.002])), "Crankshaft run-out": root(0.002, 0.002) },
-      MainBoreHeights: { "Height of the bore": 0.005 },
       MainBoreAlignment: { "Main bore alignment": root(0.005, 0.005) },
       BearingCrush: { "Gap under the cap (mm)": 0.007, Crush: 0.007 / Math.PI },
     },
