@@ -42,8 +42,8 @@ describe("files that are looked for by their names", () => {
 
   test("what TypeScript reads, and what jest takes in place of a package", () => {
     expect(namesNothing(json("tsconfig.json").include)).toEqual([]);
-    const { moduleNameMapper, globalSetup, globalTeardown } = json("package.json").jest;
-    const files = [...(Object.values(moduleNameMapper) as string[]), globalSetup, globalTeardown];
+    const { moduleNameMapper, globalSetup, globalTeardown, testEnvironment } = json("package.json").jest;
+    const files = [...(Object.values(moduleNameMapper) as string[]), globalSetup, globalTeardown, testEnvironment];
     expect(files.filter((path: string) => !existsSync(path.replace("<rootDir>", root)))).toEqual([]);
   });
 

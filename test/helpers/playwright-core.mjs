@@ -1,0 +1,2 @@
+// What the sources use of it.
+export const { chromium } = globalThis.loadedOnce("playwright-core");
