@@ -1,3 +1,4 @@
+import { unitWords } from "../vocabulary/units.ts";
 import {
   bySides,
   lengthColumn,
@@ -31,7 +32,7 @@ const camshafts = ({ valves }: SetupContext["choices"]): number => (valves > 2 ?
 /** Lobes, journals, run-out and end float of the camshaft. */
 export const camshaftSheet: SheetPart = {
   word: "camshaft",
-  items: ({ unit }) => SIDES.map((side) => ({ name: `Standard lobe lift, ${side}`, kind: "length", unit, note: "height of a new lobe less its base circle" })),
+  items: ({ unit }) => SIDES.map((side) => ({ name: `Standard lobe lift, ${side}`, kind: "length", unit, note: "new lobe's height less its base circle" })),
   measured: Object.values(GAUGES),
   results: [
     ["Lobe lift", GAUGES.lobes, GAUGES.lobes],
@@ -45,7 +46,7 @@ export const camshaftSheet: SheetPart = {
   page: (given) => {
     const { choices } = given;
     const page = new SheetBuilder("Camshaft", "Camshaft", [
-      `In ${choices.unit}. Lobe height from the back of the base circle to the nose; base circle across the lobe where no flank reaches. Lobes that serve two valves, and bearings that this engine has not: leave rows blank.`,
+      `In ${unitWords(choices.unit)}. Lobe height from the back of the base circle to the nose; base circle across the lobe where no flank reaches. Lobes that serve two valves, and bearings that this engine has not: leave rows blank.`,
       "Run-out: the whole travel of the indicator over one turn, at the middle bearing, the camshaft between centres or in V-blocks. Lobes and journals have sharp edges.",
       `Timing: crank degrees and lift at ${READINGS} places for each side, rising throughout (after 355 comes 365), closest where the valve lifts off and sets down; the lift at which opening counts is the maker's. Turn by hand, one way only, plugs out.`,
     ]);
@@ -119,7 +120,7 @@ const timingReadings = (given: SetupContext): SheetColumn[] => [
   { heading: "Reading", look: "label", width: 10, cell: ({ index }) => index + 1 },
   ...SIDES.flatMap((side) => [
     numberColumn(`Crank angle, ${side}`, "0.0", "Crank degrees, typed as a number, rising from row to row.", "number"),
-    numberColumn(`Lift, ${side}`, lengthFormat(given.choices), `A lift in ${given.choices.unit} of at least 0, typed as a number.`, "at least zero"),
+    numberColumn(`Lift, ${side}`, lengthFormat(given.choices), `A lift in ${unitWords(given.choices.unit)} of at least 0, typed as a number.`, "at least zero"),
   ]),
 ];
 

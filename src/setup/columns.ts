@@ -1,4 +1,5 @@
 import { isNeverNegative } from "../vocabulary/subjects.ts";
+import { unitWords } from "../vocabulary/units.ts";
 import type { BuildSheetChoices } from "./choices.ts";
 import type { RowAt, SheetColumn, TableAt } from "./page.ts";
 
@@ -100,20 +101,20 @@ export const lengthColumn = (heading: string, choices: Pick<BuildSheetChoices, "
   heading,
   look: "typed",
   format: lengthFormat(choices),
-  rule: { rule: { kind: "above zero" }, sentence: `A length in ${choices.unit} above 0, typed as a number.` },
+  rule: { rule: { kind: "above zero" }, sentence: `A length in ${unitWords(choices.unit)} above 0, typed as a number.` },
   ...(width ? { width } : {}),
 });
 
 /** A column of lengths that can be 0: floats, bends, run-outs. */
 export const openLengthColumn = (heading: string, choices: Pick<BuildSheetChoices, "unit">): SheetColumn =>
-  numberColumn(heading, lengthFormat(choices), `A length in ${choices.unit} of at least 0, typed as a number.`, "at least zero");
+  numberColumn(heading, lengthFormat(choices), `A length in ${unitWords(choices.unit)} of at least 0, typed as a number.`, "at least zero");
 
 export const massColumn = (heading: string): SheetColumn => numberColumn(heading, "0.0", "A mass in g above 0, typed as a number.");
 
 /** A column of clearances of valves, which can be tight. */
 export const valveClearanceColumn = (heading: string, choices: BuildSheetChoices): SheetColumn => ({
   ...lengthColumn(heading, choices),
-  rule: { rule: { kind: "at least zero" }, sentence: `A length in ${choices.unit}, 0 for a tight valve, typed as a number.` },
+  rule: { rule: { kind: "at least zero" }, sentence: `A length in ${unitWords(choices.unit)}, 0 for a tight valve, typed as a number.` },
 });
 
 export const numberColumn = (

@@ -1,3 +1,4 @@
+import { unitWords } from "../vocabulary/units.ts";
 import {
   cylinderColumn,
   lengthColumn,
@@ -23,7 +24,7 @@ export function crankshaftPage(given: SetupContext): {
 } {
   const { choices } = given;
   const page = new SheetBuilder("Crankshaft", "Crankshaft", [
-    `In ${choices.unit}. Bearing bores with the shells in and the caps tightened as the maker's service manual says, upright and across; journals likewise. The clearance is the least that the turning journal leaves.`,
+    `In ${unitWords(choices.unit)}. Bearing bores with the shells in and the caps tightened as the maker's service manual says, upright and across; journals likewise. The clearance is the least that the turning journal leaves.`,
     "A main bearing more than there are cylinders, as in an engine in line: leave rows blank that this engine has not. Which undersize to grind to: Plan, Crankshaft regrind, mains and crankpins apart.",
     "Run-out: the indicator on the middle main journal, the shaft in V-blocks or between centres, eight readings round one turn; a bend is half of it. A crankshaft is heavy: lift it with help. Straightening can crack it: only as its maker allows.",
   ]);
@@ -66,7 +67,7 @@ const turnOf = ({ unit }: SetupContext["choices"]): string[] => [0, 45, 90, 135,
 
 /** A height or a travel of the indicator, which has any zero point. */
 const indicated = (heading: string, { choices }: SetupContext): SheetColumn =>
-  numberColumn(heading, lengthFormat(choices), `A reading in ${choices.unit}, typed as a number, any zero point.`, "number");
+  numberColumn(heading, lengthFormat(choices), `A reading in ${unitWords(choices.unit)}, typed as a number, any zero point.`, "number");
 
 function runOutColumns(given: SetupContext): SheetColumn[] {
   const format = lengthFormat(given.choices);

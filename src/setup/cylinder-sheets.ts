@@ -1,3 +1,4 @@
+import { unitWords } from "../vocabulary/units.ts";
 import {
   boreHeadings,
   cylinderColumn,
@@ -21,7 +22,7 @@ export function boresPage(given: SetupContext): { page: SheetBuilder; bores: Tab
   const [first, last] = [headings[0]!, headings.at(-1)!];
   const format = lengthFormat(choices);
   const page = new SheetBuilder("Bores", "Bores", [
-    `Diameters in ${choices.unit}. Heights from the top: just below the top of ring travel first. Thrust is across the crankshaft, pin along it; the other axes by their angle from thrust.`,
+    `Diameters in ${unitWords(choices.unit)}. Heights from the top: just below the top of ring travel first. Thrust is across the crankshaft, pin along it; the other axes by their angle from thrust.`,
   ]);
   const bores = page.table(
     "BoreReadings",
@@ -48,7 +49,7 @@ export function pistonsPage(given: SetupContext, bores: TableAt | undefined): { 
   const headings = boreHeadings(choices.heights, choices.axes);
   const format = lengthFormat(choices);
   const page = new SheetBuilder("Pistons", "Pistons and pins", [
-    `Diameters in ${choices.unit}. Skirt at 90° to the pin, at the height that the maker's service manual says.${bores ? " Clearance is to the smallest reading of the bore." : ""}`,
+    `Diameters in ${unitWords(choices.unit)}. Skirt at 90° to the pin, at the height that the maker's service manual says.${bores ? " Clearance is to the smallest reading of the bore." : ""}`,
   ]);
   const inItsBore = (at: TableAt) => [
     resultColumn("Piston clearance", format, (row) => {
@@ -76,6 +77,9 @@ export function pistonsPage(given: SetupContext, bores: TableAt | undefined): { 
   return { page, pistons };
 }
 
+/** Room for `too wide: 0.0125 is over 0.0100, and filing cannot close it`, in characters. */
+const TOO_WIDE = 56;
+
 /** Ring end gaps and side clearances, one ring a row. */
 export function ringsPage(given: SetupContext): { page: SheetBuilder; rings: TableAt } {
   const { choices, limits } = given;
@@ -83,7 +87,7 @@ export function ringsPage(given: SetupContext): { page: SheetBuilder; rings: Tab
   const ringOf = (index: number) => RINGS[index % RINGS.length]!;
   const limitOf = (kind: string) => (index: number) => `${kind}, ${ringOf(index).toLowerCase()}`;
   const page = new SheetBuilder("Rings", "Rings", [
-    `In ${choices.unit}. End gap with the ring square in its own bore, at the bottom of ring travel. To file: nothing off a gap inside its limits; one below them is filed to the middle of the two, or to the lower where there is no upper.`,
+    `In ${unitWords(choices.unit)}. End gap with the ring square in its own bore, at the bottom of ring travel. To file: nothing off a gap inside its limits; one below them is filed to the middle of the two, or to the lower where there is no upper.`,
   ]);
   const rings = page.table(
     "RingReadings",
@@ -95,6 +99,9 @@ export function ringsPage(given: SetupContext): { page: SheetBuilder; rings: Tab
       lengthColumn("Groove", choices),
       lengthColumn("Ring width", choices),
       verdictColumn(given, "End gap", limitOf("Ring end gap"), "Ring end gaps"),
+      resultColumn("Side clearance", format, (row) => `=HATCH.RINGSIDE(${row.ref("Groove")},${row.ref("Ring width")})`),
+      verdictColumn(given, "Side clearance", limitOf("Ring side clearance"), "Ring side clearance"),
+      // Behind the others, because what it says of a gap that is too wide takes room.
       resultColumn(
         "To file",
         format,
@@ -102,10 +109,8 @@ export function ringsPage(given: SetupContext): { page: SheetBuilder; rings: Tab
           const limit = limitOf("Ring end gap")(row.index);
           return whenFilled([row.ref("End gap")], `HATCH.RINGGAPFILE(${row.ref("End gap")},,${limits.lower(limit)},${limits.upper(limit)})`);
         },
-        16,
+        TOO_WIDE,
       ),
-      resultColumn("Side clearance", format, (row) => `=HATCH.RINGSIDE(${row.ref("Groove")},${row.ref("Ring width")})`),
-      verdictColumn(given, "Side clearance", limitOf("Ring side clearance"), "Ring side clearance"),
     ],
     choices.cylinders * RINGS.length,
   );
@@ -119,7 +124,7 @@ export function volumesPage(given: SetupContext, bores: TableAt | undefined): { 
   const headings = boreHeadings(choices.heights, choices.axes);
   const unit = `"${choices.unit}"`;
   const page = new SheetBuilder("Volumes", "Volumes and compression ratio", [
-    `Volumes in ${VOLUME_UNIT}, lengths in ${choices.unit}. Chamber by burette. Piston crown: dish +, dome −, flat 0. Deck: piston below the face +, proud of it −.`,
+    `Volumes in ${VOLUME_UNIT}, lengths in ${unitWords(choices.unit)}. Chamber by burette. Piston crown: dish +, dome −, flat 0. Deck: piston below the face +, proud of it −.`,
   ]);
   const meanOf = (at: TableAt) =>
     resultColumn("Mean bore", lengthFormat(choices), ({ index }) => {
@@ -136,7 +141,12 @@ export function volumesPage(given: SetupContext, bores: TableAt | undefined): { 
       cylinderColumn,
       numberColumn("Chamber", "0.00", `A volume in ${VOLUME_UNIT} above 0, typed as a number.`),
       numberColumn("Piston crown", "0.00", `A volume in ${VOLUME_UNIT}, typed as a number: dish positive, dome negative, flat 0.`, "number"),
-      numberColumn("Deck", lengthFormat(choices), `A length in ${choices.unit}, typed as a number: below the face positive, proud of it negative.`, "number"),
+      numberColumn(
+        "Deck",
+        lengthFormat(choices),
+        `A length in ${unitWords(choices.unit)}, typed as a number: below the face positive, proud of it negative.`,
+        "number",
+      ),
       bores ? meanOf(bores) : lengthColumn("Mean bore", choices),
       volumeOf(
         "Swept",

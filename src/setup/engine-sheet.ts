@@ -1,3 +1,4 @@
+import { unitWords } from "../vocabulary/units.ts";
 import type { BuildSheetChoices } from "./choices.ts";
 import { CAUTION, DATE_FORMAT, dateColumn, type EngineAt, lengthFormat, numberColumn, pressureUnit, resultColumn, whenFilled } from "./columns.ts";
 import type { Item, SheetPart } from "./model.ts";
@@ -22,12 +23,12 @@ function items(choices: BuildSheetChoices, parts: readonly SheetPart[]): Item[] 
     { name: "Built on", kind: "date" },
     { name: "Built by", kind: "text" },
     { name: "Unit of length", kind: "fixed", entry: unit, note: "of every length in this workbook" },
-    { name: "Ambient temperature", kind: "number", unit: isMetric ? "°C" : "°F", note: "of the room in which the parts were measured" },
+    { name: "Ambient temperature", kind: "number", unit: isMetric ? "°C" : "°F", note: "of the room where parts are measured" },
     {
       name: "Ambient pressure",
       kind: "number",
       unit: pressureUnit(choices),
-      note: "absolute, on the day of the compression test",
+      note: "absolute, on the day of the test",
       of: ["tests"],
     },
     { name: "Altitude", kind: "number", unit: isMetric ? "m" : "ft", note: "of that test, in place of its pressure", of: ["tests"] },
@@ -35,7 +36,7 @@ function items(choices: BuildSheetChoices, parts: readonly SheetPart[]): Item[] 
       name: "Air temperature",
       kind: "number",
       unit: isMetric ? "°C" : "°F",
-      note: "of that test, where the manual asks for it",
+      note: "of that test, if the manual asks for it",
       of: ["tests"],
     },
     { name: "Cylinders", kind: "fixed", entry: cylinders },
@@ -48,7 +49,7 @@ function items(choices: BuildSheetChoices, parts: readonly SheetPart[]): Item[] 
     { name: "Standard crankpin", kind: "length", unit, note: "or the size it was last ground to", of: ["crankshaft"] },
     { name: "Gasket bore", kind: "length", unit, of: ["volumes"] },
     { name: "Gasket thickness", kind: "length", unit, note: "when compressed", of: ["volumes"] },
-    { name: "Shim step", kind: "length", unit, note: "in which the shims are made; blank for valves without shims", of: ["valves"] },
+    { name: "Shim step", kind: "length", unit, note: "between shim sizes; blank for no shims", of: ["valves"] },
     ...parts.flatMap((part) => part.items(choices)),
   ];
   return all.filter(({ of }) => hasOneOf(choices, of));
@@ -150,7 +151,7 @@ export function enginePage(choices: BuildSheetChoices, parts: readonly SheetPart
 
 const itemColumns = (list: readonly Item[], choices: BuildSheetChoices): SheetColumn[] => [
   { heading: "Item", look: "label", width: 31, cell: ({ index }) => list[index]!.name },
-  { heading: "Entry", look: "typed", width: 18, cell: ({ index }) => list[index]!.entry ?? "", special: (index) => specialEntry(list[index]!, choices) },
+  { heading: "Entry", look: "typed", width: 26, cell: ({ index }) => list[index]!.entry ?? "", special: (index) => specialEntry(list[index]!, choices) },
   { heading: "Unit", look: "label", width: 12, cell: ({ index }) => list[index]!.unit ?? "" },
   { heading: "Note", look: "plain", width: 44, cell: ({ index }) => list[index]!.note ?? "" },
 ];
@@ -159,7 +160,10 @@ const itemColumns = (list: readonly Item[], choices: BuildSheetChoices): SheetCo
 function specialEntry({ kind, entry = "" }: Item, choices: BuildSheetChoices): ReturnType<NonNullable<SheetColumn["special"]>> {
   switch (kind) {
     case "length":
-      return { format: lengthFormat(choices), rule: { rule: { kind: "above zero" }, sentence: `A length in ${choices.unit} above 0, typed as a number.` } };
+      return {
+        format: lengthFormat(choices),
+        rule: { rule: { kind: "above zero" }, sentence: `A length in ${unitWords(choices.unit)} above 0, typed as a number.` },
+      };
     case "hours":
       return { rule: { rule: { kind: "at least zero" }, sentence: "Hours, typed as a number." } };
     case "number":

@@ -1,3 +1,4 @@
+import { unitWords } from "../vocabulary/units.ts";
 import { cylinderColumn, lengthColumn, lengthFormat, numberColumn, resultColumn, type SetupContext, SIDES, verdictColumn, whenFilled } from "./columns.ts";
 import type { SheetPart } from "./model.ts";
 import { SheetBuilder, type SheetColumn, type TableAt } from "./page.ts";
@@ -16,9 +17,9 @@ export const facesSheet: SheetPart = {
   word: "faces",
   items: ({ unit }) => [
     { name: "Standard head height", kind: "length", unit, note: "face to face, when new" },
-    { name: "Standard block height", kind: "length", unit, note: "from the crankshaft's centre line to the deck, when new" },
+    { name: "Standard block height", kind: "length", unit, note: "crankshaft's centre to deck, when new" },
     { name: "Rod length", kind: "length", unit, note: "centre to centre" },
-    { name: "Places of a span", kind: "number", note: "neighbouring places along a face of which the maker limits the flatness" },
+    { name: "Places of a span", kind: "number", note: "neighbouring places the limit is for" },
   ],
   measured: Object.values(GAUGES),
   results: [
@@ -36,7 +37,7 @@ export const facesSheet: SheetPart = {
   page: (given) => {
     const { choices } = given;
     const page = new SheetBuilder("Faces", "Faces of head and block", [
-      `In ${choices.unit}. Heights of each face at equal steps, any zero point, face clean, dry and at room temperature: choose places that lie on metal, for the flatness waits for all of a face. It takes tilt off (least squares, ISO 12781-1); a limit for a straightedge means the largest gap under it.`,
+      `In ${unitWords(choices.unit)}. Heights of each face at equal steps, any zero point, face clean, dry and at room temperature: choose places that lie on metal, for the flatness waits for all of a face. It takes tilt off (least squares, ISO 12781-1); a limit for a straightedge means the largest gap under it.`,
       "Skim: taken is the standard height less the height now, left the height now less its lower limit. Deck clearance from the parts says what to expect: what is measured with an indicator counts.",
       "Valve to piston: lifts by degrees from top dead centre, gap at top dead centre along the stem with the valve shut. Turn by hand, and stop at any resistance. Compressed air for cleaning: eye protection, and never at people.",
     ]);
@@ -66,7 +67,7 @@ export const facesSheet: SheetPart = {
 const heightColumns = ({ choices }: SetupContext): SheetColumn[] => [
   { heading: "Place", look: "label", width: 9, cell: ({ index }) => index + 1 },
   ...FACES.flatMap((face) =>
-    ACROSS.map((across) => numberColumn(`${face} ${across}`, lengthFormat(choices), `A height in ${choices.unit}, typed as a number.`, "number")),
+    ACROSS.map((across) => numberColumn(`${face} ${across}`, lengthFormat(choices), `A height in ${unitWords(choices.unit)}, typed as a number.`, "number")),
   ),
 ];
 
@@ -114,7 +115,9 @@ function deckColumns(given: SetupContext): SheetColumn[] {
 
 const liftColumns = ({ choices }: SetupContext): SheetColumn[] => [
   { ...numberColumn("Angle", "0", "Degrees from top dead centre, before it negative.", "number"), cell: ({ index }) => ANGLES[index]! },
-  ...SIDES.map((side) => numberColumn(`Lift, ${side}`, lengthFormat(choices), `A lift in ${choices.unit} of at least 0, typed as a number.`, "at least zero")),
+  ...SIDES.map((side) =>
+    numberColumn(`Lift, ${side}`, lengthFormat(choices), `A lift in ${unitWords(choices.unit)} of at least 0, typed as a number.`, "at least zero"),
+  ),
 ];
 
 function gapColumns(given: SetupContext, lifts: TableAt): SheetColumn[] {

@@ -125,7 +125,8 @@ export function summaryPage({ engine }: SetupContext, judged: readonly VerdictCo
   const identity = ["Owner", "Job", "Engine", "Serial number", "Hours run", "Built on", "Built by"];
   identity.forEach((item, i) => {
     page.put(3 + i, 0, item, "label");
-    page.put(3 + i, 1, whenFilled([engine.item(item)], engine.item(item)), "result", item === "Built on" ? "yyyy\\-mm\\-dd" : undefined);
+    // Without a frame: a long name goes on over the cells beside it.
+    page.put(3 + i, 1, whenFilled([engine.item(item)], engine.item(item)), "plain", item === "Built on" ? "yyyy\\-mm\\-dd" : undefined);
   });
   const row = 3 + identity.length + 1;
   page.put(row, 0, "Gauges past their date", "label");

@@ -92,11 +92,20 @@ const LINE = 100;
 /** Least width of a column of numbers, in characters; a heading gets two lines, broken between its words, and its letters are bold. */
 const USUAL_WIDTH = 11;
 const LETTER_OF_HEADING = 1.36;
-const widthOf = ({ heading, width = USUAL_WIDTH }: SheetColumn): number => {
+/** Beside a heading, in characters. */
+const FILTER_BUTTON = 3;
+/** Of a name of a row, in the widest letters that a screen is likely to show it in; where it does not fit, the next cell cuts it off. */
+const LETTER = 1.07;
+const widthOf = ({ heading, width = USUAL_WIDTH }: SheetColumn, names: readonly string[], hasFilter: boolean): number => {
   const words = heading.split(" ");
-  const lines = words.map((_, i) => Math.max(words.slice(0, i + 1).join(" ").length, words.slice(i + 1).join(" ").length));
-  return Math.max(width, Math.ceil(heading.length / 2) + 4, Math.ceil(Math.min(...lines) * LETTER_OF_HEADING) + 1);
+  const lines = words.map((_, i) => Math.max(lettersOf(words.slice(0, i + 1).join(" ")), lettersOf(words.slice(i + 1).join(" "))));
+  const ofHeading = Math.ceil(Math.min(...lines) * LETTER_OF_HEADING) + 1 + (hasFilter ? FILTER_BUTTON : 0);
+  const ofNames = Math.ceil(Math.max(0, ...names.map(lettersOf)) * LETTER) + 1;
+  return Math.max(width, Math.ceil(heading.length / 2) + 4, ofHeading, ofNames);
 };
+
+/** The letters of a text; m and w are half as wide again. */
+const lettersOf = (text: string): number => text.length + 0.5 * (text.match(/[mw]/gi)?.length ?? 0);
 
 /** One sheet while it is being described. */
 export class SheetBuilder {
@@ -153,16 +162,20 @@ export class SheetBuilder {
     this.#tables.push(described);
     columns.forEach((column, c) => {
       this.put(row, c, column.heading, "head");
-      this.#widths[c] = Math.max(this.#widths[c] ?? 0, widthOf(column));
       const area = { row: row + 1, column: c, rows, columns: 1 };
       const rule = column.rule ?? (column.look === "result" ? CALCULATED : undefined);
       if (rule) this.#validations.push({ area, ...rule });
       if (column.isVerdict) this.#verdicts.push(area);
+      const names: string[] = [];
       for (let index = 0; index < rows; index++) {
         const special = column.special?.(index);
-        this.put(row + 1 + index, c, column.cell?.(rowAt(described, index)) ?? "", special?.look ?? column.look, special?.format ?? column.format);
+        const content = column.cell?.(rowAt(described, index)) ?? "";
+        const look = special?.look ?? column.look;
+        if (typeof content === "string" && look !== "result" && !content.startsWith("=")) names.push(content);
+        this.put(row + 1 + index, c, content, look, special?.format ?? column.format);
         if (special?.rule) this.#validations.push({ area: { row: row + 1 + index, column: c, rows: 1, columns: 1 }, ...special.rule });
       }
+      this.#widths[c] = Math.max(this.#widths[c] ?? 0, widthOf(column, names, hasFilter));
     });
     return new TableAt(this.name, described);
   }

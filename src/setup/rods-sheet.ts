@@ -1,4 +1,5 @@
 import { massMatch } from "../functions/balance/mass-match.ts";
+import { unitWords } from "../vocabulary/units.ts";
 import {
   cylinderColumn,
   lengthColumn,
@@ -20,7 +21,7 @@ const GAUGES = { bores: "Rod bores", pins: "Pins in the small ends", side: "Rod 
 /** Rods: both their ends, how straight they are, what they leave beside one another, and what they weigh. */
 export const rodsSheet: SheetPart = {
   word: "rods",
-  items: () => [{ name: "Mass tolerance", kind: "number", unit: "g", note: "how much heavier than the lightest of its set a piston or rod end may stay" }],
+  items: () => [{ name: "Mass tolerance", kind: "number", unit: "g", note: "most over the lightest piston or rod end" }],
   measured: Object.values(GAUGES),
   results: [
     ["Big end housing out-of-round", GAUGES.bores, GAUGES.bores],
@@ -30,7 +31,7 @@ export const rodsSheet: SheetPart = {
     ["Big end housing", "Big end housing out-of-round", "Small end clearance", "Rod side clearance", "Rod bend", "Rod twist"].map((name) => [name, unit]),
   page: (given) => {
     const page = new SheetBuilder("Rods", "Connecting rods", [
-      `In ${given.choices.unit}, masses in g. Housing: the bore of the big end without shells, cap tightened as the maker's service manual says, along the rod and across it. A pin that is pressed into its rod has no clearance: leave it blank, and see HATCH.INTERFERENCE.`,
+      `In ${unitWords(given.choices.unit)}, masses in g. Housing: the bore of the big end without shells, cap tightened as the maker's service manual says, along the rod and across it. A pin that is pressed into its rod has no clearance: leave it blank, and see HATCH.INTERFERENCE.`,
       "Bend and twist: over the length of arbor that the maker's limit is for. A bent rod is replaced, or straightened only where its maker allows it.",
       "Masses: each set is brought to its lightest. Take metal only where the maker shows it: a weakened rod or a crank out of balance can wreck the engine, and grinding needs eye protection.",
     ]);

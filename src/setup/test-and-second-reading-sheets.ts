@@ -1,3 +1,4 @@
+import { unitWords } from "../vocabulary/units.ts";
 import {
   axisNames,
   boreHeadings,
@@ -192,10 +193,10 @@ export function secondReadingPages(given: SetupContext, bores: TableAt | undefin
   const { choices } = given;
   const { cylinders, heights, axes, unit } = choices;
   const page = new SheetBuilder("Second readings", "Second readings", [
-    `Diameters in ${unit}, read by a second person who has not seen the first readings: they stand on the sheet Both readings.`,
+    `Diameters in ${unitWords(unit)}, read by a second person who has not seen the first readings: they stand on the sheet Both readings.`,
   ]);
   const both = new SheetBuilder("Both readings", "Both readings", [
-    `Diameters in ${unit}. The two readings of a place may differ by the uncertainty of their difference.`,
+    `Diameters in ${unitWords(unit)}. The two readings of a place may differ by the uncertainty of their difference.`,
   ]);
   const headings = boreHeadings(heights, axes);
   const inOne = headings.length;

@@ -1,3 +1,4 @@
+import { unitWords } from "../vocabulary/units.ts";
 import type { BuildSheetChoices } from "./choices.ts";
 import {
   dateColumn,
@@ -33,7 +34,7 @@ export function valvesPage(given: SetupContext): { page: SheetBuilder; valves: T
   const format = lengthFormat(choices);
   const limitOf = (kind: string) => (index: number) => `${kind}, ${isInlet(index) ? "inlet" : "exhaust"}`;
   const page = new SheetBuilder("Valves", "Valves", [
-    `In ${choices.unit}. Clearances cold unless the maker's service manual says otherwise. Valve springs are under load: use a compressor made for them, and keep clear.`,
+    `In ${unitWords(choices.unit)}. Clearances cold unless the maker's service manual says otherwise. Valve springs are under load: use a compressor made for them, and keep clear.`,
     "Shim to fit: a valve inside its limits keeps its shim, the others get the step nearest the middle. Which shim another valve or a spare can give: Plan, Shims.",
   ]);
   const valves = page.table(

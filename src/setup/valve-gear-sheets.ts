@@ -1,4 +1,5 @@
 import { PRESSED_PARTS } from "../vocabulary/moving-parts.ts";
+import { unitWords } from "../vocabulary/units.ts";
 import type { BuildSheetChoices } from "./choices.ts";
 import { bySides, lengthColumn, lengthFormat, numberColumn, openLengthColumn, resultColumn, type SetupContext, verdictColumn, whenFilled } from "./columns.ts";
 import type { SheetPart } from "./model.ts";
@@ -28,7 +29,7 @@ export const guidesSheet: SheetPart = {
     const { columns, rows, isInlet } = valveRows(choices);
     const limitOf = (name: string) => (index: number) => `${name}, ${isInlet(index) ? "inlet" : "exhaust"}`;
     const page = new SheetBuilder("Guides and seats", "Valve guides, stems and seats", [
-      `In ${choices.unit}. Guides and stems at the top, in the middle and at the bottom of the guide: the clearance is judged where it is least and where it is most, and waits for all six readings.`,
+      `In ${unitWords(choices.unit)}. Guides and stems at the top, in the middle and at the bottom of the guide: the clearance is judged where it is least and where it is most, and waits for all six readings.`,
       "Seat run-out: the whole travel of the indicator round the seat, on a pilot in the finished guide. Guides first, seats after them.",
       `Press fits: the temperature at which the outer part, heated evenly, goes over with the gap typed; parts measured at the ambient temperature, or at ${choices.unit === "mm" ? "20 °C" : "68 °F"} where none is typed. Hot parts burn and oil on them can catch fire: clean and dry first, gloves and face shield; a press can throw pieces.`,
     ]);
@@ -131,7 +132,7 @@ export const springsSheet: SheetPart = {
     const { columns, rows, isInlet } = valveRows(choices);
     const limitOf = (name: string) => (index: number) => `${name}, ${isInlet(index) ? "inlet" : "exhaust"}`;
     const page = new SheetBuilder("Springs", "Valve springs", [
-      `Lengths in ${choices.unit}, forces in ${forceUnit(choices)}. A compressed valve spring can fly out: use a compressor made for it, wear eye protection, and keep clear.`,
+      `Lengths in ${unitWords(choices.unit)}, forces in ${forceUnit(choices)}. A compressed valve spring can fly out: use a compressor made for it, wear eye protection, and keep clear.`,
       "Height measured: from the spring's seat to the underside of the retainer, valve shut, without the shims. Force and rate: from the spring tester, at a length near the installed height; the rate from two of its readings, HATCH.SPRINGRATE. Height for a force that is wanted: shim it to that, then look at what is left to coil bind.",
     ]);
     const table = page.table("ValveSprings", 3, [...columns, ...springColumns(given, limitOf)], rows);

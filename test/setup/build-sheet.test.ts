@@ -220,15 +220,20 @@ test("what is typed stands before what is calculated, so that Tab walks in the o
   }
 });
 
-test("a calculated cell takes nothing typed, and says where readings go", () => {
-  const { cells, validations } = sheet(described(LEAST), "Bores");
-  for (const { row, column } of cells.filter(({ style }) => style === "result")) {
-    const rule = validations.find(({ area }) => row >= area.row && row < area.row + area.rows && column >= area.column && column < area.column + area.columns);
-    expect(rule?.rule).toEqual({ kind: "calculated" });
-    expect(rule?.sentence).toContain("Readings go into the shaded cells");
-    // A sheet shows up to 255 signs of it (ECMA-376 part 1, 18.3.1.32).
-    expect(rule!.sentence.length).toBeLessThanOrEqual(255);
-  }
+test("a calculated cell of a table takes nothing typed, and says where readings go", () => {
+  for (const choices of [{ cylinders: 3 }, { ...MOST, cylinders: 8 }])
+    for (const { name, cells, tables, validations } of described(choices).sheets) {
+      const inTables = cells.filter(({ row, column }) => tables.some((one) => row > one.row && row <= one.row + one.rows && column < one.headings.length));
+      for (const { row, column } of inTables.filter(({ style }) => style === "result")) {
+        const own = validations.filter(
+          ({ area }) => row >= area.row && row < area.row + area.rows && column >= area.column && column < area.column + area.columns,
+        );
+        expect([name, row, column, own.map(({ rule }) => rule.kind)]).toEqual([name, row, column, ["calculated"]]);
+        expect(own[0]!.sentence).toContain("Readings go into the shaded cells");
+        // A sheet shows up to 255 signs of it (ECMA-376 part 1, 18.3.1.32).
+        expect(own[0]!.sentence.length).toBeLessThanOrEqual(255);
+      }
+    }
 });
 
 test("only the list of parts has buttons that pick rows out, which would cover the ends of headings elsewhere", () => {

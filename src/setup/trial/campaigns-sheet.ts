@@ -1,3 +1,4 @@
+import { unitWords } from "../../vocabulary/units.ts";
 import type { NameSpec } from "../../workbook/sheet-spec.ts";
 import { dateColumn, lengthFormat, numberColumn } from "../columns.ts";
 import { SheetBuilder, type SheetColumn, type TableAt } from "../page.ts";
@@ -25,7 +26,7 @@ export function campaignsPage(choices: TrialChoices): { page: SheetBuilder; sess
   ]);
   const rows = CAMPAIGNS.flatMap((campaign) => Array.from({ length: SESSIONS }, (_, i) => ({ campaign, session: `${campaign} ${i + 1}` })));
   const master = (heading: string): SheetColumn => ({
-    ...numberColumn(heading, lengthFormat(choices), `What the gauge shows on its master, in ${choices.unit}, typed as a number.`, "number"),
+    ...numberColumn(heading, lengthFormat(choices), `What the gauge shows on its master, in ${unitWords(choices.unit)}, typed as a number.`, "number"),
   });
   const degrees = (heading: string): SheetColumn => numberColumn(heading, "0.0", "In °C, typed as a number.", "number");
   const sessions = page.table(

@@ -1,3 +1,4 @@
+import { unitWords } from "../../vocabulary/units.ts";
 import { columnLetters } from "../../workbook/address.ts";
 import { lengthColumn, resultColumn } from "../columns.ts";
 import { type RowAt, SheetBuilder } from "../page.ts";
@@ -52,8 +53,8 @@ export function gaugeStudyPage(choices: TrialChoices): SheetBuilder {
   const entriesRow = resultsRow + sources.length + 3;
   const typed = [
     { item: "Gauge", note: "which one was studied" },
-    { item: "Step", note: `the smallest that it shows, in ${unit}` },
-    { item: "U of the setting", note: `of the ring or standard it is set on, by its certificate, in ${unit}; 0 for none` },
+    { item: "Step", note: `the smallest that it shows, in ${unitWords(unit)}` },
+    { item: "U of the setting", note: `of the ring or standard it is set on, by its certificate, in ${unitWords(unit)}; 0 for none` },
   ];
   const entries = page.table(
     "GaugeStudyEntries",
@@ -63,7 +64,7 @@ export function gaugeStudyPage(choices: TrialChoices): SheetBuilder {
       {
         ...{ heading: "Entry", look: "typed" },
         special: (index) =>
-          index === 0 ? { rule: GAUGE.rule! } : { rule: { rule: { kind: "at least zero" }, sentence: `A length in ${unit}, typed as a number.` } },
+          index === 0 ? { rule: GAUGE.rule! } : { rule: { rule: { kind: "at least zero" }, sentence: `A length in ${unitWords(unit)}, typed as a number.` } },
       },
       { heading: "Note", look: "plain", cell: ({ index }) => typed[index]!.note },
     ],

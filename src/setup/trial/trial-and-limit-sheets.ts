@@ -1,3 +1,4 @@
+import { unitWords } from "../../vocabulary/units.ts";
 import { CAUTION, dateColumn, numberColumn } from "../columns.ts";
 import { SheetBuilder, type SheetColumn, type TableAt } from "../page.ts";
 import { CAMPAIGNS, RUNNING, type TrialChoices, useHeading } from "./choices.ts";
@@ -58,7 +59,7 @@ export function trialPage({ engines, seed, unit, use }: TrialChoices): { page: S
     [
       { heading: "Gauge id", look: "typed" },
       { heading: "Kind", look: "typed" },
-      numberColumn("Uncertainty", "General", `U of one reading at 95 %, in ${unit}, above 0.`),
+      numberColumn("Uncertainty", "General", `U of one reading at 95 %, in ${unitWords(unit)}, above 0.`),
       numberColumn("Common part", "General", "The part of U that all readings of a session share; 0 for none; blank when it is not known.", "at least zero"),
       { heading: "Unit", look: "label", cell: () => unit },
       dateColumn("Calibration due"),
@@ -74,7 +75,7 @@ export function limitsPage({ unit }: TrialChoices, characteristics: readonly str
     "Typed by the shop, from the maker's service manual; what matters is your own decision, taken before anything is measured.",
     "With a material, such as grey iron or aluminium, and the temperature of the part on the sheet Campaigns, sizes are brought to 20 °C.",
   ]);
-  const size = (heading: string): SheetColumn => numberColumn(heading, "General", `A number in ${unit}.`, "number");
+  const size = (heading: string): SheetColumn => numberColumn(heading, "General", `A number in ${unitWords(unit)}.`, "number");
   const limits = page.table(
     "TrialLimits",
     4,
@@ -82,7 +83,7 @@ export function limitsPage({ unit }: TrialChoices, characteristics: readonly str
       { heading: "Characteristic", look: "label", width: 24, cell: ({ index }) => characteristics[index]! },
       size("Lower"),
       size("Upper"),
-      numberColumn("Matters", "General", `The smallest difference that matters, in ${unit}, above 0.`),
+      numberColumn("Matters", "General", `The smallest difference that matters, in ${unitWords(unit)}, above 0.`),
       {
         ...{ heading: "Direction of wear", look: "typed", width: 18 },
         rule: { rule: { kind: "one of", words: ["larger", "smaller"] }, sentence: "larger or smaller; blank where it is as usual for the part." },
