@@ -27,8 +27,7 @@ interface LayoutSummary {
   unplaced: { area: CellArea; numbers: number }[];
 }
 
-export function layoutSummaryOf(snapshot: Pick<WorkbookSnapshot, "sheets">, mapping: Mapping): LayoutSummary {
-  const analysis = new Analysis(snapshot);
+export function layoutSummaryOf(analysis: Analysis, mapping: Mapping): LayoutSummary {
   const { readings, limits } = analysis.mapped(mapping);
   const { candidates, findings } = judgedRows(analysis, mapping);
   return {

@@ -1,6 +1,7 @@
 import { type Cell, isBlank } from "../core/cell.ts";
 import { Fault } from "../core/fault.ts";
 import { groupedBy } from "../core/grouped.ts";
+import { show } from "../core/sentences.ts";
 import { argumentArea, type SpillSources } from "../formula/precedents.ts";
 import { judgingParams } from "../functions/verdict/limit-params.ts";
 import { type DerivedReading, deriveReadings, INGREDIENTS, resultsFrom } from "../layout/derived.ts";
@@ -9,6 +10,7 @@ import type { Mapping } from "../layout/mapping.ts";
 import { CHARACTERISTICS } from "../vocabulary/characteristics.ts";
 import { groupFrom, labelFrom } from "../vocabulary/headings.ts";
 import { positionText } from "../vocabulary/parse-heading.ts";
+import { readingInText } from "../vocabulary/reading-text.ts";
 import { type CellAddress, type CellArea, placeName } from "../workbook/address.ts";
 import type { WorkbookSnapshot } from "../workbook/port.ts";
 import { Analysis } from "./analysis.ts";
@@ -107,6 +109,11 @@ class Rows {
     const limited = found && limitsAsSizes(reading.nominal, found);
     const isLimited = limited !== undefined && hasLimit(limited);
     const taken = judgingParams.value.take(value, "value");
+    const stray = deviationAlone(reading);
+    if (stray !== undefined) {
+      this.refuse(cell, labelOf(reading), stray);
+      return;
+    }
     if (isLimited || taken instanceof Fault) this.#judge(reading, givenOf(value, own, limited), limited);
     if (typeof taken !== "number") return;
     this.#watch(reading, taken);
@@ -207,6 +214,14 @@ class Rows {
   #about(reading: MappedReading): FindingSubject {
     return unjudged({ cell: reading.cell, label: labelOf(reading) }, plainValue(reading.value));
   }
+}
+
+/** What is wrong with a text such as `+0.02` whose nominal stands nowhere in line with it. */
+function deviationAlone({ value, own }: MappedReading): string | undefined {
+  const nominal = own?.given.nominal;
+  const read = typeof value === "string" ? readingInText(value) : undefined;
+  if (read === undefined || !("deviation" in read) || !isBlank(nominal)) return undefined;
+  return `${show(value)} reads as a deviation, and its nominal is missing: type the nominal in line with it, in a column headed Nominal, or the whole size as a number`;
 }
 
 const hasLimit = ({ given }: LimitCells): boolean => !isBlank(given.lower) || !isBlank(given.upper);

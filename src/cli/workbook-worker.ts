@@ -36,14 +36,16 @@ export default async function checkBook({ path, known, copy, facts = false, page
     const checked = { result: checkAnalysed(analysis, mapping, facts || page ? judged.take : undefined), notes: [...host.notes(), ...notes] };
     // Where no layout is kept and nothing is judged, there may be one to keep.
     const unmapped = mapping === undefined && checked.result.rowsIn === 0 ? (await import("../layout/propose.ts")).unmappedText(snapshot) : undefined;
+    const pictured = page ? await withPicture(gather(analysis, rows, mapping), host) : undefined;
     return {
       ...checked,
+      notes: [...checked.notes, ...(pictured?.notes ?? [])],
       hash,
       ...(unmapped === undefined ? {} : { unmapped }),
       // What writes copies is only read where one is wanted.
       ...(copy ? { copy: (await import("./marked-copies.ts")).writeCopy(bytes, host.contents(), checked, copy) } : {}),
       ...(facts ? { facts: factsOf(snapshot.sheets, checked.result.findings, rows) } : {}),
-      ...(page ? { page: { judged: { rows, counts }, content: await withPicture(gather(analysis, rows, mapping), host) } } : {}),
+      ...(pictured ? { page: { judged: { rows, counts }, content: pictured.content } } : {}),
     };
   } catch (error) {
     if (error instanceof TooMuchWork) return { fault: tooMuchWork(error.reason), hash };

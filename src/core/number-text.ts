@@ -3,7 +3,7 @@ import { compareDecimals, decimal } from "./decimal.ts";
 /** As many as decimals are compared by. */
 const MOST = 9;
 /** More decimals than anybody types: the number was worked out. */
-const MOST_TYPED = 6;
+export const MOST_TYPED = 6;
 /** From here on numbers are written with all their digits anyway, or with an exponent. */
 const LARGE = 1e15;
 

@@ -1,3 +1,4 @@
+import { asSentence } from "../core/words.ts";
 import { outOfRoundOf, taperOf } from "../functions/cylinder/bore-readings.ts";
 import { numberText, signedText, withoutControlCharacters } from "./text.ts";
 
@@ -145,10 +146,5 @@ export function described(plate: Plate): string {
     return `${axis}: ${readings.join(", ")}.`;
   });
   const summary = boreWords(plate);
-  return [
-    `Section of the bore along each axis, from the top.`,
-    ...columns,
-    ...(summary ? [`${summary.charAt(0).toUpperCase()}${summary.slice(1)}.`] : []),
-    notes(plate),
-  ].join(" ");
+  return [`Section of the bore along each axis, from the top.`, ...columns, ...(summary ? [asSentence(summary)] : []), notes(plate)].join(" ");
 }

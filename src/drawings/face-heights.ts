@@ -1,3 +1,4 @@
+import { asSentence } from "../core/words.ts";
 import { isEnough, pointsIn } from "../functions/faces/face-points.ts";
 import { type FacePoint, flatnessOf, offPlane } from "../math/reference-planes.ts";
 import { NAME, SUMMARY } from "./axes.ts";
@@ -161,10 +162,5 @@ function described(face: Face): string {
     const places = row.map((distance, c) => `${given.columns[c]} ${distance === null ? "none" : most === 0 ? "0" : signedText(distance, decimals)}`);
     return `${given.rows[r]}: ${places.join(", ")}.`;
   });
-  return [
-    `${words.charAt(0).toUpperCase()}${words.slice(1)}.`,
-    `Distances from the least-squares ${isLine(face) ? "line" : "plane"}, seen from above.`,
-    ...rows,
-    notesOf(face, true),
-  ].join(" ");
+  return [asSentence(words), `Distances from the least-squares ${isLine(face) ? "line" : "plane"}, seen from above.`, ...rows, notesOf(face, true)].join(" ");
 }

@@ -2,6 +2,7 @@ import { scaleLinear } from "d3-scale";
 import { broadcast } from "../core/broadcast.ts";
 import { Fault } from "../core/fault.ts";
 import { sentence } from "../core/sentences.ts";
+import { asSentence } from "../core/words.ts";
 import { runout } from "../functions/faces/runout.ts";
 import { mean } from "../math/statistics.ts";
 import { AXES_BELOW, AXES_LEFT, NAME, plotAxes, SUMMARY } from "./axes.ts";
@@ -149,7 +150,7 @@ function described(turn: Turn): string {
   const words = wordsOf(turn);
   return [
     `${readings.length} indicator readings at equal steps round a turn, about their mean ${numberText(middle, decimals + 1)}.`,
-    `${words.charAt(0).toUpperCase()}${words.slice(1)}.`,
+    asSentence(words),
     `Readings, with what is left of each when being off centre is taken out: ${all.join(", ")}.`,
     notesOf(turn),
   ].join(" ");

@@ -2,8 +2,10 @@ import { type Cell, isBlank } from "../core/cell.ts";
 import { namesOwnFunction } from "../core/define.ts";
 import { counted } from "../core/number-text.ts";
 import { WorkbookCells } from "../formula/workbook-cells.ts";
+import { isOfMoney } from "../vocabulary/identity.ts";
 import { isLimitText } from "../vocabulary/limit-text.ts";
 import { type ParsedHeading, parseHeading } from "../vocabulary/parse-heading.ts";
+import { HEADING_FIELDS } from "../vocabulary/phrases.ts";
 import { type CellArea, columnLetters, type Rectangle, rectanglesMeet } from "../workbook/address.ts";
 import type { WorkbookSnapshot } from "../workbook/port.ts";
 import { blocksOf } from "./blocks.ts";
@@ -169,8 +171,11 @@ class Making {
     if (this.isBare) return [];
     const rowsSay =
       this.what.characteristic !== undefined || this.context.characteristic !== undefined || this.byRow.some((says) => says.characteristic !== undefined);
+    // What somebody says that it is goes before.
+    const isBill = this.what.characteristic === undefined && this.#isBill();
     return range(column, columns).filter((c) => {
       if (this.table.headColumns.includes(c)) return true;
+      if (isBill && !this.table.headRows.some((at) => tellsAnything(parseHeading(this.#cell(at, c), HEADING_FIELDS)))) return true;
       const says = this.byColumn[c - column]!;
       const cells = this.#cellsOf(c);
       if (says.isNoReading || cells.every(isBlank)) return says.isNoReading === true || !tellsAnything(says);
@@ -180,6 +185,14 @@ class Making {
       if (this.lines.columnHeads.length === 0) return false;
       return !tellsAnything(says) && !(rowsSay && says.rest.length === 0);
     });
+  }
+
+  /** A list of what is bought or charged for: its rows may be named as what is measured. */
+  #isBill(): boolean {
+    const { headRows, headColumns, body } = this.table;
+    const across = [...headColumns, ...range(body.column, body.columns)];
+    const headings = headRows.flatMap((at) => across.map((c) => this.#cell(at, c)));
+    return headings.some((heading) => typeof heading === "string" && isOfMoney(heading));
   }
 
   #cellsOf(column: number): Cell[] {

@@ -3,9 +3,9 @@ import type { JudgedRow } from "../check/finding.ts";
 import { tally, tallyText } from "../check/finding-words.ts";
 import { counted, uncertaintyText } from "../core/number-text.ts";
 import type { Verdict } from "../core/verdict.ts";
-import { mostDecimals, numberText } from "../drawings/text.ts";
+import { numberText } from "../drawings/text.ts";
 import type { MeasuredCell, MeasuredPart, MeasuredTable, ReportInput, ShopHead } from "./content.ts";
-import { decimalsFor, html, limitText, type Markup, scrolled } from "./markup.ts";
+import { decimalsFor, html, limitText, type Markup, scrolled, typedWith } from "./markup.ts";
 import { pictureAddress } from "./picture.ts";
 import { copiedTable, identityPart, markOf, talliesOf } from "./sections.ts";
 
@@ -73,15 +73,16 @@ const isJudged = ({ rows }: MeasuredTable): boolean => rows.some(({ cells }) => 
 function measuredTable(title: string, table: MeasuredTable): Markup {
   const { owners, rows } = table;
   const isLimited = isJudged(table);
-  const typed = typedAlike(rows);
   const head = html`<tr><th scope="col" class="what">What</th>${owners.map((owner) => html`<th scope="col" class="number">${owner.replace(/ (?=\S+$)/, "\u00a0") || "Value"}</th>`)}${isLimited && html`<th scope="col" class="limits">Limits</th>`}</tr>`;
-  const body = rows.map(({ name, cells }) => measuredRow(name, cells, isLimited, typed(cells)));
+  const body = rows.map(({ name, cells }) => measuredRow(name, cells, isLimited));
   return html`${scrolled(title, html`<table class="dense measured${owners.length < 3 ? " narrow" : ""}"><thead>${head}</thead><tbody>${body}</tbody></table>`)}
 `;
 }
 
 /** What a row is judged by stands once at its end where it is the same for all, and otherwise with each number. */
-function measuredRow(name: string, cells: readonly (MeasuredCell | null)[], isLimited: boolean, typed: number): Markup {
+function measuredRow(name: string, cells: readonly (MeasuredCell | null)[], isLimited: boolean): Markup {
+  // As of a column of the sheet: beside 73.025 what it keeps as 73.02 was read as 73.020.
+  const typed = typedWith(cells.flatMap((cell) => (cell ? [cell.value, ...boundsOf(cell)] : [])));
   const limits = cells.map((cell) => (cell ? [...new Set(cell.judged.map((row) => limitsOf(row, typed)))].join("; ") : ""));
   const distinct = new Set(limits.filter(Boolean));
   const isShared = distinct.size <= 1;
@@ -90,30 +91,7 @@ function measuredRow(name: string, cells: readonly (MeasuredCell | null)[], isLi
 `;
 }
 
-/** More decimals than anybody types: the number was worked out. */
-const MOST_TYPED = 6;
-
-type Cells = readonly (MeasuredCell | null)[];
-
 const boundsOf = ({ judged }: MeasuredCell): (number | null)[] => judged.flatMap(({ lower, upper }) => [lower, upper]);
-
-/** Decimals with which the numbers of a row and their limits are typed. Beside 73.025 what a sheet keeps as 73.02 was read as 73.020. */
-function typedAlike(rows: MeasuredTable["rows"]): (cells: Cells) => number {
-  const numbersIn = (cells: Cells) => cells.flatMap((cell) => (cell ? [cell.value, ...boundsOf(cell)] : [])).filter((number) => typeof number === "number");
-  const decimalsIn = (cells: Cells) =>
-    Math.max(
-      0,
-      ...numbersIn(cells)
-        .map((number) => mostDecimals([number]))
-        .filter((count) => count <= MOST_TYPED),
-    );
-  const largest = (cells: Cells) => Math.max(0, ...cells.map((cell) => (typeof cell?.value === "number" ? Math.abs(cell.value) : 0)));
-  return (cells) => {
-    const size = largest(cells);
-    const isAlike = (other: Cells) => Math.abs(largest(other) - size) <= size / 5;
-    return Math.max(...rows.map((row) => (row.cells === cells || isAlike(row.cells) ? decimalsIn(row.cells) : 0)));
-  };
-}
 
 const limitsOf = ({ lower, upper, uncertainty }: JudgedRow, typed: number): string =>
   [limitText(lower, upper, typed), uncertainty > 0 && `U ${uncertaintyText(uncertainty)}`].filter(Boolean).join(", ");

@@ -1,5 +1,6 @@
 import type { Finding, JudgedRow } from "../check/finding.ts";
 import { compareDecimals } from "../core/decimal.ts";
+import { MOST_TYPED } from "../core/number-text.ts";
 import { escaped, mostDecimals, numberText } from "../drawings/text.ts";
 import { placeName } from "../workbook/address.ts";
 
@@ -48,10 +49,14 @@ export function limitText(lower: number | null, upper: number | null, decimals =
   return lower !== null ? `at least ${told(lower)}` : "none";
 }
 
-/** More decimals than anybody types: the number was worked out. */
-const MOST_TYPED = 6;
-
 const MOST = 9;
+
+/** The most decimals that some numbers are typed with; one with more than anybody types was worked out. */
+export const typedWith = (numbers: readonly unknown[]): number =>
+  numbers.reduce<number>((most, number) => {
+    const decimals = typeof number === "number" ? mostDecimals([number]) : 0;
+    return decimals <= MOST_TYPED ? Math.max(most, decimals) : most;
+  }, 0);
 
 /**
  * How many decimals numbers are typed with that are judged by the same limits in one column of a sheet or file: beside 0.025 what
@@ -61,9 +66,7 @@ export function typedDecimals(rows: readonly JudgedRow[]): (row: JudgedRow) => n
   const keyOf = ({ cell, lower, upper }: JudgedRow): string => `${cell.column},${cell.sheet}|${lower}|${upper}`;
   const most = new Map<string, number>();
   for (const row of rows) {
-    const typed = [row.value, row.lower, row.upper].filter((number) => typeof number === "number");
-    const decimals = typed.map((number) => mostDecimals([number])).filter((count) => count <= MOST_TYPED);
-    most.set(keyOf(row), Math.max(most.get(keyOf(row)) ?? 0, ...decimals));
+    most.set(keyOf(row), Math.max(most.get(keyOf(row)) ?? 0, typedWith([row.value, row.lower, row.upper])));
   }
   return (row) => most.get(keyOf(row)) ?? 0;
 }

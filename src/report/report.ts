@@ -6,7 +6,7 @@ import { VERSION } from "../core/version.ts";
 import { buildSheetPart, headPart } from "./build-sheet.ts";
 import { CAUTIONS } from "./cautions.ts";
 import type { ReportInput } from "./content.ts";
-import { headed, html, type Level, type Markup, scrolled } from "./markup.ts";
+import { html, type Markup, scrolled } from "./markup.ts";
 import { figuresPart, findingsPart, gaugesPart, HALF, identityPart, limitsPart, outcomePart, resultsPart, rulePart } from "./sections.ts";
 import { STYLE } from "./style.ts";
 
@@ -38,7 +38,7 @@ export function renderReport(inputs: readonly ReportInput[], { date, whole, with
   const names = count > inputs.length ? `${count} inputs` : inputs.map(({ name }) => name).join(", ");
   const sections = inputs.map((input, i) => section(input, i + 1, count > 1));
   const general = html`<section>${rulePart(inputs)}</section>
-<section>${cautions("h2")}</section>
+<section>${cautions()}</section>
 <section><h2>About this report</h2>${about(inputs, whole?.sums ?? totalOf(inputs), date)}</section>
 `;
   const body = html`<header><h1>Measurement report</h1><p>${count === 1 ? "Checked" : `${grouped(count)} inputs, checked`} on ${date}</p></header>
@@ -58,7 +58,7 @@ ${gaugesPart(input)}</section>`;
   const body = html`${headPart(shop, date)}
 <main class="sheet"><section>${buildSheetPart(input)}
 ${figuresPart(input, sectionOf(0), HALF, "h2")}</section>
-<section class="cautions">${cautions("h2")}</section>
+<section class="cautions">${cautions()}</section>
 <section class="small">${about([input], undefined, date)}</section>
 ${withDetails && details}</main>`;
   return pageOf(`Engine build sheet: ${input.name}`, body);
@@ -94,8 +94,7 @@ function summary(inputs: readonly ReportInput[], whole: Whole | undefined): Mark
   return html`<section><h2>Summary</h2>${whole?.summary}${heading}${scrolled("Summary", html`<table><thead><tr><th scope="col">Input</th><th scope="col" class="number">Rows in</th><th scope="col" class="number">Checked</th><th scope="col" class="number">Refused</th><th scope="col">Findings</th></tr></thead><tbody>${rows}</tbody></table>`)}${whole?.leftOut}</section>`;
 }
 
-const cautions = (level: Level): Markup =>
-  html`${headed(level, "Cautions")}<ul>${CAUTIONS.map(({ title, text }) => html`<li><b>${title}.</b> ${text}</li>`)}</ul>`;
+const cautions = (): Markup => html`<h2>Cautions</h2><ul>${CAUTIONS.map(({ title, text }) => html`<li><b>${title}.</b> ${text}</li>`)}</ul>`;
 
 const notesPart = ({ notes }: ReportInput): Markup => html`${notes.length > 0 && html`<ul class="quiet">${notes.map((note) => html`<li>${note}</li>`)}</ul>`}`;
 

@@ -1,3 +1,4 @@
+import { capitalised } from "../core/words.ts";
 import { isNeverNegative } from "../vocabulary/subjects.ts";
 import { unitWords } from "../vocabulary/units.ts";
 import type { BuildSheetChoices } from "./choices.ts";
@@ -31,7 +32,7 @@ export const RINGS = ["Top", "Second", "Oil"] as const;
 
 /** `Top thrust`: the heading of a column of bore readings, height by height. */
 export function boreHeadings(heights: number, axes: number): string[] {
-  return heightNames(heights).flatMap((height) => axisNames(axes).map((axis) => `${height.charAt(0).toUpperCase()}${height.slice(1)} ${axis}`));
+  return heightNames(heights).flatMap((height) => axisNames(axes).map((axis) => `${capitalised(height)} ${axis}`));
 }
 
 /** What every page needs to know: the choices, and where the engine's data and the limits stand. */

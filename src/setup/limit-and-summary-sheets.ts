@@ -1,3 +1,4 @@
+import { capitalised } from "../core/words.ts";
 import { type CompressionRule, RULES } from "../functions/tests/compression-rule.ts";
 import type { BuildSheetChoices } from "./choices.ts";
 import { CAUTION, LimitsAt, limitFormat, numberColumn, pressureUnit, type SetupContext, whenFilled } from "./columns.ts";
@@ -117,8 +118,6 @@ const RULE_WORDS: readonly (readonly [CompressionRule, string])[] = [
 
 const WORDS = ["within", "near limit", "not proven", "over", "under"] as const;
 
-const inCapitals = (word: string): string => `${word.charAt(0).toUpperCase()}${word.slice(1)}`;
-
 /** What the whole workbook comes to: verdicts counted by characteristic. */
 export function summaryPage({ engine }: SetupContext, judged: readonly VerdictColumn[]): SheetBuilder {
   const page = new SheetBuilder("Summary", "Summary", [CAUTION]);
@@ -133,7 +132,7 @@ export function summaryPage({ engine }: SetupContext, judged: readonly VerdictCo
   page.put(row, 1, `=COUNTIF(${engine.measurements.body("Calibration")},"past its date")`, "result");
   const body = (index: number) => judged[index]!.table.body(judged[index]!.heading);
   const count = (word: string): SheetColumn => ({
-    heading: inCapitals(word),
+    heading: capitalised(word),
     look: "result",
     width: 12,
     cell: ({ index }) => `=COUNTIF(${body(index)},"${word}${judged[index]!.isSentence ? ":*" : ""}")`,
@@ -148,7 +147,7 @@ export function summaryPage({ engine }: SetupContext, judged: readonly VerdictCo
         heading: "Not judged yet",
         look: "result",
         width: 15,
-        cell: ({ index, span }) => `=ROWS(${body(index)})-SUM(${span(inCapitals(WORDS[0]), inCapitals(WORDS.at(-1)!))})`,
+        cell: ({ index, span }) => `=ROWS(${body(index)})-SUM(${span(capitalised(WORDS[0]), capitalised(WORDS.at(-1)!))})`,
       },
     ],
     judged.length,

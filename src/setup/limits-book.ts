@@ -119,7 +119,7 @@ export function withLimits(book: BuildSheet, { name, limits, refused }: LimitsMo
 
 /** Why a limit of one unit does not go where another one counts. */
 const otherUnit = (unit: string | undefined, wanted: string | undefined): string =>
-  `the limits book ${unit ? `has it in ${unitWords(unit)}` : "names no unit for it"}, and this build sheet has it ${wanted ? `in ${unitWords(wanted)}` : "without one"}`;
+  `the limits book ${unit ? `has it in ${unitWords(unit)}` : "names no unit for it"}, and the sheet has it ${wanted ? `in ${unitWords(wanted)}` : "without one"}`;
 
 /** The table of limits of a sheet that is to be written. */
 class LimitRows {
@@ -224,27 +224,30 @@ function take(found: LimitsForWorkbook, sheet: SheetSnapshot, line: TableLine, l
     // A side that the book leaves open is emptied where it was typed otherwise.
     column === undefined ? [] : [{ sheet: sheet.name, row: sheet.row + line.row, column: sheet.column + column, cells: [[content ?? ""]] }],
   );
-  const typed = [line.cells.lower ?? null, line.cells.upper ?? null];
+  // The distance that is near a limit counts where the book has one and the table a column for it.
+  const isNearKept = limit.near !== null && at.near !== undefined;
+  const typed = [line.cells.lower ?? null, line.cells.upper ?? null, ...(isNearKept ? [line.cells.near ?? null] : [])];
+  const inBook = [limit.lower, limit.upper, ...(isNearKept ? [limit.near] : [])];
   const isFormula = [at.lower, at.upper].some((column) => column !== undefined && sheet.formulas[line.row]?.[column] != null);
   if (typed.every(isBlank) && !isFormula) {
     found.edits.push(...edits.filter(({ cells }) => cells[0]![0] !== ""));
     found.copied++;
-  } else if (typed.every((cell, i) => (isBlank(cell) ? null : cell) === [limit.lower, limit.upper][i])) found.same++;
+  } else if (typed.every((cell, i) => (isBlank(cell) ? null : cell) === inBook[i])) found.same++;
   else {
     const cell = { sheet: sheet.name, row: sheet.row + line.row, column: sheet.column + (at.lower ?? at.upper)! };
     found.others.push({
       characteristic: limit.characteristic,
       cell,
       typed: typed.every(isBlank) ? "a formula that shows nothing" : sidesText(typed),
-      inBook: sidesText([limit.lower, limit.upper]),
+      inBook: sidesText(inBook),
       edits,
     });
   }
 }
 
-/** `0.02 to 0.05`, `at most 0.08`, `at least 9.4` */
-function sidesText([lower = null, upper = null]: readonly Cell[]): string {
-  const [low, high] = [cellText(lower), cellText(upper)];
-  if (low !== "" && high !== "") return `${low} to ${high}`;
-  return high === "" ? `at least ${low}` : `at most ${high}`;
+/** `0.02 to 0.05`, `at most 0.08, near 0.005`, `at least 9.4` */
+function sidesText([lower = null, upper = null, near = null]: readonly Cell[]): string {
+  const [low, high, distance] = [cellText(lower), cellText(upper), cellText(near)];
+  const sides = low !== "" && high !== "" ? `${low} to ${high}` : high !== "" ? `at most ${high}` : low !== "" ? `at least ${low}` : "no limit";
+  return distance === "" ? sides : `${sides}, near ${distance}`;
 }

@@ -1,3 +1,4 @@
+import { capitalised } from "../core/words.ts";
 import { OIL_ELEMENTS } from "../vocabulary/moving-parts.ts";
 import type { BuildSheetChoices } from "./choices.ts";
 import { dateColumn, hoursColumn, numberColumn, resultColumn, type SetupContext, verdictColumn, whenFilled } from "./columns.ts";
@@ -5,7 +6,7 @@ import type { SheetPart } from "./model.ts";
 import { SheetBuilder, type SheetColumn, type TableAt } from "./page.ts";
 
 const GAUGES = { gas: "Gas through the breather", oil: "Oil added", samples: "Oil samples" };
-const ELEMENTS = OIL_ELEMENTS.map((element) => `${element.charAt(0).toUpperCase()}${element.slice(1)}`);
+const ELEMENTS = OIL_ELEMENTS.map(capitalised);
 const SAMPLES = 4;
 const MEASURINGS = 8;
 const TOP_UPS = 12;

@@ -1,3 +1,4 @@
+import { unitWords } from "../vocabulary/units.ts";
 import { cylinderColumn, lengthColumn, numberColumn, resultColumn, type SetupContext, verdictColumn, whenFilled } from "./columns.ts";
 import type { SheetPart } from "./model.ts";
 import { SheetBuilder, type SheetColumn } from "./page.ts";
@@ -24,7 +25,7 @@ export const surfaceSheet: SheetPart = {
   page: (given) => {
     const { choices } = given;
     const page = new SheetBuilder("Surface", "Surface of the bores", [
-      `Roughness in ${roughnessUnit(choices)}, material ratios in %, lengths in ${choices.unit}. Figures as the instrument shows them, along the bore, cut-off as the maker's limits want it: the mean of several traces round the bore. Peak and valley material ratio are Mr1 and Mr2 (Rmrk1 and Rmrk2). Note which filter made the Rk figures.`,
+      `Roughness in ${roughnessUnit(choices)}, material ratios in %, lengths in ${unitWords(choices.unit)}. Figures as the instrument shows them, along the bore, cut-off as the maker's limits want it: the mean of several traces round the bore. Peak and valley material ratio are Mr1 and Mr2 (Rmrk1 and Rmrk2). Note which filter made the Rk figures.`,
       "From a stylus profile: paste its heights into one column of a sheet of their own, and =HATCH.SURFACE(heights, spacing) beside them gives these figures; Drawings draws it.",
       "Cross-hatch: the mean angle between the scratches, about the line across the bore; read from the axis of the bore it is 180° less this angle. Honing dust is hard and fine: eye protection, and wash the bores afterwards.",
     ]);

@@ -1,3 +1,4 @@
+import { capitalised } from "../core/words.ts";
 import { PRESSED_PARTS } from "../vocabulary/moving-parts.ts";
 import { unitWords } from "../vocabulary/units.ts";
 import type { BuildSheetChoices } from "./choices.ts";
@@ -9,7 +10,7 @@ import { valveRows } from "./valve-and-run-in-sheets.ts";
 const HEIGHTS = ["top", "middle", "bottom"] as const;
 
 const GUIDE = { guide: "Guides", stem: "Stems", seats: "Seats", fits: "Press fits" };
-const FITS = PRESSED_PARTS.map((part) => `${part.charAt(0).toUpperCase()}${part.slice(1)}`);
+const FITS = PRESSED_PARTS.map(capitalised);
 const GUIDE_LIMITS = ["Guide taper", "Stem taper", "Stem clearance", "Seat width", "Seat run-out"];
 
 /** Guides and stems at three heights, with what wear makes of them, and seats. */

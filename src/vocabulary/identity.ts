@@ -73,6 +73,10 @@ const RECORD_WORDS = new Set(["fastener", "fasteners", "bolt", "bolts", "part nu
 /** A heading of a table of torques or of parts. */
 export const isOfRecord = (heading: string): boolean => RECORD_WORDS.has(foldedHeading(heading));
 
+/** A heading of money: in such a table a column that names nothing measured holds counts, hours or prices. */
+export const isOfMoney = (heading: string): boolean =>
+  /[€£$¥]|\b(?:prices?|costs?|amount|vat|tax|net|gross|discount|invoiced?|charged?|labou?r)\b/i.test(heading);
+
 /** The heading of what is typed beside names of entries, where they stand in a table. */
 export const isOfEntry = (heading: string): boolean => foldedHeading(heading) === "entry";
 

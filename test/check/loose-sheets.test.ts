@@ -1,3 +1,4 @@
+import { Analysis } from "../../src/check/analysis.ts";
 import { layoutSummaryOf, looseText } from "../../src/check/layout-overview.ts";
 import { proposeLayout } from "../../src/layout/propose.ts";
 import { areaText } from "../../src/workbook/address.ts";
@@ -63,6 +64,6 @@ test("numbers that a layout could not place are listed with how many there are, 
   const ranges = proposeLayout(snapshot)
     .map(({ range }) => range)
     .filter(({ row }) => row === 1);
-  const { unplaced } = layoutSummaryOf(snapshot, { version: 1, ranges });
+  const { unplaced } = layoutSummaryOf(new Analysis(snapshot), { version: 1, ranges });
   expect(unplaced.map(({ area, numbers }) => [areaText(area), numbers])).toEqual([["Pistons!A7:B8", 3]]);
 });

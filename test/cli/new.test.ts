@@ -99,7 +99,7 @@ describe("a limits book", () => {
   test("gives a new build sheet the limits of the model that is named, with their source, and says what it could not copy", async () => {
     const out = join(folder, "new.xlsx");
     const { code, out: said, err } = await made(out, ...CHOICES, "--limits", shop(), "--model", "hb-4");
-    expect([code, err]).toEqual([0, "crosshatch: yard-limits.xlsx: Squish: the limits book has it in inches, and this build sheet has it in mm\n"]);
+    expect([code, err]).toEqual([0, "crosshatch: yard-limits.xlsx: Squish: the limits book has it in inches, and the sheet has it in mm\n"]);
     expect(said).toContain("1 limit was copied from the limits book: look them over against the maker's service manual, and type the others.");
     const limits = readXlsx(readFileSync(out)).sheets.find(({ name }) => name === "Limits")!;
     const texts = limits.cells.map(({ value }) => value);
@@ -134,7 +134,7 @@ describe("a limits book", () => {
     expect(first.out.replaceAll(`${folder}/`, "")).toBe(
       "filled.xlsx: 1 limit copied from yard-limits.xlsx, HB-4. Look them over against the maker's service manual.\n",
     );
-    expect(first.err).toBe("crosshatch: yard-limits.xlsx: Squish: the limits book has it in inches, and this build sheet has it in mm\n");
+    expect(first.err).toBe("crosshatch: yard-limits.xlsx: Squish: the limits book has it in inches, and the sheet has it in mm\n");
     const second = await copy(filled, again, "--model", "HB-3");
     expect(second.out).toContain("0 limits copied from yard-limits.xlsx, HB-3, 1 typed otherwise and left.");
     expect(second.err).toContain("Limits!B4, Taper: is at most 0.03, in the limits book at most 0.02; left as it is without --replace");

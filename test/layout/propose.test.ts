@@ -36,6 +36,25 @@ test("one row a cylinder under two rows of merged headings", async () => {
   ]);
 });
 
+test.each([
+  ["a list of parts", ["Part", "Qty", "Price"], ["Piston ring set", 3, 89.5], ["Main bearing shells", 4, 35], ["Valve guide", 8, 4.2]],
+  ["prices by cylinder", ["Cylinder", "Part", "Cost, €"], [1, "Piston", 80], [2, "Piston", 80], [3, "Piston", 80]],
+  ["an invoice", ["Job", "Hours", "Rate", "Amount"], ["Bore and hone, cylinder 1", 1.5, 60, 90], ["Bore and hone, cylinder 2", 1.5, 60, 90]],
+])("%s holds no readings, whatever its rows are called", async (_, ...rows) => {
+  expect(proposeLayout(await typed({ Sheet1: rows as (string | number)[][] }))).toEqual([]);
+});
+
+test("a price beside readings takes nothing from them", async () => {
+  const snapshot = await typed({
+    Sheet1: [
+      ["Cylinder", "Bore", "Taper", "Sleeve, cost"],
+      [1, 73.02, 0.01, 120],
+      [2, 73.05, 0.03, 120],
+    ],
+  });
+  expect(named(snapshot, proposeLayout(snapshot))).toEqual(["B2: 1, bore", "C2: 1, taper", "B3: 2, bore", "C3: 2, taper"]);
+});
+
 test("a transposed table: the cylinders across, the readings down", async () => {
   const snapshot = await typed({
     Sheet1: [

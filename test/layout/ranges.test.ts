@@ -1,3 +1,4 @@
+import { Analysis } from "../../src/check/analysis.ts";
 import { layoutSummaryOf } from "../../src/check/layout-overview.ts";
 import { proposeLayout, proposeRange } from "../../src/layout/propose.ts";
 import { overlaps, rangeNow } from "../../src/layout/ranges.ts";
@@ -20,7 +21,7 @@ const layout = async () => {
 test("an overview counts readings, limits and engines, what is judged, and says what has no limit", async () => {
   const { snapshot, ranges } = await layout();
   // Two tapers have a limit; four bore readings and one gap of each engine are read, and the gaps have none.
-  expect(layoutSummaryOf(snapshot, { version: 1, ranges })).toEqual({
+  expect(layoutSummaryOf(new Analysis(snapshot), { version: 1, ranges })).toEqual({
     unplaced: [],
     readings: 10,
     limits: 1,
@@ -28,7 +29,7 @@ test("an overview counts readings, limits and engines, what is judged, and says 
     judged: 2,
     notes: ["0.3 has no limit to be judged by", "0.32 has no limit to be judged by"],
   });
-  const { unplaced, ...none } = layoutSummaryOf(snapshot, { version: 1, ranges: [] });
+  const { unplaced, ...none } = layoutSummaryOf(new Analysis(snapshot), { version: 1, ranges: [] });
   expect(none).toEqual({ readings: 0, limits: 0, engines: [], judged: 0, notes: [] });
   expect(unplaced.map(({ area, numbers }) => [areaText(area), numbers])).toEqual([
     ["Sheet1!B2:G3", 12],

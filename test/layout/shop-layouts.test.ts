@@ -270,7 +270,10 @@ const SHOP_LAYOUTS: Record<string, ShopLayout> = {
     proposed: ["2 readings of bore, 2 readings of piston skirt, with their limits; cylinders 1, 2"],
     cells: ["B2: 1, bore, mm, - to 73.05"],
     rowsIn: 4,
-    findings: ['refused: value holds "+0.02" as text: type it again as a number', 'refused: value holds the text "3 7/16": it wants a number'],
+    findings: [
+      'refused: "+0.02" reads as a deviation, and its nominal is missing: type the nominal in line with it, in a column headed Nominal, or the whole size as a number',
+      'refused: value holds the text "3 7/16": it wants a number',
+    ],
   },
   "limits in words beside bare ones, and one that is no limit": {
     sheets: {

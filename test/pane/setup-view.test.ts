@@ -59,7 +59,7 @@ test("limits come from a limits book of the shop's own, by the engine model that
   await page.getByRole("combobox", { name: "Engine model" }).selectOption({ label: "HB-4 (2 limits)" });
   await page.getByRole("button", { name: "Add these sheets" }).click();
   await page.getByRole("status").filter({ hasText: "1 limit was copied from yard.xlsx, HB-4: look them over" }).waitFor();
-  await page.getByRole("status").filter({ hasText: "Squish: the limits book has it in inches, and this build sheet has it in mm." }).waitFor();
+  await page.getByRole("status").filter({ hasText: "Squish: the limits book has it in inches, and the sheet has it in mm." }).waitFor();
   const { sheets } = await page.evaluate(() => window.stage.host.read());
   const limits = sheets.find(({ name }) => name === "Limits")!;
   expect(limits.values.find((line) => line.includes("Taper"))).toEqual(expect.arrayContaining([0.03, "Limits book yard.xlsx, HB-4"]));

@@ -16,7 +16,7 @@ const sheetOf = (input: ReportInput, withDetails = false): string => renderRepor
 test("every reading and every judged result stands by cylinder, with its limits once and its verdict beside it", async () => {
   const text = textOf(sheetOf(await filledInput(await filledEngine({}, SHORT_BLOCK))));
   expect(text).toContain(
-    "Bores What Cylinder 1 Cylinder 2 Cylinder 3 Cylinder 4 Limits Top thrust 73.025 73.035 73.045 73.055 Top pin 73.020 73.025 73.030 73.035 Middle thrust 73.020",
+    "Bores What Cylinder 1 Cylinder 2 Cylinder 3 Cylinder 4 Limits Top thrust 73.025 73.035 73.045 73.055 Top pin 73.020 73.025 73.030 73.035 Middle thrust 73.02 73.03 73.04 73.05",
   );
   expect(text).toContain("Taper 0.010 within 0.015 within 0.020 within 0.025 over at most 0.020");
   expect(text).toContain("End float 0.12 within 0.08 to 0.20");
@@ -103,9 +103,18 @@ describe("the head of the paper", () => {
     const host = await openWorkbook(richBook(), "rich.xlsx");
     const shop = { sheet: "Bores", name: "", lines: [] };
     const { content } = withShop(shop);
-    const { shop: found } = await withPicture(content, host);
-    expect(pictureAddress(found?.picture)).toMatch(/^data:image\/png;base64,iVBORw0KGgo/);
-    expect((await withPicture({ ...content, shop: { ...shop, sheet: "Parts" } }, host)).shop?.picture).toBeUndefined();
+    const { content: pictured, notes } = await withPicture(content, host);
+    expect(notes).toEqual([]);
+    expect(pictureAddress(pictured.shop?.picture)).toMatch(/^data:image\/png;base64,iVBORw0KGgo/);
+    expect((await withPicture({ ...content, shop: { ...shop, sheet: "Parts" } }, host)).content.shop?.picture).toBeUndefined();
+  });
+
+  test.each([
+    [btoa("GIF89a"), "the picture on the sheet Shop is neither a PNG nor a JPEG, so the paper goes without it"],
+    [`iVBORw0KGgo${"A".repeat(2_000_001)}`, "the picture on the sheet Shop is larger than 1.5 MB, so the paper goes without it"],
+  ])("a picture that cannot stand there is told as such", async (picture, note) => {
+    const { notes } = await withPicture(withShop({ name: "Yard" }).content, { firstPicture: async () => picture });
+    expect(notes).toEqual([note]);
   });
 });
 

@@ -82,8 +82,8 @@ test("what cannot be copied is said by name, and the rest is", async () => {
   expect(notes).toEqual([
     "Model, row 4, Bore wear: its limits are no numbers, so they were not copied",
     "Model, row 5, @SUM(1): this is no name of a characteristic, so it was not copied",
-    "Taper: the limits book has it in inches, and this build sheet has it in mm",
-    "Out-of-round: the limits book names no unit for it, and this build sheet has it in mm",
+    "Taper: the limits book has it in inches, and the sheet has it in mm",
+    "Out-of-round: the limits book names no unit for it, and the sheet has it in mm",
     "squish: the limits book has it twice, and the first counts",
     "Own 7: this build sheet does not judge it, and its rows for limits of your own are full",
     "Own 8: this build sheet does not judge it, and its rows for limits of your own are full",
@@ -138,7 +138,7 @@ test("in a workbook that is set up, rows without a limit get theirs; what is typ
     [5, "Limits book yard.xlsx, HB-3: manual, page 44"],
   ]);
   expect(notes).toEqual([
-    "Compression pressure: the limits book has it in bar, and this build sheet has it in psi",
+    "Compression pressure: the limits book has it in bar, and the sheet has it in psi",
     "Water pump shaft: no limit of this workbook has that name",
   ]);
 });
@@ -155,4 +155,14 @@ test("a formula in place of a limit counts as typed, and a workbook without limi
   expect(limitsFor((await typed({ Bores: [["Cylinder", "Bore"]] })).sheets, model!, "yard.xlsx").notes).toEqual([
     "this workbook has no table of limits: wanted are the headings Characteristic, Lower, Upper and Unit",
   ]);
+});
+
+test("a distance that is near a limit is part of what the book says", async () => {
+  const head = ["Characteristic", "Lower", "Upper", "Near", "Unit", "Source"];
+  const [model] = modelsIn((await typed({ "HB-5": [head, ["Taper", "", 0.02, 0.005, "mm", ""], ["Squish", 1, 1.8, "", "mm", ""]] })).sheets);
+  const here = (near: number | string) => typed({ Limits: [head, ["Taper", "", 0.02, near, "mm", ""], ["Squish", 1, 1.8, 0.1, "mm", ""]] });
+  const without = limitsFor((await here("")).sheets, model!, "yard.xlsx");
+  expect([without.same, without.others.map(({ typed: there, inBook }) => [there, inBook])]).toEqual([1, [["at most 0.02", "at most 0.02, near 0.005"]]]);
+  expect(without.others[0]!.edits).toContainEqual({ sheet: "Limits", row: 1, column: 3, cells: [[0.005]] });
+  expect(limitsFor((await here(0.005)).sheets, model!, "yard.xlsx")).toMatchObject({ same: 2, others: [] });
 });

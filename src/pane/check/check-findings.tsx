@@ -3,7 +3,7 @@ import { countsText } from "../../check/counts-text.ts";
 import type { CheckResult, Finding } from "../../check/finding.ts";
 import { type FindingGroup, groupsByCause } from "../../check/finding-groups.ts";
 import { tally, wordOf } from "../../check/finding-words.ts";
-import { counted } from "../../core/number-text.ts";
+import { counted, grouped } from "../../core/number-text.ts";
 import { placeName } from "../../workbook/address.ts";
 import { textFrom, useStored } from "../parts/stored-choices.ts";
 import { HowTo } from "./check-view.tsx";
@@ -86,7 +86,7 @@ export function CheckFindings({ result, sheets, onSelect }: Props) {
     if (rows.length === 0) return;
     const at = (index + 1) % rows.length;
     const { finding, line } = rows[at]!;
-    const more = line ? `, and ${counted(line.findings.length - 1, "more", "more")} of one cause` : "";
+    const more = line ? `, and ${grouped(line.findings.length - 1)} more of one cause` : "";
     setTold(`${at + 1} of ${rows.length}: ${wordOf(finding)}, ${placeName(finding.cell)}, ${finding.label}${more}. ${line?.cause ?? finding.sentence}`);
     choose(at);
   };
@@ -103,7 +103,7 @@ export function CheckFindings({ result, sheets, onSelect }: Props) {
       </div>
       <p class="counts">
         {countsText(result)}
-        {lines.length < findings.length && filter === "" && `. ${counted(lines.length, "line")}: findings of one cause stand in one.`}
+        {lines.length < findings.length && filter === "" && `. Shown as ${counted(lines.length, "line")}, one for each cause.`}
       </p>
       {findings.length > 1 && (
         <div class="summary">

@@ -16,6 +16,8 @@ export interface CheckState {
   unmapped: string;
   /** Which sheets are mostly judged by nothing while others are: a sentence, or blank. It comes behind the findings. */
   loose: string;
+  /** The marks in the sheet are those of an earlier check. */
+  marksAreOld: boolean;
   /** How long the last check took, in milliseconds. */
   took: number;
   /** What the last piece of work came to, for the status line. */
@@ -32,7 +34,7 @@ export interface CheckState {
 }
 
 /** What a check came to. */
-export type CheckOutcome = Pick<CheckState, "findings" | "sheets" | "unmapped" | "took"> & { result: CheckResult };
+export type CheckOutcome = Pick<CheckState, "findings" | "sheets" | "unmapped" | "marksAreOld" | "took"> & { result: CheckResult };
 
 export type CheckEvent =
   | { type: "started"; work: CheckTask }
@@ -56,6 +58,7 @@ export const FIRST_RUN: CheckState = {
   sheets: [],
   unmapped: "",
   loose: "",
+  marksAreOld: false,
   took: Number.POSITIVE_INFINITY,
   notice: "",
   announcement: "",
@@ -91,7 +94,8 @@ export function next(state: CheckState, event: CheckEvent): CheckState {
     case "not reread":
       return { ...state, took: Number.POSITIVE_INFINITY };
     case "done":
-      return { ...state, work: null, notice: event.notice };
+      // Marks are put on as the findings shown have them, or are all taken off.
+      return { ...state, work: null, notice: event.notice, marksAreOld: false };
     case "refused":
       return { ...state, work: null, refusal: event.sentence };
     case "aside":

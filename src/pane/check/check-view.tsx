@@ -129,6 +129,7 @@ export function CheckView({ state, actions, first, onPropose }: Props) {
           </button>
         </div>
       )}
+      {state.marksAreOld && !work && <p class="stale">The marks in the sheet are of an earlier check. Check brings them up to date.</p>}
       {result?.findings.some(isUnknown) && !work && (
         <div class="stale">
           <p>Excel does not know our functions in some cells (#NAME?).</p>

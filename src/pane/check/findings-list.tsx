@@ -4,6 +4,7 @@ import { type Finding, specOf } from "../../check/finding.ts";
 import { commonLabel, type FindingGroup } from "../../check/finding-groups.ts";
 import { tally, tallyText, wordOf } from "../../check/finding-words.ts";
 import { counted } from "../../core/number-text.ts";
+import { capitalised } from "../../core/words.ts";
 import { placeName } from "../../workbook/address.ts";
 import type { MarkTone } from "../../workbook/port.ts";
 import { numbersOf } from "./finding-numbers.ts";
@@ -70,7 +71,7 @@ function FindingRow({ row: { finding, line, isWithin }, index, count, isReached,
             ))}
           </span>
         )}
-        <span class="sentence">{cause === null ? finding.sentence : `${cause.charAt(0).toUpperCase()}${cause.slice(1)}`}</span>
+        <span class="sentence">{cause === null ? finding.sentence : capitalised(cause)}</span>
         {line && (
           <span class="opens">
             <span aria-hidden="true">{line.isOpen ? "▾ " : "▸ "}</span>

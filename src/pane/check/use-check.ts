@@ -2,8 +2,9 @@ import { useEffect, useLayoutEffect, useMemo, useReducer, useRef } from "preact/
 import { countsText } from "../../check/counts-text.ts";
 import type { CheckResult, Finding } from "../../check/finding.ts";
 import { counted } from "../../core/number-text.ts";
+import { asSentence } from "../../core/words.ts";
 import type { Mapping } from "../../layout/mapping.ts";
-import type { SheetHost, WorkbookSnapshot } from "../../workbook/port.ts";
+import type { CellMark, SheetHost, WorkbookSnapshot } from "../../workbook/port.ts";
 import { part, recallLayout } from "../parts/loading.ts";
 import { sentenceOf } from "../parts/use-task.tsx";
 import { type CheckEvent, type CheckOutcome, type CheckState, type CheckTask, canStop, FIRST_RUN, isCheap, isStale, next } from "./check-state.ts";
@@ -70,6 +71,7 @@ export function useCheck(host: SheetHost, load: Loaders, isShown: boolean): [Che
 function actionsOn(host: SheetHost, load: Loaders, send: Send, now: { current: CheckState }) {
   /** What is going on, asked for or not. Only what is still going on is heard. */
   let running: AbortController | undefined;
+  const marked: Marked = { last: "" };
   const start = (run: (heard: Send, signal: AbortSignal) => Promise<CheckEvent>, refused: (error: unknown) => CheckEvent) => {
     running?.abort();
     const own = new AbortController();
@@ -83,13 +85,13 @@ function actionsOn(host: SheetHost, load: Loaders, send: Send, now: { current: C
     start(run, (error) => ({ type: "refused", sentence: sentenceOf(error) }));
   };
   const actions: CheckActions = {
-    check: () => act("reading", (heard, signal) => checked(host, load, heard, signal)),
+    check: () => act("reading", (heard, signal) => checked(host, load, marked, heard, signal)),
     stop: () => {
       if (!canStop(now.current.work)) return;
       running?.abort();
       send({ type: "stopped" });
     },
-    mark: () => act("marking", () => marked(host, now.current)),
+    mark: () => act("marking", () => markedNow(host, now.current, marked)),
     unmark: () => act("unmarking", () => unmarked(host)),
     repair: () => act("repairing", () => repaired(host)),
     changed: () => send({ type: "changed" }),
@@ -109,7 +111,7 @@ function actionsOn(host: SheetHost, load: Loaders, send: Send, now: { current: C
     send({ type: "rereading" });
     // A check that nobody asked for fails without a word: the notice that the sheet has changed stands then.
     start(
-      (heard, signal) => rechecked(host, load, now.current, heard, signal),
+      (heard, signal) => rechecked(host, load, now.current, marked, heard, signal),
       () => ({ type: "not reread" }),
     );
   };
@@ -131,38 +133,73 @@ function watching(host: SheetHost, send: Send): () => void {
  * Marks follow a check that was asked for. One that is made again by itself leaves them: it would put a step of its own between a
  * person's typing and the undo of it.
  */
-async function checked(host: SheetHost, load: Loaders, heard: Send, signal: AbortSignal): Promise<CheckEvent> {
+async function checked(host: SheetHost, load: Loaders, marked: Marked, heard: Send, signal: AbortSignal): Promise<CheckEvent> {
   const { made, read } = await madeCheck(host, load, heard, signal);
-  lookForLoose(read, heard);
+  lookForLoose(read, heard, signal);
   // What the host refuses to mark takes nothing from the check.
-  await marksMoved(host, made).catch((error) => heard({ type: "aside", refusal: sentenceOf(error) }));
-  return { type: "checked", checked: made, announcement: `Checked. ${foundText(made.result)}` };
+  const marksAreOld = await marksMoved(host, made, marked).then(
+    () => false,
+    (error) => {
+      heard({ type: "aside", refusal: sentenceOf(error) });
+      return true;
+    },
+  );
+  return { type: "checked", checked: { ...made, marksAreOld }, announcement: `Checked. ${foundText(made.result)}` };
 }
 
 /** In milliseconds: the findings are shown by then. */
 const AFTERWARDS = 50;
 
 /** Says, once the findings are there, of which sheets most is judged by nothing: that needs a second look through the workbook. */
-function lookForLoose({ snapshot, mapping }: WhatWasRead, heard: Send): void {
+function lookForLoose({ snapshot, mapping }: WhatWasRead, heard: Send, signal: AbortSignal): void {
   const look = async () => {
-    const text = (await part(import("../../check/layout-overview.ts"))).looseText(snapshot, mapping) ?? "";
-    heard({ type: "loose", loose: text && `${text.charAt(0).toUpperCase()}${text.slice(1)}.` });
+    const { looseText } = await part(import("../../check/layout-overview.ts"));
+    // A later check looks for itself.
+    if (signal.aborted) return;
+    const text = looseText(snapshot, mapping) ?? "";
+    heard({ type: "loose", loose: text && asSentence(text) });
   };
   // It is only an offer: where it cannot be looked for, none is made.
   setTimeout(() => void look().catch(() => {}), AFTERWARDS);
 }
 
-async function marksMoved(host: SheetHost, { findings, result }: CheckOutcome): Promise<void> {
-  if (findings && (await host.hasMarks())) await host.mark(findings.marksOf(result.findings));
+/** The marks that were last put on from here, as text; blank where none were. */
+interface Marked {
+  last: string;
+}
+
+type WithFindings = Pick<CheckState, "findings"> & { result: CheckResult | null };
+
+const marksFor = ({ findings, result }: WithFindings): CellMark[] => (result && findings ? findings.marksOf(result.findings) : []);
+
+async function putMarks(host: SheetHost, marks: readonly CellMark[], marked: Marked): Promise<void> {
+  await host.mark(marks);
+  marked.last = JSON.stringify(marks);
+}
+
+async function marksMoved(host: SheetHost, made: WithFindings, marked: Marked): Promise<void> {
+  if (await host.hasMarks()) await putMarks(host, marksFor(made), marked);
 }
 
 /** Read out only where it comes to something else than before. */
-async function rechecked(host: SheetHost, load: Loaders, { result: before, loose }: CheckState, heard: Send, signal: AbortSignal): Promise<CheckEvent> {
+async function rechecked(
+  host: SheetHost,
+  load: Loaders,
+  { result: before, loose }: CheckState,
+  marked: Marked,
+  heard: Send,
+  signal: AbortSignal,
+): Promise<CheckEvent> {
   const quiet: Send = (event) => void (event.type === "aside" && heard(event));
   const { made, read } = await madeCheck(host, load, quiet, signal);
-  if (loose) lookForLoose(read, heard);
+  if (loose) lookForLoose(read, heard, signal);
+  const marksAreOld = JSON.stringify(marksFor(made)) !== marked.last && (await host.hasMarks());
   const found = foundText(made.result);
-  return { type: "checked", checked: made, announcement: before && foundText(before) === found ? "" : `Checked again after a change. ${found}` };
+  return {
+    type: "checked",
+    checked: { ...made, marksAreOld },
+    announcement: before && foundText(before) === found ? "" : `Checked again after a change. ${found}`,
+  };
 }
 
 function foundText(result: CheckResult): string {
@@ -175,7 +212,12 @@ interface WhatWasRead {
   mapping: Mapping | undefined;
 }
 
-async function madeCheck(host: SheetHost, load: Loaders, heard: Send, signal: AbortSignal): Promise<{ made: CheckOutcome; read: WhatWasRead }> {
+async function madeCheck(
+  host: SheetHost,
+  load: Loaders,
+  heard: Send,
+  signal: AbortSignal,
+): Promise<{ made: Omit<CheckOutcome, "marksAreOld">; read: WhatWasRead }> {
   const timed = stopwatch();
   const [snapshot, check, { mapping, notes }, findings] = await Promise.all([timed(() => host.read()), load.checker(), recallLayout(host), load.findings()]);
   signal.throwIfAborted();
@@ -184,8 +226,7 @@ async function madeCheck(host: SheetHost, load: Loaders, heard: Send, signal: Ab
   signal.throwIfAborted();
   const result = await timed(() => check(snapshot, mapping, { signal, came: inHundredths((share) => heard({ type: "came", share })) }));
   const said = notes.join("; ");
-  if (said)
-    heard({ type: "aside", refusal: mapping ? `${said.charAt(0).toUpperCase()}${said.slice(1)}.` : `Checked without the layout of your own: ${said}.` });
+  if (said) heard({ type: "aside", refusal: mapping ? asSentence(said) : `Checked without the layout of your own: ${said}.` });
   const unmapped = mapping || result.rowsIn > 0 ? "" : await unmappedIn(snapshot);
   return { made: { result, findings, sheets: snapshot.sheets.map(({ name }) => name), unmapped, took: timed.sum() }, read: { snapshot, mapping } };
 }
@@ -219,9 +260,9 @@ function inHundredths(came: (share: number) => void): (share: number) => void {
   };
 }
 
-async function marked(host: SheetHost, { result, findings }: CheckState): Promise<CheckEvent> {
-  const marks = result && findings ? findings.marksOf(result.findings) : [];
-  await host.mark(marks);
+async function markedNow(host: SheetHost, state: CheckState, marked: Marked): Promise<CheckEvent> {
+  const marks = marksFor(state);
+  await putMarks(host, marks, marked);
   return { type: "done", notice: `${counted(marks.length, "cell")} marked.` };
 }
 

@@ -2,6 +2,7 @@ import { useCallback, useState } from "preact/hooks";
 import { neededText, plannedRow, planTrial, TRIAL_CAUTION, type TrialPlan } from "../../compare/trial-plan.ts";
 import { type PlannedCurve, plannedCurves } from "../../compare/trial-plan-curves.ts";
 import { PLAN_FIELDS, type PlanFault, type PlanField, readPlan } from "../../compare/trial-plan-fields.ts";
+import { capitalised } from "../../core/words.ts";
 import { drawTrialPlan } from "../../drawings/trial-plan-plot.ts";
 import type { SheetHost } from "../../workbook/port.ts";
 import { Picture } from "../parts/picture.tsx";
@@ -97,7 +98,7 @@ function PlanEntry({ name, text, fault, onText }: EntryProps) {
   const hint = "hint" in more ? more.hint : "";
   return (
     <div class="field">
-      <label for={id}>{words.charAt(0).toUpperCase() + words.slice(1)}</label>
+      <label for={id}>{capitalised(words)}</label>
       <input
         id={id}
         type="text"

@@ -1,3 +1,4 @@
+import type { Analysis } from "../../check/analysis.ts";
 import { layoutSummaryOf } from "../../check/layout-overview.ts";
 import { counted } from "../../core/number-text.ts";
 import type { MappedRange, Mapping } from "../../layout/mapping.ts";
@@ -46,9 +47,9 @@ export const mappingOf = (entries: readonly ListedRange[]): Mapping => ({
 });
 
 /** What the ranges in use make of the workbook, in sentences. */
-export function overviewText(snapshot: WorkbookSnapshot, entries: readonly ListedRange[]): { says: string; notes: string[]; unplaced: string[] } {
+export function overviewText(analysis: Analysis, entries: readonly ListedRange[]): { says: string; notes: string[]; unplaced: string[] } {
   const mapping = mappingOf(entries);
-  const { readings, limits, engines, judged, notes, unplaced } = layoutSummaryOf(snapshot, mapping);
+  const { readings, limits, engines, judged, notes, unplaced } = layoutSummaryOf(analysis, mapping);
   const of = engines.length === 0 ? "" : `, ${engines.length === 1 ? "engine" : "engines"} ${engines.join(", ")}`;
   const shared = overlaps(mapping.ranges).map(([a, b]) => `${areaText(a)} and ${areaText(b)} share cells, which count with the first`);
   return {

@@ -1,5 +1,7 @@
 import { useEffect, useMemo, useRef, useState } from "preact/hooks";
+import { Analysis } from "../../check/analysis.ts";
 import { counted } from "../../core/number-text.ts";
+import { asSentence } from "../../core/words.ts";
 import { WorkbookCells } from "../../formula/workbook-cells.ts";
 import { isUnread, loadMapping, NO_MAPPING, storeMapping } from "../../layout/mapping.ts";
 import { type Proposal, proposeRange } from "../../layout/propose.ts";
@@ -43,7 +45,7 @@ export function LayoutView({ host, changes, onLayout, proposals }: ViewProps) {
       work.act("Looking for a layout …", async () => {
         const [mapping] = await Promise.all([loadMapping(host), look()]);
         setThere(mapping !== null);
-        if (isUnread(mapping)) throw new HostRefusal(sentence(mapping.unread));
+        if (isUnread(mapping)) throw new HostRefusal(asSentence(mapping.unread));
         setKept(mapping ?? NO_MAPPING);
         setEntries((before) => [...(mapping ? storedRanges(mapping) : []), ...before]);
         return mapping ? `This workbook keeps a layout of ${counted(mapping.ranges.length, "range")}.` : "This workbook keeps no layout of its own yet.";
@@ -154,7 +156,9 @@ const MOST_UNPLACED = 40;
 
 /** What the ticked ranges come to, before anything is kept. */
 function Finds({ snapshot, entries }: { snapshot: WorkbookSnapshot; entries: readonly ListedRange[] }) {
-  const { says, notes, unplaced } = useMemo(() => overviewText(snapshot, entries), [snapshot, entries]);
+  // Looked through once, and not with every tick.
+  const analysis = useMemo(() => new Analysis(snapshot), [snapshot]);
+  const { says, notes, unplaced } = useMemo(() => overviewText(analysis, entries), [analysis, entries]);
   return (
     <section aria-label="What the ticked ranges hold">
       <p class="counts">{says}</p>
@@ -187,5 +191,3 @@ function proposalOf(snapshot: WorkbookSnapshot, about: RangeAnswers): Proposal |
   if (!proposal) return { place: `no number that could be a reading or a limit stands in ${about.place.trim()}` };
   return proposal.isComplete ? proposal : { characteristic: "nothing beside these numbers says what they are of: say it here" };
 }
-
-const sentence = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;

@@ -1,5 +1,5 @@
 import { useState } from "preact/hooks";
-import { counted } from "../../core/number-text.ts";
+import { counted, grouped } from "../../core/number-text.ts";
 import { WorkbookCells } from "../../formula/workbook-cells.ts";
 import type { WrittenPlan } from "../../plan/placement.ts";
 import { areaText, placeName } from "../../workbook/address.ts";
@@ -87,6 +87,6 @@ const NAMED = 12;
 
 function inTheWayText(cells: WrittenPlan["inTheWay"]): string {
   const names = cells.slice(0, NAMED).map(placeName).join(", ");
-  const more = cells.length > NAMED ? ` and ${counted(cells.length - NAMED, "more", "more")}` : "";
+  const more = cells.length > NAMED ? ` and ${grouped(cells.length - NAMED)} more` : "";
   return `${counted(cells.length, "cell holds", "cells hold")} something: ${names}${more}.`;
 }

@@ -1,6 +1,7 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import { countsText } from "../../check/counts-text.ts";
 import { counted } from "../../core/number-text.ts";
+import { asSentence } from "../../core/words.ts";
 import type { Fingerprint } from "../../report/content.ts";
 import { renderReport } from "../../report/report.ts";
 import { STYLE } from "../../report/style.ts";
@@ -42,6 +43,7 @@ interface Made {
   name: string;
   page: string;
   says: string;
+  notes: readonly string[];
   changes: number;
 }
 
@@ -93,7 +95,7 @@ export function ReportView({ host, changes }: ViewProps) {
       const page = renderReport([{ ...input, fingerprint: await fingerprintOf(snapshot) }], { date: today(), withDetails });
       const { findings } = input.result;
       const says = `${findings.length === 0 ? "No findings" : counted(findings.length, "finding")}. ${countsText(input.result)}.`;
-      setMade({ name: `Report ${input.name.replace(/\.[^.]*$/, "")} ${today()}.html`, page, says, changes });
+      setMade({ name: `Report ${input.name.replace(/\.[^.]*$/, "")} ${today()}.html`, page, says, notes: input.notes, changes });
       return "The report is made; save it below.";
     });
   return (
@@ -117,6 +119,11 @@ export function ReportView({ host, changes }: ViewProps) {
         <section aria-label="The report">
           {made.changes !== changes && <p class="stale">The sheet changed since this report was made.</p>}
           <p>{made.says}</p>
+          {made.notes.map((note) => (
+            <p key={note} class="notice">
+              {asSentence(note)}
+            </p>
+          ))}
           <FileLink name={made.name} type="text/html" text={made.page} />
           <p class="hint">Open the saved file in a browser; from there it prints on A4 and on letter paper, or to a PDF.</p>
           <Preview page={made.page} />

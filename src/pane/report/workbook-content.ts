@@ -7,5 +7,6 @@ import { recallLayout } from "../parts/loading.ts";
 export async function workbookContent(host: SheetHost): Promise<{ snapshot: WorkbookSnapshot; input: ReportInput }> {
   const [snapshot, { mapping, notes }] = await Promise.all([host.read(), recallLayout(host)]);
   const input = reportInput(snapshot, mapping, notes);
-  return { snapshot, input: { ...input, content: await withPicture(input.content, host) } };
+  const pictured = await withPicture(input.content, host);
+  return { snapshot, input: { ...input, content: pictured.content, notes: [...input.notes, ...pictured.notes] } };
 }

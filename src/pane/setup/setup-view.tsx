@@ -1,5 +1,6 @@
 import { useMemo, useState } from "preact/hooks";
 import { counted } from "../../core/number-text.ts";
+import { asSentence, capitalised } from "../../core/words.ts";
 import { buildSheetSpec } from "../../setup/build-sheet.ts";
 import { type BuildSheetChoices, COUNT_WORDS, COUNTS, type CountName, LENGTH_UNITS, type LengthUnit, readChoices } from "../../setup/choices.ts";
 import { type LimitsForWorkbook, type LimitsModel, limitsFor, type OtherLimit, withLimits } from "../../setup/limits-book.ts";
@@ -97,7 +98,7 @@ async function insertWith(chosen: ChosenLimits | null, host: SheetHost, book: Bu
   const filled = withLimits(book, model, chosen.file);
   const added = await insert(host, filled.book);
   const copied = `${counted(filled.copied, "limit was", "limits were")} copied from ${chosen.file}, ${model.name}: look them over against the maker's service manual.`;
-  return [added, copied, ...filled.notes.map(sentence)].join(" ");
+  return [added, copied, ...filled.notes.map(asSentence)].join(" ");
 }
 
 /** A workbook of the shop's own with limits for each engine model. */
@@ -204,12 +205,10 @@ function copiedText({ copied, same, others, notes }: LimitsForWorkbook, { file, 
     `${counted(copied, "limit was", "limits were")} copied from ${file}, ${model}${copied > 0 ? ": look them over against the maker's service manual" : ""}.`,
     same > 0 && `${counted(same, "limit is", "limits are")} typed as the book has ${same === 1 ? "it" : "them"}.`,
     others.length > 0 && `${counted(others.length, "limit is", "limits are")} typed otherwise and ${others.length === 1 ? "was" : "were"} left.`,
-    ...notes.map(sentence),
+    ...notes.map(asSentence),
   ];
   return sentences.filter(Boolean).join(" ");
 }
-
-const sentence = (note: string): string => `${note.charAt(0).toUpperCase()}${note.slice(1)}.`;
 
 /** Sheets that can be left out, with their names. */
 function SheetTicks({ without, onWithout }: { without: readonly SheetWord[]; onWithout(without: SheetWord[]): void }) {
@@ -235,7 +234,7 @@ function CountField({ name, count, onCount }: { name: CountName; count: number; 
   const words = COUNT_WORDS[name];
   return (
     <label class="field beside">
-      <span>{words.charAt(0).toUpperCase() + words.slice(1)}</span>
+      <span>{capitalised(words)}</span>
       <select value={count} onChange={(event) => onCount(Number(event.currentTarget.value))}>
         {Array.from({ length: most - least + 1 }, (_, i) => (
           <option key={least + i} value={least + i}>

@@ -3,6 +3,8 @@ import { judges } from "../../check/candidates.ts";
 import type { JudgedRow } from "../../check/finding.ts";
 import { isBlank } from "../../core/cell.ts";
 import { indexOfRole } from "../../core/define.ts";
+import { groupedBy } from "../../core/grouped.ts";
+import { capitalised } from "../../core/words.ts";
 import { numberText } from "../../drawings/text.ts";
 import { references } from "../../formula/parse.ts";
 import { argumentArea } from "../../formula/precedents.ts";
@@ -49,8 +51,9 @@ export function measuredIn(
     add(cell, labelFrom({ engine, cylinder, characteristic, position: positionText(places) }));
   const known = new Set(mapped.map(({ cell }) => placeName(cell)));
   for (const cell of readingsOf(analysis)) if (!known.has(placeName(cell))) add(cell, analysis.labels.of(cell));
+  const bySheet = groupedBy([...found.values()], ({ cell }) => cell.sheet);
   return analysis.book.sheets.flatMap(({ name }) => {
-    const own = [...found.values()].filter(({ cell }) => cell.sheet === name).sort((a, b) => keyOf(a.cell) - keyOf(b.cell));
+    const own = (bySheet.get(name) ?? []).sort((a, b) => keyOf(a.cell) - keyOf(b.cell));
     const tables = tablesOf(own);
     return tables.length > 0 ? [{ title: name, tables }] : [];
   });
@@ -112,18 +115,16 @@ function ownerOf(label: string): Owned {
       .slice(0, depth)
       .map((part) => foldedHeading(NUMBERED.exec(part)![1]!))
       .join(", "),
-    owner: parts.slice(0, depth).map(capital).join(", "),
-    name: capital(name),
+    owner: parts.slice(0, depth).map(capitalised).join(", "),
+    name: capitalised(name),
   };
 }
 
 /** Headings that only say that something stands below them. */
 const saysNothing = (heading: string): boolean => fieldOf(heading) === "value" || isOfEntry(heading);
 
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
-
 interface Kind {
-  owners: string[];
+  owners: Set<string>;
   rows: Map<string, Map<string, Found>>;
 }
 
@@ -131,21 +132,26 @@ interface Kind {
 function tablesOf(found: readonly Found[]): MeasuredTable[] {
   const byKind = new Map<string, Kind>();
   const owned = found.map((one) => ({ one, ...ownerOf(one.label) }));
+  const ownersOf = new Map<string, Set<string>>();
+  for (const { kind, owner } of owned) ownersOf.set(kind, (ownersOf.get(kind) ?? new Set()).add(owner));
+  const times = new Map<string, number>();
   for (const { one, ...own } of owned) {
-    const { kind, owner, name } = withinOnly(own, owned);
+    const { kind, owner, name } = ownersOf.get(own.kind)!.size > 1 ? own : withinOnly(own);
     const known = byKind.get(kind);
-    const table: Kind = known ?? { owners: [], rows: new Map() };
+    const table: Kind = known ?? { owners: new Set(), rows: new Map() };
     if (!known) byKind.set(kind, table);
     const row = table.rows.get(name) ?? new Map<string, Found>();
     table.rows.set(name, row);
-    let place = owner;
-    for (let i = 2; row.has(place); i++) place = owner === "" ? String(i) : `${owner} (${i})`;
+    const key = JSON.stringify([kind, name, owner]);
+    const time = (times.get(key) ?? 0) + 1;
+    times.set(key, time);
+    const place = time === 1 ? owner : owner === "" ? String(time) : `${owner} (${time})`;
     row.set(place, one);
-    if (!table.owners.includes(place)) table.owners.push(place);
+    table.owners.add(place);
   }
   return [...byKind.values()].flatMap(({ owners, rows }) => {
-    const isList = owners.includes("2") && owners.includes("");
-    const measured = owners.filter((owner) => [...rows].some(([name, cells]) => cells.has(owner) && !isPlace(name)));
+    const isList = owners.has("2") && owners.has("");
+    const measured = [...owners].filter((owner) => [...rows].some(([name, cells]) => cells.has(owner) && !isPlace(name)));
     if (measured.length === 0) return [];
     return [
       {
@@ -157,11 +163,11 @@ function tablesOf(found: readonly Found[]): MeasuredTable[] {
 }
 
 /** Of a single camshaft its bearings are the owners, where names are numbered so. */
-function withinOnly(own: Owned, all: readonly Owned[]): Owned {
+function withinOnly(own: Owned): Owned {
   const { kind, owner, name } = own;
   const at = name.indexOf(", ");
   const first = name.slice(0, at);
-  if (owner === "" || at < 0 || !NUMBERED.test(first) || all.some((other) => other.kind === kind && other.owner !== owner)) return own;
+  if (owner === "" || at < 0 || !NUMBERED.test(first)) return own;
   return { kind: `${kind}, ${foldedHeading(NUMBERED.exec(first)![1]!)}`, owner: first, name: name.slice(at + 2) };
 }
 

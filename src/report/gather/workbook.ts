@@ -6,6 +6,7 @@ import type { Mapping } from "../../layout/mapping.ts";
 import { type CellAddress, placeName } from "../../workbook/address.ts";
 import type { SheetHost, WorkbookSnapshot } from "../../workbook/port.ts";
 import type { ReportInput, SheetContent } from "../content.ts";
+import { pictureNote } from "../picture.ts";
 import { changesIn, drawnBores, facesIn, surfacesIn, testsIn, tracesIn, turnsIn } from "./drawables.ts";
 import { gaugesIn, holdsLimits, identityIn, isOfEntries, limitsIn, recordsIn, remarksIn, shopIn, unitOfLength } from "./identity.ts";
 import { mappedContent } from "./mapped.ts";
@@ -61,9 +62,11 @@ export function gather(analysis: Analysis, judged: readonly JudgedRow[], mapping
   };
 }
 
-/** The same with the picture of the shop's sheet, where the host has one. */
-export async function withPicture(content: SheetContent, host: Pick<SheetHost, "firstPicture">): Promise<SheetContent> {
-  const { shop } = content;
-  const picture = shop && (await host.firstPicture(shop.sheet));
-  return picture ? { ...content, shop: { ...shop, picture } } : content;
+/** The same with the picture of the shop's sheet, where the host has one; and why it does not stand on the paper, where it does not. */
+export async function withPicture(content: SheetContent, host: Pick<SheetHost, "firstPicture">): Promise<{ content: SheetContent; notes: string[] }> {
+  const picture = content.shop && (await host.firstPicture(content.shop.sheet));
+  if (!content.shop || !picture) return { content, notes: [] };
+  const shop = { ...content.shop, picture };
+  const note = pictureNote(shop);
+  return { content: { ...content, shop }, notes: note === undefined ? [] : [note] };
 }

@@ -4,7 +4,7 @@ import { FINDINGS_SHEET, MARKED, STORAGE_NAMESPACE, type StoredMark, storageXml,
 import { FILE_LIMITS, type FileLimits } from "../file-limits.ts";
 import { partsBesideKept } from "../kept-parts.ts";
 import type { CalculatedWorkbook, WorkbookFile } from "../model.ts";
-import { type Relation, readStrings, readWorkbookPart, relationsOf } from "../read/parts.ts";
+import { type Relation, readStrings, readWorkbookPart, relationsOf, workbookPath } from "../read/parts.ts";
 import { HEADING } from "../write/xml.ts";
 import { Zip } from "../zip.ts";
 import { valueChanges } from "./cell-values.ts";
@@ -111,7 +111,7 @@ class Marker {
     readonly book: WorkbookFile,
     readonly limits: FileLimits,
   ) {
-    this.#path = relationsOf(files.zip, "", limits).find(({ kind }) => kind === "officeDocument")!.target;
+    this.#path = workbookPath(files.zip, limits);
     this.#folder = this.#path.slice(0, this.#path.lastIndexOf("/") + 1);
     this.#related = relationsOf(files.zip, this.#path, limits);
     this.#relations = new RelationsPatch(files.read(relationsPath(this.#path))!, relationsPath(this.#path));

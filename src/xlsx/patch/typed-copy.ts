@@ -3,7 +3,7 @@ import { keyOf } from "../../workbook/address.ts";
 import type { Edit } from "../../workbook/port.ts";
 import { FILE_LIMITS } from "../file-limits.ts";
 import type { CalculatedWorkbook, WorkbookFile } from "../model.ts";
-import { readStrings, readWorkbookPart, relationsOf } from "../read/parts.ts";
+import { readStrings, readWorkbookPart, relationsOf, workbookPath } from "../read/parts.ts";
 import { Zip } from "../zip.ts";
 import { valueChanges } from "./cell-values.ts";
 import { Package } from "./package.ts";
@@ -16,7 +16,7 @@ import { patchSheet } from "./worksheet.ts";
 export function typedCopy(bytes: Uint8Array, edits: readonly Edit[], { book, calculated }: { book: WorkbookFile; calculated: CalculatedWorkbook }): Uint8Array {
   const zip = new Zip(bytes, FILE_LIMITS);
   const files = new Package(bytes, zip);
-  const path = relationsOf(zip, "", FILE_LIMITS).find(({ kind }) => kind === "officeDocument")!.target;
+  const path = workbookPath(zip, FILE_LIMITS);
   const related = relationsOf(zip, path, FILE_LIMITS);
   const texts = related.find(({ kind }) => kind === "sharedStrings")?.target;
   let strings: string[] | undefined;

@@ -12,13 +12,10 @@ export class BesideCells {
   #rule: { formulas: string[] } | undefined;
   #text: string | null = null;
 
-  /** Whether the element is one of these. */
-  open(name: string, attributes: XmlAttributes): boolean {
+  open(name: string, attributes: XmlAttributes): void {
     if (name === "dataValidation") this.#openRule(attributes);
     else if (PRINT.has(name) || name === "pageSetUpPr") this.#openPrint(name, attributes);
     else if (HEADER.test(name) || (this.#rule && FORMULA.test(name))) this.#text = "";
-    else return false;
-    return true;
   }
 
   text(piece: string): void {

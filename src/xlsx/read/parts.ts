@@ -30,6 +30,17 @@ export function relationsOf(zip: Zip, part: string, limits: FileLimits): Relatio
   return relations;
 }
 
+/** The part of a file that is its workbook; why there is none is said. */
+export function workbookPath(zip: Zip, limits: FileLimits): string {
+  const path = relationsOf(zip, "", limits).find((relation) => relation.kind === "officeDocument")?.target;
+  if (path && /^xl\/.*\.bin$/i.test(path)) throw new UnreadableFile("is a binary workbook (.xlsb): save it as .xlsx");
+  if (path && /(?:^|\/)(?:word|ppt|visio)\//i.test(`/${path}`)) throw new UnreadableFile("is an Office document, but no workbook");
+  if (path) return path;
+  const names = zip.names();
+  if (names.includes("mimetype") && names.includes("content.xml")) throw new UnreadableFile("is an OpenDocument file: save it as .xlsx");
+  throw new UnreadableFile("is a zip archive without a workbook in it");
+}
+
 /**
  * A target as the name of a part: from the root when it starts with a slash, otherwise from the folder.
  * Steps up from the root lead to the root (RFC 3986, 5.2.4), as office programs write of what they keep for others.

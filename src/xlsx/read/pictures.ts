@@ -1,7 +1,7 @@
 import { FILE_LIMITS, UnreadableFile } from "../file-limits.ts";
 import { attributesOf, type Handlers, readXml } from "../xml.ts";
 import { type Unpack, Zip } from "../zip.ts";
-import { readWorkbookPart, relationsOf } from "./parts.ts";
+import { readWorkbookPart, relationsOf, workbookPath } from "./parts.ts";
 
 /** Of a picture: its corner, and by which relation its file is found. */
 interface Anchor {
@@ -24,7 +24,7 @@ export function firstPictureOf(bytes: Uint8Array, sheet: string, unpack?: Unpack
 function pictureIn(bytes: Uint8Array, sheet: string, unpack?: Unpack): string | null {
   const zip = new Zip(bytes, FILE_LIMITS, unpack);
   const related = (part: string) => relationsOf(zip, part, FILE_LIMITS);
-  const workbook = related("").find(({ kind }) => kind === "officeDocument")?.target ?? "";
+  const workbook = workbookPath(zip, FILE_LIMITS);
   const relation = readWorkbookPart(zip.read(workbook)!, workbook, FILE_LIMITS).sheets.find(({ name }) => name === sheet)?.relation;
   const page = related(workbook).find(({ id }) => id === relation)?.target;
   const drawing = page && related(page).find(({ kind }) => kind === "drawing")?.target;

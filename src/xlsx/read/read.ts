@@ -6,7 +6,7 @@ import { FILE_LIMITS, type FileLimits, UnreadableFile } from "../file-limits.ts"
 import { withoutLayoutSheet } from "../layout-sheet.ts";
 import type { SheetFile, Table, WorkbookFile } from "../model.ts";
 import { type Unpack, Zip } from "../zip.ts";
-import { type Relation, readStrings, readTable, readWorkbookPart, relationsOf } from "./parts.ts";
+import { type Relation, readStrings, readTable, readWorkbookPart, relationsOf, workbookPath } from "./parts.ts";
 import { readWorksheet } from "./worksheet.ts";
 
 /**
@@ -88,16 +88,6 @@ function need(zip: Zip, part: string): Uint8Array {
   const bytes = zip.read(part);
   if (!bytes) throw new UnreadableFile(`is damaged: its part ${part} is missing`);
   return bytes;
-}
-
-function workbookPath(zip: Zip, limits: FileLimits): string {
-  const path = relationsOf(zip, "", limits).find((relation) => relation.kind === "officeDocument")?.target;
-  if (path && /^xl\/.*\.bin$/i.test(path)) throw new UnreadableFile("is a binary workbook (.xlsb): save it as .xlsx");
-  if (path && /(?:^|\/)(?:word|ppt|visio)\//i.test(`/${path}`)) throw new UnreadableFile("is an Office document, but no workbook");
-  if (path) return path;
-  const names = zip.names();
-  if (names.includes("mimetype") && names.includes("content.xml")) throw new UnreadableFile("is an OpenDocument file: save it as .xlsx");
-  throw new UnreadableFile("is a zip archive without a workbook in it");
 }
 
 function sharedStrings(zip: Zip, relations: readonly Relation[], limits: FileLimits): string[] {

@@ -3,7 +3,11 @@ import { type CheckEvent, type CheckState, canStop, FIRST_RUN, isCheap, isStale,
 
 const result: CheckResult = { findings: [], rowsIn: 1, checked: 1, refused: 0, inputs: 1 };
 const started: CheckEvent = { type: "started", work: "reading" };
-const checked: CheckEvent = { type: "checked", checked: { result, findings: null, sheets: ["Bores"], unmapped: "", took: 20 }, announcement: "Checked." };
+const checked: CheckEvent = {
+  type: "checked",
+  checked: { result, findings: null, sheets: ["Bores"], unmapped: "", marksAreOld: false, took: 20 },
+  announcement: "Checked.",
+};
 const changed: CheckEvent = { type: "changed" };
 const stateAfter = (...events: CheckEvent[]): CheckState => events.reduce(next, FIRST_RUN);
 
@@ -69,7 +73,11 @@ test("how far a check is begins anew with each", () => {
 
 describe("a check that is made again by itself", () => {
   test("is one that took half a second at most", () => {
-    const slow: CheckEvent = { type: "checked", checked: { result, findings: null, sheets: [], unmapped: "", took: 501 }, announcement: "" };
+    const slow: CheckEvent = {
+      type: "checked",
+      checked: { result, findings: null, sheets: [], unmapped: "", marksAreOld: false, took: 501 },
+      announcement: "",
+    };
     expect([isCheap(FIRST_RUN), isCheap(stateAfter(started, checked)), isCheap(stateAfter(started, slow))]).toEqual([false, true, false]);
   });
 

@@ -25,7 +25,7 @@ test("findings of one cause are one line that says the cause, and the head still
   const page = await checked();
   expect(await words(page)).toEqual(CLOSED);
   await page.getByRole("heading", { name: "32 findings" }).waitFor();
-  expect(await page.locator(".counts").textContent()).toBe("38 of 40 rows checked, 2 could not be. 4 lines: findings of one cause stand in one.");
+  expect(await page.locator(".counts").textContent()).toBe("38 of 40 rows checked, 2 could not be. Shown as 4 lines, one for each cause.");
   expect(await row(page, 2).locator(".label").textContent()).toBe("Side clearance");
   expect(await row(page, 2).locator(".sentence").textContent()).toBe("Readings on the sheet Rings are too close to a limit for a gauge with U 0.01");
   expect(await row(page, 0).locator(".opens").textContent()).toBe("▸ Show 2 findings that it causes");
