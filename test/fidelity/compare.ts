@@ -69,11 +69,13 @@ export function compareWithKept(bytes: Uint8Array, name: string, into: Fidelity)
     book,
     cells.filter(({ cell, sheet }) => isUnknownThere(cell.value, oursOf(sheet, cell))).map(({ cell }) => cell),
   );
+  // A library that does not calculate keeps 0 for every formula.
+  const isUncalculated = cells.every(({ cell }) => cell.value === 0);
   for (const { cell, formula, sheet } of cells) {
     const kept = cell.value;
     const ours = oursOf(sheet, cell);
     if (volatile.has(cell)) into.volatile++;
-    else if (isNoValue(kept, ours, formula)) into.valueless++;
+    else if (isUncalculated || isNoValue(kept, ours, formula)) into.valueless++;
     else if (older.has(cell) && !refused.has(cell)) into.unknownThere++;
     else {
       const outcome: Outcome = isSame(ours, kept)

@@ -19,7 +19,7 @@ import { Wildcards } from "./wildcards.ts";
 
 /** Characters that a cell holds. */
 const LONGEST = 32_767;
-const ERROR_TYPES = ["#NULL!", "#DIV/0!", "#VALUE!", "#REF!", "#NAME?", "#NUM!", "#N/A", "#GETTING_DATA"];
+export const ERROR_TYPES = ["#NULL!", "#DIV/0!", "#VALUE!", "#REF!", "#NAME?", "#NUM!", "#N/A", "#GETTING_DATA"];
 
 const gcd = (a: number, b: number): number => (b === 0 ? a : gcd(b, a % b));
 const outOf = (what: string): SheetFault => new SheetFault("#NUM!", what);

@@ -1,6 +1,7 @@
 import { isErrorCode } from "../../core/cell.ts";
 import { compareAsSheets, compareTexts } from "../../core/decimal.ts";
 import { addedFunctions } from "./added.ts";
+import { blockFunctions } from "./blocks.ts";
 import { convertFunctions } from "./convert.ts";
 import { conditionalFunctions } from "./criteria.ts";
 import { databaseFunctions } from "./databases.ts";
@@ -30,6 +31,7 @@ import { textFunctions } from "./text-format.ts";
 /** Functions of ours that take the place of the grid's, or are new to it. */
 const OWN = [
   addedFunctions,
+  blockFunctions,
   convertFunctions,
   conditionalFunctions,
   databaseFunctions,

@@ -184,6 +184,46 @@ test("in a sorted line all ways of searching come to the same value", () => {
   );
 });
 
+// As Excel's values stand in public test workbooks (ironcalc/IronCalc, calc_tests/LOOKUP_AND_REFERENCE, SORT.xlsx and FILTER_ERRORS.xlsx).
+// Text of an error's code is that error to the grid.
+const MIXED = '{1;5;2;-2;5;7;"Hola";"De";"HOLA";"#NAME?";"Qwer";"AAAA";123;"2";"#DIV/0!";"#N/A"}';
+test.each<[string, unknown]>([
+  [`SORT(${MIXED})`, [[-2, 1, 2, 5, 5, 7, 123, "2", "AAAA", "De", "Hola", "HOLA", "Qwer", "#DIV/0!", "#NAME?", "#N/A"]]],
+  [`SORT(${MIXED},1,-1)`, [["#N/A", "#NAME?", "#DIV/0!", "Qwer", "Hola", "HOLA", "De", "AAAA", "2", 123, 7, 5, 5, 2, 1, -2]]],
+  [
+    'SORT({"cherry",3;"apple",1;"banana",2},2)',
+    [
+      ["apple", "banana", "cherry"],
+      [1, 2, 3],
+    ],
+  ],
+  [
+    "SORT({30,10,20;3,1,2},1,1,TRUE)",
+    [
+      [10, 1],
+      [20, 2],
+      [30, 3],
+    ],
+  ],
+  [
+    "SORT({1,2;1,3;0,4},{1,2},{1,-1})",
+    [
+      [0, 1, 1],
+      [4, 3, 2],
+    ],
+  ],
+  ["SORT({1;2},2)", "#VALUE!"],
+  ["FILTER({10;20;30;40},{10;20;30;40}>25)", [[30, 40]]],
+  ["FILTER({10;20},{10;20}>25)", "#CALC!"],
+  ['FILTER({10;20},{10;20}>25,"none")', [["none"]]],
+  ["FILTER({1,2,3},{TRUE,FALSE,TRUE})", [[1], [3]]],
+  ["FILTER({1;2;3},{TRUE;FALSE})", "#VALUE!"],
+  ['FILTER({1;2},{1;"#N/A"})', "#N/A"],
+  ["SUM(FILTER(B1:B5,C1:C5=5))", 70],
+])("%s", (formula, wanted) => {
+  expect(shown(formula)).toEqual(wanted);
+});
+
 test("among many equal values the last is found without going through them for each search", () => {
   const line = [1, ...new Array(100_000).fill(5), 9].map((value) => ({ value }));
   countedSteps();
