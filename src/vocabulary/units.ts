@@ -76,10 +76,7 @@ const isWord = (unit: string): boolean => /^\p{L}/u.test(unit);
  * The longest first, so that cm3 is no cm. With a letter before it, or a letter or figure behind it, it is part of another word; said
  * once for all words, since each such rule takes a millisecond to make ready.
  */
-const WORDS = new RegExp(
-  `(?<!\\p{L})(?:${oneOf(ANYWHERE.filter(isWord))})(?![\\p{L}\\p{N}/])|${oneOf(ANYWHERE.filter((unit) => !isWord(unit)))}`,
-  "giu",
-);
+const WORDS = new RegExp(`(?<!\\p{L})(?:${oneOf(ANYWHERE.filter(isWord))})(?![\\p{L}\\p{N}/])|${oneOf(ANYWHERE.filter((unit) => !isWord(unit)))}`, "giu");
 
 /** The unit that a text names, of any kind or of one: the last in brackets, or else the first as a word. `Thrust (mm)`, `bores and pistons, mm at 20 °C`. */
 export function unitIn(text: string, kind?: QuantityKind): string | undefined {

@@ -12,8 +12,8 @@ interface Known {
   last: Map<unknown, number>;
   /** The places of all values of one kind. */
   kinds: Map<string, number[]>;
-  /** Whether the values of a kind go up or down throughout. */
-  isSorted: Map<string, boolean>;
+  /** Whether the values go up or, where it is asked for, down throughout. */
+  isSorted: Map<boolean, boolean>;
   /** Of each place, where the run of equal neighbours ends in which it stands. */
   runEnds?: Int32Array;
 }
@@ -53,9 +53,18 @@ function knownOf(line: Line): Known {
   return made;
 }
 
-/** Order of two values of one kind, as sheets sort them. */
+const KINDS = ["number", "string", "boolean"];
+/** Order of two values as sheets sort them: numbers, texts, truth values. */
 const order = (a: unknown, b: unknown): number =>
-  typeof a === "string" ? compareTexts(a, b as string) : equalityKey(a) === equalityKey(b) ? 0 : (a as number) < (b as number) ? -1 : 1;
+  typeof a !== typeof b
+    ? KINDS.indexOf(typeof a) - KINDS.indexOf(typeof b)
+    : typeof a === "string"
+      ? compareTexts(a, b as string)
+      : equalityKey(a) === equalityKey(b)
+        ? 0
+        : (a as number) < (b as number)
+          ? -1
+          : 1;
 
 /** The place of the equal value, from the start or from the end; −1 where there is none. */
 export function equalPlace(line: Line, target: unknown, isFromEnd = false): number {
@@ -149,7 +158,7 @@ export function nearestPlace(line: Line, target: unknown, isAbove: boolean, isFr
   let found = -1;
   for (let i = 0; i < line.length; i++) {
     const value = line[i]?.value;
-    if (typeof value !== typeof target || isError(value)) continue;
+    if (value === null || value === undefined || isError(value)) continue;
     const way = order(value, target);
     if (isAbove ? way < 0 : way > 0) continue;
     const better = found < 0 ? 1 : order(value, line[found]!.value) * (isAbove ? -1 : 1);
@@ -158,16 +167,14 @@ export function nearestPlace(line: Line, target: unknown, isAbove: boolean, isFr
   return found;
 }
 
-export function isSorted(line: Line, kind: string, isDown: boolean): boolean {
-  const { isSorted, kinds } = knownOf(line);
-  const name = `${kind} ${isDown}`;
-  let sorted = isSorted.get(name);
+export function isSorted(line: Line, isDown: boolean): boolean {
+  const known = knownOf(line);
+  let sorted = known.isSorted.get(isDown);
   if (sorted === undefined) {
-    const places = kinds.get(kind) ?? [];
-    countSteps(places.length);
-    const isOfOneKind = [...kinds].every(([other, found]) => other === kind || other === "object" || found.length === 0);
-    sorted = isOfOneKind && places.every((place, i) => i === 0 || order(line[places[i - 1]!]!.value, line[place]!.value) * (isDown ? -1 : 1) <= 0);
-    isSorted.set(name, sorted);
+    countSteps(line.length);
+    const values = line.flatMap((cell) => cell?.value ?? []).filter((value) => !isError(value));
+    sorted = values.every((value, i) => i === 0 || order(values[i - 1], value) * (isDown ? -1 : 1) <= 0);
+    known.isSorted.set(isDown, sorted);
   }
   return sorted;
 }

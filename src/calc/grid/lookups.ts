@@ -68,13 +68,15 @@ export function lookupFunctions(grid: GridParts): Record<string, OwnFunction> {
       if (Math.abs(search) === 2) throw new SheetFault("#VALUE!", "A search for * and ? goes through all values, from the first or the last.");
       return typeof target === "string" ? wildcardPlace(line, new Wildcards(target), search < 0) : equalPlace(line, target, search < 0);
     }
-    if (Math.abs(search) === 2 && !isSorted(line, typeof target, search < 0))
+    if (Math.abs(search) === 2 && !isSorted(line, search < 0))
       throw new SheetFault(
         "#VALUE!",
         `The values that are searched do not go ${search < 0 ? "down" : "up"} throughout, as this way of searching takes for granted.`,
       );
-    const equal = equalPlace(line, target, search === -1);
-    return equal >= 0 || match === 0 || target === null ? equal : nearestPlace(line, target, match > 0, search === -1);
+    const equal = equalPlace(line, target, search < 0);
+    if (equal >= 0 || match === 0 || target === null) return equal;
+    // Halving ends beside the place where the value would stand.
+    return nearestPlace(line, target, match > 0, Math.abs(search) === 2 ? match < 0 === search > 0 : search < 0);
   }
   const whole = (given: Given, around: ThisParameterType<OwnFunction["compute"]>, otherwise: number): number =>
     Math.trunc(reader.number(given, around, otherwise));

@@ -184,6 +184,21 @@ test("in a sorted line all ways of searching come to the same value", () => {
   );
 });
 
+// By the rules that Excel's values in a public test workbook follow (ironcalc/IronCalc, calc_tests/LOOKUP_AND_REFERENCE/XLOOKUP.xlsx, sheets
+// ReturnSmaller, ReturnLarger, MultipleElements): numbers are below text, and halving finds the first of equal values going up, the last going down.
+test.each<[string, unknown]>([
+  ['XLOOKUP("x",{1,3,5},{"a","b","c"},,-1)', "c"],
+  ['XLOOKUP(0,{"p","q"},{"a","b"},,1)', "a"],
+  ['XLOOKUP("x",{1,3,5},{"a","b","c"},"-",1,2)', "-"],
+  ['XLOOKUP("x",{1,3,5},{"a","b","c"},,-1,2)', "c"],
+  ['XLOOKUP(5,{1,5,5,8},{"a","b","c","d"},,-1,2)', "b"],
+  ['XLOOKUP(5,{8,5,5,1},{"a","b","c","d"},,-1,-2)', "c"],
+  ['XLOOKUP(6,{1,5,5,8},{"a","b","c","d"},,-1,2)', "c"],
+  ['XLOOKUP(3,{8,5,5,1},{"a","b","c","d"},,1,-2)', "c"],
+])("%s", (formula, wanted) => {
+  expect(shown(formula)).toBe(wanted);
+});
+
 // As Excel's values stand in public test workbooks (ironcalc/IronCalc, calc_tests/LOOKUP_AND_REFERENCE, SORT.xlsx and FILTER_ERRORS.xlsx).
 // Text of an error's code is that error to the grid.
 const MIXED = '{1;5;2;-2;5;7;"Hola";"De";"HOLA";"#NAME?";"Qwer";"AAAA";123;"2";"#DIV/0!";"#N/A"}';
