@@ -155,7 +155,7 @@ test("saved, a build sheet has its tables and names, rules, formats, widths and 
   const { tables, names } = readXlsx(bytes);
   expect(tables.map(({ name }) => name)).toContain("BoreReadings");
   expect(new Set(tables.map(({ name }) => name)).size).toBe(tables.length);
-  expect(names.find(({ name }) => name === "Gauge_ids")?.formula).toBe("'Engine'!$A$38:$A$47");
+  expect(names.find(({ name }) => name === "Gauge_ids")?.formula).toBe("'Engine'!$A$40:$A$49");
   const parts = unzipSync(bytes);
   const bores = strFromU8(parts["xl/worksheets/sheet3.xml"]!);
   expect(bores).toMatch(/<pane [^>]*xSplit="1" ySplit="3"|<pane [^>]*ySplit="3"/);

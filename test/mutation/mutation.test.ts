@@ -68,10 +68,16 @@ describe("which tests are run first", () => {
     ]);
   });
 
-  test("dear ones are run for changes in their own folder only", () => {
-    const costs = new Map([["test/functions/cylinder/taper.test.ts", 900]]);
+  test("dear ones are run for changes of their own source, or of one in their folder that has no test of its own", () => {
+    const costs = new Map([
+      ["test/functions/cylinder/taper.test.ts", 900],
+      ["test/functions/every-function.test.ts", 900],
+    ]);
     expect(likelyFirst(files, "/src/functions/cylinder/taper.ts", costs)).toHaveLength(files.length);
-    expect(likelyFirst(files, "/src/core/decimal.ts", costs)).toHaveLength(files.length - 1);
+    expect(likelyFirst(files, "/src/functions/cylinder/oversize.ts", costs)).toHaveLength(files.length);
+    // What tries every function is run for each of them.
+    expect(likelyFirst(files, "/src/functions/cylinder/bore-wear.ts", costs)).toHaveLength(files.length - 1);
+    expect(likelyFirst(files, "/src/core/decimal.ts", costs)).toHaveLength(files.length - 2);
   });
 
   test("a test's id leads back to its file and its name", () => {

@@ -28,13 +28,13 @@ test("a build sheet is set up as chosen, in new sheets, by keyboard alone", asyn
   await page.keyboard.press("Enter");
   await page.keyboard.press("Tab");
   await page.keyboard.press("Space");
-  await page.getByText("Sheets: 1 of 18 left out").waitFor();
+  await page.getByText("Sheets: 1 of 19 left out").waitFor();
   await page.keyboard.press("Space");
   await page.keyboard.press("Shift+Tab");
   await page.keyboard.press("Enter");
   for (let presses = 0; presses < 2; presses++) await page.keyboard.press("Tab");
   await page.keyboard.press("Enter");
-  await page.getByRole("status").filter({ hasText: "23 new sheets: Engine, Limits, Bores," }).waitFor();
+  await page.getByRole("status").filter({ hasText: "24 new sheets: Engine, Limits, Bores," }).waitFor();
   const { sheets } = await page.evaluate(() => window.stage.host.read());
   const bores = sheets.find(({ name }) => name === "Bores")!;
   expect(bores.formulas.flat().filter((formula) => formula?.startsWith("=HATCH.TAPER("))).toHaveLength(3);
@@ -89,14 +89,14 @@ test("a second one into the same workbook is refused, and the first is left alon
   await page.getByRole("status").filter({ hasText: "22 new sheets" }).waitFor();
   await page.getByRole("button", { name: "Add these sheets" }).click();
   await page.getByRole("alert").filter({ hasText: 'There is a sheet "Engine" in this workbook already' }).waitFor();
-  expect((await page.evaluate(() => window.stage.host.read())).sheets).toHaveLength(22);
+  expect((await page.evaluate(() => window.stage.host.read())).sheets).toHaveLength(23);
 });
 
 test("who opens an empty workbook gets a sample by one button", async () => {
   const page = await pane.open("blank");
   await page.getByRole("button", { name: "Insert a sample build sheet" }).click();
   await page.getByRole("status").filter({ hasText: "A sample was put in, with invented readings. 22 new sheets" }).waitFor();
-  expect((await page.evaluate(() => window.stage.host.read())).sheets).toHaveLength(22);
+  expect((await page.evaluate(() => window.stage.host.read())).sheets).toHaveLength(23);
 });
 
 test("a workbook that holds something is left alone, and says why", async () => {

@@ -38,7 +38,7 @@ test("sheets that are added but cannot be brought into view are said to be there
   const host = memoryHost([{ name: "Sheet1", cells: [] }]);
   const busy = { ...host, select: () => Promise.reject(new HostRefusal("A cell is being typed into.")) };
   expect(await insert(busy, buildSheetSpec({ ...CHOICES }))).toMatch(/^22 new sheets: .* They could not be brought into view: A cell is being typed into\.$/);
-  expect((await host.read()).sheets).toHaveLength(22);
+  expect((await host.read()).sheets).toHaveLength(23);
 });
 
 test("a workbook that holds something gets no sample", async () => {
