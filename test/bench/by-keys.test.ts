@@ -93,7 +93,7 @@ test("a build sheet is set up, measured, checked, mended, planned, compared, rep
   await press("Space");
   await tabTo("Add these sheets");
   await press("Enter");
-  await status("20 new sheets");
+  await status("21 new sheets");
   // Limits as the shop types them, and the standard bore.
   await press("Shift+F6");
   const clearance = await rowOf("Limits", "Piston clearance");
