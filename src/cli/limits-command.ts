@@ -34,8 +34,8 @@ export async function copyLimits(file: string, out: string, { limits, model, rep
   const counts = [
     `${counted(copied, "limit")} copied from ${basename(limits)}, ${wanted.name}`,
     replace && others.length > 0 && `${others.length} replaced`,
-    same > 0 && `${same} typed as the book has them`,
-    !replace && others.length > 0 && `${others.length} typed otherwise and left`,
+    same > 0 && `${same} the same already`,
+    !replace && others.length > 0 && `${others.length} typed differently there and left`,
   ].filter(Boolean);
   await print(`${printable(out)}: ${counts.join(", ")}. Look them over against the maker's service manual.`);
   for (const { characteristic, cell, typed, inBook } of others)

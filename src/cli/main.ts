@@ -135,7 +135,7 @@ function program(done: (code: number) => void): Command {
 
   root
     .command("limits")
-    .description("copy limits from a limits book of your own into a workbook that is set up already; what is typed otherwise is listed and left")
+    .description("copy limits from a limits book of your own into a workbook that is set up already; what is typed differently there is listed and left")
     .argument("<in.xlsx>", "the workbook; it stays as it is")
     .argument("<out.xlsx>", "the copy with the limits in it")
     .option("--limits <book>", "the limits book, an .xlsx or .ods with a table of limits on a sheet for each engine model; wanted")

@@ -136,7 +136,7 @@ describe("a limits book", () => {
     );
     expect(first.err).toBe("crosshatch: yard-limits.xlsx: Squish: the limits book has it in inches, and the sheet has it in mm\n");
     const second = await copy(filled, again, "--model", "HB-3");
-    expect(second.out).toContain("0 limits copied from yard-limits.xlsx, HB-3, 1 typed otherwise and left.");
+    expect(second.out).toContain("0 limits copied from yard-limits.xlsx, HB-3, 1 typed differently there and left.");
     expect(second.err).toContain("Limits!B4, Taper: is at most 0.03, in the limits book at most 0.02; left as it is without --replace");
     expect((await copy(filled, replaced, "--model", "HB-3", "--replace")).out).toContain("0 limits copied from yard-limits.xlsx, HB-3, 1 replaced.");
     const upper = (path: string) => {

@@ -160,7 +160,7 @@ export const VIEWS: Views = {
     scene: "compared",
     go: async (page) => {
       await page.getByRole("tab", { name: "Compare" }).click();
-      await page.locator("summary", { hasText: "More" }).click();
+      await page.locator("summary", { hasText: "Uncertainty, hours, two engines" }).click();
       await page.getByRole("button", { name: "Compare", exact: true }).click();
       await page.getByText("Choose the file to compare with.").waitFor();
     },

@@ -71,7 +71,7 @@ test("En, p and the like stand folded under details", async () => {
 test("each line is a bar against what matters, on one axis for its characteristic, with its numbers in words", async () => {
   const page = await compare(async (opened) => {
     await sheets(opened);
-    await opened.getByText("More", { exact: true }).click();
+    await opened.getByText("Uncertainty, hours, two engines").click();
     await opened.getByLabel("Smallest difference that matters").fill("0.01");
   });
   await page.locator(".line-bar").first().waitFor();
@@ -90,7 +90,7 @@ test("each line is a bar against what matters, on one axis for its characteristi
 test("what matters makes it the same, by characteristic too", async () => {
   const page = await compare(async (opened) => {
     await sheets(opened);
-    await opened.getByText("More", { exact: true }).click();
+    await opened.getByText("Uncertainty, hours, two engines").click();
     await opened.getByLabel("Smallest difference that matters").fill("0.001; bore = 0.0062");
   });
   await page.getByRole("heading", { name: "The same within what matters (1)" }).waitFor();
@@ -107,7 +107,7 @@ test("a workbook from a file is read in the pane and compared with a sheet of th
   const buffer = Buffer.from(workbookBytes({ sheets: [{ name: "Build", cells: BUILD }] }));
   const page = await compare(async (opened) => {
     await opened.getByLabel("After", { exact: true }).selectOption("the sheet Strip-down");
-    await opened.getByLabel("File for the side before").setInputFiles({ name: "as built.xlsx", mimeType: "application/octet-stream", buffer });
+    await opened.getByLabel("File with the readings before").setInputFiles({ name: "as built.xlsx", mimeType: "application/octet-stream", buffer });
   });
   await page.locator(".counts", { hasText: "as built.xlsx against Strip-down" }).waitFor();
   expect((await shown(page)).map(([, ...rest]) => rest.slice(0, 3))).toEqual([DIFFERS, MEAN, OPEN].map(([, ...rest]) => rest));
@@ -117,12 +117,12 @@ test.each<[string, (page: Page) => Promise<void>, string]>([
   ["no file", async () => {}, "Choose the file to compare with."],
   [
     "a file that is no workbook",
-    (page) => page.getByLabel("File for the side before").setInputFiles({ name: "notes.xlsx", mimeType: "text/plain", buffer: Buffer.from("bore 1") }),
+    (page) => page.getByLabel("File with the readings before").setInputFiles({ name: "notes.xlsx", mimeType: "text/plain", buffer: Buffer.from("bore 1") }),
     "notes.xlsx is ",
   ],
   [
     "a workbook too large to be taken in",
-    (page) => page.getByLabel("File for the side before").setInputFiles(sparseFile("large.xlsx", 2.5e9)),
+    (page) => page.getByLabel("File with the readings before").setInputFiles(sparseFile("large.xlsx", 2.5e9)),
     "large.xlsx is too large: 2,500 MB, and at most 200 MB are read.",
   ],
   [
@@ -134,8 +134,8 @@ test.each<[string, (page: Page) => Promise<void>, string]>([
     "hours that are no number",
     async (page) => {
       await sheets(page);
-      await page.getByText("More", { exact: true }).click();
-      await page.getByLabel("Hours in service between").fill("many");
+      await page.getByText("Uncertainty, hours, two engines").click();
+      await page.getByLabel("Hours run between").fill("many");
     },
     "For the hours a number above 0 is wanted, with a decimal point, and there is many.",
   ],
@@ -157,8 +157,8 @@ test("two CSV files are compared as on the command line, and the parser is loade
   page.on("request", (request) => asked.push(request.url()));
   await page.getByRole("tab", { name: "Compare" }).click();
   await page.getByLabel("After", { exact: true }).selectOption("a file: another workbook, or readings as CSV");
-  await page.getByLabel("File for the side before").setInputFiles(fileURLToPath(new URL("build.csv", SAMPLES)));
-  await page.getByLabel("File for the side after").setInputFiles(fileURLToPath(new URL("strip-down.csv", SAMPLES)));
+  await page.getByLabel("File with the readings before").setInputFiles(fileURLToPath(new URL("build.csv", SAMPLES)));
+  await page.getByLabel("File with the readings after").setInputFiles(fileURLToPath(new URL("strip-down.csv", SAMPLES)));
   expect(asked.filter((url) => /csv/.test(url))).toEqual([]);
   await page.getByRole("button", { name: "Compare", exact: true }).click();
   // Rows and what differs as samples/compare/README.md lists them.
@@ -175,8 +175,8 @@ test("a run-in of typed length is apart in the wear", async () => {
       ["before", "build.csv"],
       ["after", "strip-down.csv"],
     ])
-      await opened.getByLabel(`File for the side ${side}`).setInputFiles(fileURLToPath(new URL(name!, SAMPLES)));
-    await opened.getByText("More", { exact: true }).click();
+      await opened.getByLabel(`File with the readings ${side}`).setInputFiles(fileURLToPath(new URL(name!, SAMPLES)));
+    await opened.getByText("Uncertainty, hours, two engines").click();
     await opened.getByLabel("Length of run-in").fill("50");
   }, "a file: another workbook, or readings as CSV");
   await page.locator("summary", { hasText: "Wear (" }).click();
@@ -186,7 +186,9 @@ test("a run-in of typed length is apart in the wear", async () => {
 
 test("a CSV that is no table of readings is refused in a sentence", async () => {
   const page = await compare((opened) =>
-    opened.getByLabel("File for the side before").setInputFiles({ name: "notes.csv", mimeType: "text/csv", buffer: Buffer.from("when,what\nMonday,oil\n") }),
+    opened
+      .getByLabel("File with the readings before")
+      .setInputFiles({ name: "notes.csv", mimeType: "text/csv", buffer: Buffer.from("when,what\nMonday,oil\n") }),
   );
   await page.getByRole("alert").filter({ hasText: "notes.csv has in line 1 no heading for the value" }).waitFor();
 });

@@ -70,9 +70,9 @@ test("limits come from a limits book of the shop's own, by the engine model that
   };
   await page.getByRole("combobox", { name: "Engine model" }).selectOption({ label: "HB-3 (2 limits)" });
   await page.getByRole("button", { name: "Copy into the sheets that are here" }).click();
-  await page.getByRole("status").filter({ hasText: "0 limits were copied from yard.xlsx, HB-3. 1 limit is typed otherwise and was left." }).waitFor();
+  await page.getByRole("status").filter({ hasText: "0 limits were copied from yard.xlsx, HB-3. 1 limit is typed differently here and was left." }).waitFor();
   expect(await upper()).toBe(0.03);
-  await page.getByRole("checkbox", { name: "Taper, Limits!B4: typed at most 0.03; the limits book at most 0.02" }).check();
+  await page.getByRole("checkbox", { name: "Taper, Limits!B4: here at most 0.03, in the limits book at most 0.02" }).check();
   await page.getByRole("button", { name: "Replace the ticked ones" }).click();
   await page.getByRole("status").filter({ hasText: "1 limit was replaced." }).waitFor();
   expect(await upper()).toBe(0.02);

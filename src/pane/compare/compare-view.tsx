@@ -66,12 +66,12 @@ export function SideField({ id, label, side, sheets, onSide }: Props) {
           <input
             type="file"
             accept=".xlsx,.csv"
-            aria-label={`File for the side ${label.toLowerCase()}`}
+            aria-label={`File with the readings ${label.toLowerCase()}`}
             aria-describedby={`side-${id}-hint`}
             onChange={(event) => onSide({ from: "file", file: event.currentTarget.files?.[0] ?? null })}
           />
           <p id={`side-${id}-hint`} class="hint">
-            An .xlsx, whose formulas count as they were saved, or a .csv with one reading a line. Read here, sent nowhere.
+            An .xlsx, with its results as they were saved, or a .csv with one reading a line. Read here, sent nowhere.
           </p>
         </>
       )}
@@ -80,12 +80,12 @@ export function SideField({ id, label, side, sheets, onSide }: Props) {
 }
 
 const MORE: readonly (readonly [key: "uncertainty" | "matters" | "hours" | "runIn" | "engineBefore" | "engineAfter", label: string, hint: string])[] = [
-  ["uncertainty", "Uncertainty of one reading", "For lengths whose sheet gives none: U at 95 %, such as 0.005; ring end gap = 0.02"],
-  ["matters", "Smallest difference that matters", "Where no sheet says: 0.01, or by characteristic as above"],
-  ["hours", "Hours in service between", "Where no sheet says"],
+  ["uncertainty", "Uncertainty of one reading", "U at 95 %, where the sheet gives none: 0.005 for every length, or ring end gap = 0.02"],
+  ["matters", "Smallest difference that matters", "Where no sheet says it: 0.01, or ring end gap = 0.05"],
+  ["hours", "Hours run between", "From the one measuring to the other, where no sheet says it"],
   ["runIn", "Length of run-in", "In hours, or what use is counted in, where no sheet says: its wear is apart and not drawn on"],
-  ["engineBefore", "Engine before", "For engine against engine, as the sheet names it"],
-  ["engineAfter", "Engine after", "The other one"],
+  ["engineBefore", "Engine before", "Only to compare two engines: its name, as the sheet has it"],
+  ["engineAfter", "Engine after", "The name of the other engine"],
 ];
 
 /** A build against its strip-down, or engine against engine: which differences are real, and which are the gauge. */
@@ -111,7 +111,7 @@ export function CompareView({ host, changes }: ViewProps) {
       const comparison = await compareSides(snapshot, mapping, choices);
       comparison.notes.push(...notes);
       setMade({ comparison, changes, inBook: choices.after.from !== "file" ? "after" : choices.before.from !== "file" ? "before" : null });
-      return "Compared; the changes stand below.";
+      return "Compared; what came of it stands below.";
     });
   return (
     <>
@@ -120,7 +120,7 @@ export function CompareView({ host, changes }: ViewProps) {
         <SideField id="before" label="Before" side={choices.before} sheets={sheets} onSide={(before) => choose({ before })} />
         <SideField id="after" label="After" side={choices.after} sheets={sheets} onSide={(after) => choose({ after })} />
         <details>
-          <summary>More</summary>
+          <summary>Uncertainty, hours, two engines</summary>
           <div class="fields">
             {MORE.map(([key, label, hint]) => (
               <div key={key} class="field">

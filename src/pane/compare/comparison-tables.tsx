@@ -23,7 +23,7 @@ const LISTS: readonly (readonly [verdict: ComparisonVerdict, title: string, tone
 ];
 
 const BARS =
-  "Bars: thick 90 %, thin 95 % of where the change may lie; the shaded middle is what does not matter. Filled square: differs. One axis for each characteristic.";
+  "A bar shows where the true change may lie: thick at 90 %, thin at 95 %. Shaded: too small to matter. Filled square: differs. Bars of one characteristic share their axis.";
 
 export function ComparisonTables({ comparison, inBook, onSelect }: Props) {
   const { between, headline, verdicts, places, refused, notes, rows, wear } = comparison;

@@ -77,7 +77,7 @@ export function SetupView({ host }: ViewProps) {
         </>
       ) : (
         <p class="refusal" role="alert">
-          At least one sheet with readings is wanted.
+          Leave in at least one sheet that takes readings.
         </p>
       )}
       <TaskLines {...work} />
@@ -167,7 +167,7 @@ function IntoWorkbook({ chosen, host }: { chosen: ChosenLimits; host: SheetHost 
     });
   return (
     <>
-      <p class="hint">For new sheets they are copied when the sheets are added. This workbook's own Limits sheet takes them too:</p>
+      <p class="hint">New sheets get them when they are added. To put them on the Limits sheet that is here already:</p>
       <div class="tools">
         <button type="button" aria-disabled={work.doing !== ""} onClick={copy}>
           Copy into the sheets that are here
@@ -176,7 +176,7 @@ function IntoWorkbook({ chosen, host }: { chosen: ChosenLimits; host: SheetHost 
       <TaskLines {...work} />
       {others.length > 0 && (
         <fieldset>
-          <legend>Typed otherwise, and left as they are. Tick those that the limits book is to replace:</legend>
+          <legend>Typed differently here, and left as they are. Tick those to be replaced from the limits book:</legend>
           {others.map((other) => (
             <label key={placeName(other.cell)} class="tick">
               <input
@@ -185,7 +185,7 @@ function IntoWorkbook({ chosen, host }: { chosen: ChosenLimits; host: SheetHost 
                 onChange={({ currentTarget: { checked } }) => setTicked(checked ? [...ticked, other] : ticked.filter((one) => one !== other))}
               />
               <span>
-                {other.characteristic}, {placeName(other.cell)}: typed {other.typed}; the limits book {other.inBook}
+                {other.characteristic}, {placeName(other.cell)}: here {other.typed}, in the limits book {other.inBook}
               </span>
             </label>
           ))}
@@ -203,8 +203,8 @@ function IntoWorkbook({ chosen, host }: { chosen: ChosenLimits; host: SheetHost 
 function copiedText({ copied, same, others, notes }: LimitsForWorkbook, { file, model }: ChosenLimits): string {
   const sentences = [
     `${counted(copied, "limit was", "limits were")} copied from ${file}, ${model}${copied > 0 ? ": look them over against the maker's service manual" : ""}.`,
-    same > 0 && `${counted(same, "limit is", "limits are")} typed as the book has ${same === 1 ? "it" : "them"}.`,
-    others.length > 0 && `${counted(others.length, "limit is", "limits are")} typed otherwise and ${others.length === 1 ? "was" : "were"} left.`,
+    same > 0 && `${counted(same, "limit is", "limits are")} the same already.`,
+    others.length > 0 && `${counted(others.length, "limit is", "limits are")} typed differently here and ${others.length === 1 ? "was" : "were"} left.`,
     ...notes.map(asSentence),
   ];
   return sentences.filter(Boolean).join(" ");
