@@ -78,7 +78,7 @@ class Evaluation implements Computed {
   /** Formulas in cycles that filled more than one cell when the file was saved: their error stands in all of these. */
   readonly #circularArrays: Slot[] = [];
   readonly #grids: GridSheets;
-  readonly #runnables: TemplateCache;
+  readonly #templates: TemplateCache;
   readonly #open = new Set<Slot>();
   readonly #blocks = new Map<string, RuntimeValue[][]>();
   /** Cells that were read as blank, sheet by sheet. */
@@ -94,14 +94,14 @@ class Evaluation implements Computed {
     private readonly circular: ReadonlySet<CellFile>,
   ) {
     this.#grids = new GridSheets(book);
-    this.#runnables = new TemplateCache(book, this.#grids, { cell: (area) => this.#read(area.sheet, area.top, area.left), block: (area) => this.#block(area) });
+    this.#templates = new TemplateCache(book, this.#grids, { cell: (area) => this.#read(area.sheet, area.top, area.left), block: (area) => this.#block(area) });
     this.#slots = book.sheets.map(({ cells }, sheet) => new Map(cells.map((cell) => [keyOf(cell), this.#slotOf(cell, sheet)])));
     this.#blanks = book.sheets.map(() => new Set());
     this.#expected = book.sheets.map(() => new Map());
   }
 
   get refused(): RefusedFormulas {
-    return this.#runnables.refused;
+    return this.#templates.refused;
   }
 
   /** Runs every formula; false when some have run too early. */
@@ -179,7 +179,7 @@ class Evaluation implements Computed {
     if (slot.value) return slot.value;
     this.#enter(slot);
     if (this.#open.size > DEEPEST) this.#prepare(slot);
-    return this.#run(slot, this.#runnables.of(slot.cell!, slot.sheet));
+    return this.#run(slot, this.#templates.of(slot.cell!, slot.sheet));
   }
 
   #enter(slot: Slot): void {
@@ -216,7 +216,7 @@ class Evaluation implements Computed {
   }
 
   #step(slot: Slot): { slot: Slot; runnable: ReadyFormula; waits: Iterator<Slot, undefined> } {
-    const runnable = this.#runnables.of(slot.cell!, slot.sheet);
+    const runnable = this.#templates.of(slot.cell!, slot.sheet);
     return { slot, runnable, waits: this.#unsettled(runnable.areas) };
   }
 

@@ -148,29 +148,29 @@ export class TemplateCache {
   readonly #translator: Translator;
   readonly #compiler: Compiler;
   /** Of formulas of one cell sheet by sheet, of array formulas all together. */
-  readonly #shapes: Map<string, Compiled | null>[];
-  readonly #arrayShapes = new Map<string, Compiled | null>();
+  readonly #templates: Map<string, Compiled | null>[];
+  readonly #arrayTemplates = new Map<string, Compiled | null>();
 
   constructor(book: WorkbookFile, grids: GridSheets, reader: CellReader) {
     this.#grids = grids;
     this.#translator = new Translator(book, grids, signatures());
     this.#compiler = new Compiler(reader);
-    this.#shapes = book.sheets.map(() => new Map());
+    this.#templates = book.sheets.map(() => new Map());
   }
 
   /** The formula that runs for a cell, and what it refers to there. */
   of(cell: CellFile, sheet: number): ReadyFormula {
     // What a part of a table is depends on the row, also where nothing in the formula's text does.
-    const shape = cell.formula === undefined || cell.formula.includes("[") ? undefined : formulaTemplate(cell.formula);
-    if (!shape) return this.#compile(cell, sheet);
+    const template = cell.formula === undefined || cell.formula.includes("[") ? undefined : formulaTemplate(cell.formula);
+    if (!template) return this.#compile(cell, sheet);
     const { array } = cell;
-    const key = array ? `${sheet} ${array.grows ? "grows" : `${array.rows}×${array.columns}`} ${shape.key}` : shape.key;
-    const shapes = array ? this.#arrayShapes : this.#shapes[sheet]!;
-    const known = shapes.get(key);
-    if (known) return { compiled: known, areas: this.#held(shape.areas, known.areas) };
+    const key = array ? `${sheet} ${array.grows ? "grows" : `${array.rows}×${array.columns}`} ${template.key}` : template.key;
+    const templates = array ? this.#arrayTemplates : this.#templates[sheet]!;
+    const known = templates.get(key);
+    if (known) return { compiled: known, areas: this.#held(template.areas, known.areas) };
     const made = this.#compile(cell, sheet);
     // What the grid is given can name other cells than the formula does: names, tables, one cell of a range.
-    if (known === undefined) shapes.set(key, !this.refused.has(cell) && areAlike(made.areas, shape.areas) ? made.compiled : null);
+    if (known === undefined) templates.set(key, !this.refused.has(cell) && areAlike(made.areas, template.areas) ? made.compiled : null);
     return made;
   }
 

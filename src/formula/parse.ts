@@ -68,7 +68,7 @@ interface Read {
 
 type Shared = Pick<Places, "of"> & { tree: AstExpression };
 
-/** Shapes that are kept; where nearly every formula has one of its own, keeping them gains nothing. */
+/** Templates that are kept; where nearly every formula has one of its own, keeping them gains nothing. */
 const MOST_KEPT = 1000;
 
 /** Larger areas are not looked at, which is said in words that name them. */
@@ -79,20 +79,20 @@ const known = new WeakMap<WorkbookCells, Map<string, Shared | null>>();
 /** Takes a formula of a workbook apart; formulas that differ only in the cells that they name share one tree. */
 export function readFormula(book: WorkbookCells, formula: string): Read {
   // What a part of a table is depends on the row, also where nothing in the formula's text does.
-  const shape = formula.includes("[") ? undefined : formulaTemplate(formula);
-  if (!shape?.areas.every(isSmall)) return { tree: parseFormula(formula) };
-  const shapes = known.get(book) ?? new Map<string, Shared | null>();
-  known.set(book, shapes);
-  const shared = shapes.get(shape.key);
-  if (shared && shared.of.size === shape.areas.length) return { tree: shared.tree, places: { of: shared.of, boxes: shape.areas } };
+  const template = formula.includes("[") ? undefined : formulaTemplate(formula);
+  if (!template?.areas.every(isSmall)) return { tree: parseFormula(formula) };
+  const templates = known.get(book) ?? new Map<string, Shared | null>();
+  known.set(book, templates);
+  const shared = templates.get(template.key);
+  if (shared && shared.of.size === template.areas.length) return { tree: shared.tree, places: { of: shared.of, boxes: template.areas } };
   const tree = parseFormula(formula);
-  if (shared === undefined && shapes.size < MOST_KEPT) shapes.set(shape.key, tree ? sharedBy(tree, shape.areas) : null);
+  if (shared === undefined && templates.size < MOST_KEPT) templates.set(template.key, tree ? sharedBy(tree, template.areas) : null);
   return { tree };
 }
 
 const isSmall = ({ top, left, bottom, right }: Edges): boolean => (bottom - top + 1) * (right - left + 1) <= MOST_CELLS;
 
-/** The tree as others can use it: only if its references are the very cells that the shape was told by. */
+/** The tree as others can use it: only if its references are the very cells that the template was told by. */
 function sharedBy(tree: AstExpression, boxes: readonly Edges[]): Shared | null {
   const of = new Map<AstExpression, { index: number; sheet: string | undefined }>();
   for (const node of references(tree)) {

@@ -42,7 +42,7 @@ const isDigit = (code: number): boolean => code >= 48 && code <= 57;
 /** The place of a letter in the alphabet from 1, capital or small; of no other sign. */
 const letterOf = (code: number): number => ((code >= 65 && code <= 90) || (code >= 97 && code <= 122) ? code & 31 : 0);
 
-/** `undefined` for a formula in which something only looks like a cell, or a range is one cell: those are shapes of their own. */
+/** `undefined` for a formula in which something only looks like a cell, or a range is one cell: those are templates of their own. */
 export function formulaTemplate(formula: string): FormulaTemplate | undefined {
   if (formula.length > LONGEST) return undefined;
   const areas: Edges[] = [];

@@ -50,6 +50,8 @@ describe("files that are looked for by their names", () => {
   test("folders whose coverage is measured hold code, and those that measure it tests", () => {
     expect(namesNothing(MEASURED.map((folder) => `${folder}/**/*.ts`))).toEqual([]);
     expect(namesNothing(MEASURED_BY.map((folder) => `${folder}/**/*.test.ts`))).toEqual([]);
+    const kept = (json("test/tasks/coverage.json") as { folder: string }[]).map(({ folder }) => folder);
+    expect(kept.filter((folder) => !MEASURED.includes(folder))).toEqual([]);
   });
 });
 
@@ -75,6 +77,16 @@ describe("tasks", () => {
   test("the contributors' page tells of every long test, and of none that is not there", () => {
     const told = text("DEVELOPERS.md").match(/test\/[\w/-]+\.long\.ts/g)!;
     expect(told.sort()).toEqual(found("test/**/*.long.ts").sort());
+  });
+
+  test("the two ways of a reading through the files name files that are there, each of them once", () => {
+    const page = text("DEVELOPERS.md");
+    const ways = page.slice(page.indexOf("## From a cell to a finding"), page.indexOf("## Add a function")).split("A row of a CSV");
+    for (const way of ways) {
+      const named = [...way.matchAll(/`([\w./-]+\.tsx?)`/g)].map(([, path]) => path!);
+      expect(named.length).toBeGreaterThan(10);
+      expect(named.filter((path, i) => named.indexOf(path) !== i || !existsSync(join(root, path)))).toEqual([]);
+    }
   });
 
   test("what a user starts without development packages is a task", () => {
