@@ -7,12 +7,9 @@ import type { Reading } from "./readings.ts";
 
 const FIELDS: readonly ComparisonField[] = ["characteristic", "lower", "upper", "unit", "matters", "wearDirection"];
 
-/** A table that says of each characteristic what it may be, or what of it matters. */
+/** A table that says of each characteristic what matters, and mostly what it may be; one of a least and a most alone may tell what was measured. */
 const isOfLimits = ({ at }: Columns): boolean =>
-  at.value === undefined &&
-  at.before === undefined &&
-  at.characteristic !== undefined &&
-  [at.matters, at.lower, at.upper].some((column) => column !== undefined);
+  at.value === undefined && at.before === undefined && at.characteristic !== undefined && at.matters !== undefined;
 
 /** What a row of such a table says. */
 interface Limit extends Pick<Reading, "lower" | "upper" | "matters"> {

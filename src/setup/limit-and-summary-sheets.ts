@@ -58,12 +58,13 @@ export function limitsPage(choices: BuildSheetChoices, parts: readonly SheetPart
   const { cylinders } = choices;
   const list = characteristics(choices, parts);
   const page = new SheetBuilder("Limits", "Limits", [
-    "Type them from the maker's service manual and say where they stand. One side may stay blank: what cannot be below 0, such as taper, needs no lower limit of 0. Near: the distance from a limit inside which a value is called near it. Where a reading has an uncertainty U, verdicts follow ISO 14253-1:1998: within, over or under only where all of U lies on that side of the limit.",
+    "Type them from the maker's service manual and say where they stand. One side may stay blank: what cannot be below 0, such as taper, needs no lower limit of 0. Near: the distance from a limit inside which a value is called near it. Matters: the smallest change since the build that matters, by which Compare calls what is less the same. Where a reading has an uncertainty U, verdicts follow ISO 14253-1:1998: within, over or under only where all of U lies on that side of the limit.",
   ]);
-  const limit = (heading: string): SheetColumn => ({
-    ...numberColumn(heading, "General", "A limit, typed as a number in the unit of the row.", "number"),
+  const inUnitOfRow = (column: SheetColumn): SheetColumn => ({
+    ...column,
     special: (index) => (list[index]?.[1] === choices.unit ? { format: limitFormat(choices) } : {}),
   });
+  const limit = (heading: string): SheetColumn => inUnitOfRow(numberColumn(heading, "General", "A limit, typed as a number in the unit of the row.", "number"));
   const table = page.table(
     LIMITS_TABLE,
     FIRST - 1,
@@ -72,10 +73,8 @@ export function limitsPage(choices: BuildSheetChoices, parts: readonly SheetPart
       limit("Lower"),
       limit("Upper"),
       { heading: "Unit", look: "label", width: 8, cell: ({ index }) => list[index]?.[1] ?? "" },
-      {
-        ...numberColumn("Near", "General", "A distance of at least 0.", "at least zero"),
-        special: (index) => (list[index]?.[1] === choices.unit ? { format: limitFormat(choices) } : {}),
-      },
+      inUnitOfRow(numberColumn("Near", "General", "A distance of at least 0.", "at least zero")),
+      inUnitOfRow(numberColumn("Matters", "General", "The smallest difference that matters, above 0.")),
       { heading: "Source", look: "typed", width: 40 },
     ],
     list.length + SPARE,

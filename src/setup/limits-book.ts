@@ -16,6 +16,8 @@ interface BookLimit {
   lower: number | null;
   upper: number | null;
   near: number | null;
+  /** The smallest difference that matters. */
+  matters: number | null;
   unit: string | undefined;
   source: string;
 }
@@ -29,7 +31,7 @@ export interface LimitsModel {
 }
 
 /**
- * Every sheet with a table headed characteristic and lower or upper (and unit, near, source, as on the Limits sheet of a
+ * Every sheet with a table headed characteristic and lower or upper (and unit, near, matters, source, as on the Limits sheet of a
  * build sheet): a limits book has one for each engine model, and a filled build sheet is one as well. A limit may be in
  * words, `0.25-0.45` or `165 min`.
  */
@@ -41,7 +43,7 @@ export function modelsIn(sheets: readonly SheetSnapshot[]): LimitsModel[] {
   });
 }
 
-const LIMIT_FIELDS = ["characteristic", "lower", "upper", "near", "unit"] as const satisfies readonly ComparisonField[];
+const LIMIT_FIELDS = ["characteristic", "lower", "upper", "near", "matters", "unit"] as const satisfies readonly ComparisonField[];
 
 const isOfLimits = ({ at }: Columns): boolean =>
   at.characteristic !== undefined && at.value === undefined && at.before === undefined && (at.lower !== undefined || at.upper !== undefined);
@@ -77,12 +79,14 @@ function limitOf(sheet: SheetSnapshot, line: TableLine, refused: string[]): Book
   else if (lower === undefined || upper === undefined) refused.push(`${place}: its limits are no numbers, so they were not copied`);
   else
     return {
-      ...{ characteristic, lower, upper, near: typeof cells.near === "number" ? cells.near : null },
+      ...{ characteristic, lower, upper, near: numberIn(cells.near), matters: numberIn(cells.matters) },
       unit,
       source: cellText(source === undefined ? null : values[r]![source]).trim(),
     };
   return undefined;
 }
+
+const numberIn = (cell: Cell | undefined): number | null => (typeof cell === "number" ? cell : null);
 
 /** Lower and upper; `undefined` for one that is neither a number nor a limit in words. */
 function sidesOf(lower: Cell, upper: Cell): [number | null | undefined, number | null | undefined] {
@@ -143,7 +147,7 @@ class LimitRows {
   }
 
   /** Types a limit into its row, or into one for limits of the shop's own; or says why not. */
-  put({ characteristic, lower, upper, near, unit }: BookLimit, source: string): string | undefined {
+  put({ characteristic, lower, upper, near, matters, unit }: BookLimit, source: string): string | undefined {
     const own = this.#rows.find((row) => keyOf(this.#content(row, "Characteristic")) === keyOf(characteristic));
     const row = own ?? this.#rows.find((one) => this.#content(one, "Characteristic") === "");
     if (row === undefined) return "this build sheet does not judge it, and its rows for limits of your own are full";
@@ -157,6 +161,7 @@ class LimitRows {
     this.#type(row, "Lower", lower);
     this.#type(row, "Upper", upper);
     this.#type(row, "Near", near);
+    this.#type(row, "Matters", matters);
     this.#type(row, "Source", source);
     return undefined;
   }
@@ -217,7 +222,7 @@ function take(found: LimitsForWorkbook, sheet: SheetSnapshot, line: TableLine, l
   const wanted: [column: number | undefined, content: number | string | null][] = [
     [at.lower, limit.lower],
     [at.upper, limit.upper],
-    ...(limit.near === null ? [] : [[at.near, limit.near] as [number | undefined, number]]),
+    ...(["near", "matters"] as const).flatMap((field) => (limit[field] === null ? [] : [[at[field], limit[field]] as [number | undefined, number]])),
     [sourceAt, source],
   ];
   const edits = wanted.flatMap(([column, content]) =>

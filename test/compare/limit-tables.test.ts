@@ -21,6 +21,17 @@ test("a table of limits gives rows that say none what they may be, what matters 
   expect(wear[0]!.life).toBeCloseTo(1500, 6);
 });
 
+test("a least and a most without what matters may be what was measured, and judge nothing", () => {
+  const summary: Typed = [
+    ["Characteristic", "Min", "Max"],
+    ["Liner", 73, 73.03],
+  ];
+  expect(read(summary).readings.map(({ lower, upper }) => [lower, upper])).toEqual([
+    [undefined, undefined],
+    [undefined, undefined],
+  ]);
+});
+
 test("a row's own limits go before them, on both sides", () => {
   const own: Typed = READINGS.map((row, i) => [...row, i === 0 ? "Upper" : 73.05]);
   expect(read(limits(["Liner", 72.9, 73.09, 0.01, "mm", null]), own).readings.map(({ lower, upper }) => [lower, upper])).toEqual([

@@ -57,6 +57,21 @@ describe("a build sheet of ours against its strip-down", () => {
     expect(places.filter(({ own, verdict }) => own === "bore" && verdict === "differs")).toHaveLength(6);
   });
 
+  test("what matters is typed beside the limits, for results and in a row of the shop's own for readings", async () => {
+    const made = await filledSheet({ hours: 850 });
+    await made.type("LimitList", "Matters", made.rowOf("LimitList", "Ring end gap, top"), 0.05);
+    await made.type("LimitList", "Matters", made.rowOf("LimitList", "Taper"), 0.001);
+    await made.type("LimitList", "Characteristic", made.rowOf("LimitList", ""), "Bore");
+    await made.type("LimitList", "Matters", made.rowOf("LimitList", ""), 0.005);
+    const { places } = compareReadings(await built, readingsOfWorkbook(await made.host.read()));
+    const of = (name: string) => new Set(places.filter(({ own }) => own === name).map(({ matters, verdict }) => `${matters}: ${verdict}`));
+    // Two gauges with U of 0.02 see 1.645 × 0.02 ÷ √2 = 0.023, and with 0.002 a tenth of that; a taper of two readings 0.0033.
+    expect(of("top ring end gap")).toEqual(new Set(["0.05: same within"]));
+    expect(of("bore")).toEqual(new Set(["0.005: same within"]));
+    expect(of("taper")).toEqual(new Set(["0.001: cannot tell"]));
+    expect(of("second ring end gap")).toEqual(new Set(["null: cannot tell"]));
+  });
+
   test("another engine's sheet is no strip-down", async () => {
     expect(compareReadings(await built, await read({ serial: "0418", hours: 850 }))).toMatchObject({ kind: "sizes", wear: [] });
   });

@@ -1,7 +1,7 @@
 import { compareTrial } from "../../src/compare/compare.ts";
 import { readingsOfWorkbook } from "../../src/compare/from-workbook.ts";
 import { asCsv, filled, linesSaid } from "../setup/trial/filled-trial.ts";
-import { byChance, livesOf, powerOfMeans, sameOf, sharesOf, TREATED, U, UNCHANGED } from "./simulation.ts";
+import { byChance, deviationOf, livesOf, powerOfMeans, sameOf, sharesOf, TREATED, U, UNCHANGED } from "./simulation.ts";
 import { csv } from "./stand.ts";
 
 const RUNS = 400;
@@ -26,8 +26,10 @@ test("of trials whose ways of treatment do nothing, 5 in 100 at most say that th
 });
 
 test.each([2, 3, 4, 8])("a mean of %p places is seen nearly as often as the paired t test sees it, or oftener", async (places) => {
-  const { rule, pairedT } = await powerOfMeans(places, 1.5 * Math.SQRT2 * (U / 2), RUNS, 947 + places);
-  expect(rule).toBeGreaterThanOrEqual(pairedT - 0.03);
+  for (const kind of ["typed as none", "cancelled"] as const) {
+    const { rule, pairedT } = await powerOfMeans(kind, places, 1.5 * deviationOf(kind), RUNS, 947 + places);
+    expect(rule).toBeGreaterThanOrEqual(pairedT - 0.03);
+  }
 });
 
 test.each([3, 4, 6])("a life from %p measurings with an honest gauge is covered, and seldom comes before the earliest", async (n) => {

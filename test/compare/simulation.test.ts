@@ -1,4 +1,4 @@
-import { byChance, livesOf, powerOfMeans, sameOf, sharesOf, TREATED, U, UNCHANGED } from "./simulation.ts";
+import { byChance, deviationOf, livesOf, powerOfMeans, sameOf, sharesOf, TREATED, U, UNCHANGED } from "./simulation.ts";
 
 // Few studies of each, so that the suite stays quick; simulation.long.ts has the numbers.
 const RUNS = 12;
@@ -18,8 +18,10 @@ test("what has changed by just what matters is called the same in 5.5 of 100 lin
 
 test("trials, means and lives hold too, but for chance", async () => {
   expect((await sharesOf(TREATED, RUNS, 967)).groups).toBeLessThanOrEqual(byChance(0.05, RUNS));
-  const { rule, pairedT } = await powerOfMeans(3, 1.5 * Math.SQRT2 * (U / 2), 200, 971);
-  expect(rule).toBeGreaterThan(pairedT);
+  for (const kind of ["typed as none", "cancelled"] as const) {
+    const { rule, pairedT } = await powerOfMeans(kind, 3, 1.5 * deviationOf(kind), 200, 971);
+    expect(rule).toBeGreaterThan(pairedT);
+  }
   const { covered, width } = await livesOf(4, 6, 100, 977);
   expect(width).toBeLessThanOrEqual(1.3);
   expect(covered).toBeGreaterThanOrEqual(0.95 - 2.576 * Math.sqrt((0.95 * 0.05) / 100));

@@ -104,20 +104,36 @@ export async function sameOf(study: Study, runs: number, seed: number): Promise<
   return same;
 }
 
+/** Standard uncertainty of a setting that all readings of a session share, and what is left of each reading's own. */
+const SETTING = 0.4 * U;
+const OWN = Math.sqrt(u ** 2 - SETTING ** 2);
+
+/** Means whose places scatter by their readings alone: of one engine whose U is typed as each reading's own, or of what two engines measured in the same sessions differ by, where the typed common part cancels. */
+export type Uncommon = "typed as none" | "cancelled";
+
+/** The deviation of one change, or of one difference of changes. */
+export const deviationOf = (kind: Uncommon): number => (kind === "cancelled" ? 2 * OWN : Math.SQRT2 * u);
+
 /** In what share of lines a mean of so many places, changed by so much, differs by itself; and as seldom as that the paired t test misses it. */
-export async function powerOfMeans(places: number, change: number, runs: number, seed: number): Promise<{ rule: number; pairedT: number }> {
+export async function powerOfMeans(kind: Uncommon, places: number, change: number, runs: number, seed: number): Promise<{ rule: number; pairedT: number }> {
   const random = new SeededNormal(seed);
+  const [engines, own, common] = kind === "cancelled" ? ([ENGINES, OWN, 2 * SETTING] as const) : ([["A"], u, 0] as const);
   const found = { rule: 0, pairedT: 0 };
   for (let run = 0; run < runs; run++) {
     const lines = [HEADER];
+    const settings = kind === "cancelled" ? [random.normal(SETTING), random.normal(SETTING)] : [0, 0];
     const changes = Array.from({ length: places }, (_, i) => {
-      const [before, after] = [73 + i / 100 + random.normal(u), 73 + i / 100 + change + random.normal(u)];
-      for (const [campaign, value] of [["before", before] as const, ["after", after] as const])
-        lines.push(["", "A", campaign, i, "bore", "", value.toFixed(7), "mm", U, 0, "", "", ""].join(","));
-      return after - before;
+      const of = engines.map((engine, e) => {
+        const read = (at: 0 | 1): number => 73 + i / 100 + settings[at]! + (e === engines.length - 1 ? at * change : 0) + random.normal(own);
+        const [before, after] = [read(0), read(1)];
+        for (const [campaign, value] of [["before", before] as const, ["after", after] as const])
+          lines.push(["", engine, campaign, i, "bore", "", value.toFixed(7), "mm", U, common, "", "BG-1", campaign].join(","));
+        return after - before;
+      });
+      return of.at(-1)! - (of.length > 1 ? of[0]! : 0);
     });
-    const { means } = compareReadings(await csv(lines.join("\n")), undefined);
-    if (means[0]!.p! <= 0.05) found.rule += 1 / runs;
+    const { means, meanDifferences } = compareReadings(await csv(lines.join("\n")), undefined);
+    if ((kind === "cancelled" ? meanDifferences : means)[0]!.p! <= 0.05) found.rule += 1 / runs;
     const mean = changes.reduce((sum, one) => sum + one, 0) / places;
     const deviation = Math.sqrt(changes.reduce((sum, one) => sum + (one - mean) ** 2, 0) / (places - 1));
     if (Math.abs(mean) > (studentQuantile(0.95, places - 1) * deviation) / Math.sqrt(places)) found.pairedT += 1 / runs;

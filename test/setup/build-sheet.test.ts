@@ -74,7 +74,7 @@ test("no limit is built in: the limits' cells and those of gauges and engine siz
       const own = book.sheets.find(({ tables }) => tables.some((one) => one.name === name))!;
       return own.cells.filter((cell) => cell.row > row && cell.row <= row + rows && columns.includes(headings[cell.column]!)).map(({ content }) => content);
     };
-    expect(new Set(typed("LimitList", ["Lower", "Upper", "Near", "Source"]))).toEqual(new Set([""]));
+    expect(new Set(typed("LimitList", ["Lower", "Upper", "Near", "Matters", "Source"]))).toEqual(new Set([""]));
     expect(new Set(typed("Gauges", table(book, "Gauges").headings))).toEqual(new Set([""]));
     const numbers = formulas(book).filter((formula) => /HATCH\.VERDICT\([^)]*,\s*-?\d/.test(formula));
     expect(numbers).toEqual([]);

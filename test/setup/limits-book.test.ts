@@ -53,13 +53,30 @@ test("limits come to their rows by whatever name, each with its source; what the
   const { book: filled, copied, notes } = withLimits(built(), model!, "yard.xlsx");
   expect([copied, notes]).toEqual([5, []]);
   expect(rowsOf(filled)).toEqual([
-    "Taper |  | 0.02 | mm |  | Limits book yard.xlsx, HB-3: manual, page 41",
-    "Piston clearance | 0.03 | 0.06 | mm |  | Limits book yard.xlsx, HB-3",
-    "Ring end gap, top | 0.25 | 0.55 | mm |  | Limits book yard.xlsx, HB-3: manual, page 44",
-    "Compression pressure | 10 |  | bar |  | Limits book yard.xlsx, HB-3: manual, page 12",
-    "Water pump shaft | 11.98 | 12 | mm |  | Limits book yard.xlsx, HB-3: drawing 7",
+    "Taper |  | 0.02 | mm |  |  | Limits book yard.xlsx, HB-3: manual, page 41",
+    "Piston clearance | 0.03 | 0.06 | mm |  |  | Limits book yard.xlsx, HB-3",
+    "Ring end gap, top | 0.25 | 0.55 | mm |  |  | Limits book yard.xlsx, HB-3: manual, page 44",
+    "Compression pressure | 10 |  | bar |  |  | Limits book yard.xlsx, HB-3: manual, page 12",
+    "Water pump shaft | 11.98 | 12 | mm |  |  | Limits book yard.xlsx, HB-3: drawing 7",
   ]);
   expect(rowsOf(built())).toEqual([]);
+});
+
+test("what matters goes along with its limit, into a new build sheet and into one that is set up", async () => {
+  const sheet = (upper: number | string, matters: number | string) => ({
+    Limits: [
+      ["Characteristic", "Lower", "Upper", "Unit", "Matters", "Source"],
+      ["Taper", "", upper, "mm", matters, ""],
+    ],
+  });
+  const [model] = modelsIn((await typed(sheet(0.02, 0.004))).sheets);
+  expect(rowsOf(withLimits(built(), model!, "yard.xlsx").book)).toEqual(["Taper |  | 0.02 | mm |  | 0.004 | Limits book yard.xlsx, Limits"]);
+  const { edits } = limitsFor((await typed(sheet("", ""))).sheets, model!, "yard.xlsx");
+  expect(edits.map(({ column, cells }) => [column, cells[0]![0]])).toEqual([
+    [2, 0.02],
+    [4, 0.004],
+    [5, "Limits book yard.xlsx, Limits"],
+  ]);
 });
 
 test("what cannot be copied is said by name, and the rest is", async () => {

@@ -2,7 +2,7 @@
 import { writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { root } from "../../src/tools/paths.ts";
-import { livesOf, powerOfMeans, sameOf, sharesOf, TREATED, U, UNCHANGED } from "../compare/simulation.ts";
+import { deviationOf, livesOf, powerOfMeans, sameOf, sharesOf, TREATED, U, UNCHANGED } from "../compare/simulation.ts";
 
 /** Studies of each kind; whoever is in a hurry gives fewer. */
 const runs = Number(process.argv[2] ?? 2000);
@@ -28,8 +28,15 @@ note("trials with anything that differs: six engines, ways of treatment that do 
 const same = await sameOf({ common: 0, change: 2 * U, matters: 2 * U }, Math.ceil(runs / 2), SEED);
 note("lines that have changed by just what matters and are called the same", `places ${percent(same.places)}, means ${percent(same.means)}`);
 for (const places of [2, 3, 4, 8]) {
-  const { rule, pairedT } = await powerOfMeans(places, 1.5 * Math.SQRT2 * (U / 2), runs, SEED + places);
+  const { rule, pairedT } = await powerOfMeans("typed as none", places, 1.5 * deviationOf("typed as none"), runs, SEED + places);
   note(`a mean of ${places} places that has changed by 1.5 deviations is found`, `${percent(rule)}; by the paired t test ${percent(pairedT)}`);
+}
+for (const places of [2, 3, 4, 8]) {
+  const { rule, pairedT } = await powerOfMeans("cancelled", places, 1.5 * deviationOf("cancelled"), runs, SEED + places);
+  note(
+    `a mean difference of ${places} places by 1.5 deviations is found, two engines in the same sessions, the common part typed`,
+    `${percent(rule)}; by the paired t test ${percent(pairedT)}`,
+  );
 }
 for (const n of [3, 4, 6]) {
   const [slow, fast] = [await livesOf(n, 6, runs, SEED + n), await livesOf(n, 12, runs, SEED + 7 * n)];
