@@ -72,9 +72,12 @@ export function placeEstimates(
   });
   // Once for each characteristic, not for each of its places.
   const told = new Map([...decimals].map(([key, all]) => [key, decimalsAmong(all)]));
-  return read.map((one) => {
+  const contradictions = read.map((one) => ("why" in one ? [] : contradictionsIn(one, scatter)));
+  // What contradicts itself says nothing of how far the readings of other places scatter.
+  for (const { side, session } of contradictions.flat()) scatter.leaveOut(side, session);
+  return read.map((one, i) => {
     if ("why" in one) return { why: one.why! };
-    const why = contradictionIn(one, scatter, names);
+    const why = contradictionText(contradictions[i]!, names);
     return why === undefined ? placeEstimate(one, scatter, matters, told.get(keyOf(one.before[0]!.readings[0]!))!, masters) : { why };
   });
 }
@@ -82,16 +85,24 @@ export function placeEstimates(
 /** The sessions of each side in the order of their hours; the last of each stands for it. */
 type Sides = Record<"before" | "after", Session[]>;
 
-function contradictionIn(sides: Sides, scatter: RepeatScatter, names: SideNames): string | undefined {
-  for (const side of ["before", "after"] as const) {
-    for (const session of sides[side]) {
+interface Contradiction {
+  side: "before" | "after";
+  session: Session;
+}
+
+function contradictionsIn(sides: Sides, scatter: RepeatScatter): Contradiction[] {
+  return (["before", "after"] as const).flatMap((side) =>
+    sides[side].flatMap((session) => {
       const U = uncertaintyOf(session) ?? uncertaintyOf(sides[side === "before" ? "after" : "before"].at(-1)!);
-      if (U === undefined || !scatter.contradicts(side, session, U)) continue;
-      const sizes = session.readings.map(({ value }) => value);
-      return `${names[side]}: its readings ${sizes.slice(0, -1).join(", ")} and ${sizes.at(-1)} contradict one another beyond what the gauge explains`;
-    }
-  }
-  return undefined;
+      return U !== undefined && scatter.contradicts(side, session, U) ? [{ side, session }] : [];
+    }),
+  );
+}
+
+function contradictionText([first]: readonly Contradiction[], names: SideNames): string | undefined {
+  if (first === undefined) return undefined;
+  const sizes = first.session.readings.map(({ value }) => value);
+  return `${names[first.side]}: its readings ${sizes.slice(0, -1).join(", ")} and ${sizes.at(-1)} contradict one another beyond what the gauge explains`;
 }
 
 /** What was worked out from typed sizes is told with a decimal more, where it has one. */

@@ -67,6 +67,13 @@ export class RepeatScatter {
     this.#repeats += (readings.length * (readings.length - 1)) / 2;
   }
 
+  /** Takes a session out again, once it is known to contradict itself. */
+  leaveOut(side: string, { readings }: Session): void {
+    const pool = this.#pools.get(poolOf(side, readings[0]!))!;
+    pool.squares = Math.max(pool.squares - sumOfSquares(readings.map(({ value }) => value!)), 0);
+    pool.degreesOfFreedom -= readings.length - 1;
+  }
+
   /**
    * The doubt of a session whose gauge has the expanded uncertainty U. The scatter of repeats takes the place
    * of the reading's own part where it is larger, and the mean of repeats shrinks that part alone: a U that
@@ -92,23 +99,25 @@ export class RepeatScatter {
   /**
    * True where repeats of one place lie so far apart that neither the gauge nor the scatter of the other repeats explains
    * it, once in a hundred comparisons (all pairs of repeats together, C. E. Bonferroni 1936). Without other repeats
-   * nothing shows that it is this place: then its scatter counts.
+   * nothing shows that it is this place: then its scatter counts, unless a gauge ten times as bad would not explain it.
    */
   contradicts(side: string, session: Session, uncertainty: number): boolean {
     if (session.readings.length < 2) return false;
     const values = session.readings.map(({ value }) => value!);
     const range = largestNumber(values) - smallestNumber(values);
     const { scatter, degreesOfFreedom } = this.#scatterOf(side, session, true);
-    if (degreesOfFreedom < FEW) return false;
-    const { variance, degreesOfFreedom: known } = doubtOfOne(scatter, degreesOfFreedom, uncertainty / COVERAGE_FACTOR);
+    const worst = degreesOfFreedom < FEW ? MUCH_WORSE : 1;
+    const { variance, degreesOfFreedom: known } = doubtOfOne(scatter, degreesOfFreedom, (worst * uncertainty) / COVERAGE_FACTOR);
     return range > studentQuantile(1 - RARE / this.#repeats, known) * Math.sqrt(2 * variance);
   }
 }
 
 /** So seldom are sound repeats said to contradict one another, in one of so many comparisons. */
 const RARE = 0.01;
-/** Fewer repeats elsewhere show nothing. */
+/** Fewer repeats elsewhere show little. */
 const FEW = 3;
+/** No gauge is so many times as bad as its U says. */
+const MUCH_WORSE = 10;
 
 const poolOf = (side: string, { characteristic, position, unit = "", gauge = "" }: Reading): string =>
   [side, ownCharacteristic(measuredBy(characteristic, position)), unit, foldedHeading(gauge)].join("|");

@@ -195,11 +195,27 @@ describe("repeats that contradict one another", () => {
 
   test("are refused by name, and the other places are judged", () => {
     const { places, refused, rows } = repeated(0.05);
+    // As if the place were not there: of three repeats 0.001 apart each has the scatter 0.001, beside all of U as the common part.
+    expect(places.map(({ uncertainty }) => uncertainty! / Math.SQRT2)).toEqual(Array(3).fill(expect.closeTo(2 * Math.sqrt(0.002 ** 2 + 0.001 ** 2 / 3), 8)));
     expect(rows).toBe(4);
     expect(places).toHaveLength(3);
     expect(refused.map(({ label, why }) => [label, why])).toEqual([
       ["engine A, cylinder 3, bore, top thrust", "after: its readings 73.01, 73.012 and 73.06 contradict one another beyond what the gauge explains"],
     ]);
+  });
+
+  // By hand: 2.576 × √2 × 10 × 0.002 = 0.073 between two readings, once in a hundred.
+  test.each([
+    [0.07, []],
+    [0.2, ["before: its readings 73 and 73.2 contradict one another beyond what the gauge explains"]],
+  ])("where nothing else was read twice, %p apart is scatter while a gauge ten times as bad explains it", (apart, whys) => {
+    const side = (by: number) => [1, 2, 3].map((cylinder) => reading(73 + by, { cylinder: `${cylinder}`, uncertainty: 0.004 }));
+    const { places, refused } = compare([...side(0), reading(73 + apart, { cylinder: "2", uncertainty: 0.004 })], side(0.02));
+    expect(refused.map(({ why }) => why)).toEqual(whys);
+    expect(places).toHaveLength(3 - whys.length);
+    // The gauge alone, 0.004 √2, where the scatter does not count: the others are judged as if nobody had read twice.
+    if (whys.length > 0)
+      for (const { uncertainty, verdict } of places) expect([uncertainty! / Math.SQRT2, verdict]).toEqual([expect.closeTo(0.004, 8), "differs"]);
   });
 
   test("are none while the gauge explains them", () => {
