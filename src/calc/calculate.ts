@@ -23,9 +23,9 @@ export function calculate(book: WorkbookFile, work?: number): CalculatedWorkbook
   const inCycles = new Set<CellFile>();
   const computed = evaluateWithoutModel(book, inCycles, work) ?? evaluateWithModel(book, inCycles, work);
   const beyond = omissionNote();
-  const circular: CellFile[] = [];
-  const sheets = book.sheets.map((_, sheet) => snapshot(book, sheet, computed, circular));
-  const unknown = unknownOnce(book, [...computed.refused.keys(), ...inCycles, ...circular], computed.hurried || book.from1904);
+  const unsettled: CellFile[] = [];
+  const sheets = book.sheets.map((_, sheet) => snapshot(book, sheet, computed, unsettled));
+  const unknown = unknownOnce(book, [...computed.refused.keys(), ...inCycles, ...unsettled], computed.hurried || book.from1904);
   return {
     sheets: sheets.map((sheet, i) => ({ ...sheet, stored: storedOtherwise(book.sheets[i]!, sheet, unknown) })),
     notes: [...notesOn(book, computed), ...(beyond ? [`Not everything in this workbook was calculated. ${beyond}`] : [])],
@@ -54,7 +54,12 @@ function reachesOf(book: WorkbookFile, computed: Computed): Map<CellFile, SpillS
   return reaches;
 }
 
-function snapshot(book: WorkbookFile, sheet: number, computed: Computed, circular: CellFile[]): SheetSnapshot {
+/** What is said of an error that is one of this calculation, not of the workbook. */
+const OF_OURS = /\bnot (?:known|calculated|worked out|counted)\b.*\bhere\b/;
+const isOfOurs = ({ value, message }: ComputedCell): boolean => value === "#CYCLE" || OF_OURS.test(String(message ?? ""));
+
+/** `unsettled` gets the formulas of the sheet whose errors are of ours. */
+function snapshot(book: WorkbookFile, sheet: number, computed: Computed, unsettled: CellFile[]): SheetSnapshot {
   const { name, cells } = book.sheets[sheet]!;
   let own: Map<number, CellFile> | undefined;
   const cellAt = (placed: ComputedCell): CellFile | undefined => {
@@ -73,7 +78,7 @@ function snapshot(book: WorkbookFile, sheet: number, computed: Computed, circula
     const { row, column } = placed;
     const cell = "cell" in placed ? placed.cell : cellAt(placed);
     values[row]![column] = cell && !isFormula(cell) ? cell.value : cellOf(placed);
-    if (cell && placed.isError && placed.value === "#CYCLE" && isFormula(cell)) circular.push(cell);
+    if (cell && placed.isError && isFormula(cell) && isOfOurs(placed)) unsettled.push(cell);
     if (cell?.formula !== undefined) formulas[row]![column] = `=${cell.formula}`;
   }
   return { name, row: 0, column: 0, values, formulas };

@@ -89,7 +89,7 @@ function prepare(): Signatures {
   return signaturesOf(engine.registries.functionRegistry as never);
 }
 
-const SEVERAL = "This comes to several cells where one value is wanted.";
+const SEVERAL = "This comes to several cells where one value is wanted: which of them is meant is not worked out here.";
 const oneOf = (given: Given): Value => (Array.isArray(given) ? given[0]?.[0] : given) ?? { value: null };
 
 interface Roving {

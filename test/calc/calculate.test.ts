@@ -166,7 +166,7 @@ describe("what cannot be calculated says why", () => {
       "#VALUE!",
       "This formula refers to several ranges at once (OFFSET), which is not calculated here.",
     ],
-    ["INDEX(A2:A4,0)", "#VALUE!", "This comes to several cells where one value is wanted."],
+    ["INDEX(A2:A4,0)", "#VALUE!", "This comes to several cells where one value is wanted: which of them is meant is not worked out here."],
     ["Readings[Nothing]", "#REF!", "This formula names a column that the table Readings does not have (Nothing)."],
     ['SUM(ROW(INDIRECT("A:A")))', "#VALUE!", "This would fill 1,050,000 cells, and at most 500,000 are calculated at a time."],
     ["LET(x,RAND(),x-x)", "#NAME?", "This formula gives a random value a name in LET, which is not calculated here."],

@@ -33,6 +33,10 @@ test("a formula that is not calculated here is unknown, and so is all that rests
   expect(unknown(cells, { names: '<definedName name="Mine">Sheet1!$A$1</definedName>' })).toEqual(["A1", "A1", "B1", "B2", "C1", "D2"]);
 });
 
+test("an error that a function gives because the rest is not worked out here is unknown too, another error is not", () => {
+  expect(unknown([[formula("INDEX(B2:B4,0)"), formula("IFERROR(A1,5)"), formula("1/0"), formula("YEARFRAC(1,400)")]])).toEqual(["A1", "A1", "B1", "D1"]);
+});
+
 test("formulas that rest on themselves are unknown", () => {
   expect(unknown([[formula("B1+1"), formula("A1+1"), formula("1+1")]])).toEqual(["A1", "A1", "B1"]);
 });

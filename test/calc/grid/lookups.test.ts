@@ -159,7 +159,8 @@ test.each([
 test("a search that takes sorted values for granted is refused where they are not", () => {
   expect(result("XLOOKUP(5,D1:D5,B1:B5,,0,2)")).toMatchObject({
     value: "#VALUE!",
-    message: "The values that are searched do not go up throughout, as this way of searching takes for granted.",
+    message:
+      "The values that are searched do not go up throughout, as this way of searching takes for granted: what it finds in others is not worked out here.",
   });
   expect(shown("XLOOKUP(5,D1:D5,B1:B5,,0,2)")).toBe("#VALUE!");
 });
