@@ -29,6 +29,11 @@ describe("what is measured and what is chosen", () => {
 });
 
 describe("what a function is", () => {
+  test("each is one of five things", () => {
+    const roles = ["measures", "describes", "decides", "judges", "assists"];
+    expect(specs.filter(({ role }) => !roles.includes(role)).map(({ name }) => name)).toEqual([]);
+  });
+
   test("what is decided, judged or told in words is no characteristic of the engine", () => {
     for (const name of [
       "REBORESIZE",

@@ -55,6 +55,14 @@ describe("against JCGM 100 over COMPRESSIONRATIO itself", () => {
   });
 });
 
+describe("at the limits", () => {
+  // 249.2 ÷ (24.1 ± 20) + 1, half their difference and that of 249.2 ± 0.15 over 24.1, twice the root of their squares.
+  test("a U may be nearly twice its volume, as half of it goes each way", () => {
+    const shifts = [249.2 / 4.1 - 249.2 / 44.1, 0.3 / 24.1];
+    expect(number(ratioUncertainty, 249.2, 24.1, "", "", "", 0.3, 40)).toBeCloseTo(Math.hypot(...shifts), 7);
+  });
+});
+
 describe("faults", () => {
   test.each<[string, unknown[], string]>([
     ["no U of the swept volume", [249.2, 24.1], "RATIOUNCERTAINTY: uSwept is not given: it wants U of the swept volume, 0 where it is exact"],
@@ -72,6 +80,16 @@ describe("faults", () => {
       "a U as large as the chamber",
       [249.2, 24.1, "", "", "", 0.3, 50],
       "RATIOUNCERTAINTY: uChamber 50: it is as large as what it belongs to, and no ratio is left",
+    ],
+    [
+      "a clearance volume of just 0",
+      [249.2, 24.1, 0, 0, -24.1, 0.3, 0.2, 0, 0, 0],
+      "RATIOUNCERTAINTY: chamber 24.1: with gasket, deck and piston it leaves no clearance volume above 0",
+    ],
+    [
+      "a U that leaves nothing swept",
+      [249.2, 24.1, "", "", "", 498.4, 0.2],
+      "RATIOUNCERTAINTY: uSwept 498.4: it is as large as what it belongs to, and no ratio is left",
     ],
     ["a negative U", [249.2, 24.1, "", "", "", -0.3, 0.2], "RATIOUNCERTAINTY: uSwept -0.3 is too small: it wants a volume of at least 0"],
   ])("%s", (_, args, sentence) => {
