@@ -21,12 +21,14 @@ export function focusSheet(): void {
   cellField()?.focus();
 }
 
+const openTab = (): HTMLElement | null | undefined => elements.pane.contentDocument?.querySelector<HTMLElement>('[role="tab"][aria-selected="true"]');
+
 function focusPane(): void {
   const { contentWindow, contentDocument } = elements.pane;
   contentWindow?.focus();
   // Back to where one was in it, or to its open tab.
   if (inPane?.ownerDocument === contentDocument) inPane?.focus();
-  if (contentDocument?.activeElement === contentDocument?.body) contentDocument?.querySelector<HTMLElement>('[role="tab"][aria-selected="true"]')?.focus();
+  if (contentDocument?.activeElement === contentDocument?.body) openTab()?.focus();
 }
 
 function here(): Region {
@@ -35,10 +37,13 @@ function here(): Region {
   return elements.grid.contains(activeElement) ? "sheet" : "bar";
 }
 
-/** Leads on to the next part of the page, or back to the one before; a hidden pane is passed over. */
+/** A pane that is not there yet would hear no key, and keep whoever came into it. */
+const hasPane = (): boolean => !elements.pane.hidden && Boolean(openTab());
+
+/** Leads on to the next part of the page, or back to the one before; a pane that is hidden or not there yet is passed over. */
 export function goOn(isBack = false): void {
   rememberPane();
-  const there = REGIONS.filter((region) => region !== "pane" || !elements.pane.hidden);
+  const there = REGIONS.filter((region) => region !== "pane" || hasPane());
   const next = there.at((there.indexOf(here()) + (isBack ? -1 : 1)) % there.length)!;
   if (next === "sheet") focusSheet();
   else if (next === "pane") focusPane();

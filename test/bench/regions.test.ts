@@ -3,6 +3,7 @@ import { atStand } from "./stand.ts";
 import.meta.jest.setTimeout(120_000);
 
 const at = atStand("a page for each test");
+beforeEach(() => at.page.pane.getByRole("tab").first().waitFor());
 const press = (key: string) => at.page.page.keyboard.press(key);
 
 /** Which part of the page takes the keys. */

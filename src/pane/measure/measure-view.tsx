@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from "preact/hooks";
+import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
 import { counted } from "../../core/number-text.ts";
 import { areaOf } from "../../workbook/address.ts";
 import type { SheetHost, WorkbookSnapshot } from "../../workbook/port.ts";
@@ -48,7 +48,7 @@ export function MeasureView({ host, changes }: ViewProps) {
     });
   const choice = useRef<HTMLSelectElement>(null);
   const [ended, setEnded] = useState(0);
-  useEffect(() => {
+  useLayoutEffect(() => {
     if (ended > 0) choice.current?.focus();
   }, [ended]);
   const done = (round: Round) => {
