@@ -1,7 +1,3 @@
-import { execFileSync } from "node:child_process";
-import { existsSync, mkdtempSync, rmSync, statSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
-import { join } from "node:path";
 import { strFromU8, unzipSync } from "fflate";
 import { checkWorkbook } from "../../src/check/check-workbook.ts";
 import { openWorkbook } from "../../src/hosts/file.ts";
@@ -9,6 +5,7 @@ import { buildSheetSpec } from "../../src/setup/build-sheet.ts";
 import { placeName } from "../../src/workbook/address.ts";
 import { readXlsx } from "../../src/xlsx/read/read.ts";
 import { writeXlsx } from "../../src/xlsx/write/workbook.ts";
+import { pdfBytes } from "../helpers/office-program.ts";
 import { toView } from "../helpers/to-view.ts";
 import { workbookBytes } from "../xlsx/workbook-bytes.ts";
 import { atStand } from "./stand.ts";
@@ -30,24 +27,6 @@ async function setUp(): Promise<void> {
   await tab("Set up");
   await button("Add these sheets").click();
   await status("22 new sheets");
-}
-
-const OFFICE = ["/usr/bin/soffice", "/usr/bin/libreoffice", "/Applications/LibreOffice.app/Contents/MacOS/soffice"].find((path) => existsSync(path));
-
-/** Whether a general office program takes the file, where there is one: its pages as PDF, in bytes. */
-function printed(bytes: Uint8Array): number | undefined {
-  if (!OFFICE) return undefined;
-  const folder = mkdtempSync(join(tmpdir(), "bench-saved-"));
-  try {
-    const file = join(folder, "saved.xlsx");
-    writeFileSync(file, bytes);
-    execFileSync(OFFICE, [`-env:UserInstallation=file://${join(folder, "profile")}`, "--headless", "--convert-to", "pdf", "--outdir", folder, file], {
-      stdio: "pipe",
-    });
-    return statSync(join(folder, "saved.pdf")).size;
-  } finally {
-    rmSync(folder, { recursive: true, force: true });
-  }
 }
 
 test("a build sheet that is set up looks as described, refuses a length of 0, and is one step back", async () => {
@@ -130,7 +109,7 @@ test("a drawing is put in the sheet at the selected cell, in black on white with
   await at.page.page.getByRole("button", { name: "Cancel" }).click();
   await picture.waitFor();
   const { bytes } = await at.page.saved();
-  const size = printed(bytes);
+  const size = pdfBytes(bytes);
   if (size !== undefined) expect(size).toBeGreaterThan(10_000);
   const parts = unzipSync(bytes);
   expect(strFromU8(parts["xl/drawings/drawing0.xml"]!)).toMatch(/<xdr:cNvPr id="1" name="Bore profile[^"]*Cylinder 1" descr="[^"]*73\.025[^"]*"\/>/);
@@ -171,7 +150,7 @@ test("saved, a build sheet has its tables and names, rules, formats, widths and 
   ]);
   expect(bores).toMatch(/<col [^>]*customWidth="1"/);
   expect(strFromU8(parts["xl/styles.xml"]!)).toContain('formatCode="0.000"');
-  const size = printed(bytes);
+  const size = pdfBytes(bytes);
   if (size !== undefined) expect(size).toBeGreaterThan(10_000);
   await at.page.give("again.xlsx", bytes);
   await at.page.page.locator("#book", { hasText: "again.xlsx" }).waitFor();
