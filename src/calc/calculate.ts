@@ -7,6 +7,7 @@ import { precedentsOf } from "./cycles.ts";
 import { evaluateWithModel } from "./evaluate-with-model.ts";
 import { evaluateWithoutModel } from "./evaluate-without-model.ts";
 import { commonCode } from "./grid/grid-text.ts";
+import { isNotHere } from "./grid/own-function.ts";
 import { omissionNote } from "./grid-model.ts";
 import type { SheetRectangle } from "./references.ts";
 import type { Computed, ComputedCell } from "./results.ts";
@@ -54,9 +55,8 @@ function reachesOf(book: WorkbookFile, computed: Computed): Map<CellFile, SpillS
   return reaches;
 }
 
-/** What is said of an error that is one of this calculation, not of the workbook. */
-const OF_OURS = /\bnot (?:known|calculated|worked out|counted)\b.*\bhere\b/;
-const isOfOurs = ({ value, message }: ComputedCell): boolean => value === "#CYCLE" || OF_OURS.test(String(message ?? ""));
+/** An error that is one of this calculation, not of the workbook. */
+const isOfOurs = ({ value, message }: ComputedCell): boolean => value === "#CYCLE" || isNotHere(String(message ?? ""));
 
 /** `unsettled` gets the formulas of the sheet whose errors are of ours. */
 function snapshot(book: WorkbookFile, sheet: number, computed: Computed, unsettled: CellFile[]): SheetSnapshot {

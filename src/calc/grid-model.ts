@@ -3,7 +3,7 @@ import type { Edges } from "../formula/template.ts";
 import { specs } from "../functions/index.ts";
 import { UnreadableFile } from "../xlsx/file-limits.ts";
 import { applyCompatibility } from "./grid/compatibility.ts";
-import { countSteps } from "./grid/own-function.ts";
+import { countSteps, notHere } from "./grid/own-function.ts";
 import { registerFunctions } from "./grid/register-functions.ts";
 import { applyWorkLimits } from "./grid/work-limits.ts";
 import { ERROR, type Signatures, signaturesOf } from "./grid-terms.ts";
@@ -89,7 +89,7 @@ function prepare(): Signatures {
   return signaturesOf(engine.registries.functionRegistry as never);
 }
 
-const SEVERAL = "This comes to several cells where one value is wanted: which of them is meant is not worked out here.";
+const SEVERAL = notHere("This comes to several cells where one value is wanted: which of them is meant is not worked out here.");
 const oneOf = (given: Given): Value => (Array.isArray(given) ? given[0]?.[0] : given) ?? { value: null };
 
 interface Roving {

@@ -1,7 +1,7 @@
 import { likelySlip, likelySlipText } from "../check/likely-slip.ts";
 import { decimal } from "../core/decimal.ts";
 import { largestNumber } from "../core/grouped.ts";
-import { decimalsOf } from "../core/number-text.ts";
+import { decimalsOf, MOST_TYPED } from "../core/number-text.ts";
 import { uncertaintyOfChange } from "../functions/wear/change-params.ts";
 import { combined } from "../math/gauge-rule.ts";
 import type { UseUnit, WearDirection } from "../vocabulary/headings.ts";
@@ -107,9 +107,6 @@ function contradictionText([first]: readonly Contradiction[], names: SideNames):
 
 /** What was worked out from typed sizes is told with a decimal more, where it has one. */
 const toldDecimals = (typed: number, ...worked: readonly number[]): number => Math.min(typed + AVERAGED, Math.max(typed, ...worked.map(decimalsOf)));
-
-/** More decimals than anybody types: the size was worked out. */
-const MOST_TYPED = 6;
 
 /** As many as were typed; sizes that were worked out are told with two more, at least three. */
 function decimalsAmong(all: readonly number[]): number {

@@ -17,6 +17,7 @@ import {
   type GridCell,
   type GridParts,
   gridBlock,
+  notHere,
   type OwnFunction,
   Reader,
   SheetFault,
@@ -179,7 +180,7 @@ function countNoCutReferences(registry: FunctionRegistry): void {
     [["COLUMN", "COLUMNS"], [cut.columns]],
     [["COUNTBLANK"], [cut.rows, cut.columns]],
   ] as const) {
-    const fault = new SheetFault("#VALUE!", "Whole columns or rows named in text go on to the end of the sheet, which is not counted here.");
+    const fault = new SheetFault("#VALUE!", notHere("Whole columns or rows named in text go on to the end of the sheet, which is not counted here."));
     for (const name of names)
       around(registry, name, (args, grid) => (args.some((given) => Array.isArray(given) && sides.some((side) => side.has(given))) ? fault : grid()));
   }

@@ -8,6 +8,7 @@ import {
   type GridParts,
   gridBlock,
   isError,
+  notHere,
   type OwnFunction,
   Reader,
   SheetFault,
@@ -41,7 +42,7 @@ export function databaseFunctions(grid: GridParts): Record<string, OwnFunction> 
         if (columns[c]! < 0)
           throw new SheetFault(
             "#VALUE!",
-            `No column of the list is called ${JSON.stringify(column[0]?.value ?? "")}; formulas as conditions are not calculated here.`,
+            notHere(`No column of the list is called ${JSON.stringify(column[0]?.value ?? "")}; formulas as conditions are not calculated here.`),
           );
         return [{ column: list[columns[c]!]!, criterion }];
       }),

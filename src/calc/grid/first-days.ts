@@ -1,4 +1,4 @@
-import { around, type FunctionRegistry, type Given, isError, SheetFault, singleOf } from "./own-function.ts";
+import { around, type FunctionRegistry, type Given, isError, notHere, SheetFault, singleOf } from "./own-function.ts";
 
 /** 1 March 1900: from here on the grid's days are those of office programs. */
 const MARCH_1900 = 61;
@@ -17,7 +17,7 @@ export function firstDay(day: number): { year: number; month: number; day: numbe
 const BY_CALENDAR: Readonly<Record<string, number>> = { WEEKNUM: 1, ISOWEEKNUM: 1, DATEDIF: 2, YEARFRAC: 2 };
 const PARTS = { YEAR: "year", MONTH: "month", DAY: "day" } as const;
 const NO_DAY = new SheetFault("#NUM!", "This day lies before the first that a sheet knows.");
-const REFUSED = new SheetFault("#NUM!", "Days before 1 March 1900, of which a blank is one, are not calculated with here.");
+const REFUSED = new SheetFault("#NUM!", notHere("Days before 1 March 1900, of which a blank is one, are not calculated with here."));
 
 const numberOf = (given: Given): number | undefined => {
   const value = singleOf(given) ?? 0;

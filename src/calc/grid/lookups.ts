@@ -7,6 +7,7 @@ import {
   type GridParts,
   gridBlock,
   isError,
+  notHere,
   type OwnFunction,
   Reader,
   SheetFault,
@@ -71,7 +72,9 @@ export function lookupFunctions(grid: GridParts): Record<string, OwnFunction> {
     if (Math.abs(search) === 2 && !isSorted(line, search < 0))
       throw new SheetFault(
         "#VALUE!",
-        `The values that are searched do not go ${search < 0 ? "down" : "up"} throughout, as this way of searching takes for granted: what it finds in others is not worked out here.`,
+        notHere(
+          `The values that are searched do not go ${search < 0 ? "down" : "up"} throughout, as this way of searching takes for granted: what it finds in others is not worked out here.`,
+        ),
       );
     const equal = equalPlace(line, target, search < 0);
     if (equal >= 0 || match === 0 || target === null) return equal;

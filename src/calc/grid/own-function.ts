@@ -73,6 +73,14 @@ export class SheetFault {
   ) {}
 }
 
+const ofOurs = new Set<string>();
+/** Notes that an error with this sentence is one of this calculation, not of the workbook: what a file keeps for such a cell may be right. */
+export function notHere(sentence: string): string {
+  ofOurs.add(sentence);
+  return sentence;
+}
+export const isNotHere = (sentence: string): boolean => ofOurs.has(sentence);
+
 export const isError = (value: unknown): boolean => typeof value === "string" && isErrorCode(value);
 
 /** Steps that functions of ours have counted themselves since they were last read, because they look at less than they are given. */

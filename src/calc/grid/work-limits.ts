@@ -1,6 +1,6 @@
 import { roughCount } from "../../core/number-text.ts";
 import { broadcastsOver, type CallCost, type CallInput, callCost, type GridDeclaration, type GridValue, sizeOf, valuesIn } from "./call-cost.ts";
-import { COUNTING, countedSteps, type GridParts } from "./own-function.ts";
+import { COUNTING, countedSteps, type GridParts, notHere } from "./own-function.ts";
 
 /**
  * What one part of a formula may come to, and all calls of one calculation together. A short formula
@@ -134,7 +134,7 @@ class LimitedFunctions {
 
   #refusal(name: string, { cells, work, text }: CallCost): GridValue | undefined {
     const bounds = this.#bounds;
-    if (NEVER_ENDING.has(name)) return this.#refuse("Search patterns of this kind are not worked out here: some never come to an end.");
+    if (NEVER_ENDING.has(name)) return this.#refuse(notHere("Search patterns of this kind are not worked out here: some never come to an end."));
     if (cells > bounds.block)
       return this.#refuse(`This would fill ${roughCount(cells)} cells, and at most ${roughCount(bounds.block)} are calculated at a time.`);
     if (++this.#calls % CALLS_A_LOOK === 0 && Date.now() - this.#start > 1000 * bounds.seconds) this.exhausted = "time";
