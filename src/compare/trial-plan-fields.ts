@@ -17,14 +17,14 @@ const MANY = 1000;
 /** What a plan of a trial asks for, in its order; one entry drives the form, the command line and the sentences. */
 export const PLAN_FIELDS = {
   uncertainty: { words: "expanded uncertainty U of one reading", kind: "size" },
-  common: { words: "the part of it that all readings of a measuring share", hint: "0 for none", kind: "size", usual: 0 },
+  common: { words: "the part of it that all readings of one session share", hint: "0 for none", kind: "size", usual: 0 },
   masters: { words: "readings of the gauge's master in each campaign", hint: "then what is common cancels", kind: "count", least: 0, most: MANY, usual: 0 },
   repeats: { words: "readings of each place", kind: "count", least: 1, most: MANY, usual: 1 },
   places: { words: "places of a characteristic on each cylinder", kind: "count", least: 1, most: MANY, usual: 1 },
   cylinders: { words: "cylinders of each engine", kind: "count", least: 1, most: 16, usual: 1 },
   characteristics: { words: "characteristics that are looked at together", kind: "count", least: 1, most: MANY, usual: 1 },
   engines: { words: "engines in each of two groups", kind: "count", least: 1, most: MANY, usual: 1 },
-  spread: { words: "standard deviation from engine to engine that are treated alike", kind: "size" },
+  spread: { words: "standard deviation between engines that are treated alike", kind: "size" },
   matters: { words: "smallest difference between the groups that must not be missed", kind: "size" },
 } as const satisfies Readonly<Record<keyof TrialPlan, Field>>;
 

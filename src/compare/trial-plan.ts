@@ -5,7 +5,7 @@ import { normalQuantile, powerOf, smallestSeen } from "../math/power.ts";
 
 /** What is planned: every U is expanded, k = 2. */
 export interface TrialPlan {
-  /** U of one reading, and the part of it that all readings of a measuring share. */
+  /** U of one reading, and the part of it that all readings of one session share. */
   uncertainty: number;
   common: number;
   /** Readings of the gauge's master in each campaign: then what is common cancels, and what these readings leave counts. 0 for none. */
@@ -18,7 +18,7 @@ export interface TrialPlan {
   characteristics: number;
   /** Engines in each of two groups. */
   engines: number;
-  /** Standard deviation from engine to engine that are treated alike; `undefined` where nobody knows. */
+  /** Standard deviation between engines that are treated alike; `undefined` where nobody knows. */
   spread: number | undefined;
   /** The smallest difference between the groups that matters. */
   matters: number | undefined;

@@ -150,7 +150,7 @@ export const VIEWS: Views = {
       await page.getByRole("tab", { name: "Compare" }).click();
       await page.locator("summary", { hasText: "Plan a trial" }).click();
       await page.getByLabel("Expanded uncertainty U of one reading").fill("0.004");
-      await page.getByLabel("Standard deviation from engine to engine that are treated alike").fill("0.005");
+      await page.getByLabel("Standard deviation between engines that are treated alike").fill("0.005");
       await page.getByLabel("Smallest difference between the groups that must not be missed").fill("0.01");
       await page.getByRole("button", { name: "Work out" }).click();
       await page.locator(".planned").waitFor();

@@ -207,7 +207,7 @@ describe("a trial is planned", () => {
   test("it says what is seen with 80 and 90 %, how many engines it takes, and draws how that falls", async () => {
     const page = await plan({
       "Expanded uncertainty U of one reading": "0.004",
-      "Standard deviation from engine to engine that are treated alike": "0.005",
+      "Standard deviation between engines that are treated alike": "0.005",
       "Smallest difference between the groups that must not be missed": "0.01",
     });
     await page.locator(".planned").waitFor();

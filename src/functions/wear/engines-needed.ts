@@ -17,7 +17,7 @@ export const enginesNeeded = define({
   source: "Student's two-sample t test; its power: J. Neyman, J. R. Statist. Soc. Suppl. 2 (1935) 107",
   params: {
     difference: length("smallest difference between the two ways that must not be missed"),
-    spread: length("standard deviation from engine to engine that are treated alike, their measuring included"),
+    spread: length("standard deviation between engines that are treated alike, their measuring included"),
     power: ratio("chance of finding it").atLeast(0.5).below(1).default(0.9),
     confidence: ratio("1 less the chance of finding one where there is none").above(0.5).below(1).default(0.95),
   },

@@ -10,7 +10,7 @@ import { COVERAGE_FACTOR, slipFault, uncertaintyOfChange } from "./change-params
 import { differenceWords } from "./difference-words.ts";
 
 const COLUMNS = ["mean change", "lower", "upper", "t or z", "degrees of freedom", "p", "by", "verdict"] as const;
-/** What is typed where the gauge has no part that all readings of a measuring share. */
+/** What is typed where the gauge has no part that all readings of one session share. */
 const NONE = "none";
 
 /** Mean change of the same places measured twice, by the gauge rule. Sources: Student, Biometrika 6 (1908) 1 (pairs); JCGM 100:2008 (the gauge's part). */

@@ -152,7 +152,7 @@ function Planned({ made }: { made: Made }) {
       </table>
       {needed && <p>{needed}</p>}
       {plan.spread === undefined && (
-        <p class="hint">With the deviation from engine to engine it also says what the groups will show, and how many engines they need.</p>
+        <p class="hint">With the standard deviation between engines it also says what the groups will show, and how many engines they need.</p>
       )}
       <Picture draw={draw} />
     </Answer>

@@ -90,7 +90,7 @@ export function LayoutView({ host, changes, onLayout, proposals }: ViewProps) {
       setKept(mapping);
       setThere(true);
       onLayout();
-      return `Kept in the workbook: ${counted(mapping.ranges.length, "range")}. Check, Compare, Draw, Report and the command line read it from now on.`;
+      return `Kept in the workbook: ${counted(mapping.ranges.length, "range")}. Check, Compare, Report, Drawings and the command line read it from now on.`;
     });
   const takeOff = () =>
     keeping.act("Taking the layout off …", async () => {
