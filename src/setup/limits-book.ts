@@ -219,20 +219,18 @@ function take(found: LimitsForWorkbook, sheet: SheetSnapshot, line: TableLine, l
     found.notes.push(`${limit.characteristic}: this workbook has no column for its ${oneSide} limit`);
     return;
   }
+  // A distance counts where the book has one and the table a column for it.
+  const fields = ["lower", "upper", ...DISTANCES.filter((field) => limit[field] !== null && at[field] !== undefined)] as const;
   const wanted: [column: number | undefined, content: number | string | null][] = [
-    [at.lower, limit.lower],
-    [at.upper, limit.upper],
-    ...(["near", "matters"] as const).flatMap((field) => (limit[field] === null ? [] : [[at[field], limit[field]] as [number | undefined, number]])),
+    ...fields.map((field): [number | undefined, number | null] => [at[field], limit[field]]),
     [sourceAt, source],
   ];
   const edits = wanted.flatMap(([column, content]) =>
     // A side that the book leaves open is emptied where it was typed otherwise.
     column === undefined ? [] : [{ sheet: sheet.name, row: sheet.row + line.row, column: sheet.column + column, cells: [[content ?? ""]] }],
   );
-  // The distance that is near a limit counts where the book has one and the table a column for it.
-  const isNearKept = limit.near !== null && at.near !== undefined;
-  const typed = [line.cells.lower ?? null, line.cells.upper ?? null, ...(isNearKept ? [line.cells.near ?? null] : [])];
-  const inBook = [limit.lower, limit.upper, ...(isNearKept ? [limit.near] : [])];
+  const typed = fields.map((field) => line.cells[field] ?? null);
+  const inBook = fields.map((field) => limit[field]);
   const isFormula = [at.lower, at.upper].some((column) => column !== undefined && sheet.formulas[line.row]?.[column] != null);
   if (typed.every(isBlank) && !isFormula) {
     found.edits.push(...edits.filter(({ cells }) => cells[0]![0] !== ""));
@@ -243,16 +241,19 @@ function take(found: LimitsForWorkbook, sheet: SheetSnapshot, line: TableLine, l
     found.others.push({
       characteristic: limit.characteristic,
       cell,
-      typed: typed.every(isBlank) ? "a formula that shows nothing" : sidesText(typed),
-      inBook: sidesText(inBook),
+      typed: typed.every(isBlank) ? "a formula that shows nothing" : limitSays(fields, typed),
+      inBook: limitSays(fields, inBook),
       edits,
     });
   }
 }
 
-/** `0.02 to 0.05`, `at most 0.08, near 0.005`, `at least 9.4` */
-function sidesText([lower = null, upper = null, near = null]: readonly Cell[]): string {
-  const [low, high, distance] = [cellText(lower), cellText(upper), cellText(near)];
-  const sides = low !== "" && high !== "" ? `${low} to ${high}` : high !== "" ? `at most ${high}` : low !== "" ? `at least ${low}` : "no limit";
-  return distance === "" ? sides : `${sides}, near ${distance}`;
+/** Beside the limits: how far from one is near it, and the smallest difference that matters. */
+const DISTANCES = ["near", "matters"] as const;
+
+/** `0.02 to 0.05`, `at most 0.08, near 0.005`, `at least 9.4, matters 0.1` */
+function limitSays(fields: readonly ComparisonField[], cells: readonly Cell[]): string {
+  const [low, high, ...distances] = cells.map(cellText);
+  const sides = low && high ? `${low} to ${high}` : high ? `at most ${high}` : low ? `at least ${low}` : "no limit";
+  return [sides, ...distances.flatMap((text, i) => (text === "" ? [] : [`${fields[i + 2]} ${text}`]))].join(", ");
 }

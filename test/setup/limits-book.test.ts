@@ -183,3 +183,16 @@ test("a distance that is near a limit is part of what the book says", async () =
   expect(without.others[0]!.edits).toContainEqual({ sheet: "Limits", row: 1, column: 3, cells: [[0.005]] });
   expect(limitsFor((await here(0.005)).sheets, model!, "yard.xlsx")).toMatchObject({ same: 2, others: [] });
 });
+
+test("the smallest difference that matters is part of what the book says too", async () => {
+  const head = ["Characteristic", "Lower", "Upper", "Near", "Matters", "Unit", "Source"];
+  const [model] = modelsIn((await typed({ "HB-5": [head, ["Taper", "", 0.02, 0.005, 0.01, "mm", ""]] })).sheets);
+  const here = (matters: number | string) => typed({ Limits: [head, ["Taper", "", 0.02, 0.005, matters, "mm", ""]] });
+  const { same, others } = limitsFor((await here("")).sheets, model!, "yard.xlsx");
+  expect([same, others.map(({ typed: there, inBook }) => [there, inBook])]).toEqual([
+    0,
+    [["at most 0.02, near 0.005", "at most 0.02, near 0.005, matters 0.01"]],
+  ]);
+  expect(others[0]!.edits).toContainEqual({ sheet: "Limits", row: 1, column: 4, cells: [[0.01]] });
+  expect(limitsFor((await here(0.01)).sheets, model!, "yard.xlsx")).toMatchObject({ same: 1, others: [] });
+});
