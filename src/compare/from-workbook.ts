@@ -210,11 +210,11 @@ function subjectOf({ row, heading: over }: NameParts, characteristic?: string): 
   const places: string[] = [];
   for (const { text, heading: above } of row) {
     const field = above === undefined ? undefined : fieldOf(above);
-    // `Port` names an engine where no heading says that it is something else.
     if (above !== undefined && isNumberOf(above, text)) {
       places.push(`${above} ${text}`);
       continue;
     }
+    // `Port` names an engine where no heading says that it is something else.
     const isOwner = field === undefined || field === "engine" || saysOwner("engine", text) || saysOwner("cylinder", text);
     const { engine, cylinder } = isOwner ? ownerIn(text) : {};
     if (subject.cylinder === "" && (cylinder || field === "cylinder")) subject.cylinder = cylinder ?? text;

@@ -116,7 +116,7 @@ export class RepeatScatter {
 const RARE = 0.01;
 /** Fewer repeats elsewhere show little. */
 const FEW = 3;
-/** No gauge is so many times as bad as its U says. */
+/** Where nothing else tells how far repeats scatter: a choice of ours, for gauges that are worse than their U says. */
 const MUCH_WORSE = 10;
 
 const poolOf = (side: string, { characteristic, position, unit = "", gauge = "" }: Reading): string =>

@@ -1,32 +1,8 @@
-import { checkWorkbook } from "../../src/check/check-workbook.ts";
-import { isCellError } from "../../src/core/cell.ts";
 import { reportInput } from "../../src/report/gather/workbook.ts";
+import { fill, gauge, outside } from "./judged.ts";
 import { Made } from "./made.ts";
 
 // Readings and limits are invented; what they come to is worked out by hand beside them.
-
-async function outside(made: Made): Promise<string[]> {
-  const snapshot = await made.host.read();
-  expect(made.host.notes()).toEqual([]);
-  expect(snapshot.sheets.flatMap(({ values }) => values.flat().filter(isCellError))).toEqual([]);
-  const { findings, refused } = checkWorkbook(snapshot);
-  expect(refused).toBe(0);
-  expect(findings.filter(({ kind }) => ["refused", "likely slip", "overwritten formula"].includes(kind))).toEqual([]);
-  return findings
-    .filter(({ kind }) => kind === "outside limit" || kind === "not proven")
-    .map(({ label, sentence }) => `${label} | ${sentence}`)
-    .sort();
-}
-
-async function fill(made: Made, table: string, columns: Readonly<Record<string, readonly number[]>>): Promise<void> {
-  for (const [heading, contents] of Object.entries(columns)) await made.fill(table, heading, contents);
-}
-
-async function gauge(made: Made, u: number, ...measured: string[]): Promise<void> {
-  await made.type("Gauges", "Gauge id", 0, "G1");
-  await made.type("Gauges", "U of the gauge", 0, u);
-  for (const what of measured) await made.type("Measurements", "Gauge", made.rowOf("Measurements", what), "G1");
-}
 
 const CHOICES = { cylinders: 3, heights: 2, axes: 2, valves: 2, unit: "mm", secondReadings: false };
 const firstOf = async (made: Made, table: string, heading: string) => (await made.column(table, heading))[0];

@@ -1,28 +1,10 @@
 import { checkWorkbook } from "../../src/check/check-workbook.ts";
-import { isCellError } from "../../src/core/cell.ts";
 import { reportInput } from "../../src/report/gather/workbook.ts";
 import { placeName } from "../../src/workbook/address.ts";
+import { fill, outside } from "./judged.ts";
 import { Made } from "./made.ts";
 
 // Readings and limits are invented; what they come to is worked out by hand beside them.
-
-async function outside(made: Made): Promise<string[]> {
-  const snapshot = await made.host.read();
-  expect(made.host.notes()).toEqual([]);
-  const errors = snapshot.sheets.flatMap(({ values }) => values.flat().filter(isCellError));
-  expect(errors).toEqual([]);
-  const { findings, refused } = checkWorkbook(snapshot);
-  expect(refused).toBe(0);
-  expect(findings.filter(({ kind }) => ["refused", "likely slip", "overwritten formula"].includes(kind))).toEqual([]);
-  return findings
-    .filter(({ kind }) => kind === "outside limit")
-    .map(({ label, sentence }) => `${label} | ${sentence}`)
-    .sort();
-}
-
-async function fill(made: Made, table: string, columns: Readonly<Record<string, readonly number[]>>): Promise<void> {
-  for (const [heading, contents] of Object.entries(columns)) await made.fill(table, heading, contents);
-}
 
 const CHOICES = { cylinders: 2, heights: 2, axes: 2, valves: 2 };
 

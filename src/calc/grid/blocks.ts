@@ -1,6 +1,6 @@
-import { compareTexts } from "../../core/decimal.ts";
 import { ERROR_TYPES } from "./added.ts";
 import { commonCode } from "./grid-text.ts";
+import { order } from "./line-search.ts";
 import {
   type CallContext,
   cellsOf,
@@ -19,16 +19,11 @@ type Lines = (GridCell | undefined)[][];
 
 const turned = (lines: Lines): Lines => Array.from({ length: lines[0]?.length ?? 0 }, (_, i) => lines.map((line) => line[i]));
 
-const KINDS = ["number", "string", "boolean"];
-const kindOf = (value: unknown): number => (isError(value) ? KINDS.length : KINDS.indexOf(typeof value));
+/** 0 for what is no error, and above it for every other. */
+const errorNumber = (value: unknown): number => (isError(value) ? 2 + ERROR_TYPES.indexOf(commonCode(String(value))) : 0);
 
-/** Numbers, texts, truth values, errors by their number. */
-function order(a: unknown, b: unknown): number {
-  const kind = kindOf(a);
-  if (kind !== kindOf(b)) return kind - kindOf(b);
-  if (isError(a)) return ERROR_TYPES.indexOf(commonCode(String(a))) - ERROR_TYPES.indexOf(commonCode(String(b)));
-  return typeof a === "string" ? compareTexts(a, b as string) : Number(a) - Number(b);
-}
+/** What is sorted among other values, and behind them errors by their number. */
+const orderOrError = (a: unknown, b: unknown): number => errorNumber(a) - errorNumber(b) || (isError(a) ? 0 : order(a, b));
 
 /** FILTER and SORT as office programs have them: to the grid their third inputs are more conditions, and another column to sort by. */
 export function blockFunctions(grid: GridParts): Record<string, OwnFunction> {
@@ -70,7 +65,7 @@ export function blockFunctions(grid: GridParts): Record<string, OwnFunction> {
           for (const [i, key] of keys.entries()) {
             const [a, b] = [p[key - 1]?.value ?? null, q[key - 1]?.value ?? null];
             // Blanks stand last whichever way is sorted.
-            const way = a === null || b === null ? Number(a === null) - Number(b === null) : order(a, b) * (signs[i] ?? signs[0]!);
+            const way = a === null || b === null ? Number(a === null) - Number(b === null) : orderOrError(a, b) * (signs[i] ?? signs[0]!);
             if (way !== 0) return way;
           }
           return 0;

@@ -54,8 +54,8 @@ function knownOf(line: Line): Known {
 }
 
 const KINDS = ["number", "string", "boolean"];
-/** Order of two values as sheets sort them: numbers, texts, truth values. */
-const order = (a: unknown, b: unknown): number =>
+/** Order of two values as sheets sort them: numbers, texts, truth values. Errors have none. */
+export const order = (a: unknown, b: unknown): number =>
   typeof a !== typeof b
     ? KINDS.indexOf(typeof a) - KINDS.indexOf(typeof b)
     : typeof a === "string"

@@ -1,3 +1,4 @@
+import { capitalised } from "../../core/words.ts";
 import { USE_UNITS, type UseUnit } from "../../vocabulary/headings.ts";
 import type { BuildSheetChoices } from "../choices.ts";
 
@@ -11,7 +12,7 @@ export interface TrialChoices extends Pick<BuildSheetChoices, "cylinders" | "hei
 }
 
 /** Headings of use: `Hours`, `Miles`, `Km`. */
-export const useHeading = (use: UseUnit): string => use.charAt(0).toUpperCase() + use.slice(1);
+export const useHeading: (use: UseUnit) => string = capitalised;
 
 export { USE_UNITS, type UseUnit };
 
