@@ -2,7 +2,7 @@
 import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { serve } from "../src/bench/server.ts";
+import { serve } from "../src/cli/bench-server.ts";
 import { launchBrowser } from "../src/tools/browser.ts";
 import { buildBench } from "../src/tools/build-bench.ts";
 import { root } from "../src/tools/paths.ts";

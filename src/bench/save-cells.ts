@@ -1,7 +1,7 @@
 import type { Model } from "@odoo/o-spreadsheet";
 import { type Cell, isCellError } from "../core/cell.ts";
 import { parseFormula } from "../formula/parse.ts";
-import { gridFormulaAt, valueAt } from "../hosts/bench/host.ts";
+import { gridFormulaAt, gridValue } from "../hosts/bench/host.ts";
 import { escapedXml } from "../xlsx/xml.ts";
 import { formulaForFile } from "./stored-formula.ts";
 
@@ -81,7 +81,7 @@ export function savedCells(model: Model, sheetId: string, toName: ToName): Map<s
   const cells = new Map<string, SavedCell>();
   for (const position of model.getters.getEvaluatedCellsPositions(sheetId)) {
     const name = toName(position.col, position.row);
-    const value = valueAt(model, position);
+    const value = gridValue(model, position);
     const typed = gridFormulaAt(model, position);
     if (typed === null) {
       if (value !== null && value !== undefined) cells.set(name, { value });

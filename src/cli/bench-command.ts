@@ -2,7 +2,7 @@ import { spawn } from "node:child_process";
 import { existsSync } from "node:fs";
 import { basename, join } from "node:path";
 import { fileURLToPath } from "node:url";
-import { PORT, ServerRefusal, serve } from "../bench/server.ts";
+import { PORT, ServerRefusal, serve } from "./bench-server.ts";
 import { ALL_WELL, Refusal } from "./exit-codes.ts";
 import { print } from "./output.ts";
 import { whyUnread, workbookBytes } from "./read-file.ts";

@@ -1,6 +1,6 @@
 import { placeName } from "../workbook/address.ts";
 import { checkFiles } from "./check-files.ts";
-import { counted, findingLine, printPage, printTotal } from "./check-output.ts";
+import { addToTotal, findingLine, printPage, printTotal } from "./check-output.ts";
 import { type CheckedFile, type CheckFilesOptions, nameOf, STANDARD_INPUT, type Total } from "./checked.ts";
 import { ALL_WELL, FINDINGS, Refusal, UNREADABLE } from "./exit-codes.ts";
 import { changedSince, decimalSignOf, encodingFrom, filesOf, kindOf, refuseAsInput, timeOf } from "./inputs.ts";
@@ -66,7 +66,7 @@ export async function check(patterns: readonly string[], options: CheckOptions):
       // What was found stands in the ledger before it is told, so that it is not lost whenever the run ends.
       if (ledger && checked.hash && !checked.unread) ledger.add(checked.file, checked.hash, checked.result, checked.result.findings, checked.facts);
       report?.take(checked);
-      counted(total, checked);
+      addToTotal(total, checked);
       tellRefusedCells(checked, refused);
       if (json) await printAll(findingLines(checked));
       else await printPage(checked, files.length);

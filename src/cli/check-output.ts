@@ -63,7 +63,7 @@ function copyText({ to, marked, written, signed }: Exclude<Copied, { fault: stri
   return signed ? `${counts}; the digital signature counts for the original alone` : counts;
 }
 
-export function counted(total: Total, { file, result, notes, unread, skipped, copy }: CheckedFile): void {
+export function addToTotal(total: Total, { file, result, notes, unread, skipped, copy }: CheckedFile): void {
   total.files++;
   total.rowsIn += result.rowsIn;
   total.checked += result.checked;

@@ -15,7 +15,7 @@ import { WorstFirst } from "./worst-first.ts";
 const CHUNK = 1 << 18;
 
 /** What stands for the name of the file where rows come from a query. */
-export const QUERY = "query";
+const QUERY = "query";
 
 /** Told how many bytes more have been read. */
 type Told = (bytes: number) => void;

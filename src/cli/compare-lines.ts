@@ -8,7 +8,7 @@ import type { PlaceChange } from "../compare/place-change.ts";
 import type { Reading } from "../compare/readings.ts";
 import type { Wear } from "../compare/wear.ts";
 import { decimal } from "../core/decimal.ts";
-import { limitsOf } from "../report/comparison-rows.ts";
+import { limitsOfPlace } from "../report/comparison-rows.ts";
 import { placeName } from "../workbook/address.ts";
 
 /** A comparison as data, line by line: for programs, one object each; the last sums up. Which fields each has stands in README. */
@@ -59,7 +59,7 @@ function placeFields(place: PlaceChange): Record<string, unknown> {
     ...(place.master === undefined ? {} : { masterMoved: place.master.moved }),
     ...(place.thermal === undefined ? {} : { temperatureCorrection: place.thermal.correction }),
     ...judgementFields(place),
-    limits: limitsOf(place),
+    limits: limitsOfPlace(place),
     at: { before: before.readings.map(whereOf), after: after.readings.map(whereOf) },
   };
 }

@@ -4,7 +4,7 @@ import type { MeanChange } from "../compare/mean-change.ts";
 import type { PlaceChange } from "../compare/place-change.ts";
 import { decimal } from "../core/decimal.ts";
 import { groupedBy } from "../core/grouped.ts";
-import { coupleRows, isOfTwoEngines, limitsOf } from "../report/comparison-rows.ts";
+import { coupleRows, isOfTwoEngines, limitsOfPlace } from "../report/comparison-rows.ts";
 import { jsonLines } from "./compare-lines.ts";
 import { csvField } from "./csv-field.ts";
 
@@ -28,7 +28,7 @@ function* lineByLine(comparison: Comparison): Generator<Row> {
   for (const line of jsonLines(comparison)) {
     if (line.kind === "summary" || line.kind === "wear") continue;
     const pair = line.groups ?? line.engines;
-    const { lower: lowerLimit, upper: upperLimit } = (line.limits ?? {}) as Partial<ReturnType<typeof limitsOf>>;
+    const { lower: lowerLimit, upper: upperLimit } = (line.limits ?? {}) as Partial<ReturnType<typeof limitsOfPlace>>;
     const told: Record<string, unknown> = { ...line, lowerLimit, upperLimit, engine: Array.isArray(pair) ? pair.join(" and ") : line.engine };
     yield COLUMNS.map((column) => cellOf(told[column]));
   }
@@ -55,7 +55,7 @@ function* ofTwoEngines(comparison: Comparison): Generator<Row> {
   const between = `${second} against ${first}`;
   for (const { first: one, second: other, line } of coupleRows(comparison)) {
     const place = (one ?? other)!;
-    const { lower, upper } = limitsOf(place);
+    const { lower, upper } = limitsOfPlace(place);
     yield [
       ...["place", between, place.cylinder, place.characteristic, place.position, place.unit, lower, upper, (line ?? place).matters],
       ...[one, other].flatMap(sizesOf),

@@ -8,7 +8,7 @@ export type Task =
   | { kind: "formula"; formula: string }
   | { kind: "readings"; name: string; bytes: Uint8Array; uncertainty: TypedSizes | undefined; work?: number | undefined };
 export type ReadingsAnswer = { set: ReadingSet } | { fault: string };
-export type Answer = FormulaAnswer | ReadingsAnswer;
+export type ThreadAnswer = FormulaAnswer | ReadingsAnswer;
 
 /**
  * The spreadsheet engine in a thread of its own: a formula or workbook that takes all memory or all
@@ -17,7 +17,7 @@ export type Answer = FormulaAnswer | ReadingsAnswer;
 export class GridThread {
   #worker: Worker | undefined;
   /** The task under way. */
-  #open: { answer: (answer: Answer) => void; subject: string; timer: NodeJS.Timeout | undefined } | undefined;
+  #open: { answer: (answer: ThreadAnswer) => void; subject: string; timer: NodeJS.Timeout | undefined } | undefined;
 
   /** `megabytes`: what one task may take. */
   constructor(readonly megabytes: number) {}
@@ -25,7 +25,7 @@ export class GridThread {
   /** One task at a time: the next is asked when the last has been answered. */
   ask(task: Task & { kind: "formula" }, seconds: number): Promise<FormulaAnswer>;
   ask(task: Task & { kind: "readings" }): Promise<ReadingsAnswer>;
-  ask(task: Task, seconds?: number): Promise<Answer> {
+  ask(task: Task, seconds?: number): Promise<ThreadAnswer> {
     const worker = this.#running();
     const subject = task.kind === "formula" ? "the formula " : "";
     const late = (): void => this.#giveUp(worker, `took longer than ${seconds} s to work out`);
@@ -47,7 +47,7 @@ export class GridThread {
     const options = { resourceLimits: { maxOldGenerationSizeMb: this.megabytes }, stdout: true, stderr: true };
     const worker = new Worker(new URL("./grid-worker.js", import.meta.url), options);
     this.#worker = worker;
-    worker.on("message", (answer: Answer) => this.#end(answer));
+    worker.on("message", (answer: ThreadAnswer) => this.#end(answer));
     worker.on("error", ({ code, message }: NodeJS.ErrnoException) => {
       this.#giveUp(worker, code === "ERR_WORKER_OUT_OF_MEMORY" ? this.#tooLarge() : `led to a fault in Crosshatch: ${message}`);
     });
@@ -67,7 +67,7 @@ export class GridThread {
     this.#end({ fault: `${this.#open?.subject ?? ""}${why}` });
   }
 
-  #end(answer: Answer): void {
+  #end(answer: ThreadAnswer): void {
     const open = this.#open;
     this.#open = undefined;
     clearTimeout(open?.timer);

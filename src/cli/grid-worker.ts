@@ -4,7 +4,7 @@ import { evaluateOne } from "../calc/one-formula.ts";
 import { readingsOfWorkbook } from "../compare/from-workbook.ts";
 import { openWorkbook, UnreadableFile } from "../hosts/file.ts";
 import { recallLayout } from "../layout/recall.ts";
-import type { Answer, Task } from "./grid-thread.ts";
+import type { Task, ThreadAnswer } from "./grid-thread.ts";
 import { unpack } from "./unpack.ts";
 import { tooMuchWork } from "./workbook-limits.ts";
 
@@ -13,7 +13,7 @@ parentPort!.on("message", async (task: Task) => {
   parentPort!.postMessage(await answer(task));
 });
 
-async function answer(task: Task): Promise<Answer> {
+async function answer(task: Task): Promise<ThreadAnswer> {
   try {
     if (task.kind === "formula") return evaluateOne(task.formula);
     const host = await openWorkbook(task.bytes, task.name, unpack, task.work);

@@ -12,7 +12,7 @@ import type { NewOptions } from "./new-command.ts";
 import { complain, print } from "./output.ts";
 import { type Streams, streams, withStreams } from "./streams.ts";
 import type { TrialPlanFlags } from "./trial-plan-command.ts";
-import { withLimits } from "./workbook-limits.ts";
+import { withWorkbookLimits } from "./workbook-limits.ts";
 
 /** What was wrong with the arguments is said by us. */
 const OUTPUT = { writeOut: (text: string) => void streams().stdout.write(text), writeErr: () => {} };
@@ -57,7 +57,7 @@ function program(done: (code: number) => void): Command {
     .option("--force", "overwrite what is there")
     .addHelpText("after", "\nLeaves 0 when all is within, 1 with findings (earlier ones of unchanged files too), 2 when an input could not be read.")
     .action(async (files: string[], options: CheckOptions) => done(await (await import("./check-command.ts")).check(files, options)));
-  withLimits(checking);
+  withWorkbookLimits(checking);
 
   const compared = root
     .command("compare")
@@ -179,7 +179,7 @@ function program(done: (code: number) => void): Command {
 
 /** What both ways of comparing take. */
 function withComparing(command: Command): void {
-  withLimits(command)
+  withWorkbookLimits(command)
     .option("--hours <hours>", "hours in service between the two, where no column gives them")
     .option("--run-in <use>", "how long the run-in is, in hours, miles or km: it has a wear rate of its own, which is not drawn on")
     .option(

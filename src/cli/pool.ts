@@ -43,7 +43,7 @@ export class WorkbookPool {
 }
 
 /** Threads that run the program of this name beside ours. */
-export async function startThreads(program: string, threads: number, resourceLimits: ResourceLimits): Promise<Piscina> {
+async function startThreads(program: string, threads: number, resourceLimits: ResourceLimits): Promise<Piscina> {
   const { Piscina } = await import("piscina");
   const filename = fileURLToPath(new URL(`./${program}.js`, import.meta.url));
   // All of them stay until the end: a thread takes longer to start than a workbook to be checked.

@@ -78,7 +78,7 @@ function today(): string {
   return [now.getFullYear(), now.getMonth() + 1, now.getDate()].map((part) => String(part).padStart(2, "0")).join("-");
 }
 
-export const PAPERS = ["A4", "Letter"] as const;
+const PAPERS = ["A4", "Letter"] as const;
 export type Paper = (typeof PAPERS)[number];
 
 /** The page as a tagged PDF, by a browser that is on this machine, or why not. The page's own scripts, had it any, would not run. */

@@ -16,13 +16,13 @@ export async function shard(share: string, patterns: readonly string[], { null: 
     if (shareOf(file, shares) !== wanted) continue;
     if (!isNull && /[\r\n]/.test(file))
       throw new Refusal(`the name ${JSON.stringify(file)} does not fit on one line: ask for names that end with a null, by --null`);
-    stdout.write(lineOf(file, { isNull, isTerminal: stdout.isTTY === true }));
+    stdout.write(shardLine(file, { isNull, isTerminal: stdout.isTTY === true }));
   }
   return ALL_WELL;
 }
 
 /** A name is passed on as it is; only a person at a terminal gets it without what would steer that. */
-export const lineOf = (file: string, { isNull, isTerminal }: { isNull: boolean; isTerminal: boolean }): string =>
+export const shardLine = (file: string, { isNull, isTerminal }: { isNull: boolean; isTerminal: boolean }): string =>
   `${isTerminal ? printable(file) : file}${isNull ? "\0" : "\n"}`;
 
 /** By the path as it is named, with `/` between its folders; where the file stands, what is in it and which others there are do not matter. */

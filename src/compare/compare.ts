@@ -189,7 +189,7 @@ function heatNotes(places: readonly PlaceChange[]): string[] {
   ];
 }
 
-export const loneText = (lone: string): string =>
+const loneText = (lone: string): string =>
   `only one engine of ${lone}: the engines are judged, the ways of treatment cannot be told; two engines of each are the fewest, and few`;
 
 const ONE_ENGINE_EACH = "one engine each: this judges these two engines, not what was done differently to them";

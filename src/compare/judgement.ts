@@ -10,7 +10,7 @@ export const COMPARISON_VERDICTS = ["differs", "same within", "cannot tell"] as 
 export type ComparisonVerdict = (typeof COMPARISON_VERDICTS)[number];
 
 /** Each kind of line is a family of its own: what is looked at together is adjusted together. */
-export const FAMILIES = ["places", "means", "differences by place", "mean differences", "groups"] as const;
+const FAMILIES = ["places", "means", "differences by place", "mean differences", "groups"] as const;
 export type Family = (typeof FAMILIES)[number];
 
 /** A difference with what is known of it, before it is judged beside its like. */

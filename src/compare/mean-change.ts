@@ -61,7 +61,7 @@ function meanEstimate(all: readonly PlaceEstimate[], areOfOneEngine: boolean): M
 }
 
 /** The doubt of the mean of some changes by the gauge rule: what is each reading's own counts in the scatter's place, what sessions share is not divided. */
-export function meanDoubt(changes: readonly number[], places: readonly Pick<PlaceEstimate, "doubts" | "thermal">[]): Doubt {
+function meanDoubt(changes: readonly number[], places: readonly Pick<PlaceEstimate, "doubts" | "thermal">[]): Doubt {
   return doubtOfMean(changes.map(decimal), ownOf(places), commonOf(places));
 }
 

@@ -29,7 +29,7 @@ export const PLAN_FIELDS = {
 } as const satisfies Readonly<Record<keyof TrialPlan, Field>>;
 
 export type PlanField = keyof typeof PLAN_FIELDS;
-export const PLAN_FIELD_NAMES = Object.keys(PLAN_FIELDS) as PlanField[];
+const PLAN_FIELD_NAMES = Object.keys(PLAN_FIELDS) as PlanField[];
 
 /** Why what was given of a field cannot be: behind the name that the field has there. */
 export interface PlanFault {

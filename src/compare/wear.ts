@@ -39,7 +39,7 @@ export interface Wear extends ReadingSubject {
   says: string;
 }
 
-export const PER = 1000;
+const PER = 1000;
 
 export interface WearOptions {
   /** Stands in where the sessions' own hours do not tell them apart. */

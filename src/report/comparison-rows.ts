@@ -21,7 +21,7 @@ export function coupleRows({ places, differences, engines }: Comparison): Couple
   const of = (name: string) => new Map(places.filter(({ engine }) => isSameEngine(engine, name)).map((place) => [placeKey(place, false), place]));
   const [first, second] = engines!.map(of) as [Map<string, PlaceChange>, Map<string, PlaceChange>];
   const lines = new Map(differences.map((line) => [placeKey({ engine: "", ...line }, false), line]));
-  return [...new Set(inOrder(places).map((place) => placeKey(place, false)))].map((key) => ({
+  return [...new Set(inOrderOfPlaces(places).map((place) => placeKey(place, false)))].map((key) => ({
     first: first.get(key),
     second: second.get(key),
     line: lines.get(key),
@@ -29,7 +29,7 @@ export function coupleRows({ places, differences, engines }: Comparison): Couple
 }
 
 /** Places as a sheet has them: by characteristic, cylinder and where they come in the file. */
-export const inOrder = (places: readonly PlaceChange[]): PlaceChange[] => [...places].sort(byPlace);
+export const inOrderOfPlaces = (places: readonly PlaceChange[]): PlaceChange[] => [...places].sort(byPlace);
 
 function byPlace(a: PlaceChange, b: PlaceChange): number {
   const order = ({ engine, own, cylinder }: PlaceChange): string[] => [engine, own, cylinder].map(foldedHeading);
@@ -40,7 +40,7 @@ function byPlace(a: PlaceChange, b: PlaceChange): number {
 }
 
 /** The limits of a place: those of the later measuring, or else of the earlier one; `null` for none. */
-export function limitsOf({ before, after }: Pick<PlaceEstimate, "before" | "after">): { lower: number | null; upper: number | null } {
+export function limitsOfPlace({ before, after }: Pick<PlaceEstimate, "before" | "after">): { lower: number | null; upper: number | null } {
   const of = (side: "lower" | "upper") => [...after.readings, ...before.readings].find((reading) => reading[side] !== undefined)?.[side] ?? null;
   return { lower: of("lower"), upper: of("upper") };
 }

@@ -8,7 +8,7 @@ import { groupedBy, largestNumber } from "../core/grouped.ts";
 import { counted, decimalsOf, fixed, readingText, uncertaintyText } from "../core/number-text.ts";
 import { foldedHeading, labelFrom } from "../vocabulary/headings.ts";
 import { ownerKey } from "../vocabulary/subjects.ts";
-import { coupleRows, inOrder, isOfTwoEngines, limitsOf } from "./comparison-rows.ts";
+import { coupleRows, inOrderOfPlaces, isOfTwoEngines, limitsOfPlace } from "./comparison-rows.ts";
 import { html, limitText, type Markup, scrolled } from "./markup.ts";
 import { MOST_PRINTED } from "./sections.ts";
 
@@ -18,7 +18,7 @@ const verdictCell = ({ verdict, withinMatters }: LineJudgement): Markup =>
 const number = (text: string): Markup => html`<td class="number">${text}</td>`;
 const head = (names: readonly string[], words: number): Markup =>
   html`<thead><tr>${names.map((name, i) => (i < words || i === names.length - 1 ? html`<th scope="col">${name}</th>` : html`<th scope="col" class="number">${name}</th>`))}</tr></thead>`;
-export const table = (names: readonly string[], rows: readonly (readonly string[])[]): Markup =>
+export const denseTable = (names: readonly string[], rows: readonly (readonly string[])[]): Markup =>
   html`<table class="dense">${head(names, names.length)}<tbody>${rows.map((row) => html`<tr>${row.map((cell) => html`<td>${cell}</td>`)}</tr>`)}</tbody></table>`;
 
 const signed = (change: number, decimals: number): string => `${change > 0 ? "+" : ""}${fixed(change, decimals)}`;
@@ -44,7 +44,7 @@ const nameOf = ({ engine, cylinder, position }: PlaceChange, withEngine: boolean
 /** `bore, mm: limit 73.000 to 73.080, matters 0.005`: what the rows below have in common. */
 function commonText(place: PlaceChange, mattersAmong = place.matters): string {
   const { own, characteristic, unit, typedDecimals, decimals, master, thermal } = place;
-  const { lower, upper } = limitsOf(place);
+  const { lower, upper } = limitsOfPlace(place);
   const limit = limitText(lower, upper, typedDecimals);
   const parts = [
     limit === "none" ? "no limit given" : `limit ${limit}`,
@@ -75,7 +75,7 @@ export const everyPlace = (comparison: Comparison): Markup => (isOfTwoEngines(co
 function oneEngine({ places, kind, engines }: Comparison): Markup {
   const withEngine = new Set(places.map(({ engine }) => ownerKey("engine", engine))).size > 1;
   const sides = kind === "sizes" && engines ? [engines[0], engines[1], "Difference"] : ["Before", "After", "Change"];
-  const rows = inOrder(places).map((place) => {
+  const rows = inOrderOfPlaces(places).map((place) => {
     const { sizeDecimals, decimals, before, after, difference, uncertainty } = place;
     const cells = [fixed(before.value, sizeDecimals), fixed(after.value, sizeDecimals), signed(difference, decimals), uText(uncertainty)].map(number);
     return { common: commonText(place), cells: html`<td class="what">${nameOf(place, withEngine)}</td>${cells}${verdictCell(place)}` };
@@ -128,7 +128,7 @@ export function gauges(places: readonly PlaceChange[]): Markup {
       String(own.length),
     ];
   });
-  return table(["Gauge", "Campaign", "Day", "U", "Common part", "Master", "Places"], rows);
+  return denseTable(["Gauge", "Campaign", "Day", "U", "Common part", "Master", "Places"], rows);
 }
 
 /** The means of a master's readings, with as many decimals as either needs, and at least those that shops read. */

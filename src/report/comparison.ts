@@ -4,7 +4,7 @@ import { wearLines } from "../compare/words.ts";
 import { counted, placesText } from "../core/number-text.ts";
 import { VERSION } from "../core/version.ts";
 import { CAUTIONS } from "./cautions.ts";
-import { averages, details, everyPlace, gauges, table } from "./comparison-tables.ts";
+import { averages, denseTable, details, everyPlace, gauges } from "./comparison-tables.ts";
 import { html } from "./markup.ts";
 import { pageOf } from "./report.ts";
 import { MOST_PRINTED } from "./sections.ts";
@@ -29,7 +29,7 @@ ${averages(comparison)}
 ${everyPlace(comparison)}
 ${
   refused.length > 0 &&
-  html`<h3>Not compared</h3>${table(
+  html`<h3>Not compared</h3>${denseTable(
     ["What", "Why"],
     refused.slice(0, MOST_PRINTED).map(({ label, why }) => [label, why]),
   )}`
@@ -40,7 +40,7 @@ ${notes.length > 0 && html`<h3>Notes</h3><ul class="small">${notes.map((note) =>
 <h3>To work it out again</h3><p class="hash">${page.command}</p>
 <ul class="small">${page.files.map(({ name, sha256 }) => html`<li>SHA-256 of ${name}: <span class="hash">${sha256}</span></li>`)}</ul>
 <p class="small">Made by Crosshatch ${VERSION}. ${CAUTIONS[0]!.text}</p>
-<section class="input apart"><h2>Details</h2>${worn.length > 0 && html`<h3>Wear</h3>${table(["What", "Rate"], worn.slice(0, MOST_PRINTED))}`}<h3>Every line</h3>${details(comparison)}</section>
+<section class="input apart"><h2>Details</h2>${worn.length > 0 && html`<h3>Wear</h3>${denseTable(["What", "Rate"], worn.slice(0, MOST_PRINTED))}`}<h3>Every line</h3>${details(comparison)}</section>
 </main>`;
   return pageOf(`What differs, and what cannot be told: ${between}`, body);
 }

@@ -7,7 +7,7 @@ import { buildSheetPart, headPart } from "./build-sheet.ts";
 import { CAUTIONS } from "./cautions.ts";
 import type { ReportInput } from "./content.ts";
 import { html, type Markup, scrolled } from "./markup.ts";
-import { figuresPart, findingsPart, gaugesPart, HALF, identityPart, limitsPart, outcomePart, resultsPart, rulePart } from "./sections.ts";
+import { figuresPart, findingsPart, gaugesPart, HALF_WIDTH, identityPart, limitsPart, outcomePart, resultsPart, rulePart } from "./sections.ts";
 import { STYLE } from "./style.ts";
 
 interface ReportOptions {
@@ -57,7 +57,7 @@ ${limitsPart(input)}
 ${gaugesPart(input)}</section>`;
   const body = html`${headPart(shop, date)}
 <main class="sheet"><section>${buildSheetPart(input)}
-${figuresPart(input, sectionOf(0), HALF, "h2")}</section>
+${figuresPart(input, sectionOf(0), HALF_WIDTH, "h2")}</section>
 <section class="cautions">${cautions()}</section>
 <section class="small">${about([input], undefined, date)}</section>
 ${withDetails && details}</main>`;

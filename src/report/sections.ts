@@ -85,7 +85,7 @@ const MOST_DRAWN = 64;
 /** Room across the page and half of it, in CSS pixels. */
 const WHOLE = 640;
 
-export const HALF = 420;
+export const HALF_WIDTH = 420;
 
 /** Everything that can be drawn of one input. `id` keeps the drawings of several inputs apart. */
 export function figuresPart({ content }: ReportInput, id: string, width = WHOLE, level: Level = "h3"): Markup {
@@ -97,10 +97,10 @@ export function figuresPart({ content }: ReportInput, id: string, width = WHOLE,
       return drawBoreProfile(bore, { id: `${id}-bore-${i}`, width, ...(common === undefined ? {} : { factor: common }) });
     }),
     ...kind("Roundness trace", traces, (trace, i) => drawRoundnessTrace(trace, { id: `${id}-trace-${i}` })),
-    ...kind("Run-out", turns, (turn, i) => drawRunOut(turn, { id: `${id}-turn-${i}`, width: HALF })),
-    ...kind("Face heights", faces, (face, i) => drawFaceHeights(face, { id: `${id}-face-${i}`, width: HALF })),
-    ...kind("Surface profile", surfaces, (profile, i) => drawSurfaceProfile(profile, { id: `${id}-surface-${i}`, width: HALF })),
-    ...kind("Compression test", tests, (test, i) => drawCompressionBars(test, { id: `${id}-test-${i}`, width: HALF })),
+    ...kind("Run-out", turns, (turn, i) => drawRunOut(turn, { id: `${id}-turn-${i}`, width: HALF_WIDTH })),
+    ...kind("Face heights", faces, (face, i) => drawFaceHeights(face, { id: `${id}-face-${i}`, width: HALF_WIDTH })),
+    ...kind("Surface profile", surfaces, (profile, i) => drawSurfaceProfile(profile, { id: `${id}-surface-${i}`, width: HALF_WIDTH })),
+    ...kind("Compression test", tests, (test, i) => drawCompressionBars(test, { id: `${id}-test-${i}`, width: HALF_WIDTH })),
     ...kind("Changes", changes, (plot, i) => drawChangePlot(plot, { id: `${id}-change-${i}`, width })),
   ];
   if (figures.length === 0) return html``;
@@ -115,7 +115,7 @@ function kind<T>(title: string, all: readonly Placed<T>[], draw: (what: T, index
 
 function figure(drawn: Drawn, caption: string): Markup {
   if (!isDrawing(drawn)) return html`<p class="quiet">${caption}: ${drawn.sentence}.</p>`;
-  return html`<figure class="${drawn.width <= HALF ? "half" : "whole"}">${new Markup(drawn.svg)}<figcaption>${caption}</figcaption></figure>
+  return html`<figure class="${drawn.width <= HALF_WIDTH ? "half" : "whole"}">${new Markup(drawn.svg)}<figcaption>${caption}</figcaption></figure>
 `;
 }
 

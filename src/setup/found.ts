@@ -30,10 +30,10 @@ function choicesOf({ sheets }: WorkbookSnapshot): object {
   };
 }
 
-export const valueAt = ({ row, column, values }: SheetSnapshot, r: number, c: number) => values[r - row]?.[c - column] ?? null;
+export const snapshotValue = ({ row, column, values }: SheetSnapshot, r: number, c: number) => values[r - row]?.[c - column] ?? null;
 
 export const hasHeadings = (there: SheetSnapshot, { row, column, headings }: TableSpec): boolean =>
-  headings.every((heading, i) => valueAt(there, row, column + i) === heading);
+  headings.every((heading, i) => snapshotValue(there, row, column + i) === heading);
 
 /** What the workbook holds for plans by a function: of tables that stand as they were set up, headings and names of rows. */
 export function planSourcesIn(snapshot: WorkbookSnapshot, of: string): PlanSource[] {
@@ -55,4 +55,4 @@ export function planSourcesIn(snapshot: WorkbookSnapshot, of: string): PlanSourc
 const hasLabels = (there: SheetSnapshot, { cells }: SheetSpec, { row, rows, column, headings }: TableSpec): boolean =>
   cells
     .filter((cell) => cell.style === "label" && cell.row > row && cell.row <= row + rows && cell.column >= column && cell.column < column + headings.length)
-    .every((cell) => cell.content === "" || valueAt(there, cell.row, cell.column) === cell.content);
+    .every((cell) => cell.content === "" || snapshotValue(there, cell.row, cell.column) === cell.content);

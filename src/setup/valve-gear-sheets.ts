@@ -113,7 +113,7 @@ const seatColumns = (given: SetupContext, limitOf: LimitOf): SheetColumn[] => [
   verdictColumn(given, "Seat run-out", limitOf("Seat run-out"), GUIDE.seats),
 ];
 
-export const forceUnit = ({ unit }: Pick<BuildSheetChoices, "unit">): string => (unit === "mm" ? "N" : "lbf");
+const forceUnit = ({ unit }: Pick<BuildSheetChoices, "unit">): string => (unit === "mm" ? "N" : "lbf");
 
 const SPRING = { lengths: "Spring lengths and heights", forces: "Spring forces" };
 

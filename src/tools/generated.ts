@@ -34,7 +34,7 @@ export function specFiles(): SpecFile[] {
   return found;
 }
 
-export function indexSource(files: readonly SpecFile[]): string {
+function indexSource(files: readonly SpecFile[]): string {
   const imports = files.map(({ group, file, exported }) => ({ from: `./${group}/${file}`, exported })).sort((a, b) => (a.from < b.from ? -1 : 1));
   return [
     "// Made by `npm run generate` from the files in this folder.",
@@ -51,7 +51,7 @@ export function indexSource(files: readonly SpecFile[]): string {
   ].join("\n");
 }
 
-export function functionTable(specs: readonly Spec[]): string {
+function functionTable(specs: readonly Spec[]): string {
   const lines: string[] = [];
   for (const group of GROUPS) {
     const members = specs.filter((spec) => spec.group === group);

@@ -71,7 +71,7 @@ const block = (selector: string, theme: string, indent = "") =>
   ].join("\n");
 
 /** Light and dark by the system's wish, or the theme that the host hands in. */
-export function coloursCss(): string {
+function coloursCss(): string {
   return `${[
     "/* Made by `npm run generate` from @fluentui/tokens. */",
     block(":root", "white"),

@@ -1,8 +1,8 @@
 /** `npm start`: builds the bench where something of it has changed, serves it to this machine and opens it in the browser. */
 import { join, resolve } from "node:path";
 import { parseArgs } from "node:util";
-import { PORT, ServerRefusal } from "../bench/server.ts";
 import { openBench, portFrom } from "../cli/bench-command.ts";
+import { PORT, ServerRefusal } from "../cli/bench-server.ts";
 import { Refusal } from "../cli/exit-codes.ts";
 import { freshBench } from "./fresh-bench.ts";
 import { root } from "./paths.ts";

@@ -3,7 +3,7 @@ import { HostRefusal } from "./port.ts";
 /** The refusals that every adapter can meet, worded once. */
 export const noSheet = (name: string): HostRefusal => new HostRefusal(`There is no sheet "${name}" in this workbook.`);
 
-export const sheetTaken = (name: string): HostRefusal =>
+const sheetTaken = (name: string): HostRefusal =>
   new HostRefusal(`There is a sheet "${name}" in this workbook already: rename it, or work in a new workbook. Nothing was added.`);
 
 export const nameTaken = (name: string): HostRefusal =>

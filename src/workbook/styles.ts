@@ -40,7 +40,7 @@ export const VERDICT_FILLS: readonly [word: string, fill: string][] = [
 ];
 
 /** Height in points of a row of headings: two lines of words, with room for the filter's button. */
-export const HEAD_HEIGHT = 33;
+const HEAD_HEIGHT = 33;
 const TITLE_HEIGHT = 22;
 /** Of a line of words. */
 const LINE_HEIGHT = 15;

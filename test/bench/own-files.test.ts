@@ -1,5 +1,5 @@
 import { join } from "node:path";
-import { serve } from "../../src/bench/server.ts";
+import { serve } from "../../src/cli/bench-server.ts";
 import { buildBench } from "../../src/tools/build-bench.ts";
 import { readXlsx } from "../../src/xlsx/read/read.ts";
 import { onceARun } from "../helpers/once-a-run.ts";

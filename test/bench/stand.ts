@@ -1,8 +1,8 @@
 import { mkdirSync } from "node:fs";
 import { join } from "node:path";
 import type { Browser, BrowserContextOptions, Locator, Page } from "playwright-core";
-import { type BenchServer, serve } from "../../src/bench/server.ts";
 import type {} from "../../src/bench/shared.ts";
+import { type BenchServer, serve } from "../../src/cli/bench-server.ts";
 import type { Cell } from "../../src/core/cell.ts";
 import { launchBrowser } from "../../src/tools/browser.ts";
 import { buildBench } from "../../src/tools/build-bench.ts";

@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { BrowserContext } from "playwright-core";
-import { serve } from "../../src/bench/server.ts";
+import { serve } from "../../src/cli/bench-server.ts";
 import { launchBrowser } from "../../src/tools/browser.ts";
 import { buildBench } from "../../src/tools/build-bench.ts";
 import { type BenchmarkLine, show, summary } from "./measure.ts";

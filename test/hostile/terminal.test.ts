@@ -1,6 +1,6 @@
 import { mkdirSync, rmSync } from "node:fs";
 import { join } from "node:path";
-import { lineOf } from "../../src/cli/shard-command.ts";
+import { shardLine } from "../../src/cli/shard-command.ts";
 import { crosshatch, folderOf, type Given, jsonLines } from "../cli/run.ts";
 import { workbookBytes } from "../xlsx/workbook-bytes.ts";
 import { zipBytes } from "../xlsx/zip-bytes.ts";
@@ -129,8 +129,8 @@ describe("in JSON, where nothing is lost", () => {
 test("names for another program are passed on as they are, for a terminal without what steers it", async () => {
   const { out } = await crosshatch(["shard", "1/1", `${NAME}.csv`, "--null"], { cwd: folder });
   expect(out).toBe(`${NAME}.csv\0`);
-  expect(lineOf(TEXT, { isNull: false, isTerminal: true })).toBe(`${SHOWN}\n`);
-  expect(lineOf(TEXT, { isNull: false, isTerminal: false })).toBe(`${TEXT}\n`);
+  expect(shardLine(TEXT, { isNull: false, isTerminal: true })).toBe(`${SHOWN}\n`);
+  expect(shardLine(TEXT, { isNull: false, isTerminal: false })).toBe(`${TEXT}\n`);
 });
 
 describe("on standard error", () => {

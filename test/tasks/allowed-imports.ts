@@ -49,12 +49,12 @@ export const FOLDERS: Readonly<Record<string, Folder>> = {
   addin: { holds: "the Office entry", imports: ["core", "functions", "hosts/excel", "pane"] },
   bench: { holds: "the local page with a grid", imports: ["core", "workbook", "functions", "formula", "xlsx", "calc/grid", "calc", "hosts/bench", "pane"] },
   cli: {
-    holds: "the command line",
-    imports: ["core", "workbook", "functions", "xlsx", "ods", "setup", "calc", "layout", "hosts", "check", "check/csv", "compare", "report", "bench"],
+    holds: "the command line, which also serves the bench",
+    imports: ["core", "workbook", "functions", "xlsx", "ods", "setup", "calc", "layout", "hosts", "check", "check/csv", "compare", "report"],
   },
   libreoffice: { holds: "the extension for LibreOffice Calc", imports: ["core", "functions", "xlsx"] },
   tools: {
     holds: "build, start, generate, package, sideload: what makes and serves the product",
-    imports: ["core", "functions", "check/kinds", "bench", "libreoffice", "cli"],
+    imports: ["core", "functions", "check/kinds", "libreoffice", "cli"],
   },
 };

@@ -1,11 +1,11 @@
 import {
   type CallContext,
   COUNTING,
-  cellsOf,
   declared,
   type Given,
   type GridCell,
   type GridParts,
+  givenCells,
   gridBlock,
   isError,
   type Outcome,
@@ -61,7 +61,7 @@ export function addedFunctions(grid: GridParts): Record<string, OwnFunction> {
   /** A function of all values, in which a text in a cell counts as the number that it reads as. */
   const ofEach = (description: string, of: (numbers: number[]) => number): OwnFunction =>
     declared(helpers, description, ["value (number, range<number>, repeating)"], function (...args) {
-      const cells = args.flatMap((given) => [...cellsOf(given)]).filter((cell) => (cell?.value ?? null) !== null);
+      const cells = args.flatMap((given) => [...givenCells(given)]).filter((cell) => (cell?.value ?? null) !== null);
       return of(cells.map((cell) => reader.number(cell, this)));
     });
   const whole = (values: readonly number[]): number[] => {
@@ -147,7 +147,7 @@ export function addedFunctions(grid: GridParts): Record<string, OwnFunction> {
     CONCAT: declared(helpers, "Several texts as one", ["text (any, range, repeating)"], (...args) => {
       let text = "";
       for (const given of args) {
-        for (const cell of cellsOf(given)) text += reader.text(cell);
+        for (const cell of givenCells(given)) text += reader.text(cell);
         if (text.length > LONGEST)
           return new SheetFault("#VALUE!", `This text would be longer than the ${LONGEST.toLocaleString("en")} characters that a cell holds.`);
       }

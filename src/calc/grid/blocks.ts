@@ -3,11 +3,11 @@ import { commonCode } from "./grid-text.ts";
 import { order } from "./line-search.ts";
 import {
   type CallContext,
-  cellsOf,
   declared,
   type Given,
   type GridCell,
   type GridParts,
+  givenCells,
   gridBlock,
   isError,
   type OwnFunction,
@@ -30,7 +30,7 @@ export function blockFunctions(grid: GridParts): Record<string, OwnFunction> {
   const reader = new Reader(grid.helpers);
   const { helpers } = grid;
   const numbersIn = (given: Given, around: CallContext): number[] =>
-    given === undefined ? [1] : Array.from(cellsOf(given), (cell) => Math.trunc(reader.number(cell, around, 1)));
+    given === undefined ? [1] : Array.from(givenCells(given), (cell) => Math.trunc(reader.number(cell, around, 1)));
 
   return {
     FILTER: declared(

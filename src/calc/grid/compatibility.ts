@@ -10,7 +10,6 @@ import { numberFaults } from "./fault-codes.ts";
 import { countFirstDays } from "./first-days.ts";
 import { lookupFunctions } from "./lookups.ts";
 import {
-  around,
   declared,
   type FunctionRegistry,
   type Given,
@@ -22,6 +21,7 @@ import {
   Reader,
   SheetFault,
   singleOf,
+  wrapFunction,
 } from "./own-function.ts";
 import { placeFunctions } from "./places.ts";
 import { ROUNDING } from "./rounding.ts";
@@ -99,7 +99,7 @@ function readTextAsOthers(registry: FunctionRegistry, { EvaluationError }: GridP
 
 /** `IF` without its third argument gives FALSE in other sheets, 0 in the grid, which would read as a measured zero too. */
 function falseWithoutElse(registry: FunctionRegistry): void {
-  around(registry, "IF", (args, grid) => grid(args.length === 2 ? [...args, { value: false }] : args));
+  wrapFunction(registry, "IF", (args, grid) => grid(args.length === 2 ? [...args, { value: false }] : args));
 }
 
 const KINDS = ["number", "string", "boolean"];
@@ -182,7 +182,7 @@ function countNoCutReferences(registry: FunctionRegistry): void {
   ] as const) {
     const fault = new SheetFault("#VALUE!", notHere("Whole columns or rows named in text go on to the end of the sheet, which is not counted here."));
     for (const name of names)
-      around(registry, name, (args, grid) => (args.some((given) => Array.isArray(given) && sides.some((side) => side.has(given))) ? fault : grid()));
+      wrapFunction(registry, name, (args, grid) => (args.some((given) => Array.isArray(given) && sides.some((side) => side.has(given))) ? fault : grid()));
   }
 }
 
@@ -192,9 +192,9 @@ const WHOLE: Readonly<Record<string, readonly number[]>> = { LEFT: [1], RIGHT: [
 function countWholeLetters(registry: FunctionRegistry, engine: GridParts): void {
   const reader = new Reader(engine.helpers);
   const fault = new SheetFault("#VALUE!", "Which of the texts is to be replaced counts from 1.");
-  around(registry, "SUBSTITUTE", (args, grid) => (args[3] && singleOf(args[3]) === 0 ? fault : grid()));
+  wrapFunction(registry, "SUBSTITUTE", (args, grid) => (args[3] && singleOf(args[3]) === 0 ? fault : grid()));
   for (const [name, places] of Object.entries(WHOLE))
-    around(registry, name, (args, grid, { locale }) =>
+    wrapFunction(registry, name, (args, grid, { locale }) =>
       grid(
         args.map((given, i) => {
           const value = places.includes(i) && given && !Array.isArray(given) ? given.value : undefined;
@@ -209,7 +209,7 @@ function countWholeLetters(registry: FunctionRegistry, engine: GridParts): void 
 function indexAlongRows(registry: FunctionRegistry, engine: GridParts): void {
   const reader = new Reader(engine.helpers);
   const fault = new SheetFault("#VALUE!", "Rows and columns count from 1.");
-  around(registry, "INDEX", ([of, ...given], grid, around) => {
+  wrapFunction(registry, "INDEX", ([of, ...given], grid, around) => {
     const places = given.map((place) => place && { value: Math.trunc(reader.number(place, around)) });
     if (places.some((place) => place && place.value < 0)) return fault;
     const isRow = Array.isArray(of) && of.length > 1 && of[0]?.length === 1;
@@ -224,8 +224,8 @@ function chooseAsOthers(registry: FunctionRegistry): void {
     const [cell, ...more] = gridBlock(given).flat();
     return more.length === 0 && [false, 0, null, undefined].includes(cell?.value as null);
   };
-  around(registry, "IFS", (args, grid) => (args.every((given, i) => i % 2 === 1 || isFalse(given)) ? fault : grid()));
-  around(registry, "SWITCH", (args, grid) =>
+  wrapFunction(registry, "IFS", (args, grid) => (args.every((given, i) => i % 2 === 1 || isFalse(given)) ? fault : grid()));
+  wrapFunction(registry, "SWITCH", (args, grid) =>
     grid(
       args.map((given, i) => {
         const isCompared = i === 0 || (i % 2 === 1 && i < args.length - 1);

@@ -1,4 +1,4 @@
-import { around, type FunctionRegistry, type Given, isError, notHere, SheetFault, singleOf } from "./own-function.ts";
+import { type FunctionRegistry, type Given, isError, notHere, SheetFault, singleOf, wrapFunction } from "./own-function.ts";
 
 /** 1 March 1900: from here on the grid's days are those of office programs. */
 const MARCH_1900 = 61;
@@ -64,29 +64,29 @@ function daysApart([from, to, unit]: readonly Given[], grid: (others: Given[]) =
 /** The first days as office programs have them, or refused where months are counted from them. */
 export function countFirstDays(registry: FunctionRegistry): void {
   for (const [name, part] of Object.entries(PARTS))
-    around(registry, name, ([given], grid) => {
+    wrapFunction(registry, name, ([given], grid) => {
       const day = given === undefined ? undefined : numberOf(given);
       if (day !== undefined && day < 0) return NO_DAY;
       return (day === undefined ? undefined : firstDay(day)?.[part]) ?? grid();
     });
   for (const [name, days] of Object.entries(BY_CALENDAR))
-    around(registry, name, (args, grid) => {
+    wrapFunction(registry, name, (args, grid) => {
       const early = args.slice(0, days).some((given) => firstDay(numberOf(given) ?? MARCH_1900));
       return early ? (name === "DATEDIF" ? daysApart(args, grid) : REFUSED) : grid();
     });
-  around(registry, "DAYS360", ([from, to, isEuropean], grid) => {
+  wrapFunction(registry, "DAYS360", ([from, to, isEuropean], grid) => {
     const [first, last] = [numberOf(from), numberOf(to)];
     if (first === undefined || last === undefined) return grid();
     return Math.min(first, last) < 0 ? NO_DAY : { value: daysBy30(partsOf(first), partsOf(last), isEuropean !== undefined && Boolean(singleOf(isEuropean))) };
   });
   for (const name of ["EDATE", "EOMONTH"])
-    around(registry, name, ([start, months], grid) => {
+    wrapFunction(registry, name, ([start, months], grid) => {
       const [day, further] = [numberOf(start), numberOf(months)];
       const early = day !== undefined && further !== undefined && day + 31 * Math.min(0, further) < MARCH_1900;
       return early ? monthsOn(day, Math.trunc(further), name === "EOMONTH") : grid();
     });
   // Year, month and day: a month that starts before March 1900 starts a day sooner than to the grid.
-  around(registry, "DATE", ([year, month, day], grid) => {
+  wrapFunction(registry, "DATE", ([year, month, day], grid) => {
     const result = grid() as Given;
     const value = numberOf(result);
     if (value === undefined || value - (numberOf(day) ?? value) >= MARCH_1900 || isError(singleOf(result))) return result;

@@ -32,7 +32,7 @@ export interface FunctionRegistry {
 }
 
 /** Puts something round a function of the grid, where it has one of that name: `of` gets the inputs and the grid's own answer to them, or to others. */
-export function around(
+export function wrapFunction(
   registry: FunctionRegistry,
   name: string,
   of: (args: Given[], grid: (others?: Given[]) => unknown, around: CallContext) => unknown,
@@ -112,7 +112,7 @@ export const gridBlock = (given: Given): (GridCell | undefined)[][] => (Array.is
 export const singleOf = (given: Given): unknown => (Array.isArray(given) ? given[0]?.[0]?.value : given?.value);
 
 /** Every value of an argument, row by row. */
-export function* cellsOf(given: Given): Generator<GridCell | undefined> {
+export function* givenCells(given: Given): Generator<GridCell | undefined> {
   if (!Array.isArray(given)) yield given;
   else for (let row = 0; row < (given[0]?.length ?? 0); row++) for (const column of given) yield column[row];
 }
@@ -160,7 +160,7 @@ export class Reader {
     for (const given of args) {
       if (!Array.isArray(given)) found.push(this.number(given, around));
       else
-        for (const cell of cellsOf(given)) {
+        for (const cell of givenCells(given)) {
           if (typeof cell?.value === "number") found.push(cell.value);
           else if (isError(cell?.value)) throw cell;
         }

@@ -14,9 +14,9 @@ import {
   type WorkbookSnapshot,
 } from "../../workbook/port.ts";
 import { hiddenSheet, noSheet, protectedSheet } from "../../workbook/refusals.ts";
-import { firstPicture, insertPicture } from "./pictures.ts";
+import { firstGridPicture, insertGridPicture } from "./pictures.ts";
 import { type GridCommand, type MarkedCell, remember, rememberedMarks, step } from "./plugins.ts";
-import { addSheets } from "./sheets.ts";
+import { addGridSheets } from "./sheets.ts";
 
 interface Position {
   sheetId: string;
@@ -54,10 +54,10 @@ export function benchHost(model: Model, name = ""): SheetHost {
     read: async () => snapshotOf(model, name),
     select: async (place) => select(model, areaOf(place)),
     selection: async () => selection(model),
-    addSheets: async (added) => addSheets(model, added),
+    addSheets: async (added) => addGridSheets(model, added),
     write: async (edits) => write(model, edits),
-    insertPicture: async (corner, picture) => insertPicture(model, corner, picture),
-    firstPicture: async (sheet) => firstPicture(model, sheet),
+    insertPicture: async (corner, picture) => insertGridPicture(model, corner, picture),
+    firstPicture: async (sheet) => firstGridPicture(model, sheet),
     mark: async (marks) => mark(model, marks),
     unmark: async () => unmark(model),
     hasMarks: async () => rememberedMarks(model).length > 0,
@@ -92,14 +92,14 @@ function sheetOf(model: Model, sheetId: string): SheetSnapshot {
   const values: Cell[][] = Array.from({ length: rows }, () => new Array<Cell>(columns).fill(null));
   const formulas: (string | null)[][] = Array.from({ length: rows }, () => new Array<string | null>(columns).fill(null));
   for (const position of positions) {
-    values[position.row]![position.col] = valueAt(model, position);
+    values[position.row]![position.col] = gridValue(model, position);
     formulas[position.row]![position.col] = gridFormulaAt(model, position);
   }
   return { name: getters.getSheetName(sheetId), row: 0, column: 0, values, formulas };
 }
 
 /** The calculated value of a cell as the port has it. */
-export function valueAt(model: Model, position: Position): Cell {
+export function gridValue(model: Model, position: Position): Cell {
   const cell = model.getters.getEvaluatedCell(position);
   if (cell.type === "error") return { error: commonCode(String(cell.value)), ...(cell.message ? { message: String(cell.message) } : {}) };
   return cell.value;

@@ -15,7 +15,7 @@ export interface GridPicture {
 
 const PNG = "image/png";
 
-export function insertPicture(model: Model, { sheet, row, column }: CellAddress, { name, description, png, width, height }: SheetPicture): void {
+export function insertGridPicture(model: Model, { sheet, row, column }: CellAddress, { name, description, png, width, height }: SheetPicture): void {
   const { getters } = model;
   const sheetId = getters.getSheetIdByName(sheet);
   if (sheetId === undefined) throw noSheet(sheet);
@@ -40,7 +40,7 @@ const pictureOf = ({ getters }: Model, figureId: string): GridPicture => getters
 export const picturesOn = (model: Model, sheetId: string): GridPicture[] => imagesOn(model, sheetId).map(({ id }) => pictureOf(model, id));
 
 /** Pictures lie in addresses that hold them; another address is none of ours to ask. */
-export function firstPicture(model: Model, sheet: string): string | null {
+export function firstGridPicture(model: Model, sheet: string): string | null {
   const sheetId = model.getters.getSheetIdByName(sheet);
   if (sheetId === undefined) return null;
   const [first] = imagesOn(model, sheetId).sort((a, b) => a.row - b.row || a.col - b.col);

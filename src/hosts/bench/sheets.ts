@@ -13,7 +13,7 @@ import { type GridCommand, step } from "./plugins.ts";
  * sentence of one's own for what may not be typed: both are remembered with the table and the rule, for
  * the page and for a file that is saved. It has no set-up for printing.
  */
-export function addSheets(model: Model, given: WorkbookSpec): void {
+export function addGridSheets(model: Model, given: WorkbookSpec): void {
   const { getters } = model;
   // What comes from the pane's page is made of that page's lists, which the grid does not take for lists.
   const added = JSON.parse(JSON.stringify(given)) as WorkbookSpec;

@@ -18,8 +18,8 @@ const [IN, NONE] = [0, 0];
 const KNOWN = 0x80000000;
 const BASE = "com.sun.star.uno.XInterface";
 
-export const MODULES = ["crosshatch"] as const;
-export const INTERFACE_NAME = "XHatch";
+const MODULES = ["crosshatch"] as const;
+const INTERFACE_NAME = "XHatch";
 
 interface Method {
   name: string;

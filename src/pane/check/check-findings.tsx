@@ -17,7 +17,7 @@ type FindingOrder = (typeof ORDERS)[number];
 export const orderFrom = (given: unknown): FindingOrder | undefined => ORDERS.find((order) => order === given);
 
 /** Findings in another order; a check gives them worst first, and what is alike stays so. */
-export function inOrder(findings: readonly Finding[], order: FindingOrder, sheets: readonly string[]): readonly Finding[] {
+export function orderedFindings(findings: readonly Finding[], order: FindingOrder, sheets: readonly string[]): readonly Finding[] {
   if (order === "by margin") return findings.toSorted((a, b) => marginOf(a) - marginOf(b));
   if (order === "worst first") return findings;
   const places = new Map(sheets.map((sheet, i) => [sheet, i]));
@@ -33,7 +33,7 @@ export const sameFinding = (a: Finding, b: Finding): boolean =>
   a.kind === b.kind && a.cell.row === b.cell.row && a.cell.column === b.cell.column && a.cell.sheet === b.cell.sheet && a.label === b.label;
 
 /** The rows of lines: one that stands for several is followed by these where it is open. A slip stands on its line itself. */
-export function rowsOf(lines: readonly FindingGroup[], isOpen: (finding: Finding) => boolean): ListRow[] {
+function listRows(lines: readonly FindingGroup[], isOpen: (finding: Finding) => boolean): ListRow[] {
   return lines.flatMap(({ findings, cause }): ListRow[] => {
     const [finding, ...others] = findings;
     if (others.length === 0) return [{ finding }];
@@ -61,12 +61,12 @@ export function CheckFindings({ result, sheets, onSelect }: Props) {
   // A word that the new result no longer has would hide everything.
   const filter = counts.has(word) ? word : "";
   const lines = useMemo(() => {
-    const shown = inOrder(filter ? findings.filter((finding) => wordOf(finding) === filter) : findings, order, sheets);
+    const shown = orderedFindings(filter ? findings.filter((finding) => wordOf(finding) === filter) : findings, order, sheets);
     // Those of one cause stand together only where findings stand by how bad they are.
     return order === "worst first" ? groupsByCause(shown) : shown.map((finding): FindingGroup => ({ findings: [finding], cause: null }));
   }, [findings, filter, order, sheets]);
   const [opened, setOpened] = useState<readonly Finding[]>([]);
-  const rows = useMemo(() => rowsOf(lines, (finding) => opened.some((one) => sameFinding(one, finding))), [lines, opened]);
+  const rows = useMemo(() => listRows(lines, (finding) => opened.some((one) => sameFinding(one, finding))), [lines, opened]);
   const [chosen, setChosen] = useState<ListRow | null>(null);
   // A check that was made again has found anew what it finds; the choice goes on with it.
   const index = useMemo(() => (chosen ? rows.findIndex((row) => sameRow(row, chosen)) : -1), [rows, chosen]);

@@ -68,7 +68,7 @@ export const FIRST_RUN: CheckState = {
   readingAt: 0,
 };
 
-export function next(state: CheckState, event: CheckEvent): CheckState {
+export function stateAfter(state: CheckState, event: CheckEvent): CheckState {
   switch (event.type) {
     case "started":
       return {

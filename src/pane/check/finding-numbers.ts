@@ -1,6 +1,6 @@
 import { type Field, type Finding, specOf } from "../../check/finding.ts";
 import { counted, differenceText, readingText } from "../../core/number-text.ts";
-import { typedText } from "../parts/text.ts";
+import { shownNumber } from "../parts/text.ts";
 
 const minus = (text: string): string => text.replace("-", "−");
 
@@ -28,7 +28,7 @@ function valueText(value: Finding["value"], beside: readonly number[]): string {
 
 /** In words, because screen readers skip or misread "≤". */
 function limitText(lower: number | null, upper: number | null): string {
-  if (lower !== null && upper !== null) return `${typedText(lower)} to ${typedText(upper)}`;
-  if (upper !== null) return `at most ${typedText(upper)}`;
-  return lower !== null ? `at least ${typedText(lower)}` : "";
+  if (lower !== null && upper !== null) return `${shownNumber(lower)} to ${shownNumber(upper)}`;
+  if (upper !== null) return `at most ${shownNumber(upper)}`;
+  return lower !== null ? `at least ${shownNumber(lower)}` : "";
 }

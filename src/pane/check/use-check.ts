@@ -5,9 +5,9 @@ import { counted } from "../../core/number-text.ts";
 import { asSentence } from "../../core/words.ts";
 import type { Mapping } from "../../layout/mapping.ts";
 import type { CellMark, SheetHost, WorkbookSnapshot } from "../../workbook/port.ts";
-import { part, recallLayout } from "../parts/loading.ts";
+import { part, recallShopLayout } from "../parts/loading.ts";
 import { sentenceOf } from "../parts/use-task.tsx";
-import { type CheckEvent, type CheckOutcome, type CheckState, type CheckTask, canStop, FIRST_RUN, isCheap, isStale, next } from "./check-state.ts";
+import { type CheckEvent, type CheckOutcome, type CheckState, type CheckTask, canStop, FIRST_RUN, isCheap, isStale, stateAfter } from "./check-state.ts";
 import type { Checker } from "./sliced-check.ts";
 
 /** A key that works wherever in a view somebody is, or nowhere in particular; `inside` is an element of the view. */
@@ -53,7 +53,7 @@ const REST = 400;
 
 /** Everything that the Check view can do to the sheet, one thing at a time, and what came of it. */
 export function useCheck(host: SheetHost, load: Loaders, isShown: boolean): [CheckState, CheckActions] {
-  const [state, send] = useReducer(next, FIRST_RUN);
+  const [state, send] = useReducer(stateAfter, FIRST_RUN);
   // Actions outlive a render: they look at the state of now.
   const now = useRef(state);
   now.current = state;
@@ -219,7 +219,12 @@ async function madeCheck(
   signal: AbortSignal,
 ): Promise<{ made: Omit<CheckOutcome, "marksAreOld">; read: WhatWasRead }> {
   const timed = stopwatch();
-  const [snapshot, check, { mapping, notes }, findings] = await Promise.all([timed(() => host.read()), load.checker(), recallLayout(host), load.findings()]);
+  const [snapshot, check, { mapping, notes }, findings] = await Promise.all([
+    timed(() => host.read()),
+    load.checker(),
+    recallShopLayout(host),
+    load.findings(),
+  ]);
   signal.throwIfAborted();
   heard({ type: "read" });
   await painted();

@@ -1,7 +1,7 @@
 import type { ComponentType } from "preact";
 import { useEffect, useState } from "preact/hooks";
 import type { Comparison } from "../../compare/compare.ts";
-import { part, recallLayout, type ViewProps } from "../parts/loading.ts";
+import { part, recallShopLayout, type ViewProps } from "../parts/loading.ts";
 import { fieldsLike, useStored } from "../parts/stored-choices.ts";
 import { Answer, TaskLines, useTask } from "../parts/use-task.tsx";
 import { ComparisonTables } from "./comparison-tables.tsx";
@@ -41,7 +41,7 @@ interface Props {
 const SHEET = "sheet:";
 
 /** One side of a comparison, chosen among the open workbook, its sheets and a file. */
-export function SideField({ id, label, side, sheets, onSide }: Props) {
+function SideField({ id, label, side, sheets, onSide }: Props) {
   const value = side.from === "sheet" ? SHEET + side.sheet : side.from;
   // A sheet that is kept as chosen is offered also before the sheets are known, or when it is gone.
   const offered = side.from === "sheet" && !sheets.includes(side.sheet) ? [...sheets, side.sheet] : sheets;
@@ -107,7 +107,7 @@ export function CompareView({ host, changes }: ViewProps) {
       setMade(null);
       const snapshot = await host.read();
       setSheets(snapshot.sheets.map(({ name }) => name));
-      const { mapping, notes } = await recallLayout(host);
+      const { mapping, notes } = await recallShopLayout(host);
       const comparison = await compareSides(snapshot, mapping, choices);
       comparison.notes.push(...notes);
       setMade({ comparison, changes, inBook: choices.after.from !== "file" ? "after" : choices.before.from !== "file" ? "before" : null });

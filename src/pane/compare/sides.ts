@@ -8,7 +8,7 @@ import { HostRefusal, type WorkbookSnapshot } from "../../workbook/port.ts";
 import { noSheet } from "../../workbook/refusals.ts";
 import { mustFit, UnreadableFile } from "../../xlsx/file-limits.ts";
 import { readXlsx, storedSnapshot, uncalculated } from "../../xlsx/read/read.ts";
-import { part, recallLayout } from "../parts/loading.ts";
+import { part, recallShopLayout } from "../parts/loading.ts";
 
 /** Where one side of a comparison comes from: the open workbook, one sheet of it, or a file. */
 export type Side = { from: "workbook" } | { from: "sheet"; sheet: string } | { from: "file"; file: File | null };
@@ -55,7 +55,7 @@ async function readFile(file: File | null, { uncertainty }: WorkbookOptions): Pr
   try {
     mustFit(file.size);
     const book = readXlsx(new Uint8Array(await file.arrayBuffer()));
-    const { mapping, notes: laid } = await recallLayout({ loadText: async (key) => book.storedTexts.get(key) ?? null });
+    const { mapping, notes: laid } = await recallShopLayout({ loadText: async (key) => book.storedTexts.get(key) ?? null });
     const set = readingsOfWorkbook(storedSnapshot(book, file.name), { uncertainty, mapping });
     const blank = uncalculated(book);
     const notes =

@@ -1,4 +1,4 @@
-import { buildSheetIn, hasHeadings, valueAt } from "../../setup/found.ts";
+import { buildSheetIn, hasHeadings, snapshotValue } from "../../setup/found.ts";
 import { SHEETS } from "../../setup/sheets.ts";
 import type { CellAddress, CellArea } from "../../workbook/address.ts";
 import { cellName } from "../../workbook/address.ts";
@@ -57,7 +57,7 @@ function groupsOf(sheet: SheetSpec, table: TableSpec, there: SheetSnapshot, unit
   });
   const placesOf = (own: typeof columns, row: number): Place[] =>
     own
-      .filter(({ column }) => formulaAt(there, row, column) === null && typeof valueAt(there, row, column) !== "string")
+      .filter(({ column }) => formulaAt(there, row, column) === null && typeof snapshotValue(there, row, column) !== "string")
       .map(({ heading, column, kind }) => ({
         cell: { sheet: sheet.name, row, column },
         name: [...namesOf(sheet, table, row), heading].join(", "),
@@ -102,20 +102,20 @@ export function selectedGroup(snapshot: WorkbookSnapshot, { sheet, row, column, 
   const there = snapshot.sheets.find(({ name }) => name === sheet);
   const cells = Array.from({ length: rows * columns }, (_, i) => ({ sheet, row: row + Math.floor(i / columns), column: column + (i % columns) }));
   const free = cells.filter(
-    (cell) => !there || (formulaAt(there, cell.row, cell.column) === null && typeof valueAt(there, cell.row, cell.column) !== "string"),
+    (cell) => !there || (formulaAt(there, cell.row, cell.column) === null && typeof snapshotValue(there, cell.row, cell.column) !== "string"),
   );
   if (free.length === 0) return { sentence: "The cells that are selected hold formulas or text alone: select those that readings go into." };
   if (free.length > MOST_SELECTED) return { sentence: `${free.length} cells are selected: wanted are at most ${MOST_SELECTED}.` };
   const heading = (cell: CellAddress): string[] => {
     for (let r = row - 1; there && r >= Math.max(0, row - 4); r--) {
-      const value = valueAt(there, r, cell.column);
+      const value = snapshotValue(there, r, cell.column);
       if (typeof value === "string" && value.trim() !== "") return [value.trim()];
     }
     return [];
   };
   const label = (cell: CellAddress): string[] => {
     for (let c = column - 1; there && c >= Math.max(0, column - 4); c--) {
-      const value = valueAt(there, cell.row, c);
+      const value = snapshotValue(there, cell.row, c);
       if (value !== null && value !== "" && typeof value !== "object") return [String(value)];
     }
     return [];
@@ -134,7 +134,7 @@ export function heldIn(snapshot: WorkbookSnapshot, places: readonly Place[]): (n
   const sheets = new Map(snapshot.sheets.map((sheet) => [sheet.name, sheet]));
   return places.map(({ cell }) => {
     const sheet = sheets.get(cell.sheet);
-    const value = sheet && valueAt(sheet, cell.row, cell.column);
+    const value = sheet && snapshotValue(sheet, cell.row, cell.column);
     return typeof value === "number" ? value : null;
   });
 }

@@ -31,7 +31,7 @@ export interface Round {
   last: number | null;
 }
 
-export const AS_THE_SHEET: EntryWay = { scale: 1, nominal: null };
+const AS_THE_SHEET: EntryWay = { scale: 1, nominal: null };
 
 /** Starts at the first place that is still blank. */
 export function startRound(places: readonly Place[], held: readonly (number | null)[], isBlind = false, way: EntryWay = AS_THE_SHEET): Round {

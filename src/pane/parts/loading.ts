@@ -37,4 +37,4 @@ export async function part<T>(loading: Promise<T>): Promise<T> {
 }
 
 /** The layout of its own that a workbook keeps; `notes` say why one that is there cannot be used. */
-export const recallLayout = (host: Pick<SheetHost, "loadText">) => recallWith(host, loadLayouts);
+export const recallShopLayout = (host: Pick<SheetHost, "loadText">) => recallWith(host, loadLayouts);

@@ -1,7 +1,7 @@
 import { decimal } from "../../core/decimal.ts";
 
 /** A number as typed, with a true minus sign. */
-export const typedText = (value: number): string => String(decimal(value)).replace("-", "−");
+export const shownNumber = (value: number): string => String(decimal(value)).replace("-", "−");
 
 /** The day at this place, as it stands on what is written. */
 export function today(): string {

@@ -98,14 +98,14 @@ export class Answers {
     if (!area) return of ? this.namesBeside(of, isByRow) : undefined;
     const textIn = (cells: CellArea) => [...cellsOf(cells)].map((cell) => String(this.book.value(cell) ?? "").trim() || cellName(cell));
     const isOneARow = of && area.columns > 1 && area.rows === of.rows && (isByRow || of.columns === 1);
-    return isOneARow ? rowsOf(area).map((row) => textIn(row).join(", ")) : textIn(area);
+    return isOneARow ? rowsOfArea(area).map((row) => textIn(row).join(", ")) : textIn(area);
   }
 
   /** Cylinder and valve, or bore, as the words at the head of each row say; with the heading where several stand in a row. Nothing where that tells them not apart. */
   namesBeside(area: CellArea, isByRow = false): string[] | undefined {
     this.#labels ??= new SheetLabels(this.book);
     const labels = this.#labels;
-    const names = isByRow || area.columns === 1 ? rowsOf(area).map((row) => labels.rowOf(row)) : [...cellsOf(area)].map((cell) => labels.of(cell));
+    const names = isByRow || area.columns === 1 ? rowsOfArea(area).map((row) => labels.rowOf(row)) : [...cellsOf(area)].map((cell) => labels.of(cell));
     return names.every((name) => name !== "") && new Set(names).size === names.length ? names : undefined;
   }
 
@@ -128,4 +128,4 @@ export class Answers {
 const wrapped = (read: ParsedInput<CellArea>): ParsedInput<CellArea[]> => ("given" in read ? { given: [read.given] } : read);
 
 /** Each row of a range as a range of its own. */
-export const rowsOf = (area: CellArea): CellArea[] => Array.from({ length: area.rows }, (_, r) => ({ ...area, row: area.row + r, rows: 1 }));
+export const rowsOfArea = (area: CellArea): CellArea[] => Array.from({ length: area.rows }, (_, r) => ({ ...area, row: area.row + r, rows: 1 }));

@@ -18,7 +18,7 @@ interface Props {
 }
 
 /** The form of a plan; what is asked for seldom stands behind a fold. */
-export function PlanFields({ name, form, troubles, host, onAnswer }: Props) {
+function PlanFields({ name, form, troubles, host, onAnswer }: Props) {
   const asked = FIELDS[name].filter((field) => isAsked(field, form));
   const rare = asked.filter(({ isRare }) => isRare);
   // A field that has an answer or a trouble is not hidden.

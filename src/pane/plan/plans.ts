@@ -12,8 +12,8 @@ import { planShims } from "../../plan/shims.ts";
 import { parseHeading } from "../../vocabulary/parse-heading.ts";
 import { placeName } from "../../workbook/address.ts";
 import type { WorkbookSnapshot } from "../../workbook/port.ts";
-import { typedText } from "../parts/text.ts";
-import { Answers, ringInputs, rowsOf } from "./answers.ts";
+import { shownNumber } from "../parts/text.ts";
+import { Answers, ringInputs, rowsOfArea } from "./answers.ts";
 import { FIELDS, type Form, type PlanName } from "./fields.ts";
 
 /** A cell of a table: its words, and what stands behind them. */
@@ -53,7 +53,7 @@ const PLANS: Readonly<Record<PlanName, (answers: Answers) => (snapshot: Workbook
   masses: weighing,
 };
 
-const size = (value: number | null): string => (value === null ? "–" : typedText(value));
+const size = (value: number | null): string => (value === null ? "–" : shownNumber(value));
 
 /** Bores by oversizes and journals by undersizes: the keys of their fields, and of those that only one of both has. */
 function cutting(answers: Answers, [parts, sizes]: readonly [string, string], fitting: readonly string[], plan: typeof planRebore | typeof planRegrind) {
@@ -111,10 +111,10 @@ function shimming(answers: Answers) {
     const tables = [
       { caption: "What each valve gets", columns: ["valve", "clearance", "plan"], rows: valves.map((valve) => [valve.name, size(valve.measured), valve.says]) },
     ];
-    const bought = buy.map(({ size: shim, count }) => `${typedText(shim)} (${counted(count, "shim")})`);
+    const bought = buy.map(({ size: shim, count }) => `${shownNumber(shim)} (${counted(count, "shim")})`);
     const remarks = [
       valves.length > 0 ? `To buy: ${bought.join(", ") || "nothing"}.` : "",
-      leftOver.length > 0 ? `Left over: ${leftOver.map(({ size: shim, from }) => `${typedText(shim)} from ${from}`).join(", ")}.` : "",
+      leftOver.length > 0 ? `Left over: ${leftOver.map(({ size: shim, from }) => `${shownNumber(shim)} from ${from}`).join(", ")}.` : "",
       ...badSpares,
       judgedOtherwise > 0
         ? `Careful: the sheet judges ${counted(judgedOtherwise, "of these clearances", "of these clearances")} by other limits than these.`
@@ -151,7 +151,7 @@ function valveLimits(answers: Answers, names: readonly string[] | undefined): Li
 function matching(answers: Answers) {
   const { layout } = answers.form;
   const areas = layout === "blocks" ? answers.areas("bores") : [answers.area("bores")].flatMap((area) => area ?? []);
-  const bores = layout === "sizes" ? { sizes: areas[0] ?? null } : { blocks: layout === "rows" ? areas.flatMap(rowsOf) : areas };
+  const bores = layout === "sizes" ? { sizes: areas[0] ?? null } : { blocks: layout === "rows" ? areas.flatMap(rowsOfArea) : areas };
   const inputs = { bores, pistons: answers.given("pistons"), target: answers.given("target") };
   const boreNames = answers.names("names", layout === "blocks" ? undefined : areas[0], layout === "rows");
   const pistonNames = isArea(inputs.pistons) ? answers.names("pistonNames", inputs.pistons) : undefined;
@@ -162,9 +162,9 @@ function matching(answers: Answers) {
       { caption: "Which piston each bore gets", columns: ["bore", "size", "plan"], rows: matches.map((row) => [row.bore, size(row.boreSize), row.says]) },
     ];
     const remarks = [
-      worst === null ? "" : `Furthest from the clearance wanted: ${typedText(worst)}.`,
+      worst === null ? "" : `Furthest from the clearance wanted: ${shownNumber(worst)}.`,
       leftOver.length > 0
-        ? `Left over: ${leftOver.map(({ piston, size: skirt }) => `${piston}${skirt === null ? "" : ` (${typedText(skirt)})`}`).join(", ")}.`
+        ? `Left over: ${leftOver.map(({ piston, size: skirt }) => `${piston}${skirt === null ? "" : ` (${shownNumber(skirt)})`}`).join(", ")}.`
         : "",
     ];
     return { tables, remarks: remarks.filter(Boolean), fault, notes, written };
@@ -184,7 +184,7 @@ function weighing(answers: Answers) {
       rows: parts.map((row) => [row.name, size(row.mass), row.says]),
     }));
     const remarks = matched.flatMap(({ lightest, spread }, at) =>
-      spread === null ? [] : [`Lightest${ofSet(at)}: ${lightest}; the heaviest is ${typedText(spread)} above it.`],
+      spread === null ? [] : [`Lightest${ofSet(at)}: ${lightest}; the heaviest is ${shownNumber(spread)} above it.`],
     );
     return { tables, remarks, fault, notes, written };
   };

@@ -19,7 +19,7 @@ const SHARPNESS = 3;
  * A drawing as a PNG file in Base64, black on white whatever the theme. The drawing goes through an
  * address of its own (`data:`), which the pane's policy allows for pictures already.
  */
-export async function pngOf({ svg, width, height }: Drawing): Promise<string> {
+async function pngOf({ svg, width, height }: Drawing): Promise<string> {
   const drawn = await loaded(`data:image/svg+xml,${encodeURIComponent(svg.replace("<svg", '<svg color="#000000"'))}`);
   const canvas = document.createElement("canvas");
   canvas.width = width * SHARPNESS;
@@ -44,7 +44,7 @@ function loaded(address: string): Promise<HTMLImageElement> {
 const ROOM = 480;
 
 /** Puts the picture of a drawing where the person has selected a cell, and says so. */
-export async function putInSheet(host: SheetHost, { draw }: Drawable): Promise<string> {
+async function putInSheet(host: SheetHost, { draw }: Drawable): Promise<string> {
   const drawn = draw(ROOM);
   if (!isDrawing(drawn)) return `${drawn.sentence}.`;
   const corner = await host.selection();

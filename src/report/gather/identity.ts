@@ -9,7 +9,7 @@ import { type CellAddress, placeName } from "../../workbook/address.ts";
 import type { SheetSnapshot } from "../../workbook/port.ts";
 import type { CopiedTable, IdentityEntry, LimitRow, Remark, ShopHead } from "../content.ts";
 import type { Subject } from "../summary-facts.ts";
-import { cellText } from "./source.ts";
+import { reportText } from "./source.ts";
 
 /** Names are no longer than this in a summary. */
 const LONGEST = 80;
@@ -44,9 +44,9 @@ export function identityIn(sheets: readonly SheetSnapshot[]): IdentityEntry[] {
   const found = new Map<string, IdentityEntry>();
   for (const sheet of sheets) {
     for (const { name, entry, beside } of entriesOn(sheet)) {
-      const unit = typeof entry === "number" && typeof beside === "string" ? ` ${cellText(beside)}` : "";
+      const unit = typeof entry === "number" && typeof beside === "string" ? ` ${reportText(beside)}` : "";
       if (!found.has(foldedHeading(name)) && found.size < MOST_ENTRIES)
-        found.set(foldedHeading(name), { name: cellText(name).replace(/:$/, ""), text: `${cellText(entry, name)}${unit}` });
+        found.set(foldedHeading(name), { name: reportText(name).replace(/:$/, ""), text: `${reportText(entry, name)}${unit}` });
     }
   }
   return [...found.values()];
@@ -111,7 +111,7 @@ export function recordsIn(sheets: readonly SheetSnapshot[]): (CopiedTable & { ti
       const written = rows.filter((row) => row.slice(1).some(Boolean));
       const kept = headings.map((_, c) => written.some((row) => row[c] !== ""));
       const fewer = (row: readonly string[]) => row.filter((_, c) => kept[c]);
-      return written.length > 0 ? [{ title: cellText(sheet.name), headings: fewer(headings), rows: written.map(fewer) }] : [];
+      return written.length > 0 ? [{ title: reportText(sheet.name), headings: fewer(headings), rows: written.map(fewer) }] : [];
     }),
   );
 }
@@ -123,7 +123,7 @@ export function remarksIn(sheets: readonly SheetSnapshot[]): Remark[] {
       const at = headings.findIndex(isRemark);
       return rows.flatMap((row) => {
         const about = row.filter((text, c) => c !== at && text !== "" && (c < at || !/^[-+]?[\d.,]+$/.test(text)));
-        return row[at] ? [{ about: about.slice(0, MOST_ABOUT).join(", ") || cellText(sheet.name), text: row[at] }] : [];
+        return row[at] ? [{ about: about.slice(0, MOST_ABOUT).join(", ") || reportText(sheet.name), text: row[at] }] : [];
       });
     }),
   );
@@ -137,8 +137,8 @@ export function shopIn(sheets: readonly SheetSnapshot[]): ShopHead | undefined {
   if (!sheet) return undefined;
   const typed = sheet.values.flatMap((line) => {
     const at = line.findIndex((cell) => !isBlank(cell));
-    const [field, text] = [at < 0 ? undefined : shopFieldOf(String(line[at])), cellText(line[at + 1])];
-    return field === undefined || text === "" ? [] : [{ field, text: field === "contact" ? `${cellText(line[at])} ${text}` : text }];
+    const [field, text] = [at < 0 ? undefined : shopFieldOf(String(line[at])), reportText(line[at + 1])];
+    return field === undefined || text === "" ? [] : [{ field, text: field === "contact" ? `${reportText(line[at])} ${text}` : text }];
   });
   const name = typed.find(({ field }) => field === "name")?.text ?? "";
   const lines = typed.filter(({ field }) => field !== "name").map(({ text }) => text);
@@ -153,13 +153,13 @@ function tablesIn(sheets: readonly SheetSnapshot[], isWanted: (headings: readonl
       const from = line.findIndex((cell) => !isBlank(cell));
       if (from < 0) continue;
       const to = from + lengthOfRun(line.slice(from));
-      const headings = line.slice(from, to).map((cell) => (typeof cell === "string" ? cellText(cell) : ""));
+      const headings = line.slice(from, to).map((cell) => (typeof cell === "string" ? reportText(cell) : ""));
       if (headings.length < 2 || headings.includes("") || !isWanted(headings)) continue;
       const rows: string[][] = [];
       for (const below of values.slice(r + 1)) {
         const cells = below.slice(from, to);
         if (cells.every(isBlank)) break;
-        rows.push(cells.map((cell, c) => cellText(cell, headings[c])));
+        rows.push(cells.map((cell, c) => reportText(cell, headings[c])));
       }
       tables.push({ headings, rows });
     }

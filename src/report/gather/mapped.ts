@@ -8,7 +8,7 @@ import { labelFrom } from "../../vocabulary/headings.ts";
 import { parseHeading, positionText } from "../../vocabulary/parse-heading.ts";
 import { type CellAddress, cellName, placeName } from "../../workbook/address.ts";
 import { type LimitRow, NO_SHEET_CONTENT, type Placed, type SheetContent } from "../content.ts";
-import { cellText, distinct, numberIn } from "./source.ts";
+import { distinct, numberIn, reportText } from "./source.ts";
 
 /** What readings in long form hold for a report: their limits, and what can be drawn of them. */
 export function contentOfReadings(readings: readonly Reading[]): SheetContent {
@@ -37,7 +37,7 @@ function limitsOf(readings: readonly Reading[]): LimitRow[] {
   const found = new Map<string, LimitRow>();
   for (const { characteristic, lower, upper, unit = "" } of readings) {
     if (lower === undefined && upper === undefined) continue;
-    const row = { characteristic, lower: cellText(lower), upper: cellText(upper), unit, near: "", source: "" };
+    const row = { characteristic, lower: reportText(lower), upper: reportText(upper), unit, near: "", source: "" };
     found.set(JSON.stringify(row), row);
   }
   return [...found.values()];
@@ -140,9 +140,9 @@ function pressureLimits(own: readonly MappedReading[], limits: readonly MappedLi
 
 const limitRow = ({ engine, cylinder, characteristic, places, given, unit }: MappedLimit): LimitRow => ({
   characteristic: labelFrom({ engine, cylinder, characteristic, position: positionText(places) }),
-  lower: cellText(given.lower),
-  upper: cellText(given.upper),
+  lower: reportText(given.lower),
+  upper: reportText(given.upper),
   unit: unit ?? "",
-  near: cellText(given.near),
+  near: reportText(given.near),
   source: "",
 });

@@ -15,7 +15,7 @@ import { isOfEntry } from "../../vocabulary/identity.ts";
 import { positionText } from "../../vocabulary/parse-heading.ts";
 import { type CellAddress, keyOf, placeName } from "../../workbook/address.ts";
 import type { IdentityEntry, MeasuredPart, MeasuredTable } from "../content.ts";
-import { cellText, numberIn } from "./source.ts";
+import { numberIn, reportText } from "./source.ts";
 
 /** A number that belongs into the tables: what the sheet calls it, and the verdicts on it. */
 interface Found {
@@ -88,7 +88,7 @@ export function settingsIn(analysis: Analysis, isOfSettings: (cell: CellAddress)
     const [name, number, unit] = [beside(-1), numberIn(book.value(cell)), beside(1)];
     const isAlone = typeof name === "string" && (cell.column === 1 || isBlank(beside(-2))) && typeof unit !== "number";
     if (isAlone && number !== null && book.formula(cell) === null)
-      found.set(placeName(cell), { cell, name: cellText(name), text: [numberText(number), cellText(unit)].filter(Boolean).join(" ") });
+      found.set(placeName(cell), { cell, name: reportText(name), text: [numberText(number), reportText(unit)].filter(Boolean).join(" ") });
   }
   return [...found.values()];
 }

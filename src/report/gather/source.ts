@@ -14,7 +14,7 @@ import { type QuantityKind, unitIn } from "../../vocabulary/units.ts";
 import { type CellAddress, type CellArea, placeName } from "../../workbook/address.ts";
 
 /** A cell as a person reads it; a number under a heading that speaks of a day is that day. */
-export function cellText(cell: Cell, heading = ""): string {
+export function reportText(cell: Cell, heading = ""): string {
   if (isBlank(cell)) return "";
   if (isCellError(cell)) return cell.error;
   if (typeof cell === "boolean") return cell ? "yes" : "no";

@@ -15,7 +15,7 @@ export const GAUGE: SheetColumn = {
 };
 
 /** The name of the list of a campaign's sessions. */
-export const sessionsOf = (campaign: string): string => `Sessions_${campaign}`;
+export const sessionsName = (campaign: string): string => `Sessions_${campaign}`;
 
 /** Who measured with which gauge on which day, how warm it was, and what the gauge's master read. */
 export function campaignsPage(choices: TrialChoices): { page: SheetBuilder; sessions: TableAt; names: NameSpec[] } {
@@ -52,5 +52,5 @@ export function campaignsPage(choices: TrialChoices): { page: SheetBuilder; sess
     const from = rows.findIndex((row) => row.campaign === campaign);
     return `${sessions.cell("Session", from)}:${sessions.cell("Session", from + SESSIONS - 1).split("!")[1]}`;
   };
-  return { page, sessions, names: CAMPAIGNS.map((campaign) => ({ name: sessionsOf(campaign), formula: part(campaign) })) };
+  return { page, sessions, names: CAMPAIGNS.map((campaign) => ({ name: sessionsName(campaign), formula: part(campaign) })) };
 }

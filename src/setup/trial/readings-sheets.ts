@@ -1,6 +1,6 @@
 import { axisNames, DATE_FORMAT, heightNames, lengthColumn, resultColumn } from "../columns.ts";
 import { type RowAt, SheetBuilder, type TableAt } from "../page.ts";
-import { sessionsOf } from "./campaigns-sheet.ts";
+import { sessionsName } from "./campaigns-sheet.ts";
 import { type TrialChoices, useHeading } from "./choices.ts";
 
 export interface MeasuredItem {
@@ -65,7 +65,7 @@ export function readingsPage(given: TrialContext, campaign: string, isSecond: bo
         heading: "Session",
         look: "typed",
         width: 14,
-        rule: { rule: { kind: "listed", name: sessionsOf(campaign) }, sentence: "A session of this campaign on the sheet Campaigns." },
+        rule: { rule: { kind: "listed", name: sessionsName(campaign) }, sentence: "A session of this campaign on the sheet Campaigns." },
       },
       resultColumn("Gauge", "General", ofSession("Gauge")),
       resultColumn("Day", DATE_FORMAT, ofSession("Measured on"), 13),

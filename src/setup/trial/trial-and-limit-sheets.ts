@@ -70,7 +70,7 @@ export function trialPage({ engines, seed, unit, use }: TrialChoices): { page: S
 }
 
 /** Limits, what matters and the material of each characteristic. */
-export function limitsPage({ unit }: TrialChoices, characteristics: readonly string[]): { page: SheetBuilder; limits: TableAt } {
+export function trialLimitsPage({ unit }: TrialChoices, characteristics: readonly string[]): { page: SheetBuilder; limits: TableAt } {
   const page = new SheetBuilder("Limits", "Limits and what matters", [
     "Typed by the shop, from the maker's service manual; what matters is your own decision, taken before anything is measured.",
     "With a material, such as grey iron or aluminium, and the temperature of the part on the sheet Campaigns, sizes are brought to 20 °C.",

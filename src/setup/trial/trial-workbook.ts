@@ -3,7 +3,7 @@ import { campaignsPage } from "./campaigns-sheet.ts";
 import { CAMPAIGNS, type TrialChoices } from "./choices.ts";
 import { gaugeStudyPage } from "./gauge-study-sheet.ts";
 import { itemsOf, readingsPage } from "./readings-sheets.ts";
-import { limitsPage, trialPage } from "./trial-and-limit-sheets.ts";
+import { trialLimitsPage, trialPage } from "./trial-and-limit-sheets.ts";
 import { verdictsPage } from "./verdicts-sheet.ts";
 
 /**
@@ -15,7 +15,7 @@ export function trialWorkbookSpec(choices: TrialChoices): BuildSheet {
   const items = itemsOf(choices);
   const characteristics = [...new Set(items.map(({ characteristic }) => characteristic))];
   const { page: trial, engines, gauges } = trialPage(choices);
-  const { page: limitPage, limits } = limitsPage(choices, characteristics);
+  const { page: limitPage, limits } = trialLimitsPage(choices, characteristics);
   const { page: campaigns, sessions, names } = campaignsPage(choices);
   const given = { choices, items, characteristics, engines, gauges, limits, sessions };
   const readings = CAMPAIGNS.map((campaign, i) => readingsPage(given, campaign, false, i));

@@ -1,5 +1,5 @@
 import type { CheckResult } from "../../../src/check/finding.ts";
-import { type CheckEvent, type CheckState, canStop, FIRST_RUN, isCheap, isStale, next } from "../../../src/pane/check/check-state.ts";
+import { type CheckEvent, type CheckState, canStop, FIRST_RUN, isCheap, isStale, stateAfter } from "../../../src/pane/check/check-state.ts";
 
 const result: CheckResult = { findings: [], rowsIn: 1, checked: 1, refused: 0, inputs: 1 };
 const started: CheckEvent = { type: "started", work: "reading" };
@@ -9,56 +9,56 @@ const checked: CheckEvent = {
   announcement: "Checked.",
 };
 const changed: CheckEvent = { type: "changed" };
-const stateAfter = (...events: CheckEvent[]): CheckState => events.reduce(next, FIRST_RUN);
+const reached = (...events: CheckEvent[]): CheckState => events.reduce(stateAfter, FIRST_RUN);
 
 describe("a result is of an earlier sheet", () => {
   test("never before the first check", () => {
-    expect(isStale(stateAfter(changed))).toBe(false);
-    expect(isStale(stateAfter(changed, started, checked))).toBe(false);
+    expect(isStale(reached(changed))).toBe(false);
+    expect(isStale(reached(changed, started, checked))).toBe(false);
   });
 
   test("when the sheet changed after it", () => {
-    expect(isStale(stateAfter(started, checked, changed))).toBe(true);
+    expect(isStale(reached(started, checked, changed))).toBe(true);
   });
 
   test("when the sheet changed while it was being made", () => {
-    expect(isStale(stateAfter(started, changed, { type: "read" }, checked))).toBe(true);
+    expect(isStale(reached(started, changed, { type: "read" }, checked))).toBe(true);
   });
 
   test("until the sheet is checked again", () => {
-    expect(isStale(stateAfter(started, checked, changed, started, checked))).toBe(false);
+    expect(isStale(reached(started, checked, changed, started, checked))).toBe(false);
   });
 
   test("still, when checking again was refused", () => {
-    const state = stateAfter(started, checked, changed, started, { type: "refused", sentence: "No." });
+    const state = reached(started, checked, changed, started, { type: "refused", sentence: "No." });
     expect(isStale(state)).toBe(true);
     expect(state).toMatchObject({ result, refusal: "No.", work: null });
   });
 });
 
 test("starting anything takes the last notice and refusal away", () => {
-  const before = stateAfter(started, checked, { type: "done", notice: "2 cells marked." }, { type: "aside", refusal: "No." });
+  const before = reached(started, checked, { type: "done", notice: "2 cells marked." }, { type: "aside", refusal: "No." });
   expect(before).toMatchObject({ notice: "2 cells marked.", announcement: "Checked.", refusal: "No." });
-  expect(next(before, { type: "started", work: "marking" })).toMatchObject({ notice: "", announcement: "", refusal: "", result });
+  expect(stateAfter(before, { type: "started", work: "marking" })).toMatchObject({ notice: "", announcement: "", refusal: "", result });
 });
 
 test("a cell that cannot be selected does not end other work", () => {
-  expect(stateAfter(started, { type: "aside", refusal: "No." })).toMatchObject({ work: "reading", refusal: "No." });
+  expect(reached(started, { type: "aside", refusal: "No." })).toMatchObject({ work: "reading", refusal: "No." });
 });
 
 describe("stopping a check", () => {
   test("keeps the earlier result and says so, or says that nothing was checked", () => {
-    expect(stateAfter(started, checked, started, { type: "read" }, { type: "came", share: 0.4 }, { type: "stopped" })).toMatchObject({
+    expect(reached(started, checked, started, { type: "read" }, { type: "came", share: 0.4 }, { type: "stopped" })).toMatchObject({
       work: null,
       result,
       notice: "Stopped. These are the findings of the check before.",
     });
-    expect(stateAfter(started, { type: "stopped" })).toMatchObject({ work: null, result: null, notice: "Stopped. Nothing was checked." });
+    expect(reached(started, { type: "stopped" })).toMatchObject({ work: null, result: null, notice: "Stopped. Nothing was checked." });
   });
 
   test("leaves the earlier result as stale as it was", () => {
-    expect(isStale(stateAfter(started, checked, changed, started, { type: "stopped" }))).toBe(true);
-    expect(isStale(stateAfter(started, checked, started, { type: "stopped" }))).toBe(false);
+    expect(isStale(reached(started, checked, changed, started, { type: "stopped" }))).toBe(true);
+    expect(isStale(reached(started, checked, started, { type: "stopped" }))).toBe(false);
   });
 
   test("is for checks alone: marks are one step of the sheet's", () => {
@@ -67,8 +67,8 @@ describe("stopping a check", () => {
 });
 
 test("how far a check is begins anew with each", () => {
-  expect(stateAfter(started, { type: "read" }, { type: "came", share: 0.4 }).share).toBe(0.4);
-  expect(stateAfter(started, { type: "came", share: 0.4 }, checked, started).share).toBeNull();
+  expect(reached(started, { type: "read" }, { type: "came", share: 0.4 }).share).toBe(0.4);
+  expect(reached(started, { type: "came", share: 0.4 }, checked, started).share).toBeNull();
 });
 
 describe("a check that is made again by itself", () => {
@@ -78,18 +78,18 @@ describe("a check that is made again by itself", () => {
       checked: { result, findings: null, sheets: [], unmapped: "", marksAreOld: false, took: 501 },
       announcement: "",
     };
-    expect([isCheap(FIRST_RUN), isCheap(stateAfter(started, checked)), isCheap(stateAfter(started, slow))]).toEqual([false, true, false]);
+    expect([isCheap(FIRST_RUN), isCheap(reached(started, checked)), isCheap(reached(started, slow))]).toEqual([false, true, false]);
   });
 
   test("is nothing to be seen until it has a result, and counts from where it read", () => {
-    const state = stateAfter(started, checked, changed, { type: "rereading" });
+    const state = reached(started, checked, changed, { type: "rereading" });
     expect(state.work).toBeNull();
-    expect(isStale(next(state, checked))).toBe(false);
-    expect(isStale(next(next(state, changed), checked))).toBe(true);
+    expect(isStale(stateAfter(state, checked))).toBe(false);
+    expect(isStale(stateAfter(stateAfter(state, changed), checked))).toBe(true);
   });
 
   test("is not made again once it has failed", () => {
-    const state = stateAfter(started, checked, changed, { type: "rereading" }, { type: "not reread" });
+    const state = reached(started, checked, changed, { type: "rereading" }, { type: "not reread" });
     expect([isStale(state), isCheap(state), state.refusal]).toEqual([true, false, ""]);
   });
 });

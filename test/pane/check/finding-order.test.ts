@@ -1,5 +1,5 @@
 import type { Finding } from "../../../src/check/finding.ts";
-import { inOrder, orderFrom, sameFinding } from "../../../src/pane/check/check-findings.tsx";
+import { orderedFindings, orderFrom, sameFinding } from "../../../src/pane/check/check-findings.tsx";
 
 const finding = (sheet: string, row: number, column: number, margin: number | null, given: Partial<Finding> = {}): Finding => ({
   kind: "near limit",
@@ -23,15 +23,15 @@ const E = finding("Engine", 1, 2, null, { kind: "calibration overdue" });
 const GIVEN = [A, B, C, D, E];
 
 test("worst first is as the check gives them", () => {
-  expect(inOrder(GIVEN, "worst first", ["Bores", "Rings"])).toEqual(GIVEN);
+  expect(orderedFindings(GIVEN, "worst first", ["Bores", "Rings"])).toEqual(GIVEN);
 });
 
 test("by place follows the sheets of the workbook, then rows, then columns; a sheet that is not there comes last", () => {
-  expect(inOrder(GIVEN, "by place", ["Rings", "Bores"])).toEqual([A, D, C, B, E]);
+  expect(orderedFindings(GIVEN, "by place", ["Rings", "Bores"])).toEqual([A, D, C, B, E]);
 });
 
 test("by margin begins with the least; what has none comes behind in the order of the check", () => {
-  expect(inOrder(GIVEN, "by margin", [])).toEqual([A, D, C, B, E]);
+  expect(orderedFindings(GIVEN, "by margin", [])).toEqual([A, D, C, B, E]);
 });
 
 test("an order that is not known is none", () => {

@@ -2,7 +2,7 @@ import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { request } from "node:http";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { type BenchServer, ServerRefusal, serve } from "../../src/bench/server.ts";
+import { type BenchServer, ServerRefusal, serve } from "../../src/cli/bench-server.ts";
 
 let folder: string;
 let server: BenchServer;

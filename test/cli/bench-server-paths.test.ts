@@ -2,7 +2,7 @@ import { mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from "node
 import { connect } from "node:net";
 import { networkInterfaces, tmpdir } from "node:os";
 import { join } from "node:path";
-import { type BenchServer, serve } from "../../src/bench/server.ts";
+import { type BenchServer, serve } from "../../src/cli/bench-server.ts";
 
 /** What a client sends that keeps to no rule, byte for byte, and what comes back. */
 let folder: string;
