@@ -1,4 +1,4 @@
 import type { Metafile, Plugin } from "esbuild";
 
-export const ENGINE_AS_MODULE: Plugin;
+export const ENGINE_BESIDE: Plugin;
 export function buildCommandLine(out: string): Promise<Metafile>;

@@ -3,8 +3,7 @@
  * Starts the command line: as it was packed, or from a clone, where it installs what is missing and
  * bundles what has changed. Plain JavaScript without dependencies.
  */
-import { spawnSync } from "node:child_process";
-import { existsSync, readdirSync, readFileSync, statSync } from "node:fs";
+import { existsSync, readdirSync, statSync } from "node:fs";
 import nodeModule from "node:module";
 import { dirname, join } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
@@ -15,21 +14,6 @@ const program = join(root, "dist", "cli", "crosshatch.js");
 const OLDEST = 20;
 if (Number.parseInt(process.versions.node, 10) < OLDEST) {
   console.error(`crosshatch: Node ${OLDEST} or newer is wanted, and this is ${process.versions.node}.`);
-  process.exit(2);
-}
-
-function installMissing() {
-  const { dependencies } = JSON.parse(readFileSync(join(root, "package.json"), "utf8"));
-  const packages = join(root, "node_modules");
-  if (Object.keys(dependencies).every((name) => existsSync(join(packages, name, "package.json")))) return;
-  console.error("crosshatch: installing the packages that it needs, once …");
-  // `npm ci` empties node_modules first, so an existing folder is completed by `npm install` instead.
-  const args = existsSync(packages) ? ["install", "--no-save"] : ["ci", "--omit=dev"];
-  const npm = process.env.npm_execpath;
-  const [command, first] = npm?.endsWith("npm-cli.js") ? [process.execPath, [npm]] : ["npm", []];
-  const options = { cwd: root, stdio: ["ignore", 2, 2], shell: command === "npm" && process.platform === "win32" };
-  if (spawnSync(command, [...first, ...args, "--no-audit", "--no-fund"], options).status === 0) return;
-  console.error("crosshatch: the packages could not be installed; see above. Without network, install once where there is one.");
   process.exit(2);
 }
 
@@ -60,7 +44,8 @@ async function build() {
 }
 
 if (existsSync(join(root, "src", "cli", "build.mjs"))) {
-  installMissing();
+  const { installMissing } = await import("./packages.mjs");
+  if (!installMissing(root, { tests: false, say: (text) => console.error(`crosshatch: ${text}`) })) process.exit(2);
   await build();
 }
 // From Node 22.8 on what was compiled is kept, for the threads too, so that the next command starts sooner. It lies beside the

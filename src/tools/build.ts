@@ -64,9 +64,9 @@ async function bundleFunctions(out: string): Promise<Metafile> {
 }
 
 /** The command line bundles itself, because its launcher must do so in a fresh clone, in plain JavaScript. */
-async function buildCommandLine(out: string): Promise<void> {
+async function buildCommandLine(out: string): Promise<string[]> {
   const bundler = pathToFileURL(join(root, "src", "cli", "build.mjs")).href;
-  await ((await import(bundler)) as { buildCommandLine(out: string): Promise<string> }).buildCommandLine(out);
+  return packagesIn([await ((await import(bundler)) as { buildCommandLine(out: string): Promise<Metafile> }).buildCommandLine(out)]);
 }
 
 /** What other tasks put beside the build, and may be in use. */
@@ -76,10 +76,9 @@ const OTHERS = ["package", "sideload", EXTENSION];
 export async function build(out = DIST): Promise<void> {
   mkdirSync(out, { recursive: true });
   for (const name of readdirSync(out)) if (!OTHERS.includes(name)) rmSync(join(out, name), { recursive: true, force: true });
-  const packages = [...(await buildAddin(out)), ...(await buildBench(join(out, "bench")))];
+  const packages = [...(await buildAddin(out)), ...(await buildBench(join(out, "bench"))), ...(await buildCommandLine(out))];
   copy("manifest.xml", join(out, "manifest.xml"));
   write(out, "THIRD-PARTY-LICENSES", licencesOf(packages));
-  await buildCommandLine(out);
 }
 
 function write(out: string, file: string, text: string): void {

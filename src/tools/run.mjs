@@ -2,10 +2,11 @@
  * The door to every npm script: plain JavaScript without dependencies, so that it runs in a fresh
  * clone. Installs what is missing, then hands over to the TypeScript tool of that name.
  */
-import { spawn, spawnSync } from "node:child_process";
-import { existsSync, readFileSync } from "node:fs";
+import { spawn } from "node:child_process";
+import { existsSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
+import { installMissing } from "../cli/packages.mjs";
 
 const OLDEST = 20;
 if (Number.parseInt(process.versions.node, 10) < OLDEST) {
@@ -15,35 +16,10 @@ if (Number.parseInt(process.versions.node, 10) < OLDEST) {
 
 const root = join(dirname(fileURLToPath(import.meta.url)), "..", "..");
 const [task = "", ...rest] = process.argv.slice(2);
-// What a user runs needs no development packages; everything else does.
+// What a user runs needs no packages for tests; everything else does.
 const USER_TASKS = new Set(["start", "build", "libreoffice"]);
 
-const manifest = JSON.parse(readFileSync(join(root, "package.json"), "utf8"));
-const lock = JSON.parse(readFileSync(join(root, "package-lock.json"), "utf8"));
-const userTask = USER_TASKS.has(task);
-const needed = { ...manifest.dependencies, ...(userTask ? {} : manifest.devDependencies) };
-
-/** A package counts as installed when the version that the lock file names is there. */
-function isInstalled(name) {
-  const file = join(root, "node_modules", name, "package.json");
-  return existsSync(file) && JSON.parse(readFileSync(file, "utf8")).version === lock.packages[`node_modules/${name}`]?.version;
-}
-
-const missing = Object.keys(needed).filter((name) => !isInstalled(name));
-if (missing.length > 0) {
-  console.error(`Installing ${missing.length} missing package${missing.length === 1 ? "" : "s"} …`);
-  const hasOthers = existsSync(join(root, "node_modules"));
-  // `npm ci` empties node_modules first, so an existing folder is completed by `npm install` instead.
-  const args = [hasOthers ? "install" : "ci", "--no-audit", "--no-fund", "--no-save", ...(userTask && !hasOthers ? ["--omit=dev"] : [])];
-  const npm = process.env.npm_execpath;
-  const installed = npm
-    ? spawnSync(process.execPath, [npm, ...args], { cwd: root, stdio: ["ignore", 2, 2] })
-    : spawnSync("npm", args, { cwd: root, stdio: ["ignore", 2, 2], shell: process.platform === "win32" });
-  if (installed.status !== 0) {
-    console.error("The packages could not be installed; see the lines above. Without network, install once where there is one.");
-    process.exit(1);
-  }
-}
+if (!installMissing(root, { tests: !USER_TASKS.has(task), say: console.error })) process.exit(1);
 
 // What makes and serves the product, what only tests and measures it, and what makes the samples.
 const folders = [["src", "tools"], ["test", "tasks"], ["test", task], ["samples"]];

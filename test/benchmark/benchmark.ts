@@ -6,7 +6,7 @@
 import { writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { build as bundle } from "esbuild";
-import { buildCommandLine, ENGINE_AS_MODULE } from "../../src/cli/build.mjs";
+import { buildCommandLine, ENGINE_BESIDE } from "../../src/cli/build.mjs";
 import { buildAddin } from "../../src/tools/build.ts";
 import { COMMON } from "../../src/tools/bundling.ts";
 import { root } from "../../src/tools/paths.ts";
@@ -25,7 +25,7 @@ const BUILT = join(root, "node_modules", ".cache", "crosshatch-benchmark");
 
 /** What is measured runs as it is shipped: bundled, not as the tools run from source. Names are kept for the profiles. */
 async function calculations(): Promise<string> {
-  const outfile = join(BUILT, "calculations.mjs");
+  const outfile = join(BUILT, "cli", "calculations.mjs");
   await bundle({
     ...COMMON,
     minify: false,
@@ -34,7 +34,7 @@ async function calculations(): Promise<string> {
     format: "esm",
     platform: "node",
     target: "node20",
-    plugins: [ENGINE_AS_MODULE],
+    plugins: [ENGINE_BESIDE],
     external: ["hyperformula"],
     banner: { js: 'import { createRequire as makeRequire } from "node:module"; const require = makeRequire(import.meta.url);' },
   });

@@ -89,7 +89,7 @@ describe("tasks", () => {
     }
   });
 
-  test("what a user starts without development packages is a task", () => {
+  test("what a user starts without the packages for tests is a task", () => {
     const [, list] = /USER_TASKS = new Set\(\[(.*)\]\)/.exec(text("src/tools/run.mjs"))!;
     expect((JSON.parse(`[${list}]`) as string[]).filter((task) => !existsSync(join(root, "src", "tools", `${task}.ts`)))).toEqual([]);
   });
@@ -98,6 +98,20 @@ describe("tasks", () => {
 describe("packages", () => {
   test("every licence that is allowed, and every exception, is some package's", () => {
     expect(unusedAllowances(readSupply())).toEqual([]);
+  });
+
+  test("what the product is built from is what its sources import, and tsx, which runs what builds it", () => {
+    const { dependencies, builtFrom } = json("package.json") as { dependencies: Record<string, string>; builtFrom: string[] };
+    const code = found("src/**/*.{ts,tsx,mjs}").map(text).join("\n");
+    const imported = [
+      ...code.matchAll(/^(?:import|export) (?!type ).*?from "((?:@[^/"]+\/)?[^/".@][^/"]*)[^"]*";|import\("((?:@[^/"]+\/)?[^/".@][^/"]*)[^"]*"\)/gm),
+    ].map(([, above, inside]) => above ?? inside!);
+    // For tasks that a contributor runs, and for a browser where none is installed.
+    const apart = ["@fluentui/tokens", "office-addin-cli", "@sparticuz/chromium"];
+    const needed = imported.filter((name) => !name.startsWith("node:") && !(name in dependencies) && !apart.includes(name));
+    // Its files are taken over as they are.
+    expect([...new Set([...needed, "@microsoft/office-js", "tsx"])].sort()).toEqual([...builtFrom].sort());
+    expect(apart.filter((name) => !imported.includes(name))).toEqual([]);
   });
 
   test("the contributors' page weighs the packages that there are, and no others", () => {

@@ -1,66 +1,51 @@
 import { spawnSync } from "node:child_process";
 import { cpSync, existsSync, mkdirSync, mkdtempSync, rmSync } from "node:fs";
+import { isBuiltin } from "node:module";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
+import type { Metafile } from "esbuild";
 import { buildCommandLine } from "../../src/cli/build.mjs";
 import { root } from "../../src/tools/paths.ts";
-import { type LockedPackage, readSupply } from "../../src/tools/supply.ts";
+import { closure, readSupply } from "../../src/tools/supply.ts";
 
 import.meta.jest.setTimeout(240_000);
 
-type Locked = LockedPackage & { dependencies?: Record<string, string>; optionalDependencies?: Record<string, string> };
 const { manifest, packages } = readSupply();
-const locked = packages as Record<string, Locked>;
-
-const isHere = (path: string): boolean => path in locked && existsSync(join(root, path));
-
-/** Where a package finds another one: in a folder of its own, or in one further up. */
-function found(name: string, from: string): string | undefined {
-  for (let at = from; at; at = at.slice(0, Math.max(0, at.lastIndexOf("/node_modules/")))) {
-    if (isHere(`${at}/node_modules/${name}`)) return `${at}/node_modules/${name}`;
-  }
-  return isHere(`node_modules/${name}`) ? `node_modules/${name}` : undefined;
-}
-
-/** These packages and all that they need in turn. */
-function closure(names: Iterable<string>): Set<string> {
-  const all = new Set<string>();
-  const open = [...names].map((name) => found(name, "")!);
-  for (let path = open.pop(); path; path = open.pop()) {
-    if (all.has(path)) continue;
-    all.add(path);
-    const { dependencies = {}, optionalDependencies = {} } = locked[path]!;
-    for (const name of Object.keys({ ...dependencies, ...optionalDependencies })) {
-      const other = found(name, path);
-      if (other) open.push(other);
-    }
-  }
-  return all;
-}
 
 let folder: string;
-beforeAll(() => {
+let made: Metafile;
+beforeAll(async () => {
   folder = mkdtempSync(join(tmpdir(), "crosshatch-shipped-"));
+  made = await buildCommandLine(join(folder, "built"));
 });
 afterAll(() => rmSync(folder, { recursive: true }));
 
 const packageOf = (input: string): string | undefined => /^.*node_modules\/((?:@[^/]+\/)?[^/]+)\//.exec(input)?.[1];
 
+test("what is installed with the package is what its program imports and does not bring", () => {
+  const imported = Object.values(made.outputs).flatMap(({ imports }) => imports.filter(({ external }) => external).map(({ path }) => path));
+  const packaged = imported.filter((path) => !path.startsWith("./") && !isBuiltin(path)).map((path) => packageOf(`node_modules/${path}/`));
+  expect([...new Set(packaged)].sort()).toEqual(Object.keys(manifest.dependencies).sort());
+  // The engine stands beside it as a file of its own, which finds all that it stands on in itself.
+  expect(imported.filter((path) => path.startsWith("./o-"))).not.toEqual([]);
+  expect(made.outputs[Object.keys(made.outputs).find((path) => path.endsWith("/o-spreadsheet.js"))!]!.imports).toEqual([]);
+});
+
 /** What the program is bundled of, what it is bundled by, and what it finds beside itself when it runs. */
-async function used(): Promise<Set<string>> {
-  const { inputs } = await buildCommandLine(join(folder, "built"));
-  const bundled = Object.keys(inputs).flatMap((input) => packageOf(input) ?? []);
-  return closure([...bundled, "esbuild", "piscina", "@odoo/o-spreadsheet"]);
+function used(): string[] {
+  const bundled = Object.keys(made.inputs).flatMap((input) => packageOf(input) ?? []);
+  return [...closure([...bundled, "esbuild", "piscina"], packages)].filter((path) => existsSync(join(root, path)));
 }
 
-test("installed without its tools and without running any script, it checks a workbook", async () => {
-  const needed = await used();
-  expect([...needed].filter((path) => locked[path]!.dev)).toEqual([]);
+test("installed without its tools and without running any script, it checks a workbook", () => {
+  const needed = used();
+  const shipped = closure([...Object.keys(manifest.dependencies), ...manifest.builtFrom], packages);
+  expect(needed.filter((path) => !shipped.has(path))).toEqual([]);
   const clone = join(folder, "clone");
   mkdirSync(clone);
   for (const name of ["src", "package.json", "package-lock.json", "samples"]) cpSync(join(root, name), join(clone, name), { recursive: true });
   // Whatever else it would ship is there by name alone.
-  for (const name of Object.keys(manifest.dependencies))
+  for (const name of [...Object.keys(manifest.dependencies), ...manifest.builtFrom])
     cpSync(join(root, "node_modules", name, "package.json"), join(clone, "node_modules", name, "package.json"));
   for (const path of needed) {
     mkdirSync(dirname(join(clone, path)), { recursive: true });
