@@ -55,6 +55,9 @@ export async function openBench(folder: string, { port, open, file }: BenchWish,
   await new Promise((stop) => {
     process.once("SIGINT", stop);
     process.once("SIGTERM", stop);
+    // The shell between npx and this process dies of a signal without passing it on: an orphan would hold the port.
+    const parent = process.ppid;
+    if (process.env.npm_command !== undefined) setInterval(() => process.ppid === parent || stop(undefined), 500).unref();
   });
   say("\nThe bench is closed.");
   await server.close();

@@ -1,4 +1,4 @@
-import { type ChildProcess, spawn } from "node:child_process";
+import { type ChildProcess, type ChildProcessWithoutNullStreams, spawn } from "node:child_process";
 import { createServer } from "node:http";
 import type { AddressInfo } from "node:net";
 import { root } from "../../src/tools/paths.ts";
@@ -16,8 +16,10 @@ interface Running {
   said(text: RegExp): Promise<RegExpExecArray>;
 }
 
-function run(...args: string[]): Running {
-  const child = spawn(process.execPath, ["--import", "tsx", "src/tools/start.ts", ...args], { cwd: root, env: { ...process.env, NODE_OPTIONS: "" } });
+const env = { ...process.env, NODE_OPTIONS: "" };
+const run = (...args: string[]): Running => watched(spawn(process.execPath, ["--import", "tsx", "src/tools/start.ts", ...args], { cwd: root, env }));
+
+function watched(child: ChildProcessWithoutNullStreams): Running {
   let out = "";
   let err = "";
   child.stdout.on("data", (piece) => {
@@ -50,6 +52,20 @@ test.each(["SIGINT", "SIGTERM"] as const)(
     const { code, out, err } = await bench.ended;
     // On Windows a signal ends a process at once, without its last words.
     if (process.platform !== "win32") expect([code, err, out.trimEnd().endsWith("The bench is closed.")]).toEqual([0, "", true]);
+  },
+  60_000,
+);
+
+// Windows has no such shell between npm and what it starts.
+(process.platform === "win32" ? test.skip : test)(
+  "it ends with the shell that npm has started it by",
+  async () => {
+    const command = [process.execPath, "src/tools/run.mjs", "start", "--port", "0", "--no-open"];
+    const bench = watched(spawn("/bin/sh", ["-c", '"$0" "$@"; exit $?', ...command], { cwd: root, env: { ...env, npm_command: "start" } }));
+    await bench.said(/The bench is open at/);
+    bench.process.kill("SIGTERM");
+    // The streams are closed once all that write to them have ended.
+    expect((await bench.ended).out.trimEnd()).toMatch(/The bench is closed\.$/);
   },
   60_000,
 );

@@ -3,6 +3,7 @@ import { cpSync, mkdirSync, mkdtempSync, rmSync, symlinkSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { root } from "../../src/tools/paths.ts";
+import { readSupply } from "../../src/tools/supply.ts";
 
 /** What `npm pack` makes of this clone, unpacked where an install puts it; the packages that it needs are those that are here. */
 const folder = mkdtempSync(join(tmpdir(), "crosshatch-packed-"));
@@ -21,9 +22,7 @@ beforeAll(() => {
   files = packed!.files.map(({ path }) => path);
   mkdirSync(installed, { recursive: true });
   execFileSync("tar", ["-xzf", join(clone, packed!.filename), "-C", installed, "--strip-components", "1"]);
-  for (const name of Object.keys(
-    JSON.parse(execFileSync("node", ["-p", "JSON.stringify(require('./package.json').dependencies)"], { cwd: root, encoding: "utf8" })),
-  )) {
+  for (const name of Object.keys(readSupply().manifest.dependencies)) {
     const to = join(folder, "shop", "node_modules", name);
     mkdirSync(join(to, ".."), { recursive: true });
     symlinkSync(join(root, "node_modules", name), to, "junction");
@@ -47,7 +46,10 @@ test("installed, it checks a workbook and serves the bench without a clone and w
   expect(await new Promise((resolve) => checked.once("close", resolve))).toBe(1);
   expect(JSON.parse(out.trim().split("\n").at(-1)!)).toMatchObject({ files: 1, unread: [] });
 
-  const bench = spawn(process.execPath, [launcher, "bench", "--port", "0", "--no-open"], { cwd: join(folder, "shop"), env });
+  // As npx starts it: by a shell, which dies of a signal without passing it on.
+  const command = [process.execPath, launcher, "bench", "--port", "0", "--no-open"];
+  const [program, ...args] = process.platform === "win32" ? command : ["/bin/sh", "-c", '"$0" "$@"; exit $?', ...command];
+  const bench = spawn(program!, args, { cwd: join(folder, "shop"), env: { ...env, npm_command: "exec" } });
   const url = await new Promise<string>((resolve, reject) => {
     bench.stdout.on("data", (piece) => {
       const [address] = /http:\/\/127\.0\.0\.1:\d+\//.exec(String(piece)) ?? [];
@@ -57,5 +59,6 @@ test("installed, it checks a workbook and serves the bench without a clone and w
   });
   expect(await (await fetch(url)).text()).toContain("<title>Crosshatch bench</title>");
   bench.kill("SIGTERM");
+  // Its streams are closed once all that write to them have ended.
   await new Promise((resolve) => bench.once("close", resolve));
 }, 60_000);
