@@ -48,14 +48,21 @@ export function checkAnalysed(analysis: Analysis, mapping?: Mapping, judged?: (r
   return check.finish();
 }
 
+/** What a check came to, with the look through the workbook that it rests on, for whoever asks more of it. */
+export interface AnalysedCheck {
+  result: CheckResult;
+  analysis: Analysis;
+}
+
 /** The same check in small steps: whoever takes them can do something in between, show how far it is, or leave off. */
-export function* checkSteps(snapshot: WorkbookSnapshot, mapping?: Mapping, judged?: (row: JudgedRow) => void): Generator<Share, CheckResult> {
+export function* checkSteps(snapshot: WorkbookSnapshot, mapping?: Mapping): Generator<Share, AnalysedCheck> {
   const rows = Math.max(
     1,
     snapshot.sheets.reduce((sum, { values }) => sum + values.length, 0),
   );
   const recalculation = yield* shares(recalculationSteps(snapshot), RECALCULATED, rows);
-  const check = new Check(new Analysis(snapshot, mapping !== undefined, recalculation), judged);
+  const analysis = new Analysis(snapshot, mapping !== undefined, recalculation);
+  const check = new Check(analysis);
   let from = RECALCULATED;
   for (const { to, count, steps } of check.parts(mapping)) {
     let done = 0;
@@ -63,7 +70,7 @@ export function* checkSteps(snapshot: WorkbookSnapshot, mapping?: Mapping, judge
     for (const _ of steps) yield from + ((until - from) * Math.min(++done, count)) / count;
     from = until;
   }
-  return check.finish();
+  return { result: check.finish(), analysis };
 }
 
 /** The share of a check that goes into working out our formulas once more. */

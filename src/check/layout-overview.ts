@@ -8,8 +8,8 @@ import { type MappedRange, type Mapping, NO_MAPPING } from "../layout/mapping.ts
 import { heldText, proposeLayout } from "../layout/propose.ts";
 import { CHARACTERISTICS } from "../vocabulary/characteristics.ts";
 import type { CellAddress, CellArea } from "../workbook/address.ts";
-import type { SheetSnapshot, WorkbookSnapshot } from "../workbook/port.ts";
-import { Analysis } from "./analysis.ts";
+import type { SheetSnapshot } from "../workbook/port.ts";
+import type { Analysis } from "./analysis.ts";
 import { findingOf } from "./finding.ts";
 import { tableRows } from "./long-tables.ts";
 import { judgedRows } from "./mapped-rows.ts";
@@ -100,8 +100,7 @@ const FEWEST = 3;
  * Sheets of which most typed numbers look like readings and are read by nothing, in a workbook in which other things are judged;
  * as a sentence without a full stop. Nothing where there is none.
  */
-export function looseText(snapshot: Pick<WorkbookSnapshot, "sheets">, mapping: Mapping = NO_MAPPING): string | undefined {
-  const analysis = new Analysis(snapshot);
+export function looseText(analysis: Analysis, mapping: Mapping = NO_MAPPING): string | undefined {
   const { book } = analysis;
   const read = readIn(analysis, mapping);
   const loose = book.sheets.flatMap((sheet) => {

@@ -42,7 +42,3 @@ export function plotAxes({ x, y, names: [along, upward], along: given }: Axes): 
     label(9, middle, upward, { ...name, transform: `rotate(-90 9 ${middle})` }),
   );
 }
-
-/** Whose drawing it is, and its figures in a line or two below. */
-export const NAME = { class: "name", "font-size": 12.5, "font-weight": 600 } as const;
-export const SUMMARY = { class: "summary", "font-size": SMALL } as const;

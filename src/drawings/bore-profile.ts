@@ -1,6 +1,7 @@
 import { scaleLinear } from "d3-scale";
 import { area, line } from "d3-shape";
 import { type BoreReadings, boreWords, described, deviationsOf, exaggerationOf, HALF, INWARD, notes, nothingToDraw, OUTWARD, type Plate } from "./bore.ts";
+import { drawingFoot, drawingHead } from "./head-and-foot.ts";
 import {
   CHAIN,
   DASHED,
@@ -54,34 +55,23 @@ export function drawBoreProfile(bore: BoreReadings, options: ProfileOptions = {}
   const left = leftOf(bore);
   const inARow = Math.max(1, Math.min(bore.axes.length, Math.floor(((options.width ?? DEFAULT_WIDTH) - left) / PANEL)));
   const width = left + inARow * PANEL + RIGHT;
-  const head = headOf(plate, width);
+  const head = drawingHead(bore.name, width, boreWords(plate), 2);
   const panelHeight = heightAt(0, bore.heights.length - 1) + 20 + 36;
   const panels = bore.axes.map((_, axis) => {
     const x = left + (axis % inARow) * PANEL;
-    const y = head.height + Math.floor(axis / inARow) * panelHeight;
+    const y = head.bottom + Math.floor(axis / inARow) * panelHeight;
     return (axis % inARow === 0 ? heightNames(plate, y) : "") + panel(plate, axis, x, y);
   });
-  const foot = wrapped(notes(plate), width - 8, SMALL);
-  const footTop = head.height + Math.ceil(bore.axes.length / inARow) * panelHeight + 6;
+  const foot = drawingFoot(notes(plate), width, head.bottom + Math.ceil(bore.axes.length / inARow) * panelHeight + 10);
   return drawing({
     id,
     title,
     description: described(plate),
     width,
-    height: footTop + foot.length * LEADING + 2,
+    height: foot.bottom - 2,
     patterns: hatching(plate.pattern),
-    body: head.svg + panels.join("") + labelLines(4, footTop + 4, foot, LEADING, { class: "note", "font-size": SMALL }),
+    body: head.svg + panels.join("") + foot.svg,
   });
-}
-
-function headOf(plate: Plate, width: number): { svg: string; height: number } {
-  const name = wrapped(plate.bore.name, width - 8, 12.5, 2);
-  const summary = wrapped(boreWords(plate), width - 8, SMALL, 2);
-  const below = 14 + name.length * 15;
-  const svg =
-    labelLines(4, 14, name, 15, { class: "name", "font-size": 12.5, "font-weight": 600 }) +
-    labelLines(4, below, summary, LEADING, { class: "summary", "font-size": SMALL });
-  return { svg, height: below + summary.length * LEADING };
 }
 
 /** Room for the names of the heights. */

@@ -1,6 +1,7 @@
 import { scaleLinear } from "d3-scale";
 import { decimal } from "../core/decimal.ts";
 import { DIRECTION_WORDS, directionBeyond, uncertaintyOfChange } from "../functions/wear/change-params.ts";
+import { drawingFoot, drawingHead } from "./head-and-foot.ts";
 import { DOTTED, type DrawingOptions, type Drawn, drawing, group, idOf, label, labelLines, SMALL, segment, svgElement, THICK, THIN, TYPE } from "./svg.ts";
 import { mostDecimals, numberText, signedText, widthOf, withoutControlCharacters, wrapped } from "./text.ts";
 
@@ -36,7 +37,6 @@ const DEFAULT_WIDTH = 640;
 /** Narrower than this, a row's words stand above its bar instead of beside it. */
 const ROOM_BESIDE = 500;
 const RIGHT = 176;
-const LEADING = 13;
 
 /**
  * Each change as a mark with its uncertainty on either side of it: a bar that reaches across zero is
@@ -55,25 +55,22 @@ export function drawChangePlot({ name, changes }: ChangePlot, options: DrawingOp
   const isWide = width >= ROOM_BESIDE;
   const left = isWide ? Math.max(24, Math.min(200, Math.max(...changes.map((change) => widthOf(withoutControlCharacters(change.name), TYPE)))) + 14) : 24;
   const frame: Frame = { width, left, right: isWide ? width - RIGHT : width - 24, isWide };
-  const head = wrapped(name, width - 8, 12.5, 2);
-  let y = 14 + head.length * 15;
+  const head = drawingHead(name, width);
+  let y = head.bottom;
   const drawn: string[] = [];
   for (const { unit, rows } of panels) {
     const panel = panelOf(rows, unit, frame, y);
     drawn.push(panel.svg);
     y = panel.bottom;
   }
-  const foot = wrapped(NOTE + (units.includes("") ? " The sheet names no unit." : ""), width - 8, SMALL);
+  const foot = drawingFoot(NOTE + (units.includes("") ? " The sheet names no unit." : ""), width, y + 6);
   return drawing({
     id: idOf(options, "changes", { name, changes }),
     title,
     description: `${panels.map(({ unit, rows }) => `${unit ? `In ${unit}: ` : ""}${rows.map(sentenceOf).join("; ")}.`).join(" ")} ${NOTE}`,
     width,
-    height: y + foot.length * LEADING,
-    body:
-      labelLines(4, 14, head, 15, { class: "name", "font-size": 12.5, "font-weight": 600 }) +
-      drawn.join("") +
-      labelLines(4, y + 6, foot, LEADING, { class: "note", "font-size": SMALL }),
+    height: foot.bottom - 6,
+    body: head.svg + drawn.join("") + foot.svg,
   });
 }
 

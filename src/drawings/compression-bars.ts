@@ -3,6 +3,7 @@ import { isBelow } from "../core/decimal.ts";
 import { faultBody } from "../core/sentences.ts";
 import { type Limits, type Verdict, verdictOf } from "../core/verdict.ts";
 import { boundBy, type CompressionRule, ruleFault, short } from "../functions/tests/compression-rule.ts";
+import { drawingFoot, drawingHead } from "./head-and-foot.ts";
 import {
   crossHatching,
   DASHED,
@@ -40,7 +41,6 @@ const PLOT_HEIGHT = 150;
 const LEFT = 52;
 /** Room for what the rule asks, at the end of its line. */
 const RIGHT = 58;
-const TOP = 26;
 const LEADING = 13;
 /** Room for a cylinder: at least for its pressure and its verdict. */
 const WIDEST_BAND = 76;
@@ -58,8 +58,8 @@ export function drawCompressionBars(test: CompressionTest, options: DrawingOptio
   const least = Math.max(NARROWEST_BAND, ...read.map((pressure) => widthOf(numberText(pressure), TYPE) + 6));
   const band = Math.max(least, Math.min(WIDEST_BAND, ((options.width ?? DEFAULT_WIDTH) - LEFT - RIGHT) / test.cylinders.length));
   const width = Math.max(LEFT + band * test.cylinders.length + RIGHT, 250);
-  const head = wrapped(test.name, width - 8, 12.5, 2);
-  const top = TOP + (head.length - 1) * 15;
+  const head = drawingHead(test.name, width);
+  const top = head.bottom - 3;
   const x = scaleBand<number>([...test.cylinders.keys()], [LEFT, LEFT + band * test.cylinders.length])
     .paddingInner(0.3)
     .paddingOuter(0.15);
@@ -68,23 +68,23 @@ export function drawCompressionBars(test: CompressionTest, options: DrawingOptio
   const names = ownNames.map((name) => wrapped(name, band - 4, TYPE, 2));
   const under = top + PLOT_HEIGHT + 15 + Math.max(...names.map((lines) => lines.length)) * LEADING;
   const below = axisName ? under + 4 : under - LEADING + 2;
-  const foot = wrapped(notes(plate), width - 8, SMALL);
+  const foot = drawingFoot(notes(plate), width, below + 14);
   return drawing({
     id,
     title,
     description: described(plate),
     width,
-    height: below + 8 + foot.length * LEADING,
+    height: foot.bottom - 6,
     patterns: hatching(`${id}-passed`, 7) + crossHatching(`${id}-failed`),
     body: [
-      labelLines(4, 14, head, 15, { class: "name", "font-size": 12.5, "font-weight": 600 }),
+      head.svg,
       scale(test, y, top),
       ...test.cylinders.map((_, i) => bar(plate, i, x, y)),
       ...names.map((lines, i) => labelLines(x(i)! + x.bandwidth() / 2, top + PLOT_HEIGHT + 15, lines, LEADING, { class: "cylinder", "text-anchor": "middle" })),
       label(LEFT + (band * names.length) / 2, under, axisName, { class: "axis-name", "font-size": SMALL, "font-style": "italic", "text-anchor": "middle" }),
       ...limitLines(lines, y, width - RIGHT),
       segment(LEFT, top + PLOT_HEIGHT, width - RIGHT, top + PLOT_HEIGHT, { class: "base", stroke: "currentColor", "stroke-width": THIN }),
-      labelLines(4, below + 14, foot, LEADING, { class: "note", "font-size": SMALL }),
+      foot.svg,
     ].join(""),
   });
 }

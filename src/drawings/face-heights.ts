@@ -1,8 +1,8 @@
 import { asSentence } from "../core/words.ts";
 import { isEnough, pointsIn } from "../functions/faces/face-points.ts";
 import { type FacePoint, flatnessOf, offPlane } from "../math/reference-planes.ts";
-import { NAME, SUMMARY } from "./axes.ts";
-import { type DrawingOptions, type Drawn, drawing, group, idOf, label, labelLines, SMALL, segment, svgElement, THIN, TYPE } from "./svg.ts";
+import { drawingFoot, drawingHead } from "./head-and-foot.ts";
+import { type DrawingOptions, type Drawn, drawing, group, idOf, label, SMALL, segment, svgElement, THIN, TYPE } from "./svg.ts";
 import { mostDecimals, numberText, signedText, widthOf, withoutControlCharacters, wrapped } from "./text.ts";
 
 /** Heights of a face on a grid, or along one line. */
@@ -16,7 +16,6 @@ export interface FaceHeights {
 }
 
 const DEFAULT_WIDTH = 420;
-const LEADING = 13;
 /** The largest spot, and the least that is still seen. */
 const SPOT = 10;
 const LEAST_SPOT = 1.2;
@@ -49,25 +48,19 @@ export function drawFaceHeights(given: FaceHeights, options: DrawingOptions = {}
   const left = Math.min(110, Math.max(20, ...given.rows.map((name) => widthOf(withoutControlCharacters(name), SMALL)))) + 10;
   const cell = Math.max(LEAST_CELL, Math.min(MOST_CELL, ((options.width ?? DEFAULT_WIDTH) - left - 8) / columns));
   const width = Math.max(left + columns * cell + 8, Math.min(options.width ?? DEFAULT_WIDTH, 300));
-  const head = wrapped(given.name, width - 8, 12.5, 2);
-  const summary = wrapped(wordsOf(face), width - 8, SMALL);
-  const top = 14 + head.length * 15 + summary.length * LEADING + 18;
+  const head = drawingHead(given.name, width, wordsOf(face));
+  const top = head.bottom + 18;
   // Numbers that would run into one another are left to the description.
   const isNumbered = cell >= widthOf(signedText(-face.most, face.decimals), SMALL) * 0.92;
   const height = isNumbered ? 40 : 2 * SPOT + 8;
-  const foot = wrapped(notesOf(face, isNumbered), width - 8, SMALL);
-  const footTop = top + rows * height + 18;
+  const foot = drawingFoot(notesOf(face, isNumbered), width, top + rows * height + 18);
   return drawing({
     id: idOf(options, "face", given),
     title,
     description: described(face),
     width,
-    height: footTop + foot.length * LEADING,
-    body:
-      labelLines(4, 14, head, 15, NAME) +
-      labelLines(4, 14 + head.length * 15, summary, LEADING, SUMMARY) +
-      grid(face, { left, top, cell, height, isNumbered }) +
-      labelLines(4, footTop, foot, LEADING, { class: "note", "font-size": SMALL }),
+    height: foot.bottom,
+    body: head.svg + grid(face, { left, top, cell, height, isNumbered }) + foot.svg,
   });
 }
 

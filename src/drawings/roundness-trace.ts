@@ -1,8 +1,9 @@
 import { scaleLinear } from "d3-scale";
 import { curveLinearClosed, lineRadial } from "d3-shape";
 import { circlesOf, type FittedCircle, roundnessOf } from "../math/reference-circles.ts";
-import { DASHED, DOTTED, type DrawingOptions, type Drawn, drawing, group, idOf, label, labelLines, SMALL, segment, svgElement, THICK, THIN } from "./svg.ts";
-import { mostDecimals, numberText, signedText, withoutControlCharacters, wrapped } from "./text.ts";
+import { drawingFoot, drawingHead, type TextBlock } from "./head-and-foot.ts";
+import { DASHED, DOTTED, type DrawingOptions, type Drawn, drawing, group, idOf, label, SMALL, segment, svgElement, THICK, THIN } from "./svg.ts";
+import { mostDecimals, numberText, signedText, withoutControlCharacters } from "./text.ts";
 
 /** Radial readings at equal steps all round one cross-section. */
 export interface RoundTrace {
@@ -38,8 +39,8 @@ export function drawRoundnessTrace(trace: RoundTrace, options: DrawingOptions = 
   if (blank > 0)
     return { title, sentence: `${withoutControlCharacters(trace.name)}: ${blank} of ${deviations.length} readings are blank, so there is no trace to draw` };
   const form = formOf(deviations as readonly number[]);
-  const head = wrapped(trace.name, WIDTH - 8, 12.5, 2);
-  const middle = 26 + (head.length - 1) * 15 + MIDDLE;
+  const head = drawingHead(trace.name, WIDTH);
+  const middle = head.bottom - 3 + MIDDLE;
   const foot = legend(trace, form, middle + MIDDLE + 6);
   return drawing({
     id: idOf(options, "trace", trace),
@@ -47,10 +48,7 @@ export function drawRoundnessTrace(trace: RoundTrace, options: DrawingOptions = 
     description: described(trace, form),
     width: WIDTH,
     height: foot.bottom,
-    body:
-      labelLines(4, 14, head, 15, { class: "name", "font-size": 12.5, "font-weight": 600 }) +
-      svgElement("g", { transform: `translate(${WIDTH / 2} ${middle})` }, plot(trace, form)) +
-      foot.svg,
+    body: head.svg + svgElement("g", { transform: `translate(${WIDTH / 2} ${middle})` }, plot(trace, form)) + foot.svg,
   });
 }
 
@@ -168,7 +166,7 @@ function scale({ unit }: RoundTrace, form: Form): string {
 /** Two figures more than the readings have say all that a fit of them can. */
 const fitted = (x: number, deviations: readonly number[]): string => numberText(x, mostDecimals(deviations) + 1);
 
-function legend({ deviations, unit }: RoundTrace, form: Form, top: number): { svg: string; bottom: number } {
+function legend({ deviations, unit }: RoundTrace, form: Form, top: number): TextBlock {
   const typed = deviations as readonly number[];
   const withUnit = (x: number) => `${fitted(x, typed)}${unit ? ` ${withoutControlCharacters(unit)}` : ""}`;
   const rows: [text: string, sample: { "stroke-width": number; "stroke-dasharray"?: string }][] = [
@@ -180,16 +178,12 @@ function legend({ deviations, unit }: RoundTrace, form: Form, top: number): { sv
     const y = top + 10 + i * LEADING;
     return segment(4, y - 3.5, 34, y - 3.5, { stroke: "currentColor", ...sample }) + label(40, y, text, { class: "note", "font-size": SMALL });
   });
-  const note = wrapped(
+  const note = drawingFoot(
     `The circle is a base line, not to scale; being off centre is taken out; between readings the trace is only joined up.${unit ? "" : " The sheet names no unit."}`,
-    WIDTH - 8,
-    SMALL,
+    WIDTH,
+    top + 10 + rows.length * LEADING,
   );
-  const below = top + 10 + rows.length * LEADING;
-  return {
-    svg: lines.join("") + labelLines(4, below, note, LEADING - 1, { class: "note", "font-size": SMALL }),
-    bottom: below + note.length * (LEADING - 1) - 4,
-  };
+  return { svg: lines.join("") + note.svg, bottom: note.bottom - 4 };
 }
 
 function described({ deviations, unit }: RoundTrace, form: Form): string {

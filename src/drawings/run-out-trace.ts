@@ -5,9 +5,10 @@ import { sentence } from "../core/sentences.ts";
 import { asSentence } from "../core/words.ts";
 import { runout } from "../functions/faces/runout.ts";
 import { mean } from "../math/statistics.ts";
-import { AXES_BELOW, AXES_LEFT, NAME, plotAxes, SUMMARY } from "./axes.ts";
-import { CHAIN, DASHED, type DrawingOptions, type Drawn, drawing, group, idOf, label, labelLines, px, SMALL, segment, svgElement, THICK, THIN } from "./svg.ts";
-import { mostDecimals, numberText, signedText, withoutControlCharacters, wrapped } from "./text.ts";
+import { AXES_BELOW, AXES_LEFT, plotAxes } from "./axes.ts";
+import { drawingFoot, drawingHead } from "./head-and-foot.ts";
+import { CHAIN, DASHED, type DrawingOptions, type Drawn, drawing, group, idOf, label, px, SMALL, segment, svgElement, THICK, THIN } from "./svg.ts";
+import { mostDecimals, numberText, signedText, withoutControlCharacters } from "./text.ts";
 
 /** Indicator readings at equal steps round one turn. */
 export interface TurnReadings {
@@ -18,7 +19,6 @@ export interface TurnReadings {
 
 const PLOT_HEIGHT = 150;
 const RIGHT = 12;
-const LEADING = 13;
 const DEFAULT_WIDTH = 420;
 const DEGREES = [0, 90, 180, 270, 360];
 
@@ -55,22 +55,16 @@ export function drawRunOut(turn: TurnReadings, options: DrawingOptions = {}): Dr
     middle: mean(readings),
   };
   const width = options.width ?? DEFAULT_WIDTH;
-  const head = wrapped(turn.name, width - 8, 12.5, 2);
-  const summary = wrapped(wordsOf(shown), width - 8, SMALL);
-  const plotTop = 14 + head.length * 15 + summary.length * LEADING + 8;
-  const foot = wrapped(notesOf(shown), width - 8, SMALL);
-  const footTop = plotTop + PLOT_HEIGHT + AXES_BELOW + 14;
+  const head = drawingHead(turn.name, width, wordsOf(shown));
+  const plotTop = head.bottom + 8;
+  const foot = drawingFoot(notesOf(shown), width, plotTop + PLOT_HEIGHT + AXES_BELOW + 14);
   return drawing({
     id: idOf(options, "turn", turn),
     title,
     description: described(shown),
     width,
-    height: footTop + foot.length * LEADING,
-    body:
-      labelLines(4, 14, head, 15, NAME) +
-      labelLines(4, 14 + head.length * 15, summary, LEADING, SUMMARY) +
-      plot(shown, plotTop, width) +
-      labelLines(4, footTop, foot, LEADING, { class: "note", "font-size": SMALL }),
+    height: foot.bottom,
+    body: head.svg + plot(shown, plotTop, width) + foot.svg,
   });
 }
 

@@ -1,8 +1,10 @@
 import { scaleLinear } from "d3-scale";
 import { Fault } from "../core/fault.ts";
+import { BLANK } from "../core/param.ts";
 import { sentence } from "../core/sentences.ts";
 import { surface, type Texture, textureOf, withoutTail } from "../functions/surface/surface.ts";
-import { AXES_BELOW, AXES_LEFT, NAME, plotAxes, SUMMARY } from "./axes.ts";
+import { AXES_BELOW, AXES_LEFT, plotAxes } from "./axes.ts";
+import { drawingFoot, drawingHead } from "./head-and-foot.ts";
 import {
   CHAIN,
   DASHED,
@@ -14,7 +16,6 @@ import {
   hatching,
   idOf,
   label,
-  labelLines,
   px,
   SMALL,
   segment,
@@ -22,7 +23,7 @@ import {
   THICK,
   THIN,
 } from "./svg.ts";
-import { mostDecimals, numberText, withoutControlCharacters, wrapped } from "./text.ts";
+import { mostDecimals, numberText, withoutControlCharacters } from "./text.ts";
 
 /** A stylus profile, with the step and the cut-off by which the sheet evaluates it. */
 export interface SurfaceProfile {
@@ -35,7 +36,6 @@ export interface SurfaceProfile {
 
 const PROFILE_HEIGHT = 96;
 const CURVE_HEIGHT = 170;
-const LEADING = 13;
 const DEFAULT_WIDTH = 420;
 /** Names of the lines stand right of the curve. */
 const RIGHT = 78;
@@ -55,7 +55,12 @@ export function drawSurfaceProfile(given: SurfaceProfile, options: DrawingOption
   const title = `Surface profile: ${given.name}`;
   const name = withoutControlCharacters(given.name);
   const { spacing, cutoff } = given;
-  if (!(spacing > 0 && cutoff >= 0)) return { title, sentence: `${name}: the step between heights must be above 0 and the cut-off at least 0` };
+  const typed = { spacing, cutoff };
+  for (const { name: input, param } of surface.inputs) {
+    const taken = input in typed ? param.take(typed[input as keyof typeof typed], input) : undefined;
+    if (taken instanceof Fault) return { title, sentence: `${name}: ${sentence(taken.placed(surface.name))}` };
+    if (taken === BLANK) return { title, sentence: `${name}: the ${input} is missing, so there is nothing to draw` };
+  }
   const heights = withoutTail(given.profile);
   if (heights.includes(null)) return { title, sentence: `${name}: a height is missing in the profile, so there is nothing to draw` };
   const texture = textureOf(heights as number[], spacing, cutoff);
@@ -72,25 +77,18 @@ export function drawSurfaceProfile(given: SurfaceProfile, options: DrawingOption
     pattern: `${id}-metal`,
   };
   const width = options.width ?? DEFAULT_WIDTH;
-  const head = wrapped(given.name, width - 8, 12.5, 2);
-  const summary = wrapped(wordsOf(plate), width - 8, SMALL);
-  const profileTop = 14 + head.length * 15 + summary.length * LEADING + 4;
+  const head = drawingHead(given.name, width, wordsOf(plate));
+  const profileTop = head.bottom + 4;
   const curveTop = profileTop + PROFILE_HEIGHT + AXES_BELOW + 16;
-  const foot = wrapped(notesOf(plate), width - 8, SMALL);
-  const footTop = curveTop + CURVE_HEIGHT + AXES_BELOW + 14;
+  const foot = drawingFoot(notesOf(plate), width, curveTop + CURVE_HEIGHT + AXES_BELOW + 14);
   return drawing({
     id,
     title,
     description: described(plate),
     width,
-    height: footTop + foot.length * LEADING,
+    height: foot.bottom,
     patterns: hatching(plate.pattern),
-    body:
-      labelLines(4, 14, head, 15, NAME) +
-      labelLines(4, 14 + head.length * 15, summary, LEADING, SUMMARY) +
-      profile(plate, profileTop, width) +
-      materialRatio(plate, curveTop, width) +
-      labelLines(4, footTop, foot, LEADING, { class: "note", "font-size": SMALL }),
+    body: head.svg + profile(plate, profileTop, width) + materialRatio(plate, curveTop, width) + foot.svg,
   });
 }
 

@@ -1,7 +1,8 @@
 import { scaleLinear, scaleUtc } from "d3-scale";
 import { decimal } from "../core/decimal.ts";
-import { DASHED, DOTTED, type DrawingOptions, type Drawn, drawing, group, idOf, label, labelLines, SMALL, segment, svgElement, THICK, THIN } from "./svg.ts";
-import { mostDecimals, numberText, withoutControlCharacters, wrapped } from "./text.ts";
+import { drawingFoot, drawingHead } from "./head-and-foot.ts";
+import { DASHED, DOTTED, type DrawingOptions, type Drawn, drawing, group, idOf, label, SMALL, segment, svgElement, THICK, THIN } from "./svg.ts";
+import { mostDecimals, numberText, withoutControlCharacters } from "./text.ts";
 
 /** One reading of one engine on one day: the one that its limits allow least. */
 export interface TrendPoint {
@@ -25,9 +26,7 @@ export interface Trend {
 const PLOT_HEIGHT = 130;
 const LEFT = 56;
 const RIGHT = 46;
-const LEADING = 13;
 const DEFAULT_WIDTH = 320;
-const TOP = 14;
 /** Room between the outermost marks and the frame, as a share of the heights between them. */
 const AIR = 0.08;
 
@@ -37,26 +36,25 @@ export function drawTrend(trend: Trend, options: DrawingOptions = {}): Drawn {
   const points = trend.points.filter(({ day, value }) => Number.isFinite(timeOfDay(day)) && Number.isFinite(value));
   if (points.length === 0) return { title, sentence: `${withoutControlCharacters(trend.characteristic)}: no reading has a day, so there is no trend to draw` };
   const width = Math.max(260, options.width ?? DEFAULT_WIDTH);
-  const head = wrapped(trend.characteristic, width - 8, 12.5, 2);
-  const top = TOP + head.length * 15;
+  const head = drawingHead(trend.characteristic, width);
+  const top = head.bottom;
   const { marks, isBinned } = binned(points);
   const plate: Plate = { trend, marks, top, right: width - RIGHT, ...scalesOf(trend, marks, top, width) };
-  const foot = wrapped(notes(trend, isBinned), width - 8, SMALL);
-  const below = top + PLOT_HEIGHT + 34;
+  const foot = drawingFoot(notes(trend, isBinned), width, top + PLOT_HEIGHT + 42);
   return drawing({
     id: idOf(options, "trend", trend),
     title,
     description: `${describedTrend(trend, points)} ${notes(trend, isBinned)}`,
     width,
-    height: below + 6 + foot.length * LEADING,
+    height: foot.bottom - 2,
     body: [
-      labelLines(4, 14, head, 15, { class: "name", "font-size": 12.5, "font-weight": 600 }),
+      head.svg,
       frame(plate),
       limitLine(plate, trend.lower, "at least"),
       limitLine(plate, trend.upper, "at most"),
       isBinned ? "" : paths(plate),
       ...marks.map((mark) => drawnMark(mark, plate)),
-      labelLines(4, below + 8, foot, LEADING, { class: "note", "font-size": SMALL }),
+      foot.svg,
     ].join(""),
   });
 }

@@ -1,6 +1,7 @@
 import { scaleLinear } from "d3-scale";
-import { DASHED, DOTTED, type DrawingOptions, type Drawn, drawing, group, idOf, label, labelLines, SMALL, segment, svgElement, THICK, THIN } from "./svg.ts";
-import { mostDecimals, numberText, wrapped } from "./text.ts";
+import { drawingFoot } from "./head-and-foot.ts";
+import { DASHED, DOTTED, type DrawingOptions, type Drawn, drawing, group, idOf, label, SMALL, segment, svgElement, THICK, THIN } from "./svg.ts";
+import { mostDecimals, numberText } from "./text.ts";
 
 /** The smallest difference that is seen, by how many of something there are. */
 export interface SeenCurve {
@@ -18,7 +19,6 @@ const PLOT_HEIGHT = 76;
 const PANEL = PLOT_HEIGHT + 44;
 const LEFT = 48;
 const RIGHT = 16;
-const LEADING = 13;
 const NOTE = "Solid: seen 9 times in 10. Broken: 8 times in 10. Square: as planned.";
 
 /** One panel below the other, each on a scale of its own from 0: a mean of one engine sees far less than two groups do. */
@@ -28,16 +28,14 @@ export function drawTrialPlan(curves: readonly SeenCurve[], options: DrawingOpti
   if (drawn.length === 0) return { title, sentence: "there is nothing to draw yet" };
   const width = Math.max(220, options.width ?? DEFAULT_WIDTH);
   const note = NOTE + (drawn.every(({ matters }) => matters === undefined) ? "" : " Dotted: what must not be missed.");
-  const foot = wrapped(note, width - 8, SMALL);
+  const foot = drawingFoot(note, width, drawn.length * PANEL + 12);
   return drawing({
     id: idOf(options, "plan", curves),
     title,
     description: `${drawn.map((curve) => describedCurve(curve)).join(" ")} ${note}`,
     width,
-    height: 4 + drawn.length * PANEL + foot.length * LEADING,
-    body:
-      drawn.map((curve, i) => panel(curve, 16 + i * PANEL, width - RIGHT)).join("") +
-      labelLines(4, drawn.length * PANEL + 12, foot, LEADING, { class: "note", "font-size": SMALL }),
+    height: foot.bottom - 8,
+    body: drawn.map((curve, i) => panel(curve, 16 + i * PANEL, width - RIGHT)).join("") + foot.svg,
   });
 }
 

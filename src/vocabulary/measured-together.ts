@@ -7,9 +7,10 @@ const bySide = (...names: readonly string[]): string[] => names.flatMap((name) =
 
 /**
  * What one gauge measures together, as a table of gauges says it in a row, and the headings under which those readings stand, as far as its
- * words are not theirs. Where two sheets have a heading, the one that is meant goes before it.
+ * words are not theirs. Where two sheets have a heading, the one that is meant goes before it. Words and not columns of our sheets, because
+ * workbooks are read that are years old: a test holds the two together.
  */
-const MEASURED_TOGETHER: Readonly<Record<string, readonly string[]>> = {
+export const MEASURED_TOGETHER: Readonly<Record<string, readonly string[]>> = {
   "Bearing bores": across("main bearing bore", "big end bore"),
   "Crankshaft journals": across("main journal", "crankpin"),
   "Heights of the main bores": ["height of the bore", "main bore height"],

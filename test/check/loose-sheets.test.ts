@@ -19,7 +19,7 @@ const SKIRTS: Typed = [
   [3, 72.98, 18.02],
 ];
 
-const said = (sheets: Record<string, Typed>) => looseText(workbook(sheets));
+const said = (sheets: Record<string, Typed>) => looseText(new Analysis(workbook(sheets)));
 
 test("a sheet of readings that nothing judges, beside one that is judged, is named with what it looks like", () => {
   expect(said({ Bores: JUDGED, Pistons: SKIRTS })).toMatch(
@@ -41,7 +41,7 @@ test("a table in long form is read without functions", () => {
 test("what a layout covers is read", () => {
   const snapshot = workbook({ Bores: JUDGED, Pistons: SKIRTS });
   const ranges = proposeLayout({ sheets: snapshot.sheets.filter(({ name }) => name === "Pistons") }).map(({ range }) => range);
-  expect(looseText(snapshot, { version: 1, ranges })).toBeUndefined();
+  expect(looseText(new Analysis(snapshot), { version: 1, ranges })).toBeUndefined();
 });
 
 test("a build sheet of Set up, filled in, is never told to be judged by nothing", async () => {
@@ -52,7 +52,7 @@ test("a build sheet of Set up, filled in, is never told to be judged by nothing"
   await made.fill("RodReadings", "Rod bend", [0.01, 0.01, 0.02, 0.01]);
   await made.limit("Valve clearance, inlet", 0.15, 0.25);
   await made.limit("Piston clearance", 0.02, 0.05);
-  expect(looseText(await made.host.read())).toBeUndefined();
+  expect(looseText(new Analysis(await made.host.read()))).toBeUndefined();
 });
 
 test("numbers that a layout could not place are listed with how many there are, names of cylinders apart", () => {

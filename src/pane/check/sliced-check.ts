@@ -1,5 +1,4 @@
-import { checkSteps } from "../../check/check-workbook.ts";
-import type { CheckResult } from "../../check/finding.ts";
+import { type AnalysedCheck, checkSteps } from "../../check/check-workbook.ts";
 import type { Mapping } from "../../layout/mapping.ts";
 import type { WorkbookSnapshot } from "../../workbook/port.ts";
 
@@ -41,7 +40,7 @@ const breath = (): Promise<void> =>
   });
 
 /** Checks a workbook, by its own layout where it keeps one. */
-export type Checker = (snapshot: WorkbookSnapshot, mapping: Mapping | undefined, going: SliceControl) => CheckResult | Promise<CheckResult>;
+export type Checker = (snapshot: WorkbookSnapshot, mapping: Mapping | undefined, going: SliceControl) => AnalysedCheck | Promise<AnalysedCheck>;
 
 /** The check that the pane brings along: beside the page's own work, and stopped when it is told so. */
 export const checkInSlices: Checker = (snapshot, mapping, going) => inSlices(checkSteps(snapshot, mapping), going);

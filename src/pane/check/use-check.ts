@@ -1,4 +1,5 @@
 import { useEffect, useLayoutEffect, useMemo, useReducer, useRef } from "preact/hooks";
+import type { Analysis } from "../../check/analysis.ts";
 import { countsText } from "../../check/counts-text.ts";
 import type { CheckResult, Finding } from "../../check/finding.ts";
 import { counted } from "../../core/number-text.ts";
@@ -150,13 +151,13 @@ async function checked(host: SheetHost, load: Loaders, marked: Marked, heard: Se
 /** In milliseconds: the findings are shown by then. */
 const AFTERWARDS = 50;
 
-/** Says, once the findings are there, of which sheets most is judged by nothing: that needs a second look through the workbook. */
-function lookForLoose({ snapshot, mapping }: WhatWasRead, heard: Send, signal: AbortSignal): void {
+/** Says, once the findings are there, of which sheets most is judged by nothing: what was looked through for them serves for this too. */
+function lookForLoose({ analysis, mapping }: WhatWasRead, heard: Send, signal: AbortSignal): void {
   const look = async () => {
     const { looseText } = await part(import("../../check/layout-overview.ts"));
     // A later check looks for itself.
     if (signal.aborted) return;
-    const text = looseText(snapshot, mapping) ?? "";
+    const text = looseText(analysis, mapping) ?? "";
     heard({ type: "loose", loose: text && asSentence(text) });
   };
   // It is only an offer: where it cannot be looked for, none is made.
@@ -208,7 +209,7 @@ function foundText(result: CheckResult): string {
 }
 
 interface WhatWasRead {
-  snapshot: WorkbookSnapshot;
+  analysis: Analysis;
   mapping: Mapping | undefined;
 }
 
@@ -229,11 +230,11 @@ async function madeCheck(
   heard({ type: "read" });
   await painted();
   signal.throwIfAborted();
-  const result = await timed(() => check(snapshot, mapping, { signal, came: inHundredths((share) => heard({ type: "came", share })) }));
+  const { result, analysis } = await timed(() => check(snapshot, mapping, { signal, came: inHundredths((share) => heard({ type: "came", share })) }));
   const said = notes.join("; ");
   if (said) heard({ type: "aside", refusal: mapping ? asSentence(said) : `Checked without the layout of your own: ${said}.` });
   const unmapped = mapping || result.rowsIn > 0 ? "" : await unmappedIn(snapshot);
-  return { made: { result, findings, sheets: snapshot.sheets.map(({ name }) => name), unmapped, took: timed.sum() }, read: { snapshot, mapping } };
+  return { made: { result, findings, sheets: snapshot.sheets.map(({ name }) => name), unmapped, took: timed.sum() }, read: { analysis, mapping } };
 }
 
 /** A part of its own, which few checks need. */

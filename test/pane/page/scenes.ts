@@ -1,3 +1,4 @@
+import { Analysis } from "../../../src/check/analysis.ts";
 import type { CheckResult, Finding } from "../../../src/check/finding.ts";
 import type { Cell } from "../../../src/core/cell.ts";
 import { type MemoryHost, memoryHost } from "../../../src/hosts/memory.ts";
@@ -188,7 +189,10 @@ export function manyFindings(count: number): Finding[] {
 const SHEETS = ["Bores", "Rings", "Pistons", "Valves", "Run-in log", "Batch"];
 const book = () => memoryHost(SHEETS.map((name) => ({ name, cells: [[73.02]] })));
 
-const checking = (result: CheckResult, host = book()): Scene => ({ host, options: { checker: () => result } });
+/** As a check gives it, of a workbook without a sheet. */
+const checkedTo = (result: CheckResult) => ({ result, analysis: new Analysis({ sheets: [] }) });
+
+const checking = (result: CheckResult, host = book()): Scene => ({ host, options: { checker: () => checkedTo(result) } });
 const later = (milliseconds: number) => new Promise((resolve) => setTimeout(resolve, milliseconds));
 
 function protectedBook(): MemoryHost {
@@ -258,7 +262,7 @@ const long = (): Scene => {
 /** The first check is there at once, no later one ever comes to an end. */
 const endless = (): Scene => {
   let checks = 0;
-  return { host: book(), options: { checker: (_, __, { came }) => (checks++ === 0 ? RESULT : new Promise(() => came(0.42))) } };
+  return { host: book(), options: { checker: (_, __, { came }) => (checks++ === 0 ? checkedTo(RESULT) : new Promise(() => came(0.42))) } };
 };
 
 /** A host that hands its workbook over only when `window.hand` is called. */
@@ -267,7 +271,7 @@ const holding = (): Scene => {
   const read = host.read;
   const handed = new Promise<void>((resolve) => Object.assign(window, { hand: resolve }));
   host.read = () => handed.then(read);
-  return { host, options: { checker: () => RESULT } };
+  return { host, options: { checker: () => checkedTo(RESULT) } };
 };
 
 export const SCENES = {
@@ -290,7 +294,7 @@ export const SCENES = {
   many: () => checking({ findings: manyFindings(10_000), rowsIn: 10_000, checked: 10_000, refused: 0, inputs: 10_000 }),
   gone: () => checking({ findings: [{ ...FINDINGS[0]!, cell: cell("Old bores", 6, 2) }], rowsIn: 1, checked: 1, refused: 0, inputs: 1 }),
   guarded: () => checking(RESULT, protectedBook()),
-  slow: (): Scene => ({ host: book(), options: { checker: () => later(1500).then(() => RESULT) } }),
+  slow: (): Scene => ({ host: book(), options: { checker: () => later(1500).then(() => checkedTo(RESULT)) } }),
   broken: (): Scene => ({ host: book(), options: { checker: () => Promise.reject(new Error("no such thing")) } }),
 } satisfies Record<string, () => Scene>;
 
