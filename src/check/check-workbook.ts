@@ -209,6 +209,7 @@ class Check {
     this.#coarse.finish();
     this.#typedLimits.finish();
     this.#zeroLimits.finish();
+    this.#gauges.reportUnits(this.#report);
     this.#gauges.reportOverdue(this.#report, this.#labels);
     reportShown(this.analysis, this.#report);
     const resting: Resting = (causes) => {

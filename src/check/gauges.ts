@@ -3,7 +3,8 @@ import type { WorkbookCells } from "../formula/workbook-cells.ts";
 import type { SheetLabels } from "../layout/labels.ts";
 import { dayOf, dayText } from "../vocabulary/dates.ts";
 import { type GaugeField, gaugeFieldOf } from "../vocabulary/headings.ts";
-import { unitOf } from "../vocabulary/units.ts";
+import { headingKey, measuredTogether } from "../vocabulary/measured-together.ts";
+import { isLengthUnit, lengthUnitIn, unitIn, unitOf } from "../vocabulary/units.ts";
 import type { CellAddress } from "../workbook/address.ts";
 import type { SheetSnapshot } from "../workbook/port.ts";
 import { type FindingCollector, unjudged } from "./collect.ts";
@@ -18,6 +19,8 @@ interface Gauge {
   due?: number | undefined;
   uncertainty?: number | undefined;
   unit?: string | undefined;
+  /** Where that unit stands. */
+  unitCell?: CellAddress | undefined;
   /** Two rows give it different uncertainties. */
   isDoubtful?: boolean;
 }
@@ -34,10 +37,15 @@ interface Use {
 export class Gauges {
   readonly #gauges = new Map<string, Gauge>();
   readonly #uses: Use[] = [];
+  /** Gauges with which lengths were measured, by the rows that say so: `Bores | BG-1`. */
+  readonly #ofLengths = new Set<string>();
+  /** In what the workbook keeps its lengths, where it says so. */
+  readonly #lengths: string | undefined;
   /** Entries of sheets that may tell of a use, once all gauges are known. */
   readonly #entries: Partial<Record<GaugeField, Entry>>[] = [];
 
   constructor(book: WorkbookCells) {
+    this.#lengths = lengthUnitIn(book.sheets);
     for (const sheet of book.sheets) {
       this.#readTables(sheet);
       this.#entries.push(entriesOf(sheet));
@@ -49,6 +57,20 @@ export class Gauges {
     const gauge = this.#gauges.get(keyOf(id));
     if (!gauge || gauge.isDoubtful || (gauge.unit !== undefined && unit !== undefined && gauge.unit !== unit)) return undefined;
     return gauge.uncertainty;
+  }
+
+  /** The unit of a gauge's U, where that is known. */
+  unitOf = (id: string): string | undefined => this.#gauges.get(keyOf(id))?.unit;
+
+  /** Gauges whose U is in another unit of length than the readings: the sheet takes the bare number. */
+  reportUnits(report: FindingCollector): void {
+    for (const [key, { id, unit, unitCell: cell, uncertainty }] of this.#gauges) {
+      const likeUnit = this.#lengths;
+      if (likeUnit === undefined || unit === undefined || cell === undefined || uncertainty === undefined) continue;
+      if (!isLengthUnit(unit) || unit === likeUnit || !this.#ofLengths.has(key)) continue;
+      const details = { unit, likeUnit, expected: null, beside: null, converted: null, causes: [] };
+      report.find("mixed units", unjudged({ cell, label: `U of gauge ${id}` }, null), details);
+    }
   }
 
   /** Gauges that were past their date on the day of use; without such a day nothing is said. */
@@ -75,37 +97,48 @@ export class Gauges {
 
   #readTables({ name: sheet, row: top, column: left, values }: SheetSnapshot): void {
     let at: Partial<Record<GaugeField, number>> | undefined;
+    let headings: readonly Cell[] = [];
     let blanks = 0;
     for (const [r, line] of values.entries()) {
       const heads = headsOf(line);
       blanks = line.every(isBlank) ? blanks + 1 : 0;
-      if (heads) at = heads;
+      if (heads) [at, headings] = [heads, line];
       else if (blanks > LONGEST_GAP) at = undefined;
       else if (at && blanks === 0) {
         const cells = Object.fromEntries(Object.entries(at).map(([field, c]) => [field, line[c]])) as Partial<Record<GaugeField, Cell>>;
-        const place = at.used === undefined ? undefined : { sheet, row: top + r, column: left + at.used };
-        this.#take(cells, place);
+        const place = (column: number | undefined) => (column === undefined ? undefined : { sheet, row: top + r, column: left + column });
+        // `U (µm)` where no column of its own says it.
+        const inHeading = at.uncertainty === undefined ? undefined : unitIn(trimmedText(headings[at.uncertainty]));
+        const typed = unitOf(trimmedText(cells.unit));
+        const unitCell = place(typed === undefined ? at.uncertainty : at.unit);
+        this.#take(cells, { used: place(at.used), unit: typed ?? inHeading, unitCell });
+        const what = trimmedText(line.slice(0, at.gauge).find((cell) => !isBlank(cell)));
+        // A surface is measured in units of its own.
+        if (what !== "" && !measuredTogether(what)?.includes(headingKey("ra"))) this.#ofLengths.add(keyOf(trimmedText(cells.gauge)));
       }
     }
   }
 
-  #take(cells: Partial<Record<GaugeField, Cell>>, place: CellAddress | undefined): void {
+  #take(
+    cells: Partial<Record<GaugeField, Cell>>,
+    { used: place, unit, unitCell }: { used: CellAddress | undefined; unit: string | undefined; unitCell: CellAddress | undefined },
+  ): void {
     const id = trimmedText(cells.gauge);
     if (id === "") return;
     const day = dayOf(cells.used);
     const due = dayOf(cells.due);
     if (day !== undefined && place) this.#uses.push({ gauge: id, day, due, cell: place });
-    this.#learn(id, due, cells.uncertainty, unitOf(trimmedText(cells.unit)));
+    this.#learn(id, due, cells.uncertainty, unit, unitCell);
   }
 
-  #learn(id: string, due: number | undefined, uncertainty: Cell, unit: string | undefined): void {
+  #learn(id: string, due: number | undefined, uncertainty: Cell, unit: string | undefined, unitCell: CellAddress | undefined): void {
     const known = this.#gauges.get(keyOf(id)) ?? { id };
     this.#gauges.set(keyOf(id), known);
     if (due !== undefined) known.due = Math.max(due, known.due ?? due);
     if (typeof uncertainty !== "number" || uncertainty < 0) return;
     if (known.uncertainty !== undefined && known.uncertainty !== uncertainty) known.isDoubtful = true;
     known.uncertainty = uncertainty;
-    known.unit ??= unit;
+    if (known.unit === undefined && unit !== undefined) Object.assign(known, { unit, unitCell });
   }
 
   /** `Gauge | BG-1` and `Measured on | 2026-03-21` on one sheet, each there once. */

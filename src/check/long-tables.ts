@@ -1,6 +1,6 @@
 import { isBlank } from "../core/cell.ts";
 import type { SpillSources } from "../formula/precedents.ts";
-import { type Columns, canBeJudged, groupFrom, labelFrom, type ReadingField } from "../vocabulary/headings.ts";
+import { type Columns, canBeJudged, groupFrom, labelFrom, type ReadingField, unitMisfit } from "../vocabulary/headings.ts";
 import { type ColumnFields, cellText, tableLines } from "../vocabulary/table-lines.ts";
 import { unitOf } from "../vocabulary/units.ts";
 import { type CellAddress, placeName } from "../workbook/address.ts";
@@ -27,7 +27,8 @@ export function* tableRows(origins: SpillSources): Generator<Candidate> {
 const looksLikeReading = ({ value, lower, upper }: ColumnFields): boolean =>
   (typeof value === "number" || isBlank(value)) && (typeof lower === "number" || typeof upper === "number");
 
-function candidateOf(origins: SpillSources, sheet: SheetSnapshot, { at, unit }: Columns, cells: ColumnFields, row: number, table: string): Candidate {
+function candidateOf(origins: SpillSources, sheet: SheetSnapshot, columns: Columns, cells: ColumnFields, row: number, table: string): Candidate {
+  const { at } = columns;
   const place = (column: number): CellAddress => ({ sheet: sheet.name, row: sheet.row + row, column: sheet.column + column });
   const cell = place(at.value!);
   const given = { ...NO_INPUTS };
@@ -39,6 +40,8 @@ function candidateOf(origins: SpillSources, sheet: SheetSnapshot, { at, unit }: 
   }
   const texts = Object.fromEntries(Object.entries(cells).map(([field, value]) => [field, cellText(value)])) as Partial<Record<ReadingField, string>>;
   const label = labelFrom(texts);
+  const unit = unitOf(texts.unit ?? "") ?? columns.unit;
+  const misfit = isBlank(given.value) ? undefined : unitMisfit(columns, unit);
   return {
     key: `${placeName(cell)}|${limitKey(given)}`,
     cell,
@@ -46,7 +49,8 @@ function candidateOf(origins: SpillSources, sheet: SheetSnapshot, { at, unit }: 
     isTyped: !origins.isResult(cell),
     beside,
     group: `${table}|${groupFrom(texts)}`,
-    unit: unitOf(texts.unit ?? "") ?? unit,
+    unit,
+    ...(misfit === undefined ? {} : { whole: { fault: misfit } }),
     ...(label ? { label } : {}),
     ...(texts.characteristic ? { characteristic: texts.characteristic } : {}),
   };

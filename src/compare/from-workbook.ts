@@ -23,6 +23,7 @@ import { type CellAddress, placeName } from "../workbook/address.ts";
 import type { SheetSnapshot, WorkbookSnapshot } from "../workbook/port.ts";
 import { campaignsOn, runInOf } from "./campaign-tables.ts";
 import { engineIdentity } from "./engines.ts";
+import { fillUnits } from "./fill-units.ts";
 import { fillFromLimits } from "./limit-tables.ts";
 import { MeasuredWith } from "./measured-with.ts";
 import { type Reading, type ReadingSet, type ReadingSubject, tableReadings } from "./readings.ts";
@@ -76,7 +77,8 @@ export function readingsOfWorkbook(snapshot: WorkbookSnapshot, { uncertainty, ma
   const laid = mapping ? mappedReadings(analysis, mapping).filter(({ value, fault }) => value !== null || fault !== undefined) : [];
   const isLaid = new Set(laid.map(({ cell }) => placeName(cell)));
   const readings = [...gathered.readings().filter(({ cell }) => !isLaid.has(placeName(cell))), ...laid];
-  giveUncertainties(readings, analysis, uncertainty);
+  fillUnits(readings, book.sheets);
+  notes.push(...giveUncertainties(readings, analysis, uncertainty));
   notes.push(...fillFromLimits(readings, book.sheets));
   const use = useIn(sheet === undefined ? book.sheets : book.sheets.filter(({ name }) => name === sheet)) ?? useIn(book.sheets);
   if (use !== undefined) for (const reading of readings) if (reading.hours === undefined) Object.assign(reading, use);
@@ -87,8 +89,8 @@ export function readingsOfWorkbook(snapshot: WorkbookSnapshot, { uncertainty, ma
   return { name: sheet, readings: readings.filter(({ cell }) => cell.sheet === sheet), notes, identity, runIn };
 }
 
-/** A typed reading is as good as its gauge, or as was typed for it; what is worked out takes it from the readings that go into it. */
-function giveUncertainties(readings: readonly Reading[], { book, origins, calls }: Analysis, typed: TypedSizes | undefined): void {
+/** A typed reading is as good as its gauge, or as was typed for it; what is worked out takes it from the readings that go into it. Gives what a person should know. */
+function giveUncertainties(readings: readonly Reading[], { book, origins, calls }: Analysis, typed: TypedSizes | undefined): string[] {
   const gauges = new MeasuredWith(book);
   for (const reading of readings) {
     if (!origins.isResult(reading.cell)) gauges.fill(reading);
@@ -96,8 +98,11 @@ function giveUncertainties(readings: readonly Reading[], { book, origins, calls 
     const { kind, isSetting } = CHARACTERISTICS[measuredBy(reading.characteristic, reading.position).characteristic] ?? {};
     if (!origins.isResult(reading.cell) && kind === "length" && !isSetting) reading.uncertainty ||= typed?.general;
   }
+  // What the sheet works out by itself rests on the bare number of such a gauge.
+  if (gauges.notes.size > 0) for (const reading of readings) if (origins.isResult(reading.cell)) reading.uncertainty = undefined;
   const doubts = new Uncertainties(origins, calls, readings, typed?.general);
   for (const reading of readings) reading.uncertainty ||= decimal(doubts.of(reading.cell) ?? 0) || undefined;
+  return [...gauges.notes];
 }
 
 /** What is known of a cell before it is named. */

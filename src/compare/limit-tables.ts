@@ -1,7 +1,7 @@
 import { type Columns, type ComparisonField, type WearDirection, wearDirectionOf } from "../vocabulary/headings.ts";
 import { measuredBy, ownCharacteristic } from "../vocabulary/subjects.ts";
 import { cellText, tableLines } from "../vocabulary/table-lines.ts";
-import { unitOf } from "../vocabulary/units.ts";
+import { unitOf, unitWords } from "../vocabulary/units.ts";
 import type { SheetSnapshot } from "../workbook/port.ts";
 import type { Reading } from "./readings.ts";
 
@@ -31,7 +31,7 @@ export function fillFromLimits(readings: readonly Reading[], sheets: readonly Sh
     const limit = typed.get(own) ?? typed.get(measured.characteristic);
     if (limit === undefined) continue;
     if (limit.unit !== undefined && reading.unit !== undefined && limit.unit !== reading.unit) {
-      misfits.set(own, `the limits of ${own} are in ${limit.unit} and its readings in ${reading.unit}: they are left out`);
+      misfits.set(own, `the limits of ${own} are in ${unitWords(limit.unit)} and its readings in ${unitWords(reading.unit)}: they are left out`);
       continue;
     }
     reading.matters ??= limit.matters;
@@ -51,7 +51,7 @@ function limitsIn(sheets: readonly SheetSnapshot[]): ReadonlyMap<string, Limit> 
         lower,
         upper,
         matters: matters && matters > 0 ? matters : undefined,
-        unit: unitOf(cellText(cells.unit)) ?? columns.unit,
+        unit: unitOf(cellText(cells.unit)) ?? columns.besideUnits[0]?.unit,
         wears: wearDirectionOf(cellText(cells.wearDirection)),
       };
       if ([limit.lower, limit.upper, limit.matters, limit.wears].some((one) => one !== undefined))

@@ -6,6 +6,7 @@ import { foldedHeading, gaugeFieldOf, isCommonPart } from "../vocabulary/heading
 import { headingKey, measuredTogether } from "../vocabulary/measured-together.ts";
 import { isRecheck } from "../vocabulary/run-in.ts";
 import { measuredBy } from "../vocabulary/subjects.ts";
+import { unitWords } from "../vocabulary/units.ts";
 import type { SheetSnapshot } from "../workbook/port.ts";
 import { dayIn, type Reading } from "./readings.ts";
 
@@ -24,6 +25,8 @@ export class MeasuredWith {
   readonly #uses = new Map<string, Use>();
   readonly #secondUses = new Map<string, Use>();
   readonly #gauges: Gauges;
+  /** What a person should know, in sentences. */
+  readonly notes = new Set<string>();
   /** The common part of U of each gauge for which one was typed; 0 says that there is none. */
   readonly #common = new Map<string, number>();
 
@@ -41,11 +44,20 @@ export class MeasuredWith {
     if (use && reading.gauge === undefined && use.gauge !== "") reading.gauge = use.gauge;
     if (use && reading.day === undefined && use.day !== "") reading.day = use.day;
     const ofGauge = reading.gauge === undefined ? undefined : this.#gauges.uncertaintyOf(reading.gauge, reading.unit);
-    const known = reading.uncertainty || ofGauge || use?.uncertainty;
+    const ofUse = this.#isInAnotherUnit(reading) ? undefined : use?.uncertainty;
+    const known = reading.uncertainty || ofGauge || ofUse;
     if (!known) return;
     reading.uncertainty = known;
     const common = reading.gauge === undefined ? undefined : this.#common.get(foldedHeading(reading.gauge));
     if (common !== undefined && common <= known) reading.common ??= common;
+  }
+
+  /** U of its gauge is in another unit than the reading: that says nothing of it, and is told. */
+  #isInAnotherUnit({ gauge = "", unit }: Reading): boolean {
+    const own = this.#gauges.unitOf(gauge);
+    if (own === undefined || unit === undefined || own === unit) return false;
+    this.notes.add(`U of gauge ${gauge} is in ${unitWords(own)} and what it measured in ${unitWords(unit)}: it is left out, so give it in ${unitWords(unit)}`);
+    return true;
   }
 
   /** `Gauge | U | Common part of U`, one gauge a row. */

@@ -6,7 +6,7 @@ import { uncertaintyOfChange } from "../functions/wear/change-params.ts";
 import { combined } from "../math/gauge-rule.ts";
 import type { UseUnit, WearDirection } from "../vocabulary/headings.ts";
 import { measuredBy, ownCharacteristic, wearOf } from "../vocabulary/subjects.ts";
-import { isLengthUnit } from "../vocabulary/units.ts";
+import { isLengthUnit, unitWords } from "../vocabulary/units.ts";
 import type { Estimate, LineJudgement } from "./judgement.ts";
 import type { MasterChange, Masters } from "./masters.ts";
 import { AVERAGED } from "./mean-change.ts";
@@ -167,11 +167,11 @@ function hindranceOf(pair: ReadingPair, names: SideNames): string | undefined {
   if (faults.length > 0) return faults.join("; ");
   const units = [pair.before, pair.after].map((side) => side.find(({ unit }) => unit !== undefined)?.unit);
   const [from, to] = units;
-  if (from !== undefined && to !== undefined && from !== to) return `it is in ${from} ${names.before} and in ${to} ${names.after}`;
+  if (from !== undefined && to !== undefined && from !== to) return `it is in ${unitWords(from)} ${names.before} and in ${unitWords(to)} ${names.after}`;
   const [first, ...others] = [...pair.before, ...pair.after].filter(({ value }) => value !== null);
   for (const other of others) {
     if (first!.unit !== undefined && other.unit !== undefined && other.unit !== first!.unit)
-      return `one reading is in ${first!.unit}, another in ${other.unit}`;
+      return `one reading is in ${unitWords(first!.unit)}, another in ${unitWords(other.unit)}`;
     const slip = slipIn(first!.value!, other.value!, first!.unit ?? other.unit, [first!.uncertainty ?? 0, other.uncertainty ?? 0]);
     if (slip !== undefined) return slip;
   }

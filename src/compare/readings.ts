@@ -14,6 +14,7 @@ import {
   labelFrom,
   positionFrom,
   type UseUnit,
+  unitMisfit,
   type WearDirection,
   wearDirectionOf,
 } from "../vocabulary/headings.ts";
@@ -117,15 +118,15 @@ type PlaceOf = (field: "value" | Campaign) => Pick<Reading, "cell" | "line">;
 
 /** A row of a table as a reading, or as two where it has a column for each side. Whatever is no good in it becomes the reading's fault: it cannot be compared as typed. */
 export function readingsFrom(columns: Columns, cells: ColumnFields, place: PlaceOf): Reading[] {
-  if (!holdsBothSides(columns)) return [readingFrom(cells, cells.value, columns.unit, place("value"))];
-  return (["before", "after"] as const).map((campaign) => ({ ...readingFrom(cells, cells[campaign], columns.unit, place(campaign)), campaign }));
+  if (!holdsBothSides(columns)) return [readingFrom(columns, cells, cells.value, place("value"))];
+  return (["before", "after"] as const).map((campaign) => ({ ...readingFrom(columns, cells, cells[campaign], place(campaign)), campaign }));
 }
 
-function readingFrom(cells: ColumnFields, typed: Cell, unit: string | undefined, place: Pick<Reading, "cell" | "line">): Reading {
+function readingFrom(columns: Columns, cells: ColumnFields, typed: Cell, place: Pick<Reading, "cell" | "line">): Reading {
   const [engine, cylinder, characteristic] = (["engine", "cylinder", "characteristic"] as const).map((field) => cellText(cells[field]).trim());
   const position = positionFrom({ position: cellText(cells.position), height: cellText(cells.height), axis: cellText(cells.axis) });
   const reading: Reading = { engine: engine!, cylinder: cylinder!, characteristic: characteristic!, position, value: null, ...place, isListed: true };
-  reading.unit = unitOf(cellText(cells.unit)) ?? unit;
+  reading.unit = unitOf(cellText(cells.unit)) ?? columns.unit;
   if (!isBlank(cells.gauge)) reading.gauge = cellText(cells.gauge).trim();
   if (!isBlank(cells.day)) reading.day = dayIn(cells.day);
   const session = cellText(cells.campaign).trim();
@@ -151,7 +152,7 @@ function readingFrom(cells: ColumnFields, typed: Cell, unit: string | undefined,
   else if (reading.fault === undefined) reading.value = value as number;
   const { common, uncertainty = 0 } = reading;
   if (common !== undefined && uncertainty > 0 && common > uncertainty) reading.fault ??= faultBody(tooCommon(common, uncertainty));
-  if (reading.value !== null) reading.fault ??= thermalFault(reading);
+  if (reading.value !== null) reading.fault ??= unitMisfit(columns, reading.unit) ?? thermalFault(reading);
   if (reading.fault !== undefined) reading.value = null;
   return reading;
 }

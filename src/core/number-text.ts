@@ -4,6 +4,10 @@ import { compareDecimals, decimal } from "./decimal.ts";
 const MOST = 9;
 /** More decimals than anybody types: the number was worked out. */
 export const MOST_TYPED = 6;
+/** Significant digits of an uncertainty (JCGM 100:2008, 7.2.6: at most two). */
+const DIGITS = 2;
+/** A small number of so few figures was typed all the same, or rounded to them. */
+const MOST_FIGURES = 4;
 /** From here on numbers are written with all their digits anyway, or with an exponent. */
 const LARGE = 1e15;
 
@@ -28,17 +32,23 @@ export function fixed(value: number, decimals: number): string {
 /**
  * How many decimals each of some numbers is told with that are compared with one another: as many as were
  * typed. What was worked out gets two more than the most that were typed, at least three, and never so
- * few that it would seem to stand on the other side of another, or on it.
+ * few that it would seem to stand on the other side of another, or on it, or that less than two of its
+ * figures are left: 0.000157 is not 0.000.
  */
 export function decimalsTogether(numbers: readonly number[]): number[] {
   const own = numbers.map((number) => decimalsOf(decimal(number)));
-  if (own.every((decimals) => decimals <= MOST_TYPED)) return own;
-  const typed = own.filter((decimals) => decimals <= MOST_TYPED);
-  const told = (decimals: number) => own.map((each) => (each <= MOST_TYPED ? each : Math.min(each, decimals)));
+  const isTyped = own.map((decimals, i) => decimals <= MOST_TYPED || figuresOf(numbers[i]!, decimals) <= MOST_FIGURES);
+  if (isTyped.every(Boolean)) return own;
+  const typed = own.filter((_, i) => isTyped[i]);
+  const told = (decimals: number) =>
+    own.map((each, i) => (isTyped[i] ? each : Math.min(each, Math.max(decimals, each - figuresOf(numbers[i]!, each) + DIGITS))));
   let decimals = Math.max(3, 2 + Math.max(0, ...typed));
   while (decimals < MOST && !keepOrder(numbers, told(decimals))) decimals++;
   return told(decimals);
 }
+
+/** Significant figures of a number written with so many decimals. */
+const figuresOf = (value: number, decimals: number): number => decimals + 1 + Math.floor(Math.log10(Math.abs(decimal(value))));
 
 function keepOrder(numbers: readonly number[], decimals: readonly number[]): boolean {
   const shown = numbers.map((number, i) => Number(fixed(number, decimals[i]!)));
@@ -50,9 +60,6 @@ export const readingText = (value: number, beside: readonly number[] = []): stri
 
 /** A difference, with the decimals of what it is the difference of: 0.035 − 0.025 is `0.010`. */
 export const differenceText = (difference: number, of: readonly number[]): string => fixed(difference, Math.max(...decimalsTogether(of)));
-
-/** Significant digits of an uncertainty (JCGM 100:2008, 7.2.6: at most two). */
-const DIGITS = 2;
 
 /** An uncertainty with two significant digits, or as typed where that has fewer. */
 export function uncertaintyText(uncertainty: number): string {

@@ -1,4 +1,4 @@
-import { unitWords } from "../vocabulary/units.ts";
+import { LENGTH_UNIT_ENTRY, unitWords } from "../vocabulary/units.ts";
 import type { BuildSheetChoices } from "./choices.ts";
 import { CAUTION, DATE_FORMAT, dateColumn, type EngineAt, lengthFormat, numberColumn, pressureUnit, resultColumn, whenFilled } from "./columns.ts";
 import type { Item, SheetPart } from "./model.ts";
@@ -22,7 +22,7 @@ function items(choices: BuildSheetChoices, parts: readonly SheetPart[]): Item[] 
     { name: "Stripped on", kind: "date" },
     { name: "Built on", kind: "date" },
     { name: "Built by", kind: "text" },
-    { name: "Unit of length", kind: "fixed", entry: unit, note: "of every length in this workbook" },
+    { name: LENGTH_UNIT_ENTRY, kind: "fixed", entry: unit, note: "of every length in this workbook" },
     { name: "Ambient temperature", kind: "number", unit: isMetric ? "°C" : "°F", note: "of the room where parts are measured" },
     {
       name: "Ambient pressure",

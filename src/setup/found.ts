@@ -1,3 +1,4 @@
+import { LENGTH_UNIT_ENTRY } from "../vocabulary/units.ts";
 import type { SheetSnapshot, WorkbookSnapshot } from "../workbook/port.ts";
 import type { SheetSpec, TableSpec } from "../workbook/sheet-spec.ts";
 import { buildSheetSpec } from "./build-sheet.ts";
@@ -20,7 +21,7 @@ function choicesOf({ sheets }: WorkbookSnapshot): object {
     heights: entries.get("Heights of a bore"),
     axes: entries.get("Axes of a bore"),
     valves: entries.get("Valves of a cylinder"),
-    unit: entries.get("Unit of length"),
+    unit: entries.get(LENGTH_UNIT_ENTRY),
   };
   const names = new Set(sheets.map(({ name }) => name));
   return {

@@ -1,5 +1,5 @@
 import { remembered } from "./remembered.ts";
-import { unitIn, withoutUnits } from "./units.ts";
+import { knownUnit, unitIn, unitWords, withoutUnits } from "./units.ts";
 
 /** Columns of readings in long form: one reading a row. */
 export const READING_FIELDS = [
@@ -235,6 +235,8 @@ export interface Columns {
   at: Partial<Record<ComparisonField, number>>;
   /** The unit that the heading of the value gives, as in `value (mm)`. */
   unit: string | undefined;
+  /** What other headings say in which unit their numbers are that stand beside a reading, as in `upper (in)`. */
+  besideUnits: readonly { field: ComparisonField; unit: string }[];
   /** The heading of a limit that does not say its side. */
   oneSided: string | undefined;
 }
@@ -256,8 +258,27 @@ export function readHeadings(headings: readonly string[]): Columns {
     } else if (own || !named.has(field)) doubtful.add(field);
   }
   for (const field of doubtful) delete at[field];
-  const reading = at.value ?? at.before;
-  return { at, unit: reading === undefined ? undefined : unitIn(headings[reading]!), oneSided: headings.find(isOneSidedLimit) };
+  const unitAt = (column: number | undefined): string | undefined => (column === undefined ? undefined : unitIn(headings[column]!));
+  const besideUnits = BESIDE_READINGS.flatMap((field) => {
+    const unit = unitAt(at[field]);
+    return unit === undefined ? [] : [{ field, unit }];
+  });
+  return { at, unit: unitAt(at.value ?? at.before), besideUnits, oneSided: headings.find(isOneSidedLimit) };
+}
+
+/** Columns of numbers that are in the unit of the reading in their row. */
+const BESIDE_READINGS = ["after", "lower", "upper", "uncertainty", "common", "near", "matters"] as const satisfies readonly ComparisonField[];
+
+/** Why numbers of a row do not go together whose reading is in one unit and another number, by its heading, in another: nothing is converted. */
+export function unitMisfit({ besideUnits }: Columns, unit: string | undefined): string | undefined {
+  const [first] = besideUnits;
+  const reading = unit === undefined ? undefined : knownUnit(unit);
+  // What an unknown unit is nobody can say; without any, the headings still have to agree with one another.
+  if (first === undefined || (unit !== undefined && reading === undefined)) return undefined;
+  const other = besideUnits.find((beside) => beside.unit !== (reading ?? first.unit));
+  if (other === undefined) return undefined;
+  const [against, is] = reading === undefined ? [`that of ${first.field}`, first.unit] : ["the reading is in", reading];
+  return `the heading of ${other.field} says ${unitWords(other.unit)} and ${against} ${unitWords(is)}: write both in one unit`;
 }
 
 /** Readings can be judged when it is known where they and at least one of their limits stand. */

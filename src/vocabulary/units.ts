@@ -9,6 +9,9 @@ interface Unit {
   bracketed?: readonly string[];
 }
 
+/** The entry in which a build sheet says in what it keeps every length. */
+export const LENGTH_UNIT_ENTRY = "Unit of length";
+
 /** The units of readings and limits, each by its one spelling. Equal ones, as ml and cm³, are one unit. */
 export const UNITS: Readonly<Record<string, Unit>> = {
   mm: { kind: "length", words: ["millimetre", "millimetres", "millimeter", "millimeters"] },
@@ -66,6 +69,14 @@ export const kindOfUnit = (unit: string): QuantityKind | undefined => {
 };
 
 export const isLengthUnit = (unit: string): boolean => kindOfUnit(unit) === "length";
+
+/** In what a workbook says that it keeps every length; nothing where two sheets say something else. */
+export function lengthUnitIn(sheets: readonly { values: readonly (readonly unknown[])[] }[]): string | undefined {
+  const lines = sheets.flatMap(({ values }) => values);
+  const found = new Set(lines.flatMap((line) => line.flatMap((cell, c) => (cell === LENGTH_UNIT_ENTRY ? [knownUnit(String(line[c + 1]))] : []))));
+  const [unit] = found;
+  return found.size === 1 && unit !== undefined && isLengthUnit(unit) ? unit : undefined;
+}
 
 const IN_BRACKETS = /[([]([^)\]]*)[)\]]/g;
 

@@ -129,3 +129,31 @@ describe("a gauge past its calibration date", () => {
     expect(found[0]!.label).toContain("Bores");
   });
 });
+
+// 0.0002 in is 0.005 mm (25.4 mm to the inch): taken for 0.0002 mm a gauge would seem 25 times as good as it is.
+describe("a gauge whose U is in another unit of length than the workbook's", () => {
+  const book = (unit: string, heading = "U", what = "Bores") => ({
+    Engine: [
+      ["Unit of length", "mm"],
+      [null],
+      ["Gauge id", heading, "Unit"],
+      ["BG-1", 0.0002, unit],
+      [null],
+      [null],
+      ["Measured", "Gauge", "Measured on"],
+      [what, "BG-1", DUE],
+    ],
+  });
+  const found = (...given: Parameters<typeof book>) =>
+    findingsOf("mixed units", book(...given)).map(({ cell, label, sentence }) => [at(cell), label, sentence]);
+
+  test("is found where its unit stands, in a column or in the heading", () => {
+    const sentence = "the unit says inches where the like readings are in mm";
+    expect(found("in")).toEqual([["Engine!C4", "U of gauge BG-1", sentence]]);
+    expect(found("", "U (in)")).toEqual([["Engine!B4", "U of gauge BG-1", sentence]]);
+  });
+
+  test("is none in the workbook's unit, of no length, without a unit, or where it measures surfaces alone", () => {
+    expect([...found("mm"), ...found("bar"), ...found(""), ...found("µm", "U", "Bore surface, roughness")]).toEqual([]);
+  });
+});

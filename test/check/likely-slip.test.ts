@@ -80,7 +80,7 @@ describe("units and slips", () => {
       ...[150, 148, 152, 118, 150].map((psi) => ["compression", psi, 110, 160, "psi"]),
     ]);
     expect(result.findings.map(({ kind, cell, sentence }) => [kind, placeName(cell), sentence])).toEqual([
-      ["mixed units", "Bores!B4", "the unit says in where the like readings are in mm"],
+      ["mixed units", "Bores!B4", "the unit says inches where the like readings are in mm"],
     ]);
   });
 });

@@ -76,3 +76,13 @@ describe("whatever stands in a table", () => {
     );
   });
 });
+
+test("a heading that gives the limits or the uncertainty in another unit than the readings refuses its rows, blank ones are still missing", () => {
+  const heads = ["Cyl.", "Reading (mm)", "Min (in)", "Max (in)", "Unit"];
+  const result = check([heads, [1, 0.4, 0.01, 0.018, null], [2, 0.015, 0.01, 0.018, "in"], [3, null, 0.01, 0.018, null]]);
+  expect(result.findings.map(({ kind, cell, sentence }) => [kind, placeName(cell), sentence])).toEqual([
+    ["refused", "Bores!B2", "the heading of lower says inches and the reading is in mm: write both in one unit"],
+    ["missing reading", "Bores!B4", "the reading is still blank"],
+  ]);
+  expect(counts(result)).toEqual({ rowsIn: 3, checked: 2, refused: 1 });
+});

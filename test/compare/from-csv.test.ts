@@ -30,6 +30,17 @@ describe("readings in long form", () => {
 });
 
 describe("nothing is dropped", () => {
+  test("an uncertainty, or the other side, in another unit by its heading is a fault of the reading", async () => {
+    const { readings } = await csv("characteristic,value (thou),U (mm)\ngap,12,0.005\n");
+    expect(readings).toMatchObject([{ value: null, fault: "the heading of uncertainty says mm and the reading is in thou: write both in one unit" }]);
+    const sides = await csv("characteristic,before (mm),after (in)\ngap,0.30,0.012\n");
+    const fault = "the heading of after says inches and the reading is in mm: write both in one unit";
+    expect(sides.readings.map(({ value, fault: why }) => [value, why])).toEqual([
+      [null, fault],
+      [null, fault],
+    ]);
+  });
+
   test("blank, bad, mistyped and misfitting rows are readings with a fault", async () => {
     const { readings } = await csv(
       `${HEAD}\nA,1,bore,a,,,,mm,,\nA,1,bore,b,worn,,,mm,,\nA,1,bore,c,"73,02",,,mm,,\nA,1,bore,d,73,02,,,mm,,850\n,,,,,,,,,\nA,1,bore,e,73,,,mm,-1,\nA,1,bore,f,73,,,mm,,soon\n`,

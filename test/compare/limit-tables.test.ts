@@ -43,7 +43,7 @@ test("a row's own limits go before them, on both sides", () => {
 test("limits in another unit are left out, and it is said once", () => {
   const set = read(limits(["Liner", 2.87, 2.8775, 0.0004, "in", null]));
   for (const one of set.readings) expect([one.lower, one.upper, one.matters]).toEqual([undefined, undefined, undefined]);
-  expect(set.notes).toEqual([expect.stringMatching(/^the limits of .*liner.* are in in and its readings in mm: they are left out$/)]);
+  expect(set.notes).toEqual([expect.stringMatching(/^the limits of .*liner.* are in inches and its readings in mm: they are left out$/)]);
 });
 
 test("a day that a sheet keeps as a number is told as a day", () => {

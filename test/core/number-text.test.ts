@@ -11,6 +11,11 @@ describe("a reading", () => {
     expect(readingText(0.004242640687, [0.006])).toBe("0.00424");
   });
 
+  test("that is small keeps two of its figures, and all of them where they are few", () => {
+    // A third of a tolerance of 0.0008 in, rounded down to four figures; π × 0.00005 beside nothing and beside a limit.
+    expect([readingText(0.0002666), readingText(0.000157079633), readingText(0.000157079633, [0.04])]).toEqual(["0.0002666", "0.00016", "0.00016"]);
+  });
+
   test("never seems to stand on the other side of its limit, or on it", () => {
     expect(readingText(0.0400001234, [0.04])).toBe("0.0400001");
     expect(readingText(0.0399996, [0.04])).toBe("0.0399996");

@@ -1,6 +1,7 @@
 import type { Limits } from "../../core/verdict.ts";
-import { labelFrom, READING_FIELDS, type ReadingField } from "../../vocabulary/headings.ts";
+import { labelFrom, READING_FIELDS, type ReadingField, unitMisfit } from "../../vocabulary/headings.ts";
 import { isNeverNegative } from "../../vocabulary/subjects.ts";
+import { unitOf } from "../../vocabulary/units.ts";
 import { isCoarse, reportCoarse, TOLERANCE_SHARES } from "../coarse-gauges.ts";
 import { FindingCollector, type FindingPlace, subjectOf } from "../collect.ts";
 import type { CheckResult, Finding, FindingSubject, JudgedRow } from "../finding.ts";
@@ -45,6 +46,8 @@ export class CsvRows {
   readonly #names: Names;
   readonly #outliers: OutlierPass;
   readonly #tellRefused: Listeners["refused"];
+  /** The headings give limits or uncertainties in a unit of their own, which may not be that of the readings. */
+  readonly #mayMisfit: boolean;
   /** Readings, limits and uncertainties of which has been told that they do not go together. */
   readonly #coarseTold = new Set<string>();
 
@@ -58,6 +61,7 @@ export class CsvRows {
     this.#names = new Names(head);
     this.#outliers = new OutlierPass((suspicion, subject) => tellSuspicion(this.#report, subject, suspicion), this.#subjectOf);
     this.#tellRefused = refused;
+    this.#mayMisfit = head.at.unit === undefined ? unitMisfit(head, head.unit) !== undefined : head.besideUnits.length > 0;
   }
 
   /** The record that the scanner stands at. */
@@ -82,7 +86,7 @@ export class CsvRows {
    * where there is more to look at.
    */
   #passes(record: Scanner): boolean {
-    if (record.fields !== this.head.width) return false;
+    if (record.fields !== this.head.width || this.#mayMisfit) return false;
     const { at } = this.head;
     const value = numberIn(record, at.value);
     const lower = numberIn(record, at.lower);
@@ -170,7 +174,7 @@ export class CsvRows {
 
   #judge(fields: readonly string[]): CellJudgement {
     const { at } = this.head;
-    const misfit = misfitOf(fields, this.head);
+    const misfit = misfitOf(fields, this.head) ?? this.#unitMisfit(fields);
     if (misfit) return { as: "refused", why: misfit };
     const given: VerdictInputs = { ...NO_INPUTS };
     for (const name of JUDGED_COLUMNS) {
@@ -182,6 +186,11 @@ export class CsvRows {
     }
     const judged = judgeCells(given);
     return at.characteristic !== undefined && isNeverNegative(fields[at.characteristic]!) ? withoutZeroLimit(judged) : judged;
+  }
+
+  #unitMisfit(fields: readonly string[]): string | undefined {
+    const { at, unit } = this.head;
+    return this.#mayMisfit ? unitMisfit(this.head, (at.unit === undefined ? undefined : unitOf(fields[at.unit]!)) ?? unit) : undefined;
   }
 }
 

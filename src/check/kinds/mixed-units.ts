@@ -5,6 +5,9 @@ import { causesField, causesText, expectedFields, farText, rounded } from "./mis
 const LIKE_UNIT = "unit of its like";
 const NAMES: Readonly<Record<string, string>> = { in: "inches", mm: "millimetres", "in³": "cubic inches", "cm³": "cubic centimetres" };
 
+/** Nobody is to read "in in". */
+const said = (unit: string): string => (unit === "in" ? "inches" : unit);
+
 /** A reading in another unit than its like: written so beside it, or by its size (1 in = 25.4 mm, 1 in³ = 16.387 cm³). */
 export const mixedUnitsKind = defineKind({
   name: "mixed units",
@@ -23,7 +26,7 @@ export const mixedUnitsKind = defineKind({
   cause: ({ cell }, { unit, likeUnit }) => `the unit of readings on the sheet ${cell.sheet} is ${unit}, that of their like ${likeUnit}`,
   sentence({ value }, { unit, likeUnit, expected, beside, converted, causes }) {
     if (expected === null || beside === null || converted === null)
-      return `the unit says ${unit} where the like readings are in ${likeUnit}${causes.length > 0 ? `.${causesText(causes)}` : ""}`;
+      return `the unit says ${said(unit)} where the like readings are in ${said(likeUnit)}${causes.length > 0 ? `.${causesText(causes)}` : ""}`;
     const question = `${NAMES[unit] ?? unit} among ${NAMES[likeUnit] ?? likeUnit}?`;
     return `${farText(Number(value), expected, beside)}: ${question} ${readingText(Number(value))} ${unit} is ${rounded(converted)} ${likeUnit}${causes.length > 0 ? `.${causesText(causes)}` : ""}`;
   },

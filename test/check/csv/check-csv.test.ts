@@ -49,6 +49,31 @@ describe("readings in long form", () => {
   });
 });
 
+// 0.005 mm is 0.2 thou, 0.018 in is 0.46 mm (25.4 mm to the inch: ISO 31-1).
+describe("headings that give units of their own", () => {
+  test("a limit or an uncertainty in another unit than the reading judges nothing: the row is refused, and both units are named", async () => {
+    const thou = await check("value (thou),lower (thou),upper (thou),U (mm)\n2.1,1,2,0.005\n,1,2,0.005\n");
+    expect(told(thou)).toEqual([
+      [2, "refused", "the heading of uncertainty says mm and the reading is in thou: write both in one unit"],
+      [3, "refused", "the heading of uncertainty says mm and the reading is in thou: write both in one unit"],
+    ]);
+    const inches = await check("value,upper (in),unit\n0.4,0.018,mm\n0.017,0.018,in\n0.4,0.018,spans\n");
+    expect(told(inches).map(([line, kind]) => [line, kind])).toEqual([
+      [4, "mixed units"],
+      [4, "outside limit"],
+      [2, "refused"],
+    ]);
+    expect(told(await check("value,lower (mm),upper (in)\n0.4,0.2,0.018\n"))).toEqual([
+      [2, "refused", "the heading of upper says inches and that of lower mm: write both in one unit"],
+    ]);
+    expect(counts(inches)).toEqual({ rowsIn: 3, checked: 2, refused: 1, unread: undefined });
+  });
+
+  test("the same unit in all of them is one unit, however it is spelled", async () => {
+    expect(told(await check("value (cm³),lower (cc),upper (ml),U (cm3)\n24.1,24,25,0.01\n"))).toEqual([]);
+  });
+});
+
 describe("files as other programs write them", () => {
   test("byte order mark, semicolons, CRLF, quotes, line breaks and doubled quotes inside them", async () => {
     const result = await check('\uFEFF"position";"value";"upper"\r\n"top;\r\n""thrust""";"73.06";73.05\r\nlow;73.07;73.05\r\n');

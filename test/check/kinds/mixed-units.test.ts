@@ -20,7 +20,7 @@ test("a unit written beside it that is not that of its like", () => {
   expect(foundIn("mixed units", readings(...rows))).toMatchObject([
     {
       details: { unit: "in", likeUnit: "mm", expected: null, beside: null, converted: null, causes: [] },
-      sentence: "the unit says in where the like readings are in mm",
+      sentence: "the unit says inches where the like readings are in mm",
     },
   ]);
 });
