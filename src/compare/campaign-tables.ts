@@ -1,7 +1,7 @@
 import { type Cell, isBlank } from "../core/cell.ts";
 import { type Columns, foldedHeading, isGaugeTemperature, masterReadingOf, readHeadings } from "../vocabulary/headings.ts";
 import { isRunInLength } from "../vocabulary/run-in.ts";
-import { type ColumnFields, cellText } from "../vocabulary/table-lines.ts";
+import { type ColumnFields, cellText, numbersBesideTexts } from "../vocabulary/table-lines.ts";
 import type { SheetSnapshot } from "../workbook/port.ts";
 import { type Reading, readingsFrom } from "./readings.ts";
 import { DEGREES } from "./temperatures.ts";
@@ -71,13 +71,6 @@ function apart({ columns, gaugeTemperature }: CampaignColumns, line: readonly Ce
 /** `Length of run-in` with a number beside it, where all sheets that say it agree. */
 export function runInOf(sheets: readonly SheetSnapshot[]): number | undefined {
   const found = new Set<number>();
-  for (const { values } of sheets) {
-    for (const line of values) {
-      for (const [c, cell] of line.entries()) {
-        const beside = line[c + 1];
-        if (typeof cell === "string" && typeof beside === "number" && beside > 0 && isRunInLength(cell)) found.add(beside);
-      }
-    }
-  }
+  for (const [text, number] of numbersBesideTexts(sheets)) if (number > 0 && isRunInLength(text)) found.add(number);
   return found.size === 1 ? [...found][0] : undefined;
 }

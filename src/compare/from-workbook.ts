@@ -18,6 +18,7 @@ import { CHARACTERISTICS } from "../vocabulary/characteristics.ts";
 import { fieldOf, saysOwner, USE_UNITS, type UseUnit, useUnitOf } from "../vocabulary/headings.ts";
 import { positionText } from "../vocabulary/parse-heading.ts";
 import { characteristicNamed, measuredBy, ownerIn } from "../vocabulary/subjects.ts";
+import { numbersBesideTexts } from "../vocabulary/table-lines.ts";
 import { knownUnit } from "../vocabulary/units.ts";
 import { type CellAddress, placeName } from "../workbook/address.ts";
 import type { SheetSnapshot, WorkbookSnapshot } from "../workbook/port.ts";
@@ -247,14 +248,9 @@ const isNumberOf = (heading: string, text: string): boolean =>
 /** `Hours run` with a number beside it, or `Miles` or `km`, where all cells of the workbook that say so agree. */
 function useIn(sheets: readonly SheetSnapshot[]): Pick<Reading, "hours" | "useUnit"> | undefined {
   const found = new Map<UseUnit, Set<number>>();
-  for (const { values } of sheets) {
-    for (const line of values) {
-      for (const [c, cell] of line.entries()) {
-        const beside = line[c + 1];
-        const unit = typeof cell === "string" && typeof beside === "number" ? useUnitOf(cell) : undefined;
-        if (unit !== undefined) found.set(unit, (found.get(unit) ?? new Set()).add(beside as number));
-      }
-    }
+  for (const [text, number] of numbersBesideTexts(sheets)) {
+    const unit = useUnitOf(text);
+    if (unit !== undefined) found.set(unit, (found.get(unit) ?? new Set()).add(number));
   }
   const [[unit, uses] = []] = USE_UNITS.flatMap((one) => (found.get(one)?.size === 1 ? [[one, found.get(one)!] as const] : []));
   if (unit === undefined) return undefined;

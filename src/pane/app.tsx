@@ -2,9 +2,10 @@ import type { ComponentType } from "preact";
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { SheetHost } from "../workbook/port.ts";
 import { CheckView } from "./check/check-view.tsx";
-import { type Loaders, useCheck, useKey } from "./check/use-check.ts";
+import { type Loaders, useCheck } from "./check/use-check.ts";
 import { type LoadView, part, type ViewProps } from "./parts/loading.ts";
 import { type StoredChoices, StoredChoicesContext } from "./parts/stored-choices.ts";
+import { useKey } from "./parts/use-key.ts";
 import { TaskLines, useTask } from "./parts/use-task.tsx";
 import { LATER, TABS, type Tab, tabOf, VIEWS, type View } from "./views.ts";
 

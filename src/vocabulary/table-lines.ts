@@ -50,5 +50,17 @@ const fieldsOf = ({ at }: Columns, line: readonly Cell[], fields: readonly Compa
 
 const isBlankRow = (cells: ColumnFields): boolean => Object.values(cells).every(isBlank);
 
+/** Every text with a number in the next cell of its row: `Hours run | 240`. */
+export function* numbersBesideTexts(sheets: readonly { values: readonly (readonly Cell[])[] }[]): Generator<[text: string, number: number]> {
+  for (const { values } of sheets) {
+    for (const line of values) {
+      for (const [c, cell] of line.entries()) {
+        const beside = line[c + 1];
+        if (typeof cell === "string" && typeof beside === "number") yield [cell, beside];
+      }
+    }
+  }
+}
+
 /** A cell as the words that stand in it; an error says nothing. */
 export const cellText = (cell: Cell): string => (isBlank(cell) || isCellError(cell) ? "" : String(cell));

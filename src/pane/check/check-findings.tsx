@@ -6,9 +6,9 @@ import { tally, wordOf } from "../../check/finding-words.ts";
 import { counted, grouped } from "../../core/number-text.ts";
 import { placeName } from "../../workbook/address.ts";
 import { textFrom, useStored } from "../parts/stored-choices.ts";
+import { useKey } from "../parts/use-key.ts";
 import { HowTo } from "./check-view.tsx";
 import { FindingsList, type ListRow } from "./findings-list.tsx";
-import { useKey } from "./use-check.ts";
 
 const ORDERS = ["worst first", "by place", "by margin"] as const;
 

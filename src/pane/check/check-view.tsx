@@ -1,8 +1,9 @@
 import type { ComponentChildren } from "preact";
 import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
 import type { Finding } from "../../check/finding.ts";
+import { useKey } from "../parts/use-key.ts";
 import { type CheckState, type CheckTask, canStop, isCheap, isStale } from "./check-state.ts";
-import { type CheckActions, useKey } from "./use-check.ts";
+import type { CheckActions } from "./use-check.ts";
 
 /** How a sheet comes to be checked. */
 export function HowTo() {

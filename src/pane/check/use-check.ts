@@ -1,4 +1,4 @@
-import { useEffect, useLayoutEffect, useMemo, useReducer, useRef } from "preact/hooks";
+import { useEffect, useMemo, useReducer, useRef } from "preact/hooks";
 import type { Analysis } from "../../check/analysis.ts";
 import { countsText } from "../../check/counts-text.ts";
 import type { CheckResult, Finding } from "../../check/finding.ts";
@@ -10,23 +10,6 @@ import { part, recallShopLayout } from "../parts/loading.ts";
 import { sentenceOf } from "../parts/use-task.tsx";
 import { type CheckEvent, type CheckOutcome, type CheckState, type CheckTask, canStop, FIRST_RUN, isCheap, isStale, stateAfter } from "./check-state.ts";
 import type { Checker } from "./sliced-check.ts";
-
-/** A key that works wherever in a view somebody is, or nowhere in particular; `inside` is an element of the view. */
-export function useKey(key: string, inside: { readonly current: HTMLElement | null }, act: (() => void) | undefined): void {
-  const now = useRef(act);
-  now.current = act;
-  // At once: somebody may press it as soon as there is something to be seen.
-  useLayoutEffect(() => {
-    const onKeyDown = (event: KeyboardEvent) => {
-      const isPlain = !event.ctrlKey && !event.altKey && !event.metaKey && !event.shiftKey;
-      if (event.key !== key || !isPlain || !now.current || inside.current?.closest("[hidden]")) return;
-      event.preventDefault();
-      now.current();
-    };
-    document.addEventListener("keydown", onKeyDown);
-    return () => document.removeEventListener("keydown", onKeyDown);
-  }, [key, inside]);
-}
 
 /** What comes with the first check. */
 export interface Loaders {
