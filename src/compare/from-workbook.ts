@@ -15,7 +15,7 @@ import type { NameParts, SheetLabels } from "../layout/labels.ts";
 import { limitFor } from "../layout/mapped-readings.ts";
 import type { Mapping } from "../layout/mapping.ts";
 import { CHARACTERISTICS } from "../vocabulary/characteristics.ts";
-import { fieldOf, saysOwner, USE_UNITS, type UseUnit, useUnitOf } from "../vocabulary/headings.ts";
+import { fieldOf, isNumberWord, saysOwner, USE_UNITS, type UseUnit, useUnitOf } from "../vocabulary/headings.ts";
 import { positionText } from "../vocabulary/parse-heading.ts";
 import { characteristicNamed, measuredBy, ownerIn } from "../vocabulary/subjects.ts";
 import { numbersBesideTexts } from "../vocabulary/table-lines.ts";
@@ -243,7 +243,7 @@ function isPartOf(text: string | undefined, heading: string): boolean {
 
 /** `Main bearing` above a 1: it counts those, and no cylinders. A heading that only says that it counts may count these. */
 const isNumberOf = (heading: string, text: string): boolean =>
-  /^\d+$/.test(text) && fieldOf(heading) === undefined && /\p{L}/u.test(heading) && !/^\P{L}*(?:no|nr|num|number)\P{L}*$/iu.test(heading);
+  /^\d+$/.test(text) && fieldOf(heading) === undefined && /\p{L}/u.test(heading) && !isNumberWord(heading);
 
 /** `Hours run` with a number beside it, or `Miles` or `km`, where all cells of the workbook that say so agree. */
 function useIn(sheets: readonly SheetSnapshot[]): Pick<Reading, "hours" | "useUnit"> | undefined {

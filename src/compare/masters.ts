@@ -3,7 +3,7 @@ import { groupedBy } from "../core/grouped.ts";
 import { counted, decimalsOf, fixed, uncertaintyText } from "../core/number-text.ts";
 import { COVERAGE_FACTOR } from "../functions/wear/change-params.ts";
 import { mean } from "../math/statistics.ts";
-import { type Campaign, foldedHeading } from "../vocabulary/headings.ts";
+import { type Campaign, foldedHeading, IN_SESSION } from "../vocabulary/headings.ts";
 import type { Reading, ReadingSet } from "./readings.ts";
 import type { Session } from "./sessions.ts";
 
@@ -31,11 +31,8 @@ interface MasterReadings {
   readings: Reading[];
 }
 
-const START = /\b(?:start|begin|beginning|first)\b/i;
-const END = /\b(?:end|last|finish)\b/i;
-
 /** A gauge's master by its name: where the place says no more than start or end of the session, it has none. */
-const nameOf = ({ position }: Reading): string => foldedHeading(position.replace(START, " ").replace(END, " "));
+const nameOf = ({ position }: Reading): string => foldedHeading(position.replace(IN_SESSION.start, " ").replace(IN_SESSION.end, " "));
 
 /**
  * Readings of gauges' masters: rows with the characteristic `master`. A gauge whose master was read before and after
@@ -151,7 +148,7 @@ const meanOf = ({ readings }: MasterReadings): number => mean(readings.map(({ va
 /** The master at the start of a campaign less that at its end. */
 function driftOf({ readings }: MasterReadings): number {
   const of = (word: RegExp) => readings.filter(({ position }) => word.test(position)).map(({ value }) => value!);
-  const [start, end] = [of(START), of(END)];
+  const [start, end] = [of(IN_SESSION.start), of(IN_SESSION.end)];
   if (start.length > 0 && end.length > 0) return mean(start) - mean(end);
   return readings[0]!.value! - readings.at(-1)!.value!;
 }

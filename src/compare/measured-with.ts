@@ -2,7 +2,7 @@ import { Gauges } from "../check/gauges.ts";
 import { type Cell, isBlank } from "../core/cell.ts";
 import type { WorkbookCells } from "../formula/workbook-cells.ts";
 import { CHARACTERISTICS } from "../vocabulary/characteristics.ts";
-import { foldedHeading, gaugeFieldOf, isCommonPart } from "../vocabulary/headings.ts";
+import { foldedHeading, gaugeFieldOf, isCommonPart, SECOND_READINGS } from "../vocabulary/headings.ts";
 import { headingKey, measuredTogether } from "../vocabulary/measured-together.ts";
 import { isRecheck } from "../vocabulary/run-in.ts";
 import { measuredBy } from "../vocabulary/subjects.ts";
@@ -97,8 +97,8 @@ export class MeasuredWith {
     if (known === undefined && id === "") return;
     const use = { uncertainty: known, gauge: id, day: isBlank(used) || typeof used === "object" ? "" : dayIn(used) };
     if (isRecheck(name)) return;
-    const uses = SECOND.test(name) ? this.#secondUses : this.#uses;
-    for (const part of measuredTogether(name) ?? partsIn(name.replace(SECOND, ""))) uses.set(part, use);
+    const uses = SECOND_READINGS.test(name) ? this.#secondUses : this.#uses;
+    for (const part of measuredTogether(name) ?? partsIn(name.replace(SECOND_READINGS, ""))) uses.set(part, use);
   }
 
   /** By its heading, by the very characteristic, or by the part that it is of: `Rings` of a ring width. */
@@ -114,9 +114,6 @@ export class MeasuredWith {
 
 /** Read on the same gauge. */
 const TEST_OF: Readonly<Record<string, string>> = { "wet compression": "compression pressure" };
-
-/** What a second person measured, and with what. */
-const SECOND = /\bsecond readings?\b/i;
 
 /** The parts that a name lists: `Pins and pin bores`. */
 function partsIn(name: string): string[] {

@@ -57,6 +57,9 @@ const MASTER_WORDS = {
   end: ["master at end", "master at the end", "ring at end", "standard at end"],
 } as const;
 
+/** When in its session a master was read, said among other words. */
+export const IN_SESSION = { start: /\b(?:start|begin|beginning|first)\b/i, end: /\b(?:end|last|finish)\b/i } as const;
+
 /** In the same row: the gauge's own, beside that of the part. */
 const GAUGE_TEMPERATURE_WORDS = ["gauge temperature", "temperature of the gauge"] as const;
 
@@ -177,6 +180,8 @@ const DIRECTIONS = byWord<WearDirection>({ larger: ["larger", ...WEAR_DIRECTIONS
 const REPEATS = byWord<keyof typeof REPEAT_WORDS>(REPEAT_WORDS);
 /** Whether a column holds the first readings or those that repeat them. */
 export const repeatFieldOf = (heading: string): keyof typeof REPEAT_WORDS | undefined => REPEATS.get(nameOf(heading));
+/** What a second person measured, said among other words: `Bores, second readings`. */
+export const SECOND_READINGS = /\bsecond readings?\b/i;
 const JUDGING = new Set<string>(JUDGING_WORDS);
 const SOURCES = new Set<string>(SOURCE_WORDS);
 
@@ -216,6 +221,9 @@ export const isRemark = (heading: string): boolean => REMARKS.has(foldedHeading(
 
 /** A heading of where limits come from. */
 export const isSource = (heading: string): boolean => SOURCES.has(foldedHeading(heading));
+
+/** `No.` or `Number`: it counts, and does not say what. */
+export const isNumberWord = (heading: string): boolean => /^\P{L}*(?:no|nr|num|number)\P{L}*$/iu.test(heading);
 
 const NOT_MEASURED = new RegExp(
   `\\b(?:${["lower", ...FIELD_WORDS.lower, "upper", ...FIELD_WORDS.upper, ...ONE_SIDED_LIMIT, ...TARGET_WORDS, ...STATISTIC_WORDS].join("|")})\\b`,
