@@ -1,5 +1,5 @@
 import { existsSync, mkdirSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
-import { dirname, join } from "node:path";
+import { join } from "node:path";
 import { root } from "./paths.ts";
 
 /** What decides as well how a bench is made of its files. */
@@ -17,9 +17,10 @@ export async function freshBench(folder: string): Promise<"built" | "as it was">
   if (existsSync(join(folder, "index.html")) && isFresh(record)) return "as it was";
   // Whoever is stopped halfway leaves no record behind.
   rmSync(record, { force: true });
+  // Where nothing can be written that is said here, by its code; the bundler says it in its own way.
+  mkdirSync(folder, { recursive: true });
   const { makeBench } = await import("./build-bench.ts");
   const { files } = await makeBench(folder);
-  mkdirSync(dirname(record), { recursive: true });
   writeFileSync(record, JSON.stringify([...new Set([...files, ...MAKERS])].flatMap((file) => stateOf(file) ?? [])));
   return "built";
 }

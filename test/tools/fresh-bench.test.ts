@@ -36,3 +36,17 @@ test("a bench that is there is made again only when something that it was made o
     rmSync(folder, { recursive: true, force: true });
   }
 });
+
+test("where its folder cannot be made, that is told by the file system's code", async () => {
+  const folder = mkdtempSync(join(tmpdir(), "crosshatch-fresh-"));
+  const file = join(folder, "dist");
+  writeFileSync(file, "");
+  try {
+    await expect(freshBench(join(file, "bench"))).rejects.toMatchObject({
+      syscall: expect.any(String),
+      code: expect.stringMatching(/^(?:ENOTDIR|EEXIST|ENOENT)$/),
+    });
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+});
