@@ -3,6 +3,7 @@
  * browsers takes seconds to load, and nothing in it changes from file to file; whatever a test may look at with other eyes, as
  * everything of ours, is loaded anew for each.
  */
+require("./compiled-once.cjs");
 const { TestEnvironment } = require("jest-environment-node");
 
 /**
