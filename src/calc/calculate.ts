@@ -1,4 +1,4 @@
-import type { Cell, CellError } from "../core/cell.ts";
+import { type Cell, type CellError, isErrorCode } from "../core/cell.ts";
 import { namesOwnFunction } from "../core/define.ts";
 import { keyOf, MOST_COLUMNS, placeName } from "../workbook/address.ts";
 import type { SheetSnapshot } from "../workbook/port.ts";
@@ -26,10 +26,15 @@ export function calculate(book: WorkbookFile, work?: number): CalculatedWorkbook
   const beyond = omissionNote();
   const unsettled: CellFile[] = [];
   const sheets = book.sheets.map((_, sheet) => snapshot(book, sheet, computed, unsettled));
-  const unknown = unknownOnce(book, [...computed.refused.keys(), ...inCycles, ...unsettled], computed.hurried || book.from1904);
+  const likeErrors = book.sheets.flatMap(({ name, cells }) => cells.filter(readsAsError).map((cell) => ({ sheet: name, cell })));
+  const unknown = unknownOnce(
+    book,
+    [...computed.refused.keys(), ...inCycles, ...unsettled, ...likeErrors.map(({ cell }) => cell)],
+    computed.hurried || book.from1904,
+  );
   return {
     sheets: sheets.map((sheet, i) => ({ ...sheet, stored: storedOtherwise(book.sheets[i]!, sheet, unknown) })),
-    notes: [...notesOn(book, computed), ...(beyond ? [`Not everything in this workbook was calculated. ${beyond}`] : [])],
+    notes: [...notesOn(book, computed), ...noteOnTexts(likeErrors), ...(beyond ? [`Not everything in this workbook was calculated. ${beyond}`] : [])],
     spillSizes: reachesOf(book, computed),
     unknown,
   };
@@ -53,6 +58,21 @@ function reachesOf(book: WorkbookFile, computed: Computed): Map<CellFile, SpillS
     }
   }
   return reaches;
+}
+
+/** Text that reads as an error's code, typed or as a formula of its own: the grid takes it for that error. */
+const readsAsError = ({ value, formula, beyond }: CellFile): boolean => {
+  if (beyond !== undefined) return false;
+  const text = formula === undefined ? value : /^"(#[^"]*)"$/.exec(formula)?.[1];
+  return typeof text === "string" && isErrorCode(text);
+};
+
+function noteOnTexts(cells: readonly { sheet: string; cell: CellFile }[]): string[] {
+  const [first, ...more] = cells;
+  if (!first) return [];
+  const place = placeName({ sheet: first.sheet, ...first.cell });
+  const others = more.length === 0 ? "" : more.length === 1 ? " and one more cell" : ` and ${more.length} more cells`;
+  return [`${place}${others}: text that reads as an error counts as that error in the formulas that refer to it.`];
 }
 
 /** An error that is one of this calculation, not of the workbook. */
@@ -126,7 +146,7 @@ export function restingOn(book: WorkbookFile, sources: readonly CellFile[]): Set
   const unknown = new Set(sources);
   if (unknown.size === 0) return unknown;
   const cells = book.sheets.map((): Set<number> => new Set());
-  for (const [cell, sheet] of formulasOf(book)) if (unknown.has(cell)) fill(cells[sheet]!, cell);
+  for (const [sheet, { cells: own }] of book.sheets.entries()) for (const cell of own) if (unknown.has(cell)) fill(cells[sheet]!, cell);
   let looks = 0;
   let left = precedentsOf(book).filter(({ cell }) => !unknown.has(cell));
   for (let found = true; found; ) {

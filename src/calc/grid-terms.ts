@@ -1,4 +1,5 @@
 import { NAMESPACE } from "../core/define.ts";
+import { takesOneCell } from "./grid/single-values.ts";
 
 /** The grid's helper that gives an error. */
 export const ERROR = "SHEET.ERROR";
@@ -34,7 +35,9 @@ interface GridFunctions {
 }
 
 /** Functions of the grid that come out otherwise in office programs, also in ordinary cases, or of which some calls never end. */
-const LEFT_OUT = new Set("CUMIPMT CUMPRINC DURATION FORMULATEXT IRR MDURATION PRICE RATE REGEXEXTRACT REGEXREPLACE REGEXTEST XIRR XNPV YIELD".split(" "));
+const LEFT_OUT = new Set(
+  "ARRAYTOTEXT CUMIPMT CUMPRINC DURATION FORMULATEXT IRR MDURATION PRICE RATE REGEXEXTRACT REGEXREPLACE REGEXTEST XIRR XNPV YIELD".split(" "),
+);
 
 /** Signatures of all functions of the grid that are relied on. */
 export function signaturesOf({ content }: GridFunctions): Signatures {
@@ -45,7 +48,7 @@ export function signaturesOf({ content }: GridFunctions): Signatures {
       const repeating = args.filter((arg) => arg.repeating).length;
       const past = index - args.length;
       const arg = past < 0 || repeating === 0 ? args[index] : args[args.length - repeating + (past % repeating)];
-      return arg?.acceptMatrix === true;
+      return arg?.acceptMatrix === true && !takesOneCell(name);
     },
   };
 }

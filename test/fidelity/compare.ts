@@ -1,4 +1,5 @@
 import { calculate, restingOn } from "../../src/calc/calculate.ts";
+import { letterOf } from "../../src/calc/grid/added.ts";
 import { type Cell, isCellError } from "../../src/core/cell.ts";
 import { placeName } from "../../src/workbook/address.ts";
 import type { CellFile } from "../../src/xlsx/model.ts";
@@ -18,11 +19,13 @@ export interface Fidelity {
   valueless: number;
   /** Formulas of which the program that saved the file did not know a function, and what rests on them; not compared. */
   unknownThere: number;
+  /** CHAR above 127 by the letters of the Macintosh, and what rests on it; not compared. */
+  letters: number;
   differing: string[];
 }
 
 export const noCounts = (): Counts => ({ agrees: 0, refused: 0, differs: 0, "error of ours": 0 });
-export const newFidelity = (): Fidelity => ({ functions: new Map(), total: noCounts(), volatile: 0, valueless: 0, unknownThere: 0, differing: [] });
+export const newFidelity = (): Fidelity => ({ functions: new Map(), total: noCounts(), volatile: 0, valueless: 0, unknownThere: 0, letters: 0, differing: [] });
 
 const VOLATILE = /\b(?:NOW|TODAY|RAND|RANDBETWEEN|RANDARRAY|OFFSET|INDIRECT|CELL|INFO)\s*\(/i;
 const FIRST = /([A-Z][A-Z0-9.]*)\s*\(/i;
@@ -41,12 +44,22 @@ function isSame(ours: Cell, kept: Cell): boolean {
   return (ours ?? "") === (kept ?? "");
 }
 
+const OF_MACINTOSH = new Map(
+  Array.from(new TextDecoder("macintosh").decode(Uint8Array.from({ length: 128 }, (_, i) => 128 + i)), (letter, i) => [letterOf(128 + i), letter]),
+);
+/** Excel for Macintosh counts the letters above 127 as that machine does, Excel for Windows by code page 1252. */
+const isOfMacintosh = (formula: string, kept: Cell, ours: Cell): boolean =>
+  /\bCHAR\(/i.test(formula) && kept !== ours && kept === OF_MACINTOSH.get(String(ours));
+
 /** A reference alone: its value is never an empty text where what it names holds a number. */
 const REFERENCE = /^[$A-Z]+[$\d]+$/i;
 
-/** What a program left that had no value: nothing, or an empty text for the number of another cell. */
+/** What a program left that had no value: nothing, a number that no sheet holds, or an empty text for the number of another cell. */
 const isNoValue = (kept: Cell, ours: Cell, formula: string): boolean =>
-  kept === null || kept === undefined || (kept === "" && typeof ours === "number" && REFERENCE.test(formula));
+  kept === null ||
+  kept === undefined ||
+  (isCellError(kept) && kept.message !== undefined) ||
+  (kept === "" && typeof ours === "number" && REFERENCE.test(formula));
 
 /** Calculates a workbook and adds to the counts how its formulas compare with the values that the file keeps. */
 export function compareWithKept(bytes: Uint8Array, name: string, into: Fidelity): void {
@@ -69,6 +82,10 @@ export function compareWithKept(bytes: Uint8Array, name: string, into: Fidelity)
     book,
     cells.filter(({ cell, sheet }) => isUnknownThere(cell.value, oursOf(sheet, cell))).map(({ cell }) => cell),
   );
+  const lettered = restingOn(
+    book,
+    cells.filter(({ cell, formula, sheet }) => isOfMacintosh(formula, cell.value, oursOf(sheet, cell))).map(({ cell }) => cell),
+  );
   // A library that does not calculate keeps 0 for every formula.
   const isUncalculated = cells.every(({ cell }) => cell.value === 0);
   for (const { cell, formula, sheet } of cells) {
@@ -76,6 +93,7 @@ export function compareWithKept(bytes: Uint8Array, name: string, into: Fidelity)
     const ours = oursOf(sheet, cell);
     if (volatile.has(cell)) into.volatile++;
     else if (isUncalculated || isNoValue(kept, ours, formula)) into.valueless++;
+    else if (lettered.has(cell) && !isSame(ours, kept)) into.letters++;
     else if (older.has(cell) && !refused.has(cell)) into.unknownThere++;
     else {
       const outcome: Outcome = isSame(ours, kept)
@@ -102,7 +120,7 @@ export function compareWithKept(bytes: Uint8Array, name: string, into: Fidelity)
 const COLUMNS: readonly Outcome[] = ["agrees", "refused", "differs", "error of ours"];
 
 /** A table of the counts, the functions that differ most first. */
-export function fidelityTable({ functions, total, volatile, valueless, unknownThere }: Fidelity): string {
+export function fidelityTable({ functions, total, volatile, valueless, unknownThere, letters }: Fidelity): string {
   const line = (name: string, counts: Counts): string => `| ${name} | ${COLUMNS.map((column) => counts[column]).join(" | ")} |`;
   const weight = (counts: Counts): number => counts.differs + counts["error of ours"];
   const lines = [...functions]
@@ -114,6 +132,6 @@ export function fidelityTable({ functions, total, volatile, valueless, unknownTh
     ...lines,
     line("all", total),
     "",
-    `Not compared: ${volatile} volatile, ${valueless} without a kept value, ${unknownThere} with #NAME? for what the program that saved them did not know.`,
+    `Not compared: ${volatile} volatile, ${valueless} without a kept value, ${unknownThere} with #NAME? for what the program that saved them did not know, ${letters} with letters of the Macintosh.`,
   ].join("\n");
 }

@@ -24,19 +24,27 @@ export const ERROR_TYPES = ["#NULL!", "#DIV/0!", "#VALUE!", "#REF!", "#NAME?", "
 const gcd = (a: number, b: number): number => (b === 0 ? a : gcd(b, a % b));
 const outOf = (what: string): SheetFault => new SheetFault("#NUM!", what);
 
+/** A number of more than the 15 digits that a sheet keeps, 0 for those behind them. */
+const inFull = (value: number, places: number): string =>
+  `${BigInt(
+    Math.abs(value)
+      .toPrecision(15)
+      .replace(/^(\d)\.(\d+)e\+(\d+)$/, (_, first, rest, power) => `${first}${rest.padEnd(Number(power), "0")}`),
+  )}${places > 0 ? `.${"0".repeat(Math.min(100, places))}` : ""}`;
+
 /** A number with so many decimals, with commas between its thousands. */
 export function decimalText(value: number, places: number, hasCommas: boolean): string {
   const rounded = toPlaces(value, places, "nearest");
-  const [whole, behind] = Math.abs(rounded)
-    .toFixed(Math.max(0, Math.min(100, places)))
-    .split(".") as [string, string?];
+  const [whole, behind] = (
+    rounded === 0 || Math.abs(rounded) < 1e15 ? Math.abs(rounded).toFixed(Math.max(0, Math.min(100, places))) : inFull(rounded, places)
+  ).split(".") as [string, string?];
   const grouped = hasCommas ? whole.replace(/\B(?=(\d{3})+$)/g, ",") : whole;
   return `${rounded < 0 ? "-" : ""}${grouped}${behind ? `.${behind}` : ""}`;
 }
 
 /** The letters of office programs by their numbers: code page 1252. */
 const FROM_128 = "€\u0081‚ƒ„…†‡ˆ‰Š‹Œ\u008dŽ\u008f\u0090‘’“”•–—˜™š›œ\u009džŸ";
-const letterOf = (number: number): string => FROM_128[number - 128] ?? String.fromCharCode(number);
+export const letterOf = (number: number): string => FROM_128[number - 128] ?? String.fromCharCode(number);
 const numberOf = (letter: string): number => {
   const place = FROM_128.indexOf(letter);
   return place >= 0 ? place + 128 : letter.charCodeAt(0);
@@ -58,11 +66,27 @@ export function addedFunctions(grid: GridParts): Record<string, OwnFunction> {
         return of(...given.map((one) => reader.number(one, this)));
       },
     );
-  /** A function of all values, in which a text in a cell counts as the number that it reads as. */
-  const ofEach = (description: string, of: (numbers: number[]) => number): OwnFunction =>
+  /**
+   * A function of whole numbers, of every value in what it is given; a text in a cell counts as the number that it reads as. No truth
+   * value and no number of more than 53 bits does: by Excel's values in a public test workbook (ironcalc/IronCalc, GCD_LCM.xlsx), as
+   * that blanks in a range are 0, and blank cells alone are none.
+   */
+  const ofWholes = (description: string, of: (numbers: number[]) => number): OwnFunction =>
     declared(helpers, description, ["value (number, range<number>, repeating)"], function (...args) {
-      const cells = args.flatMap((given) => [...givenCells(given)]).filter((cell) => (cell?.value ?? null) !== null);
-      return of(cells.map((cell) => reader.number(cell, this)));
+      const numbers: number[] = [];
+      for (const given of args) {
+        if (given === undefined) return new SheetFault("#N/A", "Nothing may be left out here between two commas.");
+        const cells = [...givenCells(given)];
+        for (const cell of cells) {
+          if (typeof cell?.value === "boolean") return new SheetFault("#VALUE!", "A number is wanted where there is a truth value.");
+          if ((cell?.value ?? null) !== null || cells.length > 1) numbers.push(reader.number(cell, this));
+        }
+      }
+      if (numbers.length === 0) return new SheetFault("#VALUE!", "There is no number among these values.");
+      if (numbers.some((number) => number < 0)) throw outOf("No number here may be below 0.");
+      const found = of(numbers.map(Math.trunc));
+      if (Math.max(found, ...numbers) > Number.MAX_SAFE_INTEGER) throw outOf("Whole numbers above 2^53 are not told apart.");
+      return found;
     });
   const whole = (values: readonly number[]): number[] => {
     const found = values.map(Math.trunc);
@@ -114,8 +138,8 @@ export function addedFunctions(grid: GridParts): Record<string, OwnFunction> {
       for (let i = 1; i <= Math.min(k, n - k); i++) ways = Math.round((ways * (n - i + 1)) / i);
       return ways;
     }),
-    GCD: ofEach("Greatest common divisor", (values) => whole(values).reduce(gcd, 0)),
-    LCM: ofEach("Least common multiple", (values) => whole(values).reduce((a, b) => (a === 0 || b === 0 ? 0 : (a / gcd(a, b)) * b), 1)),
+    GCD: ofWholes("Greatest common divisor", (values) => values.reduce(gcd, 0)),
+    LCM: ofWholes("Least common multiple", (values) => values.reduce((a, b) => (a === 0 || b === 0 ? 0 : (a / gcd(a, b)) * b), 1)),
     N: declared(helpers, "A value as a number; text is 0", ["value (any, range)"], (given) => {
       const value = first(given)?.value;
       if (isError(value)) throw first(given);
@@ -170,12 +194,10 @@ export function addedFunctions(grid: GridParts): Record<string, OwnFunction> {
       (given, decimal, group) => {
         const point = decimal === undefined ? "." : reader.text(decimal)[0];
         const comma = group === undefined ? (point === "," ? "." : ",") : reader.text(group)[0];
-        const [whole, ...behind] = reader
-          .text(given)
-          .replace(/\s/g, "")
-          .split(point ?? ".");
+        if (point === undefined || comma === undefined) return new SheetFault("#VALUE!", "The signs for decimals and for thousands are one letter each.");
+        const [whole, ...behind] = reader.text(given).replace(/\s/g, "").split(point);
         const signs = /%*$/.exec([whole, ...behind].join("."))![0].length;
-        const plain = [comma ? whole!.replaceAll(comma, "") : whole!, ...behind].join(".").slice(0, signs ? -signs : undefined);
+        const plain = [whole!.replaceAll(comma, ""), ...behind].join(".").slice(0, signs ? -signs : undefined);
         if (plain === "" && signs === 0) return 0;
         if (behind.length > 1 || !/^[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?$/i.test(plain)) return new SheetFault("#VALUE!", "This text is no number.");
         return Number((Number(plain) / 100 ** signs).toPrecision(15));

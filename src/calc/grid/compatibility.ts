@@ -6,7 +6,7 @@ import { convertFunctions } from "./convert.ts";
 import { conditionalFunctions } from "./criteria.ts";
 import { databaseFunctions } from "./databases.ts";
 import { distributionFunctions } from "./distributions.ts";
-import { numberFaults } from "./fault-codes.ts";
+import { numberFaults, otherFaults } from "./fault-codes.ts";
 import { countFirstDays } from "./first-days.ts";
 import { lookupFunctions } from "./lookups.ts";
 import {
@@ -16,6 +16,7 @@ import {
   type GridCell,
   type GridParts,
   gridBlock,
+  isError,
   notHere,
   type OwnFunction,
   Reader,
@@ -25,6 +26,8 @@ import {
 } from "./own-function.ts";
 import { placeFunctions } from "./places.ts";
 import { ROUNDING } from "./rounding.ts";
+import { readSingleValues } from "./single-values.ts";
+import { answerAsExcel } from "./small-differences.ts";
 import { statisticFunctions } from "./statistics.ts";
 import { subtotalFunctions } from "./subtotals.ts";
 import { textFunctions } from "./text-format.ts";
@@ -53,7 +56,6 @@ export function applyCompatibility(engine: GridParts): void {
   if (done.has(registry)) return;
   done.add(registry);
   for (const functions of OWN) for (const [name, own] of Object.entries(functions(engine))) registry.replace(name, own);
-  readTextAsOthers(registry, engine);
   falseWithoutElse(registry);
   compareAsOthers(registry);
   joinOneByOne(registry);
@@ -62,39 +64,12 @@ export function applyCompatibility(engine: GridParts): void {
   indexAlongRows(registry, engine);
   chooseAsOthers(registry);
   numberFaults(registry);
-  countFirstDays(registry);
+  otherFaults(registry);
+  answerAsExcel(registry);
+  countFirstDays(registry, engine);
   countNoCutReferences(registry);
-}
-
-/** A number in text with an exponent that the grid does not read. */
-const FAR_DOWN = /^\s*[+-]?(?:\d+\.?\d*|\.\d+)e-\d{3,}\s*$/i;
-/** Nearer to nothing a sheet holds no number: it is 0. */
-const NEAREST = 1e-307;
-const isNothing = (value: unknown): boolean => typeof value === "string" && FAR_DOWN.test(value) && Math.abs(Number(value)) < NEAREST;
-
-/**
- * Where a number is wanted, the grid takes empty text for 0; other sheets say `#VALUE!`. A cell
- * that says "nothing yet" must not turn into a measured zero. Text of a number that is nothing, as
- * "1E-320", is 0.
- */
-function readTextAsOthers(registry: FunctionRegistry, { EvaluationError }: GridParts): void {
-  for (const [name, own] of Object.entries(registry.content)) {
-    const numeric = own.args.map((arg) => arg.type.length === 1 && arg.type[0] === "NUMBER" && !arg.acceptMatrix && !arg.acceptErrors && !arg.repeating);
-    if (!numeric.includes(true)) continue;
-    const { compute } = own;
-    registry.replace(name, {
-      ...own,
-      compute(...args) {
-        for (let i = 0; i < args.length; i++) {
-          if (!numeric[i]) continue;
-          const value = (args[i] as GridCell | undefined)?.value;
-          if (value === "") return new EvaluationError("A number is wanted where there is empty text.", "#VALUE!");
-          if (isNothing(value)) args[i] = { value: 0 };
-        }
-        return compute.apply(this, args);
-      },
-    });
-  }
+  // Around all others, which need not look for errors and texts then.
+  readSingleValues(registry, engine);
 }
 
 /** `IF` without its third argument gives FALSE in other sheets, 0 in the grid, which would read as a measured zero too. */
@@ -192,6 +167,8 @@ const WHOLE: Readonly<Record<string, readonly number[]>> = { LEFT: [1], RIGHT: [
 function countWholeLetters(registry: FunctionRegistry, engine: GridParts): void {
   const reader = new Reader(engine.helpers);
   const fault = new SheetFault("#VALUE!", "Which of the texts is to be replaced counts from 1.");
+  const below = new SheetFault("#VALUE!", "No fewer than 0 letters are replaced.");
+  wrapFunction(registry, "REPLACE", (args, grid) => ((singleOf(args[2]) as number) < 0 ? below : grid()));
   wrapFunction(registry, "SUBSTITUTE", (args, grid) => (args[3] && singleOf(args[3]) === 0 ? fault : grid()));
   for (const [name, places] of Object.entries(WHOLE))
     wrapFunction(registry, name, (args, grid, { locale }) =>
@@ -217,7 +194,15 @@ function indexAlongRows(registry: FunctionRegistry, engine: GridParts): void {
   });
 }
 
-/** `IFS` of which no condition holds is `#N/A`, and `SWITCH` does not tell capitals from small letters. */
+/** Beside numbers a blank cell is 0; to SWITCH two blank cells are not the same. */
+const isCase = (value: unknown, wanted: unknown): boolean => {
+  const [a, b] = [value ?? (wanted === null || wanted === undefined ? undefined : EMPTY_OF[typeof wanted]), wanted ?? EMPTY_OF[typeof value]];
+  if (a === undefined || b === undefined || typeof a !== typeof b) return false;
+  return typeof a === "number" ? compareAsSheets(a, b as number) === 0 : typeof a === "string" ? compareTexts(a, b as string) === 0 : a === b;
+};
+const EMPTY_OF: Readonly<Record<string, unknown>> = { number: 0, string: "" };
+
+/** `IFS` of which no condition holds is `#N/A`; `SWITCH` does not tell capitals from small letters, and ends with an error that it comes by. */
 function chooseAsOthers(registry: FunctionRegistry): void {
   const fault = new SheetFault("#N/A", "None of the conditions holds.");
   const isFalse = (given: Given): boolean => {
@@ -225,14 +210,16 @@ function chooseAsOthers(registry: FunctionRegistry): void {
     return more.length === 0 && [false, 0, null, undefined].includes(cell?.value as null);
   };
   wrapFunction(registry, "IFS", (args, grid) => (args.every((given, i) => i % 2 === 1 || isFalse(given)) ? fault : grid()));
-  wrapFunction(registry, "SWITCH", (args, grid) =>
-    grid(
-      args.map((given, i) => {
-        const isCompared = i === 0 || (i % 2 === 1 && i < args.length - 1);
-        return isCompared && !Array.isArray(given) && typeof given?.value === "string" ? { ...given, value: given.value.toLowerCase() } : given;
-      }),
-    ),
-  );
+  wrapFunction(registry, "SWITCH", (args, grid) => {
+    const [value, ...rest] = args;
+    if (isError(singleOf(value)) || args.some((given, i) => Array.isArray(given) && (i === 0 || i % 2 === 1))) return grid();
+    for (let i = 0; i + 1 < rest.length; i += 2) {
+      const wanted = rest[i] === undefined ? { value: 0 } : rest[i];
+      if (isError(singleOf(wanted))) return wanted;
+      if (isCase(singleOf(value), singleOf(wanted))) return rest[i + 1] ?? { value: 0 };
+    }
+    return rest.length % 2 === 1 ? (rest.at(-1) ?? { value: 0 }) : new SheetFault("#N/A", "SWITCH names no such value.");
+  });
 }
 
 /** `ROUND` and its like work on decimals. Text is read, and faults are told, by the grid's own functions. */

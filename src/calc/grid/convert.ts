@@ -13,6 +13,9 @@ const LIGHT_YEAR = 9_460_730_472_580_800;
 /**
  * Units by kind, in SI units, with the constants by which they are defined: the yard and the pound (1959), the gallons,
  * standard gravity and atmosphere, the thermochemical and the International Table calorie. Names after `|` mean the same.
+ * Millimetre of mercury, parsec, electron volt and atomic mass unit are Excel's, by the values that it keeps in public test workbooks (vinci1it2000/formulas, test.xlsx;
+ * ironcalc/IronCalc, CONVERT.xlsx), as are the units that take a prefix: by definition they are 133.322387415 Pa, 3.08567758149137E16 m,
+ * 1.602176634E-19 J and, as measured, 1.66053906660E-27 kg.
  * Source, from memory: NIST SP 811 (2008), appendix B.8; BIPM SI brochure (2019); the names from Excel's description of CONVERT.
  */
 const UNITS: Readonly<Record<string, Readonly<Record<string, number>>>> = {
@@ -29,7 +32,7 @@ const UNITS: Readonly<Record<string, Readonly<Record<string, number>>>> = {
     "Picapt|Pica": INCH / 72,
     pica: INCH / 6,
     ly: LIGHT_YEAR,
-    "parsec|pc": (149_597_870_700 * 648_000) / Math.PI,
+    "parsec|pc": 3.0856775812815532e16,
   },
   mass: {
     g: 0.001,
@@ -42,17 +45,17 @@ const UNITS: Readonly<Record<string, Readonly<Record<string, number>>>> = {
     ton: 2000 * POUND,
     "uk_ton|LTON|brton": 2240 * POUND,
     sg: POUND_FORCE / FOOT,
-    u: 1.6605390666e-27,
+    u: 1.660538782e-27,
   },
   time: { "sec|s": 1, "min|mn": 60, hr: 3600, "day|d": 86_400, yr: 31_557_600 },
-  pressure: { "Pa|p": 1, bar: 1e5, "atm|at": 101_325, mmHg: 133.322387415, Torr: 101_325 / 760, psi: POUND_FORCE / INCH ** 2 },
+  pressure: { "Pa|p": 1, bar: 1e5, "atm|at": 101_325, mmHg: 133.322, Torr: 101_325 / 760, psi: POUND_FORCE / INCH ** 2 },
   force: { N: 1, "dyn|dy": 1e-5, lbf: POUND_FORCE, pond: GRAVITY / 1000 },
   energy: {
     J: 1,
     e: 1e-7,
     c: 4.184,
     cal: 4.1868,
-    "eV|ev": 1.602176634e-19,
+    "eV|ev": 1.602176487e-19,
     "HPh|hh": 550 * FOOT * POUND_FORCE * 3600,
     "Wh|wh": 3600,
     flb: FOOT * POUND_FORCE,
@@ -96,9 +99,14 @@ const ZERO: Readonly<Record<string, number>> = { C: 273.15, cel: 273.15, F: 459.
 
 /** Units that take a prefix, with the power to which it is raised. */
 const METRIC = new Map<string, number>([
-  ..."m g s sec Pa p N dyn dy J e c cal eV ev Wh wh W w T ga K kel l L lt ang u pc parsec bar bit byte mmHg pond ar m/s m/sec m/h m/hr"
-    .split(" ")
+  ...`m g s sec Pa p N dyn dy J e c cal eV ev Wh wh W w T ga K kel l L lt ang u pc parsec bar bit byte mmHg pond ar m/s m/sec m/h m/hr
+    atm at ly mph uk_pt`
+    .split(/\s+/)
     .map((name) => [name, 1] as const),
+  ["ang^2", 2],
+  ["ang2", 2],
+  ["ang^3", 3],
+  ["ang3", 3],
   ["m^2", 2],
   ["m2", 2],
   ["m^3", 3],

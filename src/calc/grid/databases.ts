@@ -69,6 +69,7 @@ export function databaseFunctions(grid: GridParts): Record<string, OwnFunction> 
       function (list, field, conditions) {
         if (conditions === undefined) return new SheetFault("#VALUE!", "The conditions are a range: headings, and below them what is asked for.");
         const block = gridBlock(list);
+        if ((block[0]?.length ?? 0) < 2) return new SheetFault("#VALUE!", "A list is a row of headings with rows below it.");
         const rows = rowsOf(block, gridBlock(conditions), this);
         const hasField = field !== undefined && (gridBlock(field)[0]?.[0]?.value ?? null) !== null;
         if (!hasField && COUNTING_ROWS.has(name)) return rows.length;

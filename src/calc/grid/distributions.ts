@@ -101,6 +101,7 @@ export function distributionFunctions(grid: GridParts): Record<string, OwnFuncti
     "CONFIDENCE.T": make("Half the width of a confidence interval, by the t distribution", ["alpha", "deviation", "size"], (alpha, deviation, size) => {
       within(alpha);
       positive("standard deviation", deviation!);
+      if (Math.trunc(size!) < 1) throw beyond("The size has to be at least 2.");
       if (Math.trunc(size!) < 2) throw new SheetFault("#DIV/0!", "The size has to be at least 2.");
       return (-tQuantile(alpha / 2, degrees(size! - 1)) * deviation!) / Math.sqrt(Math.trunc(size!));
     }),

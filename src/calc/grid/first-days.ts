@@ -1,7 +1,4 @@
-import { type FunctionRegistry, type Given, isError, notHere, SheetFault, singleOf, wrapFunction } from "./own-function.ts";
-
-/** 1 March 1900: from here on the grid's days are those of office programs. */
-const MARCH_1900 = 61;
+import { type FunctionRegistry, type Given, type GridParts, isError, MARCH_1900, notHere, Reader, SheetFault, singleOf, wrapFunction } from "./own-function.ts";
 
 /**
  * The date of one of the first days of a sheet, `undefined` for later ones. Office programs count a 29 February 1900 that never was
@@ -21,7 +18,7 @@ const REFUSED = new SheetFault("#NUM!", notHere("Days before 1 March 1900, of wh
 
 const numberOf = (given: Given): number | undefined => {
   const value = singleOf(given) ?? 0;
-  return typeof value === "number" ? value : undefined;
+  return typeof value === "number" ? value : typeof value === "boolean" ? Number(value) : undefined;
 };
 
 const DAY = 86_400_000;
@@ -32,6 +29,7 @@ const partsOf = (day: number) => {
 
 /** So many months on, in the same day of the month or its last one: from day 0 of January 1900 to a day 0, which is the last of the month before. */
 function monthsOn(from: number, months: number, isEnd: boolean): Given | SheetFault {
+  if (from < 0) return NO_DAY;
   const { year, month, day } = partsOf(from);
   const [first, next] = [0, 1].map((more) => startOf(year, month + months + more)) as [number, number];
   const on = isEnd ? next - 1 : Math.min(first + day - 1, next - 1);
@@ -61,14 +59,24 @@ function daysApart([from, to, unit]: readonly Given[], grid: (others: Given[]) =
   return grid([{ value: first + MARCH_1900 }, { value: last + MARCH_1900 }, unit]);
 }
 
+const isOtherText = (value: unknown): boolean => typeof value === "string" && !/^(?:true|false)$/i.test(value);
+
+/** Functions of a day or a time that the grid also counts for what lies before the first day. */
+const OF_DAYS = ["WEEKDAY", "HOUR", "MINUTE", "SECOND"];
+
 /** The first days as office programs have them, or refused where months are counted from them. */
-export function countFirstDays(registry: FunctionRegistry): void {
+export function countFirstDays(registry: FunctionRegistry, { helpers }: GridParts): void {
+  const reader = new Reader(helpers);
   for (const [name, part] of Object.entries(PARTS))
-    wrapFunction(registry, name, ([given], grid) => {
+    wrapFunction(registry, name, ([given], grid, { locale }) => {
       const day = given === undefined ? undefined : numberOf(given);
+      const text = singleOf(given);
+      if (typeof text === "string" && !isError(text) && reader.inText(text, locale) === undefined)
+        return new SheetFault("#VALUE!", reader.unread(text, locale));
       if (day !== undefined && day < 0) return NO_DAY;
       return (day === undefined ? undefined : firstDay(day)?.[part]) ?? grid();
     });
+  for (const name of OF_DAYS) wrapFunction(registry, name, ([given], grid) => (((given && numberOf(given)) ?? 0) < 0 ? NO_DAY : grid()));
   for (const [name, days] of Object.entries(BY_CALENDAR))
     wrapFunction(registry, name, (args, grid) => {
       const early = args.slice(0, days).some((given) => firstDay(numberOf(given) ?? MARCH_1900));
@@ -76,7 +84,8 @@ export function countFirstDays(registry: FunctionRegistry): void {
     });
   wrapFunction(registry, "DAYS360", ([from, to, isEuropean], grid) => {
     const [first, last] = [numberOf(from), numberOf(to)];
-    if (first === undefined || last === undefined) return grid();
+    // A text that is no truth value is told by the grid.
+    if (first === undefined || last === undefined || isOtherText(singleOf(isEuropean))) return grid();
     return Math.min(first, last) < 0 ? NO_DAY : { value: daysBy30(partsOf(first), partsOf(last), isEuropean !== undefined && Boolean(singleOf(isEuropean))) };
   });
   for (const name of ["EDATE", "EOMONTH"])

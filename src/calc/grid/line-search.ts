@@ -96,27 +96,41 @@ function placesOfKind(line: Line, kind: string): readonly number[] {
 }
 
 /**
- * In a line that goes up, the last place whose value is not above the target; in one that goes down, the last
- * that is not below it. Values of another kind are passed over. Where the line is in no order, what is found is what
- * office programs find that halve it in this way: from a value of another kind on to the next of the target's, and among
- * equal ones to the last of the run.
+ * In a line that goes up, the last place whose value is not above the target. Values of another kind are passed over. Where the line
+ * is in no order, what is found is what office programs find that halve it in this way: from a value of another kind on to the next of
+ * the target's, and among equal ones to the last of the run.
  */
-export function sortedPlace(line: Line, target: unknown, isDown = false): number {
+export function sortedPlace(line: Line, target: unknown): number {
   const places = placesOfKind(line, typeof target);
   countSteps(40);
-  const wayAt = (index: number): number => order(line[places[index]!]!.value, target) * (isDown ? -1 : 1);
   let low = -1;
   let high = line.length;
   while (high - low > 1) {
     const middle = (low + high) >> 1;
     const index = firstFrom(places, middle);
     // All from the middle on is of another kind.
-    const way = index < places.length && places[index]! < high ? wayAt(index) : 1;
+    const way = index < places.length && places[index]! < high ? order(line[places[index]!]!.value, target) : 1;
     if (way < 0) low = places[index]!;
     else if (way > 0) high = middle;
     else return Math.min(endOfRun(line, places[index]!), high - 1);
   }
   return low;
+}
+
+/**
+ * In a line that goes down, the last of the first equal values, or the last above the target before one below it. Office programs go through the
+ * line from its start: by Excel's values in public test workbooks (vinci1it2000/formulas, test.xlsx; dgorissen/pycel, lookup.xlsx).
+ */
+export function fallingPlace(line: Line, target: unknown): number {
+  let found = -1;
+  for (const place of placesOfKind(line, typeof target)) {
+    countSteps(1);
+    const way = order(line[place]!.value, target);
+    if (way === 0) return endOfRun(line, place);
+    if (way < 0) return found;
+    found = place;
+  }
+  return found;
 }
 
 /** Where the run of equal neighbours ends that this place is in: found out for the whole line where it is searched again. */

@@ -1,4 +1,4 @@
-import { equalPlace, isSorted, type Line, lineOf, nearestPlace, sortedPlace, wildcardPlace } from "./line-search.ts";
+import { equalPlace, fallingPlace, isSorted, type Line, lineOf, nearestPlace, sortedPlace, wildcardPlace } from "./line-search.ts";
 import {
   COUNTING,
   declared,
@@ -34,8 +34,8 @@ export function lookupFunctions(grid: GridParts): Record<string, OwnFunction> {
     const pattern = new Wildcards(target);
     return pattern.isPlain ? equalPlace(line, pattern.plain) : wildcardPlace(line, pattern);
   };
-  const oneLine = (block: (GridCell | undefined)[][]): Line => {
-    if (block.length > 1 && (block[0]?.length ?? 0) > 1) throw new SheetFault("#N/A", "What is searched has to be one row or one column.");
+  const oneLine = (block: (GridCell | undefined)[][], code = "#N/A"): Line => {
+    if (block.length > 1 && (block[0]?.length ?? 0) > 1) throw new SheetFault(code, "What is searched has to be one row or one column.");
     return lineOf(block, block.length > 1);
   };
 
@@ -45,6 +45,7 @@ export function lookupFunctions(grid: GridParts): Record<string, OwnFunction> {
       isAcross ? "Looks a value up in the first row of a range" : "Looks a value up in the first column of a range",
       ["value (any)", "range (any, range)", "number (number)", "is_sorted (boolean, default=TRUE)"],
       function (value, range, number, sorted) {
+        if (!Array.isArray(range) && typeof range?.value === "string" && !isError(range.value)) return new SheetFault("#VALUE!", "A text is no range.");
         const block = gridBlock(range);
         const target = targetOf(value);
         const at = Math.trunc(reader.number(number, this));
@@ -63,6 +64,7 @@ export function lookupFunctions(grid: GridParts): Record<string, OwnFunction> {
   function placeBy(line: Line, given: Given, match: number, search: number): number {
     const target = singleOf(given) ?? null;
     if (isError(target)) throw given;
+    if (match === 3) throw new SheetFault("#VALUE!", notHere("A search by regular expressions is not worked out here."));
     if (![-1, 0, 1, 2].includes(match)) throw new SheetFault("#VALUE!", "The kind of match is 0, -1, 1 or 2.");
     if (![-2, -1, 1, 2].includes(search)) throw new SheetFault("#VALUE!", "The way of searching is 1, -1, 2 or -2.");
     if (match === 2) {
@@ -96,7 +98,7 @@ export function lookupFunctions(grid: GridParts): Record<string, OwnFunction> {
         const line = oneLine(gridBlock(range));
         const target = targetOf(value);
         const way = Math.sign(reader.number(type, this, 1));
-        const place = way === 0 ? exactPlace(line, target) : sortedPlace(line, target, way < 0);
+        const place = way === 0 ? exactPlace(line, target) : way < 0 ? fallingPlace(line, target) : sortedPlace(line, target);
         return place < 0 ? missing : place + 1;
       },
     ),
@@ -136,7 +138,7 @@ export function lookupFunctions(grid: GridParts): Record<string, OwnFunction> {
       "Place of a value in a row or column",
       ["value (any)", "searched (any, range)", ...MODES],
       function (value, searched, match, search) {
-        const place = placeBy(oneLine(gridBlock(searched)), value, whole(match, this, 0), whole(search, this, 1));
+        const place = placeBy(oneLine(gridBlock(searched), "#VALUE!"), value, whole(match, this, 0), whole(search, this, 1));
         return place < 0 ? missing : place + 1;
       },
     ),

@@ -117,6 +117,26 @@ export function* givenCells(given: Given): Generator<GridCell | undefined> {
   else for (let row = 0; row < (given[0]?.length ?? 0); row++) for (const column of given) yield column[row];
 }
 
+/**
+ * What a number becomes where it is joined to text: its 15 digits, 0.1 + 0.2 being 0.3, and without an exponent down to 1E-15. Checked
+ * against LibreOffice (test/reference/formulas).
+ */
+export function textValue(number: number): number | string {
+  const tidy = Number(number.toPrecision(15));
+  const text = String(tidy);
+  const [digits, power] = tidy.toExponential().split("e") as [string, string];
+  if (!text.includes("e")) return tidy;
+  if (Number(power) < -15 || Number(power) > 0) return text.replace("e", "E");
+  return `${tidy < 0 ? "-" : ""}0.${"0".repeat(-Number(power) - 1)}${digits.replace(/[-.]/g, "")}`;
+}
+
+/** 1 March 1900: from here on the grid's days are those of office programs. */
+export const MARCH_1900 = 61;
+/** A date, maybe with a time; not a time alone. */
+const DATE = /\d\s*[-/.]\s*\d|[a-z]{3}/i;
+/** A date whose first number is no month. */
+const DAY_FIRST = /^(?:1[3-9]|2\d|3[01])[-/.]\d{1,2}(?:[-/.]\d{2,4})?\b/;
+
 /** Reads values as the grid does where a number or a text is wanted. */
 export class Reader {
   constructor(private readonly helpers: GridParts["helpers"]) {}
@@ -128,29 +148,46 @@ export class Reader {
     if (value === null || value === undefined) return given === undefined ? otherwise : 0;
     if (isError(value)) throw given;
     if (typeof value === "boolean") return Number(value);
-    const read = this.inText(String(value), locale);
-    if (read === undefined) throw new SheetFault("#VALUE!", `A number is wanted where there is the text ${JSON.stringify(value)}.`);
+    const text = String(value);
+    const read = this.inText(text, locale);
+    if (read === undefined) throw new SheetFault("#VALUE!", this.unread(text, locale));
     return read;
   }
 
-  /** The number, date or time that a text reads as. */
+  /** The number, date or time that a text reads as; no date with blanks around it. */
   inText(text: string, locale: unknown): number | undefined {
     const { isNumber, isDateTime, toNumber } = this.helpers;
     if (text.trim() === "") return undefined;
-    return isNumber(text, locale as never) || isDateTime(text, locale as never) ? toNumber(text as never, locale as never) : undefined;
+    if (isNumber(text, locale as never)) return toNumber(text as never, locale as never);
+    if (text !== text.trim() || !isDateTime(text, locale as never)) return undefined;
+    const day = toNumber(text as never, locale as never);
+    // To the grid the days before 1 March 1900 are one further on than to office programs.
+    return DATE.test(text) && day < MARCH_1900 ? day - 1 : day;
+  }
+
+  /** Why a text counts as no number: for dates that other programs or countries read, that it is not read here. */
+  unread(text: string, locale: unknown): string {
+    if (text.trim() === "") return "A number is wanted where there is empty text.";
+    const said = `A number is wanted where there is the text ${JSON.stringify(text)}`;
+    const date = text.trim();
+    if (date === text ? !DAY_FIRST.test(date) : !this.helpers.isDateTime(date, locale as never)) return `${said}.`;
+    return notHere(`${said}: a date in text is read as month, day and year, with no blanks around it.`);
   }
 
   text(given: Given): string {
     const value = singleOf(given);
     if (isError(value)) throw given;
     if (typeof value === "boolean") return value ? "TRUE" : "FALSE";
-    return value === null || value === undefined ? "" : String(value);
+    return value === null || value === undefined ? "" : String(typeof value === "number" ? textValue(value) : value);
   }
 
   flag(given: Given, around: CallContext, otherwise: boolean): boolean {
     const value = singleOf(given);
     if (given === undefined) return otherwise;
-    if (typeof value === "string" && /^(?:true|false)$/i.test(value)) return /^t/i.test(value);
+    if (typeof value === "string" && !isError(value)) {
+      if (/^(?:true|false)$/i.test(value)) return /^t/i.test(value);
+      throw new SheetFault("#VALUE!", `A truth value is wanted where there is the text ${JSON.stringify(value)}.`);
+    }
     return this.number(given, around) !== 0;
   }
 

@@ -1,4 +1,16 @@
-import { declared, type Given, type GridParts, gridBlock, isError, type OwnFunction, Reader, SheetFault } from "./own-function.ts";
+import {
+  declared,
+  type Given,
+  type GridCell,
+  type GridParts,
+  givenCells,
+  gridBlock,
+  isError,
+  notHere,
+  type OwnFunction,
+  Reader,
+  SheetFault,
+} from "./own-function.ts";
 
 interface Moments {
   n: number;
@@ -46,6 +58,13 @@ const divided = (top: number, bottom: number): number => {
 /** Beyond rounding no two series are more alike than fully. */
 const share = (value: number): number => Math.max(-1, Math.min(1, value));
 
+/** The error that stands among values; which of several kinds comes out is not worked out. */
+function onlyError(cells: readonly (GridCell | undefined)[]): GridCell | SheetFault {
+  const errors = cells.filter((cell) => isError(cell?.value)) as GridCell[];
+  const isOne = errors.every(({ value }) => value === errors[0]!.value);
+  return isOne ? errors[0]! : new SheetFault("#VALUE!", notHere("Several kinds of errors stand in these ranges: which of them comes out is not told here."));
+}
+
 /** Functions of scatter and of straight lines from centred sums, and such as the grid lacks. Checked against LibreOffice: test/reference/formulas. */
 export function statisticFunctions(grid: GridParts): Record<string, OwnFunction> {
   const reader = new Reader(grid.helpers);
@@ -56,12 +75,11 @@ export function statisticFunctions(grid: GridParts): Record<string, OwnFunction>
     const [left, right] = [gridBlock(a), gridBlock(b)];
     const height = left[0]?.length ?? 0;
     if (left.length * height !== right.length * (right[0]?.length ?? 0)) throw new SheetFault("#N/A", "The two ranges are not of the same size.");
-    const [cellsA, cellsB] = [left.flat(), right.flat()];
+    const [cellsA, cellsB] = [[...givenCells(left)], [...givenCells(right)]];
     const found: [number[], number[]] = [[], []];
     for (const [i, one] of cellsA.entries()) {
       const other = cellsB[i];
-      if (isError(one?.value)) throw one;
-      if (isError(other?.value)) throw other;
+      if (isError(one?.value) || isError(other?.value)) throw onlyError([...cellsA, ...cellsB]);
       if (typeof one?.value !== "number" || typeof other?.value !== "number") continue;
       found[0].push(one.value);
       found[1].push(other.value);
@@ -160,7 +178,16 @@ export function statisticFunctions(grid: GridParts): Record<string, OwnFunction>
     "COVARIANCE.S": covariance(sample),
     FORECAST: forecast,
     "FORECAST.LINEAR": forecast,
-    MODE: mode,
+    MODE: {
+      ...mode,
+      compute(...args) {
+        // By Excel's values in a public test workbook (apache/poi, FormulaEvalTestData_Copy.xlsx); MODE.SNGL takes both.
+        const first = args.map((given) => [...givenCells(given)]).find((cells) => cells.length === 1 && typeof cells[0]?.value !== "number");
+        if (first && typeof first[0]?.value !== "boolean")
+          return isError(first[0]?.value) ? first[0] : new SheetFault("#VALUE!", "MODE takes no text and no blank cell alone.");
+        return mode.compute.apply(this, args);
+      },
+    },
     "MODE.SNGL": mode,
     SUMSQ: scatter("Sum of the squares of numbers", (values) => values.reduce((total, value) => total + value * value, 0)),
     SUMX2MY2: squares("Sum of the differences of squares of two series", (x, y) => x * x - y * y),

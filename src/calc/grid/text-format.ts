@@ -1,10 +1,10 @@
 import { decimalText } from "./added.ts";
 import { firstDay } from "./first-days.ts";
-import { declared, type GridParts, type OwnFunction, Reader, SheetFault, singleOf } from "./own-function.ts";
+import { declared, type GridParts, notHere, type OwnFunction, Reader, SheetFault, singleOf } from "./own-function.ts";
 import { toPlaces } from "./rounding.ts";
 
 /** A format cut at its `;`, which does not count inside quotes or brackets. */
-const sectionsOf = (format: string): string[] => format.match(/(?:"[^"]*"|\\.|\[[^\]]*\]|[^;"\\[])+|(?<=;)(?=;|$)/g) ?? [""];
+const sectionsOf = (format: string): string[] => format.match(/(?:"[^"]*"|\\.|\[[^\]]*\]|[^;"\\[])+|(?<=^|;)(?=;|$)/g) ?? [""];
 /** Without what is written as it stands. */
 const bare = (format: string): string => format.replaceAll(/"[^"]*"|\\.|\[[^\]]*\]/g, "");
 
@@ -49,6 +49,8 @@ function asFraction(value: number, [, whole, gap = "", above, below]: RegExpExec
 }
 
 const DATE_PARTS = /"([^"]*)"|\\(.)|\[(h+|m+|s+)\]|(am\/pm|a\/p)|(y+|m+|d+|h+|s+)|\.(0+)|\[[^\]]*\]|(.)/gi;
+/** The day after the last of the year 9999. */
+const AFTER_LAST_DAY = 2_958_466;
 const EPOCH = Date.UTC(1899, 11, 30);
 const named = (date: Date, how: Intl.DateTimeFormatOptions): string => date.toLocaleDateString("en-US", { ...how, timeZone: "UTC" });
 
@@ -61,6 +63,7 @@ function asDate(value: number, section: string): string | undefined {
   const seconds = toPlaces(value * 86_400, decimals, "nearest");
   if (seconds < 0) return undefined;
   const total = Math.floor(seconds);
+  if (total >= AFTER_LAST_DAY * 86_400) return undefined;
   const date = new Date(EPOCH + total * 1000);
   const first = firstDay(total / 86_400);
   const [year, month, day] = first ? [first.year, first.month, first.day] : [date.getUTCFullYear(), date.getUTCMonth() + 1, date.getUTCDate()];
@@ -82,7 +85,7 @@ function asDate(value: number, section: string): string | undefined {
     if (units[i] === "s") return padTo(date.getUTCSeconds(), length);
     if (units[i] === "d") return length < 3 ? padTo(day, length) : named(date, { weekday: length === 3 ? "short" : "long" });
     if (units[i] !== "m") return "";
-    if (minutes(i)) return padTo(date.getUTCMinutes(), length);
+    if (length < 3 && minutes(i)) return padTo(date.getUTCMinutes(), length);
     if (length < 3) return padTo(month, length);
     const name = named(new Date(Date.UTC(year, month - 1)), { month: length === 3 ? "short" : "long" });
     return length === 5 ? name[0]! : name;
@@ -119,10 +122,22 @@ function generalText(value: number): string {
   const size = Math.abs(value);
   const places = Math.max(0, 9 - Math.floor(Math.log10(Math.max(1, size))));
   const rounded = toPlaces(value, places, "nearest");
-  if (size < 1e11 && (rounded !== 0 || value === 0)) return places > 0 ? rounded.toFixed(places).replace(/\.?0+$/, "") : String(rounded);
+  const loses = size < 1e-4 && rounded !== Number(value.toPrecision(6));
+  if (size < 1e11 && !loses) return places > 0 ? rounded.toFixed(places).replace(/\.?0+$/, "") : String(rounded);
   const [mantissa, power] = value.toExponential(5).split("e") as [string, string];
   return `${Number(mantissa)}E${power[0]}${power.slice(1).padStart(2, "0")}`;
 }
+
+/** Signs of a date that are not worked out: placeholders of numbers, and the letters of other calendars. */
+const STRANGE_IN_DATES = /[#?]|(?<![.0])0|[beg]/i;
+/** A time in text that office programs read in different ways, or none of them: minutes and seconds from 60 up, parts of a second. */
+const STRANGE_TIME = /^(?:\d+[-/.]\d+[-/.]\d+ )?\d+:(?:(?:[6-9]\d|\d{3,})(?::.*)?|\d\d?:(?:[6-9]\d|\d{3,}).*|\d+(?::\d+)?\.\d*)$/;
+
+const unknownFormat = (format: string): SheetFault => new SheetFault("#VALUE!", notHere(`TEXT does not work out the format ${JSON.stringify(format)} here.`));
+
+/** What a section of a format makes of a text, which stands where its `@` does. */
+const aroundText = (section: string, text: string): string =>
+  section.replaceAll(/"([^"]*)"|\\(.)|\[[^\]]*\]|(@)/g, (_, quoted?: string, escaped?: string, place?: string) => (place ? text : (quoted ?? escaped ?? "")));
 
 /** TEXT as office programs have it: text passes through, decimals are rounded as they are written, fractions and hours beyond the day are known. */
 export function textFunctions(grid: GridParts): Record<string, OwnFunction> {
@@ -134,8 +149,21 @@ export function textFunctions(grid: GridParts): Record<string, OwnFunction> {
       const format = withoutLooks(reader.text(wanted));
       const read = typeof value === "string" ? reader.inText(value, this.locale) : reader.number(given, this);
       if (typeof value === "boolean") return reader.text(given);
+      if (bare(format).includes('"')) return unknownFormat(format);
+      const [, , , ofText] = sectionsOf(format);
+      if (typeof value === "string" && STRANGE_TIME.test(value))
+        return new SheetFault(
+          "#VALUE!",
+          notHere(`TEXT of the text ${JSON.stringify(value)}: times in text are read as h:mm or h:mm:ss, with minutes and seconds below 60.`),
+        );
+      if (read === undefined && ofText !== undefined)
+        return sectionsOf(format)
+          .slice(0, 3)
+          .some((one) => bare(one).includes("@"))
+          ? unknownFormat(format)
+          : aroundText(ofText, String(value));
       if (read === undefined) return format.includes("@") && !/[0#?]/.test(bare(format)) ? bare(format).replaceAll("@", String(value)) : reader.text(given);
-      if (format === "") return "";
+      if (format === "") return read < 0 ? "-" : "";
       const sections = sectionsOf(format);
       const own = sections.length > 2 && read === 0 ? 2 : sections.length > 1 && read < 0 ? 1 : 0;
       const section = sections[own]!;
@@ -143,9 +171,10 @@ export function textFunctions(grid: GridParts): Record<string, OwnFunction> {
       if (/^general$/i.test(section)) return generalText(read);
       const fraction = FRACTION.exec(section);
       if (fraction) return sign + asFraction(Math.abs(read), fraction);
-      if (bare(section).includes("/") && /[?#0]\s*\//.test(bare(section)))
-        return new SheetFault("#VALUE!", `TEXT does not know the format ${JSON.stringify(format)}.`);
-      if (isOfDates(section)) return asDate(read, section) ?? new SheetFault("#VALUE!", "No day and no time is below 0.");
+      if (bare(section).includes("/") && /[?#0]\s*\//.test(bare(section))) return unknownFormat(format);
+      if (isOfDates(section) && STRANGE_IN_DATES.test(bare(section).replaceAll(/(?<=s[^ymdh]*)\.0+/gi, ""))) return unknownFormat(format);
+      if (isOfDates(section)) return asDate(read, section) ?? new SheetFault("#VALUE!", "No day and no time is below 0, and none is after the year 9999.");
+      if (/,/.test(bare(section)) && /[0#?],? +[0#?]/.test(bare(section))) return unknownFormat(format);
       const places = placesIn(section);
       const shown = places === undefined ? read : toPlaces(read, places, "nearest");
       const scientific = SCIENTIFIC.exec(section);
@@ -153,7 +182,7 @@ export function textFunctions(grid: GridParts): Record<string, OwnFunction> {
       try {
         return section === "" ? "" : formatValue((own === 1 ? Math.abs(shown) : shown) as never, { format: section, locale: this.locale } as never);
       } catch {
-        return new SheetFault("#VALUE!", `TEXT does not know the format ${JSON.stringify(format)}.`);
+        return unknownFormat(format);
       }
     }),
     DOLLAR: declared(grid.helpers, "A number as an amount in dollars", ["value (number)", "decimals (number, default=2)"], function (given, decimals) {

@@ -62,6 +62,9 @@ const isOwnFault = (cell: GridValue | undefined): boolean =>
 
 /** The day that ends the calendar of sheets. Functions of dates count on from day to day or year to year. */
 const LAST_DAY = 2_958_465;
+const BEYOND = "This is no day that a sheet knows: they end with the year 9999.";
+const BEYOND_BESIDE_OTHERS = notHere(`${BEYOND} Which of the faults of these inputs comes out is not told here.`);
+const isNoNumber = (arg: CallInput): boolean => !Array.isArray(arg) && ["string", "boolean"].includes(typeof arg?.value);
 const isBeyondDates = (arg: CallInput): boolean => numbersIn(arg).some((number) => Math.abs(number) > LAST_DAY);
 const numbersIn = (arg: CallInput): number[] => [...valuesIn(arg)].filter((value) => typeof value === "number");
 
@@ -106,7 +109,7 @@ class LimitedFunctions {
     const isOfDates = /^date/i.test(category);
     const counts = COUNTING.has(name);
     return function (this: unknown, ...args) {
-      if (isOfDates && args.some(isBeyondDates)) return bounded.#error("This is no day that a sheet knows: they end with the year 9999.", "#NUM!");
+      if (isOfDates && args.some(isBeyondDates)) return bounded.#error(args.some(isNoNumber) ? BEYOND_BESIDE_OTHERS : BEYOND, "#NUM!");
       lifting[args.length] ??= args.map((_, i) => broadcastsOver(name, declared, i));
       bounded.#taken(args);
       const fresh = bounded.#fresh(args, lifting[args.length]!);

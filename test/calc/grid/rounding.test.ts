@@ -50,7 +50,7 @@ test("text and truth values are read as the grid reads them, a blank is 0, and w
     1.01,
     1,
     0,
-    "#ERROR",
+    "#VALUE!",
     "#N/A",
   ]);
 });

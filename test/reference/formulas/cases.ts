@@ -497,6 +497,19 @@ export const CASES: Readonly<Record<string, string[]>> = {
     TEXT(0.00000000025,"General")
     TEXT(12345678.9,"General")
     TEXT(-100,"General")`),
+  numbersAsText: each(`
+    0.1+0.2&""
+    1/3&""
+    -1/3&""
+    LEN(1/3)
+    1E-7&""
+    1.5E-10&""
+    1E+100&""
+    CONCATENATE(2/3,"x")
+    TEXTJOIN("-",TRUE,1/3,0.1+0.2)
+    SUBSTITUTE(1/3,"3","x")
+    EXACT(1/3,0.333333333333333)
+    73.02*3&" mm"`),
   references: each(`
     SUM(INDIRECT("A2:A4"))
     INDIRECT("A"&4)

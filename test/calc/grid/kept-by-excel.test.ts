@@ -1,0 +1,205 @@
+import { calculate } from "../../../src/calc/calculate.ts";
+import { commonCode } from "../../../src/calc/grid/grid-text.ts";
+import { isNotHere } from "../../../src/calc/grid/own-function.ts";
+import { evaluateOne } from "../../../src/calc/one-formula.ts";
+import { isCellError } from "../../../src/core/cell.ts";
+import { readXlsx } from "../../../src/xlsx/read/read.ts";
+import { oneSheet } from "../../xlsx/workbook-bytes.ts";
+
+/** What a formula comes to, an error by its code. */
+function shown(formula: string): unknown {
+  const answer = evaluateOne(formula);
+  return "fault" in answer ? commonCode(/#[^:]+/.exec(answer.fault)?.[0] ?? answer.fault) : answer.value;
+}
+
+const wanted = (cases: readonly (readonly [string, unknown])[]): void => expect(cases.map(([formula]) => [formula, shown(formula)])).toEqual(cases);
+
+// The values that Excel keeps in public test workbooks, each with the workbook's name behind the repository's.
+test("a truth value is no number to functions that came as an add-in, and nothing may be left out between commas", () => {
+  // ironcalc/IronCalc, calc_tests: GCD_LCM, MROUND_TRUNC_INT, MOD_QUOTIENT, GESTEP_DELTA, EOMONTH, NOMINAL_EFFECT, DOLLARs.
+  wanted([
+    ["GCD(TRUE,2)", "#VALUE!"],
+    ["LCM({4,TRUE,12})", "#VALUE!"],
+    ["LCM(1,3)", 3],
+    ["GCD(,5)", "#N/A"],
+    ["GCD(1E+100,1E+50)", "#NUM!"],
+    ["LCM(-0.00037,0.0001)", "#NUM!"],
+    ["MROUND(TRUE,2)", "#VALUE!"],
+    ["MROUND(,5)", "#N/A"],
+    ["QUOTIENT(TRUE,TRUE)", "#VALUE!"],
+    ["DELTA(TRUE,1)", "#VALUE!"],
+    ["EOMONTH(44987,TRUE)", "#VALUE!"],
+    ["NOMINAL(10,TRUE)", "#VALUE!"],
+    ["DOLLARDE(10,0)", "#DIV/0!"],
+    ["DOLLARFR(2,TRUE)", "#VALUE!"],
+  ]);
+  // Of numbers they are what they were.
+  wanted([
+    ["MROUND(7,5)", 5],
+    ["EDATE(45000,1)", 45031],
+    ["ISEVEN(4)", true],
+    ['CONVERT(1,"in","mm")', 25.4],
+  ]);
+});
+
+test("the first input that is no number is what comes out", () => {
+  // ironcalc/IronCalc, FLOOR_CEILING.xlsx; docs/DAY.xlsx; dgorissen/pycel, yearfrac.xlsx.
+  wanted([
+    ['FLOOR("eight",1/0)', "#VALUE!"],
+    ['FLOOR(1/0,"eight")', "#DIV/0!"],
+    ['CEILING("",NA())', "#VALUE!"],
+    ['DAY("str")', "#VALUE!"],
+    ["YEARFRAC(1/0,200,-1)", "#NUM!"],
+    ["YEARFRAC(1/0,200,NA())", "#N/A"],
+    ['YEARFRAC(1/0,200,"plugh")', "#VALUE!"],
+  ]);
+});
+
+test("a date in text with blanks around it is refused, and so is one whose first number is no month", () => {
+  // Excel keeps #VALUE! for the first (ironcalc/IronCalc, FLOOR_CEILING.xlsx); LibreOffice 7.4.7.2 reads it.
+  expect(evaluateOne('FLOOR(" 2024-01-10 ",2)')).toEqual({
+    fault:
+      'the formula gives #VALUE!: A number is wanted where there is the text " 2024-01-10 ": a date in text is read as month, day and year, with no blanks around it',
+  });
+  wanted([
+    ['FLOOR("2024-01-10",2)', 45300],
+    ['FLOOR(" 10 ",2)', 10],
+    ['" 2024-01-10 "+0', "#VALUE!"],
+    ['AVERAGE(1,"29/02/1900")', "#VALUE!"],
+    // vinci1it2000/formulas, test.xlsx: 1 January 1900 is day 1, also in text.
+    ['ISEVEN("1/1/1900")', false],
+    ['STANDARDIZE(-0.1,0,"1/01/1900")', -0.1],
+  ]);
+});
+
+test("days before the first are none, truth values are days", () => {
+  // dgorissen/pycel, date-time.xlsx; ironcalc/IronCalc, DAYS_DAYS360.xlsx.
+  wanted([
+    ["DAY(FALSE)", 0],
+    ["YEAR(TRUE)", 1900],
+    ["HOUR(-1)", "#NUM!"],
+    ["WEEKDAY(-1)", "#NUM!"],
+    ["EOMONTH(-1,0)", "#NUM!"],
+    ['EDATE(8,"2")', 68],
+    ["DAYS360(FALSE,TRUE)", 1],
+    ['DAYS360(45658,45688,"abc")', "#VALUE!"],
+  ]);
+});
+
+test("loans: rates of no money left are refused, faults are of numbers", () => {
+  // ironcalc/IronCalc, PMT.xlsx, IPMT_PPMT.xlsx, ISPMT.xlsx, docs/FV.xlsx.
+  wanted([
+    ["PMT(0.02,0,100)", "#NUM!"],
+    ["PMT(-3,5,100)", "#NUM!"],
+    ["IPMT(0.01,0.5,36,8000)", "#NUM!"],
+    ["ISPMT(1,2,0,3)", "#DIV/0!"],
+    ["SLN(100,2,0)", "#DIV/0!"],
+    ['FV(1,2,3,4,"false")', "#VALUE!"],
+    // The annuity by its formula (OpenDocument 1.3, part 4, PMT, from memory).
+    ["ROUND(PMT(0.01,36,8000)+8000*0.01/(1-1.01^-36),9)", 0],
+    ['PMT(0.01,12,200,-300,"1")', shown("PMT(0.01,12,200,-300,1)")],
+  ]);
+});
+
+test("errors among the values that a function works through come out", () => {
+  // apache/poi, FormulaEvalTestData_Copy.xlsx; vinci1it2000/formulas, test.xlsx.
+  wanted([
+    ["SUMPRODUCT({2,3},{#REF!,5})", "#REF!"],
+    ["SUMPRODUCT({2,3},{4,5})", 23],
+    ["AND(FALSE,{1,#N/A})", "#N/A"],
+    ["OR(TRUE,{1,#VALUE!})", "#VALUE!"],
+    ["QUARTILE({#REF!,1},-5)", "#REF!"],
+    ["MDETERM({1,#NUM!;2,3})", "#NUM!"],
+    ["SUM(MINVERSE({1,1;1,1}))", "#NUM!"],
+  ]);
+});
+
+test("SWITCH ends with an error that it comes by, and a case that is left out is 0", () => {
+  // dgorissen/pycel, logical.xlsx; vinci1it2000/formulas, test.xlsx.
+  wanted([
+    ["SWITCH(3,1/0,1,3,2)", "#DIV/0!"],
+    ["SWITCH(0,2,0,1,3,,5,7)", 5],
+    ['SWITCH("B","a",1,"b",2)', 2],
+    ["SWITCH(9,1,2)", "#N/A"],
+    ["SWITCH(9,1,2,3)", 3],
+  ]);
+});
+
+test("MATCH in a line that goes down ends at the first value below what is searched", () => {
+  // dgorissen/pycel, lookup.xlsx; vinci1it2000/formulas, test.xlsx.
+  wanted([
+    ["MATCH(0.5,{0,1,2,3,4},-1)", "#N/A"],
+    ["MATCH(0,{0,1,2,3,4},-1)", 1],
+    ["MATCH(2.5,{4,3,2,1},-1)", 2],
+    ["MATCH(1,{4,3,2,1},-1)", 4],
+  ]);
+});
+
+test("smaller differences", () => {
+  // ironcalc/IronCalc, calc_tests; vinci1it2000/formulas, test.xlsx; dgorissen/pycel, text.xlsx.
+  wanted([
+    ["LOG(10,1)", "#DIV/0!"],
+    ["0^0", "#NUM!"],
+    ["POWER(0,-1)", "#DIV/0!"],
+    ["2^-1", 0.5],
+    ["VALUE(TRUE)", "#VALUE!"],
+    ["DECIMAL(113,2)", "#NUM!"],
+    ['DECIMAL("ff",16)', 255],
+    ["MUNIT(-1)", "#VALUE!"],
+    ["CHOOSECOLS({1,2,3},4)", "#VALUE!"],
+    ['MODE(1,"1",2,3)', "#VALUE!"],
+    ['ADDRESS(2,3,3,TRUE,"[Book1]Sheet1")', "[Book1]Sheet1!$C2"],
+    ['ADDRESS(1,3,4,TRUE,"")', "!C1"],
+    ['ADDRESS(1,3,4,TRUE,"My sheet")', "'My sheet'!C1"],
+    ['COUNTA(1,"")', 2],
+    ['AVERAGEA(1,"")', "#VALUE!"],
+    ['REPLACE("ciao",2,-1,"x")', "#VALUE!"],
+    ['FIXED("123456789076754345682.21",3)', "123,456,789,076,754,000,000.000"],
+    ['FIXED(1.5,1,"0")', "#VALUE!"],
+    ['NUMBERVALUE("1","")', "#VALUE!"],
+    ['TEXTAFTER("123 the 456 the 891","the",1.6)', " 456 the 891"],
+    ['TEXTAFTER("1,2,3",{"2","3"})', "#VALUE!"],
+    ["TAN(PI()/2)", "#NUM!"],
+    ["CONFIDENCE.T(0.05,1,0)", "#NUM!"],
+    ['CONVERT(1,"Pang3","L")', 1e18],
+    ['CONVERT(0.05,"Matm","Pa")', 5_066_250_000],
+    ['CONVERT(0.004,"Mmph","m/s")', 1788.16],
+    ['CONVERT(1,"pc","m")', 30_856_775_812_815_500],
+  ]);
+});
+
+test("formats of TEXT that are not worked out are refused by name", () => {
+  // ironcalc/IronCalc, TEXT.xlsx; dgorissen/pycel, text.xlsx; vinci1it2000/formulas, test.xlsx; SheetJS/test_files, formula_stress_test.xlsx.
+  for (const format of ["mm###", "ee-mm-dd", "0,## ##, ##", '#,#\\""ZZ\\""#.0Y00']) {
+    const answer = evaluateOne(`TEXT(41181,"${format}")`) as { fault: string };
+    expect(answer.fault).toMatch(/^the formula gives #VALUE!: TEXT does not work out the format ".*" here$/);
+    expect(isNotHere(`${answer.fault.slice("the formula gives #VALUE!: ".length)}.`)).toBe(true);
+  }
+  wanted([
+    ['TEXT(2958466,"yyyy")', "#VALUE!"],
+    ['TEXT(-0.0000000025,"General")', "-2.5E-09"],
+    ['TEXT(130.33332,"hm hmm hmmm")', "759 759 7May"],
+    ['TEXT("X","0.00;-0.0;0;->@<-@")', "->X<-X"],
+    ['TEXT("60:99","0.0")', "#VALUE!"],
+    ['TEXT(45000.5,"yyyy-mm-ddThh:mm")', "2023-03-15T12:00"],
+    ['TEXT(0.5,"mm:ss.0")', "00:00.0"],
+  ]);
+});
+
+test("a text that reads as an error: what rests on it is left to the file, and said", () => {
+  // Excel counts them apart (ironcalc/IronCalc, COUNTIF.xlsx); to the grid they are the same.
+  const book = readXlsx(
+    oneSheet([
+      ["#N/A", { f: "COUNTIF(A1:A2,A1)", v: 1 }],
+      ["#N/A", { f: "1+1", v: 2 }],
+    ]),
+  );
+  const { sheets, notes, unknown } = calculate(book);
+  expect(notes).toEqual(["Sheet1!A1 and one more cell: text that reads as an error counts as that error in the formulas that refer to it."]);
+  expect([...unknown()].map(({ row, column }) => [row, column])).toEqual([
+    [0, 0],
+    [1, 0],
+    [0, 1],
+  ]);
+  expect(isCellError(sheets[0]!.values[0]![0])).toBe(false);
+});
