@@ -73,7 +73,7 @@ export function robustStatistics(values: readonly number[]): RobustStatistics | 
   const sorted = sortedOf(values);
   const middle = medianOf(sorted);
   const spread = middleDeviation(sorted, middle) / DEVIATION_SHARE;
-  return { middle, spread, step: stepOf(values), source: "the like readings", isFew: values.length < FEWEST, largest: [sorted.at(-1)!, sorted.at(-2)!] };
+  return { middle, spread, step: stepOf(values), source: "similar readings", isFew: values.length < FEWEST, largest: [sorted.at(-1)!, sorted.at(-2)!] };
 }
 
 /** Two-sided limits say as well where a reading belongs. */

@@ -39,30 +39,36 @@ function program(done: (code: number) => void): Command {
       "--json",
       `one line of JSON for each finding, and one with the counts at the end; of a .csv with more than ${MOST_SORTED.toLocaleString("en")} findings the worst come last, in order, and the others before them as they are found`,
     )
-    .option("--as-found", "with --json: findings of readings leave at once, in the order of their lines, for a stream that does not end")
+    .option("--as-found", "with --json: print findings of readings at once, in the order of their lines, for a stream that does not end")
     .option("--locale <tag>", "how numbers in .csv are written: de reads a decimal comma", "en")
-    .option("--encoding <name>", "how letters in .csv are written, such as windows-1250; where nothing is said it is found out, and said where it is not UTF-8")
+    .option("--encoding <name>", "how letters in .csv are encoded, such as windows-1250; otherwise this is recognised, and named where it is not UTF-8")
     .option("--refused <list.csv>", "write down each row that could not be judged, with its line and the reason")
-    .option("--since <date>", "only files changed at that date or later, by the time of change that the file system keeps")
-    .option("--from <select>", "check the rows that DuckDB selects, such as \"SELECT * FROM 'readings.parquet'\"; its package is installed apart")
-    .option("--ledger <list.ndjson>", "write down what each file came to, and check it again only when its content has changed; one run at a time")
+    .option("--since <date>", "only files changed on that date or later, as the file system says")
+    .option(
+      "--from <select>",
+      "check the rows that DuckDB selects, such as \"SELECT * FROM 'readings.parquet'\"; DuckDB's package must be installed separately",
+    )
+    .option("--ledger <list.ndjson>", "keep a ledger: note what each file came to, and check it again only when its content has changed; for one run at a time")
     .option("--report <file>", "write one printable page, .html or .pdf: results and verdicts, limits, drawings, findings, cautions")
-    .option("--paper <size>", "of a PDF: A4 or letter", "A4")
-    .option("--details", "with --report of one workbook: the findings, how verdicts are reached, gauges and limits in full too")
+    .option("--paper <size>", "paper of a PDF: A4 or letter", "A4")
+    .option("--details", "with --report of one workbook: the findings, how verdicts are reached, gauges and limits in full")
     .option(
       "--marked <folder>",
-      "write a copy of each workbook with calculated values and marks in its cells, and its findings on a sheet; .csv has no cells to mark",
+      "write a copy of each workbook with calculated values and marks in its cells, and its findings on a sheet; a .csv has no cells to mark",
     )
-    .option("--threads <count>", "how many workbooks are checked at a time; where nothing is said, as many as the machine has processors")
+    .option("--threads <count>", "how many workbooks are checked at a time; by default as many as the machine has processors")
     .option("--force", "overwrite what is there")
-    .addHelpText("after", "\nLeaves 0 when all is within, 1 with findings (earlier ones of unchanged files too), 2 when an input could not be read.")
+    .addHelpText(
+      "after",
+      "\nThe exit code is 0 when everything is within its limits, 1 when there are findings (also earlier ones of unchanged files), and 2 when an input could not be read.",
+    )
     .action(async (files: string[], options: CheckOptions) => done(await (await import("./check-command.ts")).check(files, options)));
   withWorkbookLimits(checking);
 
   const compared = root
     .command("compare")
     .description(
-      "compare two build sheets (.xlsx, .ods or .csv each), or the two sides of one: what differs, what is the same within what matters, what nobody can tell",
+      "compare two build sheets (.xlsx, .ods or .csv each), or the two sides of one: what differs, what is the same within what matters, what cannot be told",
     )
     .argument("<before>", "the build, or one engine; or one file with both sides")
     .argument("[after]", "the strip-down of the same engine, or the other engine")
@@ -82,18 +88,18 @@ function program(done: (code: number) => void): Command {
   const planned = tried
     .enablePositionalOptions()
     .command("plan")
-    .description("what a trial will see before anybody measures, and how many engines it takes")
+    .description("before anybody measures: how small a difference a trial will see, and how many engines it takes")
     .option("--json", "one line of JSON for each line, and one with the plan")
     .action(async (options: TrialPlanFlags) => done(await (await import("./trial-plan-command.ts")).trialPlan(options)));
   for (const [name, { words, kind, ...field }] of Object.entries(PLAN_FIELDS)) {
     const told = "hint" in field ? `${words}: ${field.hint}` : words;
     const usual = "usual" in field ? String(field.usual) : undefined;
-    planned.option(`--${name} <${kind === "count" ? "count" : "size"}>`, name === "uncertainty" ? `wanted: ${told}` : told, usual);
+    planned.option(`--${name} <${kind === "count" ? "count" : "size"}>`, name === "uncertainty" ? `needed: ${told}` : told, usual);
   }
 
   root
     .command("shard")
-    .description("list the files of one share of the work, the same on every machine, for whatever runs the shares")
+    .description("list the files of one share of the work; every machine gets the same answer")
     .argument("<k/n>", "which share of how many, from 1/4 to 4/4")
     .argument("<file...>", "files or patterns, named alike for every share")
     .option("--null", "end each name with a null, as xargs -0 takes it")
@@ -114,33 +120,33 @@ function program(done: (code: number) => void): Command {
     .command("new")
     .description("write an empty build sheet for one engine: tables to type into, our functions beside them; its limits are yours to type")
     .argument("<out.xlsx>", "the workbook to be written; with the ending .ods one for LibreOffice")
-    .option("--cylinders <count>", "wanted: 1 to 16")
+    .option("--cylinders <count>", "cylinders of the engine, 1 to 16; needed")
     .option("--heights <count>", "heights at which each bore is measured, 2 to 5", "3")
     .option("--axes <count>", "axes along which each bore is measured, 2 to 4", "2")
     .option("--valves <count>", "valves of each cylinder, 2 to 5", "2")
     .option("--unit <unit>", "of lengths, mm or in", "mm")
     .option("--second-readings", "a sheet for readings by a second person")
-    .option("--without <sheets>", `sheets to be left out, between commas, of ${SHEET_WORDS.join(", ")}`)
+    .option("--without <sheets>", `sheets to leave out, separated by commas: any of ${SHEET_WORDS.join(", ")}`)
     .option(
       "--limits <book>",
       "copy the limits of an engine model from a limits book of your own, an .xlsx or .ods with a table of limits on a sheet for each model",
     )
-    .option("--model <name>", "which sheet of the limits book; the only one where nothing is said")
+    .option("--model <name>", "which sheet of the limits book; not needed where there is only one")
     .option("--trial", "a workbook for a trial of two groups of engines instead: campaigns, masters, readings by cylinder, blind sheets, verdicts")
     .option("--engines <count>", "with --trial: engines in each of the two groups, 1 to 12")
     .option("--seed <number>", "with --trial: the order of measuring is drawn with it, 1 to 999999")
-    .option("--use <unit>", "with --trial: in what use is counted, hours, miles or km; hours unless told")
+    .option("--use <unit>", "with --trial: in what use is counted: hours (the default), miles or km")
     .option("--force", "overwrite what is there")
     .action(async (out: string, options: NewOptions) => done(await (await import("./new-command.ts")).newBuildSheet(out, options)));
 
   root
     .command("limits")
-    .description("copy limits from a limits book of your own into a workbook that is set up already; what is typed differently there is listed and left")
+    .description("copy limits from a limits book of your own into a workbook that is set up already; limits that differ there are listed and left as they are")
     .argument("<in.xlsx>", "the workbook; it stays as it is")
     .argument("<out.xlsx>", "the copy with the limits in it")
-    .option("--limits <book>", "the limits book, an .xlsx or .ods with a table of limits on a sheet for each engine model; wanted")
-    .option("--model <name>", "which sheet of the limits book; the only one where nothing is said")
-    .option("--replace", "take the book's limits also where others are typed")
+    .option("--limits <book>", "the limits book, an .xlsx or .ods with a table of limits on a sheet for each engine model; needed")
+    .option("--model <name>", "which sheet of the limits book; not needed where there is only one")
+    .option("--replace", "take the limits of the book even where others are typed")
     .option("--force", "overwrite what is there")
     .action(async (file: string, out: string, options: LimitsOptions) => done(await (await import("./limits-command.ts")).copyLimits(file, out, options)));
 
@@ -148,7 +154,7 @@ function program(done: (code: number) => void): Command {
     .command("bench")
     .description("open the bench: a spreadsheet in the browser, served to this machine alone, with the functions and the pane in it")
     .argument("[file]", "a workbook (.xlsx) to be opened in it; without one the sample")
-    .option("--port <number>", "the port on this machine, 7304 unless told; 0 takes any free one")
+    .option("--port <number>", "the port on this machine, 7304 by default; 0 takes any free one")
     .option("--no-open", "do not open a browser")
     .action(async (file: string | undefined, options: BenchOptions) => done(await (await import("./bench-command.ts")).bench(file, options)));
 
@@ -181,7 +187,7 @@ function program(done: (code: number) => void): Command {
 function withComparing(command: Command): void {
   withWorkbookLimits(command)
     .option("--hours <hours>", "hours in service between the two, where no column gives them")
-    .option("--run-in <use>", "how long the run-in is, in hours, miles or km: it has a wear rate of its own, which is not drawn on")
+    .option("--run-in <use>", "how long the run-in is, in hours, miles or km: it gets a wear rate of its own, which tells nothing of later wear")
     .option(
       "--uncertainty <U>",
       'expanded uncertainty of one length reading where a sheet gives none, or of one characteristic: "ring end gap=0.02"; may be repeated',
@@ -193,15 +199,15 @@ function withComparing(command: Command): void {
       gathered,
     )
     .option("--report <file>", "write one page to publish, .html or .pdf: the answer, every row, gauges and masters, hashes, and the details behind")
-    .option("--paper <size>", "of a PDF: A4 or letter", "A4")
-    .option("--table <out.csv>", "write every line as a table, the refused ones with their reasons")
+    .option("--paper <size>", "paper of a PDF: A4 or letter", "A4")
+    .option("--table <out.csv>", "write a table with every line; refused ones with their reasons")
     .option("--force", "overwrite what is there")
-    .option("--json", "one line of JSON for each line, and one that sums up at the end")
+    .option("--json", "one line of JSON for each line compared, and one with the summary at the end")
     .option("--locale <tag>", "how numbers in .csv are written: de reads a decimal comma", "en")
-    .option("--encoding <name>", "how letters in .csv are written, such as windows-1250, where that is not found out")
+    .option("--encoding <name>", "how letters in .csv are encoded, such as windows-1250; needed only where it is not recognised")
     .addHelpText(
       "after",
-      "\nLeaves 0 when every line is the same within what matters, 1 when something differs, 3 when nothing does and something cannot be told, 2 when an input could not be read or nothing compared.",
+      "\nThe exit code is 0 when every line is the same within what matters, 1 when something differs, 3 when nothing differs but something cannot be told, and 2 when an input could not be read or nothing could be compared.",
     );
 }
 

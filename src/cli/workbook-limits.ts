@@ -13,8 +13,8 @@ export const MEGABYTES = 4096;
 /** The options of every command that calculates workbooks. */
 export function withWorkbookLimits(command: Command): Command {
   return command
-    .option("--work <millions>", "how much work the formulas of one workbook may take, in millions of steps; 200, about a minute, where nothing is said")
-    .option("--memory <megabytes>", `how much memory one workbook may take; ${MEGABYTES} where nothing is said`);
+    .option("--work <millions>", "how much work the formulas of one workbook may take, in millions of steps; 200 by default, which is about a minute")
+    .option("--memory <megabytes>", `how much memory one workbook may take; ${MEGABYTES} by default`);
 }
 
 /** Steps, and megabytes. */

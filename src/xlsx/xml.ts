@@ -46,7 +46,7 @@ export function readXml(bytes: Uint8Array, part: string, deepest: number, handle
   parser.on("opentag", (tag) => {
     if (++depth > deepest) throw new UnreadableFile(`nests the elements of its part ${part} more than ${deepest} deep: it is refused`);
     if (foreign > 0 || !isOurs(tag.uri)) foreign++;
-    if (foreign > 0 && depth === 1) throw new UnreadableFile(`holds something else than a workbook's data in its part ${part}`);
+    if (foreign > 0 && depth === 1) throw new UnreadableFile(`holds something other than a workbook's data in its part ${part}`);
     if (foreign > 0) return;
     handlers.open?.(tag.local, language.attributesOf(tag));
   });

@@ -26,7 +26,7 @@ test("an uncertainty of more than a third of the tolerance is found once for its
       verdict: "within",
       details: { uncertainty: 0.006, tolerance: 0.015, largestUncertainty: 0.005, readings: 3 },
       sentence:
-        "the uncertainty 0.006 is more than a third of the tolerance 0.015 between 0.02 and 0.035, here and for 2 more of the like: measure with a gauge whose U is at most 0.005",
+        "the uncertainty 0.006 is more than a third of the tolerance 0.015 between 0.02 and 0.035, here and for 2 more readings: measure with a gauge whose U is at most 0.005",
     },
   ]);
 });
@@ -64,7 +64,7 @@ describe("a table of readings that names the gauge of each", () => {
   test("takes the uncertainty from the table of gauges", () => {
     const found = coarse(table("mm"));
     expect(found.map(({ cell, details, label }) => [at(cell), details.uncertainty, label])).toEqual([["Readings!C2", 0.006, "cylinder 1, Clearance"]]);
-    expect(found[0]!.sentence).toContain("here and for 1 more of the like");
+    expect(found[0]!.sentence).toContain("here and for 1 more reading");
   });
 
   test("does not where units differ or the gauge is not in it", () => {

@@ -47,7 +47,7 @@ describe("a gauge past its calibration date", () => {
     const rows = [1, 2, 3].map((cylinder) => [cylinder, 73.01, "BG-1", DUE + 1]);
     const found = overdue({ Gauges: REGISTER, Bores: [["Cylinder", "Bore", "Gauge", "Date"], ...rows] });
     expect(found.map(({ cell }) => at(cell))).toEqual(["Bores!D2"]);
-    expect(found[0]!.sentence).toContain("1 day past its calibration date 2026-03-21, for this and 2 more of the sheet:");
+    expect(found[0]!.sentence).toContain("1 day past its calibration date 2026-03-21, here and in 2 more places on the sheet:");
   });
 
   test("is known by a date of the row's own, by an entry of the sheet, and by the latest calibration of several", () => {
@@ -148,7 +148,7 @@ describe("a gauge whose U is in another unit of length than the workbook's", () 
     findingsOf("mixed units", book(...given)).map(({ cell, label, sentence }) => [at(cell), label, sentence]);
 
   test("is found where its unit stands, in a column or in the heading", () => {
-    const sentence = "the unit says inches where the like readings are in mm";
+    const sentence = "the unit says inches where similar readings are in mm";
     expect(found("in")).toEqual([["Engine!C4", "U of gauge BG-1", sentence]]);
     expect(found("", "U (in)")).toEqual([["Engine!B4", "U of gauge BG-1", sentence]]);
   });

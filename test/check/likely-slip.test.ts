@@ -23,14 +23,14 @@ describe("units and slips", () => {
       [
         "mixed units",
         "Bores!C3",
-        "2.8748 is far from 73.015, the middle of the like readings: inches among millimetres? 2.8748 in is 73.02 mm. It causes 1 other finding: refused at Bores!D2",
+        "2.8748 is far from 73.015, the middle of similar readings: inches among millimetres? 2.8748 in is 73.02 mm. It causes 1 other finding: refused at Bores!D2",
       ],
     ]);
   });
 
   test("millimetres among inches", () => {
     expect(suspicious([2.875, 2.8748, 2.8751, 73.02, 2.8748, 2.8747])[0]![2]).toBe(
-      "73.02 is far from 2.8749, the middle of the like readings: millimetres among inches? 73.02 mm is 2.8748 in. It causes 1 other finding: refused at Bores!D2",
+      "73.02 is far from 2.8749, the middle of similar readings: millimetres among inches? 73.02 mm is 2.8748 in. It causes 1 other finding: refused at Bores!D2",
     );
   });
 
@@ -46,7 +46,7 @@ describe("units and slips", () => {
     expect(suspicious([73.03, 73.02, typed, 73.02, 73.01, 73.01])[0]).toEqual([
       "likely slip",
       "Bores!B3",
-      `${typed} is far from ${typed > 73.02 ? 73.02 : 73.015}, the middle of the like readings: ${question}`,
+      `${typed} is far from ${typed > 73.02 ? 73.02 : 73.015}, the middle of similar readings: ${question}`,
     ]);
   });
 
@@ -80,7 +80,7 @@ describe("units and slips", () => {
       ...[150, 148, 152, 118, 150].map((psi) => ["compression", psi, 110, 160, "psi"]),
     ]);
     expect(result.findings.map(({ kind, cell, sentence }) => [kind, placeName(cell), sentence])).toEqual([
-      ["mixed units", "Bores!B4", "the unit says inches where the like readings are in mm"],
+      ["mixed units", "Bores!B4", "the unit says inches where similar readings are in mm"],
     ]);
   });
 });
@@ -96,7 +96,7 @@ describe("gaps, clearances and wear, which may honestly differ by much", () => {
       .map(({ cell, sentence }) => [placeName(cell), sentence]);
 
   test("thou typed among inches are a decimal point in the wrong place, of three readings as of many", () => {
-    const told = "15 is far from 0.015, the middle of the like readings: is the decimal point in its place?";
+    const told = "15 is far from 0.015, the middle of similar readings: is the decimal point in its place?";
     expect(slips(wear("in", [0.012, 15, 0.015]))).toEqual([["Bores!B3", told]]);
     expect(slips(wear("in", [0.012, 0.015, 0.003, 15, 0.02, 0.016]))).toEqual([["Bores!B5", told.replace("0.015", "0.0155")]]);
   });
@@ -154,7 +154,7 @@ describe("chamber volumes", () => {
 
   test("cubic centimetres of the burette among cubic inches, also in an engine of three cylinders", () => {
     expect(slips([2.75, 45.2, 2.74])).toEqual([
-      ["mixed units", "Bores!B3", "45.2 is far from 2.75, the middle of the like readings: cubic centimetres among cubic inches? 45.2 cm³ is 2.7583 in³"],
+      ["mixed units", "Bores!B3", "45.2 is far from 2.75, the middle of similar readings: cubic centimetres among cubic inches? 45.2 cm³ is 2.7583 in³"],
     ]);
   });
 

@@ -28,7 +28,7 @@ test.each(["constructor", "__proto__", "toString"])("%s as a unit is a word like
   const lines = Array.from({ length: 6 }, (_, i) => `${i + 1},bore,73.02,73.05,${i < 5 ? unit : "mm"}`);
   const { findings } = await check(`cylinder,characteristic,value,upper,unit\n${lines.join("\n")}\n`);
   expect(findings.map(({ kind, sentence }) => [kind, sentence])).toEqual([
-    ["mixed units", `the unit says mm where the like readings are in ${unit.toLowerCase()}`],
+    ["mixed units", `the unit says mm where similar readings are in ${unit.toLowerCase()}`],
   ]);
   expect(parseHeading(`Bore (${unit})`, HEADING_FIELDS).unit).toBeUndefined();
 });

@@ -14,8 +14,8 @@ const path = (file: string): string => join(root, "samples", "layouts", file);
 
 /** Worked out by hand from the readings in samples/layouts/layouts.ts, and listed in samples/layouts/README.md. */
 const FINDINGS = [
-  "likely slip | engine A, cylinder 3, ring end gap, top | 3.2 is far from 0.34, the middle of the like readings: is the decimal point in its place? It causes 1 other finding: over",
-  "likely slip | engine B, cylinder 1, bore, middle pin | 7.302 is far from 73.02, the middle of the like readings: is the decimal point in its place? It causes 4 other findings: refused at a result, refused: engine B, cylinder 1, taper, refused: engine B, cylinder 1, out-of-round, refused at a result",
+  "likely slip | engine A, cylinder 3, ring end gap, top | 3.2 is far from 0.34, the middle of similar readings: is the decimal point in its place? It causes 1 other finding: over",
+  "likely slip | engine B, cylinder 1, bore, middle pin | 7.302 is far from 73.02, the middle of similar readings: is the decimal point in its place? It causes 4 other findings: refused at a result, refused: engine B, cylinder 1, taper, refused: engine B, cylinder 1, out-of-round, refused at a result",
   "missing reading | engine A, cylinder 1, ring end gap, second | the reading is still blank",
   "outside limit | engine A, cylinder 2, out-of-round | 0.025 is over the upper limit 0.02 by 0.005",
   "outside limit | engine A, cylinder 2, taper | 0.025 is over the upper limit 0.02 by 0.005",

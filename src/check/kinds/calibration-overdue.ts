@@ -16,7 +16,7 @@ export const calibrationOverdueKind = defineKind({
     uses: countField("how many rows or entries of the sheet say so", "place"),
   },
   sentence(_, { gauge, usedOn, due, daysPast, uses }) {
-    const more = uses > 1 ? `, for this and ${uses - 1} more of the sheet` : "";
+    const more = uses > 1 ? `, here and in ${counted(uses - 1, "more place")} on the sheet` : "";
     return `${gauge} was used on ${usedOn}, ${counted(daysPast, "day")} past its calibration date ${due}${more}: have it calibrated, and measure again with a gauge that is in date`;
   },
 });

@@ -1,5 +1,5 @@
 import { decimal } from "../../core/decimal.ts";
-import { readingText, uncertaintyText } from "../../core/number-text.ts";
+import { counted, readingText, uncertaintyText } from "../../core/number-text.ts";
 import { countField, defineKind, size } from "./define-kind.ts";
 import { toleranceText } from "./judged-reading.ts";
 
@@ -19,7 +19,7 @@ export const coarseGaugeKind = defineKind({
   cause: ({ cell }, { uncertainty }) =>
     `U ${uncertaintyText(uncertainty)} is more than a third of several tolerances on the sheet ${cell.sheet}: measure with a finer gauge`,
   sentence({ lower, upper }, { uncertainty, largestUncertainty, readings }) {
-    const more = readings === null ? ", here and in rows like it" : readings > 1 ? `, here and for ${readings - 1} more of the like` : "";
+    const more = readings === null ? ", here and in rows like it" : readings > 1 ? `, here and for ${counted(readings - 1, "more reading")}` : "";
     const advice = largestUncertainty > 0 ? `measure with a gauge whose U is at most ${readingText(largestUncertainty)}` : "no gauge can prove this";
     return `the uncertainty ${aboveText(uncertainty, largestUncertainty)} is more than a third of ${toleranceText(lower!, upper!)}${more}: ${advice}`;
   },

@@ -12,7 +12,7 @@ export const likelySlipKind = defineKind({
   name: "likely slip",
   plural: "likely slips",
   order: 10,
-  meaning: "a reading far from its like that one slip of the keys would explain; what else is found because of it stands behind it",
+  meaning: "a reading far from similar ones that one typing slip would explain; what else is found because of it stands behind it",
   mark: "doubt",
   isCause: true,
   fields: {

@@ -15,7 +15,7 @@ export const missingLimitKind = defineKind({
   },
   cause: () => "no limit is typed for these: type it from the maker's service manual",
   sentence({ value }, { readings, characteristic, results }) {
-    const through = results.length > 0 ? `; nor is there one for ${results.join(" or ")}` : "";
+    const through = results.length > 0 ? `; ${new Intl.ListFormat("en-GB").format(results)} ${results.length > 1 ? "have" : "has"} none either` : "";
     if (readings === 1) return `${readingText(Number(value))} has no limit to be judged by${through}`;
     return `none of the ${readings} readings${characteristic === null ? "" : ` of ${characteristic}`} has a limit to be judged by${through}`;
   },

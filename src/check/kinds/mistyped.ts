@@ -4,7 +4,7 @@ import { choiceField, listField, size } from "./define-kind.ts";
 /** Where a reading that looks mistyped would belong. */
 export const expectedFields = {
   expected: size("what the reading should be near"),
-  beside: choiceField(["the like readings", "its limits", "its upper limit", "the reading before"], "of what that is the middle, or which one it is"),
+  beside: choiceField(["similar readings", "its limits", "its upper limit", "the reading before"], "of what that is the middle, or which one it is"),
 };
 
 /** To five figures, which is what a gauge shows. */

@@ -215,7 +215,7 @@ describe("slips and units over a whole file", () => {
       const lines = rows(count);
       lines[at] = row(at, "7.302");
       const slips = told(await check([HEAD, ...lines].join("\n"), {}, 4096)).filter(([, kind]) => kind !== "missing limit");
-      const sentence = expect.stringMatching(/^7\.302 is far from 73\.\d+, the middle of the like readings: is the decimal point in its place\?$/);
+      const sentence = expect.stringMatching(/^7\.302 is far from 73\.\d+, the middle of similar readings: is the decimal point in its place\?$/);
       expect(slips).toEqual([[at + 2, "likely slip", sentence]]);
     }
   });

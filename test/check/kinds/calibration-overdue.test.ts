@@ -27,5 +27,5 @@ test("a gauge past its date: the days have fields of their own, and there is no 
 test("one day is one day, and several uses on it are told once", () => {
   const [finding] = foundIn("calibration overdue", uses(46103, 46103, 46102));
   expect(finding!.details).toMatchObject({ daysPast: 1, uses: 2 });
-  expect(finding!.sentence).toMatch(/^BG-1 was used on 2026-03-22, 1 day past its calibration date 2026-03-21, for this and 1 more of the sheet: /);
+  expect(finding!.sentence).toMatch(/^BG-1 was used on 2026-03-22, 1 day past its calibration date 2026-03-21, here and in 1 more place on the sheet: /);
 });

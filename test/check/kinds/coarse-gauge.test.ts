@@ -15,7 +15,7 @@ test("value, limits and margin are those of the first reading; U, tolerance and 
       ...{ value: 0.027, lower: 0.02, upper: 0.035, margin: 0.007, verdict: "within" },
       details: { uncertainty: 0.006, tolerance: 0.015, largestUncertainty: 0.005, readings: 2 },
       sentence:
-        "the uncertainty 0.006 is more than a third of the tolerance 0.015 between 0.02 and 0.035, here and for 1 more of the like: measure with a gauge whose U is at most 0.005",
+        "the uncertainty 0.006 is more than a third of the tolerance 0.015 between 0.02 and 0.035, here and for 1 more reading: measure with a gauge whose U is at most 0.005",
     },
   ]);
   expect(shown(found[0]!)).toEqual(["coarse gauge", "doubt"]);

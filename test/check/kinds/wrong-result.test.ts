@@ -34,7 +34,7 @@ test("a blank that was handed over as 0 is told with the right value and the rem
     {
       ...{ cell: { row: 2, column: 4 }, value: "over" },
       details: { gives: null, why: "another wrong result", because: "Tests!D3" },
-      sentence: "shows over where the formula gives nothing from its cells: it rests on Tests!D3, which shows something else than its own formula gives",
+      sentence: "shows over where the formula gives nothing from its cells: it rests on Tests!D3, which shows something other than its own formula gives",
     },
   ]);
   expect(shown(found[0]!)).toEqual(["wrong result", "fault"]);
@@ -70,7 +70,7 @@ test("a value from before a change is told, and judged by what the formula gives
   ]);
   expect([rowsIn, checked, refused]).toEqual([1, 1, 0]);
   expect(findings[0]!.sentence).toBe(
-    "shows 0.03 where the formula gives 0.06 from its cells: it has not been calculated since they changed, or was by another version of these functions. Calculate the workbook anew (Ctrl+Alt+F9 in Excel, Ctrl+Shift+F9 in LibreOffice)",
+    "shows 0.03 where the formula gives 0.06 from its cells: it has not been calculated since they changed, or it was calculated by another version of these functions. Recalculate the workbook (Ctrl+Alt+F9 in Excel, Ctrl+Shift+F9 in LibreOffice)",
   );
 });
 

@@ -14,7 +14,7 @@ test("a lower limit of 0 under what cannot be below 0 is told once, with what th
       ...{ value: 0.001, lower: 0, upper: 0.02, margin: null, verdict: null },
       details: { says: "not proven", readings: 2 },
       sentence:
-        "nothing can be below this lower limit of 0, so it is left out; the sheet's own verdict goes by it and says not proven of 0.001, and something else than is told here of 1 more: leave the limit blank",
+        "nothing can be below this lower limit of 0, so it is left out; the sheet's own verdict goes by it and says not proven of 0.001, and differs from what is said here for 1 more reading: leave the limit blank",
     },
   ]);
   expect(shown(found[0]!)).toEqual(["zero limit", "doubt"]);

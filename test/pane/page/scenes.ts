@@ -107,7 +107,7 @@ const OTHERS: readonly Finding[] = [
     verdict: "not proven",
     details: { uncertainty: 0.006, tolerance: 0.015, largestUncertainty: 0.005, readings: 3 },
     sentence:
-      "the uncertainty 0.006 is more than a third of the tolerance 0.015 between 0.02 and 0.035, here and for 2 more of the like: measure with a gauge whose U is at most 0.005",
+      "the uncertainty 0.006 is more than a third of the tolerance 0.015 between 0.02 and 0.035, here and for 2 more readings: measure with a gauge whose U is at most 0.005",
   }),
   finding({
     kind: "overwritten formula",
@@ -137,7 +137,7 @@ export const HALF_FILLED: readonly Finding[] = [
     label: "Cylinder 2, Bottom pin",
     value: 730.15,
     details: { causes: ["refused at Bores!H5", "refused at Bores!J5"] },
-    sentence: "730.15 is far from 73.013, the middle of the like readings: is the decimal point in its place? It causes 2 other findings",
+    sentence: "730.15 is far from 73.013, the middle of similar readings: is the decimal point in its place? It causes 2 other findings",
   }),
   ...[7, 9].map((column) =>
     finding({ kind: "refused", cell: cell("Bores", 4, column), label: "Cylinder 2, Taper", details: { why: "a decimal point" }, sentence: "a decimal point" }),

@@ -133,7 +133,7 @@ describe("damaged files are refused, never half read", () => {
   });
 
   test("a part that holds something else", () => {
-    expect(withSheet('<html xmlns="http://www.w3.org/1999/xhtml"/>')).toBe(`holds something else than a workbook's data in its part ${SHEET}`);
+    expect(withSheet('<html xmlns="http://www.w3.org/1999/xhtml"/>')).toBe(`holds something other than a workbook's data in its part ${SHEET}`);
   });
 
   test("a wrong checksum, and sizes that are not so", () => {
