@@ -183,7 +183,7 @@ function heatNotes(places: readonly PlaceChange[]): string[] {
     ...(cold > 0 ? [`${counted(cold, "place")} brought to 20 °C; a degree of each measuring and a tenth of the coefficient count in the uncertainty`] : []),
     ...(half.length > 0
       ? [
-          `${counted(half.length, "place")} with a temperature compared as measured: of both measurings temperature and material are needed, such as of ${half[0]!.label}`,
+          `${counted(half.length, "place")} with a temperature compared as measured: temperature and material of both measurings are needed, for example of ${half[0]!.label}`,
         ]
       : []),
   ];
@@ -206,14 +206,14 @@ function notesOn(
   if (kind === "changes" && has(before) !== has(after) && hours === undefined)
     notes.push(`hours are given ${has(before) ? "before" : "after"} only, so wear cannot be told by them: give the hours between`);
   const units = new Set([...before, ...after].flatMap(({ hours: use, useUnit = "hours" }) => (use === undefined ? [] : [useUnit])));
-  if (kind === "changes" && units.size > 1) notes.push(`use is given in ${[...units].join(" and in ")}: of places with both no wear is told`);
+  if (kind === "changes" && units.size > 1) notes.push(`use is given in ${[...units].join(" and in ")}: no wear is told of places with both`);
   const [first, last] = [before, after].map((side) => largestNumber(side.flatMap((reading) => reading.hours ?? []))) as [number, number];
   if (kind === "changes" && first > last && Number.isFinite(last))
     notes.push(`the hours before (${first}) are more than those after (${last}): are the two sides swapped?`);
   if (kind === "changes" && !hasDifferences && groups.length === 0 && new Set(places.map(({ engine }) => ownerKey("engine", engine))).size > 1)
     notes.push("engines are compared with one another where two are named");
   const without = places.filter(({ doubts }) => doubts === null).length;
-  if (without > 0) notes.push(`${without} of ${places.length} places have no uncertainty, so of them nothing can be told: give U for them`);
+  if (without > 0) notes.push(`${without} of ${places.length} places have no uncertainty, so nothing can be told of those: give their U`);
   if (places.some(({ before: a, after: b }) => (uncertaintyOf(a) === undefined) !== (uncertaintyOf(b) === undefined)))
     notes.push("where one side gives no uncertainty, that of the other side stands for both");
   const repeated = places.filter(({ before: a, after: b }) => a.readings.length + b.readings.length > 2).length;

@@ -80,7 +80,7 @@ export function groupEstimates(all: readonly PlaceEstimate[], of: ReadonlyMap<st
         const label = `${second} against ${first}: ${own[0]!.own}`;
         if (shared.length === 0) notes.push(`${label}: no place was measured on every engine, so the groups cannot be compared`);
         else lines.push(between(pair, onlyAt(engines, new Set(shared)), own[0]!, label));
-        if (shared.length > 0 && left > 0) notes.push(`${label}: ${counted(left, "place")} that not every engine has left out`);
+        if (shared.length > 0 && left > 0) notes.push(`${label}: ${counted(left, "place")} left out, as not every engine has ${left === 1 ? "it" : "them"}`);
       }
     }
   }

@@ -143,7 +143,7 @@ function told(wear: Omit<Wear, "says">, place: PlaceEstimate): string {
         ? ", in the run-in"
         : stage === "after the run-in"
           ? ", after the run-in"
-          : ", the run-in in it, which is not drawn on";
+          : ", the run-in included, so no life is predicted from it";
   // As many decimals as the half width has with two significant digits.
   const decimals = decimalsOf(Number(uncertaintyText(decimal((upper - lower) / 2))));
   const [least, most] = [lower, upper].map(Math.abs).sort((a, b) => a - b) as [number, number];

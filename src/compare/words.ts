@@ -103,7 +103,7 @@ function verdictWords({ verdict, withinMatters, matters, mayHide, beyondGauge, p
 /** `8 of 64 lie beyond their own gauge; about 3 would by chance; 2 remain.` */
 export function headline({ judged, beyondGauge, differs, lines }: FamilyCounts): string {
   if (lines === 0) return "Nothing could be compared.";
-  if (judged === 0) return `Of ${counted(lines, "place")} nothing can be told: no uncertainty is given.`;
+  if (judged === 0) return `Nothing can be told of ${counted(lines, "place")}: no uncertainty is given.`;
   const beyond = beyondGauge === 0 ? `None of ${grouped(judged)} lies` : `${grouped(beyondGauge)} of ${grouped(judged)} ${beyondGauge === 1 ? "lies" : "lie"}`;
   const about = BEYOND_BY_CHANCE * judged;
   const expected = about < 0.5 ? "hardly one" : `about ${grouped(Math.round(about))}`;
@@ -116,7 +116,7 @@ export function verdictsText(judgements: readonly LineJudgement[]): string {
   const count = (verdict: LineJudgement["verdict"]): number => judgements.filter((one) => one.verdict === verdict).length;
   const differs = `of ${counted(judgements.length, "line")} ${grouped(count("differs"))} ${count("differs") === 1 ? "differs" : "differ"}`;
   const open = `${grouped(count("cannot tell"))} cannot be told`;
-  if (judgements.every(({ matters }) => matters === null)) return `${differs}, ${open}; nothing is called the same before it is said what matters`;
+  if (judgements.every(({ matters }) => matters === null)) return `${differs}, ${open}; nothing is called the same until what matters is typed`;
   return `${differs}, ${grouped(count("same within"))} ${count("same within") === 1 ? "is" : "are"} the same within what matters, ${open}`;
 }
 

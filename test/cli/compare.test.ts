@@ -69,7 +69,7 @@ describe("on screen", () => {
         "  not compared",
         "    engine A, cylinder 3, bore, top  none → 73.05  it is measured after only",
         "  note: a life draws the line on as if wear went on as before: measure again before the earliest",
-        "  2 of 3 places compared, 1 could not be; of 3 lines 1 differs, 2 cannot be told; nothing is called the same before it is said what matters",
+        "  2 of 3 places compared, 1 could not be; of 3 lines 1 differs, 2 cannot be told; nothing is called the same until what matters is typed",
         "",
       ].join("\n"),
     );
@@ -81,7 +81,7 @@ describe("on screen", () => {
     expect(out).not.toContain("\n  differs");
     expect(out).toContain("None of 2 lies beyond its own gauge; hardly one would by chance.");
     expect(out).toContain("0.003 larger, which is worse: cannot tell, up to 0.0065 may hide");
-    expect(out).toMatch(/2 of 2 places compared; of 3 lines 0 differ, 3 cannot be told; nothing is called the same before it is said what matters\n$/);
+    expect(out).toMatch(/2 of 2 places compared; of 3 lines 0 differ, 3 cannot be told; nothing is called the same until what matters is typed\n$/);
   });
 
   test("where all is the same within what matters it leaves 0", async () => {

@@ -55,12 +55,12 @@ describe.each(SOURCES)("from %s", (_, read) => {
     expect(whys(comparison)).toEqual(["engine B, cylinder 2, bore, top: it is measured before only"]);
     expect(comparison).toMatchObject({ rows: 8, groups: [{ engines: [2, 2], places: 1 }] });
     expect(comparison.places).toHaveLength(7);
-    expect(comparison.notes).toContain("long against short: bore: 3 places that not every engine has left out");
+    expect(comparison.notes).toContain("long against short: bore: 3 places left out, as not every engine has them");
   });
 
   test("units that differ are named and counted, and the rest is judged", async () => {
     const comparison = await judged(changed(sound(), isOf("C", "after", 1), { unit: "in", value: 2.876 }));
-    expect(whys(comparison)).toEqual(["engine C, cylinder 1, bore, top: it is in mm before and in in after"]);
+    expect(whys(comparison)).toEqual(["engine C, cylinder 1, bore, top: it is in mm before and in inches after"]);
     expect(comparison.rows).toBe(8);
     expect(comparison.places).toHaveLength(7);
   });

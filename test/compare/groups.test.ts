@@ -142,7 +142,7 @@ describe("a trial whose rows do not fit is told so by name", () => {
 
   test("places that not every engine has", () => {
     const { notes, groups } = trial([...sound.slice(0, 3), { engine: "D", group: "coated", changes: [0.021, 0.02, 0.02] }]);
-    expect(notes).toContain("coated against plain: bore: 1 place that not every engine has left out");
+    expect(notes).toContain("coated against plain: bore: 1 place left out, as not every engine has it");
     expect(groups[0]!.places).toBe(2);
   });
 

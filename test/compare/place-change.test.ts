@@ -152,7 +152,7 @@ describe("what is not compared says why", () => {
   const why = (before: Parameters<typeof reading>, after: Parameters<typeof reading>) => compare([reading(...before)], [reading(...after)]).refused[0]?.why;
 
   test.each<[string, Parameters<typeof reading>, Parameters<typeof reading>]>([
-    ["it is in mm before and in in after", [73], [2.874, { unit: "in" }]],
+    ["it is in mm before and in inches after", [73], [2.874, { unit: "in" }]],
     ["after: the reading is still blank", [73], [null, { fault: "the reading is still blank" }]],
     ["before: value holds x; after: it is blank", [null, { fault: "value holds x" }], [null, { fault: "it is blank" }]],
     ["37.02 is far from 73.02, the reading before: were two digits swapped?", [73.02], [37.02]],
@@ -181,7 +181,7 @@ test("without an uncertainty nobody can tell, and the line counts for nothing in
   expect(places[1]!.says).toBe("0.40 larger, which is worse: cannot tell, as no uncertainty is given");
   expect(counts.places).toMatchObject({ lines: 2, judged: 1, beyondGauge: 1 });
   expect(headline).toBe("1 of 1 lies beyond its own gauge; hardly one would by chance; 1 remains.");
-  expect(notes).toContain("1 of 2 places have no uncertainty, so of them nothing can be told: give U for them");
+  expect(notes).toContain("1 of 2 places have no uncertainty, so nothing can be told of those: give their U");
 });
 
 describe("repeats that contradict one another", () => {

@@ -44,7 +44,7 @@ test("a temperature on one side only, or without a material, corrects nothing an
     const { places, notes } = compare([warm(73, 20)], [after]);
     expect(places[0]!.difference).toBe(0.01);
     expect(notes).toContain(
-      "1 place with a temperature compared as measured: of both measurings temperature and material are needed, such as of engine A, cylinder 1, bore, top thrust",
+      "1 place with a temperature compared as measured: temperature and material of both measurings are needed, for example of engine A, cylinder 1, bore, top thrust",
     );
   }
 });

@@ -28,7 +28,7 @@ test("lines are counted apart from places, so that what they came to adds up", (
   const { verdicts, rows, places, means, differences, meanDifferences } = both(0.01, 0.03);
   const lines = places.length + means.length + differences.length + meanDifferences.length;
   expect([rows, places.length, lines]).toEqual([4, 4, 9]);
-  expect(verdicts).toBe("of 9 lines 9 differ, 0 cannot be told; nothing is called the same before it is said what matters");
+  expect(verdicts).toBe("of 9 lines 9 differ, 0 cannot be told; nothing is called the same until what matters is typed");
 });
 
 describe("what was worked out from typed sizes is told with a decimal more", () => {

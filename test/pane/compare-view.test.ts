@@ -52,7 +52,7 @@ test("two sheets are compared: the sentence first, then what differs and what no
   expect((await shown(page)).map(([head, ...rest]) => [head!.replace(/'?Strip-down'?!\w+$/, ""), ...rest.slice(0, 3)])).toEqual([DIFFERS, MEAN, OPEN]);
   expect(await page.locator("h3.group").allTextContents()).toEqual(["Differs (1)", "Cannot be told (2)"]);
   await page
-    .getByText("2 of 4 places compared, 2 could not be; of 3 lines 1 differs, 2 cannot be told; nothing is called the same before it is said what matters")
+    .getByText("2 of 4 places compared, 2 could not be; of 3 lines 1 differs, 2 cannot be told; nothing is called the same until what matters is typed")
     .waitFor();
   await page.locator(".counts", { hasText: "Build against Strip-down" }).waitFor();
   await page.locator("summary", { hasText: "Not compared (2)" }).click();
@@ -181,7 +181,7 @@ test("a run-in of typed length is apart in the wear", async () => {
   }, "a file: another workbook, or readings as CSV");
   await page.locator("summary", { hasText: "Wear (" }).click();
   // 0.034 in 850 h, as without a run-in, but no life is drawn on from it.
-  await page.getByText("grows 0.0400 in 1000 h, the run-in in it, which is not drawn on (0.0335 to 0.0465)").waitFor();
+  await page.getByText("grows 0.0400 in 1000 h, the run-in included, so no life is predicted from it (0.0335 to 0.0465)").waitFor();
 });
 
 test("a CSV that is no table of readings is refused in a sentence", async () => {

@@ -39,7 +39,7 @@ export const wearLife = define({
     "It draws the line on: far beyond the longest use measured it holds only if wear goes on as before, and it seldom does to the end.",
     "The interval is for the line, not for the next reading, which scatters besides. Plan by the earliest, and measure again before it.",
     "Where the rate may be zero there is no life, only a use before which the limit is not met.",
-    "The run-in has a rate of its own and is not drawn on: leave it out.",
+    "The run-in wears at a rate of its own, which tells nothing of later wear: leave it out.",
     ...WIDTH_NOTES,
   ],
   compute: ({ use, size, limit, uncertainty }) => {

@@ -83,7 +83,7 @@ const MORE: readonly (readonly [key: "uncertainty" | "matters" | "hours" | "runI
   ["uncertainty", "Uncertainty of one reading", "U at 95 %, where the sheet gives none: 0.005 for every length, or ring end gap = 0.02"],
   ["matters", "Smallest difference that matters", "Where no sheet says it: 0.01, or ring end gap = 0.05"],
   ["hours", "Hours run between", "From the one measuring to the other, where no sheet says it"],
-  ["runIn", "Length of run-in", "In hours, or what use is counted in, where no sheet says: its wear is apart and not drawn on"],
+  ["runIn", "Length of run-in", "In hours, or what use is counted in, where no sheet says it: its wear is kept apart, and no life is predicted from it"],
   ["engineBefore", "Engine before", "Only to compare two engines: its name, as the sheet has it"],
   ["engineAfter", "Engine after", "The name of the other engine"],
 ];

@@ -16,7 +16,7 @@ export function trialPage({ engines, seed, unit, use }: TrialChoices): { page: S
     CAUTION,
   ]);
   const data = [
-    { item: "Length of run-in", entry: "", unit: use === "hours" ? "h" : use, note: "as the maker's manual has it; its wear rate is not drawn on" },
+    { item: "Length of run-in", entry: "", unit: use === "hours" ? "h" : use, note: "as the maker's manual has it; no life is predicted from it" },
     { item: "Order drawn with", entry: seed, unit: "", note: "the same number gives the same order of measuring" },
   ] as const;
   page.table(
