@@ -1,11 +1,8 @@
 import { parentPort } from "node:worker_threads";
 import { TooMuchWork } from "../calc/grid-model.ts";
 import { evaluateOne } from "../calc/one-formula.ts";
-import { readingsOfWorkbook } from "../compare/from-workbook.ts";
-import { openWorkbook, UnreadableFile } from "../hosts/file.ts";
-import { recallLayout } from "../layout/recall.ts";
+import { UnreadableFile } from "../xlsx/file-limits.ts";
 import type { Task, ThreadAnswer } from "./grid-thread.ts";
-import { unpack } from "./unpack.ts";
 import { tooMuchWork } from "./workbook-limits.ts";
 
 /** The far end of the engine's thread: works out one task after the other. */
@@ -16,12 +13,7 @@ parentPort!.on("message", async (task: Task) => {
 async function answer(task: Task): Promise<ThreadAnswer> {
   try {
     if (task.kind === "formula") return evaluateOne(task.formula);
-    const host = await openWorkbook(task.bytes, task.name, unpack, task.work);
-    const snapshot = await host.read();
-    const kept = await recallLayout(host);
-    const notes = [...host.notes(), ...kept.notes];
-    const set = readingsOfWorkbook(snapshot, { uncertainty: task.uncertainty, mapping: kept.mapping });
-    return { set: { ...set, notes: [...notes, ...set.notes] } };
+    return await (await import("./grid-readings.ts")).readingsIn(task);
   } catch (error) {
     if (error instanceof TooMuchWork) return { fault: tooMuchWork(error.reason) };
     if (error instanceof UnreadableFile) return { fault: error.reason };
