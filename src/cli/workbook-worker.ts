@@ -1,56 +1,21 @@
 import { createHash } from "node:crypto";
-import { basename } from "node:path";
-import { TooMuchWork } from "../calc/grid-model.ts";
-import { Analysis } from "../check/analysis.ts";
-import { checkAnalysed } from "../check/check-workbook.ts";
-import { JudgedRows } from "../check/finding.ts";
-import { openWorkbook, UnreadableFile } from "../hosts/file.ts";
-import { recallLayout } from "../layout/recall.ts";
-import { gather, withPicture } from "../report/gather/workbook.ts";
-import { factsOf } from "../report/gather/workbook-facts.ts";
 import type { WorkbookAnswer, WorkbookTask } from "./checked.ts";
 import { whyUnread, workbookBytes } from "./read-file.ts";
-import { unpack } from "./unpack.ts";
-import { tooMuchWork } from "./workbook-limits.ts";
 
 // The engine's remarks on its own running must not get between our lines.
 for (const way of ["log", "info", "warn", "error", "debug"] as const) console[way] = () => {};
 
 /** One workbook from its file to its findings, in a thread of the pool. */
-export default async function checkBook({ path, known, copy, facts = false, page = false, work }: WorkbookTask): Promise<WorkbookAnswer> {
+export default async function checkBook(task: WorkbookTask): Promise<WorkbookAnswer> {
   let bytes: Uint8Array;
   try {
-    bytes = await workbookBytes(path);
+    bytes = await workbookBytes(task.path);
   } catch (error) {
     return { fault: whyUnread(error) };
   }
   const hash = createHash("sha256").update(bytes).digest("hex");
-  if (hash === known) return { unchanged: true };
-  try {
-    const host = await openWorkbook(bytes, basename(path), unpack, work);
-    const { mapping, notes } = await recallLayout(host);
-    const snapshot = await host.read();
-    const analysis = new Analysis(snapshot, page || mapping !== undefined);
-    const judged = new JudgedRows();
-    const { rows, counts } = judged;
-    const checked = { result: checkAnalysed(analysis, mapping, facts || page ? judged.take : undefined), notes: [...host.notes(), ...notes] };
-    // Where no layout is kept and nothing is judged, there may be one to keep.
-    const unmapped = mapping === undefined && checked.result.rowsIn === 0 ? (await import("../layout/propose.ts")).unmappedText(snapshot) : undefined;
-    const pictured = page ? await withPicture(gather(analysis, rows, mapping), host) : undefined;
-    return {
-      ...checked,
-      notes: [...checked.notes, ...(pictured?.notes ?? [])],
-      hash,
-      ...(unmapped === undefined ? {} : { unmapped }),
-      // What writes copies is only read where one is wanted.
-      ...(copy ? { copy: (await import("./marked-copies.ts")).writeCopy(bytes, host.contents(), checked, copy) } : {}),
-      ...(facts ? { facts: factsOf(snapshot.sheets, checked.result.findings, rows) } : {}),
-      ...(pictured ? { page: { judged: { rows, counts }, content: pictured.content } } : {}),
-    };
-  } catch (error) {
-    if (error instanceof TooMuchWork) return { fault: tooMuchWork(error.reason), hash };
-    if (error instanceof UnreadableFile) return { fault: error.reason, hash };
-    // Whatever the input made of the engine must not end the run.
-    return { hash, fault: `led to a fault in Crosshatch: ${error instanceof Error ? error.message : error}` };
-  }
+  if (hash === task.known) return { unchanged: true };
+  // The engine takes longer to load than a workbook to be checked: where all of them are unchanged it is not wanted.
+  const { checkBytes } = await import("./check-bytes.ts");
+  return checkBytes(bytes, hash, task);
 }
