@@ -59,7 +59,8 @@ export function lookOf(engine: Engine, zip: Zip, addresses: Addresses, rows: num
     if (DOCTYPE.test(xml)) return NO_LOOK;
     hasOtherRules ||= hasUnknownRules(xml);
     hasOtherLists ||= xml.includes("<x14:dataValidation ");
-    files[name] = xml.includes("conditionalFormatting") ? withSingleRules(xml) : xml;
+    if (name.endsWith(".rels")) files[name] = withRelativeTargets(name, xml);
+    else files[name] = xml.includes("conditionalFormatting") ? withSingleRules(xml) : xml;
   }
   try {
     const data = engine.load(files as never) as unknown as EngineData;
@@ -68,6 +69,13 @@ export function lookOf(engine: Engine, zip: Zip, addresses: Addresses, rows: num
   } catch {
     return NO_LOOK;
   }
+}
+
+/** Some programs write where a part stands from the top of the package, `/xl/worksheets/sheet1.xml`: the grid finds no sheet by that. */
+function withRelativeTargets(name: string, xml: string): string {
+  const folders = name.split("/").slice(0, -2);
+  const toTop = folders[0] === "xl" ? "../".repeat(folders.length - 1) : "xl/";
+  return xml.replace(/(\bTarget\s*=\s*["'])\/xl\//g, `$1${toTop}`);
 }
 
 /** What the cells of a workbook file hold, as the grid takes it, and what it cannot take. */

@@ -1,5 +1,9 @@
-import { contentsOf } from "../../src/bench/open-cells.ts";
+import { strToU8, zipSync } from "fflate";
+import type { Engine } from "../../src/bench/load-grid.ts";
+import { contentsOf, lookOf } from "../../src/bench/open-cells.ts";
+import { FILE_LIMITS } from "../../src/xlsx/file-limits.ts";
 import type { CellFile, DefinedName, Table, WorkbookFile } from "../../src/xlsx/model.ts";
+import { Zip } from "../../src/xlsx/zip.ts";
 
 const cell = (row: number, column: number, value: CellFile["value"], formula?: string): CellFile => ({ row, column, value, ...(formula ? { formula } : {}) });
 const sheet = (name: string, ...cells: CellFile[]) => ({ name, hidden: false, cells, hiddenRows: [] });
@@ -63,4 +67,27 @@ test("names of cells are the engine's, all others are set aside for saving", () 
   const { namedRanges, otherNames } = contentsOf(book([sheet("Limits")], { names: [{ name: "bores", formula: "Limits!$B$2:$C$5" }, ...others] }));
   expect(namedRanges).toEqual({ bores: "Limits!B2:C5" });
   expect(otherNames).toEqual(others);
+});
+
+// Open Packaging Conventions (ECMA-376-2, 9.3: a target may be an absolute path, from memory), as openpyxl 3.1.5 writes it.
+test("where a part stands from the top of the package is told to the grid from where it is named", () => {
+  const rels = (...targets: string[]) => targets.map((target) => `<Relationship Id="r" Target="${target}"/>`).join("");
+  const parts = {
+    "_rels/.rels": rels("/xl/workbook.xml"),
+    "xl/_rels/workbook.xml.rels": rels("/xl/worksheets/sheet1.xml", "styles.xml"),
+    "xl/worksheets/_rels/sheet1.xml.rels": rels("/xl/tables/table1.xml", "../drawings/drawing1.xml"),
+  };
+  const zip = new Zip(zipSync(Object.fromEntries(Object.entries(parts).map(([name, xml]) => [name, strToU8(xml)]))), FILE_LIMITS);
+  let told: unknown;
+  const load = (files: unknown) => {
+    told = files;
+    return { sheets: [] };
+  };
+  const engine = { load } as unknown as Engine;
+  lookOf(engine, zip, new Map(), 1);
+  expect(told).toEqual({
+    "_rels/.rels": rels("xl/workbook.xml"),
+    "xl/_rels/workbook.xml.rels": rels("worksheets/sheet1.xml", "styles.xml"),
+    "xl/worksheets/_rels/sheet1.xml.rels": rels("../tables/table1.xml", "../drawings/drawing1.xml"),
+  });
 });

@@ -94,8 +94,8 @@ test("readings without any limit are said once for each characteristic, not once
       [2, 72.97, 0.31],
     ]),
   ).toEqual([
-    "missing limit | Sheet1!B2 | cylinder 1, piston skirt | none of the 2 readings of piston skirt has a limit to be judged by; piston clearance has none either",
-    "missing limit | Sheet1!C2 | cylinder 1, ring end gap, top | none of the 2 readings of ring end gap has a limit to be judged by",
+    "missing limit | Sheet1!B2 | cylinder 1, piston skirt | 2 readings of piston skirt have no limit to be judged by; piston clearance has none either",
+    "missing limit | Sheet1!C2 | cylinder 1, ring end gap, top | 2 readings of ring end gap have no limit to be judged by",
   ]);
 });
 

@@ -17,6 +17,6 @@ export const missingLimitKind = defineKind({
   sentence({ value }, { readings, characteristic, results }) {
     const through = results.length > 0 ? `; ${new Intl.ListFormat("en-GB").format(results)} ${results.length > 1 ? "have" : "has"} none either` : "";
     if (readings === 1) return `${readingText(Number(value))} has no limit to be judged by${through}`;
-    return `none of the ${readings} readings${characteristic === null ? "" : ` of ${characteristic}`} has a limit to be judged by${through}`;
+    return `${readings} readings${characteristic === null ? "" : ` of ${characteristic}`} have no limit to be judged by${through}`;
   },
 });

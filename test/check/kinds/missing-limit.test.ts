@@ -25,7 +25,7 @@ test("all readings of a characteristic are told once, with what is worked out fr
   expect(checkWorkbook(snapshot, mapping).findings).toMatchObject([
     {
       details: { readings: 2, characteristic: "piston skirt", results: ["piston clearance"] },
-      sentence: "none of the 2 readings of piston skirt has a limit to be judged by; piston clearance has none either",
+      sentence: "2 readings of piston skirt have no limit to be judged by; piston clearance has none either",
     },
   ]);
 });
