@@ -37,9 +37,17 @@ function standingPart({ name, result, judged: { counts }, unread, all }: ReportI
   const { findings } = result;
   const others = new Map([...(all?.words ?? tally(findings))].filter(([word]) => !Object.hasOwn(counts, word)));
   const judged = talliesOf(counts);
+  // Verdicts that rest on numbers in another unit mean nothing, however many are "within".
+  const inDoubt = findings.filter(({ kind }) => kind === "mixed units").slice(0, MOST_IN_DOUBT);
   return html`${unread !== undefined && html`<p class="result">Not read in full: ${name} ${unread}.</p>`}<p class="result">${judged ? `Judged: ${judged}.` : "Nothing is judged yet."}</p>
-<p class="quiet small">${countsText(result)}.${others.size > 0 && ` Found beside verdicts: ${tallyText(others)}.`}</p>`;
+<p class="quiet small">${countsText(result)}.${others.size > 0 && ` Found beside verdicts: ${tallyText(others)}.`}</p>${inDoubt.map(
+    ({ label, sentence }) => html`
+<p class="result">To be cleared up first: ${label}: ${sentence}.</p>`,
+  )}`;
 }
+
+/** More of one kind are counted only; the findings in full name them all. */
+const MOST_IN_DOUBT = 3;
 
 /** Most numbers across one page, with verdicts and without. */
 const MOST_ACROSS = { judged: 6, read: 10 };

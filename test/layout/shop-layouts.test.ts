@@ -38,9 +38,7 @@ const SHOP_LAYOUTS: Record<string, ShopLayout> = {
     proposed: ["18 readings of bore; cylinders 1, 2, 3"],
     cells: ["B4: 1, bore, top thrust, mm", "C4: 1, bore, top pin, mm", "G6: 3, bore, bottom pin, mm"],
     rowsIn: 0,
-    findings: [
-      "missing limit: 18 readings of bore have no limit to be judged by; taper, out-of-round, bore wear and piston clearance have none either",
-    ],
+    findings: ["missing limit: 18 readings of bore have no limit to be judged by; taper, out-of-round, bore wear and piston clearance have none either"],
   },
   "tables below one another, limits in words in the last column": {
     sheets: {

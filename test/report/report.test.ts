@@ -52,6 +52,14 @@ describe("one input", () => {
     expect(text).toContain("Judged: 5 within, 1 over, 1 under. 7 of 7 rows checked. Found beside verdicts: 2 missing readings.");
   });
 
+  test("says in words what makes its verdicts doubtful: numbers in another unit", () => {
+    const input = fullInput();
+    const units = finding({ kind: "mixed units", label: "U of gauge BG-1", sentence: "the unit says inches where the like readings are in mm" });
+    const doubted = textOf(pageOf({ ...input, result: { ...input.result, findings: [...input.result.findings, units] } }));
+    expect(doubted).toContain("1 mixed units. To be cleared up first: U of gauge BG-1: the unit says inches where the like readings are in mm.");
+    expect(text).not.toContain("To be cleared up first");
+  });
+
   test("names the engine, the gauges and the limits with their source", () => {
     expect(text).toContain("Engine A Serial number E-0417 Owner Hire-boat yard at the lock Hours run 1240 h Stripped on 2026-10-25");
     expect(text).toContain("BG-1 bore gauge 0.001 0.004 mm 2027-04-23");
