@@ -100,7 +100,7 @@ describe("a check that takes long", () => {
     await toView(page, "About");
     expect(await page.getByRole("tab", { name: "Help" }).getAttribute("aria-selected")).toBe("true");
     await page.getByRole("tab", { name: "Check" }).click();
-    await page.locator(".counts").waitFor({ timeout: 50_000 });
+    await page.locator(".counts").waitFor({ timeout: 100_000 });
     expect(await page.locator(".counts").textContent()).toBe("150\u202f000 of 150\u202f000 rows checked");
   });
 
