@@ -8,6 +8,21 @@ import { declared, type GridParts, type OwnFunction, Reader, SheetFault } from "
 
 const beyond = (why: string): SheetFault => new SheetFault("#NUM!", why);
 
+/**
+ * The value of the standard normal law below which a small share lies, by Newton's steps on the logarithm of that share, which come
+ * from one side: the quantile of the library works with what is left of 1 and loses the digits of small shares.
+ */
+function lowQuantile(p: number): number {
+  let z = -Math.sqrt(-2 * Math.log(p));
+  for (let steps = 0; steps < 50; steps++) {
+    const below = normalCumulative(z, 0, 1);
+    const step = (Math.log(below / p) * below * Math.sqrt(2 * Math.PI)) / Math.exp((-z * z) / 2);
+    z -= step;
+    if (Math.abs(step) <= 1e-15 * Math.abs(z)) break;
+  }
+  return z;
+}
+
 /** The normal law, t and F under the names of sheets. */
 export function distributionFunctions(grid: GridParts): Record<string, OwnFunction> {
   const reader = new Reader(grid.helpers);
@@ -43,7 +58,7 @@ export function distributionFunctions(grid: GridParts): Record<string, OwnFuncti
   const inverse = (p: number, mean = 0, deviation = 1): number => {
     within(p);
     positive("standard deviation", deviation);
-    return normalQuantile(p, mean, deviation);
+    return p < 0.02 ? mean + deviation * lowQuantile(p) : normalQuantile(p, mean, deviation);
   };
   const twoTails = (x: number, df: number): number => {
     notBelow(x);

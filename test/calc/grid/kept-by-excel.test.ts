@@ -203,3 +203,17 @@ test("a text that reads as an error: what rests on it is left to the file, and s
   ]);
   expect(isCellError(sheets[0]!.values[0]![0])).toBe(false);
 });
+
+test("values of the normal law below which a small share lies", () => {
+  // Python 3, statistics.NormalDist().inv_cdf.
+  const cases: readonly (readonly [string, number])[] = [
+    ["0.0199", -2.0558186466],
+    ["0.001", -3.0902323062],
+    ["5E-7", -4.8916384757],
+    ["1E-9", -5.997807015],
+    ["1E-15", -7.9413453262],
+    ["1E-100", -21.273453561],
+  ];
+  wanted(cases.map(([share, value]) => [`ROUND(NORM.S.INV(${share}),10)`, value] as const));
+  wanted([["ROUND(NORM.INV(1E-9,73,0.01),12)", 72.94002192985]]);
+});
