@@ -90,7 +90,7 @@ export async function check(patterns: readonly string[], options: CheckOptions):
 }
 
 function threadsFrom(text: string | undefined): number | undefined {
-  if (text !== undefined && !/^(?:[1-9]|[1-5]\d|6[0-4])$/.test(text)) throw new Refusal(`--threads ${text} is no number of threads: wanted is 1 to 64`);
+  if (text !== undefined && !/^(?:[1-9]|[1-5]\d|6[0-4])$/.test(text)) throw new Refusal(`--threads ${text} is no number of threads: it must be 1 to 64`);
   return text === undefined ? undefined : Number(text);
 }
 

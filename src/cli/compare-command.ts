@@ -157,7 +157,7 @@ async function mattersIn(typed: readonly string[] = [], decimal: DecimalSign): P
 function enginesIn(text: string | undefined): { before: string; after: string } | undefined {
   if (text === undefined) return undefined;
   const [before = "", after = "", ...more] = text.split(",").map((name) => name.trim());
-  if (before === "" || after === "" || more.length > 0) throw new Refusal(`--engines ${text} does not name two engines: wanted is A,B`);
+  if (before === "" || after === "" || more.length > 0) throw new Refusal(`--engines ${text} does not name two engines: it must be A,B`);
   return { before, after };
 }
 

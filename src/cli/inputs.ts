@@ -54,7 +54,7 @@ const DATE = /^\d{4}-\d{2}-\d{2}(?:T\d{2}:\d{2}(?::\d{2})?(?:Z|[+-]\d{2}:\d{2})?
 /** A date as typed: a day begins at midnight here. */
 export function timeOf(text: string): number {
   const time = DATE.test(text) ? new Date(text.includes("T") ? text : `${text}T00:00`).getTime() : Number.NaN;
-  if (Number.isNaN(time)) throw new Refusal(`${text} is no date: wanted is one such as 2026-01-31 or 2026-01-31T18:00`);
+  if (Number.isNaN(time)) throw new Refusal(`${text} is no date: it must be one such as 2026-01-31 or 2026-01-31T18:00`);
   return time;
 }
 
@@ -80,7 +80,7 @@ export function decimalSignOf(locale: string): DecimalSign {
   try {
     sign = new Intl.NumberFormat(locale).formatToParts(1.5).find(({ type }) => type === "decimal")?.value;
   } catch {
-    throw new Refusal(`${locale} is not a locale: wanted is a language tag such as de or en-GB`);
+    throw new Refusal(`${locale} is not a locale: it must be a language tag such as de or en-GB`);
   }
   if (sign !== "." && sign !== ",") throw new Refusal(`the locale ${locale} writes a decimal sign that is neither a point nor a comma`);
   return sign;
@@ -89,6 +89,6 @@ export function decimalSignOf(locale: string): DecimalSign {
 /** A way of writing letters, as it was typed. */
 export function encodingFrom(name: string | undefined): string | undefined {
   if (name !== undefined && !isEncoding(name))
-    throw new Refusal(`--encoding ${name} is not known: wanted is a name such as windows-1250, iso-8859-2 or utf-16le`);
+    throw new Refusal(`--encoding ${name} is not known: it must be a name such as windows-1250, iso-8859-2 or utf-16le`);
   return name;
 }

@@ -14,7 +14,7 @@ export async function limitsModel(file: string, name: string | undefined): Promi
     throw new Refusal(`${file} ${whyUnread(error)}`);
   }
   const models = modelsIn(sheets);
-  if (models.length === 0) throw new Refusal(`${file} holds no table of limits: wanted are the headings Characteristic, Lower, Upper and Unit`);
+  if (models.length === 0) throw new Refusal(`${file} holds no table of limits: it needs the headings Characteristic, Lower, Upper and Unit`);
   const names = models.map((one) => one.name).join(", ");
   const found = name === undefined ? (models.length === 1 ? models[0] : undefined) : models.find((one) => one.name.toLowerCase() === name.trim().toLowerCase());
   if (found) return found;

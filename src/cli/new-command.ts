@@ -67,7 +67,7 @@ const limitsSentence = (copied: number | undefined): string =>
 
 function useIn(text = "hours"): UseUnit {
   const use = USE_UNITS.find((unit) => unit === text.trim().toLowerCase());
-  if (use === undefined) throw new Refusal(`--use ${text} is not known: wanted is ${USE_UNITS.join(", ")}`);
+  if (use === undefined) throw new Refusal(`--use ${text} is not known: it must be ${USE_UNITS.join(", ")}`);
   return use;
 }
 

@@ -10,7 +10,7 @@ const SHARE = /^(\d{1,6})\/(\d{1,6})$/;
 export async function shard(share: string, patterns: readonly string[], { null: isNull = false }: { null?: boolean }): Promise<number> {
   const [, k, n] = SHARE.exec(share) ?? [];
   const [wanted, shares] = [Number(k), Number(n)];
-  if (!(wanted >= 1 && wanted <= shares)) throw new Refusal(`${share} is no share: wanted is one such as 1/4, from 1/4 to 4/4`);
+  if (!(wanted >= 1 && wanted <= shares)) throw new Refusal(`${share} is no share: it must be one such as 1/4, from 1/4 to 4/4`);
   const { stdout } = streams();
   for (const file of await filesOf(patterns)) {
     if (shareOf(file, shares) !== wanted) continue;

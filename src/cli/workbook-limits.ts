@@ -25,14 +25,14 @@ export const limitsFrom = ({ work, memory }: WorkbookLimits): { work: number | u
 
 function workFrom(text: string | undefined): number | undefined {
   if (text === undefined) return undefined;
-  if (!/^[1-9]\d{0,5}$/.test(text)) throw new Refusal(`--work ${text} is no number of millions of steps: wanted is 1 to 999999`);
+  if (!/^[1-9]\d{0,5}$/.test(text)) throw new Refusal(`--work ${text} is no number of millions of steps: it must be 1 to 999999`);
   return 1e6 * Number(text);
 }
 
 function memoryFrom(text: string | undefined): number | undefined {
   if (text === undefined) return undefined;
   const megabytes = /^\d{1,6}$/.test(text) ? Number(text) : 0;
-  if (megabytes < 64) throw new Refusal(`--memory ${text} is no number of megabytes: wanted is 64 to 999999`);
+  if (megabytes < 64) throw new Refusal(`--memory ${text} is no number of megabytes: it must be 64 to 999999`);
   return megabytes;
 }
 

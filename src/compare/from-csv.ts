@@ -12,7 +12,7 @@ import { fillFromTyped, type TypedSizes } from "./typed-sizes.ts";
 const toBeCompared: Wanted = (columns) =>
   canBeCompared(columns)
     ? undefined
-    : `no heading for ${columns.at.value === undefined && !holdsBothSides(columns) ? "the value" : "the characteristic or position"}; wanted are value and characteristic, and as known engine, cylinder, position, unit, uncertainty, lower, upper, matters, hours`;
+    : `no heading for ${columns.at.value === undefined && !holdsBothSides(columns) ? "the value" : "the characteristic or position"}; the table needs value and characteristic, and where known engine, cylinder, position, unit, uncertainty, lower, upper, matters, hours`;
 
 export interface CsvReadingOptions {
   name?: string;

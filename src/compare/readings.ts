@@ -132,7 +132,7 @@ function readingFrom(columns: Columns, cells: ColumnFields, typed: Cell, place: 
   const session = cellText(cells.campaign).trim();
   const campaign = campaignOf(session);
   if (campaign !== undefined) reading.campaign = campaign;
-  else if (session !== "") reading.fault = `the campaign is called ${session}: wanted is before or after`;
+  else if (session !== "") reading.fault = `the campaign is called ${session}: it must be before or after`;
   for (const field of ["group", "material"] as const) if (!isBlank(cells[field])) reading[field] = cellText(cells[field]).trim();
   for (const [name, param] of Object.entries(NUMBERS) as [keyof typeof NUMBERS, Param<number>][]) {
     const taken = param.take(cells[name], name);
@@ -144,7 +144,7 @@ function readingFrom(columns: Columns, cells: ColumnFields, typed: Cell, place: 
   if (direction !== "") {
     const wears = wearDirectionOf(direction);
     if (wears !== undefined) reading.wears = wears;
-    else reading.fault ??= `the direction of wear is called ${direction}: wanted is larger or smaller`;
+    else reading.fault ??= `the direction of wear is called ${direction}: it must be larger or smaller`;
   }
   const value = VALUE.take(typed, "value");
   if (value instanceof Fault) reading.fault = faultBody(value);

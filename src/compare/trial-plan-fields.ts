@@ -44,7 +44,7 @@ export function readPlan(typed: Readonly<Partial<Record<PlanField, string>>>): {
   const faults: PlanFault[] = [];
   const plan = Object.fromEntries(PLAN_FIELD_NAMES.map((field) => [field, numberOf(field, typed[field]?.trim(), faults)])) as unknown as TrialPlan;
   if (plan.uncertainty === undefined && faults.every(({ field }) => field !== "uncertainty"))
-    faults.push({ field: "uncertainty", given: undefined, why: "is not given: wanted is U of one reading, such as 0.004" });
+    faults.push({ field: "uncertainty", given: undefined, why: "is not given: type U of one reading, such as 0.004" });
   if (faults.length === 0 && plan.common > plan.uncertainty)
     faults.push({ field: "common", given: typed.common, why: `is a part of the uncertainty ${plan.uncertainty}, which it cannot exceed` });
   return faults.length > 0 ? { faults } : { plan };

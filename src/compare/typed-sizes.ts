@@ -16,7 +16,7 @@ export const forLengths = (general: number | undefined): TypedSizes | undefined 
 /** What was typed cannot be read: why, and what is wanted. */
 export class TypedFault extends Error {}
 
-const EXAMPLE = "wanted is a number above 0, or a characteristic and its number as in ring end gap=0.02";
+const EXAMPLE = "it must be a number above 0, or a characteristic and its number as in ring end gap=0.02";
 
 /** `0.005` for every length, `ring end gap=0.02` for one characteristic; of several, each adds its own. */
 export function typedSizes(typed: readonly string[]): TypedSizes | undefined {

@@ -37,20 +37,19 @@ const without = z
           return SHEET_WORDS.find((one) => one === word || SHEETS[one].toLowerCase() === word) ?? given;
         },
         z.enum(SHEET_WORDS, {
-          error: ({ input }) =>
-            `without ${said(typeof input === "string" ? input.trim() : input)} is not possible: wanted are any of ${SHEET_WORDS.join(", ")}`,
+          error: ({ input }) => `without ${said(typeof input === "string" ? input.trim() : input)} is not possible: it takes any of ${SHEET_WORDS.join(", ")}`,
         }),
       ),
     ),
   )
   .refine((left) => SHEET_WORDS.some((word) => !left.includes(word) && !RECORDS.includes(word)), {
-    error: `without leaves no sheet for readings: wanted is at least one of ${SHEET_WORDS.filter((word) => !RECORDS.includes(word)).join(", ")}`,
+    error: `without leaves no sheet for readings: it must keep at least one of ${SHEET_WORDS.filter((word) => !RECORDS.includes(word)).join(", ")}`,
   });
 
 /** A whole number, also as it is typed in a form or on a command line. */
 function count(name: CountName) {
   const { least, most } = COUNTS[name];
-  const wanted = `wanted is a whole number from ${least} to ${most}`;
+  const wanted = `it must be a whole number from ${least} to ${most}`;
   const error = ({ input }: { input?: unknown }) =>
     input === undefined ? `${name} is not given: ${wanted}` : `${name} ${said(input)} is not possible: ${wanted}`;
   return z.preprocess(
@@ -67,8 +66,8 @@ const choicesSchema = z.strictObject(
     heights: count("heights").default(3),
     axes: count("axes").default(2),
     valves: count("valves").default(2),
-    unit: z.enum(LENGTH_UNITS, { error: ({ input }) => `unit ${said(input)} is not possible: wanted is mm or in` }).default("mm"),
-    secondReadings: z.boolean({ error: ({ input }) => `second readings ${said(input)} is not possible: wanted is true or false` }).default(false),
+    unit: z.enum(LENGTH_UNITS, { error: ({ input }) => `unit ${said(input)} is not possible: it must be mm or in` }).default("mm"),
+    secondReadings: z.boolean({ error: ({ input }) => `second readings ${said(input)} is not possible: it must be true or false` }).default(false),
     without: without.readonly().default([]),
   },
   {

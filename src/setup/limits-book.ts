@@ -195,7 +195,7 @@ export function limitsFor(sheets: readonly SheetSnapshot[], { name, limits, refu
   const rows = sheets.flatMap((sheet) => [...limitLines(sheet)].map((line) => ({ sheet, line, key: keyOf(cellText(line.cells.characteristic)) })));
   const found: LimitsForWorkbook = { edits: [], copied: 0, same: 0, others: [], notes: [...refused] };
   const seen = new Set<string>();
-  if (rows.length === 0) found.notes.push("this workbook has no table of limits: wanted are the headings Characteristic, Lower, Upper and Unit");
+  if (rows.length === 0) found.notes.push("this workbook has no table of limits: it needs the headings Characteristic, Lower, Upper and Unit");
   for (const limit of rows.length === 0 ? [] : limits) {
     const key = keyOf(limit.characteristic);
     const own = rows.filter((row) => row.key === key);

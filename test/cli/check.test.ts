@@ -220,7 +220,7 @@ describe("around it", () => {
     expect(await run("--locale", "??", "over.csv")).toEqual({
       code: 2,
       out: "",
-      err: "crosshatch: ?? is not a locale: wanted is a language tag such as de or en-GB. See crosshatch help\n",
+      err: "crosshatch: ?? is not a locale: it must be a language tag such as de or en-GB. See crosshatch help\n",
     });
     expect(await run("--jsn", "over.csv")).toMatchObject({ code: 2, out: "", err: expect.stringContaining("unknown option '--jsn'") });
     expect(await run()).toMatchObject({ code: 2, out: "", err: "crosshatch: missing required argument 'file'. See crosshatch help\n" });

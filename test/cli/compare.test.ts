@@ -234,15 +234,15 @@ describe("what cannot be read or compared leaves 2", () => {
     [["build.csv"], "nothing could be compared"],
     [
       ["build.csv", "same.csv", "--uncertainty", "bore="],
-      "--uncertainty bore= is not understood: wanted is a number above 0, or a characteristic and its number",
+      "--uncertainty bore= is not understood: it must be a number above 0, or a characteristic and its number",
     ],
     [["build.csv", "same.csv", "--uncertainty", "0.1", "--uncertainty", "0.2"], "--uncertainty 0.1 and 0.2 are both for every length"],
     [["build.csv", "same.csv", "--matters", "little"], "--matters little is not understood"],
     [["build.csv", "same.csv", "--matters", "none.csv"], "--matters none.csv is not there"],
     [["build.csv", "same.csv", "--matters", "head.csv"], "--matters head.csv has in line 1 no headings for the characteristic"],
     [["build.csv", "same.csv", "--hours", "soon"], "--hours soon is no number above 0"],
-    [["build.csv", "same.csv", "--uncertainty", "-1"], "--uncertainty -1 is not understood: wanted is a number above 0"],
-    [["build.csv", "same.csv", "--engines", "A"], "--engines A does not name two engines: wanted is A,B"],
+    [["build.csv", "same.csv", "--uncertainty", "-1"], "--uncertainty -1 is not understood: it must be a number above 0"],
+    [["build.csv", "same.csv", "--engines", "A"], "--engines A does not name two engines: it must be A,B"],
   ])("%j", async (args, sentence) => {
     const { code, err } = await run(...args);
     expect(code).toBe(2);

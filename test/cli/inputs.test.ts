@@ -64,7 +64,7 @@ describe("since a date", () => {
   });
 
   test.each(["yesterday", "2026-13-01", "31.01.2026"])("%s is no date", async (date) => {
-    expect((await run("check", "--since", date, "all.csv")).err).toContain(`${date} is no date: wanted is one such as 2026-01-31`);
+    expect((await run("check", "--since", date, "all.csv")).err).toContain(`${date} is no date: it must be one such as 2026-01-31`);
   });
 });
 

@@ -59,13 +59,13 @@ test("a folder in its place is never overwritten", async () => {
 });
 
 test.each([
-  [["out.xlsx"], "cylinders is not given: wanted is a whole number from 1 to 16"],
-  [["out.xlsx", "--cylinders", "0"], "cylinders 0 is not possible: wanted is a whole number from 1 to 16"],
-  [["out.xlsx", "--cylinders", "three"], 'cylinders "three" is not possible: wanted is a whole number from 1 to 16'],
-  [["out.xlsx", "--cylinders", "3", "--heights", "6"], "heights 6 is not possible: wanted is a whole number from 2 to 5"],
-  [["out.xlsx", "--cylinders", "3", "--axes", "1"], "axes 1 is not possible: wanted is a whole number from 2 to 4"],
-  [["out.xlsx", "--cylinders", "3", "--valves", "2.5"], 'valves "2.5" is not possible: wanted is a whole number from 2 to 5'],
-  [["out.xlsx", "--cylinders", "3", "--unit", "cm"], 'unit "cm" is not possible: wanted is mm or in'],
+  [["out.xlsx"], "cylinders is not given: it must be a whole number from 1 to 16"],
+  [["out.xlsx", "--cylinders", "0"], "cylinders 0 is not possible: it must be a whole number from 1 to 16"],
+  [["out.xlsx", "--cylinders", "three"], 'cylinders "three" is not possible: it must be a whole number from 1 to 16'],
+  [["out.xlsx", "--cylinders", "3", "--heights", "6"], "heights 6 is not possible: it must be a whole number from 2 to 5"],
+  [["out.xlsx", "--cylinders", "3", "--axes", "1"], "axes 1 is not possible: it must be a whole number from 2 to 4"],
+  [["out.xlsx", "--cylinders", "3", "--valves", "2.5"], 'valves "2.5" is not possible: it must be a whole number from 2 to 5'],
+  [["out.xlsx", "--cylinders", "3", "--unit", "cm"], 'unit "cm" is not possible: it must be mm or in'],
   [["out.xls", "--cylinders", "3"], "out.xls ends neither with .xlsx nor with .ods, which are what is written"],
   [["nowhere/out.xlsx", "--cylinders", "3"], "nowhere/out.xlsx cannot be written: there is no folder nowhere"],
 ])("%j is refused with a sentence, and nothing is written", async (args, sentence) => {

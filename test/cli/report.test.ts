@@ -56,7 +56,7 @@ test("what is there is left as it is, and nothing is checked in vain; --force re
 test.each([
   [["check", "readings.csv", "--report", "out.txt"], "out.txt ends with neither .html nor .pdf"],
   [["check", "readings.csv", "--report", "nowhere/out.html"], "there is no folder nowhere"],
-  [["check", "readings.csv", "--report", "out.pdf", "--paper", "A3"], "--paper A3 is not known: wanted is A4 or letter"],
+  [["check", "readings.csv", "--report", "out.pdf", "--paper", "A3"], "--paper A3 is not known: it must be A4 or letter"],
   [["check", "-", "--report", "out.html"], "--report wants files"],
 ])("%j is refused with a sentence, and nothing is written", async (args, sentence) => {
   const cwd = folder();

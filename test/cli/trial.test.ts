@@ -131,7 +131,7 @@ test("a workbook for a trial is written, and read again by trial", async () => {
   expect(read.err).toContain("nothing could be compared");
   expect((await run("new", "other.xlsx", "--cylinders", "2", "--seed", "7")).err).toContain("--engines, --seed and --use are for --trial");
   expect((await run("new", "other.xlsx", "--trial", "--cylinders", "2", "--use", "leagues")).err).toContain(
-    "--use leagues is not known: wanted is hours, miles, km",
+    "--use leagues is not known: it must be hours, miles, km",
   );
   expect((await run("new", "other.xlsx", "--trial", "--cylinders", "2", "--engines", "13")).err).toContain("--engines 13 is no whole number from 1 to 12");
 });
@@ -159,7 +159,7 @@ describe("trial plan", () => {
   });
 
   test.each([
-    [["trial", "plan"], "--uncertainty is not given: wanted is U of one reading, such as 0.004"],
+    [["trial", "plan"], "--uncertainty is not given: type U of one reading, such as 0.004"],
     [[...PLAN, "--common", "0.005"], "--common 0.005 is a part of the uncertainty 0.004, which it cannot exceed"],
     [[...PLAN, "--repeats", "1.5"], "--repeats 1.5 is no whole number from 1 to 1000"],
     [[...PLAN, "--spread", "-1"], "--spread -1 is no number above 0"],

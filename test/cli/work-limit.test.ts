@@ -27,9 +27,9 @@ test("a workbook that takes too much work is told as one that could not be read,
 });
 
 test.each([
-  ["--work", "0", "--work 0 is no number of millions of steps: wanted is 1 to 999999"],
-  ["--work", "1e9", "--work 1e9 is no number of millions of steps: wanted is 1 to 999999"],
-  ["--memory", "63", "--memory 63 is no number of megabytes: wanted is 64 to 999999"],
+  ["--work", "0", "--work 0 is no number of millions of steps: it must be 1 to 999999"],
+  ["--work", "1e9", "--work 1e9 is no number of millions of steps: it must be 1 to 999999"],
+  ["--memory", "63", "--memory 63 is no number of megabytes: it must be 64 to 999999"],
 ])("%s %s is refused", async (option, value, sentence) => {
   const { code, err } = await crosshatch(["check", option, value, "none.xlsx"]);
   expect(code).toBe(2);
@@ -42,6 +42,6 @@ test("compare and trial have the same limits, and say the same of a workbook tha
   expect([code, err]).toEqual([2, "crosshatch: endless.xlsx takes more work to calculate than is done for one workbook: --work allows more\n"]);
   for (const command of ["compare", "trial"]) {
     const refused = await crosshatch([command, "--memory", "63", "plain.xlsx"], { cwd });
-    expect([refused.code, refused.err]).toEqual([2, expect.stringContaining("--memory 63 is no number of megabytes: wanted is 64 to 999999")]);
+    expect([refused.code, refused.err]).toEqual([2, expect.stringContaining("--memory 63 is no number of megabytes: it must be 64 to 999999")]);
   }
 });

@@ -42,7 +42,7 @@ describe("what was typed", () => {
     expect(readPlan({ uncertainty: " 0.004 ", places: "6" })).toEqual({
       plan: { ...PLAN, repeats: 1, cylinders: 1, characteristics: 1, engines: 1, spread: undefined, matters: undefined },
     });
-    expect(readPlan({})).toEqual({ faults: [{ field: "uncertainty", given: undefined, why: "is not given: wanted is U of one reading, such as 0.004" }] });
+    expect(readPlan({})).toEqual({ faults: [{ field: "uncertainty", given: undefined, why: "is not given: type U of one reading, such as 0.004" }] });
   });
 
   test("every field that cannot be is named at once, with what was given and what is wanted", () => {

@@ -30,13 +30,13 @@ test("the least and the most of each count are possible, one beyond is not", () 
 
 test("each choice that cannot be is named in a sentence of its own", () => {
   expect(sentences({ cylinders: 17, heights: "two", axes: 2.5, unit: "cm" })).toEqual([
-    "cylinders 17 is not possible: wanted is a whole number from 1 to 16",
-    'heights "two" is not possible: wanted is a whole number from 2 to 5',
-    "axes 2.5 is not possible: wanted is a whole number from 2 to 4",
-    'unit "cm" is not possible: wanted is mm or in',
+    "cylinders 17 is not possible: it must be a whole number from 1 to 16",
+    'heights "two" is not possible: it must be a whole number from 2 to 5',
+    "axes 2.5 is not possible: it must be a whole number from 2 to 4",
+    'unit "cm" is not possible: it must be mm or in',
   ]);
-  expect(sentences({})).toEqual(["cylinders is not given: wanted is a whole number from 1 to 16"]);
-  expect(sentences({ cylinders: 3, secondReadings: "yes" })).toEqual(['second readings "yes" is not possible: wanted is true or false']);
+  expect(sentences({})).toEqual(["cylinders is not given: it must be a whole number from 1 to 16"]);
+  expect(sentences({ cylinders: 3, secondReadings: "yes" })).toEqual(['second readings "yes" is not possible: it must be true or false']);
   expect(sentences({ cylinders: 3, pistons: 3 })).toEqual(["pistons is no choice of a build sheet"]);
   expect(sentences(null)).toEqual(["the choices of a build sheet are wanted"]);
 });
@@ -50,9 +50,9 @@ test("sheets are left out by their words or their names, in any case, between co
 
 test("a sheet that is not known is named with those that can be left out, and one sheet with readings stays", () => {
   expect(sentences({ cylinders: 3, without: "bores,camera" })).toEqual([
-    expect.stringMatching(/^without "camera" is not possible: wanted are any of bores, pistons, rings, crankshaft, rods, /),
+    expect.stringMatching(/^without "camera" is not possible: it takes any of bores, pistons, rings, crankshaft, rods, /),
   ]);
   expect(sentences({ cylinders: 3, without: SHEET_WORDS })).toEqual([
-    expect.stringMatching(/^without leaves no sheet for readings: wanted is at least one of bores, /),
+    expect.stringMatching(/^without leaves no sheet for readings: it must keep at least one of bores, /),
   ]);
 });

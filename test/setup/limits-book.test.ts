@@ -170,7 +170,7 @@ test("a formula in place of a limit counts as typed, and a workbook without limi
   });
   expect(limitsFor(linked.sheets, model!, "yard.xlsx")).toMatchObject({ edits: [], copied: 0, others: [{ characteristic: "Taper" }] });
   expect(limitsFor((await typed({ Bores: [["Cylinder", "Bore"]] })).sheets, model!, "yard.xlsx").notes).toEqual([
-    "this workbook has no table of limits: wanted are the headings Characteristic, Lower, Upper and Unit",
+    "this workbook has no table of limits: it needs the headings Characteristic, Lower, Upper and Unit",
   ]);
 });
 

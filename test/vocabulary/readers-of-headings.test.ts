@@ -99,7 +99,7 @@ describe("headings that only a comparison reads", () => {
       expect(readingsOfWorkbook(book(sheet(rows(capital(word), typed)))).readings).toMatchObject([{ wears }]);
     }
     const [row] = (await readingsOfCsv(bytes(csvOf(rows(capital(word), "sideways"))))).readings;
-    expect(row).toMatchObject({ value: null, fault: "the direction of wear is called sideways: wanted is larger or smaller" });
+    expect(row).toMatchObject({ value: null, fault: "the direction of wear is called sideways: it must be larger or smaller" });
   });
 
   const both = (["before", "after"] as const).flatMap((field) => wordsOfComparison(field).map((word) => ({ field, word })));

@@ -30,7 +30,7 @@ export type Wanted = (columns: Columns) => string | undefined;
 const toBeJudged: Wanted = (columns) =>
   canBeJudged(columns)
     ? undefined
-    : `no heading for ${columns.at.value === undefined ? "the value" : unlimited(columns)}; wanted are value and lower or upper, and as known engine, cylinder, characteristic, position, unit, uncertainty`;
+    : `no heading for ${columns.at.value === undefined ? "the value" : unlimited(columns)}; the table needs value and lower or upper, and where known engine, cylinder, characteristic, position, unit, uncertainty`;
 
 const unlimited = ({ oneSided }: Columns): string => `a lower or upper limit${oneSided === undefined ? "" : ` (${oneSided.trim()} does not say which)`}`;
 

@@ -105,7 +105,7 @@ export function selectedGroup(snapshot: WorkbookSnapshot, { sheet, row, column, 
     (cell) => !there || (formulaAt(there, cell.row, cell.column) === null && typeof snapshotValue(there, cell.row, cell.column) !== "string"),
   );
   if (free.length === 0) return { sentence: "The cells that are selected hold formulas or text alone: select those that readings go into." };
-  if (free.length > MOST_SELECTED) return { sentence: `${free.length} cells are selected: wanted are at most ${MOST_SELECTED}.` };
+  if (free.length > MOST_SELECTED) return { sentence: `${free.length} cells are selected: at most ${MOST_SELECTED} can be.` };
   const heading = (cell: CellAddress): string[] => {
     for (let r = row - 1; there && r >= Math.max(0, row - 4); r--) {
       const value = snapshotValue(there, r, cell.column);

@@ -90,7 +90,7 @@ export function entered(round: Round, text: string): { round: Round; write?: num
   if ("sentence" in read) return { round: { ...round, asked: null, trouble: read.sentence } };
   const { value } = read;
   if (value < place.least || (value === 0 && !place.allowsZero)) {
-    return { round: { ...round, asked: null, trouble: `${value} cannot be here: wanted is a number ${place.allowsZero ? "of at least" : "above"} 0` } };
+    return { round: { ...round, asked: null, trouble: `${value} cannot be here: it must be a number ${place.allowsZero ? "of at least" : "above"} 0` } };
   }
   const sentence = read.isAsked ? `is ${text.trim()} meant as ${value}?` : questionOn(round, value);
   if (sentence !== undefined) return { round: { ...round, asked: { value, sentence }, trouble: "" } };

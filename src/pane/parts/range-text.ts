@@ -11,7 +11,7 @@ const LARGEST = 10_000;
 
 export function readArea(text: string, book: WorkbookCells): ParsedInput<CellArea> {
   const reference = parseA1Ref(text.trim());
-  if (!reference || !("range" in reference)) return { sentence: `${text.trim()} is no range: wanted is one such as Bores!C4:D6` };
+  if (!reference || !("range" in reference)) return { sentence: `${text.trim()} is no range: it must be one such as Bores!C4:D6` };
   const named = reference.context?.at(-1);
   const page = named === undefined ? (book.sheets.length === 1 ? book.sheets[0] : undefined) : book.sheet(named);
   if (!page)

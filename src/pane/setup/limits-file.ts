@@ -8,7 +8,7 @@ export async function modelsOfFile(file: File): Promise<LimitsModel[]> {
   try {
     mustFit(file.size);
     const models = modelsIn(storedSnapshot(readXlsx(new Uint8Array(await file.arrayBuffer())), file.name).sheets);
-    if (models.length === 0) throw new HostRefusal(`${file.name} holds no table of limits: wanted are the headings Characteristic, Lower, Upper and Unit.`);
+    if (models.length === 0) throw new HostRefusal(`${file.name} holds no table of limits: it needs the headings Characteristic, Lower, Upper and Unit.`);
     return models;
   } catch (error) {
     throw error instanceof UnreadableFile ? new HostRefusal(`${file.name} ${error.reason}.`) : error;

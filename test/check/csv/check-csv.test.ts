@@ -144,11 +144,11 @@ describe("what cannot be read", () => {
     ['value,"upper\n1,2\n', "has in line 1 a quote that is opened and never closed"],
     [
       "engine,lower,upper\nA,1,2\n",
-      "has in line 1 no heading for the value; wanted are value and lower or upper, and as known engine, cylinder, characteristic, position, unit, uncertainty",
+      "has in line 1 no heading for the value; the table needs value and lower or upper, and where known engine, cylinder, characteristic, position, unit, uncertainty",
     ],
     [
       "\nvalue,engine\n1,A\n",
-      "has in line 2 no heading for a lower or upper limit; wanted are value and lower or upper, and as known engine, cylinder, characteristic, position, unit, uncertainty",
+      "has in line 2 no heading for a lower or upper limit; the table needs value and lower or upper, and where known engine, cylinder, characteristic, position, unit, uncertainty",
     ],
   ])("%j is not checked, and why", async (text, unread) => {
     expect(counts(await check(text))).toEqual({ rowsIn: 0, checked: 0, refused: 0, unread });

@@ -58,7 +58,7 @@ test("findings have the letters of the file, and the note is told", async () => 
 test("a name that no standard knows is refused before anything is read", async () => {
   const { code, err } = await crosshatch(["check", "readings.csv", "--encoding", "cp-of-ours"]);
   expect(code).toBe(2);
-  expect(err).toContain("--encoding cp-of-ours is not known: wanted is a name such as windows-1250, iso-8859-2 or utf-16le");
+  expect(err).toContain("--encoding cp-of-ours is not known: it must be a name such as windows-1250, iso-8859-2 or utf-16le");
 });
 
 test("whatever the bytes, they read the same in pieces of any size", async () => {

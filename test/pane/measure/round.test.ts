@@ -114,7 +114,7 @@ describe("what is typed", () => {
     expect(value("73.0.2")).toEqual({ sentence: '"73.0.2" is no number' });
     expect(value("1e3")).toEqual({ sentence: '"1e3" is no number' });
     expect(value("+.0015")).toEqual({ sentence: "a deviation wants a nominal size first" });
-    expect(entered(blank(), "-3")).toMatchObject({ round: { at: 0, trouble: "-3 cannot be here: wanted is a number above 0" } });
+    expect(entered(blank(), "-3")).toMatchObject({ round: { at: 0, trouble: "-3 cannot be here: it must be a number above 0" } });
     expect(entered(blank(), "0").write).toBeUndefined();
     expect(entered(blank([place("inlet", { allowsZero: true })]), "0").write).toBe(0);
   });

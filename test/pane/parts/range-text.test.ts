@@ -25,7 +25,7 @@ test("a whole column, or one selected to its end, stops with the sheet's content
 });
 
 test.each([
-  ["top of bore", "top of bore is no range: wanted is one such as Bores!C4:D6"],
+  ["top of bore", "top of bore is no range: it must be one such as Bores!C4:D6"],
   ["C4:D6", "say on which sheet C4:D6 is, as in Bores!C4:D6"],
   ["Barrels!C4", "there is no sheet Barrels in this workbook"],
 ])("%s is refused in a sentence", (text, sentence) => {
