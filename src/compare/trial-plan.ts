@@ -75,7 +75,7 @@ export function planTrial(plan: TrialPlan): PlannedTrial {
   const level = LEVEL / plan.characteristics;
   // The gauge's p must be small as well as Welch's, so its bar is a floor under the engines' own.
   const design = (n: number) => ({
-    ...{ weight: 2 / n, degreesOfFreedom: 2 * n - 2, u: 0, scatter, common: 0, level },
+    ...{ weight: 2 / n, degreesOfFreedom: 2 * n - 2, u: 0, scatter, common: 0, level, isWelch: true },
     floor: normalQuantile(1 - level / 2) * measuring * Math.sqrt(2 / n),
   });
   const groups = (power: number): number => smallestSeen(design(plan.engines), power, 200 * scatter) ?? Number.POSITIVE_INFINITY;

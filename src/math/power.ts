@@ -17,6 +17,8 @@ export interface Design {
   level: number;
   /** The estimate must be larger than this too. */
   floor?: number;
+  /** It is the difference of two groups of equal numbers, judged by Welch's degrees of freedom: of few values often half as many. */
+  isWelch?: boolean;
 }
 
 /** Farther out than so many standard deviations nothing comes. */
@@ -25,6 +27,8 @@ const FAR = 9;
 const MANY_DEGREES_OF_FREEDOM = 1e6;
 /** Parts into which the scatters that may be seen are cut, for Simpson's rule. */
 const PARTS = 400;
+/** The same for the shares that the first of two groups has of the spread that is seen. */
+const SHARES = 8;
 
 /** What an estimate must exceed for some share of the scatters that may be seen. */
 type Bar = readonly [share: number, bar: number];
@@ -63,6 +67,7 @@ function barsOf(design: Design, most: number): Bar[] {
   if (k === 0 || k > MANY_DEGREES_OF_FREEDOM) return [[1, byGauge]];
   // Without a common part all scatters have one quantile, and the rule is a product.
   const alone = common === 0 ? studentQuantile(1 - level, k) * Math.sqrt(weight) : undefined;
+  const byWelch = design.isWelch ? welchQuantiles(k / 2, 1 - level) : undefined;
   const byScatter = (seen: number): number => (alone === undefined ? bar(doubtOfOne(seen, k, 0)) : Math.max(floor, alone * seen));
   // In y = √k × seen ÷ scatter, whose density is that of chi.
   const peak = Math.sqrt(Math.max(k - 1, 0));
@@ -73,7 +78,27 @@ function barsOf(design: Design, most: number): Bar[] {
   const below = sharesOver(density, start, turn).reduce((sum, [, share]) => sum + share, 0);
   const seenAt = (y: number): number => (scatter * y) / Math.sqrt(k);
   const last = lastWithin((y) => byScatter(seenAt(y)) <= most + FAR * deviationOf(design), turn, end);
-  return [[below / whole, byGauge], ...sharesOver(density, turn, last).map(([y, share]): Bar => [share / whole, byScatter(seenAt(y))])];
+  const scatters = sharesOver(density, turn, last);
+  if (byWelch !== undefined) {
+    const reached = ([y, share]: Bar) =>
+      byWelch.map(([part, quantile]): Bar => [(share * part) / whole, Math.max(floor, quantile * Math.sqrt(weight) * seenAt(y))]);
+    return scatters.flatMap(reached);
+  }
+  return [[below / whole, byGauge], ...scatters.map(([y, share]): Bar => [share / whole, byScatter(seenAt(y))])];
+}
+
+/**
+ * The quantiles by which Welch's test judges two groups of equal numbers and true spread, each with its share of the cases. With
+ * R the first group's share of both variances seen, its degrees of freedom are k ÷ (R² + (1 − R)²), k those of one group; R follows
+ * the beta law (k/2, k/2), whatever both come to together. In θ, R = sin² θ, its density is (sin θ cos θ)^(k − 1), alike on both sides of ½.
+ */
+function welchQuantiles(k: number, confidence: number): [share: number, quantile: number][] {
+  const parts = sharesOver((angle) => (Math.sin(angle) * Math.cos(angle)) ** (k - 1), 0, Math.PI / 4, SHARES);
+  const whole = parts.reduce((sum, [, share]) => sum + share, 0);
+  return parts.map(([angle, share]) => {
+    const first = Math.sin(angle) ** 2;
+    return [share / whole, studentQuantile(confidence, k / (first ** 2 + (1 - first) ** 2))];
+  });
 }
 
 /** The farthest place up to which a rising bar stays within reach. */
@@ -89,12 +114,12 @@ function lastWithin(isWithin: (y: number) => boolean, from: number, to: number):
 }
 
 /** Simpson's rule: the places between two ends, each with its share of the area under a density. */
-function sharesOver(density: (y: number) => number, from: number, to: number): [y: number, share: number][] {
+function sharesOver(density: (y: number) => number, from: number, to: number, parts = PARTS): [y: number, share: number][] {
   if (!(to > from)) return [];
-  const step = (to - from) / PARTS;
-  return Array.from({ length: PARTS + 1 }, (_, i) => {
+  const step = (to - from) / parts;
+  return Array.from({ length: parts + 1 }, (_, i) => {
     const y = from + i * step;
-    return [y, (density(y) * step * (i === 0 || i === PARTS ? 1 : i % 2 === 1 ? 4 : 2)) / 3];
+    return [y, (density(y) * step * (i === 0 || i === parts ? 1 : i % 2 === 1 ? 4 : 2)) / 3];
   });
 }
 

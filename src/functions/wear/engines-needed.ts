@@ -32,6 +32,7 @@ export const enginesNeeded = define({
   notes: [
     "The engine counts, not its places: however many are measured, they say how that engine wears, not how engines do.",
     "With one engine in a group nothing can be said of the way of treatment at all.",
+    "A trial is judged by Welch's test, which finds less where engines are very few: what Student's finds 8 times in 10 with two a group, about 5 times, with three, 7. The plan of a trial counts so.",
     "Shops seldom know the spread beforehand: try half and twice of what is guessed, and see what that asks for.",
   ],
   compute: ({ difference, spread, power, confidence }) => {
