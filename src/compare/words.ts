@@ -1,3 +1,4 @@
+import { isAbove, isBelow } from "../core/decimal.ts";
 import { counted, fixed, grouped, readingText, uncertaintyText } from "../core/number-text.ts";
 import type { DifferenceEstimate } from "./difference-of-changes.ts";
 import type { Sides } from "./engines.ts";
@@ -10,8 +11,9 @@ import type { Wear } from "./wear.ts";
 /** Changes of one engine, or differences between two that are named. */
 type Between = Pick<Sides, "kind" | "names">;
 
+/** Equal readings may stand for sizes that differ: only the verdict calls something the same. */
 const sized = (difference: number, decimals: number): string =>
-  difference === 0 ? "the same" : `${fixed(Math.abs(difference), decimals)} ${difference > 0 ? "larger" : "smaller"}`;
+  difference === 0 ? "reads alike" : `${fixed(Math.abs(difference), decimals)} ${difference > 0 ? "larger" : "smaller"}`;
 
 /** `73.020 → 73.054 mm`, or `A 73.020, B 73.054 mm`: the sizes of a place with the decimals of their like. */
 export function sizesText({ before, after, sizeDecimals, unit }: PlaceEstimate, { kind, engines }: Pick<Sides, "kind" | "engines">): string {
@@ -89,7 +91,12 @@ function averageWords(judged: LineJudgement & { decimals: number }, lines: numbe
   if (judged.uncertainty === null) return verdictWords(judged, "", lines);
   const { decimals, lower, upper, by, n } = judged;
   const few = by === "scatter" && n <= (judged.level === "group" ? 4 : 3) ? "; the scatter is poorly known" : "";
-  return `${verdictWords(judged, "beyond what the measuring explains", lines)} (${fixed(lower!, decimals)} to ${fixed(upper!, decimals)} by the ${by}${few})`;
+  const { verdict, matters } = judged;
+  // The interval is that of "differs"; the one of "the same" is narrower, and this one may go beyond what matters.
+  const goesBeyond = verdict === "same within" && (isBelow(lower!, -matters!) || isAbove(upper!, matters!));
+  const tests = goesBeyond ? ", by two one-sided tests at 5 %" : "";
+  const level = goesBeyond ? " at 95 %" : "";
+  return `${verdictWords(judged, "beyond what the measuring explains", lines)}${tests} (${fixed(lower!, decimals)} to ${fixed(upper!, decimals)}${level} by the ${by}${few})`;
 }
 
 function verdictWords({ verdict, withinMatters, matters, mayHide, beyondGauge, pAdjusted }: LineJudgement, beyond: string, lines: number): string {

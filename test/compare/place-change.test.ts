@@ -13,7 +13,7 @@ describe("cited values", () => {
     [73.025, 73.03, "cannot tell", 1, 0.0455, "0.005 larger, which is worse: cannot tell, up to 0.0091 may hide"],
     [73.025, 73.031, "differs", 1.2, 0.0164, "0.006 larger, which is worse: differs, beyond its gauge (0.005)"],
     [73.03, 73.02, "differs", -2, 0.000063, "0.01 smaller: differs, beyond its gauge (0.005)"],
-    [73.02, 73.02, "cannot tell", 0, 1, "the same: cannot tell, up to 0.0041 may hide"],
+    [73.02, 73.02, "cannot tell", 0, 1, "reads alike: cannot tell, up to 0.0041 may hide"],
   ])("%p to %p with U 0.003 and 0.004: %s", (before, after, verdict, en, p, says) => {
     const change = changeBetween(reading(before), reading(after, { uncertainty: 0.004 }));
     expect(change).toMatchObject({ verdict, says, uncertainty: 0.005, by: "gauge", degreesOfFreedom: null });

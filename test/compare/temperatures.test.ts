@@ -10,7 +10,7 @@ describe("cited values", () => {
     const place = changeBetween(warm(100, 20), warm(100.01155, 25));
     expect(place.difference).toBe(0);
     expect(place.thermal!.correction).toBeCloseTo(-0.01155, 9);
-    expect(place.says).toContain("the same (at 20 °C)");
+    expect(place.says).toContain("reads alike (at 20 °C)");
   });
 
   // By hand, JCGM 100:2008, 4.3.7: a degree of each campaign and a tenth of the coefficient over 5 K, rectangular.

@@ -24,6 +24,16 @@ test.each([
   expect(meanDifferences[0]!.says.replace(/0\.020/, "0.02").startsWith(`${words} on average`)).toBe(true);
 });
 
+// U = 0.003 that is not split: the change has u = 0.0015 √2, so 1.96 u = 0.0042 at 95 %, and 1.645 u = 0.0035 at 90 %, by which what is the same is judged.
+test.each([
+  [0.0038, "reads alike on average over 2 places: the same within 0.0038, by two one-sided tests at 5 % (-0.0042 to 0.0042 at 95 % by the gauge)"],
+  [0.0043, "reads alike on average over 2 places: the same within 0.0043 (-0.0042 to 0.0042 by the gauge)"],
+])("what is the same within %p says by what, where the interval beside it is wider", (matters, says) => {
+  const two = () => ["1", "2"].map((cylinder) => reading(73.001, { cylinder }));
+  const { means } = compare(two(), two(), { matters: { general: matters, of: new Map() } });
+  expect(means.map((mean) => mean.says)).toEqual([says]);
+});
+
 test("lines are counted apart from places, so that what they came to adds up", () => {
   const { verdicts, rows, places, means, differences, meanDifferences } = both(0.01, 0.03);
   const lines = places.length + means.length + differences.length + meanDifferences.length;
