@@ -76,6 +76,8 @@ class Rows {
   readonly applied: Omit<AppliedMapping, "covers"> & { covers: Set<string> } = { candidates: [], watched: [], inputs: 0, findings: [], covers: new Set() };
   /** Readings that nothing judges. */
   readonly #unlimited: MappedReading[] = [];
+  /** Characteristics, each of its engine, with a limit beside a reading of their own. */
+  readonly #limited = new Set<string>();
   readonly #ownCalls = new Map<string, CellArea[]>();
 
   readonly origins: SpillSources;
@@ -110,6 +112,7 @@ class Rows {
     const isLimited = limited !== undefined && hasLimit(limited);
     const taken = judgingParams.value.take(value, "value");
     const stray = deviationAlone(reading);
+    if (isLimited) this.#limited.add(groupOf(reading));
     if (stray !== undefined) {
       this.refuse(cell, labelOf(reading), stray);
       return;
@@ -201,7 +204,8 @@ class Rows {
       const [first] = readings;
       const { characteristic } = first!;
       if (CHARACTERISTICS[characteristic]?.isSetting || readings.some((reading) => used.has(reading) || this.#isUsedBySheet(reading))) continue;
-      const results = INGREDIENTS.has(characteristic) ? resultsFrom(characteristic) : [];
+      const worked = INGREDIENTS.has(characteristic) ? resultsFrom(characteristic) : [];
+      const results = worked.filter((result) => !this.#limited.has(groupOf({ ...first!, characteristic: result })));
       const details = { readings: readings.length, characteristic: characteristic || null, results };
       this.applied.findings.push({ kind: "missing limit", about: this.#about(first!), details });
     }

@@ -73,16 +73,34 @@ function gather(book: WorkbookCells, range: MappedRange, taken: Set<string>, { r
     else lines.set(key, [fact]);
   }
   for (const facts of lines.values()) {
-    const beside = limitCellsOf(facts);
-    const values = facts.filter(({ role }) => role === "value");
-    for (const { cell, value, says } of values) {
-      const unit = unitIn(beside, says);
-      readings.push({ ...subjectOf(says), cell, ...sizeIn(value, unit, says.isDeviation === true, beside?.given.nominal), unit, own: beside });
+    for (const group of byCharacteristic(facts)) {
+      const beside = limitCellsOf(group);
+      const values = group.filter(({ role }) => role === "value");
+      for (const { cell, value, says } of values) {
+        const unit = unitIn(beside, says);
+        readings.push({ ...subjectOf(says), cell, ...sizeIn(value, unit, says.isDeviation === true, beside?.given.nominal), unit, own: beside });
+      }
+      // A nominal by itself limits nothing.
+      const isLimited = beside && Object.keys(beside.beside).some((role) => role !== "nominal");
+      if (values.length === 0 && isLimited) limits.push({ ...subjectOf(group[0]!.line.says), ...beside, unit: unitIn(beside, group[0]!.says) });
     }
-    // A nominal by itself limits nothing.
-    const isLimited = beside && Object.keys(beside.beside).some((role) => role !== "nominal");
-    if (values.length === 0 && isLimited) limits.push({ ...subjectOf(facts[0]!.line.says), ...beside, unit: unitIn(beside, facts[0]!.says) });
   }
+}
+
+/**
+ * The facts of a line by what they are of, where its readings are of several things: a limit goes with the reading before it, or with
+ * the one after it where the line starts with limits. A unit goes with all of them.
+ */
+function byCharacteristic(facts: readonly LabelledNumber[]): readonly (readonly LabelledNumber[])[] {
+  const values = facts.filter(({ role }) => role === "value");
+  const names = new Set(values.map(({ says }) => says.characteristic));
+  if (names.size < 2) return [facts];
+  const sized = facts.filter(({ role }) => role !== "unit");
+  const startsWithLimits = sized[0]!.role !== "value";
+  const ofLimit = (at: number) => (startsWithLimits ? sized.slice(at) : sized.slice(0, at).reverse()).find(({ role }) => role === "value");
+  const nameOf = (fact: LabelledNumber, at: number) => (fact.role === "value" ? fact : ofLimit(at))?.says.characteristic;
+  const units = facts.filter(({ role }) => role === "unit");
+  return [...names].map((name) => [...sized.filter((fact, at) => nameOf(fact, at) === name), ...units]);
 }
 
 /**

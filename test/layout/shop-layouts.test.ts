@@ -260,18 +260,44 @@ const SHOP_LAYOUTS: Record<string, ShopLayout> = {
   "fractions and deviations that nothing says how to read": {
     sheets: {
       Bores: [
-        ["Cyl", "Bore (mm)", "Piston skirt (mm)", "Max"],
-        [1, "3 7/16", 72.98, 73.05],
-        [2, 73.02, "+0.02", 73.05],
+        ["Cyl", "Bore (mm)", "Max", "Piston skirt (mm)", "Max"],
+        [1, "3 7/16", 73.05, 72.98, 73],
+        [2, 73.02, 73.05, "+0.02", 73],
       ],
     },
     proposed: ["2 readings of bore, 2 readings of piston skirt, with their limits; cylinders 1, 2"],
-    cells: ["B2: 1, bore, mm, - to 73.05"],
+    cells: ["B2: 1, bore, mm, - to 73.05", "D2: 1, piston skirt, mm, - to 73"],
     rowsIn: 4,
     findings: [
       'refused: "+0.02" reads as a deviation, and its nominal is missing: type the nominal in line with it, in a column headed Nominal, or the whole size as a number',
       'refused: value holds the text "3 7/16": it wants a number',
     ],
+  },
+  "several things in one row, with limits after that which they are for": {
+    sheets: {
+      Pistons: [
+        ["Cyl", "Piston skirt (mm)", "Piston clearance", "Min", "Max"],
+        [1, 72.96, 0.06, 0.04, 0.08],
+        [2, 72.95, 0.09, 0.04, 0.08],
+      ],
+    },
+    proposed: ["2 readings of piston skirt, 2 readings of piston clearance, with their limits; cylinders 1, 2"],
+    cells: ["B2: 1, piston skirt, mm", "C2: 1, piston clearance, 0.04 to 0.08", "C3: 2, piston clearance, 0.04 to 0.08"],
+    rowsIn: 2,
+    findings: ["missing limit: 2 readings of piston skirt have no limit to be judged by", "outside limit: 0.09 is over the upper limit 0.08 by 0.01"],
+  },
+  "several things in one row, with limits before that which they are for": {
+    sheets: {
+      Pistons: [
+        ["Cyl", "Min", "Max", "Piston clearance", "Piston skirt (mm)"],
+        [1, 0.04, 0.08, 0.06, 72.96],
+        [2, 0.04, 0.08, 0.07, 72.95],
+      ],
+    },
+    proposed: ["2 readings of piston clearance, 2 readings of piston skirt, with their limits; cylinders 1, 2"],
+    cells: ["D2: 1, piston clearance, 0.04 to 0.08", "E2: 1, piston skirt, mm"],
+    rowsIn: 2,
+    findings: ["missing limit: 2 readings of piston skirt have no limit to be judged by"],
   },
   "limits in words beside bare ones, and one that is no limit": {
     sheets: {
