@@ -18,7 +18,7 @@ describe("two engines are no engine before and after", () => {
       [reading(73), reading(73, { cylinder: "2" })],
       [reading(73.02, { engine: "B" }), reading(2.87, { engine: "B", cylinder: "2", unit: "in" })],
     );
-    expect(refused.map(({ why }) => why)).toEqual(["it is in mm on engine A and in in on engine B"]);
+    expect(refused.map(({ why }) => why)).toEqual(["it is in mm on engine A and in inches on engine B"]);
     expect(compare([reading(73), reading(73, { cylinder: "2" })], [reading(73, { engine: "B" })]).refused[0]!.why).toBe("it is measured on engine A only");
   });
 
