@@ -11,6 +11,7 @@ import { CHARACTERISTICS } from "../vocabulary/characteristics.ts";
 import { groupFrom, labelFrom } from "../vocabulary/headings.ts";
 import { positionText } from "../vocabulary/parse-heading.ts";
 import { readingInText } from "../vocabulary/reading-text.ts";
+import { unitWords } from "../vocabulary/units.ts";
 import { type CellAddress, type CellArea, placeName } from "../workbook/address.ts";
 import type { WorkbookSnapshot } from "../workbook/port.ts";
 import { Analysis } from "./analysis.ts";
@@ -165,7 +166,7 @@ class Rows {
     const isReading = from === undefined;
     const label = labelOf(subject);
     if (limit?.unit !== undefined && unit !== undefined && limit.unit !== unit) {
-      this.refuse(cell, label, `the reading is in ${unit} and its limit in ${limit.unit}: give both in one unit`);
+      this.refuse(cell, label, `the reading is in ${unitWords(unit)} and its limit in ${unitWords(limit.unit)}: give both in one unit`);
       return;
     }
     const isTyped = isReading && this.origins.of(cell) === undefined;

@@ -82,7 +82,7 @@ test("an uncertainty or a near distance beside a limit counts for all that it ju
 
 test("a reading and its limit in different units are not compared", async () => {
   expect(await found([["Cyl", "Skirt (mm)"], [1, 72.98], [""], ["What", "Max (in)"], ["Skirt", 2.875]])).toEqual([
-    "refused | Sheet1!B2 | cylinder 1, piston skirt | the reading is in mm and its limit in in: give both in one unit",
+    "refused | Sheet1!B2 | cylinder 1, piston skirt | the reading is in mm and its limit in inches: give both in one unit",
   ]);
 });
 

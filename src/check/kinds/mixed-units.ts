@@ -23,7 +23,7 @@ export const mixedUnitsKind = defineKind({
     converted: size("the reading in the unit of similar readings; null, like the two fields before, where the unit is written beside it", LIKE_UNIT).orNull(),
     causes: causesField,
   },
-  cause: ({ cell }, { unit, likeUnit }) => `readings on the sheet ${cell.sheet} are in ${unit}, similar ones in ${likeUnit}`,
+  cause: ({ cell }, { unit, likeUnit }) => `readings on the sheet ${cell.sheet} are in ${said(unit)}, similar ones in ${said(likeUnit)}`,
   sentence({ value }, { unit, likeUnit, expected, beside, converted, causes }) {
     if (expected === null || beside === null || converted === null)
       return `the unit says ${said(unit)} where similar readings are in ${said(likeUnit)}${causes.length > 0 ? `.${causesText(causes)}` : ""}`;

@@ -1,4 +1,5 @@
 import { html, Markup } from "../../report/markup.ts";
+import { unitWords } from "../../vocabulary/units.ts";
 import type { PlaceGroup } from "./places.ts";
 
 const STYLE = `
@@ -15,7 +16,7 @@ li span:last-child { flex: none; width: 30mm; border-bottom: 0.3mm solid #111; }
 export const measuringForm = (book: string, groups: readonly PlaceGroup[], unit: string): string =>
   `<!doctype html>\n${html`<html lang="en"><head><meta charset="utf-8"><title>Measuring form, ${book}</title><style>${new Markup(STYLE)}</style></head><body>
 <h1>Measuring form</h1>
-<p>${book}${unit && `, lengths in ${unit}`}</p>
+<p>${book}${unit && `, lengths in ${unitWords(unit)}`}</p>
 <p>Engine <span class="line"></span> Day <span class="line"></span> Measured by <span class="line"></span></p>
 ${groups.map(groupPart)}
 </body></html>`}`;
