@@ -32,7 +32,7 @@ export const enginesNeeded = define({
   notes: [
     "The engine counts, not its places: however many are measured, they say how that engine wears, not how engines do.",
     "With one engine in a group nothing can be said of the way of treatment at all.",
-    "A trial is judged by Welch's test, which finds less where engines are very few: what Student's finds 8 times in 10 with two a group, about 5 times, with three, 7. The plan of a trial counts so.",
+    "This counts with Student's test. A trial is judged by Welch's, which finds less where engines are few: what Student's test finds 8 times in 10, Welch's finds about 5 times with two engines in each group, and 7 times with three. Plan a trial counts with Welch's.",
     "Shops seldom know the spread beforehand: try half and twice of what is guessed, and see what that asks for.",
   ],
   compute: ({ difference, spread, power, confidence }) => {
