@@ -91,3 +91,16 @@ export const placesText = (all: number, done: number, format: (count: number) =>
 
 const doneText = (all: number, done: number, what: string, format: (count: number) => string): string =>
   `${format(done)} of ${format(all)} ${what}${all > done ? `, ${format(all - done)} could not be` : ""}`;
+
+/**
+ * What a number becomes where it is joined to text: its 15 digits, 0.1 + 0.2 being 0.3, and without an exponent down to 1E-15. Checked
+ * against LibreOffice (test/reference/formulas).
+ */
+export function textValue(number: number): number | string {
+  const tidy = Number(number.toPrecision(15));
+  const text = String(tidy);
+  const [digits, power] = tidy.toExponential().split("e") as [string, string];
+  if (!text.includes("e")) return tidy;
+  if (Number(power) < -15 || Number(power) > 0) return text.replace("e", "E");
+  return `${tidy < 0 ? "-" : ""}0.${"0".repeat(-Number(power) - 1)}${digits.replace(/[-.]/g, "")}`;
+}

@@ -92,7 +92,7 @@ function binaryOf(node: Operation, context: FormulaContext, depth: number): Eval
 function callOf(node: CallExpression, context: FormulaContext, depth: number): Evaluated {
   if (isIf(node)) return branchOf(node, context, depth);
   const spec = specByName.get(ownName(node) ?? "");
-  if (!spec) return new CannotTell(`${node.callee.name} is not looked into`);
+  if (!spec) return new CannotTell(`${node.callee.name ?? "what is called"} is not looked into`);
   const args: Argument[] = [];
   const written = node.arguments as (AstExpression | null)[];
   // What is left out at the end, as in F(5,,), is not given at all; left out in between it is a blank.
@@ -113,8 +113,11 @@ const goingOn = (argument: Argument): Argument => {
   return [...block, block[0]!.map(() => null)];
 };
 
-/** The one function of a sheet that is followed: it hands a blank cell over as a blank where the host would make a 0 of it. */
-const isIf = (node: AstExpression): boolean => node.type === nodeTypes.CALL && (node as CallExpression).callee.name.toUpperCase() === "IF";
+/**
+ * The one function of a sheet that is followed: it hands a blank cell over as a blank where the host would make a 0 of it. What is called
+ * may also be an expression, as in `LAMBDA(…)(…)`, and has no name then.
+ */
+const isIf = (node: AstExpression): boolean => node.type === nodeTypes.CALL && (node as CallExpression).callee.name?.toUpperCase() === "IF";
 
 const branchesOf = (node: CallExpression) => node.arguments as (AstExpression | null | undefined)[];
 

@@ -1,5 +1,6 @@
 import { type Block, type Cell, type CellError, isCellError } from "../core/cell.ts";
 import { compareAsSheets, compareTexts } from "../core/decimal.ts";
+import { textValue } from "../core/number-text.ts";
 
 /**
  * A sheet's operators over cells and blocks: blank counts as 0 or as empty text, text that reads as
@@ -116,7 +117,8 @@ function join(left: Cell, right: Cell): Cell {
 
 function operandText(cell: Exclude<Cell, CellError>): string {
   if (typeof cell === "boolean") return cell ? "TRUE" : "FALSE";
-  return cell === null || cell === undefined ? "" : String(cell);
+  if (typeof cell === "number") return String(textValue(cell));
+  return cell ?? "";
 }
 
 type Plain = number | string | boolean;

@@ -1,4 +1,5 @@
 import { isErrorCode } from "../../core/cell.ts";
+import { textValue } from "../../core/number-text.ts";
 import type { GridParam } from "./call-cost.ts";
 
 /** One value as the grid hands it over. */
@@ -115,19 +116,6 @@ export const singleOf = (given: Given): unknown => (Array.isArray(given) ? given
 export function* givenCells(given: Given): Generator<GridCell | undefined> {
   if (!Array.isArray(given)) yield given;
   else for (let row = 0; row < (given[0]?.length ?? 0); row++) for (const column of given) yield column[row];
-}
-
-/**
- * What a number becomes where it is joined to text: its 15 digits, 0.1 + 0.2 being 0.3, and without an exponent down to 1E-15. Checked
- * against LibreOffice (test/reference/formulas).
- */
-export function textValue(number: number): number | string {
-  const tidy = Number(number.toPrecision(15));
-  const text = String(tidy);
-  const [digits, power] = tidy.toExponential().split("e") as [string, string];
-  if (!text.includes("e")) return tidy;
-  if (Number(power) < -15 || Number(power) > 0) return text.replace("e", "E");
-  return `${tidy < 0 ? "-" : ""}0.${"0".repeat(-Number(power) - 1)}${digits.replace(/[-.]/g, "")}`;
 }
 
 /** 1 March 1900: from here on the grid's days are those of office programs. */

@@ -1,3 +1,4 @@
+import { textValue } from "../../core/number-text.ts";
 import {
   type CallContext,
   type FunctionRegistry,
@@ -9,7 +10,6 @@ import {
   type OwnFunction,
   Reader,
   SheetFault,
-  textValue,
   wrapFunction,
 } from "./own-function.ts";
 
