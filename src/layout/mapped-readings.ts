@@ -1,5 +1,6 @@
 import type { Cell } from "../core/cell.ts";
 import { decimal } from "../core/decimal.ts";
+import { groupedBy } from "../core/grouped.ts";
 import type { WorkbookCells } from "../formula/workbook-cells.ts";
 import { CHARACTERISTICS } from "../vocabulary/characteristics.ts";
 import { foldedHeading } from "../vocabulary/headings.ts";
@@ -92,15 +93,18 @@ function gather(book: WorkbookCells, range: MappedRange, taken: Set<string>, { r
  * the one after it where the line starts with limits. A unit goes with all of them.
  */
 function byCharacteristic(facts: readonly LabelledNumber[]): readonly (readonly LabelledNumber[])[] {
-  const values = facts.filter(({ role }) => role === "value");
-  const names = new Set(values.map(({ says }) => says.characteristic));
-  if (names.size < 2) return [facts];
-  const sized = facts.filter(({ role }) => role !== "unit");
+  const [units, sized] = [facts.filter(({ role }) => role === "unit"), facts.filter(({ role }) => role !== "unit")];
+  const values = sized.filter(({ role }) => role === "value");
+  if (new Set(values.map(({ says }) => says.characteristic)).size < 2) return [facts];
   const startsWithLimits = sized[0]!.role !== "value";
-  const ofLimit = (at: number) => (startsWithLimits ? sized.slice(at) : sized.slice(0, at).reverse()).find(({ role }) => role === "value");
-  const nameOf = (fact: LabelledNumber, at: number) => (fact.role === "value" ? fact : ofLimit(at))?.says.characteristic;
-  const units = facts.filter(({ role }) => role === "unit");
-  return [...names].map((name) => [...sized.filter((fact, at) => nameOf(fact, at) === name), ...units]);
+  // What has no reading on the side that counts goes with the one on the other.
+  let name = values.at(startsWithLimits ? -1 : 0)!.says.characteristic;
+  const names = new Map<LabelledNumber, string | undefined>();
+  for (const fact of startsWithLimits ? [...sized].reverse() : sized) {
+    if (fact.role === "value") name = fact.says.characteristic;
+    names.set(fact, name);
+  }
+  return [...groupedBy(sized, (fact) => names.get(fact)).values()].map((group) => [...group, ...units]);
 }
 
 /**

@@ -299,6 +299,19 @@ const SHOP_LAYOUTS: Record<string, ShopLayout> = {
     rowsIn: 2,
     findings: ["missing limit: 2 readings of piston skirt have no limit to be judged by"],
   },
+  "several things in one row, with a limit behind the last where others stand before": {
+    sheets: {
+      Pistons: [
+        ["Cyl", "Min", "Piston clearance", "Piston skirt (mm)", "Max"],
+        [1, 0.04, 0.06, 72.96, 72.98],
+        [2, 0.04, 0.07, 72.95, 72.98],
+      ],
+    },
+    proposed: ["2 readings of piston clearance, 2 readings of piston skirt, with their limits; cylinders 1, 2"],
+    cells: ["C2: 1, piston clearance, 0.04 to -", "D2: 1, piston skirt, mm, - to 72.98"],
+    rowsIn: 4,
+    findings: [],
+  },
   "limits in words beside bare ones, and one that is no limit": {
     sheets: {
       Sheet1: [
