@@ -9,6 +9,9 @@ export interface CellError {
   message?: string;
 }
 
+/** Characters of the longest text that a cell holds. */
+export const LONGEST_TEXT = 32_767;
+
 export type Cell = number | string | boolean | null | undefined | CellError;
 
 /** A rectangular block of cells, row by row. */

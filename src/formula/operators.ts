@@ -1,4 +1,4 @@
-import { type Block, type Cell, type CellError, isCellError } from "../core/cell.ts";
+import { type Block, type Cell, type CellError, isCellError, LONGEST_TEXT } from "../core/cell.ts";
 import { compareAsSheets, compareTexts } from "../core/decimal.ts";
 import { textValue } from "../core/number-text.ts";
 
@@ -112,7 +112,9 @@ function numberIn(text: string): number | CellError {
 function join(left: Cell, right: Cell): Cell {
   if (isCellError(left)) return left;
   if (isCellError(right)) return right;
-  return `${operandText(left)}${operandText(right)}`;
+  const text = `${operandText(left)}${operandText(right)}`;
+  // No cell holds more, and joined in a circle it would only grow.
+  return text.length > LONGEST_TEXT ? VALUE : text;
 }
 
 function operandText(cell: Exclude<Cell, CellError>): string {

@@ -102,13 +102,16 @@ interface Formula {
 
 /** Results that rest on one another change one another; what has not settled by then goes round in a circle. */
 const MOST_ROUNDS = 100;
+/** What changes that late goes round with it, or rests on it. */
+const LATE_ROUND = 50;
 
 class Recalculating {
   readonly #shown: WorkbookCells;
   readonly #patched: Patched;
   #book: WorkbookCells;
   /** What has been put in place of what is shown, and the formula that gave it. */
-  readonly #right = new Map<string, { cell: CellAddress; at: CellAddress; value: Cell }>();
+  readonly #right = new Map<string, { cell: CellAddress; at: CellAddress; value: Cell; round: number }>();
+  #round = 0;
   readonly #without: NoResult[] = [];
   #changed = new Map<string, Set<number>>();
   readonly #allChanged = new Map<string, Set<number>>();
@@ -137,11 +140,11 @@ class Recalculating {
     }
   }
 
-  /** Until nothing changes any more: what rests on results that have been put right. */
+  /** Until nothing changes any more: what rests on results that have been put right. What never settles stays as it is shown. */
   follow(): void {
     if (this.#changed.size === 0) return;
     const formulas = [...this.#formulas()];
-    for (let round = 0; round < MOST_ROUNDS && this.#changed.size > 0; round++) {
+    for (; this.#round < MOST_ROUNDS && this.#changed.size > 0; this.#round++) {
       const changed = this.#changed;
       this.#changed = new Map();
       this.#book = this.#patched.book();
@@ -151,7 +154,16 @@ class Recalculating {
         if (!(result instanceof CannotTell)) this.#compare(at, result);
       }
     }
+    if (this.#changed.size > 0) this.#leaveLate();
     this.#book = this.#patched.book();
+  }
+
+  #leaveLate(): void {
+    for (const [place, { cell, round }] of this.#right) {
+      if (round < LATE_ROUND) continue;
+      this.#patched.put(cell, this.#shown.value(cell));
+      this.#right.delete(place);
+    }
   }
 
   *#formulas(): Generator<Formula> {
@@ -188,7 +200,7 @@ class Recalculating {
 
   #put(cell: CellAddress, at: CellAddress, value: Cell): void {
     this.#patched.put(cell, value);
-    this.#right.set(placeName(cell), { cell, at, value });
+    this.#right.set(placeName(cell), { cell, at, value, round: this.#round });
     for (const set of [this.#changed, this.#allChanged]) {
       const keys = set.get(cell.sheet) ?? new Set();
       set.set(cell.sheet, keys.add(keyOf(cell)));

@@ -7,6 +7,7 @@ import { argumentArea } from "../../src/formula/precedents.ts";
 import { WorkbookCells } from "../../src/formula/workbook-cells.ts";
 import { memoryHost } from "../../src/hosts/memory.ts";
 import { asWritten, EXAMPLES } from "../calc/examples.ts";
+import { workbook } from "../check/workbook.ts";
 
 const CELLS: (Cell | { formula: string; value: Cell })[][] = [
   ["Cylinder", "Thrust", "Pin", "Taper"],
@@ -193,6 +194,13 @@ describe("a sheet's operators", () => {
     ["9007199254740992", "9007199254740990"],
   ])("%s joined to text has 15 digits", (number, text) => {
     expect(evaluateFormula(`=${number}&" mm"`)).toBe(`${text} mm`);
+  });
+
+  test("joined to more than a cell holds, text is an error", () => {
+    const book = new WorkbookCells(workbook({ Texts: [["x".repeat(32_766), "y"]] }));
+    const at = { book, sheet: "Texts" };
+    expect(evaluateFormula("=A1&B1", at)).toHaveLength(32_767);
+    expect(evaluateFormula("=A1&B1&B1", at)).toEqual({ error: "#VALUE!" });
   });
 
   test("agree with a general engine on generated formulas", () => {

@@ -1,3 +1,4 @@
+import { LONGEST_TEXT } from "../../core/cell.ts";
 import {
   type CallContext,
   COUNTING,
@@ -17,8 +18,6 @@ import {
 import { toPlaces } from "./rounding.ts";
 import { Wildcards } from "./wildcards.ts";
 
-/** Characters that a cell holds. */
-const LONGEST = 32_767;
 export const ERROR_TYPES = ["#NULL!", "#DIV/0!", "#VALUE!", "#REF!", "#NAME?", "#NUM!", "#N/A", "#GETTING_DATA"];
 
 const gcd = (a: number, b: number): number => (b === 0 ? a : gcd(b, a % b));
@@ -164,16 +163,16 @@ export function addedFunctions(grid: GridParts): Record<string, OwnFunction> {
     REPT: declared(helpers, "A text several times over", ["text (string)", "times (number)"], function (text, times) {
       const [part, count] = [reader.text(text), Math.trunc(reader.number(times, this))];
       if (count < 0) return new SheetFault("#VALUE!", "A text cannot be repeated less than 0 times.");
-      if (part.length * count > LONGEST)
-        return new SheetFault("#VALUE!", `This text would be longer than the ${LONGEST.toLocaleString("en")} characters that a cell holds.`);
+      if (part.length * count > LONGEST_TEXT)
+        return new SheetFault("#VALUE!", `This text would be longer than the ${LONGEST_TEXT.toLocaleString("en")} characters that a cell holds.`);
       return part.repeat(count);
     }),
     CONCAT: declared(helpers, "Several texts as one", ["text (any, range, repeating)"], (...args) => {
       let text = "";
       for (const given of args) {
         for (const cell of givenCells(given)) text += reader.text(cell);
-        if (text.length > LONGEST)
-          return new SheetFault("#VALUE!", `This text would be longer than the ${LONGEST.toLocaleString("en")} characters that a cell holds.`);
+        if (text.length > LONGEST_TEXT)
+          return new SheetFault("#VALUE!", `This text would be longer than the ${LONGEST_TEXT.toLocaleString("en")} characters that a cell holds.`);
       }
       return text;
     }),

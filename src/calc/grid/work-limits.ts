@@ -1,3 +1,4 @@
+import { LONGEST_TEXT } from "../../core/cell.ts";
 import { roughCount } from "../../core/number-text.ts";
 import { broadcastsOver, type CallCost, type CallInput, callCost, type GridDeclaration, type GridValue, sizeOf, valuesIn } from "./call-cost.ts";
 import { COUNTING, countedSteps, type GridParts, notHere } from "./own-function.ts";
@@ -24,7 +25,7 @@ export interface WorkLimits {
 }
 
 /** `work` is about a minute on the machine on which it was measured (2 cores of 2024). */
-export const WORK_LIMITS: WorkLimits = { block: 500_000, live: 1_000_000, work: 200_000_000, seconds: 600, text: 32_767 };
+export const WORK_LIMITS: WorkLimits = { block: 500_000, live: 1_000_000, work: 200_000_000, seconds: 600, text: LONGEST_TEXT };
 
 /** A range that is there already is looked through so many times as fast as it was read. */
 const SEEN = 20;

@@ -1,4 +1,4 @@
-import { type Cell, isCellError } from "../../core/cell.ts";
+import { type Cell, isCellError, LONGEST_TEXT } from "../../core/cell.ts";
 import { areaText, keyOf } from "../../workbook/address.ts";
 import type { CalculatedWorkbook, CellFile, WorkbookFile } from "../model.ts";
 import { unescapeText } from "../xml.ts";
@@ -62,8 +62,6 @@ function reachOf(cell: CellFile, { spillSizes }: CalculatedWorkbook): { rows: nu
 
 /** The errors that a cell can hold by themselves (ECMA-376 part 1, 18.18.11 and 18.17.3); newer ones are kept beside it, which is not done here. */
 const ERRORS = new Set(["#NULL!", "#DIV/0!", "#VALUE!", "#REF!", "#NAME?", "#NUM!", "#N/A", "#GETTING_DATA"]);
-/** The longest text of a cell. */
-const LONGEST = 32_767;
 const DIGITS = 15;
 
 /** A cell's value as its element has it: the attribute `t`, and what stands in `<v>`. */
@@ -77,7 +75,7 @@ export function storedContent(value: Cell): StoredContent | null {
   if (value === null) return null;
   if (isCellError(value)) return { type: "e", text: ERRORS.has(value.error) ? value.error : "#VALUE!" };
   if (typeof value === "boolean") return { type: "b", text: value ? "1" : "0" };
-  if (typeof value === "string") return { type: "str", text: value.slice(0, LONGEST) };
+  if (typeof value === "string") return { type: "str", text: value.slice(0, LONGEST_TEXT) };
   return Number.isFinite(value) ? { type: null, text: String(value) } : { type: "e", text: "#NUM!" };
 }
 

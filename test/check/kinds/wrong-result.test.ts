@@ -1,5 +1,6 @@
 import { checkWorkbook } from "../../../src/check/check-workbook.ts";
 import type { Cell } from "../../../src/core/cell.ts";
+import { type MemoryCell, memoryHost } from "../../../src/hosts/memory.ts";
 import type { WorkbookSnapshot } from "../../../src/workbook/port.ts";
 import { type Typed, workbook } from "../workbook.ts";
 import { foundInSnapshot, shown } from "./declared.ts";
@@ -85,4 +86,21 @@ test("where a host makes a call an error because one of its cells holds one, tha
     [1, "an error among its cells", "Tests!A3"],
     [2, "not calculated since", null],
   ]);
+});
+
+test("what goes round in a circle never settles, and nothing right is told of it nor of what rests on it", () => {
+  const rows: Typed = [
+    ["=HATCH.MARGIN(B1,,5)", "=A1", "=HATCH.VERDICT(A1,1)", "=HATCH.VERDICT(D2,,5)"],
+    [null, null, null, 7],
+  ];
+  const found = foundInSnapshot("wrong result", shownAs(rows, { A1: 3, B1: 0, C1: "over", D1: "within" }));
+  expect(found.map(({ cell }) => cell.column)).toEqual([3]);
+});
+
+test("text that is joined to itself in a circle does not grow without end", async () => {
+  const cells: MemoryCell[][] = [
+    [{ formula: "=A1&A1:B2", value: 0 }, 0],
+    [0, { formula: "=HATCH.VERDICT()", value: 0 }],
+  ];
+  expect(foundInSnapshot("wrong result", await memoryHost([{ name: "Tests", cells }]).read()).map(({ cell }) => cell)).toMatchObject([{ row: 1, column: 1 }]);
 });
