@@ -28,7 +28,7 @@ export async function bench(file: string | undefined, { port, open }: BenchOptio
 
 /** A port as it was typed. */
 export function portFrom(text = String(PORT)): number {
-  if (!/^\d{1,5}$/.test(text) || Number(text) > 65_535) throw new Refusal(`--port wants a number from 0 to 65535, not ${JSON.stringify(text)}.`);
+  if (!/^\d{1,5}$/.test(text) || Number(text) > 65_535) throw new Refusal(`--port must be a number from 0 to 65535, not ${JSON.stringify(text)}.`);
   return Number(text);
 }
 

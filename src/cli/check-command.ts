@@ -29,12 +29,12 @@ export interface CheckOptions extends WorkbookLimits {
 /** `crosshatch check FILE…`: what was found, worst first, file by file, and the counts. */
 export async function check(patterns: readonly string[], options: CheckOptions): Promise<number> {
   const { json = false, asFound = false, locale = "en", since } = options;
-  if (asFound && !json) throw new Refusal("--as-found wants --json: on screen the worst comes first");
+  if (asFound && !json) throw new Refusal("--as-found needs --json: on screen the worst comes first");
   if (asFound && options.ledger) throw new Refusal("--as-found and --ledger do not go together: a ledger keeps the findings of a file that was checked whole");
-  if (asFound && options.report) throw new Refusal("--as-found and --report do not go together: a report wants the worst first");
+  if (asFound && options.report) throw new Refusal("--as-found and --report do not go together: a report shows the worst first");
   if (patterns.length === 0 && options.from === undefined) throw new Refusal("missing required argument 'file'");
   if (options.from !== undefined && options.report !== undefined)
-    throw new Refusal("--report wants files: rows of a query are gone once they have been checked");
+    throw new Refusal("--report needs files: rows of a query are gone once they have been checked");
   const threads = threadsFrom(options.threads);
   const limits = limitsFrom(options);
   const decimal = decimalSignOf(locale);

@@ -46,7 +46,7 @@ export function openPage(
   if (kind !== ".html" && kind !== ".pdf") throw new Refusal(`${out} ends with neither .html nor .pdf, which is what is written`);
   const size = PAPERS.find((one) => one.toLowerCase() === paper.toLowerCase());
   if (!size) throw new Refusal(`--paper ${paper} is not known: it must be A4 or letter`);
-  if (files.includes(STANDARD_INPUT)) throw new Refusal("--report wants files: what comes from standard input is gone once it has been checked");
+  if (files.includes(STANDARD_INPUT)) throw new Refusal("--report needs files: what comes from standard input is gone once it has been checked");
   refusedTarget(out, force);
   return async (page) => {
     const made = await page(today());

@@ -172,11 +172,10 @@ export class Param<T> {
     if (this.bounds.choices) return `one of ${this.bounds.choices.join(", ")}`;
     const noun = NOUNS[this.quantity];
     const { low, lowOpen, high, highOpen } = this.bounds;
-    const bounds = [
-      low === undefined ? "" : lowOpen ? `above ${low}` : `of at least ${low}`,
-      high === undefined ? "" : highOpen ? `below ${high}` : `of at most ${high}`,
-    ].filter(Boolean);
-    return bounds.length ? `${noun} ${bounds.join(" and ")}` : noun;
+    if (low !== undefined && high !== undefined && !lowOpen && !highOpen) return `${noun} from ${low} to ${high}`;
+    const above = low === undefined ? "" : lowOpen ? ` above ${low}` : ` of at least ${low}`;
+    const below = high === undefined ? "" : highOpen ? ` below ${high}` : `${above ? "" : " of"} at most ${high}`;
+    return `${noun}${above}${above && below && " and"}${below}`;
   }
 
   /** One cell of this kind: the value, `BLANK`, or a fault that names `name`. */

@@ -24,11 +24,11 @@ export function faultBody(fault: Fault): string {
   const { param, got, want } = fault;
   switch (fault.code) {
     case "missing":
-      return `${param} is not given: it wants ${want}`;
+      return `${param} is not given: it must be ${want}`;
     case "surplus":
       return `takes ${want}, ${got} ${got === 1 ? "is" : "are"} given`;
     case "empty":
-      return `${param} is an empty range: it wants ${want}`;
+      return `${param} is an empty range: it must be ${want}`;
     case "shape":
       return `${param} is ${got} cells, which does not fit ${want}: ranges must be of one size, or one row, one column or one cell`;
     case "number-as-text":
@@ -36,23 +36,25 @@ export function faultBody(fault: Fault): string {
     case "decimal-comma":
       return `${param} holds the text ${show(got)}: a decimal comma is not read, type it with this sheet's decimal sign`;
     case "text":
-      return `${param} holds the text ${show(got)}: it wants ${want}`;
+      return `${param} holds the text ${show(got)}: it must be ${want}`;
     case "truth":
-      return `${param} holds ${show(got)}: it wants ${want}`;
+      return `${param} holds ${show(got)}: it must be ${want}`;
     case "cell-error":
-      return isCellError(got) && got.error === "#BUSY!" ? `${param} is still being calculated` : `${param} holds the error ${show(got)}: mend that cell first`;
+      return isCellError(got) && got.error === "#BUSY!"
+        ? `${param} is still being calculated`
+        : `${param} holds the error ${show(got)}: correct that cell first`;
     case "upstream":
       return String(got);
     case "not-finite":
-      return `${param} is not a finite number: it wants ${want}`;
+      return `${param} is not a finite number: it must be ${want}`;
     case "too-small":
-      return `${param} ${show(got)} is too small: it wants ${want}`;
+      return `${param} ${show(got)} is too small: it must be ${want}`;
     case "too-large":
-      return `${param} ${show(got)} is too large: it wants ${want}`;
+      return `${param} ${show(got)} is too large: it must be ${want}`;
     case "not-whole":
-      return `${param} ${show(got)} is not a whole number: it wants ${want}`;
+      return `${param} ${show(got)} is not a whole number: it must be ${want}`;
     case "not-a-choice":
-      return `${param} ${show(got)} is not known: it wants ${want}`;
+      return `${param} ${show(got)} is not known: it must be ${want}`;
     case "swapped": {
       const { other, bound, unless } = want as { other: string; bound: number; unless?: string };
       return `${param} ${show(got)} is larger than ${other} ${show(bound)}: are they swapped?${unless ? ` ${unless}` : ""}`;

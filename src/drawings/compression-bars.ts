@@ -211,7 +211,7 @@ function notes(plate: Plate): string {
   const asked = ends.filter(Boolean).join(", ");
   const parts: string[] = [];
   if (rule && bound) parts.push(`Dashed line: the ${rule.rule} rule asks at least ${short(bound.lower)} (${bound.why}).`);
-  else if (rule) parts.push(refused ? `The rule judges nothing here: ${refused}.` : `The ${rule.rule} rule compares cylinders, so it wants a second one.`);
+  else if (rule) parts.push(refused ? `The rule judges nothing here: ${refused}.` : `The ${rule.rule} rule compares cylinders, so it needs a second one.`);
   if (asked) parts.push(`Dotted line: the limit typed for each cylinder, ${asked}.`);
   const beyond = limits.upper !== undefined ? "outside" : bound && asked ? "under one of them" : "under it";
   if (bound || asked) parts.push(`Crossed bars are ${beyond}.`);

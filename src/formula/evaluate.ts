@@ -123,7 +123,7 @@ const branchesOf = (node: CallExpression) => node.arguments as (AstExpression | 
 
 function branchOf(node: CallExpression, context: FormulaContext, depth: number): Evaluated {
   const [test, then, otherwise, ...more] = branchesOf(node);
-  if (!test || then === undefined || more.length > 0) return new CannotTell("IF is not given what it wants");
+  if (!test || then === undefined || more.length > 0) return new CannotTell("IF is not given what it needs");
   const holds = evaluateNode(test, context, depth + 1);
   if (holds instanceof CannotTell || isCellError(holds)) return holds;
   if (Array.isArray(holds)) return new CannotTell("IF over a range is not looked into");

@@ -110,7 +110,7 @@ function Input({ name, param }: { name: string; param: Param<unknown> }) {
         <code>{name}</code> <span class="left-out">{leftOut(param)}</span>
       </dt>
       <dd>
-        {param.help}. Wants {param.want}: {TAKES[param.broadcastKind]}.
+        {param.help}. Must be {param.want}: {TAKES[param.broadcastKind]}.
       </dd>
     </>
   );

@@ -137,7 +137,7 @@ function resourceFaults(elements: readonly Element[]): string[] {
     used.add(resid);
     if (!kinds.has(resid)) faults.push(`${name} (line ${line}) points to ${resid}, which is no resource`);
     else if (kinds.get(resid) !== KIND_OF[name])
-      faults.push(`${name} (line ${line}) points to ${resid} among ${kinds.get(resid)}; it wants one of ${KIND_OF[name]}`);
+      faults.push(`${name} (line ${line}) points to ${resid} among ${kinds.get(resid)}; it must be one of ${KIND_OF[name]}`);
   }
   for (const id of kinds.keys()) if (!used.has(id)) faults.push(`Nothing points to the resource ${id}`);
   return faults;

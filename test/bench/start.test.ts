@@ -81,8 +81,8 @@ test("a port that is taken ends it with one sentence", async () => {
 }, 60_000);
 
 test.each([
-  [["--port", "99999"], '--port wants a number from 0 to 65535, not "99999".'],
-  [["--port", "eighty"], '--port wants a number from 0 to 65535, not "eighty".'],
+  [["--port", "99999"], '--port must be a number from 0 to 65535, not "99999".'],
+  [["--port", "eighty"], '--port must be a number from 0 to 65535, not "eighty".'],
   [["--prot", "1"], "Unknown option '--prot'"],
 ])(
   "%j is refused with the usage",

@@ -26,7 +26,7 @@ export function report(lines: readonly BenchmarkLine[], profiles: readonly Profi
     "|---|---|---|---|---|---|",
     ...lines.map(row),
     "",
-    "The bare loops read the rows of cells that a host hands over and make the rows of results that it wants back, but check nothing: no bound, no blank, no text among the numbers.",
+    "The bare loops read the rows of cells that a host hands over and make the rows of results that it must be back, but check nothing: no bound, no blank, no text among the numbers.",
     "",
     "## Where the time goes in what missed its aim",
     "",

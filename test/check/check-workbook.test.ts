@@ -181,9 +181,9 @@ describe("input that cannot be judged", () => {
     ]);
     expect(counts(result)).toEqual({ rowsIn: 4, checked: 0, refused: 4 });
     expect(result.findings.map(({ cell, sentence }) => [placeName(cell), sentence])).toEqual([
-      ["Bores!A2", 'value holds the text "0.3x": it wants a number'],
+      ["Bores!A2", 'value holds the text "0.3x": it must be a number'],
       ["Bores!A3", 'value holds the text "73,02": a decimal comma is not read, type it with this sheet\'s decimal sign'],
-      ["Bores!A4", "value holds the error #DIV/0!: mend that cell first"],
+      ["Bores!A4", "value holds the error #DIV/0!: correct that cell first"],
       ["Bores!A5", "lower 0.55 is larger than upper 0.25: are they swapped?"],
     ]);
   });

@@ -27,7 +27,7 @@ describe("what a judging cell says by itself", () => {
   });
 
   test("what an earlier function has said is passed on", () => {
-    expect(readVerdict("check: value -1 is too small: it wants a length above 0")).toEqual({ refused: "value -1 is too small: it wants a length above 0" });
+    expect(readVerdict("check: value -1 is too small: it must be a length above 0")).toEqual({ refused: "value -1 is too small: it must be a length above 0" });
   });
 
   test("nothing is blank; other words, and words that only hold one of these, are unclear", () => {

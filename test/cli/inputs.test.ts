@@ -77,8 +77,8 @@ describe("refused rows in a file of their own", () => {
     expect(list()).toBe(
       [
         "file,line or cell,reason,as written",
-        'all.csv,3,"value holds the text ""x"": it wants a number","x,73,73.05"',
-        'all.csv,4,"value holds the text ""=1+1"": it wants a number","\'=1+1,73,73.05"',
+        'all.csv,3,"value holds the text ""x"": it must be a number","x,73,73.05"',
+        'all.csv,4,"value holds the text ""=1+1"": it must be a number","\'=1+1,73,73.05"',
         "",
       ].join("\n"),
     );
@@ -100,7 +100,7 @@ describe("as found", () => {
   test("findings leave in the order of lines, before the input has ended", async () => {
     const { out } = await crosshatch(["check", "--json", "--as-found", "-"], { input: "value,upper\n2,1\n1,2\n9,1\n" });
     expect(jsonLines(out)).toMatchObject([{ line: 2 }, { line: 4 }, { rowsIn: 3, findings: 2 }]);
-    expect((await run("check", "--as-found", "all.csv")).err).toContain("--as-found wants --json");
+    expect((await run("check", "--as-found", "all.csv")).err).toContain("--as-found needs --json");
   });
 });
 

@@ -57,7 +57,7 @@ test.each([
   [["check", "readings.csv", "--report", "out.txt"], "out.txt ends with neither .html nor .pdf"],
   [["check", "readings.csv", "--report", "nowhere/out.html"], "there is no folder nowhere"],
   [["check", "readings.csv", "--report", "out.pdf", "--paper", "A3"], "--paper A3 is not known: it must be A4 or letter"],
-  [["check", "-", "--report", "out.html"], "--report wants files"],
+  [["check", "-", "--report", "out.html"], "--report needs files"],
 ])("%j is refused with a sentence, and nothing is written", async (args, sentence) => {
   const cwd = folder();
   const { code, out, err } = await crosshatch(args, { cwd });

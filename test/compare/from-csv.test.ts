@@ -47,11 +47,11 @@ describe("nothing is dropped", () => {
     );
     expect(readings.map(({ line, value, fault }) => [line, value, fault])).toEqual([
       [2, null, "the reading is still blank"],
-      [3, null, 'value holds the text "worn": it wants a number'],
+      [3, null, 'value holds the text "worn": it must be a number'],
       [4, null, 'value holds "73,02": a decimal comma is read only when a locale that writes so is given'],
       [5, null, "the line has 11 fields where there are 10 headings: is there a decimal comma outside quotes?"],
-      [7, null, "uncertainty -1 is too small: it wants a number of at least 0"],
-      [8, null, 'hours holds the text "soon": it wants a number of at least 0'],
+      [7, null, "uncertainty -1 is too small: it must be a number of at least 0"],
+      [8, null, 'hours holds the text "soon": it must be a number of at least 0'],
     ]);
   });
 
@@ -61,7 +61,7 @@ describe("nothing is dropped", () => {
     expect(compareReadings(before, after)).toMatchObject({
       rows: 3,
       places: [{ verdict: "differs" }],
-      refused: [{ why: 'after: value holds the text "worn": it wants a number' }, { why: "it is measured after only" }].reverse(),
+      refused: [{ why: 'after: value holds the text "worn": it must be a number' }, { why: "it is measured after only" }].reverse(),
     });
   });
 });

@@ -68,12 +68,12 @@ describe("what is found in a workbook", () => {
     const rows: Typed = [
       ["Cylinder", "Thrust", "Pin", "Taper"],
       [1, "=1/0", 73.02, "=HATCH.TAPER(B2:C3)"],
-      [1, "check: hole 2 is too small: it wants a length above 3", 73.01],
+      [1, "check: hole 2 is too small: it must be a length above 3", 73.01],
     ];
     const faults = readingsOfWorkbook(workbook({ Bores: rows })).readings.flatMap(({ cell, fault }) => (fault ? [[placeName(cell), fault]] : []));
     expect(faults).toEqual([
-      ["Bores!B3", "hole 2 is too small: it wants a length above 3"],
-      ["Bores!D2", "TAPER: readings holds the error #DIV/0!: mend that cell first (row 1, column 1)"],
+      ["Bores!B3", "hole 2 is too small: it must be a length above 3"],
+      ["Bores!D2", "TAPER: readings holds the error #DIV/0!: correct that cell first (row 1, column 1)"],
     ]);
   });
 

@@ -48,7 +48,7 @@ describe("the sample comparison", () => {
       ["1, small end, across", "it is measured after only"],
       ["2, ring end gap, second ring", "after: the reading is still blank"],
       ["1, crankpin, along", "it is in mm before and in inches after"],
-      ["2, crankpin, across", 'after: value holds the text "scored": it wants a number'],
+      ["2, crankpin, across", 'after: value holds the text "scored": it must be a number'],
       ["3, crankpin, along", "93.984 is far from 39.985, the reading before: were two digits swapped?"],
     ]);
   });

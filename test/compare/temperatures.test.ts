@@ -54,7 +54,7 @@ test("a temperature that nobody measures at, and a material that nobody knows, a
   const [hot] = (await csv(text(77, "grey iron"))).readings;
   expect(hot).toMatchObject({ value: null, fault: "temperature 77: nobody measures by hand above 60 °C, is it in °F?" });
   const [odd] = (await csv(text(21, "cheese"))).readings;
-  expect(odd!.fault).toMatch(/^material "cheese" is not known: it wants one of grey iron, /);
+  expect(odd!.fault).toMatch(/^material "cheese" is not known: it must be one of grey iron, /);
   const [cold] = (await csv(text(-5, "11.4"))).readings;
   expect(cold).toMatchObject({ value: 73, temperature: -5, material: "11.4" });
 });

@@ -102,7 +102,7 @@ describe("what all elements of a block share", () => {
 
   test("leaves every element blank where it is blank, and is said in every cell where it is bad", () => {
     expect(ask(product, "", column(1))).toEqual(column(""));
-    expect(ask(product, column(3), "x")).toEqual(column('check: b holds the text "x": it wants a number'));
+    expect(ask(product, column(3), "x")).toEqual(column('check: b holds the text "x": it must be a number'));
   });
 
   test("may be a word, and what may be left out is not given to compute", () => {
@@ -120,6 +120,6 @@ describe("what all elements of a block share", () => {
   test("goes the same way where every element is a whole number", () => {
     const counted = define({ ...about, name: "COUNTED", params: { n: count("n") }, returns: value(""), compute: ({ n }) => n });
     expect(ask(counted, column(3))).toEqual(column(3));
-    expect(ask(counted, column(3.5))).toEqual(column("check: n 3.5 is not a whole number: it wants a whole number of at least 1"));
+    expect(ask(counted, column(3.5))).toEqual(column("check: n 3.5 is not a whole number: it must be a whole number of at least 1"));
   });
 });

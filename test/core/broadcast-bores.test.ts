@@ -55,18 +55,18 @@ describe.each(measured)("$name", ({ name, spec, at }) => {
   });
 
   test.each([
-    [-2, "too-small", "axes -2 is too small: it wants a whole number of at least 1"],
-    [1.5, "not-whole", "axes 1.5 is not a whole number: it wants a whole number of at least 1"],
-    ["two", "text", 'axes holds the text "two": it wants a whole number of at least 1'],
-    [true, "truth", "axes holds TRUE: it wants a whole number of at least 1"],
-    [{ error: "#NAME?" }, "cell-error", "axes holds the error #NAME?: mend that cell first"],
+    [-2, "too-small", "axes -2 is too small: it must be a whole number of at least 1"],
+    [1.5, "not-whole", "axes 1.5 is not a whole number: it must be a whole number of at least 1"],
+    ["two", "text", 'axes holds the text "two": it must be a whole number of at least 1'],
+    [true, "truth", "axes holds TRUE: it must be a whole number of at least 1"],
+    [{ error: "#NAME?" }, "cell-error", "axes holds the error #NAME?: correct that cell first"],
   ])("axes of %p are refused", (axes, code, sentence) => {
     expect(asked([FLAT], axes)).toEqual({ code, sentence: `${name}: ${sentence}` });
   });
 
   test("several numbers of axes, or none in a range, are refused", () => {
     expect(asked([FLAT], [[1, 2]])).toEqual({ code: "unfit", sentence: `${name}: axes of several cells: one number is wanted for the whole call` });
-    expect(asked([FLAT], [[]])).toEqual({ code: "empty", sentence: `${name}: axes is an empty range: it wants a whole number of at least 1` });
+    expect(asked([FLAT], [[]])).toEqual({ code: "empty", sentence: `${name}: axes is an empty range: it must be a whole number of at least 1` });
   });
 
   test("a bad reading is named with its place in the range", () => {
@@ -86,7 +86,7 @@ describe.each(measured)("$name", ({ name, spec, at }) => {
     const unfinished = [...FLAT.slice(0, 5), null];
     const rows = rowsOf(asked([FLAT, faulty, unfinished, FLAT], 2));
     expect(rows[0]).toEqual(rowOf(whole));
-    expect(rows[1]![0]).toBe("check: readings -73 is too small: it wants a length above 0 (row 2, column 6)");
+    expect(rows[1]![0]).toBe("check: readings -73 is too small: it must be a length above 0 (row 2, column 6)");
     expect(rows[2]!.every((cell) => cell === "")).toBe(true);
     expect(rows[3]).toEqual(rowOf(whole));
   });

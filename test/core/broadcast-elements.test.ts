@@ -73,7 +73,7 @@ describe("the readings of a bore", () => {
         [71, null],
         [73, "x"],
       ]),
-    ).toBe('BORE: readings holds the text "x": it wants a length above 0 (row 2, column 2)');
+    ).toBe('BORE: readings holds the text "x": it must be a length above 0 (row 2, column 2)');
     expect(
       faultOf(bore, [
         [null, 73],
@@ -109,7 +109,7 @@ describe("the readings of a bore", () => {
   });
 
   test("at fault say where: by row and column in a block, by one of them in a line, without in a lone cell", () => {
-    const said = 'BORE: readings holds the text "x": it wants a length above 0';
+    const said = 'BORE: readings holds the text "x": it must be a length above 0';
     expect(faultOf(bore, "x")).toBe(said);
     expect(faultOf(bore, [["x"]])).toBe(said);
     expect(faultOf(bore, [[71], ["x"]])).toBe(`${said} (row 2)`);
@@ -130,7 +130,7 @@ describe("the readings of a bore", () => {
         ],
         2,
       ),
-    ).toEqual([["2×2: 71 72 73 74"], ['check: readings holds the text "x": it wants a length above 0 (row 2, column 3)']]);
+    ).toEqual([["2×2: 71 72 73 74"], ['check: readings holds the text "x": it must be a length above 0 (row 2, column 3)']]);
   });
 });
 
@@ -142,7 +142,7 @@ describe("axes", () => {
     returns: value(""),
     compute: (inputs) => `${inputs.readings.heights}×${inputs.readings.axes} and ${inputs.skirt}`,
   });
-  const wanted = "axes is not given: it wants the number of axes measured at each height";
+  const wanted = "axes is not given: it must be the number of axes measured at each height";
 
   test("are asked for where a row holds more readings than there are axes at one height", () => {
     expect(ask(bore, [[71, 72, 73, 74]])).toBe("1×4: 71 72 73 74");
@@ -232,7 +232,7 @@ describe("axes", () => {
   });
 
   test("none or several in a range are refused", () => {
-    for (const none of [[], [[]]]) expect(faultOf(bore, 73, none)).toBe("BORE: axes is an empty range: it wants a whole number of at least 1");
+    for (const none of [[], [[]]]) expect(faultOf(bore, 73, none)).toBe("BORE: axes is an empty range: it must be a whole number of at least 1");
     expect(faultOf(bore, 73, [[1], [1]])).toBe("BORE: axes of several cells: one number is wanted for the whole call");
   });
 });
@@ -281,12 +281,12 @@ describe("a whole range", () => {
         [1, 2],
         [3, "x"],
       ]),
-    ).toBe('RANGES: steps holds the text "x": it wants a number (row 2, column 2)');
-    expect(faultOf(ranges, 1, [[1], [-2]])).toBe("RANGES: sizes -2 is too small: it wants a length above 0 (row 2)");
-    expect(faultOf(ranges, 1, -2)).toBe("RANGES: sizes -2 is too small: it wants a length above 0");
+    ).toBe('RANGES: steps holds the text "x": it must be a number (row 2, column 2)');
+    expect(faultOf(ranges, 1, [[1], [-2]])).toBe("RANGES: sizes -2 is too small: it must be a length above 0 (row 2)");
+    expect(faultOf(ranges, 1, -2)).toBe("RANGES: sizes -2 is too small: it must be a length above 0");
   });
 
   test("without cells is refused", () => {
-    for (const none of [[], [[]]]) expect(faultOf(ranges, none)).toBe("RANGES: steps is an empty range: it wants a number");
+    for (const none of [[], [[]]]) expect(faultOf(ranges, none)).toBe("RANGES: steps is an empty range: it must be a number");
   });
 });

@@ -78,7 +78,7 @@ describe("numbers taken one by one", () => {
     expect(faultOf(none, 1)).toBe("NONE: takes no inputs, 1 is given");
     expect(faultOf(pair, 1, 2)).toBe("PAIR: takes 1 input (a), 2 are given");
     expect(faultOf(product, 1, 2, 3)).toBe("PRODUCT: takes 2 inputs (a, b), 3 are given");
-    expect(faultOf(product)).toBe("PRODUCT: a is not given: it wants a number");
+    expect(faultOf(product)).toBe("PRODUCT: a is not given: it must be a number");
     expect((broadcast(none, [1]) as Fault).param).toBe("");
     expect((broadcast(pair, [1, 2]) as Fault).param).toBe("a");
   });
@@ -130,10 +130,10 @@ describe("rows under labels", () => {
       ["once", "twice"],
       [3, 6],
       ["", ""],
-      ['check: a holds the text "x": it wants a length above 0', ""],
+      ['check: a holds the text "x": it must be a length above 0', ""],
       [4, 8],
     ]);
-    expect(faultOf(pair, [["x"]])).toBe('PAIR: a holds the text "x": it wants a length above 0');
+    expect(faultOf(pair, [["x"]])).toBe('PAIR: a holds the text "x": it must be a length above 0');
     expect(faultOf(pair, 1.7e308)).toBe("PAIR: a 1.7e+308: the result is not a finite number with these inputs");
   });
 });
@@ -142,7 +142,7 @@ describe("a table", () => {
   test("stands for one cell", () => {
     expect(ask(plan, [[3]])).toEqual([["a"], [3]]);
     expect(ask(plan, null)).toBe("");
-    expect(faultOf(plan, "x")).toBe('PLAN: a holds the text "x": it wants a length above 0');
+    expect(faultOf(plan, "x")).toBe('PLAN: a holds the text "x": it must be a length above 0');
     expect(faultOf(plan, [[1], [2]])).toBe(
       "PLAN: a is 2×1 cells, which does not fit one cell for the whole call: ranges must be of one size, or one row, one column or one cell",
     );

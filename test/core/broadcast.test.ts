@@ -59,9 +59,9 @@ describe.each(withElements)("$name over a range", ({ spec, args, at }) => {
       const column = ask(spec, ...put(args, i, [[cell], ["worn"], [{ error: "#REF!" }], [Number.NaN], [cell]])) as Block;
       expect(column[0]).toEqual([answer]);
       expect(column[4]).toEqual([answer]);
-      expect(column[1]![0]).toMatch(new RegExp(`^check: ${name} holds the text "worn": it wants `));
-      expect(column[2]![0]).toBe(`check: ${name} holds the error #REF!: mend that cell first`);
-      expect(column[3]![0]).toMatch(new RegExp(`^check: ${name} is not a finite number: it wants `));
+      expect(column[1]![0]).toMatch(new RegExp(`^check: ${name} holds the text "worn": it must be `));
+      expect(column[2]![0]).toBe(`check: ${name} holds the error #REF!: correct that cell first`);
+      expect(column[3]![0]).toMatch(new RegExp(`^check: ${name} is not a finite number: it must be `));
     }
   });
 
@@ -136,7 +136,7 @@ describe.each(specs.map((spec) => ({ name: spec.name, spec, args: scalarExample(
     for (let count = 0; count <= spec.inputs.length; count++) {
       const absent = spec.inputs.find(({ param }, i) => i >= count && !param.isOptional);
       if (!absent) break;
-      const sentence = `${spec.name}: ${absent.name} is not given: it wants ${absent.param.want}`;
+      const sentence = `${spec.name}: ${absent.name} is not given: it must be ${absent.param.want}`;
       expect(ask(spec, ...args.slice(0, count))).toEqual({ code: "missing", sentence });
     }
   });
@@ -145,7 +145,7 @@ describe.each(specs.map((spec) => ({ name: spec.name, spec, args: scalarExample(
     for (const [i, { name, param }] of spec.inputs.entries()) {
       if (i >= args.length) continue;
       for (const none of [[], [[]]] as Block[]) {
-        expect(ask(spec, ...put(args, i, none))).toEqual({ code: "empty", sentence: `${spec.name}: ${name} is an empty range: it wants ${param.want}` });
+        expect(ask(spec, ...put(args, i, none))).toEqual({ code: "empty", sentence: `${spec.name}: ${name} is an empty range: it must be ${param.want}` });
       }
     }
   });
@@ -153,7 +153,7 @@ describe.each(specs.map((spec) => ({ name: spec.name, spec, args: scalarExample(
   test("an error in any input is a fault of that input, whatever else is given", () => {
     for (const [i, { name }] of spec.inputs.entries()) {
       if (i >= args.length) continue;
-      const sentence = `${spec.name}: ${name} holds the error #N/A: mend that cell first`;
+      const sentence = `${spec.name}: ${name} holds the error #N/A: correct that cell first`;
       expect(ask(spec, ...put(args, i, { error: "#N/A" }))).toEqual({ code: "cell-error", sentence });
       // Some hosts hand over the code of an error as text.
       expect(ask(spec, ...put(args, i, "#N/A"))).toEqual({ code: "cell-error", sentence });

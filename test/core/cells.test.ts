@@ -36,8 +36,8 @@ describe("a range taken cell by cell", () => {
         'check: sizes holds the text "2,5": a decimal comma is not read, type it with this sheet\'s decimal sign (row 1, column 2)',
         "nothing",
         "nothing",
-        "check: sizes -3 is too small: it wants a length above 0 (row 2, column 2)",
-        "check: sizes holds the error #DIV/0!: mend that cell first (row 2, column 3)",
+        "check: sizes -3 is too small: it must be a length above 0 (row 2, column 2)",
+        "check: sizes holds the error #DIV/0!: correct that cell first (row 2, column 3)",
       ],
     ]);
   });
@@ -50,13 +50,13 @@ describe("a range taken cell by cell", () => {
       ]),
     ).toEqual([
       [2, 2, "no more"],
-      ['check: sizes holds the text "x": it wants a length above 0 (row 1, column 1)', 1, 2, 3],
+      ['check: sizes holds the text "x": it must be a length above 0 (row 1, column 1)', 1, 2, 3],
     ]);
   });
 
   test("of one cell is that cell: its fault is the call's", () => {
     expect(ask(echo, 73)).toEqual([[1, 1, "no more"], [73]]);
-    expect(ask(echo, [["x"]])).toEqual({ code: "text", sentence: 'ECHO: sizes holds the text "x": it wants a length above 0' });
+    expect(ask(echo, [["x"]])).toEqual({ code: "text", sentence: 'ECHO: sizes holds the text "x": it must be a length above 0' });
   });
 
   test("all blank is blank, or not given where it may be left out", () => {

@@ -45,9 +45,9 @@ describe("a number", () => {
     [".5", 'number-as-text: bore holds ".5" as text: type it again as a number'],
     ["1e3", 'number-as-text: bore holds "1e3" as text: type it again as a number'],
     ["73,02", 'decimal-comma: bore holds the text "73,02": a decimal comma is not read, type it with this sheet\'s decimal sign'],
-    ["73.02 mm", 'text: bore holds the text "73.02 mm": it wants a length above 0'],
-    ["2 7/8", 'text: bore holds the text "2 7/8": it wants a length above 0'],
-    ["1.234,5", 'text: bore holds the text "1.234,5": it wants a length above 0'],
+    ["73.02 mm", 'text: bore holds the text "73.02 mm": it must be a length above 0'],
+    ["2 7/8", 'text: bore holds the text "2 7/8": it must be a length above 0'],
+    ["1.234,5", 'text: bore holds the text "1.234,5": it must be a length above 0'],
     [".55", 'number-as-text: bore holds ".55" as text: type it again as a number'],
     ["+73", 'number-as-text: bore holds "+73" as text: type it again as a number'],
     ["-73.02", 'number-as-text: bore holds "-73.02" as text: type it again as a number'],
@@ -58,32 +58,32 @@ describe("a number", () => {
     [" -0,55 ", 'decimal-comma: bore holds the text " -0,55 ": a decimal comma is not read, type it with this sheet\'s decimal sign'],
     ["+,5", 'decimal-comma: bore holds the text "+,5": a decimal comma is not read, type it with this sheet\'s decimal sign'],
     ["  73,025  ", 'decimal-comma: bore holds the text " 73,025 ": a decimal comma is not read, type it with this sheet\'s decimal sign'],
-    ["about 73", 'text: bore holds the text "about 73": it wants a length above 0'],
-    ["about 73,02", 'text: bore holds the text "about 73,02": it wants a length above 0'],
-    ["73,02 mm", 'text: bore holds the text "73,02 mm": it wants a length above 0'],
-    ["73,", 'text: bore holds the text "73,": it wants a length above 0'],
-    ["73.0.2", 'text: bore holds the text "73.0.2": it wants a length above 0'],
-    [".", 'text: bore holds the text ".": it wants a length above 0'],
-    ["1e", 'text: bore holds the text "1e": it wants a length above 0'],
-    ["1ee3", 'text: bore holds the text "1ee3": it wants a length above 0'],
-    ["--73", 'text: bore holds the text "--73": it wants a length above 0'],
-    ["tbd", 'text: bore holds the text "tbd": it wants a length above 0'],
+    ["about 73", 'text: bore holds the text "about 73": it must be a length above 0'],
+    ["about 73,02", 'text: bore holds the text "about 73,02": it must be a length above 0'],
+    ["73,02 mm", 'text: bore holds the text "73,02 mm": it must be a length above 0'],
+    ["73,", 'text: bore holds the text "73,": it must be a length above 0'],
+    ["73.0.2", 'text: bore holds the text "73.0.2": it must be a length above 0'],
+    [".", 'text: bore holds the text ".": it must be a length above 0'],
+    ["1e", 'text: bore holds the text "1e": it must be a length above 0'],
+    ["1ee3", 'text: bore holds the text "1ee3": it must be a length above 0'],
+    ["--73", 'text: bore holds the text "--73": it must be a length above 0'],
+    ["tbd", 'text: bore holds the text "tbd": it must be a length above 0'],
   ])("typed as the text %p is refused for what it is", (cell, said) => {
     expect(take(bore, cell)).toBe(said);
   });
 
   test("long text is quoted in one short line", () => {
-    expect(take(bore, `by\n${"hand ".repeat(20)}`)).toBe(`text: bore holds the text "by ${"hand ".repeat(20).slice(0, 37)}…": it wants a length above 0`);
+    expect(take(bore, `by\n${"hand ".repeat(20)}`)).toBe(`text: bore holds the text "by ${"hand ".repeat(20).slice(0, 37)}…": it must be a length above 0`);
   });
 
   test.each([
-    [true, "truth: bore holds TRUE: it wants a length above 0"],
-    [false, "truth: bore holds FALSE: it wants a length above 0"],
-    [{ error: "#DIV/0!" }, "cell-error: bore holds the error #DIV/0!: mend that cell first"],
-    ["#VALUE!", "cell-error: bore holds the error #VALUE!: mend that cell first"],
-    [Number.NaN, "not-finite: bore is not a finite number: it wants a length above 0"],
-    [Number.POSITIVE_INFINITY, "not-finite: bore is not a finite number: it wants a length above 0"],
-    [-73.02, "too-small: bore -73.02 is too small: it wants a length above 0"],
+    [true, "truth: bore holds TRUE: it must be a length above 0"],
+    [false, "truth: bore holds FALSE: it must be a length above 0"],
+    [{ error: "#DIV/0!" }, "cell-error: bore holds the error #DIV/0!: correct that cell first"],
+    ["#VALUE!", "cell-error: bore holds the error #VALUE!: correct that cell first"],
+    [Number.NaN, "not-finite: bore is not a finite number: it must be a length above 0"],
+    [Number.POSITIVE_INFINITY, "not-finite: bore is not a finite number: it must be a length above 0"],
+    [-73.02, "too-small: bore -73.02 is too small: it must be a length above 0"],
     ["check: skirt 2 is larger than bore 1: are they swapped?", "upstream: skirt 2 is larger than bore 1: are they swapped?"],
   ])("%p is refused", (cell, said) => {
     expect(take(bore, cell)).toBe(said);
@@ -98,22 +98,22 @@ describe("bounds", () => {
     expect(take(share, 1)).toBe(1);
     expect(take(share, 0.1 * 3 + 0.7)).toBe(0.1 * 3 + 0.7);
     expect(take(share, 0.3 - 0.1 - 0.2)).toBe(0.3 - 0.1 - 0.2);
-    expect(take(share, -1e-8)).toBe("too-small: bore -1e-8 is too small: it wants a ratio of at least 0 and of at most 1");
-    expect(take(share, 1.00000001)).toBe("too-large: bore 1.00000001 is too large: it wants a ratio of at least 0 and of at most 1");
+    expect(take(share, -1e-8)).toBe("too-small: bore -1e-8 is too small: it must be a ratio from 0 to 1");
+    expect(take(share, 1.00000001)).toBe("too-large: bore 1.00000001 is too large: it must be a ratio from 0 to 1");
   });
 
   test("open ones exclude the bound, as a decimal", () => {
     const compression = ratio("ratio").above(1).below(50);
-    expect(take(compression, 1)).toBe("too-small: bore 1 is too small: it wants a ratio above 1 and below 50");
-    expect(take(compression, 0.7 + 0.1 + 0.2 + 1e-15)).toBe("too-small: bore 1 is too small: it wants a ratio above 1 and below 50");
-    expect(take(compression, 50 - 1e-12)).toBe("too-large: bore 50 is too large: it wants a ratio above 1 and below 50");
+    expect(take(compression, 1)).toBe("too-small: bore 1 is too small: it must be a ratio above 1 and below 50");
+    expect(take(compression, 0.7 + 0.1 + 0.2 + 1e-15)).toBe("too-small: bore 1 is too small: it must be a ratio above 1 and below 50");
+    expect(take(compression, 50 - 1e-12)).toBe("too-large: bore 50 is too large: it must be a ratio above 1 and below 50");
     expect(take(compression, 1.000001)).toBe(1.000001);
   });
 
   test("a count is whole and at least 1", () => {
     expect(take(count("cylinders"), 3)).toBe(3);
-    expect(take(count("cylinders"), 2.5)).toBe("not-whole: bore 2.5 is not a whole number: it wants a whole number of at least 1");
-    expect(take(count("cylinders"), -1)).toBe("too-small: bore -1 is too small: it wants a whole number of at least 1");
+    expect(take(count("cylinders"), 2.5)).toBe("not-whole: bore 2.5 is not a whole number: it must be a whole number of at least 1");
+    expect(take(count("cylinders"), -1)).toBe("too-small: bore -1 is too small: it must be a whole number of at least 1");
   });
 
   test("unbounded takes anything finite", () => {
@@ -136,7 +136,7 @@ describe("blanks", () => {
     expect(take(bore, 0.49e-9)).toBe(BLANK);
     expect(take(bore, -0.49e-9)).toBe(BLANK);
     expect(take(bore, 0.5e-9)).toBe(0.5e-9);
-    expect(take(bore, -0.5e-9)).toBe("too-small: bore -5e-10 is too small: it wants a length above 0");
+    expect(take(bore, -0.5e-9)).toBe("too-small: bore -5e-10 is too small: it must be a length above 0");
     expect(take(ratio("ratio").above(1), 0)).toBe(BLANK);
     expect(take(number("value").above(-1), 0)).toBe(0);
     expect(take(length("deck").atLeast(0), 0)).toBe(0);
@@ -224,15 +224,15 @@ describe("words", () => {
   });
 
   test("what is not among the choices is refused with them", () => {
-    expect(take(basis, "median")).toBe('not-a-choice: bore "median" is not known: it wants one of smallest, mean');
-    expect(take(basis, 3)).toBe('not-a-choice: bore "3" is not known: it wants one of smallest, mean');
-    expect(take(basis, true)).toBe("truth: bore holds TRUE: it wants one of smallest, mean");
+    expect(take(basis, "median")).toBe('not-a-choice: bore "median" is not known: it must be one of smallest, mean');
+    expect(take(basis, 3)).toBe('not-a-choice: bore "3" is not known: it must be one of smallest, mean');
+    expect(take(basis, true)).toBe("truth: bore holds TRUE: it must be one of smallest, mean");
   });
 
   test("TRUE is the choice true, as sheets make it of the typed word", () => {
     const centring = choice("centring", ["worn", "true"]);
     expect(take(centring, true)).toBe("true");
-    expect(take(centring, false)).toBe("truth: bore holds FALSE: it wants one of worn, true");
+    expect(take(centring, false)).toBe("truth: bore holds FALSE: it must be one of worn, true");
   });
 
   test("0 for a choice or a text is a blank cell", () => {
@@ -247,8 +247,8 @@ describe("words", () => {
   test("a truth takes TRUE, FALSE, 1 and 0 and nothing else", () => {
     const common = truth("common");
     expect([take(common, true), take(common, false), take(common, 1), take(common, 0)]).toEqual([true, false, true, false]);
-    expect(take(common, 2)).toBe("not-a-choice: bore 2 is not known: it wants TRUE or FALSE");
-    expect(take(common, "yes")).toBe('text: bore holds the text "yes": it wants TRUE or FALSE');
+    expect(take(common, 2)).toBe("not-a-choice: bore 2 is not known: it must be TRUE or FALSE");
+    expect(take(common, "yes")).toBe('text: bore holds the text "yes": it must be TRUE or FALSE');
   });
 });
 

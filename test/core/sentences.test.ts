@@ -3,9 +3,9 @@ import { checkText, faultBody, sentence, show } from "../../src/core/sentences.t
 
 /** Every code of a fault with what it holds, and the sentence it makes. */
 const SAID: Record<FaultCode, [Fault, string]> = {
-  missing: [new Fault("missing", "skirt", undefined, "a length above 0"), "skirt is not given: it wants a length above 0"],
+  missing: [new Fault("missing", "skirt", undefined, "a length above 0"), "skirt is not given: it must be a length above 0"],
   surplus: [new Fault("surplus", "shaft", 3, "2 inputs (hole, shaft)"), "takes 2 inputs (hole, shaft), 3 are given"],
-  empty: [new Fault("empty", "readings", undefined, "a length above 0"), "readings is an empty range: it wants a length above 0"],
+  empty: [new Fault("empty", "readings", undefined, "a length above 0"), "readings is an empty range: it must be a length above 0"],
   shape: [
     new Fault("shape", "skirt", "2×1", "readings of 3×1"),
     "skirt is 2×1 cells, which does not fit readings of 3×1: ranges must be of one size, or one row, one column or one cell",
@@ -15,18 +15,18 @@ const SAID: Record<FaultCode, [Fault, string]> = {
     new Fault("decimal-comma", "skirt", "73,02"),
     'skirt holds the text "73,02": a decimal comma is not read, type it with this sheet\'s decimal sign',
   ],
-  text: [new Fault("text", "skirt", "worn", "a length above 0"), 'skirt holds the text "worn": it wants a length above 0'],
-  truth: [new Fault("truth", "skirt", true, "a length above 0"), "skirt holds TRUE: it wants a length above 0"],
-  "cell-error": [new Fault("cell-error", "skirt", { error: "#N/A" }), "skirt holds the error #N/A: mend that cell first"],
+  text: [new Fault("text", "skirt", "worn", "a length above 0"), 'skirt holds the text "worn": it must be a length above 0'],
+  truth: [new Fault("truth", "skirt", true, "a length above 0"), "skirt holds TRUE: it must be a length above 0"],
+  "cell-error": [new Fault("cell-error", "skirt", { error: "#N/A" }), "skirt holds the error #N/A: correct that cell first"],
   upstream: [new Fault("upstream", "value", "skirt 2 is larger than bore 1: are they swapped?"), "skirt 2 is larger than bore 1: are they swapped?"],
-  "not-finite": [new Fault("not-finite", "skirt", Number.NaN, "a length above 0"), "skirt is not a finite number: it wants a length above 0"],
-  "too-small": [new Fault("too-small", "skirt", -1, "a length above 0"), "skirt -1 is too small: it wants a length above 0"],
+  "not-finite": [new Fault("not-finite", "skirt", Number.NaN, "a length above 0"), "skirt is not a finite number: it must be a length above 0"],
+  "too-small": [new Fault("too-small", "skirt", -1, "a length above 0"), "skirt -1 is too small: it must be a length above 0"],
   "too-large": [
     new Fault("too-large", "angle", 400, "an angle in degrees of at most 360"),
-    "angle 400 is too large: it wants an angle in degrees of at most 360",
+    "angle 400 is too large: it must be an angle in degrees of at most 360",
   ],
-  "not-whole": [new Fault("not-whole", "axes", 1.5, "a whole number of at least 1"), "axes 1.5 is not a whole number: it wants a whole number of at least 1"],
-  "not-a-choice": [new Fault("not-a-choice", "unit", "cm", "one of mm, in"), 'unit "cm" is not known: it wants one of mm, in'],
+  "not-whole": [new Fault("not-whole", "axes", 1.5, "a whole number of at least 1"), "axes 1.5 is not a whole number: it must be a whole number of at least 1"],
+  "not-a-choice": [new Fault("not-a-choice", "unit", "cm", "one of mm, in"), 'unit "cm" is not known: it must be one of mm, in'],
   swapped: [swapped("skirt", 73.06, "bore", 73.02), "skirt 73.06 is larger than bore 73.02: are they swapped?"],
   units: [unlike("skirt", 2.87, "bore", 73)!, "skirt 2.87 is about 1/25.4 of bore 73: is one in inches, the other in millimetres?"],
   axes: [
@@ -49,12 +49,12 @@ test("no sentence ends with a stop or speaks of blame", () => {
 test("placed, a fault names its function and the place in the range", () => {
   const fault = SAID["too-small"][0].placed("TAPER", "row 3");
   expect(fault).toMatchObject({ code: "too-small", function: "TAPER", param: "skirt", at: "row 3", got: -1, want: "a length above 0" });
-  expect(sentence(fault)).toBe("TAPER: skirt -1 is too small: it wants a length above 0 (row 3)");
-  expect(checkText(fault)).toBe("check: skirt -1 is too small: it wants a length above 0 (row 3)");
+  expect(sentence(fault)).toBe("TAPER: skirt -1 is too small: it must be a length above 0 (row 3)");
+  expect(checkText(fault)).toBe("check: skirt -1 is too small: it must be a length above 0 (row 3)");
 });
 
 test("a place once known stays: the outer one does not replace it", () => {
-  expect(sentence(SAID.text[0].placed("", "row 2").placed("TAPER", "row 9"))).toBe('TAPER: skirt holds the text "worn": it wants a length above 0 (row 2)');
+  expect(sentence(SAID.text[0].placed("", "row 2").placed("TAPER", "row 9"))).toBe('TAPER: skirt holds the text "worn": it must be a length above 0 (row 2)');
 });
 
 test("without a function or a place the sentence is the fault alone", () => {

@@ -168,7 +168,7 @@ describe("what is missing or strange", () => {
       classed(tree, "note")
         .map(({ text }) => text)
         .join(" "),
-    ).toBe("The share rule compares cylinders, so it wants a second one.");
+    ).toBe("The share rule compares cylinders, so it needs a second one.");
   });
 
   test("without a rule nothing is judged", () => {

@@ -105,8 +105,8 @@ describe("what is missing or strange", () => {
     [{ profile: [1, 2, 3] }, "Cylinder 2: SURFACE: profile 3: heights are too few for 5 sections, at least 100 are needed"],
     [{ profile: [...shuffled.slice(0, 200), null, 1] }, "Cylinder 2: a height is missing in the profile, so there is nothing to draw"],
     [{ spacing: 0 }, "Cylinder 2: the spacing is missing, so there is nothing to draw"],
-    [{ spacing: -0.004 }, "Cylinder 2: SURFACE: spacing -0.004 is too small: it wants a length above 0"],
-    [{ cutoff: -0.8 }, "Cylinder 2: SURFACE: cutoff -0.8 is too small: it wants a length of at least 0"],
+    [{ spacing: -0.004 }, "Cylinder 2: SURFACE: spacing -0.004 is too small: it must be a length above 0"],
+    [{ cutoff: -0.8 }, "Cylinder 2: SURFACE: cutoff -0.8 is too small: it must be a length of at least 0"],
     [{ spacing: 0.1, cutoff: 0.8 }, "Cylinder 2: SURFACE: spacing 0.1: it must be at most a twentieth of the cut-off 0.8: are both in one unit?"],
     [{ profile: new Array<number>(200).fill(2) }, "Cylinder 2: all heights are alike, so there is no profile to draw"],
   ])("%# gives a sentence instead", (given, sentence) => {

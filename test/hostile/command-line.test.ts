@@ -48,7 +48,7 @@ const beside = (...cells: CellXml[]): Uint8Array => oneSheet([...JUDGED, [], cel
 const READ: Record<string, [content: string | Uint8Array, told: string]> = {
   "spill.xlsx": [beside(spill("SEQUENCE(1048576,16384)")), "note: Not everything in this workbook was calculated. This would fill "],
   "pattern.xlsx": [beside("a".repeat(40), { f: 'REGEXTEST(A4,"(a+)+b")' }), "uses the function REGEXTEST, which is not known here"],
-  "circle.xlsx": [beside({ f: "IFERROR(B4,7)" }, { f: "A4" }, { f: "HATCH.VERDICT(A4,,D4)" }, 9), "value holds the error #REF!: mend that cell first"],
+  "circle.xlsx": [beside({ f: "IFERROR(B4,7)" }, { f: "A4" }, { f: "HATCH.VERDICT(A4,,D4)" }, 9), "value holds the error #REF!: correct that cell first"],
   "__proto__.xlsx": [workbookBytes({ sheets: [{ name: "__proto__", cells: JUDGED }] }), "__proto__!B2"],
   "layout.xlsx": [kept("[".repeat(100_000), JUDGED), "note: the saved layout of this workbook is damaged: set it up again"],
   "\u202Egpj.csv": ["cylinder,value,upper\n__proto__,73.09,73.05\n", "cylinder __proto__"],

@@ -270,7 +270,7 @@ const SHOP_LAYOUTS: Record<string, ShopLayout> = {
     rowsIn: 4,
     findings: [
       'refused: "+0.02" reads as a deviation, and its nominal is missing: type the nominal in line with it, in a column headed Nominal, or the whole size as a number',
-      'refused: value holds the text "3 7/16": it wants a number',
+      'refused: value holds the text "3 7/16": it must be a number',
     ],
   },
   "several things in one row, with limits after that which they are for": {
@@ -324,7 +324,7 @@ const SHOP_LAYOUTS: Record<string, ShopLayout> = {
     proposed: ["3 readings of ring end gap, with their limits; cylinders 1, 2, 3"],
     cells: ["B2: 1, ring end gap, - to 0.5", "B3: 2, ring end gap, 0.25 to 0.45"],
     rowsIn: 3,
-    findings: ['refused: upper holds the text "see manual": it wants a number'],
+    findings: ['refused: upper holds the text "see manual": it must be a number'],
   },
 };
 

@@ -44,7 +44,7 @@ describe("a call as the office program hands it over", () => {
 
   test("what is left out at the end is not given, what is left out in between is blank", () => {
     expect(answerTo({ name: "VERDICT", args: [0.03, 0.02, 0.04, undefined, undefined] })).toEqual([["within"]]);
-    expect(answerTo({ name: "CLEARANCE", args: [73.04, undefined] })).toEqual([["check: shaft is not given: it wants a length above 0"]]);
+    expect(answerTo({ name: "CLEARANCE", args: [73.04, undefined] })).toEqual([["check: shaft is not given: it must be a length above 0"]]);
     expect(answerTo({ name: "VERDICT", args: [0.05, undefined, 0.04] })).toEqual([["over"]]);
   });
 

@@ -53,7 +53,7 @@ test("an opened function shows inputs with defaults, definition, examples and so
   ]) {
     expect(text).toContain(part);
   }
-  expect(text).toContain("Wants one of smallest, mean, largest");
+  expect(text).toContain("Must be one of smallest, mean, largest");
 });
 
 test("an example is copied as it would be typed", async () => {

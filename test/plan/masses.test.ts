@@ -62,7 +62,7 @@ describe("what is planned", () => {
   test("the sentence of the function says why there is no plan, and nothing weighed has no lightest", () => {
     expect(planMasses(calculated(sheets), { sets: [pistons], tolerance: -1 })).toMatchObject({
       sets: [],
-      fault: "MASSMATCH: tolerance -1 is too small: it wants a mass of at least 0",
+      fault: "MASSMATCH: tolerance -1 is too small: it must be a mass of at least 0",
     });
     expect(planMasses(calculated(sheets), { sets: [[[null], [null]]] }).sets).toEqual([]);
   });

@@ -142,7 +142,7 @@ describe("written to the sheet", () => {
       ["bore 1", 'bores holds the text "73,02": a decimal comma is not read, type it with this sheet\'s decimal sign (row 1)', null, null, null, null],
       ["bore 2", 73.02, "piston 2", 73.01, 0.01, -0.03],
       ["bore 3", 72.97, "piston 3", 72.98, "piston 72.98: it is larger than bore 72.97", -0.05],
-      ["left over", null, "piston 1", 'pistons holds the text "thick": it wants a length above 0 (row 1)', null, null],
+      ["left over", null, "piston 1", 'pistons holds the text "thick": it must be a length above 0 (row 1)', null, null],
     ]);
   });
 });

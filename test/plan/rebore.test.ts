@@ -250,7 +250,7 @@ describe("written to the sheet", () => {
 
 describe("faults and blanks", () => {
   test("the sentence of the function says why there is no plan", () => {
-    expect(plan({ sizes: [[73.25]] }).fault).toBe("REBOREPLAN: oversizes 73.25: it wants what is added to the standard bore 73, not the finished size");
+    expect(plan({ sizes: [[73.25]] }).fault).toBe("REBOREPLAN: oversizes 73.25: type what is added to the standard bore 73, not the finished size");
     expect(plan({ parts: { blocks: [area("Bores", "A1:B3"), area("Bores", "A4:B5")] } }).fault).toBe(
       "bore 2 has 4 readings and bore 1 has 6: every bore of a block is measured alike",
     );

@@ -118,7 +118,7 @@ describe("what is planned", () => {
   });
 
   test("the sentence of the function says why there is no plan, and unlike blocks are named", () => {
-    expect(plan({ sizes: [[49.5]] }).fault).toBe("REGRINDPLAN: undersizes 49.5: it wants what is taken off the standard journal 50, not the finished size");
+    expect(plan({ sizes: [[49.5]] }).fault).toBe("REGRINDPLAN: undersizes 49.5: type what is taken off the standard journal 50, not the finished size");
     expect(plan({ parts: { blocks: [area("Crankpins", "A1:B3"), area("Crankpins", "A1:B2")] } }).fault).toBe(
       "journal 2 has 4 readings and journal 1 has 6: every journal of a shaft is measured alike",
     );

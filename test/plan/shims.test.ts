@@ -92,7 +92,7 @@ describe("what is planned", () => {
       [null, "the shim is not measured yet"],
       [null, "none: no multiple of 0.05 lands in the limits"],
     ]);
-    expect(badSpares).toEqual(['spare 2: spares holds the text "old": it wants a length above 0 (column 2)']);
+    expect(badSpares).toEqual(['spare 2: spares holds the text "old": it must be a length above 0 (column 2)']);
     expect(leftOver).toEqual([{ size: 2.1, from: "spare 1" }]);
   });
 

@@ -78,7 +78,7 @@ test.each<[string, string | RegExp, string, string]>([
     "a resid of the wrong kind",
     '<Label resid="Group.Label"/>',
     '<Label resid="OpenPane.Tip"/>',
-    "points to OpenPane.Tip among LongStrings; it wants one of ShortStrings",
+    "points to OpenPane.Tip among LongStrings; it must be one of ShortStrings",
   ],
   ["a resource nothing points to", "</bt:LongStrings>", '<bt:String id="Spare" DefaultValue="x"/></bt:LongStrings>', "Nothing points to the resource Spare"],
   [

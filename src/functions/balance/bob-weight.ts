@@ -24,7 +24,7 @@ export const bobWeight = define({
     { formula: "=HATCH.BOBWEIGHT({430;46}, {182;498;120;34;2}, 1, {0.5;0.55})", gives: [[894], [935.8]] },
   ],
   notes: [
-    "One half is for V engines of 90° with two rods on a pin. Which factor another engine wants, and whether it takes bobweights at all, its maker says: in-line engines with even throws take none.",
+    "One half is for V engines of 90° with two rods on a pin. Which factor another engine needs, and whether it takes bobweights at all, its maker says: in-line engines with even throws take none.",
     "Match the masses first (HATCH.MASSMATCH): the bobweight is that of one rod times the rods.",
     "A crankshaft spinning on a balancer can throw a bobweight: guards shut, nobody in line. Balancing and drilling are work for a shop that does it daily.",
   ],

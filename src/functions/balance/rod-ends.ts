@@ -26,7 +26,7 @@ export const rodEnds = define({
     { formula: "=HATCH.RODENDS({612;609.5}, {430;428.6}, {181.4;180.9})", gives: [[...COLUMNS], [430, 181.4, 612, 0.6], [428.6, 180.9, 609.5, 0]] },
   ],
   notes: [
-    "The big end turns with the crankshaft, the small end goes up and down: HATCH.BOBWEIGHT wants them apart.",
+    "The big end turns with the crankshaft, the small end goes up and down: HATCH.BOBWEIGHT needs them separately.",
     "Both ends weighed check one another: more than 1 % of the total missing or too much is refused. Keep the rod level and free.",
     "HATCH.MASSMATCH over the big ends and over the small ends says what to take off.",
   ],

@@ -51,7 +51,7 @@ const SMALLEST_SHARE = 0.001;
 /** An oversize is what is added to the standard bore, in its unit; a finished size in the list would clean up anything. */
 export function oversizeFault(param: string, oversizes: readonly number[], standard: number): Fault | undefined {
   const finished = oversizes.find((oversize) => !isBelow(oversize, standard));
-  if (finished !== undefined) return refuse(param, finished, `it wants what is added to the standard bore ${standard}, not the finished size`);
+  if (finished !== undefined) return refuse(param, finished, `type what is added to the standard bore ${standard}, not the finished size`);
   const large = oversizes.find((oversize) => isAbove(oversize, LARGEST_SHARE * standard));
   return large === undefined
     ? undefined

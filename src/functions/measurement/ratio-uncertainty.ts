@@ -36,7 +36,7 @@ export const ratioUncertainty = define({
     { formula: "=HATCH.RATIOUNCERTAINTY(249.2, {24.1;24.6}, , , , 0.3, {0.2;0})", gives: [[0.08671], [0.012195]] },
   ],
   notes: [
-    "Every volume that is given wants its U: 0 is typed where it is exact, never left out.",
+    "Every volume that is given needs its U: 0 is typed where it is exact, never left out.",
     "One reading of the bore is behind swept volume, gasket and deck: its error partly cancels, so that this is a little too wide.",
     "HATCH.UNCERTAINTY gives the U of repeated readings, HATCH.COMBINE that of a sum of volumes.",
   ],

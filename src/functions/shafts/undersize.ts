@@ -38,7 +38,7 @@ const SMALLEST_SHARE = 0.001;
 
 function undersizeFault(undersizes: readonly number[], standard: number): Fault | undefined {
   const finished = undersizes.find((undersize) => isAbove(undersize, standard / 2));
-  if (finished !== undefined) return refuse("undersizes", finished, `it wants what is taken off the standard journal ${standard}, not the finished size`);
+  if (finished !== undefined) return refuse("undersizes", finished, `type what is taken off the standard journal ${standard}, not the finished size`);
   const large = undersizes.find((undersize) => isAbove(undersize, LARGEST_SHARE * standard));
   return large === undefined
     ? undefined

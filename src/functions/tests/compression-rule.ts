@@ -31,14 +31,14 @@ export function ruleFault(rule: CompressionRule, limit: number, limitName: strin
   const highest = highestOf(read);
   if (!isAbove(highest, 0)) return refuse(readName, highest, "no cylinder shows any pressure, so there is none to judge the others by");
   if (rule === "share" && (isBelow(limit, HALF) || isAbove(limit, 1)))
-    return refuse(limitName, limit, "the share rule wants the least share of the highest reading, from 0.5 to 1, such as 0.75");
+    return refuse(limitName, limit, "for the share rule type the least share of the highest reading, from 0.5 to 1, such as 0.75");
   if (rule === "average" && isAbove(limit, HALF))
-    return refuse(limitName, limit, "the average rule wants how far below the average a cylinder may be, as a share up to 0.5, such as 0.2");
+    return refuse(limitName, limit, "for the average rule type how far below the average a cylinder may be, as a share up to 0.5, such as 0.2");
   if (rule === "difference" && isAbove(limit, HALF * highest))
     return refuse(
       limitName,
       limit,
-      `the difference rule wants a pressure, and this is more than half of the highest reading ${show(highest)}: is it in their unit?`,
+      `the difference rule takes a pressure, and this is more than half of the highest reading ${show(highest)}: is it in their unit?`,
     );
   return undefined;
 }

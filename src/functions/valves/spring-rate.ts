@@ -27,7 +27,7 @@ export const springRate = define({
     "Springs wound with a varying pitch get stiffer as they shorten: measure between the two lengths that they work at.",
   ],
   compute: ({ force1, length1, force2, length2 }) => {
-    if (compareDecimals(length1, length2) === 0) return refuse("length2", length2, "a rate wants two different lengths");
+    if (compareDecimals(length1, length2) === 0) return refuse("length2", length2, "a rate needs two different lengths");
     const rate = decimal((force2 - force1) / (length1 - length2));
     return isAbove(rate, 0)
       ? rate

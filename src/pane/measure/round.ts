@@ -63,7 +63,7 @@ export function readEntry(text: string, { scale, nominal }: EntryWay): { value: 
   if (!/\d/.test(digits)) return { sentence: text.trim() === "" ? "nothing was typed" : `"${text.trim().slice(0, 20)}" is no number` };
   const typed = Number(digits.replace(",", ".")) * (sign === "" || sign === "+" ? 1 : -1);
   const isDeviation = nominal !== null && (sign !== "" || scale !== 1 || typed === 0);
-  if (sign === "+" && nominal === null) return { sentence: "a deviation wants a nominal size first" };
+  if (sign === "+" && nominal === null) return { sentence: "a deviation needs a nominal size first" };
   return { value: decimal(isDeviation ? nominal + typed * scale : typed * scale), isAsked: /^\d{1,3},\d{3}$/.test(digits) };
 }
 

@@ -54,11 +54,14 @@ describe("arguments", () => {
 
   test("a skipped argument is not given, and a missing one is named", () => {
     expect(one("=HATCH.VERDICT(0.038,0.02,0.04,,0.003)").value).toBe("near limit");
-    expect(one("=HATCH.PISTONCLEARANCE(73.04)")).toMatchObject({ value: "#VALUE!", message: "PISTONCLEARANCE: skirt is not given: it wants a length above 0" });
+    expect(one("=HATCH.PISTONCLEARANCE(73.04)")).toMatchObject({
+      value: "#VALUE!",
+      message: "PISTONCLEARANCE: skirt is not given: it must be a length above 0",
+    });
   });
 
   test("one left out at the very end is not given at all, as where there is no comma", () => {
-    const missing = { value: "#VALUE!", message: "PISTONCLEARANCE: skirt is not given: it wants a length above 0" };
+    const missing = { value: "#VALUE!", message: "PISTONCLEARANCE: skirt is not given: it must be a length above 0" };
     expect(one("=HATCH.PISTONCLEARANCE(73.04,)")).toMatchObject(missing);
     expect(one("=HATCH.PISTONCLEARANCE(73.04,,)")).toMatchObject(missing);
   });

@@ -125,7 +125,7 @@ describe("decimal signs", () => {
   test("a point is refused where a comma is expected, thousands are never guessed", async () => {
     expect(told(await check('value,upper\n1.234,2\n"1.234,5",2\n', { decimal: "," }))).toEqual([
       [2, "refused", 'value holds "1.234" with a point: the locale given writes a decimal comma'],
-      [3, "refused", 'value holds the text "1.234,5": it wants a number'],
+      [3, "refused", 'value holds the text "1.234,5": it must be a number'],
     ]);
   });
 

@@ -96,7 +96,7 @@ describe("as they are found", () => {
     const refused: RefusedRecord[] = [];
     const { rowsIn, checked } = await check([...lines, '"A\n",1'], { refused: (row) => refused.push(row) });
     expect(refused).toEqual([
-      { line: 3, why: 'value holds the text "x": it wants a number', text: "A,1,bore,top,x,73,73.05,mm," },
+      { line: 3, why: 'value holds the text "x": it must be a number', text: "A,1,bore,top,x,73,73.05,mm," },
       { line: 6, why: "the line has 2 fields where there are 9 headings", text: '"A\n",1' },
     ]);
     expect(rowsIn).toBe(checked + refused.length);

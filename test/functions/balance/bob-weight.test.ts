@@ -49,12 +49,12 @@ describe("faults", () => {
   test("a factor in per cent is refused, and so are half a rod and a negative mass", () => {
     expect(ask(bobWeight, 430, 600, 2, 50)).toEqual({
       code: "too-large",
-      sentence: "BOBWEIGHT: factor 50 is too large: it wants a ratio of at least 0 and of at most 1",
+      sentence: "BOBWEIGHT: factor 50 is too large: it must be a ratio from 0 to 1",
     });
     expect(ask(bobWeight, 430, 600, 1.5)).toMatchObject({ code: "not-whole" });
     expect(ask(bobWeight, [[430, -46]], 600)).toEqual({
       code: "too-small",
-      sentence: "BOBWEIGHT: rotating -46 is too small: it wants a mass of at least 0 (column 2)",
+      sentence: "BOBWEIGHT: rotating -46 is too small: it must be a mass of at least 0 (column 2)",
     });
   });
 });

@@ -56,14 +56,17 @@ describe("faults", () => {
   test("a bad or far mass keeps to its own cell and is not the lightest", () => {
     expect(ask(massMatch, [[412], ["x"], [41.2], [410.2]])).toEqual([
       [1.8],
-      ['check: masses holds the text "x": it wants a mass above 0 (row 2)'],
+      ['check: masses holds the text "x": it must be a mass above 0 (row 2)'],
       ["check: masses 41.2 is about 1/10 of the middle one 410.2: is a decimal point wrong?"],
       [0],
     ]);
   });
 
   test("a negative tolerance is refused", () => {
-    expect(ask(massMatch, [[412], [410]], -1)).toEqual({ code: "too-small", sentence: "MASSMATCH: tolerance -1 is too small: it wants a mass of at least 0" });
+    expect(ask(massMatch, [[412], [410]], -1)).toEqual({
+      code: "too-small",
+      sentence: "MASSMATCH: tolerance -1 is too small: it must be a mass of at least 0",
+    });
   });
 });
 

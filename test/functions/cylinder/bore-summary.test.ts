@@ -69,7 +69,7 @@ describe("faults", () => {
   test("a lone bore with a bad reading is a fault", () => {
     expect(ask(boreSummary, [[73.01, "worn"]])).toEqual({
       code: "text",
-      sentence: 'BORESUMMARY: readings holds the text "worn": it wants a length above 0 (column 2)',
+      sentence: 'BORESUMMARY: readings holds the text "worn": it must be a length above 0 (column 2)',
     });
   });
 
@@ -87,7 +87,7 @@ describe("faults", () => {
     ).toEqual([
       LABELS,
       [73, 73.02, 73.01, 0.02, "", 1, 1],
-      ["check: readings holds the error #N/A: mend that cell first (row 2, column 2)", "", "", "", "", "", ""],
+      ["check: readings holds the error #N/A: correct that cell first (row 2, column 2)", "", "", "", "", "", ""],
       [73, 73, 73, 0, "", 1, 1],
     ]);
   });

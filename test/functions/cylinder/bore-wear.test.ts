@@ -87,7 +87,7 @@ describe("faults", () => {
   });
 
   test("without a standard there is nothing to subtract", () => {
-    expect(ask(boreWear, [[73.05]])).toEqual({ code: "missing", sentence: "BOREWEAR: standard is not given: it wants a length above 0" });
+    expect(ask(boreWear, [[73.05]])).toEqual({ code: "missing", sentence: "BOREWEAR: standard is not given: it must be a length above 0" });
   });
 
   test("as many standards as bores are wanted", () => {

@@ -47,7 +47,7 @@ describe("at the limits", () => {
 
 describe("faults", () => {
   test("a negative clearance is refused by name", () => {
-    expect(ask(finishBore, 73.46, -0.04)).toEqual({ code: "too-small", sentence: "FINISHBORE: clearance -0.04 is too small: it wants a length above 0" });
+    expect(ask(finishBore, 73.46, -0.04)).toEqual({ code: "too-small", sentence: "FINISHBORE: clearance -0.04 is too small: it must be a length above 0" });
   });
 
   test("one bad piston of several keeps to its own cell", () => {
@@ -58,7 +58,7 @@ describe("faults", () => {
   });
 
   test("a clearance not given is asked for", () => {
-    expect(ask(finishBore, 73.46)).toEqual({ code: "missing", sentence: "FINISHBORE: clearance is not given: it wants a length above 0" });
+    expect(ask(finishBore, 73.46)).toEqual({ code: "missing", sentence: "FINISHBORE: clearance is not given: it must be a length above 0" });
   });
 });
 

@@ -86,7 +86,7 @@ describe("faults", () => {
 
   test("each unknown material is refused under its own name", () => {
     const wanted =
-      "it wants one of grey iron, ductile iron, steel, carbon steel, alloy steel, stainless steel, aluminium, cast aluminium, wrought aluminium, piston alloy, magnesium, brass, bronze, copper, titanium, or a coefficient in millionths per K, such as 11.5";
+      "it must be one of grey iron, ductile iron, steel, carbon steel, alloy steel, stainless steel, aluminium, cast aluminium, wrought aluminium, piston alloy, magnesium, brass, bronze, copper, titanium, or a coefficient in millionths per K, such as 11.5";
     expect(ask(hotClearance, 73, "wood", 90, 72.96, "piston alloy", 110)).toEqual({
       code: "not-a-choice",
       sentence: `HOTCLEARANCE: boreMaterial "wood" is not known: ${wanted}`,
@@ -116,7 +116,7 @@ describe("faults", () => {
   test("an unknown scale is refused", () => {
     expect(ask(hotClearance, 73, "grey iron", 90, 72.96, "piston alloy", 110, "K")).toEqual({
       code: "not-a-choice",
-      sentence: 'HOTCLEARANCE: unit "K" is not known: it wants one of C, F',
+      sentence: 'HOTCLEARANCE: unit "K" is not known: it must be one of C, F',
     });
   });
 });

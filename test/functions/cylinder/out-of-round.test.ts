@@ -79,7 +79,7 @@ describe("faults", () => {
   test("a reading below zero is named with its place", () => {
     expect(ask(outOfRound, [[73.01, -73.02]])).toEqual({
       code: "too-small",
-      sentence: "OUTOFROUND: readings -73.02 is too small: it wants a length above 0 (column 2)",
+      sentence: "OUTOFROUND: readings -73.02 is too small: it must be a length above 0 (column 2)",
     });
   });
 

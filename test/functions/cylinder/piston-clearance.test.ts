@@ -99,7 +99,7 @@ describe("faults", () => {
     expect(ask(pistonClearance, bores, skirts)).toEqual({
       code: "missing",
       sentence:
-        "PISTONCLEARANCE: axes is not given: it wants the number of axes measured at each height, as there are 4 rows of readings and 4 cells of skirt: is each row one bore?",
+        "PISTONCLEARANCE: axes is not given: it must be the number of axes measured at each height, as there are 4 rows of readings and 4 cells of skirt: is each row one bore?",
     });
     expect(ask(pistonClearance, bores, skirts, "", 2)).toEqual([[0.03], [0.04], [0.05], [0.04]]);
   });
@@ -128,7 +128,7 @@ describe("faults", () => {
   test("a basis that is not one of the three is refused with the three", () => {
     expect(ask(pistonClearance, WORN, 72.98, "middle")).toEqual({
       code: "not-a-choice",
-      sentence: 'PISTONCLEARANCE: basis "middle" is not known: it wants one of smallest, mean, largest',
+      sentence: 'PISTONCLEARANCE: basis "middle" is not known: it must be one of smallest, mean, largest',
     });
   });
 });

@@ -155,7 +155,7 @@ describe("faults", () => {
       HEADER,
       [1, 73.02, 2, 72.98, 0.04, 0],
       [2, 'check: bores holds the text "73,01": a decimal comma is not read, type it with this sheet\'s decimal sign (row 2)', "", "", "", ""],
-      ["left over", "", 1, 'check: pistons holds the text "thick": it wants a length above 0 (row 1)', "", ""],
+      ["left over", "", 1, 'check: pistons holds the text "thick": it must be a length above 0 (row 1)', "", ""],
     ]);
   });
 
@@ -193,10 +193,10 @@ describe("faults", () => {
   });
 
   test("a lone bad bore, a bad target and a range of targets are faults of the call", () => {
-    expect(ask(pistonMatch, "x", 72.98, 0.04)).toEqual({ code: "text", sentence: 'PISTONMATCH: bores holds the text "x": it wants a length above 0' });
+    expect(ask(pistonMatch, "x", 72.98, 0.04)).toEqual({ code: "text", sentence: 'PISTONMATCH: bores holds the text "x": it must be a length above 0' });
     expect(ask(pistonMatch, 73.02, 72.98, -0.04)).toEqual({
       code: "too-small",
-      sentence: "PISTONMATCH: target -0.04 is too small: it wants a length above 0",
+      sentence: "PISTONMATCH: target -0.04 is too small: it must be a length above 0",
     });
     expect(ask(pistonMatch, 73.02, 72.98, [[0.04, 0.05]])).toEqual({
       code: "shape",

@@ -48,11 +48,11 @@ describe("at the limits", () => {
 
 describe("faults", () => {
   test("turning backwards is refused", () => {
-    expect(ask(pistonSpeed, 90, -3000)).toEqual({ code: "too-small", sentence: "PISTONSPEED: rpm -3000 is too small: it wants a speed above 0" });
+    expect(ask(pistonSpeed, 90, -3000)).toEqual({ code: "too-small", sentence: "PISTONSPEED: rpm -3000 is too small: it must be a speed above 0" });
   });
 
   test("an unknown unit is refused", () => {
-    expect(ask(pistonSpeed, 90, 3000, "cm")).toEqual({ code: "not-a-choice", sentence: 'PISTONSPEED: unit "cm" is not known: it wants one of mm, in' });
+    expect(ask(pistonSpeed, 90, 3000, "cm")).toEqual({ code: "not-a-choice", sentence: 'PISTONSPEED: unit "cm" is not known: it must be one of mm, in' });
   });
 });
 

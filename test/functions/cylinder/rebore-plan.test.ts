@@ -168,7 +168,7 @@ describe("faults", () => {
     expect(plan([[73.05, 73.02, 73.04, 73.03, 73.01, 73.02]], 73, STEPS)).toEqual({
       code: "missing",
       sentence:
-        "REBOREPLAN: axes is not given: it wants the number of axes measured at each height, as bores of 6 columns are no bore measured on so many axes: is each row one bore?",
+        "REBOREPLAN: axes is not given: it must be the number of axes measured at each height, as bores of 6 columns are no bore measured on so many axes: is each row one bore?",
     });
   });
 
@@ -205,7 +205,7 @@ describe("faults", () => {
       "finished sizes for oversizes",
       [73.1, 73, [[73.25, 73.5]]],
       "unfit",
-      "REBOREPLAN: oversizes 73.25: it wants what is added to the standard bore 73, not the finished size",
+      "REBOREPLAN: oversizes 73.25: type what is added to the standard bore 73, not the finished size",
     ],
     [
       "pistons in another shape than the oversizes",
@@ -217,7 +217,7 @@ describe("faults", () => {
       "pistons without a clearance",
       [73.1, 73, STEPS, 0, "worn", "", true, [[73.21, 73.46, 73.71, 73.96]]],
       "missing",
-      "REBOREPLAN: pistonClearance is not given: it wants the clearance to add to the pistons",
+      "REBOREPLAN: pistonClearance is not given: it must be the clearance to add to the pistons",
     ],
     [
       "pistons in another unit",
@@ -225,9 +225,9 @@ describe("faults", () => {
       "units",
       "REBOREPLAN: pistons 2.882 is about 1/25.4 of standard 73: is one in inches, the other in millimetres?",
     ],
-    ["an unknown centring", [73.1, 73, STEPS, 0, "old"], "not-a-choice", 'REBOREPLAN: centring "old" is not known: it wants one of worn, true'],
-    ["a word for TRUE or FALSE", [73.1, 73, STEPS, 0, "worn", "", "yes"], "text", 'REBOREPLAN: common holds the text "yes": it wants TRUE or FALSE'],
-    ["a lone bad bore", ["x", 73, STEPS], "text", 'REBOREPLAN: bores holds the text "x": it wants a length above 0'],
+    ["an unknown centring", [73.1, 73, STEPS, 0, "old"], "not-a-choice", 'REBOREPLAN: centring "old" is not known: it must be one of worn, true'],
+    ["a word for TRUE or FALSE", [73.1, 73, STEPS, 0, "worn", "", "yes"], "text", 'REBOREPLAN: common holds the text "yes": it must be TRUE or FALSE'],
+    ["a lone bad bore", ["x", 73, STEPS], "text", 'REBOREPLAN: bores holds the text "x": it must be a length above 0'],
   ])("%s: a fault of the call", (_, args, code, sentence) => {
     expect(ask(reborePlan, ...(args as Parameters<typeof plan>))).toEqual({ code, sentence });
   });

@@ -153,7 +153,7 @@ describe("faults", () => {
   test("finished sizes in the list of oversizes are refused: anything would clean up", () => {
     expect(ask(reboreSize, 73.1, 73, [[73.25, 73.5]])).toEqual({
       code: "unfit",
-      sentence: "REBORESIZE: oversizes 73.25: it wants what is added to the standard bore 73, not the finished size",
+      sentence: "REBORESIZE: oversizes 73.25: type what is added to the standard bore 73, not the finished size",
     });
   });
 
@@ -207,11 +207,11 @@ describe("faults", () => {
   test("an unknown centring and a negative allowance are refused", () => {
     expect(ask(reboreSize, 73.1, 73, STEPS, 0, "old")).toEqual({
       code: "not-a-choice",
-      sentence: 'REBORESIZE: centring "old" is not known: it wants one of worn, true',
+      sentence: 'REBORESIZE: centring "old" is not known: it must be one of worn, true',
     });
     expect(ask(reboreSize, 73.1, 73, STEPS, -0.01)).toEqual({
       code: "too-small",
-      sentence: "REBORESIZE: allowance -0.01 is too small: it wants a length of at least 0",
+      sentence: "REBORESIZE: allowance -0.01 is too small: it must be a length of at least 0",
     });
   });
 });

@@ -106,7 +106,7 @@ describe("faults", () => {
   test("an unknown circle is answered with the known ones", () => {
     expect(ask(roundness, [trace], "LSC")).toEqual({
       code: "not-a-choice",
-      sentence: 'ROUNDNESS: method "LSC" is not known: it wants one of LS, MZ, MC, MI',
+      sentence: 'ROUNDNESS: method "LSC" is not known: it must be one of LS, MZ, MC, MI',
     });
   });
 

@@ -132,7 +132,7 @@ describe("faults", () => {
         ],
         1,
       ),
-    ).toEqual([[0.02], ["check: readings -73 is too small: it wants a length above 0 (row 2, column 2)"], [0.02]]);
+    ).toEqual([[0.02], ["check: readings -73 is too small: it must be a length above 0 (row 2, column 2)"], [0.02]]);
   });
 });
 

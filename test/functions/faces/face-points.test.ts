@@ -42,7 +42,7 @@ test("three points make a line worth measuring, four a face, unless those lie in
   expect(isEnough([])).toBe(false);
 });
 
-test("a range too small even when it is filled is refused with how many it wants", () => {
+test("a range too small even when it is filled is refused with how many it must be", () => {
   expect(tooSmall("heights", 1, 2)).toMatchObject({ param: "heights", got: 2, want: "heights are too few, at least 3 are needed" });
   expect(tooSmall("rows", 2, 1)).toMatchObject({ param: "rows", got: 2 });
   expect([tooSmall("heights", 1, 3), tooSmall("heights", 3, 1), tooSmall("heights", 2, 2)]).toEqual([undefined, undefined, undefined]);

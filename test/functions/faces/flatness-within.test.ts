@@ -77,7 +77,7 @@ describe("faults", () => {
     ["a window of two points", [HEIGHTS, 1, 2], "FLATNESSWITHIN: rows 2: heights are too few, at least 3 are needed"],
     ["one of two, upright", [HEIGHTS, 2, 1], "FLATNESSWITHIN: columns 2: heights are too few, at least 3 are needed"],
     ["one of a single point", [HEIGHTS, 1, 1], "FLATNESSWITHIN: columns 1: heights are too few, at least 3 are needed"],
-    ["half a point", [HEIGHTS, 1.5, 2], "FLATNESSWITHIN: rows 1.5 is not a whole number: it wants a whole number of at least 1"],
+    ["half a point", [HEIGHTS, 1.5, 2], "FLATNESSWITHIN: rows 1.5 is not a whole number: it must be a whole number of at least 1"],
   ])("%s", (_, args, sentence) => {
     expect(ask(flatnessWithin, ...(args as never[]))).toMatchObject({ sentence });
   });

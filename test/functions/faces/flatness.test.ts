@@ -111,8 +111,8 @@ describe("faults", () => {
   test("too few heights, an unknown plane and text are refused", () => {
     expect(ask(flatness, [[0, 0.01]])).toEqual({ code: "unfit", sentence: "FLATNESS: heights 2: heights are too few, at least 3 are needed" });
     expect(ask(flatness, 0.01)).toEqual({ code: "unfit", sentence: "FLATNESS: heights 1: heights are too few, at least 3 are needed" });
-    expect(ask(flatness, [[0, 0, 0]], "MC")).toEqual({ code: "not-a-choice", sentence: 'FLATNESS: method "MC" is not known: it wants one of LS, MZ' });
-    expect(ask(flatness, [[0, "flat", 0]])).toEqual({ code: "text", sentence: 'FLATNESS: heights holds the text "flat": it wants a number (column 2)' });
+    expect(ask(flatness, [[0, 0, 0]], "MC")).toEqual({ code: "not-a-choice", sentence: 'FLATNESS: method "MC" is not known: it must be one of LS, MZ' });
+    expect(ask(flatness, [[0, "flat", 0]])).toEqual({ code: "text", sentence: 'FLATNESS: heights holds the text "flat": it must be a number (column 2)' });
   });
 });
 

@@ -59,7 +59,7 @@ describe("faults", () => {
   test("a negative uncertainty is refused where it stands", () => {
     expect(ask(combine, [[0.003], [-0.004]])).toEqual({
       code: "too-small",
-      sentence: "COMBINE: uncertainties -0.004 is too small: it wants a number of at least 0 (row 2)",
+      sentence: "COMBINE: uncertainties -0.004 is too small: it must be a number of at least 0 (row 2)",
     });
   });
 

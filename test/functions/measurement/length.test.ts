@@ -164,7 +164,7 @@ describe("faults", () => {
   test("a unit wanted that is not offered is answered with those that are", () => {
     expect(ask(lengthOf, "73 mm", "yard")).toEqual({
       code: "not-a-choice",
-      sentence: 'LENGTH: unit "yard" is not known: it wants one of mm, in, cm, m, um, thou, ft',
+      sentence: 'LENGTH: unit "yard" is not known: it must be one of mm, in, cm, m, um, thou, ft',
     });
   });
 

@@ -65,11 +65,11 @@ describe("at the limits", () => {
 
 describe("faults", () => {
   test.each<[string, unknown[], string]>([
-    ["no U of the swept volume", [249.2, 24.1], "RATIOUNCERTAINTY: uSwept is not given: it wants U of the swept volume, 0 where it is exact"],
+    ["no U of the swept volume", [249.2, 24.1], "RATIOUNCERTAINTY: uSwept is not given: it must be U of the swept volume, 0 where it is exact"],
     [
       "a gasket without its U",
       [249.2, 24.1, 3.1, "", "", 0.3, 0.2],
-      "RATIOUNCERTAINTY: uGasket is not given: it wants U of the gasket volume, 0 where it is exact",
+      "RATIOUNCERTAINTY: uGasket is not given: it must be U of the gasket volume, 0 where it is exact",
     ],
     [
       "no clearance volume left",
@@ -91,7 +91,7 @@ describe("faults", () => {
       [249.2, 24.1, "", "", "", 498.4, 0.2],
       "RATIOUNCERTAINTY: uSwept 498.4: it is as large as what it belongs to, and no ratio is left",
     ],
-    ["a negative U", [249.2, 24.1, "", "", "", -0.3, 0.2], "RATIOUNCERTAINTY: uSwept -0.3 is too small: it wants a volume of at least 0"],
+    ["a negative U", [249.2, 24.1, "", "", "", -0.3, 0.2], "RATIOUNCERTAINTY: uSwept -0.3 is too small: it must be a volume of at least 0"],
   ])("%s", (_, args, sentence) => {
     expect(ask(ratioUncertainty, ...(args as never[]))).toMatchObject({ sentence });
   });

@@ -95,19 +95,19 @@ describe("at the limits", () => {
 
 describe("faults", () => {
   test("a negative reading is refused and named", () => {
-    expect(said(-73, 73, 0.3)).toBe("SLIP: value -73 is too small: it wants a number above 0");
+    expect(said(-73, 73, 0.3)).toBe("SLIP: value -73 is too small: it must be a number above 0");
   });
 
   test("a negative window is refused and named", () => {
-    expect(said(73, 73, -1)).toBe("SLIP: window -1 is too small: it wants a number of at least 0");
+    expect(said(73, 73, -1)).toBe("SLIP: window -1 is too small: it must be a number of at least 0");
   });
 
   test("a missing nominal is named", () => {
-    expect(said(73)).toBe("SLIP: nominal is not given: it wants a number above 0");
+    expect(said(73)).toBe("SLIP: nominal is not given: it must be a number above 0");
   });
 
   test("a missing window is named: what an honest reading is depends on the quantity", () => {
-    expect(said(73, 73)).toBe("SLIP: window is not given: it wants a number of at least 0");
+    expect(said(73, 73)).toBe("SLIP: window is not given: it must be a number of at least 0");
   });
 });
 

@@ -121,14 +121,14 @@ describe("faults", () => {
   test("an unknown material is answered with the known ones", () => {
     expect(ask(toReference, 100, 25, "unobtainium")).toEqual({
       code: "not-a-choice",
-      sentence: `TOREFERENCE: material "unobtainium" is not known: it wants one of ${MATERIAL_NAMES.join(", ")}, or a coefficient in millionths per K, such as 11.5`,
+      sentence: `TOREFERENCE: material "unobtainium" is not known: it must be one of ${MATERIAL_NAMES.join(", ")}, or a coefficient in millionths per K, such as 11.5`,
     });
   });
 
   test("a coefficient typed per K instead of in millionths is refused", () => {
     expect(ask(toReference, 100, 25, 0.0000115)).toEqual({
       code: "too-small",
-      sentence: "TOREFERENCE: material 0.0000115 is too small: it wants a coefficient in millionths per K, such as 11.5",
+      sentence: "TOREFERENCE: material 0.0000115 is too small: it must be a coefficient in millionths per K, such as 11.5",
     });
   });
 
@@ -144,7 +144,7 @@ describe("faults", () => {
   test("a coefficient of no solid is refused", () => {
     expect(ask(toReference, 100, 25, 1150)).toEqual({
       code: "too-large",
-      sentence: "TOREFERENCE: material 1150 is too large: it wants a coefficient in millionths per K, such as 11.5",
+      sentence: "TOREFERENCE: material 1150 is too large: it must be a coefficient in millionths per K, such as 11.5",
     });
   });
 
@@ -174,7 +174,7 @@ describe("faults", () => {
   test("a gauge's temperature without its material is refused, and a gauge as cold as nothing is", () => {
     expect(ask(toReference, 73.02, 26, "steel", undefined, "C", 22)).toEqual({
       code: "missing",
-      sentence: "TOREFERENCE: gaugeMaterial is not given: it wants the material of the gauge whose temperature is given, such as steel",
+      sentence: "TOREFERENCE: gaugeMaterial is not given: it must be the material of the gauge whose temperature is given, such as steel",
     });
     expect(ask(toReference, 73.02, 26, "steel", undefined, "C", 22, "stone")).toMatchObject({ code: "not-a-choice" });
     expect(ask(toReference, 73.02, 26, "steel", undefined, "C", -100_000, 100)).toEqual({
@@ -184,7 +184,10 @@ describe("faults", () => {
   });
 
   test("a scale that is neither C nor F is refused", () => {
-    expect(ask(toReference, 100, 25, "steel", 20, "K")).toEqual({ code: "not-a-choice", sentence: 'TOREFERENCE: unit "K" is not known: it wants one of C, F' });
+    expect(ask(toReference, 100, 25, "steel", 20, "K")).toEqual({
+      code: "not-a-choice",
+      sentence: 'TOREFERENCE: unit "K" is not known: it must be one of C, F',
+    });
   });
 
   test("in a batch the one bad element says so and the others compute", () => {

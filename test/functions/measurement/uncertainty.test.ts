@@ -70,19 +70,19 @@ describe("faults", () => {
   test("a confidence in per cent is refused", () => {
     expect(ask(uncertainty, [[73.01, 73.02]], 0.01, 0, 95)).toEqual({
       code: "too-large",
-      sentence: "UNCERTAINTY: confidence 95 is too large: it wants a ratio above 0 and below 1",
+      sentence: "UNCERTAINTY: confidence 95 is too large: it must be a ratio above 0 and below 1",
     });
   });
 
   test("a negative resolution is refused", () => {
     expect(ask(uncertainty, [[73.01, 73.02]], -0.01)).toEqual({
       code: "too-small",
-      sentence: "UNCERTAINTY: resolution -0.01 is too small: it wants a length above 0",
+      sentence: "UNCERTAINTY: resolution -0.01 is too small: it must be a length above 0",
     });
   });
 
   test("a missing resolution is named", () => {
-    expect(ask(uncertainty, [[73.01, 73.02]])).toEqual({ code: "missing", sentence: "UNCERTAINTY: resolution is not given: it wants a length above 0" });
+    expect(ask(uncertainty, [[73.01, 73.02]])).toEqual({ code: "missing", sentence: "UNCERTAINTY: resolution is not given: it must be a length above 0" });
   });
 });
 

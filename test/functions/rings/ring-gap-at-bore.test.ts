@@ -72,7 +72,7 @@ describe("faults", () => {
   });
 
   test("a missing bore is named", () => {
-    expect(ask(ringGapAtBore, 0.3, 73)).toEqual({ code: "missing", sentence: "RINGGAPATBORE: boreRun is not given: it wants a length above 0" });
+    expect(ask(ringGapAtBore, 0.3, 73)).toEqual({ code: "missing", sentence: "RINGGAPATBORE: boreRun is not given: it must be a length above 0" });
   });
 });
 

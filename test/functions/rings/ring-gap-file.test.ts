@@ -125,13 +125,13 @@ describe("faults", () => {
   });
 
   test("a negative target is refused", () => {
-    expect(ask(ringGapFile, 0.22, -0.29)).toEqual({ code: "too-small", sentence: "RINGGAPFILE: target -0.29 is too small: it wants a length above 0" });
+    expect(ask(ringGapFile, 0.22, -0.29)).toEqual({ code: "too-small", sentence: "RINGGAPFILE: target -0.29 is too small: it must be a length above 0" });
   });
 
   test("what the target's own formula complains of is passed on", () => {
-    expect(ask(ringGapFile, 0.22, "check: bore -73 is too small: it wants a length above 0")).toEqual({
+    expect(ask(ringGapFile, 0.22, "check: bore -73 is too small: it must be a length above 0")).toEqual({
       code: "upstream",
-      sentence: "RINGGAPFILE: bore -73 is too small: it wants a length above 0",
+      sentence: "RINGGAPFILE: bore -73 is too small: it must be a length above 0",
     });
   });
 });

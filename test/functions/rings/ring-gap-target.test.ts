@@ -51,17 +51,17 @@ describe("faults", () => {
   test("a share with its decimal point elsewhere is refused", () => {
     expect(ask(ringGapTarget, 73, 0.04)).toEqual({
       code: "too-large",
-      sentence: "RINGGAPTARGET: perBore 0.04 is too large: it wants a ratio of at least 0.001 and of at most 0.02",
+      sentence: "RINGGAPTARGET: perBore 0.04 is too large: it must be a ratio from 0.001 to 0.02",
     });
     expect(ask(ringGapTarget, 73, 0.0004)).toMatchObject({ code: "too-small" });
     expect(ask(ringGapTarget, 100, [[0.001, 0.02]])).toEqual([[0.1, 2]]);
   });
 
   test("a negative bore or share is refused by name", () => {
-    expect(ask(ringGapTarget, -73)).toEqual({ code: "too-small", sentence: "RINGGAPTARGET: bore -73 is too small: it wants a length above 0" });
+    expect(ask(ringGapTarget, -73)).toEqual({ code: "too-small", sentence: "RINGGAPTARGET: bore -73 is too small: it must be a length above 0" });
     expect(ask(ringGapTarget, 73, -0.004)).toEqual({
       code: "too-small",
-      sentence: "RINGGAPTARGET: perBore -0.004 is too small: it wants a ratio of at least 0.001 and of at most 0.02",
+      sentence: "RINGGAPTARGET: perBore -0.004 is too small: it must be a ratio from 0.001 to 0.02",
     });
   });
 });

@@ -65,11 +65,11 @@ describe("faults", () => {
   });
 
   test("a negative gap is refused by name", () => {
-    expect(ask(ringWear, -0.3, 0.5)).toEqual({ code: "too-small", sentence: "RINGWEAR: gapBefore -0.3 is too small: it wants a length above 0" });
+    expect(ask(ringWear, -0.3, 0.5)).toEqual({ code: "too-small", sentence: "RINGWEAR: gapBefore -0.3 is too small: it must be a length above 0" });
   });
 
   test("a bad gap of several keeps to its own cell", () => {
-    expect(ask(ringWear, 0.3, [[0.3], ["wide"]])).toEqual([[0], ['check: gapAfter holds the text "wide": it wants a length above 0']]);
+    expect(ask(ringWear, 0.3, [[0.3], ["wide"]])).toEqual([[0], ['check: gapAfter holds the text "wide": it must be a length above 0']]);
   });
 });
 

@@ -115,7 +115,7 @@ describe("faults", () => {
       [54.01, 1.98, 1.9685],
       "BEARINGCLEARANCE: journal 1.9685 is about 1/25.4 of housing 54.01: is one in inches, the other in millimetres?",
     ],
-    ["a negative wall", [54.01, -1.98, 50], "BEARINGCLEARANCE: shell -1.98 is too small: it wants a length of at least 0"],
+    ["a negative wall", [54.01, -1.98, 50], "BEARINGCLEARANCE: shell -1.98 is too small: it must be a length of at least 0"],
   ])("%s", (_, args, sentence) => {
     expect(ask(bearingClearance, ...(args as Parameters<typeof valuesOf>))).toMatchObject({ sentence });
   });

@@ -63,7 +63,7 @@ describe("faults", () => {
     });
     expect(ask(heatForFit, 50, 50, -0.05, "steel")).toEqual({
       code: "too-small",
-      sentence: "HEATFORFIT: gap -0.05 is too small: it wants a length of at least 0",
+      sentence: "HEATFORFIT: gap -0.05 is too small: it must be a length of at least 0",
     });
   });
 });

@@ -98,12 +98,12 @@ describe("faults", () => {
     [
       "shells without their housing",
       [49.9, 50, STEPS, 0, "true", "", true, "", [[2.1, 2.2, 2.3]], 0.05],
-      "REGRINDPLAN: housing is not given: it wants the bore of the housing that the shells go into",
+      "REGRINDPLAN: housing is not given: it must be the bore of the housing that the shells go into",
     ],
     [
       "shells without a clearance",
       [49.9, 50, STEPS, 0, "true", "", true, 54, [[2.1, 2.2, 2.3]]],
-      "REGRINDPLAN: clearance is not given: it wants the oil clearance to grind for",
+      "REGRINDPLAN: clearance is not given: it must be the oil clearance to grind for",
     ],
     [
       "shells in another shape",
@@ -118,7 +118,7 @@ describe("faults", () => {
     [
       "readings of six columns without axes",
       [[[49.9, 49.9, 49.9, 49.9, 49.9, 49.9]], 50, STEPS],
-      "REGRINDPLAN: axes is not given: it wants the number of axes measured at each height, as journals of 6 columns are no journal measured on so many axes: is each row one bore?",
+      "REGRINDPLAN: axes is not given: it must be the number of axes measured at each height, as journals of 6 columns are no journal measured on so many axes: is each row one bore?",
     ],
     [
       "columns that axes do not divide",
@@ -145,7 +145,7 @@ describe("faults", () => {
       ),
     ).toEqual([
       HEADER,
-      [1, 'check: journals holds the text "x": it wants a length above 0 (row 1, column 2)', "", "", "", ""],
+      [1, 'check: journals holds the text "x": it must be a length above 0 (row 1, column 2)', "", "", "", ""],
       [2, 49.94, 0.25, 49.75, 0.19, 0.2],
       [3, "check: journals 1.96 is about 1/25.4 of standard 50: is one in inches, the other in millimetres?", "", "", "", ""],
     ]);

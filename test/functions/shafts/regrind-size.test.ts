@@ -83,7 +83,7 @@ describe("faults", () => {
     [
       "finished sizes for undersizes",
       [49.9, 50, [[49.75, 49.5]]],
-      "REGRINDSIZE: undersizes 49.75: it wants what is taken off the standard journal 50, not the finished size",
+      "REGRINDSIZE: undersizes 49.75: type what is taken off the standard journal 50, not the finished size",
     ],
     [
       "undersizes in another unit than the journal",
@@ -96,7 +96,7 @@ describe("faults", () => {
       "REGRINDSIZE: undersizes 0.02: even the largest cleans nothing up, and is less than a thousandth of the standard journal, 50: are both in one unit?",
     ],
     ["readings in inches", [1.96, 50, STEPS], "REGRINDSIZE: readings 1.96 is about 1/25.4 of standard 50: is one in inches, the other in millimetres?"],
-    ["an unknown centring", [49.9, 50, STEPS, 0, "old"], 'REGRINDSIZE: centring "old" is not known: it wants one of worn, true'],
+    ["an unknown centring", [49.9, 50, STEPS, 0, "old"], 'REGRINDSIZE: centring "old" is not known: it must be one of worn, true'],
   ])("%s", (_, args, sentence) => {
     expect(ask(regrindSize, ...(args as never[]))).toMatchObject({ sentence });
   });

@@ -54,7 +54,7 @@ describe("faults", () => {
   test("with axes each row is a journal, and a bad one keeps to itself", () => {
     expect(ask(shaftWear, [[49.98, 49.96], [49.98, "x"], [""]].map((line) => (line.length === 1 ? ["", ""] : line)) as never, 50, 2)).toEqual([
       [0.04],
-      ['check: readings holds the text "x": it wants a length above 0 (row 2, column 2)'],
+      ['check: readings holds the text "x": it must be a length above 0 (row 2, column 2)'],
       [""],
     ]);
   });

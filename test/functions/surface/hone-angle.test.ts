@@ -49,7 +49,7 @@ describe("against the scratch on the unrolled bore", () => {
 
 describe("faults", () => {
   test("nothing that turns or strokes backwards is taken", () => {
-    expect(ask(honeAngle, 73, -50, 110, 160)).toEqual({ code: "too-small", sentence: "HONEANGLE: strokeRate -50 is too small: it wants a number above 0" });
+    expect(ask(honeAngle, 73, -50, 110, 160)).toEqual({ code: "too-small", sentence: "HONEANGLE: strokeRate -50 is too small: it must be a number above 0" });
     expect(ask(honeAngle, 73, 50, 110, -160)).toMatchObject({ code: "too-small" });
   });
 });

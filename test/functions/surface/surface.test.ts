@@ -160,7 +160,7 @@ describe("faults", () => {
       ],
       'SURFACE: profile "2×2 cells": one row or one column is wanted, one height after the other',
     ],
-    ["a negative cut-off", [heights, 0.04, -0.8], "SURFACE: cutoff -0.8 is too small: it wants a length of at least 0"],
+    ["a negative cut-off", [heights, 0.04, -0.8], "SURFACE: cutoff -0.8 is too small: it must be a length of at least 0"],
   ])("%s", (_, args, sentence) => {
     expect(ask(surface, ...(args as never[]))).toMatchObject({ sentence });
   });

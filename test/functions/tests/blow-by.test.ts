@@ -26,8 +26,8 @@ describe("against litres counted minute by minute", () => {
 
 describe("faults", () => {
   test("a negative volume or time is refused", () => {
-    expect(ask(blowBy, -1, 5)).toEqual({ code: "too-small", sentence: "BLOWBY: volume -1 is too small: it wants a volume of at least 0" });
-    expect(ask(blowBy, 1, -5)).toEqual({ code: "too-small", sentence: "BLOWBY: minutes -5 is too small: it wants a number above 0" });
+    expect(ask(blowBy, -1, 5)).toEqual({ code: "too-small", sentence: "BLOWBY: volume -1 is too small: it must be a volume of at least 0" });
+    expect(ask(blowBy, 1, -5)).toEqual({ code: "too-small", sentence: "BLOWBY: minutes -5 is too small: it must be a number above 0" });
   });
 });
 

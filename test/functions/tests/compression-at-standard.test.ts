@@ -82,11 +82,11 @@ describe("at the limits", () => {
 describe("faults", () => {
   test.each<[string, unknown[], string]>([
     ["pressure and altitude together", [1200, 95, 500], "COMPRESSIONATSTANDARD: altitude 500: beside ambient 95 it is one too many: give one of the two"],
-    ["neither", [1200], "COMPRESSIONATSTANDARD: ambient is not given: it wants the absolute air pressure, or the altitude in its place"],
+    ["neither", [1200], "COMPRESSIONATSTANDARD: ambient is not given: it must be the absolute air pressure, or the altitude in its place"],
     ["hectopascals for kilopascals", [1200, 950], "COMPRESSIONATSTANDARD: ambient 950: no air has that pressure in kPa, at sea level it is 101.325"],
     ["a vacuum", [12, 0.1, "", "", "bar"], "COMPRESSIONATSTANDARD: ambient 0.1: no air has that pressure in bar, at sea level it is 1.01325"],
     ["kelvins", [1200, 95, "", 288], "COMPRESSIONATSTANDARD: temperature 288: air is no colder than -90 °C and no warmer than 60 °C"],
-    ["another unit", [1200, 95, "", "", "atm"], 'COMPRESSIONATSTANDARD: unit "atm" is not known: it wants one of kPa, bar, psi'],
+    ["another unit", [1200, 95, "", "", "atm"], 'COMPRESSIONATSTANDARD: unit "atm" is not known: it must be one of kPa, bar, psi'],
   ])("%s", (_, args, sentence) => {
     expect(ask(compressionAtStandard, ...(args as never[]))).toMatchObject({ sentence });
   });

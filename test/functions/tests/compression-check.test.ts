@@ -133,27 +133,27 @@ describe("faults", () => {
   test("a per cent where a share is wanted is refused, with the share to type", () => {
     expect(ask(compressionCheck, ENGINE, "share", 75)).toEqual({
       code: "unfit",
-      sentence: "COMPRESSIONCHECK: limit 75: the share rule wants the least share of the highest reading, from 0.5 to 1, such as 0.75",
+      sentence: "COMPRESSIONCHECK: limit 75: for the share rule type the least share of the highest reading, from 0.5 to 1, such as 0.75",
     });
     expect(ask(compressionCheck, ENGINE, "average", 20)).toEqual({
       code: "unfit",
-      sentence: "COMPRESSIONCHECK: limit 20: the average rule wants how far below the average a cylinder may be, as a share up to 0.5, such as 0.2",
+      sentence: "COMPRESSIONCHECK: limit 20: for the average rule type how far below the average a cylinder may be, as a share up to 0.5, such as 0.2",
     });
   });
 
   test("limits that would pass every cylinder are refused: a share of 0.25, an average of 0.8, psi beside bar", () => {
     expect(ask(compressionCheck, [[150, 60]], "share", 0.25)).toEqual({
       code: "unfit",
-      sentence: "COMPRESSIONCHECK: limit 0.25: the share rule wants the least share of the highest reading, from 0.5 to 1, such as 0.75",
+      sentence: "COMPRESSIONCHECK: limit 0.25: for the share rule type the least share of the highest reading, from 0.5 to 1, such as 0.75",
     });
     expect(ask(compressionCheck, [[150, 60]], "average", 0.8)).toEqual({
       code: "unfit",
-      sentence: "COMPRESSIONCHECK: limit 0.8: the average rule wants how far below the average a cylinder may be, as a share up to 0.5, such as 0.2",
+      sentence: "COMPRESSIONCHECK: limit 0.8: for the average rule type how far below the average a cylinder may be, as a share up to 0.5, such as 0.2",
     });
     expect(ask(compressionCheck, [[12.4, 5.1]], "difference", 10)).toEqual({
       code: "unfit",
       sentence:
-        "COMPRESSIONCHECK: limit 10: the difference rule wants a pressure, and this is more than half of the highest reading 12.4: is it in their unit?",
+        "COMPRESSIONCHECK: limit 10: the difference rule takes a pressure, and this is more than half of the highest reading 12.4: is it in their unit?",
     });
   });
 
@@ -169,11 +169,11 @@ describe("faults", () => {
   test("an unknown rule and a missing limit are refused: no rule is built in", () => {
     expect(ask(compressionCheck, ENGINE, "spread", 10)).toEqual({
       code: "not-a-choice",
-      sentence: 'COMPRESSIONCHECK: rule "spread" is not known: it wants one of share, average, difference',
+      sentence: 'COMPRESSIONCHECK: rule "spread" is not known: it must be one of share, average, difference',
     });
     expect(ask(compressionCheck, ENGINE, "share")).toEqual({
       code: "missing",
-      sentence: "COMPRESSIONCHECK: limit is not given: it wants a number above 0",
+      sentence: "COMPRESSIONCHECK: limit is not given: it must be a number above 0",
     });
   });
 
@@ -181,7 +181,7 @@ describe("faults", () => {
     expect(ask(compressionCheck, [[150, "low", 130]], "difference", 10)).toEqual([
       [
         "within: 150, difference rule asks at least 140 (highest 150 less 10)",
-        'check: pressures holds the text "low": it wants a pressure of at least 0 (column 2)',
+        'check: pressures holds the text "low": it must be a pressure of at least 0 (column 2)',
         "under: 130, difference rule asks at least 140 (highest 150 less 10)",
       ],
     ]);
@@ -190,7 +190,7 @@ describe("faults", () => {
   test("a lone bad reading is a fault of the call", () => {
     expect(ask(compressionCheck, "low", "share", 0.75)).toEqual({
       code: "text",
-      sentence: 'COMPRESSIONCHECK: pressures holds the text "low": it wants a pressure of at least 0',
+      sentence: 'COMPRESSIONCHECK: pressures holds the text "low": it must be a pressure of at least 0',
     });
   });
 });

@@ -69,7 +69,7 @@ describe("faults", () => {
   test("a negative reading is refused", () => {
     expect(ask(compressionSpread, [[150, -3]])).toEqual({
       code: "too-small",
-      sentence: "COMPRESSIONSPREAD: pressures -3 is too small: it wants a pressure of at least 0 (column 2)",
+      sentence: "COMPRESSIONSPREAD: pressures -3 is too small: it must be a pressure of at least 0 (column 2)",
     });
   });
 });

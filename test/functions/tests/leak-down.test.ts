@@ -57,7 +57,7 @@ describe("faults", () => {
   });
 
   test("a negative pressure is refused, in its own cell where there are more", () => {
-    expect(ask(leakDown, 80, [[78], [-60]])).toEqual([[2.5], ["check: held -60 is too small: it wants a pressure of at least 0"]]);
+    expect(ask(leakDown, 80, [[78], [-60]])).toEqual([[2.5], ["check: held -60 is too small: it must be a pressure of at least 0"]]);
   });
 });
 

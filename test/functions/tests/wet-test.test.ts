@@ -204,26 +204,26 @@ describe("faults", () => {
   test("a bad reading keeps to its own cell", () => {
     expect(said([90, "low", 150], [92, 100, "x"])).toEqual([
       "wait: from 90 to 92 with oil, test the cylinder beside it dry first (column 2); default share rule asks at least 112.5 (0.75 of the highest, 150)",
-      'check: dry holds the text "low": it wants a pressure of at least 0 (column 2)',
-      'check: wet holds the text "x": it wants a pressure of at least 0 (column 3)',
+      'check: dry holds the text "low": it must be a pressure of at least 0 (column 2)',
+      'check: wet holds the text "x": it must be a pressure of at least 0 (column 3)',
     ]);
   });
 
   test("a rule without its limit is refused: only the share rule has a usual one", () => {
     expect(ask(wetTest, [[90, 150]], [[92, 150]], "", "", "difference")).toEqual({
       code: "missing",
-      sentence: "WETTEST: low is not given: it wants a number above 0, as the difference rule has no usual limit",
+      sentence: "WETTEST: low is not given: it must be a number above 0, as the difference rule has no usual limit",
     });
   });
 
   test("a limit by which every cylinder would pass is refused as COMPRESSIONCHECK refuses it", () => {
     expect(ask(wetTest, [[90, 150]], [[92, 150]], "", 0.25)).toEqual({
       code: "unfit",
-      sentence: "WETTEST: low 0.25: the share rule wants the least share of the highest reading, from 0.5 to 1, such as 0.75",
+      sentence: "WETTEST: low 0.25: for the share rule type the least share of the highest reading, from 0.5 to 1, such as 0.75",
     });
     expect(ask(wetTest, [[6.5, 10.3]], [[6.6, 10.3]], "", 20, "difference")).toEqual({
       code: "unfit",
-      sentence: "WETTEST: low 20: the difference rule wants a pressure, and this is more than half of the highest reading 10.3: is it in their unit?",
+      sentence: "WETTEST: low 20: the difference rule takes a pressure, and this is more than half of the highest reading 10.3: is it in their unit?",
     });
     expect(ask(wetTest, [[0, 0]], [[0, 0]])).toEqual({
       code: "unfit",
@@ -234,7 +234,7 @@ describe("faults", () => {
   test("a gain in per cent is refused", () => {
     expect(ask(wetTest, 90, 130, 10)).toEqual({
       code: "too-large",
-      sentence: "WETTEST: gain 10 is too large: it wants a number above 0 and of at most 1",
+      sentence: "WETTEST: gain 10 is too large: it must be a number above 0 and at most 1",
     });
   });
 });

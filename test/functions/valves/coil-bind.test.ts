@@ -61,7 +61,7 @@ describe("faults", () => {
   });
 
   test("a negative lift is refused, in its own cell where there are more", () => {
-    expect(ask(coilBind, 40, [[9.2], [-9.2]], 28.5)).toEqual([[2.3], ["check: lift -9.2 is too small: it wants a length above 0"]]);
+    expect(ask(coilBind, 40, [[9.2], [-9.2]], 28.5)).toEqual([[2.3], ["check: lift -9.2 is too small: it must be a length above 0"]]);
   });
 });
 

@@ -39,7 +39,7 @@ describe("faults", () => {
   test("negative shims are refused", () => {
     expect(ask(installedHeight, 40, -0.5)).toEqual({
       code: "too-small",
-      sentence: "INSTALLEDHEIGHT: shims -0.5 is too small: it wants a length of at least 0",
+      sentence: "INSTALLEDHEIGHT: shims -0.5 is too small: it must be a length of at least 0",
     });
   });
 });

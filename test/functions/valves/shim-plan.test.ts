@@ -197,7 +197,7 @@ describe("faults", () => {
       [1, 2.5, "its own", 0.2],
       [2, 'check: installed holds the text "2,6": a decimal comma is not read, type it with this sheet\'s decimal sign (row 2)', "", ""],
       [3, "check: least 0.25 is larger than most 0.15: are they swapped?", "", ""],
-      ["", 'check: spares holds the text "old": it wants a length above 0 (row 2)', "spare 2", ""],
+      ["", 'check: spares holds the text "old": it must be a length above 0 (row 2)', "spare 2", ""],
     ]);
   });
 
@@ -223,7 +223,7 @@ describe("faults", () => {
   test("shims in inches want their own step: the usual one is in millimetres", () => {
     expect(plan([0.1, 0.12], [0.006, 0.012], 0.007, 0.009)).toEqual({
       code: "missing",
-      sentence: "SHIMPLAN: step is not given: it wants a length above 0, as a shim of 0.1 is in inches and the usual 0.05 in mm",
+      sentence: "SHIMPLAN: step is not given: it must be a length above 0, as a shim of 0.1 is in inches and the usual 0.05 in mm",
     });
     expect(plan([0.1], [0.006], 0.007, 0.009, [""], 0.002)).toEqual([HEADER, [1, 0.098, "buy", 0.008]]);
   });
@@ -244,7 +244,7 @@ describe("faults", () => {
   test("a negative step is a fault of the call", () => {
     expect(plan([2.5], [0.2], 0.15, 0.25, [""], -0.05)).toEqual({
       code: "too-small",
-      sentence: "SHIMPLAN: step -0.05 is too small: it wants a length above 0",
+      sentence: "SHIMPLAN: step -0.05 is too small: it must be a length above 0",
     });
   });
 });

@@ -120,7 +120,7 @@ describe("the sizes that are made", () => {
   test("in inches their step has to be typed, as the usual one is in millimetres", () => {
     expect(ask(shimSize, 0.118, 0.012, 0.007, 0.009)).toEqual({
       code: "missing",
-      sentence: "SHIMSIZE: step is not given: it wants a length above 0, as a shim of 0.118 is in inches and the usual 0.05 in mm",
+      sentence: "SHIMSIZE: step is not given: it must be a length above 0, as a shim of 0.118 is in inches and the usual 0.05 in mm",
     });
     expect(ask(shimSize, 0.118, 0.012, 0.007, 0.009, 0.002)).toBe(0.122);
     expect(ask(shimSize, 0.5, 0.3, 0.18, 0.26)).toBe(0.6);
@@ -135,7 +135,7 @@ describe("faults", () => {
   test("a negative step is refused", () => {
     expect(ask(shimSize, 1.55, 0.3, 0.18, 0.26, -0.05)).toEqual({
       code: "too-small",
-      sentence: "SHIMSIZE: step -0.05 is too small: it wants a length above 0",
+      sentence: "SHIMSIZE: step -0.05 is too small: it must be a length above 0",
     });
   });
 

@@ -64,7 +64,7 @@ describe("faults", () => {
       code: "units",
       sentence: "SPRINGFORCE: height 1.5 is about 1/25.4 of length 40: is one in inches, the other in millimetres?",
     });
-    expect(ask(springForce, 250, 40, -30, 31)).toEqual({ code: "too-small", sentence: "SPRINGFORCE: rate -30 is too small: it wants a number above 0" });
+    expect(ask(springForce, 250, 40, -30, 31)).toEqual({ code: "too-small", sentence: "SPRINGFORCE: rate -30 is too small: it must be a number above 0" });
     expect(ask(springForce, -1, 40, 30, 31)).toMatchObject({ code: "too-small" });
   });
 });

@@ -62,7 +62,10 @@ describe("faults", () => {
 
   test("no rate and a negative force are refused", () => {
     expect(ask(springHeight, 250, 40, -1, 300)).toMatchObject({ code: "too-small" });
-    expect(ask(springHeight, 250, 40, 30, -1)).toEqual({ code: "too-small", sentence: "SPRINGHEIGHT: wanted -1 is too small: it wants a force of at least 0" });
+    expect(ask(springHeight, 250, 40, 30, -1)).toEqual({
+      code: "too-small",
+      sentence: "SPRINGHEIGHT: wanted -1 is too small: it must be a force of at least 0",
+    });
   });
 });
 

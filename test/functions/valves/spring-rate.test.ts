@@ -50,7 +50,7 @@ describe("at the limits", () => {
 
 describe("faults", () => {
   test("two equal lengths give no rate", () => {
-    expect(ask(springRate, 250, 0.3, 520, 0.1 + 0.2)).toEqual({ code: "unfit", sentence: "SPRINGRATE: length2 0.3: a rate wants two different lengths" });
+    expect(ask(springRate, 250, 0.3, 520, 0.1 + 0.2)).toEqual({ code: "unfit", sentence: "SPRINGRATE: length2 0.3: a rate needs two different lengths" });
   });
 
   test("a spring that pushes less when shorter, or no harder, is refused", () => {
@@ -60,7 +60,7 @@ describe("faults", () => {
   });
 
   test("a negative force is refused", () => {
-    expect(ask(springRate, -1, 40, 520, 31)).toEqual({ code: "too-small", sentence: "SPRINGRATE: force1 -1 is too small: it wants a force of at least 0" });
+    expect(ask(springRate, -1, 40, 520, 31)).toEqual({ code: "too-small", sentence: "SPRINGRATE: force1 -1 is too small: it must be a force of at least 0" });
   });
 });
 

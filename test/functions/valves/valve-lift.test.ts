@@ -34,11 +34,11 @@ describe("at the limits", () => {
     expect(ask(valveLift, 6, 3)).toBe(18);
     expect(ask(valveLift, 6, 0.49)).toEqual({
       code: "too-small",
-      sentence: "VALVELIFT: ratio 0.49 is too small: it wants a ratio of at least 0.5 and of at most 3",
+      sentence: "VALVELIFT: ratio 0.49 is too small: it must be a ratio from 0.5 to 3",
     });
     expect(ask(valveLift, 6, 15)).toEqual({
       code: "too-large",
-      sentence: "VALVELIFT: ratio 15 is too large: it wants a ratio of at least 0.5 and of at most 3",
+      sentence: "VALVELIFT: ratio 15 is too large: it must be a ratio from 0.5 to 3",
     });
   });
 });
@@ -46,7 +46,7 @@ describe("at the limits", () => {
 describe("faults", () => {
   test("a negative lift or lash is refused", () => {
     expect(ask(valveLift, -0.1, 1.5)).toMatchObject({ code: "too-small" });
-    expect(ask(valveLift, 6, 1.5, -0.1)).toEqual({ code: "too-small", sentence: "VALVELIFT: lash -0.1 is too small: it wants a length of at least 0" });
+    expect(ask(valveLift, 6, 1.5, -0.1)).toEqual({ code: "too-small", sentence: "VALVELIFT: lash -0.1 is too small: it must be a length of at least 0" });
   });
 });
 

@@ -106,7 +106,7 @@ describe("faults", () => {
     ["a rod shorter than the throw", [80, 40, 5], "VALVETOPISTON: rod 40: it must be longer than half the stroke, 40"],
     ["a stroke in inches", [3.15, 132, 5], "VALVETOPISTON: rod 132 is about 42 times stroke 3.15: is a digit, the decimal point or the unit wrong?"],
     ["a gap as large as the stroke", [80, 132, 81], "VALVETOPISTON: atTop 81: it is more than the stroke 80: are both in one unit?"],
-    ["a valve lying down", [80, 132, 5, 90], "VALVETOPISTON: valveAngle 90 is too large: it wants an angle in degrees of at least 0 and below 90"],
+    ["a valve lying down", [80, 132, 5, 90], "VALVETOPISTON: valveAngle 90 is too large: it must be an angle in degrees of at least 0 and below 90"],
   ])("%s", (_, rest, sentence) => {
     expect(ask(valveToPiston, column([0, 10]), column([2, 3]), ...rest)).toMatchObject({ sentence });
   });

@@ -78,7 +78,7 @@ test("a value on its only limit conforms with probability one half", () => {
 
 describe("faults", () => {
   test("a missing u is asked for", () => {
-    expect(ask(conformity, 13.6, 12.5, 16.3)).toEqual({ code: "missing", sentence: "CONFORMITY: u is not given: it wants a number above 0" });
+    expect(ask(conformity, 13.6, 12.5, 16.3)).toEqual({ code: "missing", sentence: "CONFORMITY: u is not given: it must be a number above 0" });
   });
 
   test("limits the wrong way round are named", () => {
@@ -89,7 +89,7 @@ describe("faults", () => {
   });
 
   test("a negative u is refused", () => {
-    expect(ask(conformity, 13.6, 12.5, 16.3, -1.8)).toEqual({ code: "too-small", sentence: "CONFORMITY: u -1.8 is too small: it wants a number above 0" });
+    expect(ask(conformity, 13.6, 12.5, 16.3, -1.8)).toEqual({ code: "too-small", sentence: "CONFORMITY: u -1.8 is too small: it must be a number above 0" });
   });
 });
 

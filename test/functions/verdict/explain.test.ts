@@ -103,7 +103,10 @@ describe("faults", () => {
   });
 
   test("a value with an error is refused by that error", () => {
-    expect(ask(explain, { error: "#DIV/0!" }, 0.02)).toEqual({ code: "cell-error", sentence: "EXPLAIN: value holds the error #DIV/0!: mend that cell first" });
+    expect(ask(explain, { error: "#DIV/0!" }, 0.02)).toEqual({
+      code: "cell-error",
+      sentence: "EXPLAIN: value holds the error #DIV/0!: correct that cell first",
+    });
   });
 });
 

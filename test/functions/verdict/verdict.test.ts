@@ -83,7 +83,7 @@ describe("by the rule of 95 %", () => {
   test("another rule is refused and named", () => {
     expect(ask(verdict, 19.1, 10, 20, 1, null, "90 %")).toEqual({
       code: "not-a-choice",
-      sentence: 'VERDICT: rule "90 %" is not known: it wants one of full U, 95 %',
+      sentence: 'VERDICT: rule "90 %" is not known: it must be one of full U, 95 %',
     });
   });
 
@@ -184,11 +184,11 @@ describe("faults", () => {
   test("a negative uncertainty or nearness is refused", () => {
     expect(ask(verdict, 0.03, 0.02, 0.04, -0.001)).toEqual({
       code: "too-small",
-      sentence: "VERDICT: uncertainty -0.001 is too small: it wants a number of at least 0",
+      sentence: "VERDICT: uncertainty -0.001 is too small: it must be a number of at least 0",
     });
     expect(ask(verdict, 0.03, 0.02, 0.04, 0, -0.001)).toEqual({
       code: "too-small",
-      sentence: "VERDICT: near -0.001 is too small: it wants a number of at least 0",
+      sentence: "VERDICT: near -0.001 is too small: it must be a number of at least 0",
     });
   });
 

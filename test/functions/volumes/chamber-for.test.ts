@@ -69,11 +69,11 @@ describe("faults", () => {
   });
 
   test("a ratio of 1 or less is refused", () => {
-    expect(ask(chamberFor, 1, 120)).toEqual({ code: "too-small", sentence: "CHAMBERFOR: ratio 1 is too small: it wants a ratio above 1" });
+    expect(ask(chamberFor, 1, 120)).toEqual({ code: "too-small", sentence: "CHAMBERFOR: ratio 1 is too small: it must be a ratio above 1" });
   });
 
   test("a negative gasket is refused, a negative deck is a piston that stands proud", () => {
-    expect(ask(chamberFor, 7, 120, -1)).toEqual({ code: "too-small", sentence: "CHAMBERFOR: gasket -1 is too small: it wants a volume of at least 0" });
+    expect(ask(chamberFor, 7, 120, -1)).toEqual({ code: "too-small", sentence: "CHAMBERFOR: gasket -1 is too small: it must be a volume of at least 0" });
     expect(ask(chamberFor, 7, 120, 0, -1)).toBe(21);
   });
 });

@@ -80,7 +80,7 @@ describe("faults", () => {
   test("a negative gasket is refused, a negative deck is a piston that stands proud", () => {
     expect(ask(compressionRatio, 249.2, 24.1, -3.1)).toEqual({
       code: "too-small",
-      sentence: "COMPRESSIONRATIO: gasket -3.1 is too small: it wants a volume of at least 0",
+      sentence: "COMPRESSIONRATIO: gasket -3.1 is too small: it must be a volume of at least 0",
     });
     expect(ask(compressionRatio, 120, 21, 0, -1)).toBe(7);
   });

@@ -71,19 +71,19 @@ describe("at the limits", () => {
 
 describe("faults", () => {
   test("a ratio of 1, an exponent outside 1 to 1.67 and an unknown unit are refused", () => {
-    expect(ask(crankingPressure, 1)).toEqual({ code: "too-small", sentence: "CRANKINGPRESSURE: ratio 1 is too small: it wants a ratio above 1" });
+    expect(ask(crankingPressure, 1)).toEqual({ code: "too-small", sentence: "CRANKINGPRESSURE: ratio 1 is too small: it must be a ratio above 1" });
     expect(ask(crankingPressure, 9, 100, 2)).toEqual({
       code: "too-large",
-      sentence: "CRANKINGPRESSURE: exponent 2 is too large: it wants a number of at least 1 and of at most 1.67",
+      sentence: "CRANKINGPRESSURE: exponent 2 is too large: it must be a number from 1 to 1.67",
     });
     expect(ask(crankingPressure, 9, 100, 1.4, "at")).toEqual({
       code: "not-a-choice",
-      sentence: 'CRANKINGPRESSURE: unit "at" is not known: it wants one of kPa, bar, psi',
+      sentence: 'CRANKINGPRESSURE: unit "at" is not known: it must be one of kPa, bar, psi',
     });
   });
 
   test("a negative pressure outside is refused", () => {
-    expect(ask(crankingPressure, 9, -1)).toEqual({ code: "too-small", sentence: "CRANKINGPRESSURE: ambient -1 is too small: it wants a pressure above 0" });
+    expect(ask(crankingPressure, 9, -1)).toEqual({ code: "too-small", sentence: "CRANKINGPRESSURE: ambient -1 is too small: it must be a pressure above 0" });
   });
 });
 

@@ -42,11 +42,11 @@ describe("at the limits", () => {
 
 describe("faults", () => {
   test("a negative diameter is refused", () => {
-    expect(ask(discVolume, -73, 1)).toEqual({ code: "too-small", sentence: "DISCVOLUME: diameter -73 is too small: it wants a length above 0" });
+    expect(ask(discVolume, -73, 1)).toEqual({ code: "too-small", sentence: "DISCVOLUME: diameter -73 is too small: it must be a length above 0" });
   });
 
   test("a thickness in words is refused", () => {
-    expect(ask(discVolume, 73, "1.2 mm")).toEqual({ code: "text", sentence: 'DISCVOLUME: thickness holds the text "1.2 mm": it wants a length' });
+    expect(ask(discVolume, 73, "1.2 mm")).toEqual({ code: "text", sentence: 'DISCVOLUME: thickness holds the text "1.2 mm": it must be a length' });
   });
 });
 

@@ -74,8 +74,8 @@ describe("faults", () => {
   });
 
   test("a negative area and an unknown unit are refused", () => {
-    expect(ask(headSkim, 27.4, 25.5, -38)).toEqual({ code: "too-small", sentence: "HEADSKIM: faceArea -38 is too small: it wants an area above 0" });
-    expect(ask(headSkim, 27.4, 25.5, 38, "cm")).toEqual({ code: "not-a-choice", sentence: 'HEADSKIM: unit "cm" is not known: it wants one of mm, in' });
+    expect(ask(headSkim, 27.4, 25.5, -38)).toEqual({ code: "too-small", sentence: "HEADSKIM: faceArea -38 is too small: it must be an area above 0" });
+    expect(ask(headSkim, 27.4, 25.5, 38, "cm")).toEqual({ code: "not-a-choice", sentence: 'HEADSKIM: unit "cm" is not known: it must be one of mm, in' });
   });
 });
 

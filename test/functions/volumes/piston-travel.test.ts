@@ -86,7 +86,7 @@ describe("faults", () => {
   });
 
   test("text for an angle is refused", () => {
-    expect(ask(pistonTravel, "TDC", 50, 100)).toEqual({ code: "text", sentence: 'PISTONTRAVEL: angle holds the text "TDC": it wants an angle in degrees' });
+    expect(ask(pistonTravel, "TDC", 50, 100)).toEqual({ code: "text", sentence: 'PISTONTRAVEL: angle holds the text "TDC": it must be an angle in degrees' });
   });
 });
 

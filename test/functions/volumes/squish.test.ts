@@ -49,7 +49,7 @@ describe("at the limits", () => {
 
 describe("faults", () => {
   test("a negative gasket is refused", () => {
-    expect(ask(squish, 0.15, -0.9)).toEqual({ code: "too-small", sentence: "SQUISH: gasket -0.9 is too small: it wants a length above 0" });
+    expect(ask(squish, 0.15, -0.9)).toEqual({ code: "too-small", sentence: "SQUISH: gasket -0.9 is too small: it must be a length above 0" });
   });
 
   test("text among the decks keeps to its own cell", () => {

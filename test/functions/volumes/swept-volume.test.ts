@@ -59,24 +59,24 @@ describe("at the limits", () => {
 
 describe("faults", () => {
   test("an unknown unit is refused with the two known ones", () => {
-    expect(ask(sweptVolume, 73, 74, 1, "cm")).toEqual({ code: "not-a-choice", sentence: 'SWEPTVOLUME: unit "cm" is not known: it wants one of mm, in' });
+    expect(ask(sweptVolume, 73, 74, 1, "cm")).toEqual({ code: "not-a-choice", sentence: 'SWEPTVOLUME: unit "cm" is not known: it must be one of mm, in' });
   });
 
   test("half a cylinder and fewer than one are refused", () => {
     expect(ask(sweptVolume, 73, 74, 2.5)).toEqual({
       code: "not-whole",
-      sentence: "SWEPTVOLUME: cylinders 2.5 is not a whole number: it wants a whole number of at least 1",
+      sentence: "SWEPTVOLUME: cylinders 2.5 is not a whole number: it must be a whole number of at least 1",
     });
     expect(ask(sweptVolume, 73, 74, -3)).toEqual({
       code: "too-small",
-      sentence: "SWEPTVOLUME: cylinders -3 is too small: it wants a whole number of at least 1",
+      sentence: "SWEPTVOLUME: cylinders -3 is too small: it must be a whole number of at least 1",
     });
   });
 
   test("the unit in the place of the cylinders is refused by name", () => {
     expect(ask(sweptVolume, 73, 74, "in")).toEqual({
       code: "text",
-      sentence: 'SWEPTVOLUME: cylinders holds the text "in": it wants a whole number of at least 1',
+      sentence: 'SWEPTVOLUME: cylinders holds the text "in": it must be a whole number of at least 1',
     });
   });
 

@@ -70,12 +70,12 @@ describe("faults", () => {
   test("half a turn or more after bottom dead centre is refused", () => {
     expect(ask(trappedRatio, 9, 50, 100, 180)).toEqual({
       code: "too-large",
-      sentence: "TRAPPEDRATIO: intakeCloses 180 is too large: it wants an angle in degrees above 0 and below 180",
+      sentence: "TRAPPEDRATIO: intakeCloses 180 is too large: it must be an angle in degrees above 0 and below 180",
     });
   });
 
   test("a ratio of 1 or less is refused, in its own cell where there are more", () => {
-    expect(ask(trappedRatio, [[9], [0.9]], 50, 100, 60)).toEqual([[7.379500648], ["check: ratio 0.9 is too small: it wants a ratio above 1"]]);
+    expect(ask(trappedRatio, [[9], [0.9]], 50, 100, 60)).toEqual([[7.379500648], ["check: ratio 0.9 is too small: it must be a ratio above 1"]]);
   });
 });
 

@@ -56,14 +56,11 @@ describe("identities", () => {
 
 describe("faults and blanks", () => {
   test("a chance in per cent is refused in its place, and counts as a row", () => {
-    expect(adjusted([0.01, 5])).toEqual([0.02, "check: p 5 is too large: it wants a ratio of at least 0 and of at most 1 (column 2)"]);
+    expect(adjusted([0.01, 5])).toEqual([0.02, "check: p 5 is too large: it must be a ratio from 0 to 1 (column 2)"]);
   });
 
   test("words stay in their place", () => {
-    expect(adjusted([0.02, "cannot tell"])).toEqual([
-      0.04,
-      'check: p holds the text "cannot tell": it wants a ratio of at least 0 and of at most 1 (column 2)',
-    ]);
+    expect(adjusted([0.02, "cannot tell"])).toEqual([0.04, 'check: p holds the text "cannot tell": it must be a ratio from 0 to 1 (column 2)']);
   });
 
   test("a blank row does not count", () => {

@@ -160,7 +160,7 @@ describe("faults", () => {
   test("a confidence in per cent is refused", () => {
     expect(ask(compareGroups, [[1, 2]], [[3, 4]], 95)).toEqual({
       code: "too-large",
-      sentence: "COMPAREGROUPS: confidence 95 is too large: it wants a ratio above 0.5 and below 1",
+      sentence: "COMPAREGROUPS: confidence 95 is too large: it must be a ratio above 0.5 and below 1",
     });
   });
 });

@@ -103,14 +103,14 @@ describe("faults and blanks", () => {
   test("half a place is refused", () => {
     expect(ask(detectable, 0.004, null, 1, 2.5)).toEqual({
       code: "not-whole",
-      sentence: "DETECTABLE: places 2.5 is not a whole number: it wants a whole number of at least 1",
+      sentence: "DETECTABLE: places 2.5 is not a whole number: it must be a whole number of at least 1",
     });
   });
 
   test("a negative common part is refused", () => {
     expect(ask(detectable, 0.004, null, 1, 1, 0.9, 1, -0.001)).toEqual({
       code: "too-small",
-      sentence: "DETECTABLE: common -0.001 is too small: it wants a length of at least 0",
+      sentence: "DETECTABLE: common -0.001 is too small: it must be a length of at least 0",
     });
   });
 

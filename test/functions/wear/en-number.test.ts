@@ -49,11 +49,11 @@ describe("faults", () => {
   });
 
   test("a negative uncertainty is refused and named", () => {
-    expect(ask(enNumber, 73, 73.1, 0.01, -0.01)).toEqual({ code: "too-small", sentence: "ENNUMBER: uAfter -0.01 is too small: it wants a length above 0" });
+    expect(ask(enNumber, 73, 73.1, 0.01, -0.01)).toEqual({ code: "too-small", sentence: "ENNUMBER: uAfter -0.01 is too small: it must be a length above 0" });
   });
 
   test("a missing uncertainty is named", () => {
-    expect(ask(enNumber, 73, 73.1, 0.01)).toEqual({ code: "missing", sentence: "ENNUMBER: uAfter is not given: it wants a length above 0" });
+    expect(ask(enNumber, 73, 73.1, 0.01)).toEqual({ code: "missing", sentence: "ENNUMBER: uAfter is not given: it must be a length above 0" });
   });
 });
 

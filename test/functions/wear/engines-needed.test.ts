@@ -54,7 +54,7 @@ describe("at the limits and faults", () => {
   test("a power in per cent is refused", () => {
     expect(ask(enginesNeeded, 1, 1, 90)).toEqual({
       code: "too-large",
-      sentence: "ENGINESNEEDED: power 90 is too large: it wants a ratio of at least 0.5 and below 1",
+      sentence: "ENGINESNEEDED: power 90 is too large: it must be a ratio of at least 0.5 and below 1",
     });
   });
 });

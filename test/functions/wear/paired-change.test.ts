@@ -254,9 +254,9 @@ describe("faults", () => {
 
   test("a common part is a length, the word none, or nothing", () => {
     const of = (common: number | string) => answer([73, 73.1], [73.01, 73.11], { uncertainty: 0.01, common });
-    expect(of("some")).toEqual({ code: "text", sentence: 'PAIREDCHANGE: common holds the text "some": it wants a length above 0, or the word none' });
+    expect(of("some")).toEqual({ code: "text", sentence: 'PAIREDCHANGE: common holds the text "some": it must be a length above 0, or the word none' });
     expect(of("0,004")).toMatchObject({ code: "decimal-comma" });
-    expect(of(-0.004)).toEqual({ code: "too-small", sentence: "PAIREDCHANGE: common -0.004 is too small: it wants a length above 0, or the word none" });
+    expect(of(-0.004)).toEqual({ code: "too-small", sentence: "PAIREDCHANGE: common -0.004 is too small: it must be a length above 0, or the word none" });
     expect(of(0.02)).toEqual(refused("common 0.02: it is a part of uncertainty 0.01, which it cannot exceed"));
   });
 
@@ -264,7 +264,7 @@ describe("faults", () => {
     expect(answer([73, 73.1], [73.01, 73.11], { confidence: 95 })).toMatchObject({ code: "too-large" });
     expect(answer([73, 73.1], [73.01, 73.11], { confidence: 0.05 })).toEqual({
       code: "too-small",
-      sentence: "PAIREDCHANGE: confidence 0.05 is too small: it wants a ratio above 0.5 and below 1",
+      sentence: "PAIREDCHANGE: confidence 0.05 is too small: it must be a ratio above 0.5 and below 1",
     });
   });
 });

@@ -90,15 +90,15 @@ describe("faults", () => {
   });
 
   test("a negative uncertainty is refused and named", () => {
-    expect(ask(realChange, 73, 73.1, -0.01)).toEqual({ code: "too-small", sentence: "REALCHANGE: uBefore -0.01 is too small: it wants a length above 0" });
+    expect(ask(realChange, 73, 73.1, -0.01)).toEqual({ code: "too-small", sentence: "REALCHANGE: uBefore -0.01 is too small: it must be a length above 0" });
   });
 
   test("a missing uncertainty is named", () => {
-    expect(ask(realChange, 73, 73.1)).toEqual({ code: "missing", sentence: "REALCHANGE: uBefore is not given: it wants a length above 0" });
+    expect(ask(realChange, 73, 73.1)).toEqual({ code: "missing", sentence: "REALCHANGE: uBefore is not given: it must be a length above 0" });
   });
 
   test("in a batch the one bad element says so and the others compute", () => {
-    expect(ask(realChange, [[73], ["worn"]], 73.1, 0.01)).toEqual([["larger, beyond its gauge"], ['check: before holds the text "worn": it wants a number']]);
+    expect(ask(realChange, [[73], ["worn"]], 73.1, 0.01)).toEqual([["larger, beyond its gauge"], ['check: before holds the text "worn": it must be a number']]);
   });
 });
 

@@ -71,10 +71,10 @@ describe("faults", () => {
   });
 
   test("without what matters it asks for it", () => {
-    expect(ask(sameWithin, 73, 73.1)).toEqual({ code: "missing", sentence: "SAMEWITHIN: matters is not given: it wants a length above 0" });
+    expect(ask(sameWithin, 73, 73.1)).toEqual({ code: "missing", sentence: "SAMEWITHIN: matters is not given: it must be a length above 0" });
     expect(ask(sameWithin, 73, 73.1, -0.01, 0.004)).toEqual({
       code: "too-small",
-      sentence: "SAMEWITHIN: matters -0.01 is too small: it wants a length above 0",
+      sentence: "SAMEWITHIN: matters -0.01 is too small: it must be a length above 0",
     });
   });
 });

@@ -232,7 +232,7 @@ describe("faults", () => {
     });
     expect(answer([0, 500, 1000], [73, 73.01, 73.02], -0.004)).toEqual({
       code: "too-small",
-      sentence: "WEARRATE: uncertainty -0.004 is too small: it wants a length above 0",
+      sentence: "WEARRATE: uncertainty -0.004 is too small: it must be a length above 0",
     });
   });
 });

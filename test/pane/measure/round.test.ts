@@ -113,7 +113,7 @@ describe("what is typed", () => {
   test("what is no number, or cannot be there, is said and not written", () => {
     expect(value("73.0.2")).toEqual({ sentence: '"73.0.2" is no number' });
     expect(value("1e3")).toEqual({ sentence: '"1e3" is no number' });
-    expect(value("+.0015")).toEqual({ sentence: "a deviation wants a nominal size first" });
+    expect(value("+.0015")).toEqual({ sentence: "a deviation needs a nominal size first" });
     expect(entered(blank(), "-3")).toMatchObject({ round: { at: 0, trouble: "-3 cannot be here: it must be a number above 0" } });
     expect(entered(blank(), "0").write).toBeUndefined();
     expect(entered(blank([place("inlet", { allowsZero: true })]), "0").write).toBe(0);
