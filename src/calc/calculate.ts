@@ -1,4 +1,4 @@
-import { type Cell, type CellError, isErrorCode } from "../core/cell.ts";
+import { type Cell, type CellError, isCellError, isErrorCode } from "../core/cell.ts";
 import { namesOwnFunction } from "../core/define.ts";
 import { keyOf, MOST_COLUMNS, placeName } from "../workbook/address.ts";
 import type { SheetSnapshot } from "../workbook/port.ts";
@@ -9,7 +9,7 @@ import { evaluateWithoutModel } from "./evaluate-without-model.ts";
 import { commonCode } from "./grid/grid-text.ts";
 import { isNotHere } from "./grid/own-function.ts";
 import { omissionNote } from "./grid-model.ts";
-import type { SheetRectangle } from "./references.ts";
+import type { SheetRectangle, Untranslatable } from "./references.ts";
 import type { Computed, ComputedCell } from "./results.ts";
 import { formulasOf, isFormula } from "./results.ts";
 import { storedOtherwise } from "./stored-results.ts";
@@ -26,18 +26,24 @@ export function calculate(book: WorkbookFile, work?: number): CalculatedWorkbook
   const beyond = omissionNote();
   const unsettled: CellFile[] = [];
   const sheets = book.sheets.map((_, sheet) => snapshot(book, sheet, computed, unsettled));
+  const refused = refusedIn(book, sheets, computed);
   const likeErrors = book.sheets.flatMap(({ name, cells }) => cells.filter(readsAsError).map((cell) => ({ sheet: name, cell })));
-  const unknown = unknownOnce(
-    book,
-    [...computed.refused.keys(), ...inCycles, ...unsettled, ...likeErrors.map(({ cell }) => cell)],
-    computed.hurried || book.from1904,
-  );
+  const unknown = unknownOnce(book, [...refused.keys(), ...inCycles, ...unsettled, ...likeErrors.map(({ cell }) => cell)], computed.hurried || book.from1904);
   return {
     sheets: sheets.map((sheet, i) => ({ ...sheet, stored: storedOtherwise(book.sheets[i]!, sheet, unknown) })),
-    notes: [...notesOn(book, computed), ...noteOnTexts(likeErrors), ...(beyond ? [`Not everything in this workbook was calculated. ${beyond}`] : [])],
+    notes: [
+      ...notesOn(book, refused, computed.hurried),
+      ...noteOnTexts(likeErrors),
+      ...(beyond ? [`Not everything in this workbook was calculated. ${beyond}`] : []),
+    ],
     spillSizes: reachesOf(book, computed),
     unknown,
   };
+}
+
+interface Refused {
+  sheet: string;
+  reason: Untranslatable;
 }
 
 /** Found out when it is first asked for; apart from the calculation, which would be kept in memory as long as it can be asked. */
@@ -115,12 +121,24 @@ function cellOf({ value, isError, message }: ComputedCell): Cell {
   return sentence ? { ...error, message: sentence } : error;
 }
 
-function notesOn(book: WorkbookFile, { refused, hurried }: Computed): string[] {
-  const notes: string[] = [];
+/** Formulas that could not be calculated, and why, in the order of the workbook. Of those refused in a branch only, the ones that show it. */
+function refusedIn(book: WorkbookFile, sheets: readonly SheetSnapshot[], computed: Computed): Map<CellFile, Refused> {
+  const { refused } = computed;
+  const found = new Map<CellFile, Refused>();
   for (const [cell, sheet] of refused.size > 0 ? formulasOf(book) : []) {
-    const reason = refused.get(cell);
-    if (reason) notes.push(`${placeName({ sheet: book.sheets[sheet]!.name, ...cell })}: this formula ${reason.message}.`);
+    const { wholly = false, reasons = [] } = refused.get(cell) ?? {};
+    const shown = sheets[sheet]!.values[cell.row]?.[cell.column];
+    // In a block the other cells may show it.
+    const isAny = wholly || computed.spillSize(sheet, cell.row, cell.column) !== undefined;
+    const reason = reasons.find(({ sentence }) => isAny || (isCellError(shown) && shown.message === sentence));
+    if (reason) found.set(cell, { sheet: sheets[sheet]!.name, reason });
   }
+  return found;
+}
+
+function notesOn(book: WorkbookFile, refused: ReadonlyMap<CellFile, Refused>, hurried: boolean): string[] {
+  const notes: string[] = [];
+  for (const [cell, { sheet, reason }] of refused) notes.push(`${placeName({ sheet, ...cell })}: this formula ${reason.message}.`);
   if (hurried) notes.push("Some formulas depend on one another in so many ways that their values may not be settled.");
   if (book.from1904) notes.push("Dates in this workbook count from 1904: functions of dates may be off by four years and a day.");
   return notes;

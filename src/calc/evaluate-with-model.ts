@@ -122,7 +122,7 @@ function tryOut(book: WorkbookFile, room: { rows: number; columns: number }, { b
     grids.cut = false;
     grids.areas = [];
     contents.set(cell, circular.has(cell) ? cycleContent(cell) : gridContent(cell, sheet, translator, blocked.has(cell), refused));
-    areas.set(cell, refused.has(cell) ? [] : grids.areas);
+    areas.set(cell, refused.get(cell)?.wholly ? [] : grids.areas);
     if (grids.cut) cut.push([cell, sheet]);
   };
   book.sheets.forEach(({ cells }, sheet) => {

@@ -30,8 +30,12 @@ export function evaluateOne(formula: string): FormulaAnswer {
   if (text.trim() === "") return { fault: "there is no formula" };
   startCalculation();
   try {
-    const translated = new Translator(EMPTY, new GridSheets(EMPTY), signatures()).translate(text, { sheet: 0, row: 0, column: 0 }, true);
-    const answer = answerOf(engine().getters.evaluateFormulaResult(SHEET, translated) as EngineResult);
+    const translator = new Translator(EMPTY, new GridSheets(EMPTY), signatures());
+    const translated = translator.translate(text, { sheet: 0, row: 0, column: 0 }, true);
+    const result = engine().getters.evaluateFormulaResult(SHEET, translated) as EngineResult;
+    const refused = Array.isArray(result) ? undefined : translator.refusedBranches.find(({ sentence }) => sentence === result.message);
+    if (refused) throw refused;
+    const answer = answerOf(result);
     const beyond = omissionNote();
     return beyond && !("fault" in answer) ? { fault: `the formula cannot be worked out: ${beyond.replace(/\.$/, "")}` } : answer;
   } catch (error) {

@@ -12,6 +12,10 @@ export class Untranslatable extends Error {
   ) {
     super(message);
   }
+
+  get sentence(): string {
+    return `This formula ${this.message}.`;
+  }
 }
 
 /** Where a formula stands: its sheet by place in the workbook, its row and column from 0. */

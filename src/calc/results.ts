@@ -26,8 +26,13 @@ export interface Computed {
   hurried: boolean;
 }
 
-/** Formulas that could not be put into the grid's terms, and why. */
-export type RefusedFormulas = Map<CellFile, Untranslatable>;
+/** Why a formula, or only branches of it, could not be put into the grid's terms. */
+interface Refusal {
+  wholly: boolean;
+  reasons: readonly Untranslatable[];
+}
+
+export type RefusedFormulas = Map<CellFile, Refusal>;
 
 export const isFormula = ({ formula, beyond }: CellFile): boolean => formula !== undefined || beyond !== undefined;
 
@@ -49,12 +54,13 @@ export function gridContent(cell: CellFile, sheet: number, translator: Translato
     if (cell.formula === undefined) throw new Untranslatable("#VALUE!", cell.beyond!);
     const { array } = cell;
     const formula = translator.translate(cell.formula, { sheet, row: cell.row, column: cell.column }, array !== undefined);
+    if (translator.refusedBranches.length > 0) refused.set(cell, { wholly: false, reasons: translator.refusedBranches });
     if (blocked) return `=${FILL}(${formula.slice(1)},1,1)`;
     return array && !array.grows ? `=${FILL}(${formula.slice(1)},${array.rows},${array.columns})` : formula;
   } catch (reason) {
     if (!(reason instanceof Untranslatable)) throw reason;
-    refused.set(cell, reason);
-    return `=${errorText(reason.code, `This formula ${reason.message}.`)}`;
+    refused.set(cell, { wholly: true, reasons: [reason] });
+    return `=${errorText(reason.code, reason.sentence)}`;
   }
 }
 

@@ -31,6 +31,8 @@ interface Mode {
   one: boolean;
   /** Where the cells stand is wanted, not what is in them. */
   place?: boolean;
+  /** What this part comes to is what its cell shows: nothing around it can turn an error into something else. */
+  shown?: boolean;
 }
 
 /** What a name of LET stands for, and the names that could be used where it was written. */
@@ -67,9 +69,12 @@ const OF_PLACES = new Set(["ROWS", "COLUMNS", "COUNTBLANK", "ROW", "COLUMN"]);
  * Formulas as other sheets understand them, written so that the grid comes to the same value:
  * names and tables become ranges, a minus sign binds before a power, a range where one value is
  * wanted stands for one cell, quotes in text become CHAR(34). What cannot be said in the grid's
- * terms throws `Untranslatable`; nothing is left to come out differently.
+ * terms throws `Untranslatable`; nothing is left to come out differently. In a branch of IF it is an
+ * error of that branch alone, which a sheet does not look at when it takes the other one.
  */
 export class Translator {
+  /** What could not be said in the branches of the formula that was translated last. */
+  refusedBranches: Untranslatable[] = [];
   #parts = 0;
   #scope: Scope = new Map();
 
@@ -83,7 +88,18 @@ export class Translator {
   translate(formula: string, site: Site, isArray: boolean): string {
     this.#parts = 0;
     this.#scope = new Map();
-    return `=${this.#emit(treeOf(formula), site, { array: isArray, one: !isArray }, 0)}`;
+    this.refusedBranches = [];
+    return `=${this.#emit(treeOf(formula), site, { array: isArray, one: !isArray, shown: true }, 0)}`;
+  }
+
+  #branch(node: AstExpression | null, site: Site, mode: Mode, depth: number): string {
+    try {
+      return this.#emit(node, site, { ...mode, shown: true }, depth);
+    } catch (reason) {
+      if (!(reason instanceof Untranslatable)) throw reason;
+      this.refusedBranches.push(reason);
+      return errorText(reason.code, reason.sentence);
+    }
   }
 
   #emit(node: AstExpression | null, site: Site, mode: Mode, depth: number): string {
@@ -199,7 +215,7 @@ export class Translator {
       const one = this.#emit(operand!, site, { array: false, one: true }, depth + 1);
       return operand!.type === nodeTypes.CALL ? `${FILL}(${one},1,1)` : one;
     }
-    const inner = this.#emit(operand!, site, { ...mode, one: true }, depth + 1);
+    const inner = this.#emit(operand!, site, { ...mode, one: true, shown: false }, depth + 1);
     return node.operator === "%" ? `(${inner}%)` : `(${node.operator}${inner})`;
   }
 
@@ -211,7 +227,7 @@ export class Translator {
       throw new Untranslatable("#REF!", "builds a range in a way that is not calculated here");
     }
     if (operator === ",") throw new Untranslatable("#REF!", "joins ranges with a comma in brackets, which is not calculated here");
-    const [left, right] = sides.map((side) => this.#emit(side, site, { ...mode, one: true }, depth + 1));
+    const [left, right] = sides.map((side) => this.#emit(side, site, { ...mode, one: true, shown: false }, depth + 1));
     return `(${left}${operator}${right})`;
   }
 
@@ -233,6 +249,7 @@ export class Translator {
       if (index === 2 && resized) return this.grids.name(resized, site.sheet);
       const array = mode.array || over;
       const one = !array && !this.signatures.takesRange(name, index);
+      if (name === "IF" && mode.shown && index > 0) return this.#branch(arg, site, { array, one }, depth + 1);
       return this.#emit(arg, site, { array, one, place: index === 0 && FROM_PLACES.has(name) }, depth + 1);
     });
     // Without the third argument the grid gives 0 where other sheets give FALSE.

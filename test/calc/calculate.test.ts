@@ -192,6 +192,35 @@ describe("what cannot be calculated says why", () => {
     ]);
   });
 
+  const nowhere = { error: "#REF!", message: "This formula names a sheet that the workbook does not have (Nowhere)." };
+  const noFoo = { error: "#NAME?", message: "This formula uses the function FOO, which is not known here." };
+
+  // HyperFormula 3.5 gives the same values, and an error where one is: a sheet looks at the branch that it takes.
+  test("a branch of IF that is not taken may hold what cannot be calculated", async () => {
+    const ifs = [
+      'IF(A2=1,"",Nowhere!A1)',
+      "IF(A2=2,FOO(1),A3)",
+      "IF(A2=1,IF(A2=2,FOO(1),5),Nowhere!A1)",
+      "IF(A2=1,Nowhere!A1,2)",
+      "IF(A2=1,IF(A2=1,FOO(1),5),2)",
+    ];
+    const whole = ["IF(Nowhere!A1=1,1,2)", "IF(A2=1,5,FOO(1))+1", "-IF(A2=1,5,FOO(1))", "IFERROR(IF(A2=1,FOO(1),5),7)"];
+    expect(await results([...ifs, ...whole])).toEqual(["", 2, 5, nowhere, noFoo, nowhere, noFoo, noFoo, noFoo]);
+  });
+
+  test("and is listed with its cell where it is taken", async () => {
+    const array = (f: string): CellXml => ({ f, attributes: ' t="array" ref="A3:A4"', cell: ' cm="1"' });
+    const cells = [[1, { f: "IF(A1=1,2,FOO(1))" }, { f: "IF(A1=2,2,FOO(1))" }], [], [array("IF(A1:A2=1,2,Nowhere!A1)")]];
+    const host = await openWorkbook(workbookBytes({ sheets: [{ name: "Sheet1", cells }] }), "x.xlsx");
+    expect((await host.read()).sheets[0]!.values.map((line) => line.slice(0, 3))).toEqual([
+      [1, 2, noFoo],
+      [null, null, null],
+      [2, null, null],
+      [nowhere, null, null],
+    ]);
+    expect(host.notes()).toEqual([`Sheet1!C1: t${noFoo.message.slice(1)}`, `Sheet1!A3: t${nowhere.message.slice(1)}`]);
+  });
+
   test("and is listed with its cell", async () => {
     const bytes = workbookBytes({ sheets: [{ name: "Bore book", cells: [[1, { f: "FOO(A1)", v: 5 }], [{ f: "IFERROR(B1,7)" }]] }] });
     const host = await openWorkbook(bytes, "x.xlsx");

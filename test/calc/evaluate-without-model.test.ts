@@ -18,7 +18,9 @@ function all(book: WorkbookFile, computed: Computed): string[] {
       ({ row, column, value, isError, message }) => `${name} ${row},${column}: ${shown(value)}${isError ? ` is an error: ${String(message ?? "")}` : ""}`,
     ),
   );
-  const refused = [...computed.refused].map(([{ row, column }, { code, message }]) => `${row},${column} ${code} ${message}`);
+  const refused = [...computed.refused].flatMap(([{ row, column }, { wholly, reasons }]) =>
+    reasons.map(({ code, message }) => `${row},${column} ${wholly ? "" : "in a branch "}${code} ${message}`),
+  );
   return [...found, ...refused].sort();
 }
 
@@ -104,6 +106,10 @@ describe("without its model the engine comes to the same values and sentences", 
     ],
     ["a range that stands for the cell in its own row", bookOf({ A1: 1, A2: 2, A3: 3, B1: { f: "A1:A3*2" }, B2: { f: "A1:A3*2" }, B3: { f: "Limit+A1:A3" } })],
     ["what cannot be calculated, each with its cell", bookOf({ A1: { f: "FOO()" }, A2: { f: "FOO()" }, A3: { f: "Nowhere" }, A4: { f: "A3" } })],
+    [
+      "what cannot be calculated in a branch of IF",
+      bookOf({ A1: { f: "IF(1=1,2,FOO())" }, A2: { f: "IF(1=2,2,FOO())" }, A3: spilling("IF(A1:A2=2,1,Nowhere)") }),
+    ],
     ["a result that spills", bookOf({ A1: 1, A2: 2, B1: { f: "A1:A2*2" }, C1: spilling("A1:A2*2"), D1: { f: "C2" } })],
     ["a spilled cell that is read before it is there", bookOf({ A1: { f: "D2+SUM(C1:D20)" }, B1: 1, B2: 2, B3: 3, D1: spilling("B1:B3*2") })],
     ["spills that wait for spills", bookOf({ A1: { f: "F2" }, B1: 1, B2: 2, D1: spilling("F1:F2*2"), F1: spilling("B1:B2*2"), H1: { f: "D2" } })],
@@ -136,7 +142,7 @@ describe("without its model the engine comes to the same values and sentences", 
 });
 
 test("the model alone finds the same cycles", () => {
-  const book = bookOf({ A1: { f: "B1+1" }, B1: { f: "A1" }, B2: { f: "B2" }, C1: { f: "SUM(A1:B2)" }, C2: { f: "ISERROR(A1)" } });
+  const book = bookOf({ A1: { f: "B1+1" }, B1: { f: "A1" }, B2: { f: "IF(B2=1,FOO(),2)" }, C1: { f: "SUM(A1:B2)" }, C2: { f: "ISERROR(A1)" } });
   const errors = (computed: Computed): string[] =>
     [...computed.values(0)].filter(({ isError }) => isError).map(({ row, column, value }) => `${row},${column} ${value}`);
   expect(errors(evaluateWithoutModel(book)!).sort()).toEqual(errors(evaluateWithModel(book)).sort());

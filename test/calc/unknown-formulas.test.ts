@@ -37,6 +37,10 @@ test("an error that a function gives because the rest is not worked out here is 
   expect(unknown([[formula("INDEX(B2:B4,0)"), formula("IFERROR(A1,5)"), formula("1/0"), formula("YEARFRAC(1,400)")]])).toEqual(["A1", "A1", "B1", "D1"]);
 });
 
+test("a formula that is not calculated here in a branch of IF is unknown where it takes that branch", () => {
+  expect(unknown([[3, formula("IF(A1=3,1,LAMBDA(x,x))"), formula("IF(A1=3,LAMBDA(x,x),1)"), formula("B1"), formula("C1")]])).toEqual(["C1", "E1"]);
+});
+
 test("formulas that rest on themselves are unknown", () => {
   expect(unknown([[formula("B1+1"), formula("A1+1"), formula("1+1")]])).toEqual(["A1", "A1", "B1"]);
 });
