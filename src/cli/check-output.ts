@@ -51,8 +51,7 @@ export async function printTotal({ files, unread, findings, skipped, leftOut, ..
   await print(`${countText(files, "file")}: ${parts.join(", ")}`);
 }
 
-export const sums = ({ rowsIn, checked }: Pick<CheckResult, "rowsIn" | "checked">): string =>
-  rowsText(rowsIn, checked, "checked", (count) => count.toLocaleString("en"));
+export const sums = (rows: Pick<CheckResult, "rowsIn" | "checked">): string => rowsText(rows, (count) => count.toLocaleString("en"));
 
 export const found = (count: number): string => (count === 0 ? "no findings" : countText(count, "finding"));
 const placeOf = ({ line, cell }: Finding): string => (line === undefined ? placeName(cell) : `line ${line}`);

@@ -1,7 +1,8 @@
+import { unitWords } from "../core/words.ts";
 import { type Columns, type ComparisonField, type WearDirection, wearDirectionOf } from "../vocabulary/headings.ts";
 import { measuredBy, ownCharacteristic } from "../vocabulary/subjects.ts";
 import { cellText, tableLines } from "../vocabulary/table-lines.ts";
-import { unitOf, unitWords } from "../vocabulary/units.ts";
+import { unitOf } from "../vocabulary/units.ts";
 import type { SheetSnapshot } from "../workbook/port.ts";
 import type { Reading } from "./readings.ts";
 

@@ -1,12 +1,12 @@
 import { Gauges } from "../check/gauges.ts";
 import { type Cell, isBlank } from "../core/cell.ts";
+import { unitWords } from "../core/words.ts";
 import type { WorkbookCells } from "../formula/workbook-cells.ts";
 import { CHARACTERISTICS } from "../vocabulary/characteristics.ts";
 import { foldedHeading, gaugeFieldOf, isCommonPart, SECOND_READINGS } from "../vocabulary/headings.ts";
 import { headingKey, measuredTogether } from "../vocabulary/measured-together.ts";
 import { isRecheck } from "../vocabulary/run-in.ts";
 import { measuredBy } from "../vocabulary/subjects.ts";
-import { unitWords } from "../vocabulary/units.ts";
 import type { SheetSnapshot } from "../workbook/port.ts";
 import { dayIn, type Reading } from "./readings.ts";
 

@@ -82,8 +82,8 @@ export const counted = (count: number, one: string, many = `${one}s`): string =>
 export const roughCount = (count: number): string => count.toLocaleString("en", { maximumSignificantDigits: 3 });
 
 /** `22 of 24 rows checked, 2 could not be`: what goes in is counted, so that nothing gets lost unseen. */
-export const rowsText = (all: number, done: number, verb: string, format: (count: number) => string = grouped): string =>
-  doneText(all, done, `${all === 1 ? "row" : "rows"} ${verb}`, format);
+export const rowsText = ({ rowsIn, checked }: { rowsIn: number; checked: number }, format: (count: number) => string = grouped): string =>
+  doneText(rowsIn, checked, `${rowsIn === 1 ? "row" : "rows"} checked`, format);
 
 /** `32 of 38 places compared, 6 could not be`. */
 export const placesText = (all: number, done: number, format: (count: number) => string = grouped): string =>

@@ -47,7 +47,8 @@ export function hatching(id: string, spacing = 5): string {
 }
 
 /** The same crossed, for what has failed. */
-export function crossHatching(id: string, spacing = 5): string {
+export function crossHatching(id: string): string {
+  const spacing = 5;
   const lines =
     segment(0, 0, 0, spacing, { stroke: "currentColor", "stroke-width": 0.9 }) + segment(0, 0, spacing, 0, { stroke: "currentColor", "stroke-width": 0.9 });
   return svgElement("pattern", { id, width: spacing, height: spacing, patternUnits: "userSpaceOnUse", patternTransform: "rotate(45)" }, lines);

@@ -40,17 +40,16 @@ export type Meeting =
 
 /**
  * Where the line itself, not a new point, meets `level`: the ends are the roots of
- * (level − ŷ(x))² = quantile² × (variance × (1/n + (x − x̄)²/S) + common²). Source: E. C. Fieller,
- * J. Royal Statistical Society B 16 (1954) 175. `variance` is that of one point; `common` is a standard
- * uncertainty that shifts all of them together.
+ * (level − ŷ(x))² = quantile² × variance × (1/n + (x − x̄)²/S). Source: E. C. Fieller,
+ * J. Royal Statistical Society B 16 (1954) 175. `variance` is that of one point.
  */
-export function meetingOf(line: FittedLine, level: number, quantile: number, variance: number, common = 0): Meeting {
+export function meetingOf(line: FittedLine, level: number, quantile: number, variance: number): Meeting {
   const { slope, centre, spreadOfX, degreesOfFreedom } = line;
   const points = degreesOfFreedom + 2;
   const lead = slope ** 2 - (quantile ** 2 * variance) / spreadOfX;
   const rise = level - centre.y;
   const along = slope * rise;
-  const clear = rise ** 2 - quantile ** 2 * (variance / points + common ** 2);
+  const clear = rise ** 2 - (quantile ** 2 * variance) / points;
   const root = Math.sqrt(Math.max(along ** 2 - lead * clear, 0));
   // Relative to the slope itself, so that rounding cannot make a meaningless slope pass.
   if (lead > slope ** 2 * 1e-12)

@@ -1,7 +1,6 @@
-import { countsText } from "../check/counts-text.ts";
-import type { JudgedRow } from "../check/finding.ts";
+import { type JudgedRow, specOf } from "../check/finding.ts";
 import { tally, tallyText } from "../check/finding-words.ts";
-import { counted, uncertaintyText } from "../core/number-text.ts";
+import { counted, rowsText, uncertaintyText } from "../core/number-text.ts";
 import type { Verdict } from "../core/verdict.ts";
 import { numberText } from "../drawings/text.ts";
 import type { MeasuredCell, MeasuredPart, MeasuredTable, ReportInput, ShopHead } from "./content.ts";
@@ -37,10 +36,9 @@ function standingPart({ name, result, judged: { counts }, unread, all }: ReportI
   const { findings } = result;
   const others = new Map([...(all?.words ?? tally(findings))].filter(([word]) => !Object.hasOwn(counts, word)));
   const judged = talliesOf(counts);
-  // Verdicts that rest on numbers in another unit mean nothing, however many are "within".
-  const inDoubt = findings.filter(({ kind }) => kind === "mixed units").slice(0, MOST_IN_DOUBT);
+  const inDoubt = findings.filter(({ kind }) => specOf(kind).voidsVerdicts).slice(0, MOST_IN_DOUBT);
   return html`${unread !== undefined && html`<p class="result">Not read in full: ${name} ${unread}.</p>`}<p class="result">${judged ? `Judged: ${judged}.` : "Nothing is judged yet."}</p>
-<p class="quiet small">${countsText(result)}.${others.size > 0 && ` Found beside verdicts: ${tallyText(others)}.`}</p>${inDoubt.map(
+<p class="quiet small">${rowsText(result)}.${others.size > 0 && ` Found beside verdicts: ${tallyText(others)}.`}</p>${inDoubt.map(
     ({ label, sentence }) => html`
 <p class="result">To be cleared up first: ${label}: ${sentence}.</p>`,
   )}`;

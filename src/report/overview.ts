@@ -1,6 +1,5 @@
-import { countsText } from "../check/counts-text.ts";
 import type { CheckResult } from "../check/finding.ts";
-import { counted, grouped } from "../core/number-text.ts";
+import { counted, grouped, rowsText } from "../core/number-text.ts";
 import { isDrawing } from "../drawings/svg.ts";
 import { drawTrend, type TrendPoint } from "../drawings/trend.ts";
 import { html, Markup, scrolled } from "./markup.ts";
@@ -184,7 +183,7 @@ export function overviewPart(overview: Overview, linkTo: (name: string) => strin
   const { sums } = overview;
   const unchanged = sums.unchanged > 0 ? `, of them ${counted(sums.unchanged, "input")} unchanged and taken from the ledger` : "";
   return html`<p class="result">${counted(sums.inputs, "input")}: ${sums.findings === 0 ? "nothing was found" : counted(sums.findings, "finding")}${sums.unread > 0 && html`; ${grouped(sums.unread)} not read in full`}.</p>
-<p class="quiet">${countsText(sums)}${unchanged}.</p>
+<p class="quiet">${rowsText(sums)}${unchanged}.</p>
 ${remarks(overview)}
 ${enginesPart(overview.engines, linkTo)}
 ${kindsPart(overview.kinds)}

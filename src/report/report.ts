@@ -1,7 +1,6 @@
-import { countsText } from "../check/counts-text.ts";
 import type { CheckResult } from "../check/finding.ts";
 import { tally, tallyText } from "../check/finding-words.ts";
-import { grouped } from "../core/number-text.ts";
+import { grouped, rowsText } from "../core/number-text.ts";
 import { VERSION } from "../core/version.ts";
 import { buildSheetPart, headPart } from "./build-sheet.ts";
 import { CAUTIONS } from "./cautions.ts";
@@ -117,7 +116,7 @@ function about(inputs: readonly ReportInput[], sums: Pick<CheckResult, "rowsIn" 
     const of = fingerprint.of === "file" ? html`the file ${name}` : html`the values and formulas of ${name}`;
     return [html`<li>SHA-256 of ${of}: <span class="hash">${fingerprint.sha256}</span></li>`];
   });
-  return html`<p>Made by Crosshatch ${VERSION} on ${date}.${sums && ` Checked in all: ${countsText(sums)}.`}</p>
+  return html`<p>Made by Crosshatch ${VERSION} on ${date}.${sums && ` Checked in all: ${rowsText(sums)}.`}</p>
 ${hashes.length > 0 && html`<ul class="small">${hashes}</ul><p class="small quiet">The same input gives the same hash, and the least change to it another.</p>`}
 <div class="signed"><div>Measured by</div><div>Checked by</div><div>Date</div></div>`;
 }

@@ -1,7 +1,6 @@
-import { countsText } from "../check/counts-text.ts";
 import { type Finding, type JudgedRow, specOf } from "../check/finding.ts";
 import { tally, tallyText, wordOf } from "../check/finding-words.ts";
-import { counted, uncertaintyText } from "../core/number-text.ts";
+import { counted, rowsText, uncertaintyText } from "../core/number-text.ts";
 import type { DecisionRule, Verdict } from "../core/verdict.ts";
 import { commonExaggeration } from "../drawings/bore.ts";
 import { drawBoreProfile } from "../drawings/bore-profile.ts";
@@ -23,7 +22,7 @@ export function outcomePart({ name, result, unread, all }: ReportInput): Markup 
   if (rowsIn + findings.length + inputs === 0) return unread === undefined ? html`<p class="result">There was nothing to check.</p>` : unreadable;
   const what =
     findings.length === 0 ? "Nothing was found." : `${counted(all?.count ?? findings.length, "finding")}: ${tallyText(all?.words ?? tally(findings))}.`;
-  return html`${unreadable}<p class="result">${what}</p><p class="quiet">${countsText(result)}.</p>`;
+  return html`${unreadable}<p class="result">${what}</p><p class="quiet">${rowsText(result)}.</p>`;
 }
 
 export function identityPart({ content: { identity } }: ReportInput, level: Level = "h3"): Markup {

@@ -1,4 +1,4 @@
-import { unitWords } from "../vocabulary/units.ts";
+import { unitWords } from "../core/words.ts";
 import {
   bySides,
   lengthColumn,

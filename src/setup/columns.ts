@@ -1,6 +1,5 @@
-import { capitalised } from "../core/words.ts";
+import { capitalised, unitWords } from "../core/words.ts";
 import { isNeverNegative } from "../vocabulary/subjects.ts";
-import { unitWords } from "../vocabulary/units.ts";
 import type { BuildSheetChoices } from "./choices.ts";
 import type { RowAt, SheetColumn, TableAt } from "./page.ts";
 

@@ -1,4 +1,5 @@
-import { LENGTH_UNIT_ENTRY, unitWords } from "../vocabulary/units.ts";
+import { unitWords } from "../core/words.ts";
+import { LENGTH_UNIT_ENTRY } from "../vocabulary/units.ts";
 import type { BuildSheetChoices } from "./choices.ts";
 import { CAUTION, DATE_FORMAT, dateColumn, type EngineAt, lengthFormat, numberColumn, pressureUnit, resultColumn, whenFilled } from "./columns.ts";
 import type { Item, SheetPart } from "./model.ts";

@@ -1,4 +1,4 @@
-import { unitWords } from "../vocabulary/units.ts";
+import { unitWords } from "../core/words.ts";
 import { cylinderColumn, lengthColumn, lengthFormat, numberColumn, resultColumn, type SetupContext, SIDES, verdictColumn, whenFilled } from "./columns.ts";
 import type { SheetPart } from "./model.ts";
 import { SheetBuilder, type SheetColumn, type TableAt } from "./page.ts";

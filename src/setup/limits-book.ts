@@ -1,9 +1,10 @@
 import { type Cell, isBlank } from "../core/cell.ts";
+import { unitWords } from "../core/words.ts";
 import { type Columns, type ComparisonField, isSource } from "../vocabulary/headings.ts";
 import { limitsInText } from "../vocabulary/limit-text.ts";
 import { measuredBy, ownCharacteristic } from "../vocabulary/subjects.ts";
 import { type ColumnFields, cellText, type TableLine, tableLines } from "../vocabulary/table-lines.ts";
-import { unitIn, unitOf, unitWords } from "../vocabulary/units.ts";
+import { unitIn, unitOf } from "../vocabulary/units.ts";
 import type { CellAddress } from "../workbook/address.ts";
 import type { Edit, SheetSnapshot } from "../workbook/port.ts";
 import type { CellSpec, SheetSpec } from "../workbook/sheet-spec.ts";

@@ -139,10 +139,10 @@ export class SheetBuilder {
     this.#cells.push({ row, column, content, style, ...(format ? { format } : {}) });
   }
 
-  /** Cells that are one. */
-  box(area: Rectangle, style: CellStyle): void {
+  /** Cells to type in that are one. */
+  box(area: Rectangle): void {
     for (let row = area.row; row < area.row + area.rows; row++)
-      for (let column = area.column; column < area.column + area.columns; column++) this.put(row, column, "", style);
+      for (let column = area.column; column < area.column + area.columns; column++) this.put(row, column, "", "typed");
     this.#boxes.push(area);
   }
 

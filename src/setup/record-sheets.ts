@@ -92,8 +92,8 @@ export function notesPage(): SheetBuilder {
   for (let index = 0; index < PHOTOGRAPHS; index++) {
     const row = top + Math.floor(index / 2) * (FRAME_ROWS + 2);
     const [column, columns] = index % 2 === 0 ? [0, 3] : [3, 2];
-    page.box({ row, column, rows: FRAME_ROWS, columns }, "typed");
-    page.box({ row: row + FRAME_ROWS, column, rows: 1, columns }, "typed");
+    page.box({ row, column, rows: FRAME_ROWS, columns });
+    page.box({ row: row + FRAME_ROWS, column, rows: 1, columns });
   }
   page.freeze(3, 0);
   return page;
@@ -115,6 +115,6 @@ export function shopPage(): SheetBuilder {
   );
   const row = 2 + SHOP_ENTRIES.length + 3;
   page.note(row - 1, "Your mark: put a picture over this frame (Insert, Picture), PNG or JPEG.");
-  page.box({ row, column: 0, rows: 6, columns: 2 }, "typed");
+  page.box({ row, column: 0, rows: 6, columns: 2 });
   return page;
 }

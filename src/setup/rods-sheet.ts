@@ -1,5 +1,5 @@
+import { unitWords } from "../core/words.ts";
 import { massMatch } from "../functions/balance/mass-match.ts";
-import { unitWords } from "../vocabulary/units.ts";
 import {
   cylinderColumn,
   lengthColumn,

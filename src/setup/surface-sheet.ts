@@ -1,4 +1,4 @@
-import { unitWords } from "../vocabulary/units.ts";
+import { unitWords } from "../core/words.ts";
 import { cylinderColumn, lengthColumn, numberColumn, resultColumn, type SetupContext, verdictColumn, whenFilled } from "./columns.ts";
 import type { SheetPart } from "./model.ts";
 import { SheetBuilder, type SheetColumn } from "./page.ts";

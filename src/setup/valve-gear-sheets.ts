@@ -1,6 +1,5 @@
-import { capitalised } from "../core/words.ts";
+import { capitalised, unitWords } from "../core/words.ts";
 import { PRESSED_PARTS } from "../vocabulary/moving-parts.ts";
-import { unitWords } from "../vocabulary/units.ts";
 import type { BuildSheetChoices } from "./choices.ts";
 import { bySides, lengthColumn, lengthFormat, numberColumn, openLengthColumn, resultColumn, type SetupContext, verdictColumn, whenFilled } from "./columns.ts";
 import type { SheetPart } from "./model.ts";

@@ -1,5 +1,6 @@
+import { unitWords } from "../core/words.ts";
 import { remembered } from "./remembered.ts";
-import { knownUnit, unitIn, unitWords, withoutUnits } from "./units.ts";
+import { knownUnit, unitIn, withoutUnits } from "./units.ts";
 
 /** Columns of readings in long form: one reading a row. */
 export const READING_FIELDS = [

@@ -59,9 +59,6 @@ export function unitOf(text: string): string | undefined {
   return typed === "" ? undefined : (BY_WORD.get(typed) ?? typed);
 }
 
-/** A unit as a sentence says it: `inches`, so that nobody reads "in in". */
-export const unitWords = (unit: string): string => (knownUnit(unit) === "in" ? "inches" : unit);
-
 /** What a unit counts; `undefined` for one that is not known. */
 export const kindOfUnit = (unit: string): QuantityKind | undefined => {
   const known = knownUnit(unit);

@@ -1,8 +1,7 @@
 import fc from "fast-check";
-import { countsText } from "../../src/check/counts-text.ts";
 import type { JudgedRow } from "../../src/check/finding.ts";
 import { compareDecimals } from "../../src/core/decimal.ts";
-import { counted, grouped } from "../../src/core/number-text.ts";
+import { counted, grouped, rowsText } from "../../src/core/number-text.ts";
 import { mostDecimals } from "../../src/drawings/text.ts";
 import { decimalsFor, limitText, typedDecimals } from "../../src/report/markup.ts";
 
@@ -17,7 +16,7 @@ test("limits are told in words", () => {
 
 test("counts have their thousands apart and their own plural", () => {
   expect([counted(1, "row"), counted(12_345, "row"), grouped(999)]).toEqual(["1 row", "12\u202f345 rows", "999"]);
-  expect(countsText({ rowsIn: 24, checked: 22, refused: 2 })).toBe("22 of 24 rows checked, 2 could not be");
+  expect(rowsText({ rowsIn: 24, checked: 22 })).toBe("22 of 24 rows checked, 2 could not be");
 });
 
 describe("decimals of a value", () => {

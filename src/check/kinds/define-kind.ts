@@ -85,6 +85,8 @@ export interface KindSpec<N extends string = string, F extends Fields = Fields> 
   readonly mark: MarkTone;
   /** Bold where it is printed: the part or the row cannot pass as it is. */
   readonly isGrave: boolean;
+  /** Verdicts mean nothing before it is cleared up, however many are "within": the build sheet says it first. */
+  readonly voidsVerdicts: boolean;
   /** What it has beside the common fields. */
   readonly fields: F;
   /** Whether `value` is the reading that was found; else it is about many, or about a formula. */
@@ -106,7 +108,7 @@ export interface KindSpec<N extends string = string, F extends Fields = Fields> 
   sentence(subject: FindingSubject, details: Details<F>): string;
 }
 
-type Optional = "plural" | "isGrave" | "isOfReading" | "isCause" | "followsFromReading" | "cause" | "word" | "severity";
+type Optional = "plural" | "isGrave" | "voidsVerdicts" | "isOfReading" | "isCause" | "followsFromReading" | "cause" | "word" | "severity";
 
 /** A kind of finding as its file declares it; what is left out is as for most. */
 export function defineKind<const N extends string, F extends Fields>(
@@ -116,6 +118,7 @@ export function defineKind<const N extends string, F extends Fields>(
   return {
     plural: name,
     isGrave: false,
+    voidsVerdicts: false,
     isOfReading: true,
     isCause: false,
     followsFromReading: false,

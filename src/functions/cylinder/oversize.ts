@@ -49,20 +49,24 @@ const LARGEST_SHARE = 0.05;
 const SMALLEST_SHARE = 0.001;
 
 /** An oversize is what is added to the standard bore, in its unit; a finished size in the list would clean up anything. */
-export function oversizeFault(param: string, oversizes: readonly number[], standard: number): Fault | undefined {
+export function oversizeFault(oversizes: readonly number[], standard: number): Fault | undefined {
   const finished = oversizes.find((oversize) => !isBelow(oversize, standard));
-  if (finished !== undefined) return refuse(param, finished, `type what is added to the standard bore ${standard}, not the finished size`);
+  if (finished !== undefined) return refuse("oversizes", finished, `type what is added to the standard bore ${standard}, not the finished size`);
   const large = oversizes.find((oversize) => isAbove(oversize, LARGEST_SHARE * standard));
   return large === undefined
     ? undefined
-    : refuse(param, large, `no oversize is more than a twentieth of the standard bore, ${standard}: are both in one unit?`);
+    : refuse("oversizes", large, `no oversize is more than a twentieth of the standard bore, ${standard}: are both in one unit?`);
 }
 
 /** What is said where none cleans up: a block is not condemned by a list that may be in another unit. */
-export function noneCleansUp(param: string, oversizes: readonly number[], standard: number): string | Fault {
+export function noneCleansUp(oversizes: readonly number[], standard: number): string | Fault {
   const largest = oversizes.reduce((a, b) => Math.max(a, b), 0);
   if (!isBelow(largest, SMALLEST_SHARE * standard)) return NO_OVERSIZE;
-  return refuse(param, largest, `even the largest cleans nothing up, and is less than a thousandth of the standard bore, ${standard}: are both in one unit?`);
+  return refuse(
+    "oversizes",
+    largest,
+    `even the largest cleans nothing up, and is less than a thousandth of the standard bore, ${standard}: are both in one unit?`,
+  );
 }
 
 /** A listed oversize with the bore that it is finished to. */
@@ -86,5 +90,5 @@ export function choicesOf(standard: number, oversizes: NumberGrid, pistons: Numb
     return oversize === null ? [] : [{ oversize, finish: decimal(piston ? piston + pistonClearance! : standard + oversize) }];
   });
   const sizes = listed.map(({ oversize }) => oversize);
-  return oversizeFault("oversizes", sizes, standard) ?? listed.sort((a, b) => a.oversize - b.oversize);
+  return oversizeFault(sizes, standard) ?? listed.sort((a, b) => a.oversize - b.oversize);
 }

@@ -60,7 +60,6 @@ export const reborePlan = define({
     const needs = holes.map((hole) => (Array.isArray(hole) ? neededSize(Math.max(...hole), standard, allowance, centring) : 0));
     const worst = needs.filter((needed) => sizeFor(needed)).reduce((a, b) => Math.max(a, b), 0);
     const none = noneCleansUp(
-      "oversizes",
       choices.map(({ oversize }) => oversize),
       standard,
     );

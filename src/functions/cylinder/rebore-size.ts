@@ -40,9 +40,9 @@ export const reboreSize = define({
   ],
   compute: ({ readings: bore, standard, oversizes, allowance, centring }) => {
     const { reading } = largestOf(bore);
-    const fault = unlike("readings", reading, "standard", standard) ?? oversizeFault("oversizes", oversizes, standard);
+    const fault = unlike("readings", reading, "standard", standard) ?? oversizeFault(oversizes, standard);
     if (fault) return fault;
     const needed = neededSize(reading, standard, allowance, centring);
-    return smallestOversize(needed, standard, oversizes, allowance) ?? noneCleansUp("oversizes", oversizes, standard);
+    return smallestOversize(needed, standard, oversizes, allowance) ?? noneCleansUp(oversizes, standard);
   },
 });

@@ -1,9 +1,8 @@
 import { useLayoutEffect, useMemo, useRef, useState } from "preact/hooks";
-import { countsText } from "../../check/counts-text.ts";
 import type { CheckResult, Finding } from "../../check/finding.ts";
 import { type FindingGroup, groupsByCause } from "../../check/finding-groups.ts";
 import { tally, wordOf } from "../../check/finding-words.ts";
-import { counted, grouped } from "../../core/number-text.ts";
+import { counted, grouped, rowsText } from "../../core/number-text.ts";
 import { placeName } from "../../workbook/address.ts";
 import { textFrom, useStored } from "../parts/stored-choices.ts";
 import { useKey } from "../parts/use-key.ts";
@@ -102,7 +101,7 @@ export function CheckFindings({ result, sheets, onSelect }: Props) {
         )}
       </div>
       <p class="counts">
-        {countsText(result)}
+        {rowsText(result)}
         {lines.length < findings.length && filter === "" && `. Shown as ${counted(lines.length, "line")}, one for each cause.`}
       </p>
       {findings.length > 1 && (

@@ -1,8 +1,7 @@
 import { useEffect, useMemo, useReducer, useRef } from "preact/hooks";
 import type { Analysis } from "../../check/analysis.ts";
-import { countsText } from "../../check/counts-text.ts";
 import type { CheckResult, Finding } from "../../check/finding.ts";
-import { counted } from "../../core/number-text.ts";
+import { counted, rowsText } from "../../core/number-text.ts";
 import { asSentence } from "../../core/words.ts";
 import type { Mapping } from "../../layout/mapping.ts";
 import type { CellMark, SheetHost, WorkbookSnapshot } from "../../workbook/port.ts";
@@ -188,7 +187,7 @@ async function rechecked(
 
 function foundText(result: CheckResult): string {
   const found = result.findings.length === 0 ? "No findings" : counted(result.findings.length, "finding");
-  return `${found}. ${countsText(result)}.`;
+  return `${found}. ${rowsText(result)}.`;
 }
 
 interface WhatWasRead {

@@ -1,5 +1,5 @@
+import { unitWords } from "../../core/words.ts";
 import { html, Markup } from "../../report/markup.ts";
-import { unitWords } from "../../vocabulary/units.ts";
 import type { PlaceGroup } from "./places.ts";
 
 const STYLE = `

@@ -1,6 +1,5 @@
 import { useEffect, useRef, useState } from "preact/hooks";
-import { countsText } from "../../check/counts-text.ts";
-import { counted } from "../../core/number-text.ts";
+import { counted, rowsText } from "../../core/number-text.ts";
 import { asSentence } from "../../core/words.ts";
 import type { Fingerprint } from "../../report/content.ts";
 import { renderReport } from "../../report/report.ts";
@@ -94,7 +93,7 @@ export function ReportView({ host, changes }: ViewProps) {
       const { snapshot, input } = await workbookContent(host);
       const page = renderReport([{ ...input, fingerprint: await fingerprintOf(snapshot) }], { date: today(), withDetails });
       const { findings } = input.result;
-      const says = `${findings.length === 0 ? "No findings" : counted(findings.length, "finding")}. ${countsText(input.result)}.`;
+      const says = `${findings.length === 0 ? "No findings" : counted(findings.length, "finding")}. ${rowsText(input.result)}.`;
       setMade({ name: `Report ${input.name.replace(/\.[^.]*$/, "")} ${today()}.html`, page, says, notes: input.notes, changes });
       return "The report is made; save it below.";
     });

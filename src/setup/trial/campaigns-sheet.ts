@@ -1,4 +1,4 @@
-import { unitWords } from "../../vocabulary/units.ts";
+import { unitWords } from "../../core/words.ts";
 import type { NameSpec } from "../../workbook/sheet-spec.ts";
 import { dateColumn, lengthFormat, numberColumn } from "../columns.ts";
 import { SheetBuilder, type SheetColumn, type TableAt } from "../page.ts";

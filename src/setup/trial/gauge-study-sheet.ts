@@ -1,4 +1,4 @@
-import { unitWords } from "../../vocabulary/units.ts";
+import { unitWords } from "../../core/words.ts";
 import { columnLetters } from "../../workbook/address.ts";
 import { lengthColumn, resultColumn } from "../columns.ts";
 import { type RowAt, SheetBuilder } from "../page.ts";

@@ -1,4 +1,4 @@
-import { unitWords } from "../../vocabulary/units.ts";
+import { unitWords } from "../../core/words.ts";
 import { CAUTION, dateColumn, numberColumn } from "../columns.ts";
 import { SheetBuilder, type SheetColumn, type TableAt } from "../page.ts";
 import { CAMPAIGNS, RUNNING, type TrialChoices, useHeading } from "./choices.ts";

@@ -79,7 +79,7 @@ export function verdictsPage(
     const doubtful = `IF(SUMPRODUCT(--(${row.body("Also counts")}<>""))>0,"${LEFT}",IF(${isSame},"same within "&${matters},"cannot tell among so many rows"))`;
     return `IF(LEFT(${word},7)<>"differs",${word},IF(${holds},${word},${doubtful}))`;
   };
-  const size = choices.unit === "mm" ? "0.0000" : "0.00000";
+  const size = sizeFormat(choices);
   const table = page.table(
     "Verdicts",
     5,
@@ -123,19 +123,23 @@ export function verdictsPage(
   return page;
 }
 
+/** One decimal more than readings have. */
+const sizeFormat = ({ unit }: TrialChoices): string => (unit === "mm" ? "0.0000" : "0.00000");
+
 /** Second group less first, by the engines' mean changes: the engine is the unit. */
-function groupsTable(page: SheetBuilder, { engines: each }: TrialChoices, names: readonly string[], verdicts: TableAt, engines: TableAt): void {
+function groupsTable(page: SheetBuilder, choices: TrialChoices, names: readonly string[], verdicts: TableAt, engines: TableAt): void {
+  const { engines: each } = choices;
+  const size = sizeFormat(choices);
   const side = (index: number, group: number): string => {
     const from = index * 2 * each + group * each;
     return `${verdicts.cell("Mean change", from)}:${verdicts.cell("Mean change", from + each - 1).split("!")[1]}`;
   };
-  const part = (heading: string, format: string, column: number, width?: number): SheetColumn =>
+  const part = (heading: string, format: string, column: number): SheetColumn =>
     resultColumn(
       heading,
       format,
       ({ index }) =>
         `=IF(OR(COUNT(${side(index, 0)})<2,COUNT(${side(index, 1)})<2),"",INDEX(HATCH.COMPAREGROUPS(${side(index, 1)},${side(index, 0)}),2,${column}))`,
-      width,
     );
   page.table(
     "Groups",
@@ -143,9 +147,9 @@ function groupsTable(page: SheetBuilder, { engines: each }: TrialChoices, names:
     [
       { heading: "Characteristic", look: "label", width: 22, cell: ({ index }) => names[index]! },
       resultColumn("Groups", "General", () => `=${engines.cell("Group", each)}&" against "&${engines.cell("Group", 0)}`, 24),
-      part("Difference", "0.0000", 1),
-      part("From", "0.0000", 2),
-      part("To", "0.0000", 3),
+      part("Difference", size, 1),
+      part("From", size, 2),
+      part("To", size, 3),
       part("p", "0.0000", 6),
       resultColumn("p adjusted", "0.0000", (row) => whenFilled([row.ref("p")], `INDEX(HATCH.CHANCEADJUSTED(${row.body("p")}),${row.index + 1})`)),
       // The gauge may still say no where the spread of the engines says yes, never the other way round.

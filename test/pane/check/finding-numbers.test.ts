@@ -1,6 +1,5 @@
-import { countsText } from "../../../src/check/counts-text.ts";
 import { tally } from "../../../src/check/finding-words.ts";
-import { counted } from "../../../src/core/number-text.ts";
+import { counted, rowsText } from "../../../src/core/number-text.ts";
 
 import { numbersOf } from "../../../src/pane/check/finding-numbers.ts";
 import { finding } from "../../helpers/finding.ts";
@@ -45,8 +44,8 @@ describe("the numbers", () => {
 
 describe("counts", () => {
   test("rows in are told as checked and refused", () => {
-    expect(countsText({ findings: [], rowsIn: 24, checked: 22, refused: 2, inputs: 0 })).toBe("22 of 24 rows checked, 2 could not be");
-    expect(countsText({ findings: [], rowsIn: 1, checked: 1, refused: 0, inputs: 0 })).toBe("1 of 1 row checked");
+    expect(rowsText({ rowsIn: 24, checked: 22 })).toBe("22 of 24 rows checked, 2 could not be");
+    expect(rowsText({ rowsIn: 1, checked: 1 })).toBe("1 of 1 row checked");
   });
 
   test("large counts have their thousands apart", () => {
