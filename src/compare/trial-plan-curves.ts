@@ -19,13 +19,15 @@ export function plannedCurves(plan: TrialPlan): PlannedCurve[] {
 
 function curve(plan: TrialPlan, of: PlannedCurve["of"], level: PlannedCurve["level"], least: number): PlannedCurve {
   const most = Math.max(MOST, plan[of]);
+  // Means rest on nothing of the groups, which take far longer to work out; neither curve rests on what matters.
+  const line = { ...plan, matters: undefined, ...(level === "mean" && { spread: undefined }) };
   // As many as lie between the planned and the least or most would only crowd the line.
   const counts = Array.from({ length: MOST }, (_, i) => Math.round(least + (i * (most - least)) / (MOST - 1)));
   const points = [...new Set([...counts, plan[of]])]
     .filter((n) => n >= least)
     .sort((a, b) => a - b)
     .flatMap((n) => {
-      const seen = planTrial({ ...plan, matters: undefined, [of]: n }).lines.find((line) => line.level === level)?.seen;
+      const seen = planTrial({ ...line, [of]: n }).lines.find((one) => one.level === level)?.seen;
       return seen?.every(Number.isFinite) ? [{ n, eighty: seen[0], ninety: seen[1] }] : [];
     });
   return { of, level, now: plan[of], points };

@@ -60,14 +60,12 @@ export function planTrial(plan: TrialPlan): PlannedTrial {
   const perEngine = plan.places * plan.cylinders;
   const change = (places: number, rows: number, power: number) =>
     smallestChangeSeen({ uBefore: own, uAfter: own, repeats: plan.repeats, places, power, rows, common });
-  const both = (of: (power: number) => number): Both => [of(POWERS[0]), of(POWERS[1])];
+  const both = <T>(of: (power: number) => T): readonly [T, T] => [of(POWERS[0]), of(POWERS[1])];
   const [placeRows, meanRows] = [plan.characteristics * perEngine * plan.engines * 2, plan.characteristics * plan.engines * 2];
+  const means = both((power) => change(perEngine, meanRows, power));
   const lines: PlannedLine[] = [
     { level: "place", rows: placeRows, n: 1, seen: both((power) => change(1, placeRows, power).change), by: "place" },
-    {
-      ...{ level: "mean", rows: meanRows, n: perEngine },
-      ...{ seen: both((power) => change(perEngine, meanRows, power).change), by: change(perEngine, meanRows, POWERS[1]).by },
-    },
+    { level: "mean", rows: meanRows, n: perEngine, seen: [means[0].change, means[1].change], by: means[1].by },
   ];
   if (plan.spread === undefined) return { lines, needed: null, engineSpread: null };
   const measuring = Math.hypot(uncertaintyOfChange(own, own) / Math.sqrt(plan.repeats * perEngine), uncertaintyOfChange(common, common)) / COVERAGE_FACTOR;

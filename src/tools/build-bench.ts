@@ -20,10 +20,10 @@ const VENDORED: Readonly<Record<string, readonly string[]>> = {
 const SAMPLE = join("samples", "build-sheet.xlsx");
 
 /** Builds the bench into `out`; says which packages went into it, as `node_modules/…`. */
-export const buildBench = async (out: string, sample?: string): Promise<string[]> => (await makeBench(out, sample)).packages;
+export const buildBench = async (out: string): Promise<string[]> => (await makeBench(out)).packages;
 
 /** The same, with all files that it was made of, seen from the folder of the project. */
-export async function makeBench(out: string, sample = join(root, SAMPLE)): Promise<{ packages: string[]; files: string[] }> {
+export async function makeBench(out: string): Promise<{ packages: string[]; files: string[] }> {
   rmSync(out, { recursive: true, force: true });
   const made = await Promise.all([bundlePane(out), bundleOverPane(out, { bench: "src/bench/page.ts", "pane-bench": "src/bench/pane-frame.ts" }, "es2022")]);
   copy(join(root, "src", "bench", "index.html"), join(out, "index.html"));
@@ -32,7 +32,7 @@ export async function makeBench(out: string, sample = join(root, SAMPLE)): Promi
   for (const [name, files] of Object.entries(VENDORED)) {
     for (const file of files) copy(join(root, "node_modules", name, file), join(out, "vendor", name, file));
   }
-  if (existsSync(sample)) copy(sample, join(out, SAMPLE));
+  if (existsSync(join(root, SAMPLE))) copy(join(root, SAMPLE), join(out, SAMPLE));
   const vendored = Object.entries(VENDORED).flatMap(([name, files]) => files.map((file) => join("node_modules", name, file)));
   return {
     packages: [...packagesIn(made), ...Object.keys(VENDORED).map((name) => `node_modules/${name}`)],

@@ -1,15 +1,18 @@
-import { readFileSync } from "node:fs";
+import { cpSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
+import { serve } from "../../src/cli/bench-server.ts";
 import { root } from "../../src/tools/paths.ts";
 import { readXlsx } from "../../src/xlsx/read/read.ts";
 import { workbookBytes } from "../xlsx/workbook-bytes.ts";
 import { readElsewhere, shopBook } from "./shop-book.ts";
-import { atStand, stand } from "./stand.ts";
+import { atStand, BenchPage, builtBench } from "./stand.ts";
 
 const SAMPLE = new Uint8Array(readFileSync(join(root, "samples", "build-sheet.xlsx")));
 
-const at = atStand("a page for each test");
+// Each workbook that is opened takes the place of the one before.
+const at = atStand("one page");
 let shop: Uint8Array;
 
 beforeAll(async () => {
@@ -19,8 +22,33 @@ beforeAll(async () => {
 /** Waits until a workbook of this name is open. */
 const opened = (name: string) => at.page.page.locator("#book", { hasText: name }).waitFor();
 
+/** The engine writes formulas without spaces. */
+const tight = (formula: string | undefined) => formula?.replaceAll(", ", ",");
+
+describe("the sample, saved untouched,", () => {
+  let bytes: Uint8Array;
+  beforeAll(async () => {
+    ({ bytes } = await at.page.saved());
+  }, 60_000);
+
+  test("holds the same cells as the sample", () => {
+    const cells = (file: Uint8Array) =>
+      readXlsx(file).sheets.map(({ name, cells: all }) => ({
+        name,
+        cells: all.map(({ row, column, formula, value }) => ({ row, column, formula: tight(formula), value })),
+      }));
+    expect(cells(bytes)).toEqual(cells(SAMPLE));
+  });
+
+  test("has values that count as calculated, for programs without our functions", () => {
+    const parts = unzipSync(bytes);
+    expect(strFromU8(parts["xl/workbook.xml"]!)).toContain('<calcPr calcId="191029"/>');
+    expect(strFromU8(parts["xl/worksheets/sheet0.xml"]!)).toContain('<f t="array" ref="C16">_xldudf_HATCH_TAPER(C4:D6)</f><v>0.01</v>');
+  });
+});
+
 describe("a workbook from disk", () => {
-  beforeEach(async () => {
+  beforeAll(async () => {
     await at.page.give("shop book.xlsx", shop);
     await opened("shop book.xlsx");
   }, 60_000);
@@ -108,37 +136,6 @@ describe("a workbook from disk", () => {
   }, 60_000);
 });
 
-/** The engine writes formulas without spaces. */
-const tight = (formula: string | undefined) => formula?.replaceAll(", ", ",");
-
-test("the sample, saved untouched, holds the same cells as the sample", async () => {
-  const { bytes } = await at.page.saved();
-  const cells = (file: Uint8Array) =>
-    readXlsx(file).sheets.map(({ name, cells: all }) => ({
-      name,
-      cells: all.map(({ row, column, formula, value }) => ({ row, column, formula: tight(formula), value })),
-    }));
-  expect(cells(bytes)).toEqual(cells(SAMPLE));
-}, 60_000);
-
-test("marks and what is kept live on in a saved workbook", async () => {
-  await at.page.page.evaluate(async () => {
-    const { host } = window.crosshatchBench!;
-    await host.storeText("layout", '{"range":"C4:D6"}');
-    await host.mark([{ cell: { sheet: "Bores", row: 3, column: 2 }, tone: "outside" }]);
-  });
-  const { bytes } = await at.page.saved();
-  await at.page.give("marked.xlsx", bytes);
-  await opened("marked.xlsx");
-  expect(await at.page.fill("C4")).toBe("#F4B6B0");
-  const [layout, marks] = await at.page.page.evaluate(async () => {
-    const { host } = window.crosshatchBench!;
-    return [await host.loadText("layout"), await host.unmark()] as const;
-  });
-  expect([layout, marks]).toEqual(['{"range":"C4:D6"}', 1]);
-  expect(await at.page.fill("C4")).toBe("#FFF8E1");
-}, 60_000);
-
 test("parts that the bench leaves behind are named when the file is opened", async () => {
   const parts = unzipSync(shop);
   const withMore = zipSync({ ...parts, "xl/vbaProject.bin": strToU8("x"), "xl/comments1.xml": strToU8("<comments/>") });
@@ -171,18 +168,36 @@ test("rows that a filter hides count for SUBTOTAL 9 on the bench, and that is sa
   );
 }, 60_000);
 
-test("without its sample the bench opens an empty workbook and says so", async () => {
-  const bare = await stand("nowhere.xlsx");
-  const other = await bare.page();
-  expect(await other.message()).toBe("The sample build sheet is not there: npm run samples makes it.");
-  await other.type("A1", "73.02");
-  expect(await other.value("Sheet1!A1")).toBe(73.02);
-  await bare.close();
-}, 120_000);
-
-test("the values of a saved workbook count as calculated, for programs without our functions", async () => {
+test("marks and what is kept live on in a saved workbook", async () => {
+  await at.page.give("build-sheet.xlsx", SAMPLE);
+  await opened("build-sheet.xlsx");
+  await at.page.page.evaluate(async () => {
+    const { host } = window.crosshatchBench!;
+    await host.storeText("layout", '{"range":"C4:D6"}');
+    await host.mark([{ cell: { sheet: "Bores", row: 3, column: 2 }, tone: "outside" }]);
+  });
   const { bytes } = await at.page.saved();
-  const parts = unzipSync(bytes);
-  expect(strFromU8(parts["xl/workbook.xml"]!)).toContain('<calcPr calcId="191029"/>');
-  expect(strFromU8(parts["xl/worksheets/sheet0.xml"]!)).toContain('<f t="array" ref="C16">_xldudf_HATCH_TAPER(C4:D6)</f><v>0.01</v>');
+  await at.page.give("marked.xlsx", bytes);
+  await opened("marked.xlsx");
+  expect(await at.page.fill("C4")).toBe("#F4B6B0");
+  const [layout, marks] = await at.page.page.evaluate(async () => {
+    const { host } = window.crosshatchBench!;
+    return [await host.loadText("layout"), await host.unmark()] as const;
+  });
+  expect([layout, marks]).toEqual(['{"range":"C4:D6"}', 1]);
+  expect(await at.page.fill("C4")).toBe("#FFF8E1");
 }, 60_000);
+
+test("without its sample the bench opens an empty workbook and says so", async () => {
+  const folder = mkdtempSync(join(tmpdir(), "bench-"));
+  cpSync(await builtBench(), folder, { recursive: true });
+  rmSync(join(folder, "samples"), { recursive: true });
+  const server = await serve(folder, 0);
+  const bare = new BenchPage(await at.page.page.context().newPage(), server.url);
+  await bare.open();
+  expect(await bare.message()).toBe("The sample build sheet is not there: npm run samples makes it.");
+  await bare.type("A1", "73.02");
+  expect(await bare.value("Sheet1!A1")).toBe(73.02);
+  await server.close();
+  rmSync(folder, { recursive: true });
+}, 120_000);

@@ -1,10 +1,7 @@
-import { join } from "node:path";
 import { serve } from "../../src/cli/bench-server.ts";
-import { buildBench } from "../../src/tools/build-bench.ts";
 import { readXlsx } from "../../src/xlsx/read/read.ts";
-import { onceARun } from "../helpers/once-a-run.ts";
 import { shopBook } from "./shop-book.ts";
-import { atStand, BenchPage } from "./stand.ts";
+import { atStand, BenchPage, builtBench } from "./stand.ts";
 
 const at = atStand("a page for each test");
 let shop: Uint8Array;
@@ -18,13 +15,23 @@ const dialog = () => at.page.page.getByRole("dialog");
 const opened = (name: string, page = at.page) => page.page.locator("#book", { hasText: name }).waitFor();
 const unsaved = () => at.page.page.locator("#unsaved").isVisible();
 
-test("New opens an empty workbook, which Save hands over", async () => {
+test("New opens an empty workbook, which Save hands over; a click on its name gives it another one", async () => {
   await button("New").click();
   await opened("workbook.xlsx");
   await at.page.type("A1", "73.02");
   expect(await unsaved()).toBe(true);
   const { name, bytes } = await at.page.saved();
   expect([name, readXlsx(bytes).sheets[0]!.cells[0]!.value]).toEqual(["workbook.xlsx", 73.02]);
+  expect(await unsaved()).toBe(false);
+  await at.page.page.locator("#book").click();
+  await dialog().getByRole("textbox").fill("port engine");
+  await at.page.page.keyboard.press("Enter");
+  await opened("port engine.xlsx");
+  expect(await unsaved()).toBe(true);
+  await at.page.page.locator("#book").click();
+  await at.page.page.keyboard.press("Escape");
+  await dialog().waitFor({ state: "hidden" });
+  expect(await at.page.page.locator("#book").textContent()).toBe("port engine.xlsx");
 }, 60_000);
 
 test("the bench starts on the sample and offers a new build sheet, a file or the sample, until one is taken", async () => {
@@ -39,18 +46,6 @@ test("the bench starts on the sample and offers a new build sheet, a file or the
   expect(await start.isVisible()).toBe(false);
   await at.page.pane.getByRole("heading", { name: "Set up a build sheet" }).waitFor();
   expect(await unsaved()).toBe(false);
-}, 60_000);
-
-test("a click on its name gives the workbook another one", async () => {
-  await at.page.page.locator("#book").click();
-  await dialog().getByRole("textbox").fill("port engine");
-  await at.page.page.keyboard.press("Enter");
-  await opened("port engine.xlsx");
-  expect(await unsaved()).toBe(true);
-  await at.page.page.locator("#book").click();
-  await at.page.page.keyboard.press("Escape");
-  await dialog().waitFor({ state: "hidden" });
-  expect(await at.page.page.locator("#book").textContent()).toBe("port engine.xlsx");
 }, 60_000);
 
 describe("where the browser gives pages the files themselves", () => {
@@ -88,7 +83,7 @@ describe("where the browser gives pages the files themselves", () => {
     await at.page.type("B1", "73.5");
   }, 60_000);
 
-  test("the file that was opened is written over after asking, and from then on without", async () => {
+  test("the file that was opened is written over after asking, and from then on without; Save as puts it elsewhere, and Save stays there", async () => {
     const before = await stored("shop.xlsx");
     await button("Save").click();
     expect(await dialog().textContent()).toContain("shop.xlsx would be written over.");
@@ -103,34 +98,26 @@ describe("where the browser gives pages the files themselves", () => {
     await button("Save").click();
     await at.page.page.locator("#unsaved").waitFor({ state: "hidden" });
     expect(await stored("shop.xlsx")).toBe(73.6);
-  }, 60_000);
 
-  test("Save as puts it where the person chooses, and Save stays there", async () => {
     await button("Save as…").click();
     await opened("another.xlsx");
     await at.page.type("B1", "73.7");
     await button("Save").click();
     await at.page.page.locator("#unsaved").waitFor({ state: "hidden" });
-    expect([await stored("another.xlsx"), await stored("shop.xlsx")]).toEqual([
-      73.7,
-      readXlsx(shop).sheets[0]!.cells.find(({ row, column }) => row + column === 1 && column === 1)!.value,
-    ]);
+    expect([await stored("another.xlsx"), await stored("shop.xlsx")]).toEqual([73.7, 73.6]);
   }, 60_000);
 
-  test("who thinks better of it has saved nothing", async () => {
+  test("who thinks better of it has saved nothing; a file that cannot be written to is said, and the work stays unsaved", async () => {
     await at.page.page.evaluate(() => Object.assign(window, { showSaveFilePicker: () => Promise.reject(new DOMException("", "AbortError")) }));
     await button("Save as…").click();
     expect([await unsaved(), await at.page.message()]).toEqual([true, expect.not.stringContaining("saved")]);
-  }, 60_000);
-
-  test("a file that cannot be written to is said, and the work stays unsaved", async () => {
     await at.page.page.evaluate(() =>
       Object.assign(window, {
         showSaveFilePicker: () => Promise.resolve({ name: "x.xlsx", createWritable: () => Promise.reject(new Error("The disk is full.")) }),
       }),
     );
     await button("Save as…").click();
-    await at.page.page.locator("#message").waitFor();
+    await at.page.page.locator("#message", { hasText: "could not be saved" }).waitFor();
     expect([await at.page.message(), await unsaved()]).toEqual(["shop.xlsx could not be saved: The disk is full. The workbook is still open here.", true]);
   }, 60_000);
 });
@@ -154,7 +141,7 @@ describe("work that was not saved", () => {
 
   /** Loads the page again, as after a crash: whatever the browser asks is agreed to. */
   async function reload(): Promise<void> {
-    while ((await kept()) === 0) await at.page.page.waitForTimeout(200);
+    while ((await kept()) === 0) await at.page.page.waitForTimeout(100);
     at.page.page.once("dialog", (asked) => void asked.accept());
     await at.page.open();
     await dialog().waitFor();
@@ -193,15 +180,16 @@ describe("work that was not saved", () => {
   test("that has been saved is not offered", async () => {
     await at.page.saved();
     await at.page.page.locator("#unsaved").waitFor({ state: "hidden" });
-    await at.page.page.waitForTimeout(2_500);
+    // What was typed just before is not kept later either.
+    await at.page.page.waitForTimeout(2_000);
+    while ((await kept()) > 0) await at.page.page.waitForTimeout(100);
     await at.page.open();
     expect(await dialog().isVisible()).toBe(false);
   }, 60_000);
 });
 
 test("the workbook that the bench was started with is opened, a file of any other name is not there", async () => {
-  const built = await onceARun("bench-as-shipped", (into) => buildBench(join(into, "files")));
-  const server = await serve(join(built, "files"), 0, { name: "port & side.xlsx", bytes: Buffer.from(shop) });
+  const server = await serve(await builtBench(), 0, { name: "port & side.xlsx", bytes: Buffer.from(shop) });
   try {
     const page = new BenchPage(await at.page.page.context().newPage(), server.url);
     await page.open();

@@ -2,8 +2,9 @@ import { atStand } from "./stand.ts";
 
 import.meta.jest.setTimeout(120_000);
 
-const at = atStand("a page for each test");
-beforeEach(() => at.page.pane.getByRole("tab").first().waitFor());
+// What one test types comes after what the others look at.
+const at = atStand("one page");
+beforeAll(() => at.page.pane.getByRole("tab").first().waitFor());
 const press = (key: string) => at.page.page.keyboard.press(key);
 
 /** Which part of the page takes the keys. */
@@ -36,6 +37,7 @@ test("F6 leads round bar, sheet and pane and back to where one was in each, with
   expect(await here()).toBe("sheet");
   await press("F6");
   expect(await here()).toBe("bar");
+  await at.page.page.getByRole("button", { name: "Show pane" }).press("Enter");
 });
 
 test("Escape first ends what is being typed, and then leads out of the sheet", async () => {

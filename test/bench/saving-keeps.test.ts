@@ -6,7 +6,8 @@ import { factsBeside } from "./facts-beside.ts";
 import { shopBook } from "./shop-book.ts";
 import { atStand } from "./stand.ts";
 
-const at = atStand("a page for each test");
+// Each test opens workbooks of its own, which take the place of the one before.
+const at = atStand("one page");
 
 async function opened(bytes: Uint8Array, name = "shop.xlsx"): Promise<void> {
   await at.page.give(name, bytes);

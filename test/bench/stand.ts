@@ -21,9 +21,11 @@ export interface Stand {
 
 const PICTURES = join(root, "test", "output");
 
-export async function stand(sample?: string): Promise<Stand> {
-  const built = await onceARun(`bench-${sample ?? "as-shipped"}`, (into) => buildBench(join(into, "files"), sample));
-  const server = await serve(join(built, "files"), 0);
+/** The folder of the bench as it is shipped. */
+export const builtBench = async (): Promise<string> => join(await onceARun("bench", (into) => buildBench(join(into, "files"))), "files");
+
+export async function stand(): Promise<Stand> {
+  const server = await serve(await builtBench(), 0);
   const browser = await launchBrowser();
   return {
     server,
@@ -45,25 +47,26 @@ export async function stand(sample?: string): Promise<Stand> {
 export interface AtStand {
   readonly stand: Stand;
   readonly page: BenchPage;
+  /** Puts a fresh page in the place of the one that was there. */
+  anew(): Promise<void>;
 }
 
 /** A page for each test of the file, one for all of them, or none but those that the tests open. */
 export function atStand(pages: "a page for each test" | "one page" | "no page"): AtStand {
   let up: Stand | undefined;
   let page: BenchPage | undefined;
-  const forEach = pages === "a page for each test";
+  const anew = async (): Promise<void> => {
+    await page?.close();
+    page = await up!.page();
+  };
   beforeAll(async () => {
     up = await stand();
-    if (pages === "one page") page = await up.page();
+    if (pages === "one page") await anew();
   }, 120_000);
   afterAll(() => up?.close());
-  if (forEach) {
-    beforeEach(async () => {
-      page = await up!.page();
-    }, 60_000);
-    afterEach(() => page?.close());
-  }
+  if (pages === "a page for each test") beforeEach(anew, 60_000);
   return {
+    anew,
     get stand() {
       return up!;
     },

@@ -118,12 +118,15 @@ describe("least squares", () => {
 /** Least squares without normal equations: each unknown in turn to its own best, until nothing moves. */
 function descend(points: readonly FacePoint[]): [number, number, number] {
   const plane: [number, number, number] = [0, 0, 0];
-  for (let round = 0; round < 4000; round++) {
+  for (let round = 0, moved = true; moved && round < 4000; round++) {
+    moved = false;
     for (const d of [0, 1, 2] as const) {
       const along = points.map(({ at }) => [1, at[0]!, at[1]!][d]!);
       const left = lifted(points, plane);
       const squares = along.reduce((sum, x) => sum + x * x, 0);
-      if (squares > 0) plane[d] += left.reduce((sum, height, i) => sum + height * along[i]!, 0) / squares;
+      const step = squares > 0 ? left.reduce((sum, height, i) => sum + height * along[i]!, 0) / squares : 0;
+      plane[d] += step;
+      moved ||= Math.abs(step) > 1e-12;
     }
   }
   return plane;

@@ -1,14 +1,10 @@
 import type { Locator, Page } from "playwright-core";
-import { type PaneBrowser, paneBrowser } from "../helpers/pane-browser.ts";
+import { atPane } from "../helpers/pane-browser.ts";
 import { VIEWS } from "../helpers/pane-views.ts";
 
 import.meta.jest.setTimeout(60_000);
 
-let pane: PaneBrowser;
-beforeAll(async () => {
-  pane = await paneBrowser();
-});
-afterAll(() => pane.close());
+const pane = atPane();
 
 const SIZES = [
   { width: 320, height: 600 },

@@ -1,17 +1,13 @@
 import { fileURLToPath } from "node:url";
 import type { Page } from "playwright-core";
-import { type PaneBrowser, paneBrowser } from "../helpers/pane-browser.ts";
+import { atPane } from "../helpers/pane-browser.ts";
 import { sparseFile } from "../helpers/sparse.ts";
 import { workbookBytes } from "../xlsx/workbook-bytes.ts";
 import { BUILD } from "./page/engine.ts";
 
 import.meta.jest.setTimeout(60_000);
 
-let pane: PaneBrowser;
-beforeAll(async () => {
-  pane = await paneBrowser();
-});
-afterAll(() => pane.close());
+const pane = atPane();
 
 async function compare(go: (page: Page) => Promise<void>, after?: string): Promise<Page> {
   const page = await pane.open("compared");

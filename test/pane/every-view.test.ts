@@ -2,7 +2,7 @@ import { mkdirSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import type { Page } from "playwright-core";
 import { violations } from "../helpers/accessibility.ts";
-import { type PaneBrowser, paneBrowser } from "../helpers/pane-browser.ts";
+import { atPane } from "../helpers/pane-browser.ts";
 import { VIEWS } from "../helpers/pane-views.ts";
 
 import.meta.jest.setTimeout(120_000);
@@ -15,12 +15,8 @@ const LOOKS: Readonly<Record<string, Parameters<Page["emulateMedia"]>[0]>> = {
   forced: { colorScheme: "dark", forcedColors: "active" },
 };
 
-let pane: PaneBrowser;
-beforeAll(async () => {
-  mkdirSync(PICTURES, { recursive: true });
-  pane = await paneBrowser();
-});
-afterAll(() => pane.close());
+const pane = atPane();
+beforeAll(() => mkdirSync(PICTURES, { recursive: true }));
 
 const width = (page: Page) => page.evaluate(() => document.documentElement.scrollWidth);
 
@@ -63,7 +59,7 @@ describe.each(Object.keys(VIEWS))("%s", (view) => {
     page = await pane.open(scene, { colorScheme: "light" });
     await go(page);
   });
-  afterAll(() => page?.context().close());
+  afterAll(() => pane.takeBack(page));
 
   test("fits 320 px in every look and with letters of twice the size, and axe finds nothing", async () => {
     for (const [look, media] of Object.entries(LOOKS)) {

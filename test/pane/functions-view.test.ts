@@ -1,14 +1,10 @@
 import { specs } from "../../src/functions/index.ts";
-import { type PaneBrowser, paneBrowser } from "../helpers/pane-browser.ts";
+import { atPane } from "../helpers/pane-browser.ts";
 import { toView } from "../helpers/to-view.ts";
 
 import.meta.jest.setTimeout(60_000);
 
-let pane: PaneBrowser;
-beforeAll(async () => {
-  pane = await paneBrowser();
-});
-afterAll(() => pane.close());
+const pane = atPane();
 
 async function openFunctions() {
   const page = await pane.open("findings", { permissions: ["clipboard-read", "clipboard-write"] });

@@ -1,12 +1,8 @@
-import { type PaneBrowser, paneBrowser } from "../helpers/pane-browser.ts";
+import { atPane } from "../helpers/pane-browser.ts";
 
 import.meta.jest.setTimeout(120_000);
 
-let pane: PaneBrowser;
-beforeAll(async () => {
-  pane = await paneBrowser();
-});
-afterAll(() => pane.close());
+const pane = atPane();
 
 test("the tabs are one stop, and the arrow keys go round them", async () => {
   const page = await pane.open("engine");

@@ -3,7 +3,7 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { gzipSync } from "node:zlib";
 import type { Metafile } from "esbuild";
-import { type PaneBrowser, paneBrowser } from "../helpers/pane-browser.ts";
+import { atPane } from "../helpers/pane-browser.ts";
 import { panePage } from "../helpers/pane-page.ts";
 
 import.meta.jest.setTimeout(60_000);
@@ -34,11 +34,7 @@ test("what the pane loads before it shows is at most 20 kB compressed, style and
 });
 
 describe("in the browser", () => {
-  let pane: PaneBrowser;
-  beforeAll(async () => {
-    pane = await paneBrowser();
-  });
-  afterAll(() => pane.close());
+  const pane = atPane();
 
   test("neither the check nor any view but Check is loaded before they are asked for", async () => {
     const page = await pane.browser.newPage();

@@ -2,18 +2,14 @@ import { mkdirSync, readdirSync, readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { THEMES } from "../../src/pane/mount.tsx";
 import { violations } from "../helpers/accessibility.ts";
-import { check, type PaneBrowser, paneBrowser } from "../helpers/pane-browser.ts";
+import { atPane, check } from "../helpers/pane-browser.ts";
 
 import.meta.jest.setTimeout(120_000);
 
 const PICTURES = fileURLToPath(new URL("../output/pane/", import.meta.url));
 
-let pane: PaneBrowser;
-beforeAll(async () => {
-  mkdirSync(PICTURES, { recursive: true });
-  pane = await paneBrowser();
-});
-afterAll(() => pane.close());
+const pane = atPane();
+beforeAll(() => mkdirSync(PICTURES, { recursive: true }));
 
 test.each(THEMES)("the Office theme %s holds whatever the system prefers, and axe finds nothing", async (theme) => {
   const isDark = theme === "dark-gray" || theme === "black";

@@ -1,14 +1,10 @@
 import type { Page } from "playwright-core";
-import { type PaneBrowser, paneBrowser } from "../helpers/pane-browser.ts";
+import { atPane } from "../helpers/pane-browser.ts";
 import { fill, fillRebore, fillRings, openPlan, workOut } from "../helpers/plan-steps.ts";
 
 import.meta.jest.setTimeout(60_000);
 
-let pane: PaneBrowser;
-beforeAll(async () => {
-  pane = await paneBrowser();
-});
-afterAll(() => pane.close());
+const pane = atPane();
 
 async function plan(title: string): Promise<Page> {
   const page = await pane.open("engine");

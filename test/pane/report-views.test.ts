@@ -1,15 +1,11 @@
 import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
-import { type PaneBrowser, paneBrowser } from "../helpers/pane-browser.ts";
+import { atPane } from "../helpers/pane-browser.ts";
 import { toView } from "../helpers/to-view.ts";
 
 import.meta.jest.setTimeout(60_000);
 
-let pane: PaneBrowser;
-beforeAll(async () => {
-  pane = await paneBrowser();
-});
-afterAll(() => pane.close());
+const pane = atPane();
 
 async function draw(scene: "judged" | "blank"): Promise<Page> {
   const page = await pane.open(scene);

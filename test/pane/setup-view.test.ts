@@ -3,16 +3,12 @@ import { join } from "node:path";
 import { root } from "../../src/tools/paths.ts";
 import { type CellSpec, emptySheet, type SheetSpec } from "../../src/workbook/sheet-spec.ts";
 import { writeXlsx } from "../../src/xlsx/write/workbook.ts";
-import { type PaneBrowser, paneBrowser } from "../helpers/pane-browser.ts";
+import { atPane } from "../helpers/pane-browser.ts";
 
 import.meta.jest.setTimeout(60_000);
 
-let pane: PaneBrowser;
-beforeAll(async () => {
-  mkdirSync(join(root, "test", "output"), { recursive: true });
-  pane = await paneBrowser();
-});
-afterAll(() => pane.close());
+const pane = atPane();
+beforeAll(() => mkdirSync(join(root, "test", "output"), { recursive: true }));
 
 test("a build sheet is set up as chosen, in new sheets, by keyboard alone", async () => {
   const page = await pane.open("blank");

@@ -5,7 +5,7 @@ import { typedInto } from "./held.ts";
 import { benchHost, tryOut } from "./hosts.ts";
 import { type Input, inputs } from "./inputs.ts";
 
-const COUNT = 10 * specs.length;
+const COUNT = 4 * specs.length;
 const BATCH = 102;
 const SEED = 731;
 

@@ -1,4 +1,4 @@
-import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { createServer, type Server } from "node:http";
 import type { AddressInfo } from "node:net";
 import { tmpdir } from "node:os";
@@ -6,9 +6,9 @@ import { extname, join } from "node:path";
 import { hostingFaults } from "../../src/tools/check-hosting.ts";
 import { FIXED, hostingFiles } from "../../src/tools/hosting.ts";
 import { manifestFor } from "../../src/tools/manifest.ts";
-import { packageAddin } from "../../src/tools/package.ts";
 import { root } from "../../src/tools/paths.ts";
 import { child, parseXml, walk } from "../../src/tools/xml-tree.ts";
+import { packaged } from "./packaged.ts";
 
 const { version } = JSON.parse(readFileSync(join(root, "package.json"), "utf8")) as { version: string };
 const TYPES: Record<string, string> = { ".html": "text/html", ".js": "text/javascript", ".json": "application/json", ".css": "text/css", ".png": "image/png" };
@@ -33,7 +33,7 @@ const asTold: Manner = (path, headers) => {
 
 beforeAll(async () => {
   folder = mkdtempSync(join(tmpdir(), "crosshatch-hosting-"));
-  await packageAddin({ url: "https://files.example.org/crosshatch", officeJs: "cdn", out: folder });
+  cpSync(await packaged(), folder, { recursive: true });
   versioned = readdirSync(folder).find((name) => name.startsWith("v"))!;
   server = createServer((request, response) => {
     const path = request.url!;

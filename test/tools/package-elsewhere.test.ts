@@ -3,10 +3,9 @@ import { createHash } from "node:crypto";
 import { cpSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, realpathSync, rmSync, statSync, symlinkSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { packageAddin } from "../../src/tools/package.ts";
 import { root } from "../../src/tools/paths.ts";
+import { ADDRESS, packaged } from "./packaged.ts";
 
-const URL = "https://files.example.org/shop/crosshatch";
 let folder: string;
 beforeAll(() => {
   folder = realpathSync(mkdtempSync(join(tmpdir(), "crosshatch-elsewhere-")));
@@ -31,17 +30,16 @@ test("the same sources in another folder, with their packages behind a link, mak
   for (const name of ["src", "package.json", "package-lock.json", "tsconfig.json", "manifest.xml"])
     cpSync(join(root, name), join(elsewhere, name), { recursive: true });
   symlinkSync(join(root, "node_modules"), join(elsewhere, "node_modules"), "junction");
-  const [here, there] = [join(folder, "here"), join(folder, "there")];
-
-  await packageAddin({ url: URL, officeJs: "cdn", out: here });
+  const there = join(folder, "there");
   const tool = join(elsewhere, "src", "tools", "package.ts");
-  const made = spawnSync(process.execPath, ["--import", "tsx", tool, "--url", URL, "--office-js", "cdn", "--out", there], {
+  const made = spawnSync(process.execPath, ["--import", "tsx", tool, "--url", ADDRESS, "--office-js", "cdn", "--out", there], {
     cwd: elsewhere,
     env: { ...process.env, NODE_OPTIONS: "" },
     encoding: "utf8",
   });
 
   expect(made.stderr).toBe("");
+  const here = await packaged();
   expect(fingerprints(here).length).toBeGreaterThan(20);
   expect(fingerprints(there)).toEqual(fingerprints(here));
 }, 60_000);

@@ -4,8 +4,8 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { addressOf, manifestFor } from "../../src/tools/manifest.ts";
 import { packageAddin } from "../../src/tools/package.ts";
+import { ADDRESS, packaged } from "./packaged.ts";
 
-const ADDRESS = "https://files.example.org/shop/crosshatch";
 let folder: string;
 beforeAll(async () => {
   folder = mkdtempSync(join(tmpdir(), "crosshatch-package-"));
@@ -74,8 +74,7 @@ test("packaged again, the same address makes the same bytes, and nothing else st
 }, 60_000);
 
 test("from Microsoft's network, office.js is named by its address and allowed by the page", async () => {
-  const out = join(folder, "cdn");
-  await packageAddin({ url: ADDRESS, officeJs: "cdn", out });
+  const out = await packaged();
   const page = readFileSync(join(out, "pane.html"), "utf8");
   expect(page).toContain('<script src="https://appsforoffice.microsoft.com/lib/1/hosted/office.js">');
   expect(page).toContain("script-src 'self' https://appsforoffice.microsoft.com;");

@@ -1,15 +1,11 @@
 import type { Page } from "playwright-core";
 import { MARK_FILL } from "../../../src/workbook/port.ts";
-import { check, type PaneBrowser, paneBrowser } from "../../helpers/pane-browser.ts";
+import { atPane, check } from "../../helpers/pane-browser.ts";
 import { FINDINGS } from "../page/scenes.ts";
 
 import.meta.jest.setTimeout(60_000);
 
-let pane: PaneBrowser;
-beforeAll(async () => {
-  pane = await paneBrowser();
-});
-afterAll(() => pane.close());
+const pane = atPane();
 
 const active = (page: Page) => page.evaluate(() => window.stage.host.active());
 const fills = (page: Page) =>

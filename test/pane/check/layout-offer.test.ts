@@ -1,12 +1,8 @@
-import { check, type PaneBrowser, paneBrowser } from "../../helpers/pane-browser.ts";
+import { atPane, check } from "../../helpers/pane-browser.ts";
 
 import.meta.jest.setTimeout(60_000);
 
-let pane: PaneBrowser;
-beforeAll(async () => {
-  pane = await paneBrowser();
-});
-afterAll(() => pane.close());
+const pane = atPane();
 
 test("a sheet of which most is judged by nothing is named, its layout is a click away, and what is not placed is listed there", async () => {
   const page = await pane.open("loose");

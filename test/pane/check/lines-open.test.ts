@@ -1,14 +1,10 @@
 import type { Page } from "playwright-core";
-import { check, type PaneBrowser, paneBrowser } from "../../helpers/pane-browser.ts";
+import { atPane, check } from "../../helpers/pane-browser.ts";
 import { HALF_FILLED } from "../page/scenes.ts";
 
 import.meta.jest.setTimeout(60_000);
 
-let pane: PaneBrowser;
-beforeAll(async () => {
-  pane = await paneBrowser();
-});
-afterAll(() => pane.close());
+const pane = atPane();
 
 async function checked(): Promise<Page> {
   const page = await pane.open("half");

@@ -1,10 +1,6 @@
-import { check, type PaneBrowser, paneBrowser } from "../../helpers/pane-browser.ts";
+import { atPane, check } from "../../helpers/pane-browser.ts";
 
-let pane: PaneBrowser;
-beforeAll(async () => {
-  pane = await paneBrowser();
-});
-afterAll(() => pane.close());
+const pane = atPane();
 
 test("marks follow a check that is asked for while they are on, also in a pane that was opened since, and no other", async () => {
   const page = await pane.open("findings");

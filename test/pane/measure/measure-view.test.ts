@@ -1,14 +1,10 @@
 import type { Page } from "playwright-core";
-import { type PaneBrowser, paneBrowser } from "../../helpers/pane-browser.ts";
+import { atPane } from "../../helpers/pane-browser.ts";
 import { VIEWS } from "../../helpers/pane-views.ts";
 
 import.meta.jest.setTimeout(120_000);
 
-let pane: PaneBrowser;
-beforeAll(async () => {
-  pane = await paneBrowser();
-});
-afterAll(() => pane.close());
+const pane = atPane();
 
 async function measuring(): Promise<Page> {
   const page = await pane.open("blank");

@@ -2,7 +2,7 @@ import type { Page } from "playwright-core";
 import { memoryHost } from "../../../src/hosts/memory.ts";
 import { fieldsLike, StoredChoices } from "../../../src/pane/parts/stored-choices.ts";
 import { PANE_KEY } from "../../../src/workbook/storage.ts";
-import { check, type PaneBrowser, paneBrowser } from "../../helpers/pane-browser.ts";
+import { atPane, check } from "../../helpers/pane-browser.ts";
 import { fill, openPlan } from "../../helpers/plan-steps.ts";
 import { toView } from "../../helpers/to-view.ts";
 
@@ -56,11 +56,7 @@ describe("what a workbook keeps of the pane", () => {
 });
 
 describe("in the pane", () => {
-  let pane: PaneBrowser;
-  beforeAll(async () => {
-    pane = await paneBrowser();
-  });
-  afterAll(() => pane.close());
+  const pane = atPane();
 
   const tab = toView;
   const again = (page: Page) => page.evaluate(() => window.stage.again());
