@@ -7,12 +7,23 @@ import { isReadingText } from "../vocabulary/reading-text.ts";
 import type { CellAddress } from "../workbook/address.ts";
 import type { HeaderRow, MappedRange, Role } from "./mapping.ts";
 
+/** Of whom and of what a heading speaks. */
+export interface HeadingNames extends Pick<ParsedHeading, "places"> {
+  engine: string | undefined;
+  cylinder: string | undefined;
+  characteristic: string | undefined;
+  /** Part of it stands over a column before its own, as where cells are merged. */
+  isInherited: boolean;
+}
+
 /** One number of a range and everything that its headings say about it. */
 export interface LabelledNumber {
   cell: CellAddress;
   value: Cell;
   says: ParsedHeading;
   role: Role;
+  /** What its own heading says beyond what holds for the line: a limit may be for one of several readings in it. */
+  named: HeadingNames;
   /** What holds for the whole line of a record that the number is in. */
   line: { key: string; says: ParsedHeading };
 }
@@ -23,27 +34,62 @@ export function labelledNumbers(book: WorkbookCells, range: MappedRange): Labell
   const rows = grownRows(book, range);
   const own = fixedSays(range);
   const general: ParsedHeading = { places: [], rest: [], ...range.otherwise };
-  const byRow = headingsAlong(rows, row, range.rowHeads, (at, r) => book.value({ sheet, row: r, column: at }));
-  const byColumn = headingsAlong(columns, column, range.columnHeads, (at, c) => book.value({ sheet, row: at, column: c }));
+  const rowHead = (at: number, r: number): Cell => book.value({ sheet, row: r, column: at });
+  const columnHead = (at: number, c: number): Cell => book.value({ sheet, row: at, column: c });
+  const byRow = headingsAlong(rows, row, range.rowHeads, rowHead);
+  const byColumn = headingsAlong(columns, column, range.columnHeads, columnHead);
+  const byLine = (records === "row" ? byRow : records === "column" ? byColumn : []).map((says, i) => {
+    const said = together([own, says]);
+    return { key: `${records} ${i}`, said, says: together([said, general]) };
+  });
+  // What stands in their own cells, by which a blank beside the last of several is told from a merged one.
+  const ownByRow = unmerged(range.rowHeads, byRow, (lines) => headingsAlong(rows, row, lines, rowHead));
+  const ownByColumn = unmerged(range.columnHeads, byColumn, (lines) => headingsAlong(columns, column, lines, columnHead));
+  const across = (r: number, c: number, said: ParsedHeading): HeadingNames => {
+    if (records === "cell") return UNNAMED;
+    const [heading, alone] = records === "row" ? [byColumn[c]!, ownByColumn[c]!] : [byRow[r]!, ownByRow[r]!];
+    const named = beyond(said, ofNoLimit(heading));
+    return { ...named, isInherited: JSON.stringify(named) !== JSON.stringify(beyond(said, ofNoLimit(alone))) };
+  };
   const facts: LabelledNumber[] = [];
   for (let r = 0; r < rows; r++) {
     for (let c = 0; c < columns; c++) {
       const cell = { sheet, row: row + r, column: column + c };
       if (without.rows.includes(cell.row) || without.columns.includes(cell.column)) continue;
       const said = together([own, byRow[r]!, byColumn[c]!, general]);
-      const isInWords = isLimitText(book.value(cell));
-      // `Limits` in the column of the cylinders is none of them.
-      const says = isInWords && namesLimitOrStatistic(said.cylinder ?? "") ? { ...said, cylinder: undefined } : said;
-      const line =
-        records === "row"
-          ? { key: `row ${r}`, says: together([own, byRow[r]!, general]) }
-          : records === "column"
-            ? { key: `column ${c}`, says: together([own, byColumn[c]!, general]) }
-            : { key: "", says };
-      facts.push({ cell, value: book.value(cell), says, role: fixed.role ?? says.role ?? (isInWords ? "upper" : "value"), line });
+      const value = book.value(cell);
+      const role = fixed.role ?? said.role ?? (isLimitText(value) ? "upper" : "value");
+      const says = role === "value" ? said : ofNoLimit(said);
+      const line = records === "row" ? byLine[r]! : records === "column" ? byLine[c]! : { key: "", says, said: says };
+      const named = role === "value" ? UNNAMED : across(r, c, line.said);
+      facts.push({ cell, value, says, named, role, line });
     }
   }
   return facts;
+}
+
+const unmerged = (lines: readonly HeaderRow[], merged: ParsedHeading[], read: (lines: HeaderRow[]) => ParsedHeading[]): ParsedHeading[] =>
+  lines.some((line) => line.merged) ? read(lines.map((line) => ({ ...line, merged: false }))) : merged;
+
+const UNNAMED: HeadingNames = { engine: undefined, cylinder: undefined, characteristic: undefined, places: [], isInherited: false };
+
+/** `Limits` among the cylinders or beside the engines is none of them. */
+function ofNoLimit(says: ParsedHeading): ParsedHeading {
+  const isNone = (name: string | undefined) => name !== undefined && namesLimitOrStatistic(name);
+  if (!isNone(says.engine) && !isNone(says.cylinder)) return says;
+  return { ...says, engine: isNone(says.engine) ? undefined : says.engine, cylinder: isNone(says.cylinder) ? undefined : says.cylinder };
+}
+
+/** What a heading says of whom and of what that the line does not say already. */
+function beyond(line: ParsedHeading, { engine, cylinder, characteristic, places }: ParsedHeading): HeadingNames {
+  const unless = (said: string | undefined, own: string | undefined) => (said === undefined ? own : undefined);
+  return {
+    engine: unless(line.engine, engine),
+    cylinder: unless(line.cylinder, cylinder),
+    characteristic: unless(line.characteristic, characteristic),
+    places,
+    isInherited: false,
+  };
 }
 
 function fixedSays({ fixed: { engine, cylinder, characteristic, position, unit } }: MappedRange): ParsedHeading {

@@ -1,6 +1,5 @@
-import type { Cell } from "../core/cell.ts";
+import { type Cell, isBlank } from "../core/cell.ts";
 import { decimal } from "../core/decimal.ts";
-import { groupedBy } from "../core/grouped.ts";
 import type { WorkbookCells } from "../formula/workbook-cells.ts";
 import { CHARACTERISTICS } from "../vocabulary/characteristics.ts";
 import { foldedHeading } from "../vocabulary/headings.ts";
@@ -12,6 +11,7 @@ import type { CellAddress } from "../workbook/address.ts";
 import { type LabelledNumber, labelledNumbers } from "./heading-fields.ts";
 import { locate } from "./locate.ts";
 import type { MappedRange, Mapping, Role } from "./mapping.ts";
+import { partsOfLine } from "./parts-of-line.ts";
 
 /** What a reading or limit is of; `""` where nothing says. */
 export interface MappedSubject {
@@ -28,6 +28,8 @@ export interface LimitCells {
   given: Partial<Record<Beside, Cell>>;
   beside: Partial<Record<Beside, CellAddress>>;
   unit?: string | undefined;
+  /** Two limits of one side stand here, and the last of them is given. */
+  isDouble?: boolean;
 }
 
 export interface MappedReading extends MappedSubject {
@@ -74,37 +76,29 @@ function gather(book: WorkbookCells, range: MappedRange, taken: Set<string>, { r
     else lines.set(key, [fact]);
   }
   for (const facts of lines.values()) {
-    for (const group of byCharacteristic(facts)) {
-      const beside = limitCellsOf(group);
-      const values = group.filter(({ role }) => role === "value");
+    const parts = partsOfLine(facts);
+    for (const part of parts) {
+      const beside = limitCellsOf(part);
+      const values = part.filter(({ role }) => role === "value");
       for (const { cell, value, says } of values) {
         const unit = unitIn(beside, says);
         readings.push({ ...subjectOf(says), cell, ...sizeIn(value, unit, says.isDeviation === true, beside?.given.nominal), unit, own: beside });
       }
-      // A nominal by itself limits nothing.
-      const isLimited = beside && Object.keys(beside.beside).some((role) => role !== "nominal");
-      if (values.length === 0 && isLimited) limits.push({ ...subjectOf(group[0]!.line.says), ...beside, unit: unitIn(beside, group[0]!.says) });
+      if (values.length > 0 || !beside) continue;
+      // A nominal by itself limits nothing, and neither does a blank in a line of readings: what stands elsewhere counts then.
+      const isBesideReadings = facts.some(({ role }) => role === "value");
+      const isLimited = Object.keys(beside.beside).some((role) => role !== "nominal");
+      const hasLimit = !isBlank(beside.given.lower) || !isBlank(beside.given.upper);
+      const says = isBesideReadings ? ofItself(part[0]!) : part[0]!.says;
+      if (isBesideReadings ? hasLimit : isLimited) limits.push({ ...subjectOf(says), ...beside, unit: unitIn(beside, says) });
     }
   }
 }
 
-/**
- * The facts of a line by what they are of, where its readings are of several things: a limit goes with the reading before it, or with
- * the one after it where the line starts with limits. A unit goes with all of them.
- */
-function byCharacteristic(facts: readonly LabelledNumber[]): readonly (readonly LabelledNumber[])[] {
-  const [units, sized] = [facts.filter(({ role }) => role === "unit"), facts.filter(({ role }) => role !== "unit")];
-  const values = sized.filter(({ role }) => role === "value");
-  if (new Set(values.map(({ says }) => says.characteristic)).size < 2) return [facts];
-  const startsWithLimits = sized[0]!.role !== "value";
-  // What has no reading on the side that counts goes with the one on the other.
-  let name = values.at(startsWithLimits ? -1 : 0)!.says.characteristic;
-  const names = new Map<LabelledNumber, string | undefined>();
-  for (const fact of startsWithLimits ? [...sized].reverse() : sized) {
-    if (fact.role === "value") name = fact.says.characteristic;
-    names.set(fact, name);
-  }
-  return [...groupedBy(sized, (fact) => names.get(fact)).values()].map((group) => [...group, ...units]);
+/** What is said of a limit in a line of readings of other things: at which height those were taken is not said of it, but of which ring. */
+function ofItself({ says, named }: LabelledNumber): ParsedHeading {
+  const parts = CHARACTERISTICS[says.characteristic ?? ""]?.parts ?? [];
+  return { ...says, places: says.places.filter((place) => named.places.includes(place) || parts.includes(place.word)) };
 }
 
 /**
@@ -151,22 +145,23 @@ const subjectKey = ({ engine = "", cylinder = "", characteristic = "", places }:
 function limitCellsOf(facts: readonly LabelledNumber[]): LimitCells | undefined {
   const cells: LimitCells = { given: {}, beside: {} };
   let found = false;
+  const give = (role: Beside, value: Cell, cell: CellAddress): void => {
+    const known = cells.given[role] ?? null;
+    // A blank beside a limit takes nothing away.
+    if (isBlank(value) && !isBlank(known)) return;
+    if ((role === "lower" || role === "upper") && !isBlank(known)) cells.isDouble = true;
+    cells.given[role] = value;
+    cells.beside[role] = cell;
+  };
   for (const { role, value, cell } of facts) {
     if (role === "value") continue;
     found = true;
     const inWords = (role === "lower" || role === "upper") && typeof value === "string" ? limitsInText(value) : undefined;
     if (role === "unit") cells.unit = typeof value === "string" ? unitOf(value) : undefined;
     else if (inWords) {
-      for (const side of ["lower", "upper"] as const) {
-        if (inWords[side] === undefined) continue;
-        cells.given[side] = inWords[side];
-        cells.beside[side] = cell;
-      }
+      for (const side of ["lower", "upper"] as const) if (inWords[side] !== undefined) give(side, inWords[side], cell);
       cells.unit ??= inWords.unit;
-    } else {
-      cells.given[role] = value;
-      cells.beside[role] = cell;
-    }
+    } else give(role, value, cell);
   }
   return found ? cells : undefined;
 }
@@ -208,6 +203,8 @@ export interface RangeSummary {
   readings: number;
   limits: number;
   isComplete: boolean;
+  /** Some have two limits of one side. */
+  isDouble: boolean;
 }
 
 /** Counts what a range holds, and says it in words. */
@@ -227,7 +224,8 @@ export function summaryOf(book: WorkbookCells, range: MappedRange): RangeSummary
   const of = [named("engine", readings), named("cylinder", readings)].filter(Boolean).join(", ");
   const what = `${parts.join(", ")}${own ? ", with their limits" : ""}${of ? `; ${of}` : ""}`;
   const isComplete = [...readings, ...limits].every(({ characteristic }) => characteristic !== "");
-  return { what, readings: readings.length, limits: limitCount(readings, limits), isComplete };
+  const isDouble = [...readings.map((reading) => reading.own), ...limits].some((beside) => beside?.isDouble);
+  return { what, readings: readings.length, limits: limitCount(readings, limits), isComplete, isDouble };
 }
 
 const ownLimits = (readings: readonly MappedReading[]): number =>

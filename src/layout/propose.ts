@@ -253,9 +253,10 @@ class Making {
     );
   }
 
-  #doubt({ isComplete }: RangeSummary, without: MappedRange["without"]): void {
+  #doubt({ isComplete, isDouble }: RangeSummary, without: MappedRange["without"]): void {
     if (!isComplete) this.doubts.push("nothing says what these numbers are of");
     if (this.#hasOneSidedLimit()) this.doubts.push("a limit that does not say its side is taken for an upper one");
+    if (isDouble) this.doubts.push("two limits of one side stand for the same reading, and the last one counts: where the other should, say so of its cells");
     const columns = without.columns.filter((c) => !this.table.headColumns.includes(c) && this.#cellsOf(c).some((cell) => !isBlank(cell)));
     if (columns.length) this.doubts.push(`left out: ${columns.length === 1 ? "column" : "columns"} ${columns.map(columnLetters).join(", ")}`);
     const rows = without.rows.filter((row) => !this.#isEmptyRow(row));

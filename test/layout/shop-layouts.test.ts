@@ -312,6 +312,142 @@ const SHOP_LAYOUTS: Record<string, ShopLayout> = {
     rowsIn: 4,
     findings: [],
   },
+  "limits that say what they are for, behind other readings": {
+    sheets: {
+      Pistons: [
+        ["Cyl", "Bore", "Piston skirt", "Bore upper", "Skirt lower", "Bore U"],
+        [1, 73.02, 72.97, 73.05, 72.95, 0.004],
+        [2, 73.06, 72.94, 73.05, 72.95, 0.004],
+      ],
+    },
+    proposed: ["2 readings of bore, 2 readings of piston skirt, with their limits; cylinders 1, 2"],
+    cells: ["B2: 1, bore, - to 73.05", "C2: 1, piston skirt, 72.95 to -", "C3: 2, piston skirt, 72.95 to -"],
+    rowsIn: 4,
+    findings: [
+      "outside limit: 72.94 is under the lower limit 72.95 by 0.01",
+      "outside limit: 73.06 is over the upper limit 73.05 by 0.01, proven with an uncertainty of 0.004",
+    ],
+  },
+  "limits below the cylinders' columns that say what they are for": {
+    sheets: {
+      Pistons: [
+        ["", "Cyl 1", "Cyl 2", "Cyl 3"],
+        ["Bore", 73.02, 73.03, 73.07],
+        ["Piston skirt", 72.97, 72.94, 72.98],
+        ["Bore max", 73.05, 73.05, 73.05],
+        ["Skirt min", 72.95, 72.95, 72.95],
+      ],
+    },
+    proposed: ["3 readings of bore, 3 readings of piston skirt, with their limits; cylinders 1, 2, 3"],
+    cells: ["D2: 3, bore, - to 73.05", "C3: 2, piston skirt, 72.95 to -"],
+    rowsIn: 6,
+    findings: ["outside limit: 72.94 is under the lower limit 72.95 by 0.01", "outside limit: 73.07 is over the upper limit 73.05 by 0.02"],
+  },
+  "a limit for each ring, named or beside its own gap": {
+    sheets: {
+      Named: [
+        ["Cyl", "Top ring gap", "Second ring gap", "Top ring gap max", "Second ring gap max"],
+        [1, 0.3, 0.31, 0.5, 0.6],
+        [2, 0.54, 0.54, 0.5, 0.6],
+      ],
+      Beside: [
+        ["Cyl", "Top ring gap", "Max", "Second ring gap", "Max"],
+        [1, 0.3, 0.5, 0.31, 0.6],
+        [2, 0.55, 0.5, 0.55, 0.6],
+      ],
+    },
+    proposed: ["4 readings of ring end gap, with their limits; cylinders 1, 2", "4 readings of ring end gap, with their limits; cylinders 1, 2"],
+    cells: ["B3: 2, ring end gap, top, - to 0.5", "C3: 2, ring end gap, second, - to 0.6", "D3: 2, ring end gap, second, - to 0.6"],
+    rowsIn: 8,
+    findings: ["outside limit: 0.54 is over the upper limit 0.5 by 0.04", "outside limit: 0.55 is over the upper limit 0.5 by 0.05"],
+  },
+  "each reading between its two limits": {
+    sheets: {
+      Pistons: [
+        ["Cyl", "Min", "Bore", "Max", "Min", "Piston skirt", "Max"],
+        [1, 73, 73.02, 73.05, 72.95, 72.97, 72.99],
+        [2, 73, 73.06, 73.05, 72.95, 72.97, 72.99],
+      ],
+    },
+    proposed: ["2 readings of bore, 2 readings of piston skirt, with their limits; cylinders 1, 2"],
+    cells: ["C2: 1, bore, 73 to 73.05", "F3: 2, piston skirt, 72.95 to 72.99"],
+    rowsIn: 4,
+    findings: ["outside limit: 73.06 is over the upper limit 73.05 by 0.01"],
+  },
+  "a limit for what is worked out from the readings of its row": {
+    sheets: {
+      Bores: [
+        ["Cyl", "Bore top", "Bore bottom", "Taper max"],
+        [1, 73.04, 73.01, 0.02],
+        [2, 73.02, 73.01, 0.02],
+      ],
+    },
+    proposed: ["4 readings of bore, limits of taper; cylinders 1, 2"],
+    cells: ["B2: 1, bore, top", "C3: 2, bore, bottom"],
+    rowsIn: 2,
+    findings: ["outside limit: 0.03 is over the upper limit 0.02 by 0.01"],
+  },
+  "a table of limits with those of each engine beside one another": {
+    sheets: {
+      Limits: [
+        ["Item", "Port min", "Port max", "Starboard min", "Starboard max"],
+        ["Bore", 73, 73.05, 73, 73.03],
+      ],
+      Bores: [
+        ["Cyl", "Port bore", "Starboard bore"],
+        [1, 73.02, 73.02],
+        [2, 73.04, 73.04],
+      ],
+    },
+    proposed: ["limits of bore", "4 readings of bore; engines port, starboard, cylinders 1, 2"],
+    cells: ["B3: port, 2, bore", "C3: starboard, 2, bore"],
+    rowsIn: 4,
+    findings: ["outside limit: 73.04 is over the upper limit 73.03 by 0.01"],
+  },
+  "limits of both cylinders at the end, under a heading that is blank": {
+    sheets: {
+      Bores: [
+        ["", "Cyl 1", "", "Cyl 2", "", "", ""],
+        ["", "Thrust", "Pin", "Thrust", "Pin", "Min", "Max"],
+        ["Top", 73.02, 73.01, 73.03, 73.07, 73, 73.05],
+        ["Bottom", 73.06, 73.01, 73.03, 73.01, 73, 73.05],
+      ],
+    },
+    proposed: ["8 readings of bore, with their limits; cylinders 1, 2"],
+    cells: ["B4: 1, bore, bottom thrust, 73 to 73.05", "E3: 2, bore, top pin, 73 to 73.05"],
+    rowsIn: 8,
+    findings: ["outside limit: 73.06 is over the upper limit 73.05 by 0.01", "outside limit: 73.07 is over the upper limit 73.05 by 0.02"],
+  },
+  "each characteristic with a unit behind it": {
+    sheets: {
+      Engine: [
+        ["Cyl", "Bore", "Unit", "Compression", "Unit"],
+        [1, 73.02, "mm", 12, "bar"],
+        [2, 73.02, "mm", 11, "bar"],
+      ],
+    },
+    proposed: ["2 readings of bore, 2 readings of compression pressure; cylinders 1, 2"],
+    cells: ["B2: 1, bore, mm, - to -", "D3: 2, compression pressure, bar, - to -"],
+    rowsIn: 0,
+    findings: [
+      "missing limit: 2 readings of bore have no limit to be judged by; taper, out-of-round, bore wear and piston clearance have none either",
+      "missing limit: 2 readings of compression pressure have no limit to be judged by; compression spread has none either",
+    ],
+  },
+  "two upper limits for one reading": {
+    sheets: {
+      Bores: [
+        ["Cyl", "Bore", "Max", "Upper limit"],
+        [1, 73.02, 73.03, 73.08],
+        [2, 73.05, 73.03, ""],
+      ],
+    },
+    proposed: ["2 readings of bore, with their limits; cylinders 1, 2"],
+    doubts: ["two limits of one side stand for the same reading, and the last one counts: where the other should, say so of its cells"],
+    cells: ["B2: 1, bore, - to 73.08", "B3: 2, bore, - to 73.03"],
+    rowsIn: 2,
+    findings: ["outside limit: 73.05 is over the upper limit 73.03 by 0.02"],
+  },
   "limits in words beside bare ones, and one that is no limit": {
     sheets: {
       Sheet1: [
