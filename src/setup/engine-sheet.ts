@@ -1,5 +1,6 @@
 import { unitWords } from "../core/words.ts";
-import { LENGTH_UNIT_ENTRY } from "../vocabulary/units.ts";
+import { headingKey, measuredTogether } from "../vocabulary/measured-together.ts";
+import { LENGTH_UNIT_ENTRY, otherLengthWords } from "../vocabulary/units.ts";
 import type { BuildSheetChoices } from "./choices.ts";
 import { CAUTION, DATE_FORMAT, dateColumn, type EngineAt, lengthFormat, numberColumn, pressureUnit, resultColumn, whenFilled } from "./columns.ts";
 import type { Item, SheetPart } from "./model.ts";
@@ -124,7 +125,7 @@ export function enginePage(choices: BuildSheetChoices, parts: readonly SheetPart
   const measurementsRow = gaugesRow + GAUGES + 3;
   page.note(measurementsRow - 1, "What was measured with which gauge, and when");
   const names = measured(choices, parts);
-  const measurements = page.table("Measurements", measurementsRow, measurementColumns(names, gauges), names.length);
+  const measurements = page.table("Measurements", measurementsRow, measurementColumns(names, gauges, choices.unit), names.length);
   const resultsRow = measurementsRow + names.length + 3;
   const worked = results(names, parts);
   const uncertainties = worked.length ? page.table("ResultUncertainties", resultsRow, resultColumns(worked, measurements, names), worked.length) : undefined;
@@ -191,9 +192,21 @@ const gaugeColumns = (): SheetColumn[] => [
   { heading: "Certificate", look: "typed", width: 14 },
 ];
 
-function measurementColumns(names: readonly string[], gauges: TableAt): SheetColumn[] {
+/** A bare number in another unit of length would prove what it does not: in place of it stands why there is none. */
+function uncertaintyIn(unit: string, gauge: string, found: (heading: string, gauge: string) => string): string {
+  const [u, own] = [found("U of the gauge", gauge), found("Unit", gauge)];
+  const others = `|${otherLengthWords(unit).join("|")}|`.replaceAll('"', '""');
+  const sentence = `"check: the unit of gauge "&${gauge}&" ("&${own}&") is not that of its readings: type its U in theirs"`;
+  return `IF(IFERROR(FIND("|"&LOWER(TRIM(${own}))&"|","${others}"),0)>0,${sentence},${u})`;
+}
+
+/** The roughness of a bore is told in a unit of its own. */
+const isOfSurface = (name: string): boolean => measuredTogether(name)?.includes(headingKey("ra")) ?? false;
+
+function measurementColumns(names: readonly string[], gauges: TableAt, unit: string): SheetColumn[] {
   const found = (heading: string, gauge: string) => `INDEX(${gauges.body(heading)},MATCH(${gauge},${gauges.body("Gauge id")},0))`;
-  const looked = (heading: string, gauge: string) => whenFilled([gauge], `IFERROR(IF(${found(heading, gauge)}="","",${found(heading, gauge)}),"")`);
+  const looked = (heading: string, gauge: string, shown = found(heading, gauge)) =>
+    whenFilled([gauge], `IFERROR(IF(${found(heading, gauge)}="","",${shown}),"")`);
   return [
     { heading: "Measured", look: "label", cell: ({ index }) => names[index]! },
     {
@@ -203,7 +216,9 @@ function measurementColumns(names: readonly string[], gauges: TableAt): SheetCol
     },
     dateColumn("Measured on"),
     { heading: "Measured by", look: "typed", width: 14 },
-    resultColumn("U", "General", (row) => looked("U of the gauge", row.ref("Gauge"))),
+    resultColumn("U", "General", ({ index, ref }) =>
+      looked("U of the gauge", ref("Gauge"), isOfSurface(names[index]!) ? undefined : uncertaintyIn(unit, ref("Gauge"), found)),
+    ),
     resultColumn("Due", DATE_FORMAT, (row) => looked("Calibration due", row.ref("Gauge"))),
     resultColumn("Calibration", "General", ({ ref }) =>
       whenFilled([ref("Measured on"), ref("Due")], `IF(${ref("Measured on")}>${ref("Due")},"past its date","in date")`),
@@ -218,9 +233,9 @@ function resultColumns(worked: SheetPart["results"], measurements: TableAt, name
       ...resultColumn("U of the result", "General", ({ index }) => {
         const own = worked[index]!.slice(1).map((name) => measurements.cell("U", names.indexOf(name)));
         const [first, ...others] = own;
-        return others.length === 1 && others[0] === first
-          ? whenFilled([first!], `${first}*SQRT(2)`)
-          : whenFilled(own, `SQRT(${own.map((cell) => `${cell}^2`).join("+")})`);
+        const isTwice = others.length === 1 && others[0] === first;
+        const sum = isTwice ? `${first}*SQRT(2)` : `SQRT(${own.map((cell) => `${cell}^2`).join("+")})`;
+        return whenFilled(isTwice ? [first!] : own, `IFERROR(${sum},"check: the unit of a gauge is not that of its readings")`);
       }),
     },
   ];

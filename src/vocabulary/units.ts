@@ -67,6 +67,10 @@ export const kindOfUnit = (unit: string): QuantityKind | undefined => {
 
 export const isLengthUnit = (unit: string): boolean => kindOfUnit(unit) === "length";
 
+/** Every spelling, in small letters, of the units of length that are not this one. */
+export const otherLengthWords = (unit: string): string[] =>
+  [...BY_WORD].flatMap(([word, known]) => (known !== knownUnit(unit) && UNITS[known]!.kind === "length" ? [word] : []));
+
 /** In what a workbook says that it keeps every length; nothing where two sheets say something else. */
 export function lengthUnitIn(sheets: readonly { values: readonly (readonly unknown[])[] }[]): string | undefined {
   const lines = sheets.flatMap(({ values }) => values);

@@ -38,6 +38,28 @@ const one = async (made: Made, table: string, heading: string): Promise<number> 
 /** 20,000 draws give their own scatter to 0.5 %: three of those. */
 const agrees = (said: number, scatter: number) => expect(Math.abs(said / scatter - 1)).toBeLessThan(0.015);
 
+test.each([
+  ["mm", "mm", false],
+  ["mm", "", false],
+  ["mm", "Inch", true],
+  ["mm", '"', true],
+  ["mm", "thou", true],
+  ["in", "in", false],
+  ["in", "mm", true],
+])("lengths in %s and the U of their gauge in %j: nothing is judged by a number in another unit", async (unit, typed, isOther) => {
+  const size = unit === "mm" ? 1 : 1 / 25.4;
+  const made = await measuredWith({ Bores: 0.002 * size }, { ...CHOICES, unit });
+  await made.type("Gauges", "Unit", 0, typed);
+  await made.type("LimitList", "Upper", made.rowOf("LimitList", "Taper"), 0.03 * size);
+  for (const [heading, bore] of Object.entries({ "Top thrust": 73.02, "Top pin": 73.02, "Bottom thrust": 73, "Bottom pin": 73 }))
+    await made.type("BoreReadings", heading, 0, Math.round(bore * size * 1e6) / 1e6);
+  const u = (await made.column("Measurements", "U"))[made.rowOf("Measurements", "Bores")];
+  const [verdict] = await made.column("BoreReadings", "Taper verdict");
+  expect(verdict === "within").toBe(!isOther);
+  if (isOther) expect(u).toBe(`check: the unit of gauge G0 (${typed}) is not that of its readings: type its U in theirs`);
+  else expect(u).toBe(0.002 * size);
+});
+
 test("a compression ratio: bore, chamber, crown and deck", async () => {
   const made = await measuredWith({ Bores: 0.02, "Chambers and crowns": 0.4, "Deck heights": 0.05 });
   await made.item("Stroke", 72);
