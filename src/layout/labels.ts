@@ -5,7 +5,7 @@ import type { WorkbookCells } from "../formula/workbook-cells.ts";
 import { fieldOf, isJudging, type ReadingField } from "../vocabulary/headings.ts";
 import { isOfEntry } from "../vocabulary/identity.ts";
 import { knownCharacteristic } from "../vocabulary/subjects.ts";
-import { unitIn } from "../vocabulary/units.ts";
+import { unitIn, withoutUnits } from "../vocabulary/units.ts";
 import type { CellAddress } from "../workbook/address.ts";
 
 /** Text cells at the head of a row that name it. */
@@ -17,6 +17,9 @@ const LONGEST_BARE = 2;
 const nameOf = ({ text, heading }: NameParts["row"][number]): string => (heading && text.length <= LONGEST_BARE ? `${heading} ${text}` : text);
 
 const VERDICT_WORDS = new Set<string>(VERDICTS);
+
+/** `73,02` and `0.3 mm` are readings that somebody typed as text: they name nothing beside or below them. */
+const isReadingAsText = (text: string): boolean => /^[+-]?[\d.,]/.test(text) && /^[+-]?\d*[.,]\d+$/.test(withoutUnits(text).trim());
 
 /** What names a cell: text at the head of its row, each with the heading that it stands under, and the cell's own heading. */
 export interface NameParts {
@@ -61,7 +64,8 @@ export class SheetLabels {
     const value = this.book.value(cell);
     if (typeof value !== "string" || this.book.formula(cell) !== null) return undefined;
     const text = value.trim();
-    return text === "" || VERDICT_WORDS.has(text) || text.startsWith(CHECK_PREFIX) || isErrorCode(text) ? undefined : text;
+    const isNone = text === "" || VERDICT_WORDS.has(text) || text.startsWith(CHECK_PREFIX) || isErrorCode(text) || isReadingAsText(text);
+    return isNone ? undefined : text;
   }
 
   #headingRow({ sheet, row, column }: CellAddress): number {

@@ -48,3 +48,12 @@ test("an entry is named by what stands beside it, not by the entry above it, as 
 test("a row that is named by numbers alone below no heading stays unnamed", () => {
   expect(labelOf([[1, 73.02]], 0, 1)).toBe("");
 });
+
+test.each(["73,02", ".25", "73.02 mm"])("%p is a reading typed as text: it names neither the cells beside it nor those below", (typed) => {
+  const rows: Typed = [
+    ["Cylinder", "Top", "Bottom"],
+    [1, typed, 73.01],
+    [2, 73.02, 73.01],
+  ];
+  expect([labelOf(rows, 1, 2), labelOf(rows, 2, 1)]).toEqual(["Cylinder 1, Bottom", "Cylinder 2, Top"]);
+});
