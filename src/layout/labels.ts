@@ -1,4 +1,4 @@
-import { isBlank, isErrorCode } from "../core/cell.ts";
+import { type Cell, isBlank, isErrorCode } from "../core/cell.ts";
 import { CHECK_PREFIX } from "../core/sentences.ts";
 import { VERDICTS } from "../core/verdict.ts";
 import type { WorkbookCells } from "../formula/workbook-cells.ts";
@@ -64,8 +64,27 @@ export class SheetLabels {
     const value = this.book.value(cell);
     if (typeof value !== "string" || this.book.formula(cell) !== null) return undefined;
     const text = value.trim();
-    const isNone = text === "" || VERDICT_WORDS.has(text) || text.startsWith(CHECK_PREFIX) || isErrorCode(text) || isReadingAsText(text);
+    const isNone =
+      text === "" ||
+      VERDICT_WORDS.has(text) ||
+      text.startsWith(CHECK_PREFIX) ||
+      isErrorCode(text) ||
+      isReadingAsText(text) ||
+      this.#isAmongReadings(text, cell);
     return isNone ? undefined : text;
+  }
+
+  /** `73.02 worn` in a column of readings is one of them; `0.25 over` above a column, or in one of such names, is none. */
+  #isAmongReadings(text: string, { sheet, row, column }: CellAddress): boolean {
+    const at = (r: number): Cell => (r < 0 ? null : this.book.value({ sheet, row: r, column }));
+    if (!/^[+-]?\d*[.,]\d/.test(text) || isBlank(at(row - 1))) return false;
+    for (const step of [-1, 1]) {
+      for (let r = row + step; !isBlank(at(r)); r += step) {
+        const value = at(r);
+        if (typeof value === "number" && !Number.isInteger(value)) return true;
+      }
+    }
+    return false;
   }
 
   #headingRow({ sheet, row, column }: CellAddress): number {

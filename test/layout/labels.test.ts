@@ -57,3 +57,17 @@ test.each(["73,02", ".25", "73.02 mm"])("%p is a reading typed as text: it names
   ];
   expect([labelOf(rows, 1, 2), labelOf(rows, 2, 1)]).toEqual(["Cylinder 1, Bottom", "Cylinder 2, Top"]);
 });
+
+test("so is one with words behind it among readings; a heading or a name that starts with a size is none", () => {
+  const rows: Typed = [
+    ["Cylinder", "Top", "Bottom"],
+    [1, "73.02 worn", 73.01],
+    [2, 73.02, 73.01],
+    ["", "", ""],
+    ["Pistons", "0.25 over", "0.5 over"],
+    ["1.5 ring", 73.22, 73.47],
+    ["2.0 ring", 73.21, 73.46],
+  ];
+  expect([labelOf(rows, 1, 2), labelOf(rows, 2, 1)]).toEqual(["Cylinder 1, Bottom", "Cylinder 2, Top"]);
+  expect([labelOf(rows, 5, 1), labelOf(rows, 6, 2)]).toEqual(["1.5 ring, 0.25 over", "2.0 ring, 0.5 over"]);
+});
