@@ -149,33 +149,18 @@ function pieces(text: CallInput, delimiters: CallInput): number {
   return found;
 }
 
-const cubed: Measure = ([matrix]) => sizeOf(matrix) * widthOf(matrix);
 const daysBetween: Measure = ([from, to, third, fourth]) => Math.abs(numberIn(from) - numberIn(to)) + 10 * (sizeOf(third) + sizeOf(fourth));
 const daysFrom: Measure = ([, days, third, fourth]) => Math.max(numberIn(days), numberIn(negated(days))) + 10 * (sizeOf(third) + sizeOf(fourth));
-const searched: Measure = (args) => 10 * sum(args, sizeOf);
-const periods: Measure = ([, count]) => numberIn(count);
-const fitted: Measure = ([y, x]) => sizeOf(y) + sizeOf(x) * Math.max(1, Math.min(widthOf(x), heightOf(x)));
 
 const negated = (arg: CallInput): CallInput => ({ value: -Number((Array.isArray(arg) ? arg[0]?.[0] : arg)?.value ?? 0) });
 
 /** Steps of one call that are more than the cells that it looks at. */
 const STEPS: Readonly<Record<string, Measure>> = {
   MMULT: ([left, right]) => sizeOf(left) * widthOf(right),
-  MDETERM: cubed,
-  MINVERSE: cubed,
-  LINEST: fitted,
-  LOGEST: fitted,
-  TREND: fitted,
-  GROWTH: fitted,
   NETWORKDAYS: daysBetween,
   "NETWORKDAYS.INTL": daysBetween,
   WORKDAY: daysFrom,
   "WORKDAY.INTL": daysFrom,
-  CUMIPMT: periods,
-  CUMPRINC: periods,
-  ...Object.fromEntries(
-    ["DAVERAGE", "DCOUNT", "DCOUNTA", "DGET", "DMAX", "DMIN", "DPRODUCT", "DSTDEV", "DSTDEVP", "DSUM", "DVAR", "DVARP"].map((name) => [name, searched]),
-  ),
 };
 
 /** Texts that are longer than what goes in; others are looked at when they are there. */

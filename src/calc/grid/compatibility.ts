@@ -4,7 +4,6 @@ import { addedFunctions } from "./added.ts";
 import { blockFunctions } from "./blocks.ts";
 import { convertFunctions } from "./convert.ts";
 import { conditionalFunctions } from "./criteria.ts";
-import { databaseFunctions } from "./databases.ts";
 import { distributionFunctions } from "./distributions.ts";
 import { numberFaults, otherFaults } from "./fault-codes.ts";
 import { countFirstDays } from "./first-days.ts";
@@ -38,7 +37,6 @@ const OWN = [
   blockFunctions,
   convertFunctions,
   conditionalFunctions,
-  databaseFunctions,
   distributionFunctions,
   lookupFunctions,
   mroundFunction,

@@ -12,6 +12,7 @@ import {
   isError,
   type OwnFunction,
   Reader,
+  rangeOf,
   SheetFault,
 } from "./own-function.ts";
 import { Wildcards } from "./wildcards.ts";
@@ -115,7 +116,7 @@ export function conditionalFunctions(grid: GridParts): Record<string, OwnFunctio
     const read = (text: string) => reader.inText(text, locale);
     const tests: { block: (GridCell | undefined)[][]; criterion: Criterion }[] = [];
     if (pairs.length % 2 === 1) throw new SheetFault("#VALUE!", "Each range wants its criterion.");
-    for (let i = 0; i < pairs.length; i += 2) tests.push({ block: gridBlock(pairs[i]), criterion: criterionOf(gridBlock(pairs[i + 1])[0]?.[0]?.value, read) });
+    for (let i = 0; i < pairs.length; i += 2) tests.push({ block: rangeOf(pairs[i]), criterion: criterionOf(gridBlock(pairs[i + 1])[0]?.[0]?.value, read) });
     const width = tests[0]!.block.length;
     const height = tests[0]!.block[0]?.length ?? 0;
     if (tests.some(({ block }) => block.length !== width || (block[0]?.length ?? 0) !== height))
@@ -142,7 +143,7 @@ export function conditionalFunctions(grid: GridParts): Record<string, OwnFunctio
 
   /** The numbers at these places of a range; an error there is the result. */
   function numbersAt(range: Given, { places, height, width }: ReturnType<typeof matches>, isResized: boolean): number[] {
-    const block = gridBlock(range);
+    const block = rangeOf(range);
     const [w, h] = [block.length, block[0]?.length ?? 0];
     if (isResized ? w < width || h < height : w !== width || h !== height)
       throw new SheetFault("#VALUE!", "The range to work on is not of the size of the range of the criterion.");

@@ -11,7 +11,7 @@ export function firstDay(day: number): { year: number; month: number; day: numbe
 }
 
 /** Functions that count by months and years from days, and how many of their inputs are days. */
-const BY_CALENDAR: Readonly<Record<string, number>> = { WEEKNUM: 1, ISOWEEKNUM: 1, DATEDIF: 2, YEARFRAC: 2 };
+const BY_CALENDAR: Readonly<Record<string, number>> = { WEEKNUM: 1, ISOWEEKNUM: 1, DATEDIF: 2 };
 const PARTS = { YEAR: "year", MONTH: "month", DAY: "day" } as const;
 const NO_DAY = new SheetFault("#NUM!", "This day lies before the first that a sheet knows.");
 const REFUSED = new SheetFault("#NUM!", notHere("Days before 1 March 1900, of which a blank is one, are not calculated with here."));
@@ -67,12 +67,18 @@ const OF_DAYS = ["WEEKDAY", "HOUR", "MINUTE", "SECOND"];
 /** The first days as office programs have them, or refused where months are counted from them. */
 export function countFirstDays(registry: FunctionRegistry, { helpers }: GridParts): void {
   const reader = new Reader(helpers);
+  const unread = (given: Given, locale: unknown): SheetFault | undefined => {
+    const text = singleOf(given);
+    return typeof text === "string" && !isError(text) && reader.inText(text, locale) === undefined
+      ? new SheetFault("#VALUE!", reader.unread(text, locale))
+      : undefined;
+  };
+  wrapFunction(registry, "DATEVALUE", ([given], grid, { locale }) => unread(given, locale) ?? grid());
   for (const [name, part] of Object.entries(PARTS))
     wrapFunction(registry, name, ([given], grid, { locale }) => {
       const day = given === undefined ? undefined : numberOf(given);
-      const text = singleOf(given);
-      if (typeof text === "string" && !isError(text) && reader.inText(text, locale) === undefined)
-        return new SheetFault("#VALUE!", reader.unread(text, locale));
+      const fault = unread(given, locale);
+      if (fault) return fault;
       if (day !== undefined && day < 0) return NO_DAY;
       return (day === undefined ? undefined : firstDay(day)?.[part]) ?? grid();
     });

@@ -10,6 +10,7 @@ import {
   notHere,
   type OwnFunction,
   Reader,
+  rangeOf,
   SheetFault,
   singleOf,
 } from "./own-function.ts";
@@ -45,9 +46,9 @@ export function lookupFunctions(grid: GridParts): Record<string, OwnFunction> {
       isAcross ? "Looks a value up in the first row of a range" : "Looks a value up in the first column of a range",
       ["value (any)", "range (any, range)", "number (number)", "is_sorted (boolean, default=TRUE)"],
       function (value, range, number, sorted) {
-        if (!Array.isArray(range) && typeof range?.value === "string" && !isError(range.value)) return new SheetFault("#VALUE!", "A text is no range.");
-        const block = gridBlock(range);
         const target = targetOf(value);
+        const block = rangeOf(range);
+        if (!Array.isArray(range) && typeof range?.value === "string") return new SheetFault("#VALUE!", "A text is no range.");
         const at = Math.trunc(reader.number(number, this));
         const most = isAcross ? (block[0]?.length ?? 0) : block.length;
         const what = isAcross ? "row" : "column";
@@ -95,8 +96,8 @@ export function lookupFunctions(grid: GridParts): Record<string, OwnFunction> {
       "Place of a value in a row or column",
       ["value (any)", "range (any, range)", "match_type (number, default=1)"],
       function (value, range, type) {
-        const line = oneLine(gridBlock(range));
         const target = targetOf(value);
+        const line = oneLine(rangeOf(range));
         const way = Math.sign(reader.number(type, this, 1));
         const place = way === 0 ? exactPlace(line, target) : way < 0 ? fallingPlace(line, target) : sortedPlace(line, target);
         return place < 0 ? missing : place + 1;
@@ -107,13 +108,14 @@ export function lookupFunctions(grid: GridParts): Record<string, OwnFunction> {
       "Looks a value up in a sorted row or column",
       ["value (any)", "range (any, range)", "result_range (any, range, optional)"],
       (value, range, results) => {
-        const block = gridBlock(range);
+        const target = targetOf(value);
+        const block = rangeOf(range);
         const height = block[0]?.length ?? 0;
         const isAcross = block.length > height;
-        const place = sortedPlace(lineOf(block, isAcross), targetOf(value));
+        const place = sortedPlace(lineOf(block, isAcross), target);
         if (place < 0) return missing;
         if (results === undefined) return (isAcross ? block[place]![height - 1] : block.at(-1)![place]) ?? { value: null };
-        return oneLine(gridBlock(results))[place] ?? outside("value");
+        return oneLine(rangeOf(results))[place] ?? outside("value");
       },
     ),
     XLOOKUP: declared(
@@ -121,9 +123,9 @@ export function lookupFunctions(grid: GridParts): Record<string, OwnFunction> {
       "Looks a value up in a row or column and gives what stands beside it",
       ["value (any)", "searched (any, range)", "results (any, range)", "if_not_found (any, optional)", ...MODES],
       function (value, searched, results, otherwise, match, search) {
-        const block = gridBlock(searched);
+        const block = rangeOf(searched);
         const line = oneLine(block);
-        const given = gridBlock(results);
+        const given = rangeOf(results);
         const isAcross = block.length > 1;
         if (isAcross ? given.length !== line.length : given[0]!.length !== line.length)
           return new SheetFault("#VALUE!", "The results are not as many as the values that are searched.");
@@ -138,7 +140,7 @@ export function lookupFunctions(grid: GridParts): Record<string, OwnFunction> {
       "Place of a value in a row or column",
       ["value (any)", "searched (any, range)", ...MODES],
       function (value, searched, match, search) {
-        const place = placeBy(oneLine(gridBlock(searched), "#VALUE!"), value, whole(match, this, 0), whole(search, this, 1));
+        const place = placeBy(oneLine(rangeOf(searched), "#VALUE!"), value, whole(match, this, 0), whole(search, this, 1));
         return place < 0 ? missing : place + 1;
       },
     ),

@@ -110,6 +110,11 @@ export function isAskedAgain(range: object): boolean {
 }
 
 export const gridBlock = (given: Given): (GridCell | undefined)[][] => (Array.isArray(given) ? given : [[given]]);
+/** The cells of a range. An error in its place, as where what a formula referred to is gone, is the result; a cell that holds one is a range like others. */
+export function rangeOf(given: Given): (GridCell | undefined)[][] {
+  if (!Array.isArray(given) && isError(given?.value)) throw given;
+  return gridBlock(given);
+}
 export const singleOf = (given: Given): unknown => (Array.isArray(given) ? given[0]?.[0]?.value : given?.value);
 
 /** Every value of an argument, row by row. */
@@ -122,8 +127,8 @@ export function* givenCells(given: Given): Generator<GridCell | undefined> {
 export const MARCH_1900 = 61;
 /** A date, maybe with a time; not a time alone. */
 const DATE = /\d\s*[-/.]\s*\d|[a-z]{3}/i;
-/** A date whose first number is no month. */
-const DAY_FIRST = /^(?:1[3-9]|2\d|3[01])[-/.]\d{1,2}(?:[-/.]\d{2,4})?\b/;
+/** A date whose first number is no month, or that names its month. */
+const OTHER_DATE = /^(?:1[3-9]|2\d|3[01])[-/.]\d{1,2}(?:[-/.]\d{2,4})?\b|^(?=.*\d).*\b(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)/i;
 
 /** Reads values as the grid does where a number or a text is wanted. */
 export class Reader {
@@ -158,8 +163,8 @@ export class Reader {
     if (text.trim() === "") return "A number is wanted where there is empty text.";
     const said = `A number is wanted where there is the text ${JSON.stringify(text)}`;
     const date = text.trim();
-    if (date === text ? !DAY_FIRST.test(date) : !this.helpers.isDateTime(date, locale as never)) return `${said}.`;
-    return notHere(`${said}: a date in text is read as month, day and year, with no blanks around it.`);
+    if (date === text ? !OTHER_DATE.test(date) : !this.helpers.isDateTime(date, locale as never)) return `${said}.`;
+    return notHere(`${said}: a date in text is read as month, day and year in numbers, with no blanks around it.`);
   }
 
   text(given: Given): string {

@@ -24,18 +24,12 @@ const isNothing = (text: string): boolean => FAR_DOWN.test(text) && Math.abs(Num
  * no range of several cells. The values that Excel keeps in public test workbooks say so (ironcalc/IronCalc, calc_tests;
  * vinci1it2000/formulas, test.xlsx; dgorissen/pycel, tests/fixtures).
  */
-const OF_ADD_IN = new Set(
-  `CONVERT DELTA DISC DOLLARDE DOLLARFR EDATE EFFECT EOMONTH FVSCHEDULE GCD INTRATE ISEVEN ISODD LCM MROUND NOMINAL QUOTIENT RECEIVED SQRTPI
-  TBILLEQ TBILLPRICE TBILLYIELD WEEKNUM YEARFRAC`.split(/\s+/),
-);
+const OF_ADD_IN = new Set("CONVERT DELTA EDATE EOMONTH GCD ISEVEN ISODD LCM MROUND QUOTIENT SQRTPI WEEKNUM".split(" "));
 /** Those of them that do take ranges. */
-const OF_RANGES = new Set(["GCD", "LCM", "FVSCHEDULE"]);
+const OF_RANGES = new Set(["GCD", "LCM"]);
 const SEVERAL = notHere(
   "This function takes one cell: what it gives for a range of several, and for several values that a formula makes, is not told apart here.",
 );
-
-/** YEARFRAC looks at how days are counted before it looks at the days. */
-const FIRST: Readonly<Record<string, { order: readonly number[]; least: number; most: number }>> = { YEARFRAC: { order: [2, 0, 1], least: 0, most: 4 } };
 
 const isOf = (kinds: readonly string[], { type }: OwnFunction["args"][number]): boolean => type.length > 0 && type.every((one) => kinds.includes(one));
 
@@ -56,7 +50,6 @@ export function readSingleValues(registry: FunctionRegistry, { helpers }: GridPa
     const numeric = params.map((param, i) => single[i]! && isOf(["NUMBER", "DATE"], param));
     const texts = params.map((param) => !param.acceptMatrix && isOf(["STRING"], param));
     if (!numeric.includes(true) && !texts.includes(true)) continue;
-    const { order = Array.from(params.keys()), least = 0, most = 0 } = FIRST[name] ?? {};
     const isAlone = takesOneCell(name);
 
     /** The input as it is to be read, or the fault that it is. */
@@ -67,8 +60,6 @@ export function readSingleValues(registry: FunctionRegistry, { helpers }: GridPa
       if (!numeric[i]) return one;
       if (isOfAddIn && typeof one?.value === "boolean") return new SheetFault("#VALUE!", "A number is wanted where there is a truth value.");
       if (typeof one?.value === "string") return isNothing(one.value) ? { value: 0 } : { ...one, value: reader.number(one, this) };
-      if (i === FIRST[name]?.order[0] && Math.trunc(Number(one?.value ?? 0)) !== Math.min(most, Math.max(least, Math.trunc(Number(one?.value ?? 0)))))
-        return new SheetFault("#NUM!", `The way to count days is a number from ${least} to ${most}.`);
       return one;
     };
     registry.replace(name, {
@@ -77,7 +68,7 @@ export function readSingleValues(registry: FunctionRegistry, { helpers }: GridPa
       compute(...args) {
         if (isAlone && args.some(isSeveral)) return new SheetFault("#VALUE!", SEVERAL);
         const given = isAlone ? args.map((one) => (Array.isArray(one) ? one[0]?.[0] : one)) : [...args];
-        for (const i of order) {
+        for (const i of params.keys()) {
           if (i >= given.length || !(single[i] || texts[i])) continue;
           const last = params[i]!.repeating ? given.length : i + 1;
           for (let at = i; at < last; at++) {

@@ -1,4 +1,4 @@
-import { type FunctionRegistry, type Given, givenCells, isError, notHere, SheetFault, singleOf, wrapFunction } from "./own-function.ts";
+import { type FunctionRegistry, type Given, givenCells, notHere, SheetFault, singleOf, wrapFunction } from "./own-function.ts";
 
 const fault = (sentence: string): SheetFault => new SheetFault("#VALUE!", sentence);
 
@@ -11,42 +11,23 @@ const FAR = 1e9;
  */
 export function answerAsExcel(registry: FunctionRegistry): void {
   zeroPowers(registry);
-  quoteFewerNames(registry);
   countEmptyTexts(registry);
-  cutByWholePlaces(registry);
 
-  const noText = fault(notHere("The columns or rows to choose are numbers: texts that read as numbers are not worked out here."));
-  for (const name of ["CHOOSECOLS", "CHOOSEROWS"])
-    wrapFunction(registry, name, ([, ...places], grid) => {
-      const cells = places.flatMap((given) => [...givenCells(given)]);
-      return cells.some((cell) => typeof cell?.value === "string" && !isError(cell.value)) ? noText : grid();
-    });
+  const noSheet = fault(notHere("ADDRESS with the name of a sheet is not worked out here: which names are put in quotes differs."));
+  wrapFunction(registry, "ADDRESS", (args, grid) => (args[4] === undefined ? grid() : noSheet));
 
   const noNumber = fault("A number is wanted where there is a truth value.");
   wrapFunction(registry, "VALUE", ([given], grid) => (typeof singleOf(given) === "boolean" ? noNumber : grid()));
 
-  const noDigit = new SheetFault("#NUM!", "A digit of the number is not below its base.");
-  wrapFunction(registry, "DECIMAL", ([text, base], grid) => {
-    const digits = [...String(singleOf(text) ?? "")].map((digit) => Number.parseInt(digit, 36));
-    return digits.some((digit) => digit >= Number(singleOf(base))) ? noDigit : grid();
+  const nearPole = new SheetFault(
+    "#NUM!",
+    notHere("TAN of an angle so near to where it has no value is not worked out here: how pi is rounded would be all there is to it."),
+  );
+  wrapFunction(registry, "TAN", (_, grid) => {
+    const found = grid();
+    const value = typeof found === "number" ? found : singleOf(found as Given);
+    return typeof value === "number" && Math.abs(value) > FAR ? nearPole : found;
   });
-
-  const unsaid = fault(notHere("Whether a cell that shows an error holds a formula is not told here."));
-  wrapFunction(registry, "ISFORMULA", ([given], grid) => (isError(singleOf(given)) ? unsaid : grid()));
-
-  const nearPole = (name: string): SheetFault =>
-    new SheetFault(
-      "#NUM!",
-      notHere(`${name} of an angle so near to where it has no value is not worked out here: how pi is rounded would be all there is to it.`),
-    );
-  for (const name of ["TAN", "COT", "SEC", "CSC"]) {
-    const refusal = nearPole(name);
-    wrapFunction(registry, name, (_, grid) => {
-      const found = grid();
-      const value = typeof found === "number" ? found : singleOf(found as Given);
-      return typeof value === "number" && Math.abs(value) > FAR ? refusal : found;
-    });
-  }
 
   const noBins = fault(notHere("FREQUENCY with blank cells among the upper ends of its classes is not worked out here."));
   wrapFunction(registry, "FREQUENCY", ([data, ends], grid) =>
@@ -65,23 +46,6 @@ function zeroPowers(registry: FunctionRegistry): void {
     );
 }
 
-/** ADDRESS puts quotes round the name of a sheet where a reference wants them: not round brackets, and not round nothing. */
-function quoteFewerNames(registry: FunctionRegistry): void {
-  wrapFunction(registry, "ADDRESS", (args, grid) => {
-    const sheet = singleOf(args[4]) ?? "";
-    const isPlain =
-      args.length > 4 &&
-      typeof sheet === "string" &&
-      !isError(sheet) &&
-      /^(?:\[[A-Za-z]\w*\])?(?:[A-Za-z]\w*)?$/.test(sheet) &&
-      !/^(?:[a-z]{1,3}\d+|r\d*(?:c\d*)?|c\d*)$/i.test(sheet);
-    if (!isPlain) return grid();
-    const place = grid(args.slice(0, 4));
-    const text = typeof place === "object" ? singleOf(place as Given) : place;
-    return isError(text) ? place : `${sheet}!${text}`;
-  });
-}
-
 /** COUNTA counts texts without letters, which formulas give; functions of all values refuse one that is typed. */
 function countEmptyTexts(registry: FunctionRegistry): void {
   wrapFunction(registry, "COUNTA", (args) => {
@@ -92,28 +56,4 @@ function countEmptyTexts(registry: FunctionRegistry): void {
   const noNumber = fault("A number is wanted where there is empty text.");
   for (const name of ["AVERAGEA", "MAXA", "MINA", "STDEVA", "STDEVPA", "VARA", "VARPA"])
     wrapFunction(registry, name, (args, grid) => (args.some((given) => !Array.isArray(given) && given?.value === "") ? noNumber : grid()));
-}
-
-/** Which of the delimiters counts is a whole number; what stands for nothing found is empty where its cell is. */
-function cutByWholePlaces(registry: FunctionRegistry): void {
-  const several = fault(notHere("TEXTBEFORE and TEXTAFTER are worked out here for one delimiter alone."));
-  const tooLong = fault(notHere("What TEXTBEFORE and TEXTAFTER give for a delimiter longer than the text is not worked out here."));
-  for (const name of ["TEXTBEFORE", "TEXTAFTER"]) {
-    const own = registry.content[name];
-    if (!own) continue;
-    registry.replace(name, {
-      ...own,
-      args: own.args.map((arg, i) => (i === 1 ? { ...arg, acceptMatrix: true } : arg)),
-      compute(text, delimiters, place, ...rest) {
-        const [delimiter, ...more] = givenCells(delimiters);
-        if (more.length > 0) return several;
-        if (isError(delimiter?.value)) return delimiter;
-        if (place && String(delimiter?.value ?? "").length > String(singleOf(text) ?? "").length) return tooLong;
-        const at = singleOf(place);
-        const whole = typeof at === "number" ? { value: Math.floor(at) } : place;
-        const found = own.compute.call(this, text, delimiter, whole, ...rest) as Given;
-        return found !== undefined && singleOf(found) === null ? "" : found;
-      },
-    });
-  }
 }

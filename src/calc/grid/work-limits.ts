@@ -61,12 +61,12 @@ const NEVER_ENDING = new Set(["REGEXTEST", "REGEXEXTRACT", "REGEXREPLACE"]);
 const isOwnFault = (cell: GridValue | undefined): boolean =>
   cell?.value === "#ERROR" && String((cell as { message?: unknown }).message).startsWith("An unexpected error");
 
-/** The day that ends the calendar of sheets. Functions of dates count on from day to day or year to year. */
-const LAST_DAY = 2_958_465;
+/** The day after the last of the calendar of sheets. Functions of dates count on from day to day or year to year. */
+const PAST_DAYS = 2_958_466;
 const BEYOND = "This is no day that a sheet knows: they end with the year 9999.";
 const BEYOND_BESIDE_OTHERS = notHere(`${BEYOND} Which of the faults of these inputs comes out is not told here.`);
 const isNoNumber = (arg: CallInput): boolean => !Array.isArray(arg) && ["string", "boolean"].includes(typeof arg?.value);
-const isBeyondDates = (arg: CallInput): boolean => numbersIn(arg).some((number) => Math.abs(number) > LAST_DAY);
+const isBeyondDates = (arg: CallInput): boolean => numbersIn(arg).some((number) => Math.abs(number) >= PAST_DAYS);
 const numbersIn = (arg: CallInput): number[] => [...valuesIn(arg)].filter((value) => typeof value === "number");
 
 class LimitedFunctions {

@@ -90,9 +90,11 @@ function need(zip: Zip, part: string): Uint8Array {
   return bytes;
 }
 
+/** Some programs name the part where there are no texts to share, and leave it out: a cell that asks for one of them is told then. */
 function sharedStrings(zip: Zip, relations: readonly Relation[], limits: FileLimits): string[] {
   const part = relations.find((relation) => relation.kind === "sharedStrings")?.target;
-  return part === undefined ? [] : readStrings(need(zip, part), part, limits);
+  const bytes = part === undefined ? undefined : zip.read(part);
+  return bytes ? readStrings(bytes, part!, limits) : [];
 }
 
 function tablesOf(zip: Zip, part: string, sheet: number, limits: FileLimits): { table: Table; isFiltered: boolean }[] {

@@ -80,39 +80,6 @@ test.each([
   expect(shown(formula)).toBe(wanted);
 });
 
-// Excel's values in the sheet Operators of a public test workbook (GNOME/gnumeric, samples/excel12/database.xlsx), and in Types without a field.
-const LIST = '{"Selector","Value";0,1;4,16;"string",64;TRUE,256;FALSE,1024}';
-test.each([
-  [">=4", 16],
-  ["<>4", 1345],
-  ["1*", 0],
-  ["?", 64],
-  ["true", 256],
-  ["str", 64],
-  ["=str", 0],
-  ["=string", 64],
-  ["<string", 0],
-  ["<=string", 64],
-  ["ing", 0],
-])("the condition %s of DSUM adds up to %d", (condition, sum) => {
-  expect(shown(`DSUM(${LIST},"Value",{"Selector";"${condition}"})`)).toBe(sum);
-  expect(shown(`DSUM(${LIST},2,{"Selector";"${condition}"})`)).toBe(sum);
-});
-
-test.each([
-  ['DCOUNT({"a","b";1,2;2,"x";3,4},,{"a";">=1"})', 3],
-  ['DCOUNT({"a","b";1,2;2,"x";3,4},"b",{"a";">=1"})', 2],
-  ['DCOUNTA({"a","b";1,2;2,"x";3,4},"b",{"a";">=1"})', 3],
-  ['DCOUNT({"a","b";1,2;2,"x";3,4},0,{"a";">=1"})', "#VALUE!"],
-  ['DAVERAGE({"a","b";1,2;2,5;3,4},"b",{"a","b";">1","<5"})', 4],
-  ['DMAX({"a","b";1,2;2,5;3,4},"b",{"a";1;3})', 4],
-  ['DGET({"a","b";1,2;2,5;3,4},"b",{"a";2})', 5],
-  ['DGET({"a","b";1,2;2,5;3,4},"b",{"a";">1"})', "#NUM!"],
-  ['DSUM({"a","b";1,2;2,5;3,4},"b",{"c";1})', "#VALUE!"],
-])("%s", (formula, wanted) => {
-  expect(shown(formula)).toBe(wanted);
-});
-
 // Descriptions of RANK and AVEDEV (support.microsoft.com, from memory).
 test.each([
   ["RANK(3.5,{7,3.5,3.5,1,2},1)", 3],

@@ -132,6 +132,14 @@ describe("damaged files are refused, never half read", () => {
     expect(reason(workbookBytes({ ...BOOK, parts: { "xl/_rels/workbook.xml.rels": null } }))).toBe('is damaged: the sheet "Bores" is missing in it');
   });
 
+  test("a part of shared texts that is named and left out is wanted only where a cell asks for one", () => {
+    const named = { sharedStrings: "<si/>", parts: { "xl/sharedStrings.xml": null } };
+    const cells = (book: BookXml) => readXlsx(workbookBytes(book)).sheets[0]!.cells;
+    expect(cells({ ...BOOK, ...named })).toEqual(cells(BOOK));
+    const [cell] = cells({ sheets: [{ name: "Bores", cells: [[{ raw: '<c r="A1" t="s"><v>0</v></c>' }]] }], ...named });
+    expect(cell).toMatchObject({ value: { message: "the file holds the shared text 0, which is missing" } });
+  });
+
   test("a part that holds something else", () => {
     expect(withSheet('<html xmlns="http://www.w3.org/1999/xhtml"/>')).toBe(`holds something other than a workbook's data in its part ${SHEET}`);
   });
