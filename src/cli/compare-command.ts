@@ -7,7 +7,7 @@ import type { ComparisonVerdict } from "../compare/judgement.ts";
 import type { ReadingSet } from "../compare/readings.ts";
 import { TypedFault, type TypedSizes, typedSizes } from "../compare/typed-sizes.ts";
 import { changesText, sizesText, wearLines } from "../compare/words.ts";
-import { placesText } from "../core/number-text.ts";
+import { placesText, readingText } from "../core/number-text.ts";
 import { hashOf } from "./check-readings.ts";
 import { jsonLines } from "./compare-lines.ts";
 import { readSets } from "./compare-sides.ts";
@@ -207,6 +207,6 @@ function lineRow(line: Line, comparison: Comparison): string[] {
 
 const refusedRow = ({ label, before, after, why }: RefusedRow): string[] => [
   label,
-  [before, after].map((side) => side.map(({ value }) => value ?? "?").join(", ") || "none").join(" → "),
+  [before, after].map((side) => side.map(({ value }) => (typeof value === "number" ? readingText(value) : "?")).join(", ") || "none").join(" → "),
   why,
 ];

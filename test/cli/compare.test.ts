@@ -44,6 +44,7 @@ const folder = folderOf({
   "open.csv": 'value,characteristic\n1,bore\n"2,bore\n',
   "build.xlsx": book(73.02),
   "worn.xlsx": book(73.05),
+  "swept.csv": `${HEAD}\nA,1,bore,top,73.02,,mm,0.003\nA,1,swept volume,,251.23559610552567,,cc,\n`,
   "text.xlsx": "not a workbook",
   "notes.md": "x",
 });
@@ -73,6 +74,10 @@ describe("on screen", () => {
         "",
       ].join("\n"),
     );
+  });
+
+  test("a size that was worked out is told of a row that is not compared with no more decimals than it can carry", async () => {
+    expect((await run("build.csv", "swept.csv")).out).toContain("swept volume  none → 251.236  it is measured after only");
   });
 
   test("nothing that differs is no proof of sameness: it leaves 3, and says what may hide", async () => {
