@@ -1,6 +1,7 @@
 import { isBlank } from "../core/cell.ts";
 import type { SpillSources } from "../formula/precedents.ts";
-import { type Columns, canBeJudged, groupFrom, labelFrom, type ReadingField, unitMisfit } from "../vocabulary/headings.ts";
+import type { ReadingField } from "../vocabulary/heading-words.ts";
+import { type Columns, canBeJudged, groupFrom, labelFrom, unitMisfit } from "../vocabulary/headings.ts";
 import { type ColumnFields, cellText, tableLines } from "../vocabulary/table-lines.ts";
 import { unitOf } from "../vocabulary/units.ts";
 import { type CellAddress, placeName } from "../workbook/address.ts";

@@ -1,7 +1,7 @@
 import { basename, extname } from "node:path";
 import { counted } from "../core/number-text.ts";
 import { openWorkbook } from "../hosts/file.ts";
-import { limitsFor } from "../setup/limits-book.ts";
+import { limitsFor } from "../setup/limits-for-workbook.ts";
 import { placeName } from "../workbook/address.ts";
 import { typedCopy } from "../xlsx/patch/typed-copy.ts";
 import { ALL_WELL, Refusal } from "./exit-codes.ts";

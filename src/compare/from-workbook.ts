@@ -5,7 +5,7 @@ import { type Cell, isBlank, isCellError } from "../core/cell.ts";
 import { decimal } from "../core/decimal.ts";
 import { isMeasuredInput, isOfEngine } from "../core/define.ts";
 import { Fault } from "../core/fault.ts";
-import { number } from "../core/param.ts";
+import { number } from "../core/inputs.ts";
 import { CHECK_PREFIX, faultBody } from "../core/sentences.ts";
 import type { OwnCall } from "../formula/own-calls.ts";
 import { argumentArea, type SpillSources } from "../formula/precedents.ts";
@@ -15,7 +15,8 @@ import type { NameParts, SheetLabels } from "../layout/labels.ts";
 import { limitFor } from "../layout/mapped-readings.ts";
 import type { Mapping } from "../layout/mapping.ts";
 import { CHARACTERISTICS } from "../vocabulary/characteristics.ts";
-import { fieldOf, isNumberWord, saysOwner, USE_UNITS, type UseUnit, useUnitOf } from "../vocabulary/headings.ts";
+import { USE_UNITS, type UseUnit } from "../vocabulary/heading-words.ts";
+import { fieldOf, isNumberWord, saysOwner, useUnitOf } from "../vocabulary/headings.ts";
 import { positionText } from "../vocabulary/parse-heading.ts";
 import { characteristicNamed, measuredBy, ownerIn } from "../vocabulary/subjects.ts";
 import { numbersBesideTexts } from "../vocabulary/table-lines.ts";
@@ -205,8 +206,6 @@ function readingIn(cell: Cell): Pick<Reading, "value" | "fault"> {
   const taken = VALUE.take(cell, "value");
   return taken instanceof Fault ? { value: null, fault: faultBody(taken) } : { value: taken as number };
 }
-
-const numberOr = (cell: Cell): number | undefined => (typeof cell === "number" ? cell : undefined);
 
 /** Which engine, cylinder and place the words beside a cell speak of; its heading says what is measured. */
 function subjectOf({ row, heading: over }: NameParts, characteristic?: string): ReadingSubject {

@@ -1,5 +1,6 @@
 import { unitWords } from "../core/words.ts";
-import { type Columns, type ComparisonField, type WearDirection, wearDirectionOf } from "../vocabulary/headings.ts";
+import type { WearDirection } from "../vocabulary/heading-words.ts";
+import { type Columns, type ComparisonField, wearDirectionOf } from "../vocabulary/headings.ts";
 import { measuredBy, ownCharacteristic } from "../vocabulary/subjects.ts";
 import { cellText, tableLines } from "../vocabulary/table-lines.ts";
 import { unitOf } from "../vocabulary/units.ts";

@@ -3,7 +3,8 @@ import { groupedBy } from "../core/grouped.ts";
 import { counted, decimalsOf, fixed, uncertaintyText } from "../core/number-text.ts";
 import { COVERAGE_FACTOR } from "../functions/wear/change-params.ts";
 import { mean } from "../math/statistics.ts";
-import { type Campaign, foldedHeading, IN_SESSION } from "../vocabulary/headings.ts";
+import { type Campaign, IN_SESSION } from "../vocabulary/heading-words.ts";
+import { foldedHeading } from "../vocabulary/headings.ts";
 import type { Reading, ReadingSet } from "./readings.ts";
 import type { Session } from "./sessions.ts";
 

@@ -5,7 +5,7 @@ import { decimalsOf, MOST_TYPED } from "../core/number-text.ts";
 import { unitWords } from "../core/words.ts";
 import { uncertaintyOfChange } from "../functions/wear/change-params.ts";
 import { combined } from "../math/gauge-rule.ts";
-import type { UseUnit, WearDirection } from "../vocabulary/headings.ts";
+import type { UseUnit, WearDirection } from "../vocabulary/heading-words.ts";
 import { measuredBy, ownCharacteristic, wearOf } from "../vocabulary/subjects.ts";
 import { isLengthUnit } from "../vocabulary/units.ts";
 import type { Estimate, LineJudgement } from "./judgement.ts";

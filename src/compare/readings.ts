@@ -1,10 +1,11 @@
 import { type Cell, isBlank } from "../core/cell.ts";
 import { Fault, refuse } from "../core/fault.ts";
-import { BLANK, number, type Param } from "../core/param.ts";
+import { number } from "../core/inputs.ts";
+import { BLANK, type Param } from "../core/param.ts";
 import { faultBody } from "../core/sentences.ts";
 import { dayOf, dayText } from "../vocabulary/dates.ts";
+import type { Campaign, UseUnit, WearDirection } from "../vocabulary/heading-words.ts";
 import {
-  type Campaign,
   COMPARISON_FIELDS,
   type Columns,
   type ComparisonField,
@@ -13,9 +14,7 @@ import {
   holdsBothSides,
   labelFrom,
   positionFrom,
-  type UseUnit,
   unitMisfit,
-  type WearDirection,
   wearDirectionOf,
 } from "../vocabulary/headings.ts";
 import { type ColumnFields, cellText, tableLines } from "../vocabulary/table-lines.ts";

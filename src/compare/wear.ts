@@ -5,7 +5,7 @@ import { decimalsOf, fixed, uncertaintyText } from "../core/number-text.ts";
 import { COVERAGE_FACTOR } from "../functions/wear/change-params.ts";
 import { wearLife } from "../functions/wear/wear-life.ts";
 import { wearRate } from "../functions/wear/wear-rate.ts";
-import type { UseUnit } from "../vocabulary/headings.ts";
+import type { UseUnit } from "../vocabulary/heading-words.ts";
 import type { ComparisonVerdict } from "./judgement.ts";
 import type { PlaceEstimate } from "./place-change.ts";
 import type { ReadingSubject } from "./readings.ts";

@@ -1,7 +1,8 @@
 import type { Argument, Cell } from "./cell.ts";
 import type { Spec } from "./define.ts";
 import { Fault, unlike } from "./fault.ts";
-import { BLANK, type Bore, type Cells, MOST_AXES, type NumberGrid, type Param, type Taken } from "./param.ts";
+import { MOST_AXES } from "./inputs.ts";
+import { BLANK, type Bore, type Cells, type NumberGrid, type Param, type Taken } from "./param.ts";
 
 /** One argument as the loop sees it: so many rows and columns of elements, each taken on demand. */
 export interface Elements {

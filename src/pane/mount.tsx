@@ -3,8 +3,8 @@ import type { SheetHost } from "../workbook/port.ts";
 import { App } from "./app.tsx";
 import { StoredChoices } from "./parts/stored-choices.ts";
 import "./pane.css";
+import type { Loaders } from "./check/made-check.ts";
 import type { Checker } from "./check/sliced-check.ts";
-import type { Loaders } from "./check/use-check.ts";
 import { part } from "./parts/loading.ts";
 
 /** The themes that an Office host can ask for; without one the pane follows the system's light or dark. */

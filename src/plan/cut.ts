@@ -7,10 +7,10 @@ import type { NumberGrid } from "../core/param.ts";
 import { CHECK_PREFIX, sentence } from "../core/sentences.ts";
 import { WorkbookCells } from "../formula/workbook-cells.ts";
 import { boreSummary } from "../functions/cylinder/bore-summary.ts";
-import { type CellArea, cellName } from "../workbook/address.ts";
 import type { WorkbookSnapshot } from "../workbook/port.ts";
-import { argumentOf, blockOf, formulaOf, inputLengths, isArea, type PlanInput, reference, referencesTo } from "./inputs.ts";
-import { NOTHING_WRITTEN, type PlanBlock, type PlannedContent, type PlanTarget, planEdits, valueParts, type WrittenPlan } from "./placement.ts";
+import { noAllowance, written } from "./cut-edits.ts";
+import { argumentOf, blockOf, inputLengths, type PlanInput } from "./inputs.ts";
+import { NOTHING_WRITTEN, type PlannedContent, type PlanTarget, type WrittenPlan } from "./placement.ts";
 
 /** A listed size with what its part is finished to. */
 export interface ListedSize {
@@ -70,7 +70,7 @@ interface SizeRow extends ListedSize {
   says: string;
 }
 
-interface PartRow {
+export interface PartRow {
   name: string;
   needed: number | null;
   /** `null` when no listed size cleans the part up, or it cannot be planned. */
@@ -222,8 +222,6 @@ function says(cut: Cut, { size, finish, first, leastStock, mostStock, needed }: 
   return `${first === null ? "" : `${cut.before} to ${first}, `}${cut.verb} to ${finish}, ${cut.size} ${size}: takes ${stock} off the diameter`;
 }
 
-const noAllowance = ({ work }: Cut): string => `no stock for ${work} is typed: any cut at all, however small, counts as cleaning up`;
-
 /** Kept on the original centre line the worn side has less to lose than the diameter says. */
 function remarksOn(cut: Cut, parts: readonly PartRow[], allowance: number): string[] {
   const left = parts.flatMap(({ name, needed, finish }) =>
@@ -235,75 +233,3 @@ function remarksOn(cut: Cut, parts: readonly PartRow[], allowance: number): stri
   const least = `Least left to cut where a ${cut.part} is worn most: ${stock} on the diameter, ${name}${of}.`;
   return [least, ...(allowance > 0 ? [] : [`Careful: ${noAllowance(cut)}.`])];
 }
-
-const valuesOf = ({ name, needed, size, finish, first, leastStock, mostStock, says }: PartRow): PlannedContent[] => [
-  name,
-  needed ?? "",
-  size ?? says,
-  finish ?? "",
-  leastStock ?? "",
-  mostStock ?? "",
-  ...(first === null ? [] : [first]),
-];
-
-function written(
-  book: WorkbookCells,
-  cut: Cut,
-  inputs: CutInputs,
-  fitting: readonly PlanInput[],
-  place: PlanTarget,
-  lines: Block,
-  rows: readonly PartRow[],
-  header: readonly PlannedContent[],
-  stock: number,
-): WrittenPlan {
-  const { parts, standard, sizes, allowance = null, centring = null, common = null } = inputs;
-  const given = "rows" in parts ? [parts.rows] : [...parts.blocks];
-  const sources = [...given, standard, sizes, allowance, centring, common, ...fitting].filter((one): one is CellArea => isArea(one));
-  if (place.as === "values" || !given.every(isArea)) {
-    const noted = stock > 0 ? [] : [[noAllowance(cut)]];
-    const more = rows.some(({ first }) => first !== null) ? [beforeHeading(cut)] : [];
-    return planEdits(book, place, "values", valueParts([[...header, ...more], ...rows.map(valuesOf), ...noted], place.date), sources);
-  }
-  const { sheet } = place.at;
-  const taken = (readings: CellArea, axes: number | undefined): PlanBlock => ({
-    row: 0,
-    column: 0,
-    cells: [[{ formula: formulaOf(cut.spec, [readings, standard, sizes, allowance, centring, axes ?? null, common, ...fitting], sheet) }]],
-    // A part that is still blank gets its row once it is measured.
-    fills: { rows: lines.length + 1, columns: header.length },
-  });
-  const more = [
-    ...(inputs.names ? [["name", ...rows.map(({ name }) => name)]] : []),
-    ...(cut.before !== undefined && stock > 0 ? [[beforeHeading(cut), ...rows.map((_, at) => beforeFormula(place, at, allowance))]] : []),
-  ];
-  const columns = more.map((cells, at): PlanBlock => ({ row: 0, column: header.length + at, cells: cells.map((cell) => [cell]) }));
-  const note = [...columns, ...noteUnder(cut, allowance, stock, lines.length + 1, sheet)];
-  if ("rows" in parts || given.length === 1)
-    return planEdits(book, place, "formulas", [taken(given[0]!, "rows" in parts ? parts.axes : undefined), ...note], sources);
-  const beside = linesBeside(given, sheet, cut, header.length + more.length + 1);
-  const readings = { sheet, row: place.at.row + 1, column: place.at.column + beside.column, rows: lines.length, columns: lines[0]!.length };
-  return planEdits(book, place, "formulas", [taken(readings, readings.columns), beside, ...note], sources);
-}
-
-const beforeHeading = ({ before }: Cut): string => `${before} to`;
-
-/** The finish bore stands in the fourth column of what the function fills. */
-function beforeFormula({ at: { sheet, row, column } }: PlanTarget, at: number, allowance: PlanInput): PlannedContent {
-  const finish = cellName({ row: row + 1 + at, column: column + 3 });
-  const stock = isArea(allowance) ? reference(allowance, sheet) : String(allowance);
-  return { formula: `=IF(ISNUMBER(${finish}),ROUND(${finish}-${stock},6),"")` };
-}
-
-/** Says under the plan that no allowance is typed; where it has a cell, as long as that is blank. */
-function noteUnder(cut: Cut, allowance: PlanInput, stock: number, row: number, sheet: string): PlanBlock[] {
-  if (isArea(allowance)) return [{ row, column: 0, cells: [[{ formula: `=IF(${reference(allowance, sheet)}>0,"","${noAllowance(cut)}")` }]] }];
-  return stock > 0 ? [] : [{ row, column: 0, cells: [[noAllowance(cut)]] }];
-}
-
-/** The function takes one part a row, so blocks are brought into rows first, right of the plan and cell by cell. */
-const linesBeside = (blocks: readonly CellArea[], sheet: string, { part }: Cut, column: number): PlanBlock => ({
-  row: 0,
-  column,
-  cells: [[`readings, one ${part} a row`], ...blocks.map((block) => referencesTo(block, sheet))],
-});

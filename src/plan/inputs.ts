@@ -1,6 +1,6 @@
 import type { Argument, Block, Cell } from "../core/cell.ts";
 import { NAMESPACE, type Spec } from "../core/define.ts";
-import { MOST_AXES } from "../core/param.ts";
+import { MOST_AXES } from "../core/inputs.ts";
 import { cellsOf, type WorkbookCells } from "../formula/workbook-cells.ts";
 import { type CellArea, cellName, placeName } from "../workbook/address.ts";
 import type { PlannedContent } from "./placement.ts";

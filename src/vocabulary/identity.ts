@@ -1,5 +1,6 @@
 import { CHARACTERISTICS } from "./characteristics.ts";
-import { byWord, FIELD_WORDS, fieldOf, foldedHeading, GAUGE_WORDS, gaugeFieldOf, isSource } from "./headings.ts";
+import { FIELD_WORDS, GAUGE_WORDS } from "./heading-words.ts";
+import { byWord, fieldOf, foldedHeading, gaugeFieldOf, isSource } from "./headings.ts";
 import { remembered } from "./remembered.ts";
 
 const sizeWords = (name: string): string[] => [name, ...CHARACTERISTICS[name]!.words];

@@ -1,5 +1,7 @@
-import { CHARACTERISTICS, DOCUMENT_WORDS, EMPTY_WORDS, ENGINE_NAMES, OTHER_PARTS, POSITION_WORDS } from "./characteristics.ts";
-import { DERIVED_WORDS, DEVIATION_WORDS, FIELD_WORDS, foldedHeading, NOMINAL_WORDS, ONE_SIDED_LIMIT } from "./headings.ts";
+import { CHARACTERISTICS, DOCUMENT_WORDS, EMPTY_WORDS, ENGINE_NAMES, OTHER_PARTS } from "./characteristics.ts";
+import { DERIVED_WORDS, DEVIATION_WORDS, FIELD_WORDS, NOMINAL_WORDS, ONE_SIDED_LIMIT } from "./heading-words.ts";
+import { foldedHeading } from "./headings.ts";
+import { POSITION_WORDS } from "./place-words.ts";
 
 /** What a line of headings can tell about the numbers beside it. */
 export const HEADING_FIELDS = ["engine", "cylinder", "characteristic", "height", "axis", "position", "role", "unit"] as const;

@@ -1,4 +1,5 @@
-import { FIELD_WORDS, foldedHeading } from "./headings.ts";
+import { FIELD_WORDS } from "./heading-words.ts";
+import { foldedHeading } from "./headings.ts";
 
 /** A reading that is taken again after some hours, or the job of doing so: `Re-checked`, `Re-check of valve clearance`. */
 export const isRecheck = (text: string): boolean => /\bre-?\s?check/i.test(text);

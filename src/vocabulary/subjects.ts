@@ -1,7 +1,8 @@
-import { CHARACTERISTICS, POSITION_WORDS } from "./characteristics.ts";
+import { CHARACTERISTICS } from "./characteristics.ts";
 import { foldedHeading } from "./headings.ts";
 import { type ParsedHeading, type PositionWord, parseHeading } from "./parse-heading.ts";
 import type { HeadingField } from "./phrases.ts";
+import { POSITION_WORDS } from "./place-words.ts";
 import { remembered } from "./remembered.ts";
 
 const OWNERS: readonly HeadingField[] = ["engine", "cylinder"];

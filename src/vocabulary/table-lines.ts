@@ -1,5 +1,6 @@
 import { type Cell, isBlank, isCellError } from "../core/cell.ts";
-import { type Columns, type ComparisonField, READING_FIELDS, readHeadings } from "./headings.ts";
+import { READING_FIELDS } from "./heading-words.ts";
+import { type Columns, type ComparisonField, readHeadings } from "./headings.ts";
 
 /** One row of a table; rows count from the first of the sheet's block, `top` is that of the headings. */
 export interface TableLine {

@@ -1,6 +1,6 @@
 import type { Argument } from "../../src/core/cell.ts";
 import { define, value } from "../../src/core/define.ts";
-import { axes, grid, labels, length, list, readings } from "../../src/core/param.ts";
+import { axes, grid, labels, length, list, readings } from "../../src/core/inputs.ts";
 import { ask } from "../functions/ask.ts";
 import { about } from "./about.ts";
 

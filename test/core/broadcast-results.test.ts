@@ -1,7 +1,7 @@
 import { broadcast } from "../../src/core/broadcast.ts";
 import { define, row, table, value } from "../../src/core/define.ts";
 import { type Fault, refuse } from "../../src/core/fault.ts";
-import { length, number } from "../../src/core/param.ts";
+import { length, number } from "../../src/core/inputs.ts";
 import { ask } from "../functions/ask.ts";
 import { about } from "./about.ts";
 

@@ -3,7 +3,8 @@ import { isErrorCode } from "../../src/core/cell.ts";
 import { fromSteps, toSteps } from "../../src/core/decimal.ts";
 import { define, table } from "../../src/core/define.ts";
 import { Fault } from "../../src/core/fault.ts";
-import { type Cells, cells } from "../../src/core/param.ts";
+import { cells } from "../../src/core/inputs.ts";
+import type { Cells } from "../../src/core/param.ts";
 import { checkText } from "../../src/core/sentences.ts";
 import { ask, BLANKS_AND_ZERO } from "../functions/ask.ts";
 

@@ -1,5 +1,5 @@
 import { define, GROUP_TITLES, GROUPS, NAMESPACE, row, signature, table, value } from "../../src/core/define.ts";
-import { choice, length } from "../../src/core/param.ts";
+import { choice, length } from "../../src/core/inputs.ts";
 
 const declared = {
   name: "GAP",

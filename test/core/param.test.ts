@@ -5,7 +5,6 @@ import {
   angle,
   area,
   axes,
-  BLANK,
   cells,
   choice,
   count,
@@ -15,7 +14,6 @@ import {
   length,
   list,
   number,
-  type Param,
   pressure,
   ratio,
   readings,
@@ -24,7 +22,8 @@ import {
   text,
   truth,
   volume,
-} from "../../src/core/param.ts";
+} from "../../src/core/inputs.ts";
+import { BLANK, type Param } from "../../src/core/param.ts";
 import { faultBody } from "../../src/core/sentences.ts";
 
 const bore = length("bore");

@@ -1,7 +1,8 @@
 import { namedSubject } from "../../src/report/gather/identity.ts";
 import { reportInput } from "../../src/report/gather/workbook.ts";
 import { factsOf } from "../../src/report/gather/workbook-facts.ts";
-import { leftOutPart, Overview, overviewPart } from "../../src/report/overview.ts";
+import { Overview } from "../../src/report/overview.ts";
+import { leftOutPart, overviewPart } from "../../src/report/overview-part.ts";
 
 import { factsFrom } from "../../src/report/stored-facts.ts";
 import { type Facts, fewerFacts } from "../../src/report/summary-facts.ts";

@@ -1,6 +1,7 @@
 import { buildSheetSpec } from "../../src/setup/build-sheet.ts";
 import { readChoices } from "../../src/setup/choices.ts";
-import { limitsFor, modelsIn, withLimits } from "../../src/setup/limits-book.ts";
+import { modelsIn, withLimits } from "../../src/setup/limits-book.ts";
+import { limitsFor } from "../../src/setup/limits-for-workbook.ts";
 import type { BuildSheet } from "../../src/setup/model.ts";
 import { typed } from "../layout/typed.ts";
 

@@ -1,6 +1,6 @@
 import { parseTree } from "custom-functions-metadata";
 import { define, type Spec, value } from "../../src/core/define.ts";
-import { length } from "../../src/core/param.ts";
+import { length } from "../../src/core/inputs.ts";
 import { specs } from "../../src/functions/index.ts";
 import { functionsJson } from "../../src/tools/functions-json.ts";
 import { metadataFormat } from "../reference/custom-functions-metadata.ts";

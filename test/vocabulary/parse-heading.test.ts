@@ -1,7 +1,8 @@
-import { CHARACTERISTICS, POSITION_WORDS } from "../../src/vocabulary/characteristics.ts";
-import { FIELD_WORDS } from "../../src/vocabulary/headings.ts";
+import { CHARACTERISTICS } from "../../src/vocabulary/characteristics.ts";
+import { FIELD_WORDS } from "../../src/vocabulary/heading-words.ts";
 import { type ParsedHeading, parseHeading, positionText } from "../../src/vocabulary/parse-heading.ts";
 import { HEADING_FIELDS, type HeadingField } from "../../src/vocabulary/phrases.ts";
+import { POSITION_WORDS } from "../../src/vocabulary/place-words.ts";
 
 /** What a heading says, without what it does not. */
 function said(text: string | number, tells: readonly HeadingField[] = HEADING_FIELDS): Record<string, unknown> {

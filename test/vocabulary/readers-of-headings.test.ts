@@ -7,7 +7,6 @@ import type { Cell } from "../../src/core/cell.ts";
 import { proposeLayout } from "../../src/layout/propose.ts";
 import { gaugesIn, identityIn, limitsIn } from "../../src/report/gather/identity.ts";
 import {
-  type ComparisonField,
   FIELD_WORDS,
   GAUGE_WORDS,
   type GaugeField,
@@ -15,8 +14,8 @@ import {
   READING_FIELDS,
   type ReadingField,
   SOURCE_WORDS,
-  wordsOfComparison,
-} from "../../src/vocabulary/headings.ts";
+} from "../../src/vocabulary/heading-words.ts";
+import { type ComparisonField, wordsOfComparison } from "../../src/vocabulary/headings.ts";
 import { parseHeading } from "../../src/vocabulary/parse-heading.ts";
 import { HEADING_FIELDS } from "../../src/vocabulary/phrases.ts";
 import type { SheetSnapshot } from "../../src/workbook/port.ts";

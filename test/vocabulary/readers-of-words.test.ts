@@ -7,11 +7,12 @@ import type { Cell } from "../../src/core/cell.ts";
 import { proposeLayout } from "../../src/layout/propose.ts";
 import { gaugesIn, identityIn, limitsIn, namedSubject } from "../../src/report/gather/identity.ts";
 
-import { CHARACTERISTICS, DOCUMENT_WORDS, ENGINE_NAMES, POSITION_WORDS } from "../../src/vocabulary/characteristics.ts";
-import { DERIVED_WORDS, FIELD_WORDS, JUDGING_WORDS, ONE_SIDED_LIMIT, TARGET_WORDS } from "../../src/vocabulary/headings.ts";
+import { CHARACTERISTICS, DOCUMENT_WORDS, ENGINE_NAMES } from "../../src/vocabulary/characteristics.ts";
+import { DERIVED_WORDS, FIELD_WORDS, JUDGING_WORDS, ONE_SIDED_LIMIT, TARGET_WORDS } from "../../src/vocabulary/heading-words.ts";
 import { DAY_IDENTITY, IDENTITY_WORDS, identityFieldOf } from "../../src/vocabulary/identity.ts";
 import { parseHeading, positionText } from "../../src/vocabulary/parse-heading.ts";
 import { HEADING_FIELDS } from "../../src/vocabulary/phrases.ts";
+import { POSITION_WORDS } from "../../src/vocabulary/place-words.ts";
 import { measuredBy, ownCharacteristic } from "../../src/vocabulary/subjects.ts";
 import { UNITS } from "../../src/vocabulary/units.ts";
 import type { SheetSnapshot } from "../../src/workbook/port.ts";

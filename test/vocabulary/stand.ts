@@ -1,5 +1,5 @@
 import type { Cell } from "../../src/core/cell.ts";
-import { READING_FIELDS, type ReadingField } from "../../src/vocabulary/headings.ts";
+import { READING_FIELDS, type ReadingField } from "../../src/vocabulary/heading-words.ts";
 import type { SheetSnapshot, WorkbookSnapshot } from "../../src/workbook/port.ts";
 
 export const NOBODYS = "Quibble";

@@ -1,5 +1,6 @@
 import type { Limits } from "../../core/verdict.ts";
-import { labelFrom, READING_FIELDS, type ReadingField, unitMisfit } from "../../vocabulary/headings.ts";
+import { READING_FIELDS, type ReadingField } from "../../vocabulary/heading-words.ts";
+import { labelFrom, unitMisfit } from "../../vocabulary/headings.ts";
 import { isNeverNegative } from "../../vocabulary/subjects.ts";
 import { unitOf } from "../../vocabulary/units.ts";
 import { isCoarse, reportCoarse, TOLERANCE_SHARES } from "../coarse-gauges.ts";

@@ -1,6 +1,7 @@
 import { decimal } from "../../core/decimal.ts";
 import { define, value } from "../../core/define.ts";
-import { count, grid, mass, type NumberGrid, ratio } from "../../core/param.ts";
+import { count, grid, mass, ratio } from "../../core/inputs.ts";
+import type { NumberGrid } from "../../core/param.ts";
 import { sum } from "../../math/statistics.ts";
 
 /** The bobweight that stands on a crankpin for its rods and pistons while the crankshaft is balanced. Source: common practice. */

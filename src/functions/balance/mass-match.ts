@@ -2,7 +2,7 @@ import type { Result } from "../../core/cell.ts";
 import { decimal } from "../../core/decimal.ts";
 import { define, table } from "../../core/define.ts";
 import { Fault, unlike } from "../../core/fault.ts";
-import { cells, mass } from "../../core/param.ts";
+import { cells, mass } from "../../core/inputs.ts";
 import { checkText } from "../../core/sentences.ts";
 
 /** What each part must lose to be as light as the lightest of its set. Source: common practice. */

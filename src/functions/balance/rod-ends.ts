@@ -1,7 +1,7 @@
 import { decimal, isAbove, isBelow } from "../../core/decimal.ts";
 import { define, row } from "../../core/define.ts";
 import { refuse } from "../../core/fault.ts";
-import { mass } from "../../core/param.ts";
+import { mass } from "../../core/inputs.ts";
 
 const COLUMNS = ["big end", "small end", "total", "missing"] as const;
 /** Ends weighed level on a good support add up to the whole within this share. */

@@ -1,7 +1,8 @@
 import { axesFault } from "../../core/broadcast-elements.ts";
 import { decimal } from "../../core/decimal.ts";
 import { Fault, unlike } from "../../core/fault.ts";
-import { type Bore, type Cells, MOST_AXES } from "../../core/param.ts";
+import { MOST_AXES } from "../../core/inputs.ts";
+import type { Bore, Cells } from "../../core/param.ts";
 
 /** How the params `readings` and `axes` are drawn, for every function that has both. */
 export const drawnAsBore = { kind: "bore", readings: "readings", axes: "axes" } as const;

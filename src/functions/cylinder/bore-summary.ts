@@ -1,5 +1,5 @@
 import { define, row } from "../../core/define.ts";
-import { axes, readings } from "../../core/param.ts";
+import { axes, readings } from "../../core/inputs.ts";
 import { drawnAsBore, largestOf, meanOf, outOfRoundOf, smallestOf, taperOf } from "./bore-readings.ts";
 
 const COLUMNS = ["smallest", "largest", "mean", "taper", "out-of-round", "largest at height", "largest at axis"] as const;

@@ -1,7 +1,7 @@
 import { decimal } from "../../core/decimal.ts";
 import { define, value } from "../../core/define.ts";
 import { unlike } from "../../core/fault.ts";
-import { axes, length, readings } from "../../core/param.ts";
+import { axes, length, readings } from "../../core/inputs.ts";
 import { drawnAsBore, largestOf } from "./bore-readings.ts";
 
 /**

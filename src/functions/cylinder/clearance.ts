@@ -1,5 +1,5 @@
 import { define, value } from "../../core/define.ts";
-import { length } from "../../core/param.ts";
+import { length } from "../../core/inputs.ts";
 import { fitClearance } from "./fit-clearance.ts";
 
 /**

@@ -1,6 +1,6 @@
 import { decimal } from "../../core/decimal.ts";
 import { define, value } from "../../core/define.ts";
-import { length } from "../../core/param.ts";
+import { length } from "../../core/inputs.ts";
 
 /** The size to hone a bore to for one measured piston: skirt + clearance, on the diameter. Source: common practice. */
 export const finishBore = define({

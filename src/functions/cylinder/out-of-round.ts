@@ -1,6 +1,6 @@
 import { define, value } from "../../core/define.ts";
 import { tooFew } from "../../core/fault.ts";
-import { axes, readings } from "../../core/param.ts";
+import { axes, readings } from "../../core/inputs.ts";
 import { drawnAsBore, outOfRoundOf } from "./bore-readings.ts";
 
 /**

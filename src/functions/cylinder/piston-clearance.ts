@@ -1,5 +1,6 @@
 import { define, value } from "../../core/define.ts";
-import { axes, type Bore, choice, length, readings } from "../../core/param.ts";
+import { axes, choice, length, readings } from "../../core/inputs.ts";
+import type { Bore } from "../../core/param.ts";
 import { drawnAsBore, largestOf, meanOf, smallestOf } from "./bore-readings.ts";
 import { fitClearance } from "./fit-clearance.ts";
 

@@ -2,7 +2,8 @@ import type { Result } from "../../core/cell.ts";
 import { fromSteps, isAbove, toSteps } from "../../core/decimal.ts";
 import { define, table } from "../../core/define.ts";
 import { Fault, refuse, swapped, unlike } from "../../core/fault.ts";
-import { type Cells, cells, length } from "../../core/param.ts";
+import { cells, length } from "../../core/inputs.ts";
+import type { Cells } from "../../core/param.ts";
 import { checkText } from "../../core/sentences.ts";
 import { assignEvenly } from "../../math/assignment.ts";
 

@@ -1,6 +1,6 @@
 import { decimal } from "../../core/decimal.ts";
 import { define, value } from "../../core/define.ts";
-import { choice, length, speed } from "../../core/param.ts";
+import { choice, length, speed } from "../../core/inputs.ts";
 
 /** Strokes in a turn, over what brings mm a minute to m/s and inches a minute to ft/min. */
 const PER_UNIT = { mm: 2 / (1000 * 60), in: 2 / 12 } as const;

@@ -2,7 +2,7 @@ import type { Result } from "../../core/cell.ts";
 import { decimal } from "../../core/decimal.ts";
 import { define, table } from "../../core/define.ts";
 import { Fault } from "../../core/fault.ts";
-import { axes, cells, choice, grid, length, truth } from "../../core/param.ts";
+import { axes, cells, choice, grid, length, truth } from "../../core/inputs.ts";
 import { checkText } from "../../core/sentences.ts";
 import { boresIn } from "./bore-readings.ts";
 import { CENTRINGS, type Choice, choicesOf, cleansUp, NO_ALLOWANCE_NOTE, neededSize, noneCleansUp } from "./oversize.ts";

@@ -1,6 +1,6 @@
 import { define, value } from "../../core/define.ts";
 import { unlike } from "../../core/fault.ts";
-import { axes, choice, length, list, readings } from "../../core/param.ts";
+import { axes, choice, length, list, readings } from "../../core/inputs.ts";
 import { drawnAsBore, largestOf } from "./bore-readings.ts";
 import { CENTRINGS, NO_ALLOWANCE_NOTE, neededSize, noneCleansUp, oversizeFault, smallestOversize } from "./oversize.ts";
 

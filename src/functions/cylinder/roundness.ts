@@ -1,7 +1,7 @@
 import { decimal } from "../../core/decimal.ts";
 import { define, value } from "../../core/define.ts";
 import { refuse } from "../../core/fault.ts";
-import { choice, grid } from "../../core/param.ts";
+import { choice, grid } from "../../core/inputs.ts";
 import { CIRCLES, roundnessOf } from "../../math/reference-circles.ts";
 
 const FEWEST = 4;

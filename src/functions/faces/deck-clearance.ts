@@ -1,7 +1,7 @@
 import { decimal, isAbove } from "../../core/decimal.ts";
 import { define, value } from "../../core/define.ts";
 import { refuse, unlike } from "../../core/fault.ts";
-import { length } from "../../core/param.ts";
+import { length } from "../../core/inputs.ts";
 
 /** How far a piston stands below the deck at top dead centre, worked out from the parts. Source: geometry of the slider-crank at top dead centre. */
 export const deckClearance = define({

@@ -1,6 +1,7 @@
 import type { Fault } from "../../core/fault.ts";
 import { refuse } from "../../core/fault.ts";
-import { choice, grid, type NumberGrid } from "../../core/param.ts";
+import { choice, grid } from "../../core/inputs.ts";
+import type { NumberGrid } from "../../core/param.ts";
 import { type FacePoint, PLANES, spanning } from "../../math/reference-planes.ts";
 
 export const heightsParam = () => grid("number", "heights over the face at equal steps each way, any zero point; empty where there is a hole");

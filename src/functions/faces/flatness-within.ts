@@ -1,7 +1,7 @@
 import { decimal } from "../../core/decimal.ts";
 import { define, value } from "../../core/define.ts";
 import { refuse } from "../../core/fault.ts";
-import { count } from "../../core/param.ts";
+import { count } from "../../core/inputs.ts";
 import { flatnessOf } from "../../math/reference-planes.ts";
 import { FACE_NOTES, heightsParam, isEnough, planeParam, pointsIn, tooSmall } from "./face-points.ts";
 

@@ -1,7 +1,7 @@
 import { decimal } from "../../core/decimal.ts";
 import { define, row } from "../../core/define.ts";
 import { refuse } from "../../core/fault.ts";
-import { grid } from "../../core/param.ts";
+import { grid } from "../../core/inputs.ts";
 import { mean } from "../../math/statistics.ts";
 
 const COLUMNS = ["total", "eccentricity", "direction", "left"] as const;

@@ -1,5 +1,5 @@
 import { define, value } from "../../core/define.ts";
-import { list } from "../../core/param.ts";
+import { list } from "../../core/inputs.ts";
 import { sum } from "../../math/statistics.ts";
 
 /** Root sum of squares of independent uncertainties. Source: JCGM 100:2008, 5.1.2 with all sensitivity coefficients 1. */

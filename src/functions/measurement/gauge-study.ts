@@ -1,7 +1,7 @@
 import type { Result } from "../../core/cell.ts";
 import { define, table } from "../../core/define.ts";
 import { Fault } from "../../core/fault.ts";
-import { grid, labels, length } from "../../core/param.ts";
+import { grid, labels, length } from "../../core/inputs.ts";
 import { type GaugeVariances, gaugeVariances, studyOf } from "./gauge-variances.ts";
 
 const HEADER = ["source", "standard deviation", "% of variance", "% of variation", "% of tolerance"] as const;

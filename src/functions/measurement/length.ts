@@ -1,7 +1,7 @@
 import { decimal } from "../../core/decimal.ts";
 import { define, value } from "../../core/define.ts";
 import { type Fault, refuse } from "../../core/fault.ts";
-import { choice, text } from "../../core/param.ts";
+import { choice, text } from "../../core/inputs.ts";
 import { lengthFactor } from "../../math/units.ts";
 
 const UNITS = { mm: "mm", in: "in", cm: "cm", m: "m", um: "um", thou: "mil", ft: "ft" } as const;

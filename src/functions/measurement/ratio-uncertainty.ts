@@ -1,6 +1,6 @@
 import { define, value } from "../../core/define.ts";
 import { Fault, refuse } from "../../core/fault.ts";
-import { volume } from "../../core/param.ts";
+import { volume } from "../../core/inputs.ts";
 import { propagated } from "../../math/propagation.ts";
 import { COVERAGE_FACTOR } from "../wear/change-params.ts";
 

@@ -1,6 +1,6 @@
 import { decimal, isAbove } from "../../core/decimal.ts";
 import { define, value } from "../../core/define.ts";
-import { number } from "../../core/param.ts";
+import { number } from "../../core/inputs.ts";
 
 export type Slip = "decimal point" | "inch for mm" | "mm for inch" | "two digits swapped" | "one digit wrong" | "";
 

@@ -1,7 +1,7 @@
 import { decimal, isAbove } from "../../core/decimal.ts";
 import { define, value } from "../../core/define.ts";
 import { Fault, refuse } from "../../core/fault.ts";
-import { choice, length, temperature, text } from "../../core/param.ts";
+import { choice, length, temperature, text } from "../../core/inputs.ts";
 import { coefficientOf, kelvins, REFERENCE_TEMPERATURE, TEMPERATURE_UNITS, type TemperatureUnit } from "./materials.ts";
 
 /** 60 °C, which nobody holds in the hand. */

@@ -1,6 +1,6 @@
 import { define, value } from "../../core/define.ts";
 import { refuse } from "../../core/fault.ts";
-import { length, list, ratio } from "../../core/param.ts";
+import { length, list, ratio } from "../../core/inputs.ts";
 import { studentQuantile } from "../../math/distributions.ts";
 import { effectiveDegreesOfFreedom, variance } from "../../math/statistics.ts";
 

@@ -1,7 +1,7 @@
 import { decimal } from "../../core/decimal.ts";
 import { define, value } from "../../core/define.ts";
 import { unlike } from "../../core/fault.ts";
-import { length } from "../../core/param.ts";
+import { length } from "../../core/inputs.ts";
 
 /**
  * A ring's end gap in another bore than it was measured in: the ring keeps its length, the bore's

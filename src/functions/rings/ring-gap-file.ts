@@ -1,7 +1,7 @@
 import { decimal, isAbove, isBelow } from "../../core/decimal.ts";
 import { define, value } from "../../core/define.ts";
 import { type Fault, refuse, swapped } from "../../core/fault.ts";
-import { length } from "../../core/param.ts";
+import { length } from "../../core/inputs.ts";
 import { show } from "../../core/sentences.ts";
 
 /** How much a ring's ends must lose. By a target alone until the gap is the target; by limits nothing while the gap is inside them. */

@@ -1,6 +1,6 @@
 import { decimal } from "../../core/decimal.ts";
 import { define, value } from "../../core/define.ts";
-import { length, ratio } from "../../core/param.ts";
+import { length, ratio } from "../../core/inputs.ts";
 
 /**
  * Ring end gap to aim for, as a share of the bore. The default of .004 in for each inch of bore is

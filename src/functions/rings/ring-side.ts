@@ -1,5 +1,5 @@
 import { define, value } from "../../core/define.ts";
-import { length } from "../../core/param.ts";
+import { length } from "../../core/inputs.ts";
 import { fitClearance } from "../cylinder/fit-clearance.ts";
 
 /** Side clearance of a ring: groove width less ring width. Source: common practice. */

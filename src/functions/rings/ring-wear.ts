@@ -1,7 +1,7 @@
 import { decimal } from "../../core/decimal.ts";
 import { define, value } from "../../core/define.ts";
 import { unlike } from "../../core/fault.ts";
-import { length } from "../../core/param.ts";
+import { length } from "../../core/inputs.ts";
 
 /**
  * Wear of a ring's face from the growth of its gap. A ring that loses w of its radius closes up onto

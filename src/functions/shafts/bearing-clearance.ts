@@ -2,7 +2,8 @@ import { oddCell } from "../../core/broadcast-elements.ts";
 import { decimal, isAbove, isBelow } from "../../core/decimal.ts";
 import { define, row } from "../../core/define.ts";
 import { Fault, refuse, unlike } from "../../core/fault.ts";
-import { grid, type NumberGrid } from "../../core/param.ts";
+import { grid } from "../../core/inputs.ts";
+import type { NumberGrid } from "../../core/param.ts";
 import { mean } from "../../math/statistics.ts";
 
 const COLUMNS = ["least", "mean", "most", "least at row", "least at axis"] as const;

@@ -2,7 +2,7 @@ import { placeIn } from "../../core/broadcast-elements.ts";
 import { decimal, isBelow } from "../../core/decimal.ts";
 import { define, value } from "../../core/define.ts";
 import { refuse } from "../../core/fault.ts";
-import { grid } from "../../core/param.ts";
+import { grid } from "../../core/inputs.ts";
 
 /** Two shells have as many ends. */
 const ENDS = 4;

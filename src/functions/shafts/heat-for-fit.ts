@@ -1,7 +1,7 @@
 import { decimal, isAbove } from "../../core/decimal.ts";
 import { define, value } from "../../core/define.ts";
 import { Fault, refuse, unlike } from "../../core/fault.ts";
-import { length, temperature, text } from "../../core/param.ts";
+import { length, temperature, text } from "../../core/inputs.ts";
 import { coefficientOf } from "../measurement/materials.ts";
 
 /** Iron begins to glow about here: nobody heats a part of an engine further for a fit. */

@@ -1,7 +1,7 @@
 import { decimal, isBelow } from "../../core/decimal.ts";
 import { define, value } from "../../core/define.ts";
 import { refuse, unlike } from "../../core/fault.ts";
-import { length } from "../../core/param.ts";
+import { length } from "../../core/inputs.ts";
 
 /** Interference of a press fit, on the diameter: pin in its rod, guide in its head, gear on its shaft. Source: ISO 286-1 (interference). */
 export const interference = define({

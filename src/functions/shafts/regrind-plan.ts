@@ -2,7 +2,7 @@ import type { Result } from "../../core/cell.ts";
 import { decimal } from "../../core/decimal.ts";
 import { define, table } from "../../core/define.ts";
 import { Fault } from "../../core/fault.ts";
-import { axes, cells, grid, length, truth } from "../../core/param.ts";
+import { axes, cells, grid, length, truth } from "../../core/inputs.ts";
 import { checkText } from "../../core/sentences.ts";
 import { boresIn } from "../cylinder/bore-readings.ts";
 import { GRINDING_NOTES, grindingFor, grindingParams, grindingsOf, neededJournal } from "./undersize.ts";

@@ -1,6 +1,6 @@
 import { define, value } from "../../core/define.ts";
 import { Fault, unlike } from "../../core/fault.ts";
-import { axes, grid, length } from "../../core/param.ts";
+import { axes, grid, length } from "../../core/inputs.ts";
 import { smallestOf } from "../cylinder/bore-readings.ts";
 import { GRINDING_NOTES, grindingFor, grindingParams, grindingsOf, journalReadings, neededJournal } from "./undersize.ts";
 

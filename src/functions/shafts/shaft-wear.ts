@@ -1,7 +1,7 @@
 import { decimal } from "../../core/decimal.ts";
 import { define, value } from "../../core/define.ts";
 import { unlike } from "../../core/fault.ts";
-import { axes, length } from "../../core/param.ts";
+import { axes, length } from "../../core/inputs.ts";
 import { smallestOf } from "../cylinder/bore-readings.ts";
 import { journalReadings } from "./undersize.ts";
 

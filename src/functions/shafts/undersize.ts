@@ -1,6 +1,7 @@
 import { decimal, isAbove, isBelow } from "../../core/decimal.ts";
 import { Fault, refuse } from "../../core/fault.ts";
-import { choice, length, type NumberGrid, readings } from "../../core/param.ts";
+import { choice, length, readings } from "../../core/inputs.ts";
+import type { NumberGrid } from "../../core/param.ts";
 import { CENTRINGS, type Centring, cleansUp } from "../cylinder/oversize.ts";
 
 export const journalReadings = () => readings("journal readings: rows are places along the journal, columns are axes");

@@ -1,6 +1,6 @@
 import { decimal } from "../../core/decimal.ts";
 import { define, value } from "../../core/define.ts";
-import { length, number } from "../../core/param.ts";
+import { length, number } from "../../core/inputs.ts";
 
 /** Cross-hatch angle that a hone makes, from its strokes and its turns. Source: geometry of the scratch on the unrolled bore. */
 export const honeAngle = define({

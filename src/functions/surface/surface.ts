@@ -1,7 +1,7 @@
 import { decimal, isAbove } from "../../core/decimal.ts";
 import { define, row } from "../../core/define.ts";
 import { Fault, refuse } from "../../core/fault.ts";
-import { grid, length } from "../../core/param.ts";
+import { grid, length } from "../../core/inputs.ts";
 import { mean } from "../../math/statistics.ts";
 import {
   amplitudes,

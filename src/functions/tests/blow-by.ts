@@ -1,6 +1,6 @@
 import { decimal } from "../../core/decimal.ts";
 import { define, value } from "../../core/define.ts";
-import { number, volume } from "../../core/param.ts";
+import { number, volume } from "../../core/inputs.ts";
 
 /** Blow-by through the crankcase breather, per hour. Source: common practice. */
 export const blowBy = define({

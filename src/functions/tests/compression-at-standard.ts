@@ -1,7 +1,7 @@
 import { decimal, isAbove, isBelow } from "../../core/decimal.ts";
 import { define, value } from "../../core/define.ts";
 import { Fault, refuse } from "../../core/fault.ts";
-import { choice, length, pressure, temperature } from "../../core/param.ts";
+import { choice, length, pressure, temperature } from "../../core/inputs.ts";
 
 const UNITS = ["kPa", "bar", "psi"] as const;
 /** The standard atmosphere at sea level, ISO 2533: 101.325 kPa, in each unit. */

@@ -1,7 +1,7 @@
 import type { Result } from "../../core/cell.ts";
 import { define, table } from "../../core/define.ts";
 import { Fault } from "../../core/fault.ts";
-import { cells, choice, number } from "../../core/param.ts";
+import { cells, choice, number } from "../../core/inputs.ts";
 import { checkText, show } from "../../core/sentences.ts";
 import { judge } from "../../core/verdict.ts";
 import { boundBy, inShape, RULES, ruleFault, short, ZERO_PRESSURE_NOTE } from "./compression-rule.ts";

@@ -1,6 +1,6 @@
 import { decimal } from "../../core/decimal.ts";
 import { define, value } from "../../core/define.ts";
-import { list } from "../../core/param.ts";
+import { list } from "../../core/inputs.ts";
 import { ZERO_PRESSURE_NOTE } from "./compression-rule.ts";
 
 /** Highest less lowest reading of a compression test. Source: TM 10-3930-618-20. */

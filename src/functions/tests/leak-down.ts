@@ -1,7 +1,7 @@
 import { decimal, isAbove } from "../../core/decimal.ts";
 import { define, value } from "../../core/define.ts";
 import { swapped } from "../../core/fault.ts";
-import { pressure } from "../../core/param.ts";
+import { pressure } from "../../core/inputs.ts";
 
 /** Leakage of a cylinder under air, in per cent of the supply. Source: FAA AC 43.13-1B ¶8-14. */
 export const leakDown = define({

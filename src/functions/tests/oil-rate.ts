@@ -1,7 +1,7 @@
 import { decimal, isAbove } from "../../core/decimal.ts";
 import { define, row } from "../../core/define.ts";
 import { Fault, refuse } from "../../core/fault.ts";
-import { grid } from "../../core/param.ts";
+import { grid } from "../../core/inputs.ts";
 import { lineThrough } from "../../math/regression.ts";
 import { sum } from "../../math/statistics.ts";
 

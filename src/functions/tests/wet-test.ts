@@ -2,7 +2,8 @@ import { placeIn } from "../../core/broadcast-elements.ts";
 import { decimal, isAbove, isBelow } from "../../core/decimal.ts";
 import { define, table } from "../../core/define.ts";
 import { Fault, refuse } from "../../core/fault.ts";
-import { type Cells, cells, choice, number } from "../../core/param.ts";
+import { cells, choice, number } from "../../core/inputs.ts";
+import type { Cells } from "../../core/param.ts";
 import { checkText, show } from "../../core/sentences.ts";
 import { boundBy, type CompressionRule, inShape, RULES, ruleFault, short, ZERO_PRESSURE_NOTE } from "./compression-rule.ts";
 

@@ -1,5 +1,6 @@
 import { Fault } from "../../core/fault.ts";
-import { grid, type NumberGrid } from "../../core/param.ts";
+import { grid } from "../../core/inputs.ts";
+import type { NumberGrid } from "../../core/param.ts";
 
 /** A lift and the crank angle at which it was read. */
 export interface LiftReading {

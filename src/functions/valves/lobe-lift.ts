@@ -1,7 +1,7 @@
 import { decimal, isAbove, isBelow } from "../../core/decimal.ts";
 import { define, value } from "../../core/define.ts";
 import { refuse } from "../../core/fault.ts";
-import { length } from "../../core/param.ts";
+import { length } from "../../core/inputs.ts";
 
 /** Lift of a cam lobe from two sizes taken with a micrometer. Source: TM 5-3805-260-24 p. 1-11. */
 export const lobeLift = define({

@@ -1,7 +1,7 @@
 import { isAbove } from "../../core/decimal.ts";
 import { define, value } from "../../core/define.ts";
 import { Fault, swapped } from "../../core/fault.ts";
-import { length } from "../../core/param.ts";
+import { length } from "../../core/inputs.ts";
 import { nearestStep, noStep, sizeParams, sizesOf } from "./shim-step.ts";
 
 /**

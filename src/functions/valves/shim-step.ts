@@ -1,6 +1,6 @@
 import { fromSteps, isAbove, isBelow, toSteps } from "../../core/decimal.ts";
 import { Fault, swapped } from "../../core/fault.ts";
-import { length } from "../../core/param.ts";
+import { length } from "../../core/inputs.ts";
 
 /** The sizes in which shims are made. */
 export interface ShimSizes {

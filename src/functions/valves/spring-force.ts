@@ -1,7 +1,7 @@
 import { decimal, isBelow } from "../../core/decimal.ts";
 import { define, value } from "../../core/define.ts";
 import { refuse, unlike } from "../../core/fault.ts";
-import { force, length, number } from "../../core/param.ts";
+import { force, length, number } from "../../core/inputs.ts";
 
 /** No valve spring works at less than half the length, or at twice the length, at which it was tested. */
 export const LENGTHS_APART = 2;

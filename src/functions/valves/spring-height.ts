@@ -1,7 +1,7 @@
 import { decimal, isAbove, isBelow } from "../../core/decimal.ts";
 import { define, value } from "../../core/define.ts";
 import { refuse } from "../../core/fault.ts";
-import { force, length, number } from "../../core/param.ts";
+import { force, length, number } from "../../core/inputs.ts";
 import { LENGTHS_APART, SPRING_NOTES } from "./spring-force.ts";
 
 /** The height at which a spring has a wanted force: SPRINGFORCE the other way about. Source: Hooke's law, EN 13906-1. */

@@ -1,7 +1,7 @@
 import { compareDecimals, decimal, isAbove } from "../../core/decimal.ts";
 import { define, value } from "../../core/define.ts";
 import { refuse } from "../../core/fault.ts";
-import { force, length } from "../../core/param.ts";
+import { force, length } from "../../core/inputs.ts";
 
 /** Spring rate from two forces at two lengths. Source: Hooke; EN 13906-1 defines the rate as ΔF ÷ Δs. */
 export const springRate = define({

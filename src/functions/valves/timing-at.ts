@@ -1,7 +1,7 @@
 import { decimal, isAbove, isBelow } from "../../core/decimal.ts";
 import { define, row } from "../../core/define.ts";
 import { Fault, refuse } from "../../core/fault.ts";
-import { length } from "../../core/param.ts";
+import { length } from "../../core/inputs.ts";
 import { curveParams, type LiftReading, liftCurve } from "./lift-curve.ts";
 
 const COLUMNS = ["opens", "closes", "duration", "centre"] as const;

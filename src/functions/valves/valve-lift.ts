@@ -1,6 +1,6 @@
 import { decimal } from "../../core/decimal.ts";
 import { define, value } from "../../core/define.ts";
-import { length, ratio } from "../../core/param.ts";
+import { length, ratio } from "../../core/inputs.ts";
 
 /** Lift of the valve from that of its lobe. Source: the lever law; lash at the valve: common practice. */
 export const valveLift = define({

@@ -1,7 +1,7 @@
 import { decimal, isAbove } from "../../core/decimal.ts";
 import { define, row } from "../../core/define.ts";
 import { Fault, refuse, unlike } from "../../core/fault.ts";
-import { angle, length } from "../../core/param.ts";
+import { angle, length } from "../../core/inputs.ts";
 import { pistonTravelAt } from "../../math/slider-crank.ts";
 import { curveParams, liftCurve } from "./lift-curve.ts";
 

@@ -1,6 +1,6 @@
 import { define, value } from "../../core/define.ts";
 import { Fault } from "../../core/fault.ts";
-import { number } from "../../core/param.ts";
+import { number } from "../../core/inputs.ts";
 import { conformanceProbability } from "../../math/normal.ts";
 import { limitParams, limitsOf, ZERO_LIMIT_NOTE } from "./limit-params.ts";
 

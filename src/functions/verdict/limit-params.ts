@@ -1,6 +1,6 @@
 import { isAbove } from "../../core/decimal.ts";
 import { type Fault, swapped } from "../../core/fault.ts";
-import { choice, number } from "../../core/param.ts";
+import { choice, number } from "../../core/inputs.ts";
 import { DECISION_RULES, type Limits } from "../../core/verdict.ts";
 
 /** The params that every judging function shares, in their order. */

@@ -1,7 +1,7 @@
 import { decimal, isAbove } from "../../core/decimal.ts";
 import { define, value } from "../../core/define.ts";
 import { refuse } from "../../core/fault.ts";
-import { ratio, volume } from "../../core/param.ts";
+import { ratio, volume } from "../../core/inputs.ts";
 
 /** Chamber volume that gives a wanted compression ratio: the definition of the ratio solved for the chamber. */
 export const chamberFor = define({

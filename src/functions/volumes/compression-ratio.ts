@@ -1,7 +1,7 @@
 import { decimal } from "../../core/decimal.ts";
 import { define, value } from "../../core/define.ts";
 import { refuse } from "../../core/fault.ts";
-import { volume } from "../../core/param.ts";
+import { volume } from "../../core/inputs.ts";
 
 /**
  * Static compression ratio: the volume above the piston at bottom dead centre over that at top dead

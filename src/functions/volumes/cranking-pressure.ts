@@ -1,6 +1,6 @@
 import { decimal } from "../../core/decimal.ts";
 import { define, value } from "../../core/define.ts";
-import { choice, number, pressure, ratio } from "../../core/param.ts";
+import { choice, number, pressure, ratio } from "../../core/inputs.ts";
 
 /** The standard atmosphere, 101.325 kPa exactly, in each unit (1 psi = 6.894757 kPa). */
 const ATMOSPHERE = { kPa: 101.325, bar: 1.01325, psi: 14.69595 } as const;

@@ -1,5 +1,5 @@
 import { define, value } from "../../core/define.ts";
-import { length } from "../../core/param.ts";
+import { length } from "../../core/inputs.ts";
 import { discArea, inVolumeUnit, volumeUnit } from "./volume-unit.ts";
 
 /** Volume of a flat disc: a compressed gasket or the deck space. Source: geometry of the cylinder. */

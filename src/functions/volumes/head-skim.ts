@@ -1,7 +1,7 @@
 import { decimal, isAbove } from "../../core/decimal.ts";
 import { define, value } from "../../core/define.ts";
 import { type Fault, refuse, swapped } from "../../core/fault.ts";
-import { area, choice, volume } from "../../core/param.ts";
+import { area, choice, volume } from "../../core/inputs.ts";
 
 /** What one length unit of the result is of the unit that volume ÷ area comes out in: cm³ ÷ cm² is cm, in³ ÷ in² is in. */
 const PER_DEPTH = { mm: 10, in: 1 } as const;

@@ -1,7 +1,7 @@
 import { decimal, isAbove } from "../../core/decimal.ts";
 import { define, value } from "../../core/define.ts";
 import { refuse } from "../../core/fault.ts";
-import { angle, length } from "../../core/param.ts";
+import { angle, length } from "../../core/inputs.ts";
 import { pistonTravelAt } from "../../math/slider-crank.ts";
 
 /** Piston travel from top dead centre at a crank angle, pin not offset. Source: kinematics of the slider-crank. */

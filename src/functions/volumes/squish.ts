@@ -1,6 +1,6 @@
 import { decimal } from "../../core/decimal.ts";
 import { define, value } from "../../core/define.ts";
-import { length } from "../../core/param.ts";
+import { length } from "../../core/inputs.ts";
 
 /** Squish: the gap between the flat of the piston and the flat of the head at top dead centre. Source: common practice. */
 export const squish = define({

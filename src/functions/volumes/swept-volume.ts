@@ -1,5 +1,5 @@
 import { define, value } from "../../core/define.ts";
-import { count, length } from "../../core/param.ts";
+import { count, length } from "../../core/inputs.ts";
 import { discArea, inVolumeUnit, volumeUnit } from "./volume-unit.ts";
 
 /** Swept volume (displacement) of so many cylinders. Source: FAA-H-8083-30, piston displacement. */

@@ -1,7 +1,7 @@
 import { decimal, isAbove } from "../../core/decimal.ts";
 import { define, value } from "../../core/define.ts";
 import { refuse } from "../../core/fault.ts";
-import { angle, length, ratio } from "../../core/param.ts";
+import { angle, length, ratio } from "../../core/inputs.ts";
 import { pistonTravelAt } from "../../math/slider-crank.ts";
 
 /** Ratio over the part of the stroke that is left when the intake valve closes. Source: definition; slider-crank. */

@@ -1,4 +1,4 @@
-import { choice } from "../../core/param.ts";
+import { choice } from "../../core/inputs.ts";
 
 /** The last argument of every function that makes a volume from lengths. */
 export const volumeUnit = () => choice("unit of the lengths: mm gives cm³, in gives in³", ["mm", "in"]).default("mm");

@@ -1,7 +1,7 @@
 import type { Result } from "../../core/cell.ts";
 import { define, table } from "../../core/define.ts";
 import { Fault } from "../../core/fault.ts";
-import { cells } from "../../core/param.ts";
+import { cells } from "../../core/inputs.ts";
 import { checkText } from "../../core/sentences.ts";
 import { holm } from "../../math/holm.ts";
 

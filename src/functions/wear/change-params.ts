@@ -1,6 +1,6 @@
 import { isAbove, isBelow } from "../../core/decimal.ts";
 import { Fault } from "../../core/fault.ts";
-import { length, number } from "../../core/param.ts";
+import { length, number } from "../../core/inputs.ts";
 
 /** The params that every comparison of one size before and after shares, in their order. */
 export const changeParams = {

@@ -2,7 +2,7 @@ import type { Result } from "../../core/cell.ts";
 import { decimal } from "../../core/decimal.ts";
 import { define, row } from "../../core/define.ts";
 import { refuse } from "../../core/fault.ts";
-import { length, list, ratio } from "../../core/param.ts";
+import { length, list, ratio } from "../../core/inputs.ts";
 import { combined, doubtOfOne, tested, weighed } from "../../math/gauge-rule.ts";
 import { allEqual, mean, standardDeviation } from "../../math/statistics.ts";
 import { COVERAGE_FACTOR, uncertaintyOfChange } from "./change-params.ts";

@@ -1,5 +1,5 @@
 import { define, value } from "../../core/define.ts";
-import { count, length, ratio } from "../../core/param.ts";
+import { count, length, ratio } from "../../core/inputs.ts";
 import { normalQuantile, smallestSeen } from "../../math/power.ts";
 import { COVERAGE_FACTOR, uncertaintyOfChange } from "./change-params.ts";
 

@@ -1,6 +1,6 @@
 import { decimal } from "../../core/decimal.ts";
 import { define, value } from "../../core/define.ts";
-import { length } from "../../core/param.ts";
+import { length } from "../../core/inputs.ts";
 import { changeParams, drawnAsChange, slipFault, uncertaintyOfChange } from "./change-params.ts";
 
 /** The En number of two results. Source: ISO/IEC 17043, annex on statistical methods; ISO 13528, 9.7. */

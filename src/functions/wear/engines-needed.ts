@@ -1,6 +1,6 @@
 import { define, value } from "../../core/define.ts";
 import { refuse } from "../../core/fault.ts";
-import { length, ratio } from "../../core/param.ts";
+import { length, ratio } from "../../core/inputs.ts";
 import { powerOf } from "../../math/power.ts";
 
 /** More engines than anybody has. */

@@ -1,5 +1,5 @@
 import { define, value } from "../../core/define.ts";
-import { length } from "../../core/param.ts";
+import { length } from "../../core/inputs.ts";
 import { doubtOfOne } from "../../math/gauge-rule.ts";
 import { COVERAGE_FACTOR, changeParams, directionBeyond, drawnAsChange, slipFault, uncertaintyOfChange } from "./change-params.ts";
 import { differenceWords } from "./difference-words.ts";

@@ -1,6 +1,7 @@
 import { fromSteps, toSteps } from "../../core/decimal.ts";
 import { Fault, refuse } from "../../core/fault.ts";
-import { grid, length, type NumberGrid } from "../../core/param.ts";
+import { grid, length } from "../../core/inputs.ts";
+import type { NumberGrid } from "../../core/param.ts";
 import { type Doubt, doubtOfOne } from "../../math/gauge-rule.ts";
 import { type FittedLine, lineThrough } from "../../math/regression.ts";
 import { allEqual } from "../../math/statistics.ts";

@@ -2,7 +2,7 @@ import type { Result } from "../../core/cell.ts";
 import { isAbove, isBelow } from "../../core/decimal.ts";
 import { define, row } from "../../core/define.ts";
 import { Fault, unlike } from "../../core/fault.ts";
-import { number } from "../../core/param.ts";
+import { number } from "../../core/inputs.ts";
 import { studentQuantile } from "../../math/distributions.ts";
 import { type Meeting, meetingOf } from "../../math/regression.ts";
 import { sizeOverUseOf, sizeOverUseParams, uncertaintyParam, WIDTH_NOTES } from "./size-over-use.ts";

@@ -7,7 +7,8 @@ import { placeName } from "../../workbook/address.ts";
 import { textFrom, useStored } from "../parts/stored-choices.ts";
 import { useKey } from "../parts/use-key.ts";
 import { HowTo } from "./check-view.tsx";
-import { FindingsList, type ListRow } from "./findings-list.tsx";
+import type { ListRow } from "./finding-row.tsx";
+import { FindingsList } from "./findings-list.tsx";
 
 const ORDERS = ["worst first", "by place", "by margin"] as const;
 

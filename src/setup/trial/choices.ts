@@ -1,5 +1,5 @@
 import { capitalised } from "../../core/words.ts";
-import { USE_UNITS, type UseUnit } from "../../vocabulary/headings.ts";
+import { USE_UNITS, type UseUnit } from "../../vocabulary/heading-words.ts";
 import type { BuildSheetChoices } from "../choices.ts";
 
 export interface TrialChoices extends Pick<BuildSheetChoices, "cylinders" | "heights" | "axes" | "unit"> {
