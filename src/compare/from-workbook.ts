@@ -162,7 +162,7 @@ class Gathered {
 
   judged({ cell, given, whole }: Candidate): void {
     if (whole && "unknown" in whole) return;
-    const [uncertainty, lower, upper] = [given.uncertainty, given.lower, given.upper].map(numberOr);
+    const [uncertainty, lower, upper] = [given.uncertainty, given.lower, given.upper].map(numberIn);
     this.#put(cell, given.value, undefined, { uncertainty: uncertainty || undefined, lower, upper });
   }
 

@@ -19,26 +19,36 @@ export const AXES_BELOW = 32;
 export function plotAxes({ x, y, names: [along, upward], along: given }: Axes): string {
   const [left, right] = x.range() as [number, number];
   const [bottom, top] = y.range() as [number, number];
-  const heights = y.ticks(5);
-  const decimals = mostDecimals(heights);
   const steps = given ?? x.ticks(5);
   const name = { class: "axis-name", "font-size": SMALL, "font-style": "italic", "text-anchor": "middle" } as const;
   const middle = (top + bottom) / 2;
   return group(
     "axes",
-    segment(left, top, left, bottom, { stroke: "currentColor", "stroke-width": THIN }),
-    segment(left, bottom, right, bottom, { stroke: "currentColor", "stroke-width": THIN }),
-    ...heights.map(
-      (height) =>
-        segment(left - 4, y(height), left, y(height), { class: "tick", stroke: "currentColor", "stroke-width": THIN }) +
-        label(left - 6, y(height) + 3.5, numberText(height, decimals), { class: "tick-name", "font-size": SMALL, "text-anchor": "end" }),
-    ),
-    ...steps.map(
-      (step) =>
-        segment(x(step), bottom, x(step), bottom + 4, { class: "tick", stroke: "currentColor", "stroke-width": THIN }) +
-        label(x(step), bottom + 15, numberText(step), { class: "tick-name", "font-size": SMALL, "text-anchor": "middle" }),
-    ),
+    plotFrame({ left, right, top, bottom }, y),
+    ...steps.map((step) => tickBelow(x(step), bottom, numberText(step))),
     label((left + right) / 2, bottom + 28, along, name),
     label(9, middle, upward, { ...name, transform: `rotate(-90 9 ${middle})` }),
   );
 }
+
+/** The lines on the left of a plot and along its foot, with some `count` round numbers up the left one. */
+export function plotFrame(
+  { left, right, top, bottom }: Readonly<Record<"left" | "right" | "top" | "bottom", number>>,
+  y: ScaleLinear<number, number>,
+  count = 5,
+): string {
+  const line = { stroke: "currentColor", "stroke-width": THIN };
+  const heights = y.ticks(count);
+  const decimals = mostDecimals(heights);
+  const ticks = heights.map(
+    (height) =>
+      segment(left - 4, y(height), left, y(height), { class: "tick", ...line }) +
+      label(left - 6, y(height) + 3.5, numberText(height, decimals), { class: "tick-name", "font-size": SMALL, "text-anchor": "end" }),
+  );
+  return [segment(left, top, left, bottom, line), segment(left, bottom, right, bottom, line), ...ticks].join("");
+}
+
+/** A mark below the line along the foot, with what it stands for. */
+export const tickBelow = (x: number, bottom: number, text: string): string =>
+  segment(x, bottom, x, bottom + 4, { class: "tick", stroke: "currentColor", "stroke-width": THIN }) +
+  label(x, bottom + 15, text, { class: "tick-name", "font-size": SMALL, "text-anchor": "middle" });

@@ -1,5 +1,6 @@
 import { scaleLinear, scaleUtc } from "d3-scale";
 import { decimal } from "../core/decimal.ts";
+import { plotFrame, tickBelow } from "./axes.ts";
 import { drawingFoot, drawingHead } from "./head-and-foot.ts";
 import { DASHED, DOTTED, type DrawingOptions, type Drawn, drawing, group, idOf, label, SMALL, segment, svgElement, THICK, THIN } from "./svg.ts";
 import { mostDecimals, numberText, withoutControlCharacters } from "./text.ts";
@@ -89,25 +90,13 @@ function scalesOf({ lower, upper }: Trend, marks: readonly TrendMark[], top: num
 
 function frame({ trend, x, y, top, right }: Plate): string {
   const bottom = top + PLOT_HEIGHT;
-  const heights = y.ticks(5);
-  const decimals = mostDecimals(heights);
   const days = x.ticks(Math.max(2, Math.floor((right - LEFT) / 70)));
   const middle = top + PLOT_HEIGHT / 2;
   const name = { "font-size": SMALL, "font-style": "italic", "text-anchor": "middle" } as const;
   return group(
     "frame",
-    segment(LEFT, top, LEFT, bottom, { stroke: "currentColor", "stroke-width": THIN }),
-    segment(LEFT, bottom, right, bottom, { stroke: "currentColor", "stroke-width": THIN }),
-    ...heights.map(
-      (height) =>
-        segment(LEFT - 4, y(height), LEFT, y(height), { class: "tick", stroke: "currentColor", "stroke-width": THIN }) +
-        label(LEFT - 6, y(height) + 3.5, numberText(height, decimals), { class: "tick-name", "font-size": SMALL, "text-anchor": "end" }),
-    ),
-    ...days.map(
-      (day) =>
-        segment(x(day), bottom, x(day), bottom + 4, { class: "tick", stroke: "currentColor", "stroke-width": THIN }) +
-        label(x(day), bottom + 15, dayText(day, days), { class: "tick-name", "font-size": SMALL, "text-anchor": "middle" }),
-    ),
+    plotFrame({ left: LEFT, right, top, bottom }, y),
+    ...days.map((day) => tickBelow(x(day), bottom, dayText(day, days))),
     label((LEFT + right) / 2, bottom + 28, "day of measurement", { class: "axis-name", ...name }),
     label(10, middle, trend.unit ? withoutControlCharacters(trend.unit) : "unit not named", {
       class: "axis-name",

@@ -1,7 +1,8 @@
 import { scaleLinear } from "d3-scale";
+import { plotFrame } from "./axes.ts";
 import { drawingFoot } from "./head-and-foot.ts";
 import { DASHED, DOTTED, type DrawingOptions, type Drawn, drawing, group, idOf, label, SMALL, segment, svgElement, THICK, THIN } from "./svg.ts";
-import { mostDecimals, numberText } from "./text.ts";
+import { numberText } from "./text.ts";
 
 /** The smallest difference that is seen, by how many of something there are. */
 export interface SeenCurve {
@@ -48,8 +49,6 @@ function panel({ name, now, points, matters }: SeenCurve, top: number, right: nu
   const bottom = top + PLOT_HEIGHT;
   const x = scaleLinear([points[0]!.n, points.at(-1)!.n], [LEFT, right]);
   const y = scaleLinear([0, Math.max(matters ?? 0, ...points.map(({ ninety }) => ninety))], [bottom, top]).nice(3);
-  const sizes = y.ticks(3);
-  const decimals = mostDecimals(sizes);
   const counts = x.ticks(6).filter(Number.isInteger);
   const path = (of: "eighty" | "ninety"): string =>
     points.map((point, i) => `${i === 0 ? "M" : "L"}${x(point.n).toFixed(1)} ${y(point[of]).toFixed(1)}`).join("");
@@ -57,13 +56,7 @@ function panel({ name, now, points, matters }: SeenCurve, top: number, right: nu
   const line = { fill: "none", stroke: "currentColor" } as const;
   return group(
     "panel",
-    segment(LEFT, top, LEFT, bottom, { stroke: "currentColor", "stroke-width": THIN }),
-    segment(LEFT, bottom, right, bottom, { stroke: "currentColor", "stroke-width": THIN }),
-    ...sizes.map(
-      (size) =>
-        segment(LEFT - 4, y(size), LEFT, y(size), { class: "tick", stroke: "currentColor", "stroke-width": THIN }) +
-        label(LEFT - 6, y(size) + 3.5, numberText(size, decimals), { class: "tick-name", "font-size": SMALL, "text-anchor": "end" }),
-    ),
+    plotFrame({ left: LEFT, right, top, bottom }, y, 3),
     ...counts.map((n) => label(x(n), bottom + 12, String(n), { class: "tick-name", "font-size": SMALL, "text-anchor": "middle" })),
     label((LEFT + right) / 2, bottom + 24, name, { class: "axis-name", "font-size": SMALL, "font-style": "italic", "text-anchor": "middle" }),
     matters === undefined

@@ -1,6 +1,6 @@
 /**
  * `npm run generate`: writes the generated parts of the product, then those that rest on the tests: in DEVELOPERS.md the picture of the
- * folders, the table of the hosts, the functions that are refused and the figures that the long tasks have kept, and the page of outside checks (`test/reference/README.md`).
+ * folders, the table of the hosts and the functions that are refused, the figures that the long tasks have kept (`test/FIGURES.md`), and the page of outside checks (`test/reference/README.md`).
  * With `--check` it writes nothing and fails when a file differs from what it would write.
  */
 import { existsSync, readFileSync, writeFileSync } from "node:fs";
@@ -17,7 +17,7 @@ const HOSTS = ["<!-- hosts: made by `npm run generate` from what each adapter sa
 const REFUSED = ["<!-- refused: made by `npm run generate`, by trying each -->", "<!-- end of refused -->"] as const;
 const FIGURES = ["<!-- figures: made by `npm run generate` from what the tasks have kept -->", "<!-- end of figures -->"] as const;
 
-/** The contributors' page, and the page of outside checks. The latter calculates with the index as it stands, so that must be right before this is asked. */
+/** The contributors' page, the figures, and the page of outside checks. The last calculates with the index as it stands, so that must be right before this is asked. */
 async function testParts(): Promise<Map<string, string>> {
   const developers = join(root, "DEVELOPERS.md");
   const layers = between(readFileSync(developers, "utf8"), LAYERS, layersText(FOLDERS), "DEVELOPERS.md");
@@ -28,9 +28,10 @@ async function testParts(): Promise<Map<string, string>> {
     await import("./refused-functions.ts"),
   ];
   const hosts = between(layers, HOSTS, hostsTable(), "DEVELOPERS.md");
-  const page = between(hosts, REFUSED, refusedText(), "DEVELOPERS.md");
+  const figures = join(root, "test", "FIGURES.md");
   return new Map([
-    [developers, between(page, FIGURES, figuresTable(keptFigures()), "DEVELOPERS.md")],
+    [developers, between(hosts, REFUSED, refusedText(), "DEVELOPERS.md")],
+    [figures, between(readFileSync(figures, "utf8"), FIGURES, figuresTable(keptFigures()), "test/FIGURES.md")],
     [join(root, "test", "reference", "README.md"), referencePage(await specsOf(specFiles()))],
   ]);
 }

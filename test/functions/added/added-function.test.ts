@@ -7,7 +7,7 @@ import { root } from "../../../src/tools/paths.ts";
 /** Measured from readings against a size that is chosen, drawn as a bore, and dear to work out. */
 const GROWTH = `import { decimal } from "../../core/decimal.ts";
 import { define, value } from "../../core/define.ts";
-import { axes, length, readings } from "../../core/param.ts";
+import { axes, length, readings } from "../../core/inputs.ts";
 import { drawnAsBore, meanOf } from "./bore-readings.ts";
 
 /** Mean wear of a bore, on the diameter. Source: common practice. */
@@ -32,7 +32,7 @@ export const boreGrowth = define({
 
 /** Judges, with its inputs in another order than the functions that judge today. */
 const BETWEEN = `import { define, value } from "../../core/define.ts";
-import { number } from "../../core/param.ts";
+import { number } from "../../core/inputs.ts";
 import { verdictOf } from "../../core/verdict.ts";
 
 /** A verdict with the limits first. Source: common practice. */
