@@ -1,6 +1,6 @@
 import { scaleLinear } from "d3-scale";
 import { AXES_LEFT, plotAxes } from "./axes.ts";
-import { type Plate, upward } from "./surface-profile.ts";
+import type { TexturePlate } from "./surface-profile.ts";
 import { CHAIN, DASHED, DOTTED, group, label, px, SMALL, segment, svgElement, THICK, THIN } from "./svg.ts";
 import { numberText } from "./text.ts";
 
@@ -8,11 +8,13 @@ export const CURVE_HEIGHT = 170;
 /** Names of the lines stand right of the curve. */
 const RIGHT = 78;
 
+export const upward = ({ unit }: TexturePlate): string => unit.trim() || "unit not named";
+
 /** More points than this make the curve no finer. */
 const MOST_POINTS = 400;
 
 /** The share of the surface that is metal at each depth, with the straight line of ISO 13565-2 through its flattest part. */
-export function materialRatio(plate: Plate, top: number, width: number): string {
+export function materialRatio(plate: TexturePlate, top: number, width: number): string {
   const {
     curve,
     pattern,
@@ -75,7 +77,7 @@ export function materialRatio(plate: Plate, top: number, width: number): string 
 
 /** Rpk, Rk and Rvk as dimensions beside the curve; their names keep apart where the parts are low. */
 function spans(
-  plate: Plate,
+  plate: TexturePlate,
   at: number,
   y: (height: number) => number,
   { upper, lower, peak, valley }: Readonly<Record<"upper" | "lower" | "peak" | "valley", number>>,

@@ -5,7 +5,7 @@ import { sentence } from "../core/sentences.ts";
 import { surface, type Texture, textureOf, withoutTail } from "../functions/surface/surface.ts";
 import { AXES_BELOW, AXES_LEFT, plotAxes } from "./axes.ts";
 import { drawingFoot, drawingHead } from "./head-and-foot.ts";
-import { CURVE_HEIGHT, materialRatio } from "./material-ratio.ts";
+import { CURVE_HEIGHT, materialRatio, upward } from "./material-ratio.ts";
 import { DASHED, DOTTED, type DrawingOptions, type Drawn, drawing, group, hatching, idOf, px, segment, svgElement, THIN } from "./svg.ts";
 import { mostDecimals, numberText, withoutControlCharacters } from "./text.ts";
 
@@ -21,7 +21,7 @@ export interface SurfaceProfile {
 const PROFILE_HEIGHT = 96;
 const DEFAULT_WIDTH = 420;
 
-export interface Plate {
+export interface TexturePlate {
   given: SurfaceProfile;
   unit: string;
   texture: Texture;
@@ -49,7 +49,7 @@ export function drawSurfaceProfile(given: SurfaceProfile, options: DrawingOption
   const curve = [...texture.heights].sort((a, b) => b - a);
   if (!(curve[0]! > curve.at(-1)!)) return { title, sentence: `${name}: all heights are alike, so there is no profile to draw` };
   const id = idOf(options, "surface", given);
-  const plate: Plate = {
+  const plate: TexturePlate = {
     given,
     unit: given.unit ? ` ${withoutControlCharacters(given.unit)}` : "",
     texture,
@@ -73,10 +73,8 @@ export function drawSurfaceProfile(given: SurfaceProfile, options: DrawingOption
   });
 }
 
-export const upward = ({ unit }: Plate): string => unit.trim() || "unit not named";
-
 /** Heights along the surface, with the sections between which Rz is taken. */
-function profile(plate: Plate, top: number, width: number): string {
+function profile(plate: TexturePlate, top: number, width: number): string {
   const { heights, section } = plate.texture.roughness;
   const step = plate.given.spacing;
   const x = scaleLinear([0, heights.length * step], [AXES_LEFT, width - 12]);
@@ -109,7 +107,7 @@ function outline(heights: readonly number[], xOf: (i: number) => number, y: (hei
   return points.map(([at, height], i) => `${i === 0 ? "M" : "L"}${px(at)} ${px(y(height))}`).join("");
 }
 
-function wordsOf({ texture, decimals, unit }: Plate): string {
+function wordsOf({ texture, decimals, unit }: TexturePlate): string {
   const { ra, rq, rz, core, roughness, isFew } = texture;
   const all = { Ra: ra, Rq: rq, Rz: rz, Rk: core.rk, Rpk: core.rpk, Rvk: core.rvk };
   const sizes = Object.entries(all).map(([name, size]) => `${name} ${numberText(size, decimals)}`);
@@ -117,7 +115,7 @@ function wordsOf({ texture, decimals, unit }: Plate): string {
   return `${sizes.join(", ")}${unit}; Mr1 ${numberText(100 * core.mr1, 1)} %, Mr2 ${numberText(100 * core.mr2, 1)} %; sections: ${sections}`;
 }
 
-function notesOf({ given: { cutoff }, unit }: Plate): string {
+function notesOf({ given: { cutoff }, unit }: TexturePlate): string {
   const filter =
     cutoff === 0
       ? "Taken as filtered already."
@@ -128,7 +126,7 @@ function notesOf({ given: { cutoff }, unit }: Plate): string {
 /** Shares of the surface at which the curve is told in words. */
 const TOLD = [0, 10, 20, 30, 40, 50, 60, 70, 80, 90, 100];
 
-function described(plate: Plate): string {
+function described(plate: TexturePlate): string {
   const { curve, decimals, texture } = plate;
   const heightAt = (ratio: number) => curve[Math.min(curve.length - 1, Math.floor((ratio / 100) * curve.length))]!;
   return [

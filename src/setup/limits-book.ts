@@ -101,7 +101,7 @@ function sidesOf(lower: Cell, upper: Cell): [number | null | undefined, number |
 }
 
 /** A characteristic by whatever name: `Top ring end gap` and `Ring end gap, top` are one. */
-export const keyOf = (text: string): string => ownCharacteristic(measuredBy(text, ""));
+export const bookKey = (text: string): string => ownCharacteristic(measuredBy(text, ""));
 
 export const sourceText = (file: string, model: string, source: string): string => `Limits book ${file}, ${model}${source ? `: ${source}` : ""}`;
 
@@ -148,7 +148,7 @@ class LimitRows {
 
   /** Types a limit into its row, or into one for limits of the shop's own; or says why not. */
   put({ characteristic, lower, upper, near, matters, unit }: BookLimit, source: string): string | undefined {
-    const own = this.#rows.find((row) => keyOf(this.#content(row, "Characteristic")) === keyOf(characteristic));
+    const own = this.#rows.find((row) => bookKey(this.#content(row, "Characteristic")) === bookKey(characteristic));
     const row = own ?? this.#rows.find((one) => this.#content(one, "Characteristic") === "");
     if (row === undefined) return "this build sheet does not judge it, and its rows for limits of your own are full";
     if (this.#content(row, "Lower") !== "" || this.#content(row, "Upper") !== "") return "the limits book has it twice, and the first counts";

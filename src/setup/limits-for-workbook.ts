@@ -3,7 +3,7 @@ import type { ComparisonField } from "../vocabulary/headings.ts";
 import { cellText, type TableLine } from "../vocabulary/table-lines.ts";
 import type { CellAddress } from "../workbook/address.ts";
 import type { Edit, SheetSnapshot } from "../workbook/port.ts";
-import { type BookLimit, besideLimits, keyOf, type LimitsModel, limitLines, otherUnit, sourceText } from "./limits-book.ts";
+import { type BookLimit, besideLimits, type LimitsModel, bookKey, limitLines, otherUnit, sourceText } from "./limits-book.ts";
 
 /** A limit that a workbook already has otherwise than the limits book. */
 export interface OtherLimit {
@@ -30,12 +30,12 @@ export interface LimitsForWorkbook {
 
 /** A model's limits for the tables of limits of a workbook, each with its source; nothing that is typed is among the edits. */
 export function limitsFor(sheets: readonly SheetSnapshot[], { name, limits, refused }: LimitsModel, file: string): LimitsForWorkbook {
-  const rows = sheets.flatMap((sheet) => [...limitLines(sheet)].map((line) => ({ sheet, line, key: keyOf(cellText(line.cells.characteristic)) })));
+  const rows = sheets.flatMap((sheet) => [...limitLines(sheet)].map((line) => ({ sheet, line, key: bookKey(cellText(line.cells.characteristic)) })));
   const found: LimitsForWorkbook = { edits: [], copied: 0, same: 0, others: [], notes: [...refused] };
   const seen = new Set<string>();
   if (rows.length === 0) found.notes.push("this workbook has no table of limits: it needs the headings Characteristic, Lower, Upper and Unit");
   for (const limit of rows.length === 0 ? [] : limits) {
-    const key = keyOf(limit.characteristic);
+    const key = bookKey(limit.characteristic);
     const own = rows.filter((row) => row.key === key);
     if (seen.has(key)) found.notes.push(`${limit.characteristic}: the limits book has it twice, and the first counts`);
     else if (own.length === 0) found.notes.push(`${limit.characteristic}: no limit of this workbook has that name`);
