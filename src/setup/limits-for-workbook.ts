@@ -3,7 +3,7 @@ import type { ComparisonField } from "../vocabulary/headings.ts";
 import { cellText, type TableLine } from "../vocabulary/table-lines.ts";
 import type { CellAddress } from "../workbook/address.ts";
 import type { Edit, SheetSnapshot } from "../workbook/port.ts";
-import { type BookLimit, besideLimits, type LimitsModel, bookKey, limitLines, otherUnit, sourceText } from "./limits-book.ts";
+import { type BookLimit, besideLimits, bookKey, type LimitsModel, limitLines, otherUnit, sourceText } from "./limits-book.ts";
 
 /** A limit that a workbook already has otherwise than the limits book. */
 export interface OtherLimit {
