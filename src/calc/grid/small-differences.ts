@@ -16,6 +16,9 @@ export function answerAsExcel(registry: FunctionRegistry): void {
   const noSheet = fault(notHere("ADDRESS with the name of a sheet is not worked out here: which names are put in quotes differs."));
   wrapFunction(registry, "ADDRESS", (args, grid) => (args[4] === undefined ? grid() : noSheet));
 
+  // What is left out between commas is 1, as at the end.
+  wrapFunction(registry, "SEQUENCE", (args, grid) => grid(args.map((given) => given ?? { value: 1 })));
+
   const noNumber = fault("A number is wanted where there is a truth value.");
   wrapFunction(registry, "VALUE", ([given], grid) => (typeof singleOf(given) === "boolean" ? noNumber : grid()));
 

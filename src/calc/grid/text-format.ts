@@ -174,7 +174,7 @@ export function textFunctions(grid: GridParts): Record<string, OwnFunction> {
       if (bare(section).includes("/") && /[?#0]\s*\//.test(bare(section))) return unknownFormat(format);
       if (isOfDates(section) && STRANGE_IN_DATES.test(bare(section).replaceAll(/(?<=s[^ymdh]*)\.0+/gi, ""))) return unknownFormat(format);
       if (isOfDates(section)) return asDate(read, section) ?? new SheetFault("#VALUE!", "No day and no time is below 0, and none is after the year 9999.");
-      if (/,/.test(bare(section)) && /[0#?],? +[0#?]/.test(bare(section))) return unknownFormat(format);
+      if (/,/.test(bare(section)) && /[0#?],? +[0#?]|,\./.test(bare(section))) return unknownFormat(format);
       const places = placesIn(section);
       const shown = places === undefined ? read : toPlaces(read, places, "nearest");
       const scientific = SCIENTIFIC.exec(section);

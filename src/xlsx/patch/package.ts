@@ -68,6 +68,7 @@ const CENTRAL_SIZE = 46;
 const END_SIZE = 22;
 /** Flags that stay: the name is UTF-8. Sizes stand where they belong, so that of the others none holds. */
 const KEPT_FLAGS = 0x0800;
+const STORED = 0;
 const DEFLATED = 8;
 const VERSION = 20;
 
@@ -94,7 +95,14 @@ function rewriteArchive(bytes: Uint8Array, entries: readonly ZipEntry[], parts: 
     const old = { name, like: entry.central, flags: view.getUint16(entry.central + 8, true) & KEPT_FLAGS, offset: 0 };
     const content = parts.get(entry.name);
     if (content) return { ...old, ...packed(content, entry.method) };
-    return { ...old, method: entry.method, crc: entry.crc, size: entry.size, packed: bytes.subarray(entry.start, entry.start + entry.packed) };
+    // Some programs call an empty part packed, which no packed part of no bytes is: other readers would stop at it.
+    return {
+      ...old,
+      method: entry.packed === 0 ? STORED : entry.method,
+      crc: entry.crc,
+      size: entry.size,
+      packed: bytes.subarray(entry.start, entry.start + entry.packed),
+    };
   });
   const known = new Set(entries.map(({ name }) => name));
   for (const [name, content] of parts) {

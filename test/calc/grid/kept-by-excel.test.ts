@@ -168,6 +168,8 @@ test("smaller differences", () => {
   // ironcalc/IronCalc, calc_tests; vinci1it2000/formulas, test.xlsx; dgorissen/pycel, text.xlsx.
   wanted([
     ["LOG(10,1)", "#DIV/0!"],
+    ["SUM(SEQUENCE(,12,,2.5))", 177],
+    ["SUM(SEQUENCE(3,,5))", 18],
     ["0^0", "#NUM!"],
     ["POWER(0,-1)", "#DIV/0!"],
     ["2^-1", 0.5],
@@ -192,8 +194,9 @@ test("smaller differences", () => {
 });
 
 test("formats of TEXT that are not worked out are refused by name", () => {
-  // ironcalc/IronCalc, TEXT.xlsx; dgorissen/pycel, text.xlsx; vinci1it2000/formulas, test.xlsx; SheetJS/test_files, formula_stress_test.xlsx.
-  for (const format of ["mm###", "ee-mm-dd", "0,## ##, ##", '#,#\\""ZZ\\""#.0Y00']) {
+  // ironcalc/IronCalc, TEXT.xlsx; dgorissen/pycel, text.xlsx; vinci1it2000/formulas, test.xlsx; SheetJS/test_files, formula_stress_test.xlsx;
+  // GNOME/gnumeric, formats.xls.
+  for (const format of ["mm###", "ee-mm-dd", "0,## ##, ##", "###,.00", '#,#\\""ZZ\\""#.0Y00']) {
     const answer = evaluateOne(`TEXT(41181,"${format}")`) as { fault: string };
     expect(answer.fault).toMatch(/^the formula gives #VALUE!: TEXT does not work out the format ".*" here$/);
     expect(isNotHere(`${answer.fault.slice("the formula gives #VALUE!: ".length)}.`)).toBe(true);

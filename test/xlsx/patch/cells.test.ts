@@ -1,10 +1,12 @@
+import { read as readWithOther } from "@e965/xlsx";
 import fc from "fast-check";
 import { strToU8 } from "fflate";
 import { calculate } from "../../../src/calc/calculate.ts";
 import type { CellMark } from "../../../src/workbook/port.ts";
 import { type MarkedCopy, markedCopy } from "../../../src/xlsx/patch/marked-copy.ts";
 import { readXlsx } from "../../../src/xlsx/read/read.ts";
-import { type BookXml, type CellXml, oneSheet, workbookBytes } from "../workbook-bytes.ts";
+import { type BookXml, type CellXml, oneSheet, workbookBytes, workbookParts } from "../workbook-bytes.ts";
+import { zipBytes } from "../zip-bytes.ts";
 import { cellsOf, partsOf, partText } from "./marking.ts";
 
 const SHEET = "xl/worksheets/sheet1.xml";
@@ -66,6 +68,12 @@ test("a list of looks that is named but missing is written", () => {
   expect(partText(copy, "xl/styles.xml")).toContain("<patternFill");
   expect(partText(copy, "[Content_Types].xml")).toContain('PartName="/xl/styles.xml"');
   expect(partText(copy, path)).toContain(arrows.slice(0, -"</Relationships>".length));
+});
+
+test("an empty part that is called packed is opened by other readers in the copy", () => {
+  const parts = Object.entries(workbookParts({ sheets: [{ name: "Sheet1", cells: [[1]] }] })).map(([name, content]) => ({ name, content }));
+  const { bytes: copy } = write(zipBytes([{ name: "docProps/thumbnail.wmf", content: "", stored: true, method: 8 }, ...parts]), [at(0, 0)]);
+  expect(() => readWithOther(copy)).not.toThrow();
 });
 
 test("one odd cell keeps neither the workbook from being read nor its copy from being written", () => {
