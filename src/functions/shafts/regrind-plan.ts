@@ -57,7 +57,8 @@ export const regrindPlan = define({
     const chosen = needs.map((needed) => grindingFor(needed, grindings, standard, allowance));
     const worst = chosen.reduce((a: (typeof grindings)[number] | undefined, b, at) => {
       if (!Array.isArray(sizes[at]) || typeof b === "string" || b instanceof Fault) return a;
-      return a && a.undersize > b.undersize ? a : b;
+      // By its place in the list, smallest first: one undersize may be listed with several measured shells.
+      return a && grindings.indexOf(a) > grindings.indexOf(b) ? a : b;
     }, undefined);
     const rows = sizes.map((journal, at): Result[] => {
       if (!Array.isArray(journal)) return [at + 1, journal ? checkText(journal) : "", "", "", "", ""];

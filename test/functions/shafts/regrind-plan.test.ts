@@ -152,6 +152,50 @@ describe("faults", () => {
   });
 });
 
+describe("one undersize listed twice, with two measured shells", () => {
+  // By hand: 54 − 2 × 2.1 − 0.05 = 49.75 and 54 − 2 × 2.102 − 0.05 = 49.746; only the second cleans up both journals.
+  test("all journals are ground to the size that cleans up the worst, whichever stands first", () => {
+    for (const order of [(all: number[][]) => all, (all: number[][]) => [...all].reverse()]) {
+      const rows = plan(
+        order([
+          [49.748, 49.748],
+          [49.752, 49.752],
+        ]),
+        50,
+        [[0.25, 0.25]],
+        0,
+        "worn",
+        2,
+        true,
+        54,
+        [[2.1, 2.102]],
+        0.05,
+      ).slice(1);
+      expect(rows.map(([, needed, ...row]) => [needed, ...row]).sort()).toEqual([
+        [49.748, 0.25, 49.746, 0.002, 0.002],
+        [49.752, 0.25, 49.746, 0.006, 0.006],
+      ]);
+    }
+  });
+});
+
+test("a list that ends below a thousandth of the journal is asked about in the row of the journal that it does not clean up", () => {
+  const asked = "check: undersizes 0.02: even the largest cleans nothing up, and is less than a thousandth of the standard journal, 50: are both in one unit?";
+  expect(
+    plan(
+      [
+        [49.9, 49.9],
+        [49.99, 49.99],
+      ],
+      50,
+      [[0.02]],
+      0,
+      "worn",
+      2,
+    ),
+  ).toEqual([HEADER, [1, 49.9, asked, "", "", ""], [2, 49.99, 0.02, 49.98, 0.01, 0.01]]);
+});
+
 describe("blanks", () => {
   test("without journals, standard or undersizes there is no plan; a journal with a reading missing keeps its number", () => {
     for (const blank of BLANKS_AND_ZERO) {
