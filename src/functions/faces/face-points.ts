@@ -35,7 +35,6 @@ export const isEnough = (points: readonly FacePoint[]): boolean =>
 
 /** The fault of a range, or of a part of one, that has too few places even when all are filled. */
 export function tooSmall(param: string, rows: number, columns: number): Fault | undefined {
-  const isLine = rows === 1 || columns === 1;
-  const least = isLine ? LEAST_ON_LINE : LEAST_ON_FACE;
-  return rows * columns < least ? refuse(param, rows * columns, `heights are too few, at least ${least} are needed`) : undefined;
+  // Two rows of two are a face already.
+  return rows * columns < LEAST_ON_LINE ? refuse(param, rows * columns, `heights are too few, at least ${LEAST_ON_LINE} are needed`) : undefined;
 }

@@ -65,10 +65,10 @@ export const surface = define({
     if (used.includes(null)) return COLUMNS.map(() => "");
     const texture = textureOf(used as number[], spacing, cutoff);
     if (texture instanceof Fault) return texture;
-    const { ra, rq, rz, core, roughness } = texture;
+    const { ra, rq, rz, core, roughness, isFew } = texture;
     const { sections } = roughness;
     const figures = [ra, rq, rz, core.rk, core.rpk, core.rvk, 100 * core.mr1, 100 * core.mr2].map(decimal);
-    return [...figures, sections < SECTIONS ? `${sections}: fewer than ${SECTIONS}` : sections];
+    return [...figures, isFew ? `${sections}: fewer than ${SECTIONS}` : sections];
   },
 });
 

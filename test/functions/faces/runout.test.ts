@@ -21,6 +21,12 @@ describe("cited values", () => {
 
 const microns = fc.array(fc.integer({ min: -60, max: 60 }), { minLength: 4, maxLength: 16 }).map((all) => all.map((n) => n / 1000));
 
+test("an indicator far from its zero point gives the same to the last digit", () => {
+  // In parts of 1024, which a computer adds to 1000 without rounding.
+  const readings = [0, 3, -2, 3, 1].map((part) => part / 1024);
+  expect(parts(readings.map((reading) => 1000 + reading))).toEqual(parts(readings));
+});
+
 describe("against a search for the best centre", () => {
   test("no other offset leaves less in squares, and moved by it only the form is left", () => {
     fc.assert(

@@ -115,6 +115,21 @@ describe("faults", () => {
       [54.01, 1.98, 1.9685],
       "BEARINGCLEARANCE: journal 1.9685 is about 1/25.4 of housing 54.01: is one in inches, the other in millimetres?",
     ],
+    [
+      "one reading of the journal in inches",
+      [54.01, 1.98, [[50, 50, 1.9685]]],
+      "BEARINGCLEARANCE: journal 1.9685 is about 1/25.4 of the middle reading 50: is one in inches, the other in millimetres? (column 3)",
+    ],
+    [
+      "one wall in inches",
+      [54.01, [[1.98, 0.07795]], 50],
+      "BEARINGCLEARANCE: shell 0.07795 is about 1/25.4 of reading 1.98: is one in inches, the other in millimetres? (column 2)",
+    ],
+    [
+      "a journal that is too thick at its largest reading",
+      [54.01, 3.96, [[49.99, 50]]],
+      "BEARINGCLEARANCE: shell 3.96: with it a journal of 50 does not go into a housing of 54.01: is shell one wall?",
+    ],
     ["a negative wall", [54.01, -1.98, 50], "BEARINGCLEARANCE: shell -1.98 is too small: it must be a length of at least 0"],
   ])("%s", (_, args, sentence) => {
     expect(ask(bearingClearance, ...(args as Parameters<typeof valuesOf>))).toMatchObject({ sentence });

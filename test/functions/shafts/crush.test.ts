@@ -47,6 +47,12 @@ describe("faults", () => {
     });
   });
 
+  test("in a block of two shells the end is told by row and column, the first one too", () => {
+    const place = (...ends: number[][]) => (ask(crush, ends) as { sentence: string }).sentence.replace(/.*\(/, "(");
+    expect(place([0.01, 0.02], [-0.01, 0.02])).toBe("(row 2, column 1)");
+    expect(place([-0.01, 0.02], [0.01, 0.02])).toBe("(row 1, column 1)");
+  });
+
   test("more ends than two shells have are refused", () => {
     expect(ask(crush, [[0.03, 0.02, 0.03, 0.02, 0.03]])).toEqual({
       code: "unfit",
