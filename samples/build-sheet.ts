@@ -85,7 +85,7 @@ function bores(): SampleSheet {
   });
   cells.push(...line(20, ["Cylinder", "In words"], "head"));
   for (const c of SKIRTS_A.keys()) cells.push(...line(21 + c, [c + 1, `=HATCH.EXPLAIN(I${16 + c}, ${limit("Piston clearance")})`], ["label", "words"]));
-  return { name: "Bores", widths: [11, 11, 9, 9.5, 15.5, 9.5, 9, 9.5, 12.5, 9.5, 10], frozen: 3, cells };
+  return { name: "Bores", widths: [11.5, 11.8, 9.5, 10, 17, 10, 9, 10, 13.3, 10, 10], frozen: 3, cells };
 }
 
 function limits(): SampleSheet {
@@ -132,7 +132,7 @@ function rings(): SampleSheet {
       ),
     );
   });
-  return { name: "Rings", widths: [10, 10, 10, 10, 10, 12, 12], frozen: 3, cells };
+  return { name: "Rings", widths: [12, 10, 10, 10, 10, 27, 12], frozen: 3, cells };
 }
 
 function volumes(): SampleSheet {
@@ -160,7 +160,7 @@ function volumes(): SampleSheet {
       ),
     );
   });
-  return { name: "Volumes", widths: [10, 10, 12, 10, 10, 12], frozen: 3, cells };
+  return { name: "Volumes", widths: [12, 13, 12, 13, 10, 12], frozen: 3, cells };
 }
 
 /** One row a bore, both engines: one formula judges the whole block. */
@@ -182,5 +182,5 @@ function boreBook(): SampleSheet {
     { address: "K4", content: '=HATCH.REBORESIZE(C4:H9, 73, {0.25,0.5,0.75,1}, 0.02, "true", 2)', look: "result", spill: "K4:K9" },
     { address: "B12", content: "=HATCH.BORESUMMARY(C4:H9, 2)", look: "result", spill: "B12:H18" },
   );
-  return { name: "Bore book", widths: [9, 10, 11, 11, 14, 11, 14, 11, 10, 11, 11], frozen: 3, cells };
+  return { name: "Bore book", widths: [12, 12, 15, 12, 18, 17, 22, 19, 10, 11, 14], frozen: 3, cells };
 }

@@ -1,4 +1,7 @@
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
 import { sampleBuildSheet } from "../../src/setup/sample.ts";
+import { root } from "../../src/tools/paths.ts";
 import { writeXlsx } from "../../src/xlsx/write/workbook.ts";
 import { described } from "../setup/made.ts";
 import { atStand } from "./stand.ts";
@@ -58,8 +61,14 @@ test.each(NEW)("of the sheets of $cylinders cylinders in $unit no heading, note,
   expect(await cutOff()).toEqual([]);
 });
 
-test("of the sample no verdict and no sentence is cut off either", async () => {
+test("of a filled sheet no verdict and no sentence is cut off either", async () => {
   await at.page.give("sample.xlsx", writeXlsx(sampleBuildSheet()));
   await at.page.page.locator("#book", { hasText: "sample.xlsx" }).waitFor();
+  expect(await cutOff()).toEqual([]);
+});
+
+test("of the sample that the bench starts on nothing is cut off", async () => {
+  await at.page.give("start.xlsx", readFileSync(join(root, "samples", "build-sheet.xlsx")));
+  await at.page.page.locator("#book", { hasText: "start.xlsx" }).waitFor();
   expect(await cutOff()).toEqual([]);
 });
