@@ -130,6 +130,27 @@ describe("what is published", () => {
     expect(score({ tried: 1000, noticed: 1000 })).toBe(100);
   });
 
+  test("what was published of a folder stays where only another one has been run here", () => {
+    const folder = mkdtempSync(join(tmpdir(), "mutation-"));
+    publish(reports, folder);
+    const survived = { status: "Survived", location: at(2, 3, 2, 4), replacement: "3" };
+    const other = new Map([["cylinder", { files: { "src/functions/cylinder/b.ts": { source, mutants: [survived, survived] } } }]]);
+    expect(publish(other, folder)).toEqual({ folder: "all", files: 2, tried: 6, noticed: 2, leftAlone: 1 });
+    const list = () =>
+      readFileSync(join(folder, "survivors.md"), "utf8")
+        .split("\n")
+        .filter((line) => line.startsWith("| src/"));
+    expect(list().map((line) => line.split(" ")[1])).toEqual([
+      "src/core/a.ts:1",
+      "src/core/a.ts:2",
+      "src/functions/cylinder/b.ts:2",
+      "src/functions/cylinder/b.ts:2",
+    ]);
+    expect(publish(reports, folder).tried).toBe(6);
+    expect(list()).toHaveLength(4);
+    rmSync(folder, { recursive: true });
+  });
+
   test("a reason holds for as many places as it says: the same change elsewhere is not yet tested", () => {
     const folder = mkdtempSync(join(tmpdir(), "mutation-"));
     const survived = { status: "Survived", location: at(2, 3, 2, 4), replacement: "3" };

@@ -98,17 +98,34 @@ function whyOf(reasons: readonly Reason[]): (survivor: Survivor) => string {
   };
 }
 
+/** What is published of folders of which there is no report here, because they were run on another machine. */
+function publishedBefore(into: string, isHere: (folder: string) => boolean): { figures: MutationFigures[]; lines: string[] } {
+  const [scores, list] = ["score.json", "survivors.md"].map((name) => join(into, name)) as [string, string];
+  const figures = existsSync(scores) ? (JSON.parse(readFileSync(scores, "utf8")) as MutationFigures[]) : [];
+  const lines = existsSync(list) ? readFileSync(list, "utf8").split("\n") : [];
+  return {
+    figures: figures.filter(({ folder }) => folder !== "all" && !isHere(folder)),
+    lines: lines.filter((line) => line.startsWith("| src/") && !isHere(folderIn(line))),
+  };
+}
+
+/** The folder of the file that a line of the list begins with. */
+const folderIn = (line: string): string => line.slice(0, line.indexOf(":")).split("/").at(-2) ?? "";
+
 /** Writes the figures and the list of survivors; `into` is the folder that has the reasons. */
 export function publish(reports: ReadonlyMap<string, Report>, into: string): MutationFigures {
   const { figures, survivors } = summarise(reports);
-  const sum = (field: "files" | "tried" | "noticed" | "leftAlone") => figures.reduce((total, one) => total + one[field], 0);
+  const before = publishedBefore(into, (folder) => reports.has(folder));
+  const all = [...before.figures, ...figures].sort((a, b) => (a.folder < b.folder ? -1 : 1));
+  const sum = (field: "files" | "tried" | "noticed" | "leftAlone") => all.reduce((total, one) => total + one[field], 0);
   const whole: MutationFigures = { folder: "all", files: sum("files"), tried: sum("tried"), noticed: sum("noticed"), leftAlone: sum("leftAlone") };
-  const scored = [...figures, whole].map((one) => ({ ...one, score: score(one) }));
+  const scored = [...all, whole].map((one) => ({ ...one, score: score(one) }));
   writeFileSync(join(into, "score.json"), `${JSON.stringify(scored, null, 2)}\n`);
 
   const path = join(into, "reasons.json");
   const reasons = existsSync(path) ? (JSON.parse(readFileSync(path, "utf8")) as Reason[]) : [];
   const reasonFor = whyOf(reasons);
+  const lines = survivors.map((one) => `| ${one.file}:${one.line} | ${code(one.was)} | ${code(one.now)} | ${reasonFor(one)} |`);
   writeFileSync(
     join(into, "survivors.md"),
     [
@@ -118,7 +135,7 @@ export function publish(reports: ReadonlyMap<string, Report>, into: string): Mut
       "",
       "| where | was | became | why no test notices it |",
       "|---|---|---|---|",
-      ...survivors.map((one) => `| ${one.file}:${one.line} | ${code(one.was)} | ${code(one.now)} | ${reasonFor(one)} |`),
+      ...[...before.lines, ...lines].sort((a, b) => (folderIn(a) === folderIn(b) ? 0 : folderIn(a) < folderIn(b) ? -1 : 1)),
       "",
     ].join("\n"),
   );
