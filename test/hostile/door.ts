@@ -16,7 +16,7 @@ export interface Came {
   sheets?: string[];
   /** An exception: never to be. */
   fault?: string;
-  /** Of the processor; memory is that of the process, most so far. */
+  /** Of the processor, on a machine as fast as the one for which the bounds are meant; memory is that of the process, most so far. */
   seconds: number;
   megabytes: number;
 }
