@@ -32,6 +32,8 @@ export interface NameParts {
 export class SheetLabels {
   /** By column: for each row the row of the heading above it, or −1. */
   readonly #headings = new Map<string, Int32Array>();
+  /** By column: the cells without a blank between them that were looked at last, for the next of them. */
+  readonly #runs = new Map<string, { top: number; end: number; hasReading: boolean }>();
 
   constructor(readonly book: WorkbookCells) {}
 
@@ -79,13 +81,17 @@ export class SheetLabels {
   #isAmongReadings(text: string, { sheet, row, column }: CellAddress): boolean {
     const at = (r: number): Cell => (r < 0 ? null : this.book.value({ sheet, row: r, column }));
     if (!/^[+-]?\d*[.,]\d/.test(text) || isBlank(at(row - 1))) return false;
-    for (const step of [-1, 1]) {
-      for (let r = row + step; !isBlank(at(r)); r += step) {
-        const value = at(r);
-        if (typeof value === "number" && !Number.isInteger(value)) return true;
-      }
-    }
-    return false;
+    const place = `${column},${sheet}`;
+    const known = this.#runs.get(place);
+    if (known && known.top <= row && row < known.end) return known.hasReading;
+    const run = { top: row, end: row + 1, hasReading: false };
+    const look = (value: Cell): void => {
+      if (typeof value === "number" && !Number.isInteger(value)) run.hasReading = true;
+    };
+    for (; !isBlank(at(run.top - 1)); run.top--) look(at(run.top - 1));
+    for (; !isBlank(at(run.end)); run.end++) look(at(run.end));
+    this.#runs.set(place, run);
+    return run.hasReading;
   }
 
   #headingRow({ sheet, row, column }: CellAddress): number {

@@ -115,7 +115,7 @@ export function conditionalFunctions(grid: GridParts): Record<string, OwnFunctio
   function matches(pairs: readonly Given[], locale: unknown): { places: number[]; height: number; width: number } {
     const read = (text: string) => reader.inText(text, locale);
     const tests: { block: (GridCell | undefined)[][]; criterion: Criterion }[] = [];
-    if (pairs.length % 2 === 1) throw new SheetFault("#VALUE!", "Each range wants its criterion.");
+    if (pairs.length % 2 === 1) throw new SheetFault("#VALUE!", "Each range needs its criterion.");
     for (let i = 0; i < pairs.length; i += 2) tests.push({ block: rangeOf(pairs[i]), criterion: criterionOf(gridBlock(pairs[i + 1])[0]?.[0]?.value, read) });
     const width = tests[0]!.block.length;
     const height = tests[0]!.block[0]?.length ?? 0;

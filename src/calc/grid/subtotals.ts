@@ -109,7 +109,7 @@ export function subtotalFunctions(grid: GridParts): Record<string, OwnFunction> 
         const [cells, k] = placed
           ? [counted.call(this as Sheet, refs.slice(0, 1), leftOut, false), refs[1]]
           : [counted.call(this as Sheet, refs, leftOut, false), undefined];
-        if (placed && k === undefined) return new SheetFault("#VALUE!", `${placed} wants to be told which.`);
+        if (placed && k === undefined) return new SheetFault("#VALUE!", `${placed} needs a number that says which.`);
         return placed ? mapping[placed]!.call(this, [cells], k) : mapping[name!]!.call(this, [cells]);
       },
     ),

@@ -55,7 +55,7 @@ export const surface = define({
   notes: [
     "The Rk family is taken about the line of ISO 13565-1, which valleys do not pull down; ISO 21920 now takes the robust filter of ISO 16610-31. Name which one a figure was made with. Mr1 and Mr2 are Rmrk1 and Rmrk2 there.",
     "sections counts the whole cut-offs used; fewer than five say so, and such figures are not those of the standard.",
-    "Half a cut-off is dropped at each end, so five sections want six cut-offs: 4.8 mm at 0.8.",
+    "Half a cut-off is dropped at each end, so five sections need six cut-offs: 4.8 mm at 0.8.",
     "0.8 is in mm: with a spacing in inches type the cut-off in inches, .03.",
     "A stylus trace stands for one line of 5 mm: take several round the bore.",
   ],

@@ -9,7 +9,7 @@ import { boundBy, type CompressionRule, inShape, RULES, ruleFault, short, ZERO_P
 
 const DEFAULT_SHARE = 0.75;
 
-const low = number("limit of the rule, as in COMPRESSIONCHECK; blank for a share of 0.75, the other rules want theirs typed").above(0);
+const low = number("limit of the rule, as in COMPRESSIONCHECK; blank for a share of 0.75, the other rules need theirs typed").above(0);
 
 /**
  * What a wet compression test points at. Source: TM 5-1185: a gain with oil points at the rings, no
